@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.Statistics;
+
+/// <summary>
+/// Pairs of decimal results as whole numbers on one scale, so that differences, ties and comparisons with limits are
+/// decided exactly: 0.3 − 0.1 equals 0.2 here. Estimates use the doubles of <see cref="X"/> and <see cref="Y"/>.
+/// </summary>
+public sealed class ExactPairs
+{
+    private const int MostDecimals = 9;
+
+    private ExactPairs(ImmutableArray<long> scaledX, ImmutableArray<long> scaledY, int decimals)
+    {
+        ScaledX = scaledX;
+        ScaledY = scaledY;
+        Decimals = decimals;
+        var divisor = Math.Pow(10, decimals);
+        X = [.. scaledX.Select(v => v / divisor)];
+        Y = [.. scaledY.Select(v => v / divisor)];
+        Difference = [.. scaledX.Zip(scaledY, (x, y) => (y - x) / divisor)];
+    }
+
+    /// <summary>Number of pairs.</summary>
+    public int Count => ScaledX.Length;
+
+    /// <summary>Decimals of the common scale: the value is the whole number divided by 10 to this power.</summary>
+    public int Decimals { get; }
+
+    /// <summary>First members of the pairs, as whole numbers on the common scale.</summary>
+    public ImmutableArray<long> ScaledX { get; }
+
+    /// <summary>Second members of the pairs, as whole numbers on the common scale.</summary>
+    public ImmutableArray<long> ScaledY { get; }
+
+    /// <summary>First members as the nearest doubles, in the unit of the data.</summary>
+    public ImmutableArray<double> X { get; }
+
+    /// <summary>Second members as the nearest doubles, in the unit of the data.</summary>
+    public ImmutableArray<double> Y { get; }
+
+    /// <summary>y − x, each the nearest double of the exact difference, in the unit of the data.</summary>
+    public ImmutableArray<double> Difference { get; }
+
+    /// <summary>Puts decimal pairs on one scale; trailing zeros do not matter (2.50 is 2.5).</summary>
+    /// <param name="x">First members, in the unit of the data.</param>
+    /// <param name="y">Second members, same unit and length.</param>
+    /// <exception cref="ArgumentException">The lengths differ, or a value has more than nine decimals or is beyond ±9 × 10⁸.</exception>
+    public static ExactPairs Create(ReadOnlySpan<decimal> x, ReadOnlySpan<decimal> y)
+    {
+        if (x.Length != y.Length)
+        {
+            throw new ArgumentException("Each first member needs one second member.", nameof(y));
+        }
+
+        var decimals = 0;
+        foreach (var value in x)
+        {
+            decimals = Math.Max(decimals, DecimalsOf(value, nameof(x)));
+        }
+
+        foreach (var value in y)
+        {
+            decimals = Math.Max(decimals, DecimalsOf(value, nameof(y)));
+        }
+
+        return new ExactPairs(Scale(x, decimals), Scale(y, decimals), decimals);
+    }
+
+    private static int DecimalsOf(decimal value, string parameter)
+    {
+        const decimal largest = 900_000_000m;
+        if (value is < -largest or > largest)
+        {
+            throw new ArgumentException(
+                "The value is too large to be a laboratory result.",
+                parameter
+            );
+        }
+
+        for (var decimals = 0; decimals <= MostDecimals; decimals++)
+        {
+            if (decimal.Round(value, decimals) == value)
+            {
+                return decimals;
+            }
+        }
+
+        throw new ArgumentException("The value has more than nine decimals.", parameter);
+    }
+
+    private static ImmutableArray<long> Scale(ReadOnlySpan<decimal> values, int decimals)
+    {
+        var factor = 1m;
+        for (var i = 0; i < decimals; i++)
+        {
+            factor *= 10m;
+        }
+
+        var scaled = ImmutableArray.CreateBuilder<long>(values.Length);
+        foreach (var value in values)
+        {
+            scaled.Add(decimal.ToInt64(value * factor));
+        }
+
+        return scaled.MoveToImmutable();
+    }
+}
