@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.Core.Protocol;
+
+/// <summary>What is fixed before data are collected.</summary>
+/// <param name="Code">Study code, printed on every page.</param>
+/// <param name="Version">Version of the protocol.</param>
+/// <param name="TimePoints">Planned delays since collection, ascending.</param>
+/// <param name="Tolerance">How far an actual delay may lie from the planned one.</param>
+/// <param name="BaselineWithin">Longest time from collection to the baseline test.</param>
+/// <param name="TubePlan">Which tube is tested at which time.</param>
+/// <param name="Replicates">Results per tube and time that are averaged: 1 or 2.</param>
+/// <param name="MinimumDays">Fewest collection days on which a bias criterion can be met.</param>
+/// <param name="WindowStep">A supported window is rounded down to this step.</param>
+/// <param name="Signatories">Who signs, in order.</param>
+/// <param name="Storages">States in which tubes wait.</param>
+/// <param name="Groups">Patient groups to which conclusions apply.</param>
+/// <param name="Eligibility">Which specimens may be used.</param>
+/// <param name="Analytes">Measured quantities.</param>
+/// <param name="Limits">Allowable bias and allowable differences, each with a source.</param>
+/// <param name="Criteria">Prespecified tests on the data.</param>
+public sealed record StudyProtocol(
+    string Code,
+    string Version,
+    ImmutableArray<TimePoint> TimePoints,
+    Tolerance Tolerance,
+    TimeSpan BaselineWithin,
+    TubePlan TubePlan,
+    int Replicates,
+    int MinimumDays,
+    TimeSpan WindowStep,
+    ImmutableArray<Signatory> Signatories,
+    ImmutableArray<Storage> Storages,
+    ImmutableArray<PatientGroup> Groups,
+    Eligibility Eligibility,
+    ImmutableArray<Analyte> Analytes,
+    ImmutableArray<Limit> Limits,
+    ImmutableArray<Criterion> Criteria
+);
+
+/// <summary>Which tube is tested at which time.</summary>
+public enum TubePlan
+{
+    /// <summary>Each time point has a tube of its own, unopened until then.</summary>
+    TubePerTimePoint,
+
+    /// <summary>Portions of separated plasma, one a time point.</summary>
+    Aliquots,
+
+    /// <summary>One tube is tested again at each time point; only for tubes already spun.</summary>
+    OneTubeRetested,
+}
+
+/// <summary>A person's part in signing the report.</summary>
+/// <param name="Role">Author, reviewer, approver …</param>
+/// <param name="Meaning">What the signature says.</param>
+public sealed record Signatory(string Role, string Meaning);

@@ -1,0 +1,45 @@
+namespace StabilityStudy.Core.Queries;
+
+/// <summary>What a data query does to the report. The zero member is the safe answer.</summary>
+public enum Severity
+{
+    /// <summary>No report is made until this is answered.</summary>
+    Stop,
+
+    /// <summary>A report is made, and this stands on its first page.</summary>
+    Attention,
+
+    /// <summary>A report is made, and this is listed in it.</summary>
+    Note,
+}
+
+/// <summary>Where something was read.</summary>
+/// <param name="File">File name inside the study folder.</param>
+/// <param name="Line">Line of the file, counted from 1; null when the query is about the whole file or study.</param>
+/// <param name="Column">Name of the column or key; null when the query is about a whole line.</param>
+public sealed record QuerySource(string File, int? Line, string? Column)
+{
+    /// <summary>The place in words: "results.csv line 12, column result".</summary>
+    public override string ToString()
+    {
+        var line = Line is { } number ? FormattableString.Invariant($" line {number}") : "";
+        var column = Column is { } name ? (Line is null ? " " : ", ") + "column " + name : "";
+        return File + line + column;
+    }
+}
+
+/// <summary>Something in the files that needs an answer.</summary>
+/// <param name="Code">Stable code, the same in every output.</param>
+/// <param name="Severity">What it does to the report.</param>
+/// <param name="Source">Where it was read.</param>
+/// <param name="Observed">The text as read; empty when something is missing.</param>
+/// <param name="Message">What is wrong, in words.</param>
+/// <param name="Action">What to do about it.</param>
+public sealed record DataQuery(
+    string Code,
+    Severity Severity,
+    QuerySource Source,
+    string Observed,
+    string Message,
+    string Action
+);

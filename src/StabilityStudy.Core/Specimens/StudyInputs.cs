@@ -1,0 +1,13 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Study;
+
+namespace StabilityStudy.Core.Specimens;
+
+/// <summary>Everything that an analysis starts from: what was planned, what happened, and the rows.</summary>
+public sealed record StudyInputs(
+    StudyProtocol Protocol,
+    StudyFacts Facts,
+    ImmutableArray<TubeRow> Tubes,
+    ImmutableArray<ResultRow> Results
+);

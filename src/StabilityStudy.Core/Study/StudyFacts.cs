@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.Core.Study;
+
+/// <summary>What happened in this study and with what: the content of study.toml.</summary>
+/// <param name="Title">Title of the study.</param>
+/// <param name="Facility">The laboratory.</param>
+/// <param name="Question">What was asked, in one sentence.</param>
+/// <param name="Invented">Whether this is an invented example; the report then says so on every page.</param>
+/// <param name="TimeZone">IANA zone for times written without an offset; null when every time has one.</param>
+/// <param name="People">Persons named in the files.</param>
+/// <param name="Instruments">Instruments named in the files.</param>
+/// <param name="Lots">Reagent lots named in the files.</param>
+/// <param name="Clocks">Whose clock each time column is.</param>
+/// <param name="Exclusions">Documented exclusions.</param>
+/// <param name="Deviations">Departures from the protocol.</param>
+public sealed record StudyFacts(
+    string Title,
+    string Facility,
+    string Question,
+    bool Invented,
+    string? TimeZone,
+    ImmutableArray<Person> People,
+    ImmutableArray<Instrument> Instruments,
+    ImmutableArray<Lot> Lots,
+    ImmutableArray<Clock> Clocks,
+    ImmutableArray<Exclusion> Exclusions,
+    ImmutableArray<Deviation> Deviations
+);
+
+/// <summary>A person named in the files.</summary>
+public sealed record Person(string Code, string Name, string Role);
+
+/// <summary>An instrument named in the files.</summary>
+public sealed record Instrument(string Id, string Name);
+
+/// <summary>A lot of reagent or calibrator.</summary>
+/// <param name="Id">Key used in results.csv.</param>
+/// <param name="Kind">Reagent, calibrator …</param>
+/// <param name="Analyte">Analyte it serves.</param>
+/// <param name="Expires">Last day of use; null when not stated.</param>
+public sealed record Lot(string Id, string Kind, string Analyte, DateOnly? Expires);
+
+/// <summary>Whose clock a time column is.</summary>
+public sealed record Clock(string Column, string Description);
+
+/// <summary>A pair left out by a person's documented decision.</summary>
+/// <param name="Specimen">Specimen code.</param>
+/// <param name="Analyte">Analyte; null means all.</param>
+/// <param name="TimePoint">Time point; null means all.</param>
+/// <param name="Reason">Why.</param>
+/// <param name="By">Code of the person.</param>
+/// <param name="On">Day of the decision.</param>
+/// <param name="Line">Line in study.toml.</param>
+public sealed record Exclusion(
+    string Specimen,
+    string? Analyte,
+    Protocol.TimePoint? TimePoint,
+    string Reason,
+    string By,
+    DateOnly On,
+    int Line
+);
+
+/// <summary>A departure from the protocol.</summary>
+public sealed record Deviation(string Text, string By, DateOnly On);
