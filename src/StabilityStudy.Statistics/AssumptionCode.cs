@@ -41,4 +41,10 @@ public static class AssumptionCode
 
     /// <summary>A value must be above zero for this scale or weighting and is not.</summary>
     public const string ValueNotPositive = "value-not-positive";
+
+    /// <summary>All values share one cluster, so what they have in common cannot be told from the mean.</summary>
+    public const string OneCluster = "one-cluster";
+
+    /// <summary>The ranks of an interval come from an approximation, because the sample is too large for the exact distribution.</summary>
+    public const string ApproximateRank = "approximate-rank";
 }
