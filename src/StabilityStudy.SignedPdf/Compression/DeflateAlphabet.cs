@@ -15,7 +15,7 @@ internal static class DeflateAlphabet
 
     /// <summary>The order in which the lengths of the code for code lengths are written (section 3.2.7).</summary>
     public static ImmutableArray<byte> CodeLengthOrder { get; } =
-        [16, 17, 18, 0, 8, 7, 9, 6, 10, 5, 11, 4, 12, 3, 13, 2, 14, 1, 15];
+    [16, 17, 18, 0, 8, 7, 9, 6, 10, 5, 11, 4, 12, 3, 13, 2, 14, 1, 15];
 
     /// <summary>Symbol, number of extra bits and their value for a match length of 3 to 258.</summary>
     public static (int Symbol, int ExtraBits, uint Extra) OfLength(int length)
@@ -33,7 +33,11 @@ internal static class DeflateAlphabet
 
         // Four symbols for each power of two.
         var extraBits = BitOperations.Log2((uint)offset) - 2;
-        return (257 + (4 * extraBits) + (offset >> extraBits), extraBits, (uint)offset & ((1u << extraBits) - 1));
+        return (
+            257 + (4 * extraBits) + (offset >> extraBits),
+            extraBits,
+            (uint)offset & ((1u << extraBits) - 1)
+        );
     }
 
     /// <summary>Symbol, number of extra bits and their value for a distance of 1 to 32768.</summary>
@@ -47,6 +51,10 @@ internal static class DeflateAlphabet
 
         // Two symbols for each power of two.
         var extraBits = BitOperations.Log2((uint)offset) - 1;
-        return ((2 * extraBits) + (offset >> extraBits), extraBits, (uint)offset & ((1u << extraBits) - 1));
+        return (
+            (2 * extraBits) + (offset >> extraBits),
+            extraBits,
+            (uint)offset & ((1u << extraBits) - 1)
+        );
     }
 }

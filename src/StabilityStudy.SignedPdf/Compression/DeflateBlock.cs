@@ -11,13 +11,21 @@ internal static class DeflateBlock
     /// <param name="tokens">The literals and matches of the block.</param>
     /// <param name="data">The bytes that the tokens stand for.</param>
     /// <param name="last">Whether the stream ends with this block.</param>
-    public static void Write(BitWriter writer, ReadOnlySpan<DeflateToken> tokens, ReadOnlySpan<byte> data, bool last)
+    public static void Write(
+        BitWriter writer,
+        ReadOnlySpan<DeflateToken> tokens,
+        ReadOnlySpan<byte> data,
+        bool last
+    )
     {
         var literals = new int[DeflateAlphabet.LiteralCount];
         var distances = new int[DeflateAlphabet.DistanceCount];
         var extraBits = Count(tokens, literals, distances);
         var dynamic = new DynamicCodes(literals, distances);
-        var dynamicBits = dynamic.HeaderBits + dynamic.Literals.Cost(literals) + dynamic.Distances.Cost(distances);
+        var dynamicBits =
+            dynamic.HeaderBits
+            + dynamic.Literals.Cost(literals)
+            + dynamic.Distances.Cost(distances);
         var fixedBits = FixedCodes.Literals.Cost(literals) + FixedCodes.Distances.Cost(distances);
         var storedBits = (8L * data.Length) + (((data.Length / LongestStored) + 1) * 40L);
         if (storedBits <= Math.Min(dynamicBits, fixedBits) + extraBits)

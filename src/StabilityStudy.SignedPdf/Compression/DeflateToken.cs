@@ -7,5 +7,6 @@ internal readonly record struct DeflateToken(ushort Value, ushort DistanceLessOn
 
     public static DeflateToken Literal(byte value) => new(value, 0, false);
 
-    public static DeflateToken Match(int length, int distance) => new((ushort)length, (ushort)(distance - 1), true);
+    public static DeflateToken Match(int length, int distance) =>
+        new((ushort)length, (ushort)(distance - 1), true);
 }

@@ -15,7 +15,10 @@ internal sealed class DynamicCodes
         Distances = new HuffmanCode(HuffmanLengths.Compute(distanceFrequencies, 15));
         _literalCount = Math.Max(257, LastUsed(Literals.Lengths) + 1);
         _distanceCount = LastUsed(Distances.Lengths) + 1;
-        _runs = CodeLengthRuns.Of([.. Literals.Lengths[.._literalCount], .. Distances.Lengths[.._distanceCount]]);
+        _runs = CodeLengthRuns.Of([
+            .. Literals.Lengths[.._literalCount],
+            .. Distances.Lengths[.._distanceCount],
+        ]);
 
         var frequencies = new int[19];
         foreach (var run in _runs)
@@ -25,12 +28,19 @@ internal sealed class DynamicCodes
 
         _lengthCode = new HuffmanCode(HuffmanLengths.Compute(frequencies, 7));
         _orderCount = 19;
-        while (_orderCount > 4 && _lengthCode.Lengths[DeflateAlphabet.CodeLengthOrder[_orderCount - 1]] == 0)
+        while (
+            _orderCount > 4
+            && _lengthCode.Lengths[DeflateAlphabet.CodeLengthOrder[_orderCount - 1]] == 0
+        )
         {
             _orderCount--;
         }
 
-        HeaderBits = 14 + (3 * _orderCount) + _lengthCode.Cost(frequencies) + _runs.Sum(static run => (long)run.ExtraBits);
+        HeaderBits =
+            14
+            + (3 * _orderCount)
+            + _lengthCode.Cost(frequencies)
+            + _runs.Sum(static run => (long)run.ExtraBits);
     }
 
     public HuffmanCode Literals { get; }
@@ -56,5 +66,6 @@ internal sealed class DynamicCodes
         }
     }
 
-    private static int LastUsed(byte[] lengths) => Array.FindLastIndex(lengths, static length => length > 0);
+    private static int LastUsed(byte[] lengths) =>
+        Array.FindLastIndex(lengths, static length => length > 0);
 }

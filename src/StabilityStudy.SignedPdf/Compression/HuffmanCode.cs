@@ -34,7 +34,8 @@ internal sealed class HuffmanCode
 
     public byte[] Lengths { get; }
 
-    public void Write(BitWriter writer, int symbol) => writer.Write(_codes[symbol], Lengths[symbol]);
+    public void Write(BitWriter writer, int symbol) =>
+        writer.Write(_codes[symbol], Lengths[symbol]);
 
     /// <summary>Bits needed for symbols that occur so often.</summary>
     public long Cost(ReadOnlySpan<int> frequencies)

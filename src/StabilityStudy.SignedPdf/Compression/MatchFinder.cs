@@ -44,7 +44,9 @@ internal sealed class MatchFinder
         var current = data.Slice(position, limit);
         var chain = atLeast >= GoodMatch ? LongestChain / 4 : LongestChain;
         var candidate = _newest[Hash(data, position)];
-        while (candidate >= 0 && position - candidate <= DeflateAlphabet.WindowLength && chain-- > 0)
+        while (
+            candidate >= 0 && position - candidate <= DeflateAlphabet.WindowLength && chain-- > 0
+        )
         {
             if (data[candidate + longest] == current[longest])
             {
@@ -74,7 +76,8 @@ internal sealed class MatchFinder
 
     private static int Hash(ReadOnlySpan<byte> data, int position)
     {
-        var three = data[position] | ((uint)data[position + 1] << 8) | ((uint)data[position + 2] << 16);
+        var three =
+            data[position] | ((uint)data[position + 1] << 8) | ((uint)data[position + 2] << 16);
         return (int)(unchecked(three * 2654435761u) >> (32 - HashBits));
     }
 }

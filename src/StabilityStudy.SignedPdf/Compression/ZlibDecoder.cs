@@ -29,7 +29,11 @@ public static class ZlibDecoder
         {
             using var input = new MemoryStream(encoded[2..].ToArray(), writable: false);
             using var inflate = new DeflateStream(input, CompressionMode.Decompress);
-            var decoded = new MemoryStream(Math.Min(longest, encoded.Length) * 3L is var guess && guess < longest ? (int)guess : longest);
+            var decoded = new MemoryStream(
+                Math.Min(longest, encoded.Length) * 3L is var guess && guess < longest
+                    ? (int)guess
+                    : longest
+            );
             var buffer = new byte[16384];
             while (inflate.Read(buffer) is > 0 and var read)
             {
@@ -50,5 +54,6 @@ public static class ZlibDecoder
         }
     }
 
-    private static PdfResult<ReadOnlyMemory<byte>> Refused(string what) => new(new PdfFailure(null, what));
+    private static PdfResult<ReadOnlyMemory<byte>> Refused(string what) =>
+        new(new PdfFailure(null, what));
 }

@@ -49,8 +49,9 @@ public static class ZlibEncoder
 
             found = found.Length > 0 ? found : Find(finder, data, position, 0);
             finder.Insert(data, position);
-            var next =
-                found.Length is > 0 and < LazyMatch ? Find(finder, data, position + 1, found.Length) : default;
+            var next = found.Length is > 0 and < LazyMatch
+                ? Find(finder, data, position + 1, found.Length)
+                : default;
             if (found.Length == 0 || next.Length > 0)
             {
                 tokens[count++] = DeflateToken.Literal(data[position]);
@@ -80,6 +81,8 @@ public static class ZlibEncoder
     )
     {
         var found = finder.Find(data, position, atLeast);
-        return found is { Length: DeflateAlphabet.ShortestMatch, Distance: > FarthestShortMatch } ? default : found;
+        return found is { Length: DeflateAlphabet.ShortestMatch, Distance: > FarthestShortMatch }
+            ? default
+            : found;
     }
 }

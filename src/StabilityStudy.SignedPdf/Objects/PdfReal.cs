@@ -23,7 +23,11 @@ public sealed record PdfReal : PdfObject
 
     /// <summary>The nearest double.</summary>
     public double Value =>
-        double.Parse(Text, NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint, CultureInfo.InvariantCulture);
+        double.Parse(
+            Text,
+            NumberStyles.AllowLeadingSign | NumberStyles.AllowDecimalPoint,
+            CultureInfo.InvariantCulture
+        );
 
     internal static bool IsReal(ReadOnlySpan<char> text)
     {

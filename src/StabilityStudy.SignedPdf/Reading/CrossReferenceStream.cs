@@ -14,7 +14,10 @@ internal static class CrossReferenceStream
             return null;
         }
 
-        if (found.Value is not PdfStream stream || stream.Dictionary.Find("Type") is not PdfName { Value: "XRef" })
+        if (
+            found.Value is not PdfStream stream
+            || stream.Dictionary.Find("Type") is not PdfName { Value: "XRef" }
+        )
         {
             cursor.Position = start;
             cursor.Fail("A cross-reference table or stream is expected here.");
@@ -36,18 +39,25 @@ internal static class CrossReferenceStream
         return new CrossReferenceSection(entries, stream.Dictionary);
     }
 
-    private static List<KeyValuePair<int, CrossReferenceEntry>>? Entries(PdfDictionary dictionary, ReadOnlySpan<byte> data)
+    private static List<KeyValuePair<int, CrossReferenceEntry>>? Entries(
+        PdfDictionary dictionary,
+        ReadOnlySpan<byte> data
+    )
     {
         if (
-            Integers(dictionary.Find("W"), 7) is not [var kindWidth, var placeWidth, var detailWidth]
-            || dictionary.Find("Size") is not PdfInteger { Value: >= 0 and <= ReadingLimits.ObjectNumber } size
+            Integers(dictionary.Find("W"), 7)
+                is not [var kindWidth, var placeWidth, var detailWidth]
+            || dictionary.Find("Size")
+                is not PdfInteger { Value: >= 0 and <= ReadingLimits.ObjectNumber } size
         )
         {
             return null;
         }
 
         var width = kindWidth + placeWidth + detailWidth;
-        var index = dictionary.Find("Index") is { } given ? Integers(given, ReadingLimits.ObjectNumber) : [0, (int)size.Value];
+        var index = dictionary.Find("Index") is { } given
+            ? Integers(given, ReadingLimits.ObjectNumber)
+            : [0, (int)size.Value];
         if (index is null || index.Count % 2 != 0 || width == 0)
         {
             return null;
@@ -88,7 +98,11 @@ internal static class CrossReferenceStream
         (kind, place, detail) switch
         {
             (0, _, _) => new(CrossReferenceKind.Free, 0, 0),
-            (1, <= int.MaxValue, <= 65535) => new(CrossReferenceKind.InFile, (int)place, (int)detail),
+            (1, <= int.MaxValue, <= 65535) => new(
+                CrossReferenceKind.InFile,
+                (int)place,
+                (int)detail
+            ),
             (2, <= ReadingLimits.ObjectNumber, <= ReadingLimits.Objects) => new(
                 CrossReferenceKind.InObjectStream,
                 (int)place,

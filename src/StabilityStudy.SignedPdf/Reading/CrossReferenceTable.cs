@@ -35,27 +35,36 @@ internal static class CrossReferenceTable
 
         if (trailer.Find("XRefStm") is not null)
         {
-            cursor.Fail("The file has both kinds of cross-reference at once, which readers take differently.");
+            cursor.Fail(
+                "The file has both kinds of cross-reference at once, which readers take differently."
+            );
             return null;
         }
 
         return new CrossReferenceSection(entries, trailer);
     }
 
-    private static bool ParseSubsection(PdfCursor cursor, List<KeyValuePair<int, CrossReferenceEntry>> entries)
+    private static bool ParseSubsection(
+        PdfCursor cursor,
+        List<KeyValuePair<int, CrossReferenceEntry>> entries
+    )
     {
         if (
             cursor.TryTakeDigits(ReadingLimits.ObjectNumber) is not { } first
             || cursor.Peek() != ' '
         )
         {
-            return cursor.Fail("A subsection of the cross-reference table, or the trailer, is expected here.");
+            return cursor.Fail(
+                "A subsection of the cross-reference table, or the trailer, is expected here."
+            );
         }
 
         cursor.Position++;
         if (cursor.TryTakeDigits(ReadingLimits.Objects) is not { } count)
         {
-            return cursor.Fail("A subsection of the cross-reference table does not say how long it is.");
+            return cursor.Fail(
+                "A subsection of the cross-reference table does not say how long it is."
+            );
         }
 
         while (cursor.Peek() == ' ')
@@ -70,14 +79,18 @@ internal static class CrossReferenceTable
             || entries.Count + count > ReadingLimits.Objects
         )
         {
-            return cursor.Fail("A subsection of the cross-reference table is longer than the file or the bounds allow.");
+            return cursor.Fail(
+                "A subsection of the cross-reference table is longer than the file or the bounds allow."
+            );
         }
 
         for (var number = (int)first; number < first + count; number++)
         {
             if (ParseEntry(cursor.Bytes.Span.Slice(cursor.Position, EntryLength)) is not { } entry)
             {
-                return cursor.Fail("An entry of the cross-reference table is not twenty bytes of the prescribed form.");
+                return cursor.Fail(
+                    "An entry of the cross-reference table is not twenty bytes of the prescribed form."
+                );
             }
 
             entries.Add(new(number, entry));
@@ -92,7 +105,13 @@ internal static class CrossReferenceTable
         var form =
             entry[10] == ' '
             && entry[16] == ' '
-            && (entry[18], entry[19]) is ((byte)' ', (byte)'\n') or ((byte)' ', (byte)'\r') or ((byte)'\r', (byte)'\n');
+            && (entry[18], entry[19])
+                is
+                    ((byte)' ', (byte)'\n')
+                    or
+                    ((byte)' ', (byte)'\r')
+                    or
+                    ((byte)'\r', (byte)'\n');
         var offset = Digits(entry[..10]);
         var generation = Digits(entry[11..16]);
         if (!form || offset is not <= int.MaxValue || generation is not <= 65535)

@@ -9,7 +9,7 @@ internal sealed class DecodingBudget
 
     public PdfResult<ReadOnlyMemory<byte>> Decode(PdfStream stream)
     {
-        var result = StreamContent.Decode(stream, _left);
+        var result = StreamDecoder.Decode(stream, _left);
         if (result.TryGet(out var data, out _))
         {
             _left -= data.Length;

@@ -12,9 +12,16 @@ internal static class IndirectObjectParser
     /// <param name="cursor">Where to read.</param>
     /// <param name="expected">The number and generation it must have; null for any.</param>
     /// <param name="lengthOf">Gives the stream length under a reference; null when there is none.</param>
-    public static PdfIndirectObject? Parse(PdfCursor cursor, PdfReference? expected, Func<PdfReference, long?> lengthOf)
+    public static PdfIndirectObject? Parse(
+        PdfCursor cursor,
+        PdfReference? expected,
+        Func<PdfReference, long?> lengthOf
+    )
     {
-        if (ParseHeader(cursor, expected) is not { } reference || ObjectParser.Parse(cursor, 0) is not { } value)
+        if (
+            ParseHeader(cursor, expected) is not { } reference
+            || ObjectParser.Parse(cursor, 0) is not { } value
+        )
         {
             return null;
         }
@@ -83,7 +90,11 @@ internal static class IndirectObjectParser
         return length > 0;
     }
 
-    private static PdfStream? ParseStream(PdfCursor cursor, PdfDictionary dictionary, Func<PdfReference, long?> lengthOf)
+    private static PdfStream? ParseStream(
+        PdfCursor cursor,
+        PdfDictionary dictionary,
+        Func<PdfReference, long?> lengthOf
+    )
     {
         if (!cursor.TryTakeEndOfLine(loneReturn: false))
         {

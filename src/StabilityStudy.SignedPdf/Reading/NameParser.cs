@@ -21,7 +21,9 @@ internal static class NameParser
                 var low = PdfCharacter.HexadecimalValue(cursor.Peek(2));
                 if (high is null || low is null || high + low == 0)
                 {
-                    cursor.Fail("In a name, # is not followed by the two digits of a byte other than zero.");
+                    cursor.Fail(
+                        "In a name, # is not followed by the two digits of a byte other than zero."
+                    );
                     return null;
                 }
 

@@ -21,7 +21,12 @@ internal static class NumberParser
         var text = Encoding.Latin1.GetString(cursor.Bytes.Span.Slice(cursor.Position, length));
         PdfObject? number = null;
         if (
-            long.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var integer)
+            long.TryParse(
+                text,
+                NumberStyles.AllowLeadingSign,
+                CultureInfo.InvariantCulture,
+                out var integer
+            )
         )
         {
             number = new PdfInteger(integer);
@@ -38,7 +43,9 @@ internal static class NumberParser
         }
 
         cursor.Position += length;
-        return PdfCharacter.IsDigit(text[0]) && number is PdfInteger { Value: <= ReadingLimits.ObjectNumber } first
+        return
+            PdfCharacter.IsDigit(text[0])
+            && number is PdfInteger { Value: <= ReadingLimits.ObjectNumber } first
             ? (PdfObject?)TryReference(cursor, (int)first.Value) ?? number
             : number;
     }

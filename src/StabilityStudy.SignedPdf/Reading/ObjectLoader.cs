@@ -23,7 +23,10 @@ internal sealed class ObjectLoader(
         {
             if (entry.Place < cursor.Position || entry.Place >= bytes.Length)
             {
-                return new PdfFailure(entry.Place, "Objects overlap, or an object lies beyond the end of the file.");
+                return new PdfFailure(
+                    entry.Place,
+                    "Objects overlap, or an object lies beyond the end of the file."
+                );
             }
 
             cursor.Position = entry.Place;
@@ -41,12 +44,21 @@ internal sealed class ObjectLoader(
 
     private PdfFailure? LoadFromObjectStreams()
     {
-        var inStreams = entries.Where(static entry => entry.Value.Kind == CrossReferenceKind.InObjectStream);
-        foreach (var group in inStreams.GroupBy(static entry => entry.Value.Place).OrderBy(static group => group.Key))
+        var inStreams = entries.Where(static entry =>
+            entry.Value.Kind == CrossReferenceKind.InObjectStream
+        );
+        foreach (
+            var group in inStreams
+                .GroupBy(static entry => entry.Value.Place)
+                .OrderBy(static group => group.Key)
+        )
         {
             if (_objects.GetValueOrDefault(group.Key)?.Value is not PdfStream stream)
             {
-                return new PdfFailure(null, "An object stream that the cross-reference names is missing.");
+                return new PdfFailure(
+                    null,
+                    "An object stream that the cross-reference names is missing."
+                );
             }
 
             if (!budget.Decode(stream).TryGet(out var data, out var failure))
@@ -62,9 +74,15 @@ internal sealed class ObjectLoader(
 
             foreach (var (number, entry) in group.OrderBy(static entry => entry.Key))
             {
-                if (entry.Detail >= contained.Count || contained[entry.Detail].Reference.Number != number)
+                if (
+                    entry.Detail >= contained.Count
+                    || contained[entry.Detail].Reference.Number != number
+                )
                 {
-                    return new PdfFailure(null, "An object is not at its announced place in an object stream.");
+                    return new PdfFailure(
+                        null,
+                        "An object is not at its announced place in an object stream."
+                    );
                 }
 
                 _objects.Add(number, contained[entry.Detail]);

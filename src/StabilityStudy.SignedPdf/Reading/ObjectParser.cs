@@ -72,11 +72,16 @@ internal static class ObjectParser
 
             if (cursor.Peek() != '/')
             {
-                cursor.Fail("A dictionary entry does not begin with a name, or the dictionary does not end.");
+                cursor.Fail(
+                    "A dictionary entry does not begin with a name, or the dictionary does not end."
+                );
                 return null;
             }
 
-            if (NameParser.Parse(cursor) is not { } name || Parse(cursor, depth + 1) is not { } value)
+            if (
+                NameParser.Parse(cursor) is not { } name
+                || Parse(cursor, depth + 1) is not { } value
+            )
             {
                 return null;
             }

@@ -10,7 +10,8 @@ internal static class ObjectStreamReader
     {
         if (
             dictionary.Find("Type") is not PdfName { Value: "ObjStm" }
-            || dictionary.Find("N") is not PdfInteger { Value: >= 0 and <= ReadingLimits.Objects } count
+            || dictionary.Find("N")
+                is not PdfInteger { Value: >= 0 and <= ReadingLimits.Objects } count
             || dictionary.Find("First") is not PdfInteger { Value: >= 0 } first
             || first.Value > cursor.Bytes.Length
         )
@@ -47,7 +48,11 @@ internal static class ObjectStreamReader
         return objects;
     }
 
-    private static List<(int Number, int Start)>? ParseHeader(PdfCursor cursor, long count, int first)
+    private static List<(int Number, int Start)>? ParseHeader(
+        PdfCursor cursor,
+        long count,
+        int first
+    )
     {
         var places = new List<(int Number, int Start)>();
         for (var i = 0; i < count; i++)

@@ -8,7 +8,8 @@ internal static class PdfCharacter
     public static bool IsDelimiter(int value) =>
         value is '(' or ')' or '<' or '>' or '[' or ']' or '{' or '}' or '/' or '%';
 
-    public static bool IsRegular(int value) => value >= 0 && !IsWhitespace(value) && !IsDelimiter(value);
+    public static bool IsRegular(int value) =>
+        value >= 0 && !IsWhitespace(value) && !IsDelimiter(value);
 
     public static bool IsDigit(int value) => value is >= '0' and <= '9';
 

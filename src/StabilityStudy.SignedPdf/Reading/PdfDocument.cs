@@ -38,25 +38,29 @@ public sealed class PdfDocument
     /// <summary>The document catalog.</summary>
     public PdfDictionary Catalog => ResolveDictionary(Trailer.Find("Root")) ?? PdfDictionary.Empty;
 
+    /// <summary>The object with this number and generation; null when there is none.</summary>
+    public PdfObject? Find(PdfReference reference)
+    {
+        ArgumentNullException.ThrowIfNull(reference);
+        return
+            _objects.GetValueOrDefault(reference.Number) is { } found
+            && found.Reference == reference
+            ? found.Value
+            : null;
+    }
+
     /// <summary>
     /// The object meant: the value itself, or what a reference leads to, also through several. Null (the .NET one) for no value,
     /// the null object, a reference to nothing and references in a circle.
     /// </summary>
     public PdfObject? Resolve(PdfObject? value)
     {
-        for (var hop = 0; hop < ReadingLimits.ReferenceHops; hop++)
+        for (var hop = 0; value is PdfReference reference; hop++)
         {
-            if (value is not PdfReference reference)
-            {
-                return value is PdfNull ? null : value;
-            }
-
-            value = _objects.GetValueOrDefault(reference.Number) is { } found && found.Reference == reference
-                ? found.Value
-                : null;
+            value = hop < ReadingLimits.ReferenceHops ? Find(reference) : null;
         }
 
-        return null;
+        return value is PdfNull ? null : value;
     }
 
     /// <summary>Like <see cref="Resolve"/>, for a dictionary; null for an object of another kind.</summary>

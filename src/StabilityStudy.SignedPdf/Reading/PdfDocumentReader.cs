@@ -37,18 +37,31 @@ public static class PdfDocumentReader
 
         if (
             chain.Trailer.Find("Size") is not PdfInteger size
-            || chain.Entries.Any(entry => entry.Value.Kind != CrossReferenceKind.Free && entry.Key >= size.Value)
+            || chain.Entries.Any(entry =>
+                entry.Value.Kind != CrossReferenceKind.Free && entry.Key >= size.Value
+            )
         )
         {
-            return new(new PdfFailure(null, "The trailer says fewer objects than the cross-reference."));
+            return new(
+                new PdfFailure(null, "The trailer says fewer objects than the cross-reference.")
+            );
         }
 
-        if (!new ObjectLoader(bytes, chain.Entries, budget).Load().TryGet(out var objects, out var failure))
+        if (
+            !new ObjectLoader(bytes, chain.Entries, budget)
+                .Load()
+                .TryGet(out var objects, out var failure)
+        )
         {
             return new(failure);
         }
 
-        var document = new PdfDocument(bytes, chain.Trailer, [.. chain.Revisions], objects.ToFrozenDictionary());
+        var document = new PdfDocument(
+            bytes,
+            chain.Trailer,
+            [.. chain.Revisions],
+            objects.ToFrozenDictionary()
+        );
         return document.ResolveDictionary(chain.Trailer.Find("Root")) is null
             ? new(new PdfFailure(null, "The file has no catalog."))
             : new(document);

@@ -16,7 +16,10 @@ public sealed class PdfResult<T>
     public PdfFailure? Failure { get; }
 
     /// <summary>Gives the value, or the failure when there is none.</summary>
-    public bool TryGet([MaybeNullWhen(false)] out T value, [NotNullWhen(false)] out PdfFailure? failure)
+    public bool TryGet(
+        [MaybeNullWhen(false)] out T value,
+        [NotNullWhen(false)] out PdfFailure? failure
+    )
     {
         value = _value;
         failure = Failure;

@@ -72,7 +72,9 @@ internal static class StringParser
 
             if (PdfCharacter.HexadecimalValue(value) is not { } digit)
             {
-                cursor.Fail("A hexadecimal string holds something else than digits, or does not end.");
+                cursor.Fail(
+                    "A hexadecimal string holds something else than digits, or does not end."
+                );
                 return null;
             }
 

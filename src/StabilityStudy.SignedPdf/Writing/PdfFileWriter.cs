@@ -36,7 +36,10 @@ public static class PdfFileWriter
         ArgumentNullException.ThrowIfNull(document);
         if (document.Trailer.Find("Type") is PdfName { Value: "XRef" })
         {
-            throw new ArgumentException("A table cannot follow a cross-reference stream.", nameof(document));
+            throw new ArgumentException(
+                "A table cannot follow a cross-reference stream.",
+                nameof(document)
+            );
         }
 
         var output = new ArrayBufferWriter<byte>();
@@ -70,7 +73,10 @@ public static class PdfFileWriter
         {
             if (value.Reference.Number <= lastNumber)
             {
-                throw new ArgumentException("Object numbers do not ascend from 1.", nameof(objects));
+                throw new ArgumentException(
+                    "Object numbers do not ascend from 1.",
+                    nameof(objects)
+                );
             }
 
             lastNumber = value.Reference.Number;
@@ -83,7 +89,10 @@ public static class PdfFileWriter
         WriteTable(output, offsets, isFirst);
         WriteText(output, "trailer\n");
         PdfWriter.Write(output, trailer);
-        WriteText(output, string.Create(CultureInfo.InvariantCulture, $"\nstartxref\n{start}\n%%EOF\n"));
+        WriteText(
+            output,
+            string.Create(CultureInfo.InvariantCulture, $"\nstartxref\n{start}\n%%EOF\n")
+        );
     }
 
     private static void WriteTable(
@@ -97,7 +106,10 @@ public static class PdfFileWriter
         if (isFirst)
         {
             var size = offsets.Count == 0 ? 1 : offsets[^1].Reference.Number + 1;
-            WriteText(output, string.Create(CultureInfo.InvariantCulture, $"0 {size}\n0000000000 65535 f \n"));
+            WriteText(
+                output,
+                string.Create(CultureInfo.InvariantCulture, $"0 {size}\n0000000000 65535 f \n")
+            );
             next = 1;
         }
 
@@ -114,17 +126,26 @@ public static class PdfFileWriter
             else if (i == 0 || reference.Number != next)
             {
                 var end = i;
-                while (end < offsets.Count && offsets[end].Reference.Number - reference.Number == end - i)
+                while (
+                    end < offsets.Count
+                    && offsets[end].Reference.Number - reference.Number == end - i
+                )
                 {
                     end++;
                 }
 
-                WriteText(output, string.Create(CultureInfo.InvariantCulture, $"{reference.Number} {end - i}\n"));
+                WriteText(
+                    output,
+                    string.Create(CultureInfo.InvariantCulture, $"{reference.Number} {end - i}\n")
+                );
             }
 
             WriteText(
                 output,
-                string.Create(CultureInfo.InvariantCulture, $"{offset:D10} {reference.Generation:D5} n \n")
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{offset:D10} {reference.Generation:D5} n \n"
+                )
             );
             next = reference.Number + 1;
         }

@@ -47,7 +47,10 @@ public static class PdfWriter
                 output.Write(" R"u8);
                 break;
             case PdfStream stream:
-                WriteDictionary(output, stream.Dictionary.With("Length", new PdfInteger(stream.Encoded.Length)));
+                WriteDictionary(
+                    output,
+                    stream.Dictionary.With("Length", new PdfInteger(stream.Encoded.Length))
+                );
                 output.Write("\nstream\n"u8);
                 output.Write(stream.Encoded.Span);
                 output.Write("\nendstream"u8);
@@ -117,7 +120,11 @@ public static class PdfWriter
             else
             {
                 output.Write("#"u8);
-                output.Write(Encoding.ASCII.GetBytes(((int)character).ToString("X2", CultureInfo.InvariantCulture)));
+                output.Write(
+                    Encoding.ASCII.GetBytes(
+                        ((int)character).ToString("X2", CultureInfo.InvariantCulture)
+                    )
+                );
             }
         }
     }

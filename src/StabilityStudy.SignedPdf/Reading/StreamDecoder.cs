@@ -4,7 +4,7 @@ using StabilityStudy.SignedPdf.Objects;
 namespace StabilityStudy.SignedPdf.Reading;
 
 /// <summary>Undoes the filters of a stream (ISO 32000-1:2008, 7.4).</summary>
-public static class StreamContent
+public static class StreamDecoder
 {
     /// <summary>
     /// The decoded bytes. Known are no filter and /FlateDecode, also with the PNG predictors; filters and their
@@ -19,7 +19,9 @@ public static class StreamContent
         var parameters = Single(stream.Dictionary.Find("DecodeParms"));
         return (filter, parameters) switch
         {
-            (null, _) when stream.Encoded.Length > longest => Refused("A stream is longer than the bound."),
+            (null, _) when stream.Encoded.Length > longest => Refused(
+                "A stream is longer than the bound."
+            ),
             (null, _) => new(stream.Encoded),
             (PdfName { Value: "FlateDecode" }, null) => ZlibDecoder.Decode(stream.Encoded, longest),
             (PdfName { Value: "FlateDecode" }, PdfDictionary given) => WithoutPredictor(
@@ -49,18 +51,28 @@ public static class StreamContent
         var colors = Integer(parameters, "Colors", 1);
         var bits = Integer(parameters, "BitsPerComponent", 8);
         var columns = Integer(parameters, "Columns", 1);
-        if (predictor is not (>= 10 and <= 15) || colors is not (>= 1 and <= 32) || bits is not (1 or 2 or 4 or 8 or 16))
+        if (
+            predictor is not (>= 10 and <= 15)
+            || colors is not (>= 1 and <= 32)
+            || bits is not (1 or 2 or 4 or 8 or 16)
+        )
         {
             return Refused("A stream has a predictor or predictor parameters that are not known.");
         }
 
-        var rowLength = columns is >= 1 and <= int.MaxValue ? ((columns * colors * bits) + 7) / 8 : 0;
+        var rowLength = columns is >= 1 and <= int.MaxValue
+            ? ((columns * colors * bits) + 7) / 8
+            : 0;
         if (rowLength < 1 || rowLength > data.Length)
         {
-            return data.IsEmpty ? inflated : Refused("A row of a predicted stream is longer than the stream.");
+            return data.IsEmpty
+                ? inflated
+                : Refused("A row of a predicted stream is longer than the stream.");
         }
 
-        return PngPredictor.Undo(data.Span, (int)rowLength, (int)Math.Max(1, colors * bits / 8)) is { } rows
+        return
+            PngPredictor.Undo(data.Span, (int)rowLength, (int)Math.Max(1, colors * bits / 8))
+                is { } rows
             ? new(rows)
             : Refused("The rows of a predicted stream are incomplete or of unknown kind.");
     }
@@ -82,5 +94,6 @@ public static class StreamContent
             _ => -1,
         };
 
-    private static PdfResult<ReadOnlyMemory<byte>> Refused(string what) => new(new PdfFailure(null, what));
+    private static PdfResult<ReadOnlyMemory<byte>> Refused(string what) =>
+        new(new PdfFailure(null, what));
 }
