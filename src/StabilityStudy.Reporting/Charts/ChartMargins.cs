@@ -44,12 +44,7 @@ internal sealed record ChartMargins
 
     /// <summary>The frame within the chart.</summary>
     public SKRect Frame(SizedChart sized) =>
-        new(
-            (float)Left,
-            (float)Top,
-            (float)(sized.Width - Right),
-            (float)(sized.Height - Bottom)
-        );
+        new((float)Left, (float)Top, (float)(sized.Width - Right), (float)(sized.Height - Bottom));
 
     /// <summary>Measures everything around the frame.</summary>
     public static ChartMargins Of(SizedChart sized)

@@ -72,13 +72,7 @@ internal sealed record EdgeName(double Value, ImmutableArray<string> Lines)
         for (var i = 0; i < names.Length; i++)
         {
             var right = frame.Right + (float)LeaderLength;
-            canvas.DrawLine(
-                frame.Right + 1,
-                (float)ends[i],
-                right - 2,
-                (float)middles[i],
-                leader
-            );
+            canvas.DrawLine(frame.Right + 1, (float)ends[i], right - 2, (float)middles[i], leader);
             ChartText.DrawLines(
                 names[i].Lines,
                 ChartStyle.Name,

@@ -52,25 +52,14 @@ internal static class RowDrawing
     }
 
     /// <summary>A data row or a group heading.</summary>
-    public static Piece Row(
-        TableRow row,
-        ImmutableArray<Tag> tags,
-        RowKind kind,
-        bool isLast
-    ) =>
+    public static Piece Row(TableRow row, ImmutableArray<Tag> tags, RowKind kind, bool isLast) =>
         new(
             row.Height,
             0,
             tags,
             (canvas, top) =>
             {
-                DrawRule(
-                    row,
-                    canvas,
-                    top + row.Height,
-                    isLast ? HeavyRule : ThinRule,
-                    isLast
-                );
+                DrawRule(row, canvas, top + row.Height, isLast ? HeavyRule : ThinRule, isLast);
                 for (var i = 0; i < row.Cells.Length; i++)
                 {
                     DrawShape(row, i, canvas, top);

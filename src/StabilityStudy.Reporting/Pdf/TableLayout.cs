@@ -20,7 +20,15 @@ internal static class TableLayout
         var captionStyle = TextStyle.TableCaption;
         var caption = LineColumns
             .Pieces(
-                [ProseLayout.Column(frame.Left, captionStyle, table.Caption, frame.ContentWidth, "Caption")],
+                [
+                    ProseLayout.Column(
+                        frame.Left,
+                        captionStyle,
+                        table.Caption,
+                        frame.ContentWidth,
+                        "Caption"
+                    ),
+                ],
                 9,
                 inTable
             )
@@ -31,7 +39,15 @@ internal static class TableLayout
         var note = table.Note is null
             ? []
             : LineColumns.Pieces(
-                [ProseLayout.Column(frame.Left, TextStyle.Small, table.Note, frame.ContentWidth, "P")],
+                [
+                    ProseLayout.Column(
+                        frame.Left,
+                        TextStyle.Small,
+                        table.Note,
+                        frame.ContentWidth,
+                        "P"
+                    ),
+                ],
                 3,
                 tags
             );
@@ -54,7 +70,9 @@ internal static class TableLayout
                 (c, i) =>
                     CellText.Set(
                         new Cell(c.Header),
-                        c.Alignment == ColumnAlignment.DecimalPoint ? ColumnAlignment.Center : c.Alignment,
+                        c.Alignment == ColumnAlignment.DecimalPoint
+                            ? ColumnAlignment.Center
+                            : c.Alignment,
                         default,
                         style,
                         columns.TextWidth(i, null),
@@ -62,7 +80,10 @@ internal static class TableLayout
                     )
             )
             .ToImmutableArray();
-        return RowDrawing.Head(new TableRow(cells, columns, CellPadding), tags.Add(new Tag("TR"))) with
+        return RowDrawing.Head(
+            new TableRow(cells, columns, CellPadding),
+            tags.Add(new Tag("TR"))
+        ) with
         {
             HoldNext = Hold.Firm,
         };

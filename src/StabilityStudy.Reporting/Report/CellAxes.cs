@@ -1,0 +1,58 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>The same axes for all time points of a sequence, so that the eye can compare them.</summary>
+internal sealed class CellAxes
+{
+    public CellAxes(Sequence sequence, SequenceNames names)
+    {
+        var pairs = sequence
+            .Cells.SelectMany(cell => cell.Pairs)
+            .Where(pair => pair.ChangePercent is not null)
+            .ToImmutableArray();
+        var baselines = pairs.Select(pair => (double)pair.Values().Baseline).ToImmutableArray();
+        Baseline = AxisScale.For($"Baseline {names.Analyte.Id}, {names.Analyte.Unit}", baselines);
+        Delayed = AxisScale.For(
+            $"Delayed {names.Analyte.Id}, {names.Analyte.Unit}",
+            pairs.Select(pair => (double)pair.Values().Delayed).Concat(baselines)
+        );
+        var limits = sequence
+            .Cells.SelectMany(cell => cell.Criteria)
+            .OfType<IndividualResult>()
+            .Select(result => (double)(result.Limit.Percent ?? 0));
+        Change = AxisScale.For(
+            "Change from baseline, %",
+            pairs
+                .Select(pair => pair.ChangePercent ?? 0)
+                .Concat(limits.SelectMany(limit => new[] { -limit, limit }))
+                .Concat(
+                    sequence
+                        .Cells.Select(cell => cell.Estimates.AgreementPercent.Value)
+                        .OfType<Statistics.Agreement.LimitsOfAgreement>()
+                        .SelectMany(agreement =>
+                            new[] { agreement.LowerExact.Lower, agreement.UpperExact.Upper }
+                        )
+                )
+        );
+    }
+
+    /// <summary>Baseline results.</summary>
+    public Axis Baseline { get; }
+
+    /// <summary>Delayed results.</summary>
+    public Axis Delayed { get; }
+
+    /// <summary>Percent changes.</summary>
+    public Axis Change { get; }
+
+    /// <summary>Whether a pair's specimen counts as outside for any single-specimen criterion of its cell.</summary>
+    public static bool IsOutside(Core.Analysis.Cell cell, PairRecord pair) =>
+        cell
+            .Criteria.OfType<IndividualResult>()
+            .Any(result => result.Agreement.OutsideSpecimens.Contains(pair.Specimen));
+}

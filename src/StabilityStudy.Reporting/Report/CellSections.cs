@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>A page for each time point of a sequence: conclusion, criteria, figures, estimates.</summary>
+internal static class CellSections
+{
+    private const double FigureHeight = 78;
+
+    public static IEnumerable<Section> Of(StudyAnalysis analysis, Sequence sequence)
+    {
+        var names = SequenceNames.Of(analysis, sequence);
+        var axes = new CellAxes(sequence, names);
+        return sequence.Cells.Select(cell => Page(analysis, cell, names, axes));
+    }
+
+    private static Section Page(
+        StudyAnalysis analysis,
+        Core.Analysis.Cell cell,
+        SequenceNames names,
+        CellAxes axes
+    )
+    {
+        var blocks = ImmutableArray.CreateBuilder<Block>();
+        blocks.Add(
+            new Model.Verdict([
+                new VerdictLine(
+                    TradeWords.ShapeOf(cell.Conclusion),
+                    char.ToUpperInvariant(TradeWords.Of(cell.Conclusion)[0])
+                        + TradeWords.Of(cell.Conclusion)[1..],
+                    $"{names.Title(analysis)} · {cell.Key.TimePoint}",
+                    Sentence(cell)
+                ),
+            ])
+        );
+        blocks.Add(CriterionTable.Of(cell, names));
+        if (cell.Estimates.Compared > 0)
+        {
+            blocks.Add(
+                new ChartRow([
+                    DifferencePlot.Of(cell, names, axes, FigureHeight),
+                    RegressionPlot.Of(cell, names, axes, FigureHeight),
+                ])
+            );
+        }
+
+        blocks.Add(EstimateTable.Of(cell, names));
+        return new Section(
+            $"{names.Title(analysis)} at {cell.Key.TimePoint}",
+            StartsOnNewPage: true,
+            blocks.ToImmutable()
+        );
+    }
+
+    private static string Sentence(Core.Analysis.Cell cell)
+    {
+        var counted =
+            $"{NumberText.Count(cell.Estimates.Compared)} compared pairs on {NumberText.Count(cell.Estimates.CollectionDays)} collection days.";
+        return cell.Conclusion == Conclusion.NotReached
+            ? $"An earlier time point was not supported, so this one is not concluded on; its figures alone would say {TradeWords.Of(cell.OwnConclusion)}. {counted}"
+            : counted;
+    }
+}

@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Reporting.Model;
+using Cell = StabilityStudy.Reporting.Model.Cell;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>The conclusions of all cells with the figures that decided them.</summary>
+internal static class ConclusionTable
+{
+    public static Table Of(StudyAnalysis analysis) =>
+        new(
+            "Conclusions by patient group and time point",
+            [
+                new Column("Time", ColumnAlignment.Left, 0.8),
+                new Column("Pairs", ColumnAlignment.Right, 0.7),
+                new Column("Mean change (interval)", ColumnAlignment.Left, 2.9),
+                new Column("Allowed", ColumnAlignment.Left, 1.1),
+                new Column(
+                    "Within the allowable difference (lower bound)",
+                    ColumnAlignment.Left,
+                    2.6
+                ),
+                new Column("Required", ColumnAlignment.Left, 1),
+                new Column("Conclusion", ColumnAlignment.Left, 1.7),
+            ],
+            [.. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence))],
+            Note(analysis)
+        );
+
+    private static IEnumerable<Row> Rows(StudyAnalysis analysis, Sequence sequence)
+    {
+        var names = SequenceNames.Of(analysis, sequence);
+        yield return new Row([new Cell(names.Title(analysis))], RowKind.GroupHeading);
+        foreach (var cell in sequence.Cells)
+        {
+            yield return Row(cell, names);
+        }
+    }
+
+    private static Row Row(Core.Analysis.Cell cell, SequenceNames names)
+    {
+        var bias = cell.Criteria.OfType<BiasResult>().FirstOrDefault();
+        var individual = cell.Criteria.OfType<IndividualResult>().FirstOrDefault();
+        var reached = cell.Conclusion != Conclusion.NotReached;
+        var emphasis = reached ? Emphasis.None : Emphasis.Muted;
+        return new Row([
+            new Cell(cell.Key.TimePoint.ToString()),
+            new Cell(NumberText.Count(cell.Estimates.Compared), emphasis),
+            new Cell(
+                bias is null
+                    ? "no criterion"
+                    : CriterionWords.MeanWithInterval(bias, names)
+                        + " "
+                        + TradeWords.Of(bias.Scale, names.Analyte.Unit),
+                emphasis
+            ),
+            new Cell(bias is null ? "" : "±" + CriterionWords.LimitFigure(bias, names), emphasis),
+            new Cell(
+                individual is null
+                    ? "no criterion"
+                    : CriterionWords.ShareWithLowerBound(individual),
+                emphasis
+            ),
+            new Cell(
+                individual is null ? "" : NumberText.Percent(individual.RequiredShare),
+                emphasis
+            ),
+            new Cell(
+                TradeWords.Of(cell.Conclusion),
+                reached ? Emphasis.Strong : Emphasis.Muted,
+                TradeWords.ShapeOf(cell.Conclusion)
+            ),
+        ]);
+    }
+
+    private static string Note(StudyAnalysis analysis)
+    {
+        var cells = analysis
+            .Sequences.SelectMany(sequence => sequence.Cells)
+            .SelectMany(cell => cell.Criteria)
+            .ToImmutableArray();
+        var bias = cells.OfType<BiasResult>().FirstOrDefault();
+        var individual = cells.OfType<IndividualResult>().FirstOrDefault();
+        var parts = new[]
+        {
+            bias is null
+                ? null
+                : $"Interval: {NumberText.Percent(bias.ConfidenceLevel)}, the wider of that by specimens and that by collection days.",
+            individual?.Bounds.Value is { } bounds
+                ? $"Lower bound: exact, one-sided {NumberText.Percent(bounds.ConfidenceLevel)}; a delayed tube that failed counts as outside."
+                : null,
+            "Not reached: an earlier time point was not supported.",
+        };
+        return string.Join(" ", parts.OfType<string>());
+    }
+}

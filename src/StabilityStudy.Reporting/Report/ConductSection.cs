@@ -1,0 +1,197 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Model;
+using Cell = StabilityStudy.Reporting.Model.Cell;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>How the study was run: specimens, storage, times, instruments, people, deviations.</summary>
+internal static class ConductSection
+{
+    public static Section Of(StudyAnalysis analysis)
+    {
+        var protocol = analysis.Protocol;
+        return new Section(
+            "How the study was run",
+            StartsOnNewPage: true,
+            [
+                new DefinitionList([
+                    .. protocol.Analytes.Select(AnalyteLine),
+                    .. protocol.Storages.Select(storage => new Definition(
+                        "Storage " + storage.Id,
+                        StorageLine(storage)
+                    )),
+                    .. protocol.Groups.Select(group => new Definition(
+                        "Group " + group.Id,
+                        GroupLine(group)
+                    )),
+                    new Definition("Tubes", TradeWords.Of(protocol.TubePlan) + "."),
+                    new Definition(
+                        "Baseline",
+                        $"tested within {DurationText.Format(protocol.BaselineWithin)} of collection."
+                    ),
+                    new Definition(
+                        "Time points",
+                        $"{string.Join(", ", protocol.TimePoints)} after collection; at most {DurationText.Format(protocol.Tolerance.Early)} early and {DurationText.Format(protocol.Tolerance.Late)} late."
+                    ),
+                    new Definition("Eligibility", EligibilityLine(protocol.Eligibility)),
+                    new Definition(
+                        "Replicates",
+                        $"{NumberText.Count(protocol.Replicates)} result a tube and time; the first valid result counts."
+                    ),
+                    new Definition("Collection days", CollectionDays(analysis)),
+                ]),
+                new Heading("Instruments, lots and clocks"),
+                new DefinitionList([
+                    .. analysis.Facts.Instruments.Select(item => new Definition(
+                        "Instrument " + item.Id,
+                        item.Name
+                    )),
+                    .. analysis.Facts.Lots.Select(item => new Definition(
+                        "Lot " + item.Id,
+                        $"{item.Kind} for {item.Analyte}"
+                            + (
+                                item.Expires is { } day
+                                    ? ", expires "
+                                        + day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
+                                    : ""
+                            )
+                    )),
+                    .. analysis.Facts.Clocks.Select(item => new Definition(
+                        "Clock of " + item.Column,
+                        item.Description
+                    )),
+                ]),
+                new Heading("People"),
+                new DefinitionList([
+                    .. analysis.Facts.People.Select(person => new Definition(
+                        person.Code,
+                        $"{person.Name}, {person.Role}"
+                    )),
+                ]),
+                new Heading("Deviations from the protocol"),
+                Deviations(analysis),
+                new Heading("Documented exclusions"),
+                Exclusions(analysis),
+            ]
+        );
+    }
+
+    private static Definition AnalyteLine(Analyte analyte)
+    {
+        var parts = new[]
+        {
+            analyte.Method,
+            "unit " + analyte.Unit,
+            analyte.Loinc is null ? null : "LOINC " + analyte.Loinc,
+            $"today's window {DurationText.Format(analyte.StandardWindow.Time)} ({analyte.StandardWindow.Source})",
+            analyte.ManufacturerLimit is { } limit
+                ? $"manufacturer's limit {DurationText.Format(limit.Time)} ({limit.Source})"
+                : "the protocol states no manufacturer's limit",
+            analyte.BetweenRunCvPercent is { } cv
+                ? $"between-run CV {NumberText.Plain(cv)} %"
+                : null,
+            analyte.MeasuringInterval is { } interval
+                ? $"measuring interval {NumberText.Plain(interval.Lowest)} to {NumberText.Plain(interval.Highest)} {analyte.Unit}"
+                : null,
+            analyte.DecisionLevels.IsEmpty
+                ? null
+                : "decision levels "
+                    + string.Join(", ", analyte.DecisionLevels.Select(NumberText.Plain))
+                    + " "
+                    + analyte.Unit,
+        };
+        return new Definition(
+            analyte.Id,
+            $"{analyte.Name}: {string.Join("; ", parts.OfType<string>())}."
+        );
+    }
+
+    private static string StorageLine(Storage storage) =>
+        TradeWords.Of(storage)
+        + (
+            storage.SpinToTest is { } time
+                ? $"; spun at most {DurationText.Format(time)} before the test."
+                : "."
+        );
+
+    private static string GroupLine(PatientGroup group) =>
+        $"{group.Name}, {NumberText.Count(group.Specimens)} specimens planned"
+        + (
+            group.BaselineSpunWithin is { } time
+                ? $"; baseline tube spun within {DurationText.Format(time)} of collection."
+                : "."
+        );
+
+    private static string EligibilityLine(Eligibility rules)
+    {
+        var parts = new[]
+        {
+            rules.FillPercentMinimum is { } fill
+                ? $"fill at least {NumberText.Plain(fill)} % of nominal"
+                : null,
+            rules.HematocritPercentMaximum is { } hematocrit
+                ? $"hematocrit at most {NumberText.Plain(hematocrit)} %"
+                : null,
+            rules.RejectClot ? "no clot in the baseline tube" : null,
+        };
+        return $"{string.Join("; ", parts.OfType<string>())} ({rules.Source}).";
+    }
+
+    private static string CollectionDays(StudyAnalysis analysis)
+    {
+        var days = analysis
+            .Sequences.SelectMany(sequence => sequence.Cells)
+            .SelectMany(cell => cell.Pairs)
+            .Select(pair => pair.CollectionDay)
+            .Distinct()
+            .Order()
+            .ToImmutableArray();
+        return days.IsEmpty
+            ? "none."
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"{days.Length}, from {days[0]:yyyy-MM-dd} to {days[^1]:yyyy-MM-dd}; a mean needs at least {analysis.Protocol.MinimumDays}."
+            );
+    }
+
+    private static Block Deviations(StudyAnalysis analysis) =>
+        analysis.Facts.Deviations.IsEmpty
+            ? new Paragraph("None recorded.", ParagraphStyle.Body)
+            : new Bullets([
+                .. analysis.Facts.Deviations.Select(item =>
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{item.Text} ({item.By}, {item.On:yyyy-MM-dd})"
+                    )
+                ),
+            ]);
+
+    private static Block Exclusions(StudyAnalysis analysis) =>
+        analysis.Facts.Exclusions.IsEmpty
+            ? new Paragraph("None.", ParagraphStyle.Body)
+            : new Table(
+                "",
+                [
+                    new Column("Specimen", ColumnAlignment.Left, 1),
+                    new Column("Analyte", ColumnAlignment.Left, 1),
+                    new Column("Time", ColumnAlignment.Left, 0.8),
+                    new Column("Reason", ColumnAlignment.Left, 5),
+                    new Column("By", ColumnAlignment.Left, 0.8),
+                    new Column("On", ColumnAlignment.Left, 1.2),
+                ],
+                [
+                    .. analysis.Facts.Exclusions.Select(item => new Row([
+                        new Cell(item.Specimen),
+                        new Cell(item.Analyte ?? "all"),
+                        new Cell(item.TimePoint?.ToString() ?? "all"),
+                        new Cell(item.Reason),
+                        new Cell(item.By),
+                        new Cell(item.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
+                    ])),
+                ],
+                null
+            );
+}

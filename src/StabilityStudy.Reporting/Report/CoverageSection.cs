@@ -1,0 +1,98 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Model;
+using Cell = StabilityStudy.Reporting.Model.Cell;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>What the conclusions cover and what they do not.</summary>
+internal static class CoverageSection
+{
+    /// <summary>A level counts as covered when at least this many baselines lie on either side of it.</summary>
+    private const int BaselinesEachSide = 3;
+
+    public static Section Of(StudyAnalysis analysis) =>
+        new(
+            "What the conclusions cover",
+            StartsOnNewPage: false,
+            [
+                Ranges(analysis),
+                new Heading("What they do not cover"),
+                new Bullets(NotCovered(analysis)),
+            ]
+        );
+
+    private static Table Ranges(StudyAnalysis analysis) =>
+        new(
+            "Studied range",
+            [
+                new Column("Group", ColumnAlignment.Left, 2),
+                new Column("Storage", ColumnAlignment.Left, 2.4),
+                new Column("Baseline range", ColumnAlignment.Left, 1.6),
+                new Column("Decision levels covered", ColumnAlignment.Left, 1.6),
+                new Column("Not covered", ColumnAlignment.Left, 1.4),
+                new Column("Instruments, lots", ColumnAlignment.Left, 1.8),
+            ],
+            [.. analysis.Sequences.Select(sequence => Row(analysis, sequence))],
+            $"A decision level is covered when at least {NumberText.Count(BaselinesEachSide)} baselines lie on either side of it."
+        );
+
+    private static Row Row(StudyAnalysis analysis, Sequence sequence)
+    {
+        var names = SequenceNames.Of(analysis, sequence);
+        var pairs = sequence
+            .Cells.SelectMany(cell => cell.Pairs)
+            .Where(pair => pair.Status == PairStatus.Compared)
+            .ToImmutableArray();
+        var baselines = pairs
+            .GroupBy(pair => pair.Specimen)
+            .Select(same => same.First().Values().Baseline)
+            .ToImmutableArray();
+        var covered = names
+            .Analyte.DecisionLevels.Where(level => IsCovered(level, baselines))
+            .ToImmutableArray();
+        return new Row([
+            new Cell(names.Title(analysis)),
+            new Cell(TradeWords.Of(names.Storage)),
+            new Cell(
+                baselines.IsEmpty
+                    ? "none"
+                    : $"{NumberText.Plain(baselines.Min())} to {NumberText.Plain(baselines.Max())} {names.Analyte.Unit}"
+            ),
+            new Cell(Levels(covered)),
+            new Cell(Levels([.. names.Analyte.DecisionLevels.Except(covered)])),
+            new Cell(
+                string.Join(
+                    ", ",
+                    pairs
+                        .SelectMany(pair => new[] { pair.Delayed!.Instrument, pair.Delayed.Lot })
+                        .Where(text => text.Length > 0)
+                        .Distinct()
+                        .Order(StringComparer.Ordinal)
+                )
+            ),
+        ]);
+    }
+
+    private static bool IsCovered(decimal level, ImmutableArray<decimal> baselines) =>
+        baselines.Count(value => value < level) >= BaselinesEachSide
+        && baselines.Count(value => value > level) >= BaselinesEachSide;
+
+    private static string Levels(ImmutableArray<decimal> levels) =>
+        levels.IsEmpty ? "none" : string.Join(", ", levels.Select(NumberText.Plain));
+
+    private static ImmutableArray<string> NotCovered(StudyAnalysis analysis)
+    {
+        var states = analysis.Protocol.Storages.Select(TradeWords.Of);
+        return
+        [
+            $"Delays longer than {DurationText.Format(analysis.Protocol.TimePoints[^1].Delay)}, and delays beyond the supported window of each group.",
+            $"Patient groups other than: {string.Join("; ", analysis.Protocol.Groups.Select(group => group.Name))}. A specimen whose anticoagulation is not known gets the shortest window of all groups.",
+            $"Storage other than: {string.Join("; ", states)}. Nothing is said about iced, open, spun, frozen or transported tubes unless they are listed.",
+            "Results outside the studied baseline range, other instruments, reagents and lots, other tube types and other analytes.",
+            "Specimens that break the eligibility rules: short fill, clot, high hematocrit.",
+        ];
+    }
+}

@@ -1,0 +1,45 @@
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Reporting.Model;
+using Cell = StabilityStudy.Reporting.Model.Cell;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>Each criterion of a cell: what it asks, the figure that decided, what it says and why.</summary>
+internal static class CriterionTable
+{
+    public static Table Of(Core.Analysis.Cell cell, SequenceNames names) =>
+        new(
+            "Criteria fixed in the protocol",
+            [
+                new Column("Criterion", ColumnAlignment.Left, 1),
+                new Column("Asks", ColumnAlignment.Left, 3.6),
+                new Column("Found", ColumnAlignment.Left, 2.2),
+                new Column("Says", ColumnAlignment.Left, 1.3),
+                new Column("Because", ColumnAlignment.Left, 3),
+            ],
+            [
+                .. cell.Criteria.Select(result => new Row([
+                    new Cell(result.Criterion),
+                    new Cell(CriterionWords.Asks(result, names)),
+                    new Cell(Found(result, names), Emphasis.Strong),
+                    new Cell(
+                        TradeWords.Of(result.Verdict),
+                        Emphasis.Strong,
+                        TradeWords.ShapeOf(result.Verdict)
+                    ),
+                    new Cell(string.Join("; ", result.Reasons.Select(reason => reason.Text)) + "."),
+                ])),
+            ],
+            cell.Criteria.IsEmpty ? "No criterion of the protocol applies." : null
+        );
+
+    private static string Found(CriterionResult result, SequenceNames names) =>
+        result switch
+        {
+            BiasResult bias => CriterionWords.MeanWithInterval(bias, names)
+                + " "
+                + TradeWords.Of(bias.Scale, names.Analyte.Unit),
+            IndividualResult individual => CriterionWords.ShareWithLowerBound(individual),
+            _ => "",
+        };
+}

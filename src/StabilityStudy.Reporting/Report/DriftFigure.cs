@@ -1,0 +1,215 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Statistics.Drift;
+using Cell = StabilityStudy.Core.Analysis.Cell;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>Change with time since collection: each specimen, the means, the fitted drift with its bounds, the allowable bias.</summary>
+internal static class DriftFigure
+{
+    private const double RoomRight = 1.04;
+
+    public static ChartBlock Of(
+        StudyAnalysis analysis,
+        Sequence sequence,
+        Axis change,
+        double heightMillimeters
+    )
+    {
+        var names = SequenceNames.Of(analysis, sequence);
+        var title = names.Title(analysis);
+        return new ChartBlock(
+            new Chart(title, HoursAxis(analysis, sequence, names), change, Layers(sequence, names)),
+            heightMillimeters,
+            AlternativeText(sequence, names),
+            ""
+        );
+    }
+
+    /// <summary>One axis of change for several figures, so that the eye can compare them.</summary>
+    public static Axis ChangeAxis(IEnumerable<Sequence> sequences)
+    {
+        var all = sequences.ToImmutableArray();
+        var values = all.SelectMany(sequence => sequence.Cells)
+            .SelectMany(cell => ComparedChanges(cell).Select(item => item.Change))
+            .Concat(
+                all.SelectMany(sequence => sequence.Drift.Curve)
+                    .SelectMany(point => new[] { point.LowerBound, point.UpperBound })
+            )
+            .Concat(
+                all.Select(sequence => sequence.Drift.LimitPercent)
+                    .OfType<double>()
+                    .SelectMany(limit => new[] { -limit, limit })
+            )
+            .Append(0);
+        return AxisScale.For("Change from baseline, %", values);
+    }
+
+    private static Axis HoursAxis(StudyAnalysis analysis, Sequence sequence, SequenceNames names)
+    {
+        var longest = sequence
+            .Cells.SelectMany(ComparedChanges)
+            .Select(item => item.Hours)
+            .Concat(analysis.Protocol.TimePoints.Select(timePoint => timePoint.Delay.TotalHours))
+            .Max();
+        return AxisScale.Hours(
+            RoomRight * longest,
+            [
+                0,
+                names.Analyte.StandardWindow.Time.TotalHours,
+                .. analysis.Protocol.TimePoints.Select(timePoint => timePoint.Delay.TotalHours),
+            ]
+        );
+    }
+
+    private static ImmutableArray<ChartLayer> Layers(Sequence sequence, SequenceNames names)
+    {
+        var layers = ImmutableArray.CreateBuilder<ChartLayer>();
+        layers.Add(new TrajectoriesLayer(Trajectories(sequence), "each specimen"));
+        layers.Add(
+            new ReferenceLine(
+                LineDirection.Horizontal,
+                0,
+                DashStyle.Solid,
+                LineWeight.Thin,
+                null,
+                null
+            )
+        );
+        if (sequence.Drift.LimitPercent is { } limit)
+        {
+            layers.Add(
+                new ReferenceLine(
+                    LineDirection.Horizontal,
+                    limit,
+                    DashStyle.Dashed,
+                    LineWeight.Medium,
+                    null,
+                    "allowable bias"
+                )
+            );
+            layers.Add(
+                new ReferenceLine(
+                    LineDirection.Horizontal,
+                    -limit,
+                    DashStyle.Dashed,
+                    LineWeight.Medium,
+                    null,
+                    null
+                )
+            );
+        }
+
+        layers.Add(
+            new ReferenceLine(
+                LineDirection.Vertical,
+                names.Analyte.StandardWindow.Time.TotalHours,
+                DashStyle.Dotted,
+                LineWeight.Thin,
+                null,
+                "today's window"
+            )
+        );
+        var curve = sequence.Drift.Curve;
+        if (!curve.IsEmpty)
+        {
+            layers.Add(
+                new LineLayer(
+                    Positions(curve, point => point.UpperBound),
+                    DashStyle.Dotted,
+                    LineWeight.Medium,
+                    null,
+                    "one-sided 95 % bounds"
+                )
+            );
+            layers.Add(
+                new LineLayer(
+                    Positions(curve, point => point.LowerBound),
+                    DashStyle.Dotted,
+                    LineWeight.Medium,
+                    null,
+                    null
+                )
+            );
+            layers.Add(
+                new LineLayer(
+                    Positions(curve, point => point.Change),
+                    DashStyle.Solid,
+                    LineWeight.Heavy,
+                    null,
+                    "mean drift"
+                )
+            );
+        }
+
+        layers.Add(
+            new IntervalLayer(Means(sequence), MarkerShape.FilledSquare, "mean with 95 % interval")
+        );
+        return layers.ToImmutable();
+    }
+
+    private static ImmutableArray<Position> Positions(
+        ImmutableArray<DriftPoint> curve,
+        Func<DriftPoint, double> value
+    ) => [.. curve.Select(point => new Position(point.Hours, value(point)))];
+
+    private static ImmutableArray<ChartInterval> Means(Sequence sequence) =>
+        [
+            .. sequence
+                .Cells.Where(cell => cell.Estimates.MeanPercent.Value is not null)
+                .Select(cell =>
+                    (
+                        Mean: cell.Estimates.MeanPercent.Value,
+                        Hours: ComparedChanges(cell).Average(item => item.Hours)
+                    )
+                )
+                .Select(item => new ChartInterval(
+                    item.Hours,
+                    item.Mean!.Lower,
+                    item.Mean.Mean,
+                    item.Mean.Upper
+                )),
+        ];
+
+    private static ImmutableArray<ImmutableArray<Position>> Trajectories(Sequence sequence) =>
+        [
+            .. sequence
+                .Cells.SelectMany(ComparedChanges)
+                .GroupBy(item => item.Pair.Specimen)
+                .OrderBy(items => items.Key, StringComparer.Ordinal)
+                .Select(items =>
+                    items
+                        .Select(item => new Position(item.Hours, item.Change))
+                        .Prepend(
+                            new Position(items.First().Pair.Baseline?.Delay?.TotalHours ?? 0, 0)
+                        )
+                        .ToImmutableArray()
+                ),
+        ];
+
+    private static IEnumerable<(PairRecord Pair, double Hours, double Change)> ComparedChanges(
+        Cell cell
+    ) =>
+        cell
+            .Pairs.Where(pair => pair is { ChangePercent: not null, Delayed.Delay: not null })
+            .Select(pair =>
+                (pair, pair.Delayed!.Delay!.Value.TotalHours, pair.ChangePercent!.Value)
+            );
+
+    private static string AlternativeText(Sequence sequence, SequenceNames names)
+    {
+        var means = sequence
+            .Cells.Where(cell => cell.Estimates.MeanPercent.Value is not null)
+            .Select(cell =>
+                $"{NumberText.Change(cell.Estimates.MeanPercent.Value!.Mean, 1)} % at {cell.Key.TimePoint}"
+            );
+        var limit = sequence.Drift.LimitPercent is { } percent
+            ? $" The allowable bias is ±{NumberText.Fixed(percent, 1)} %."
+            : "";
+        return $"Change of {names.Analyte.Id} with time, {names.Group.Name}. Mean change: {string.Join(", ", means)}.{limit}";
+    }
+}

@@ -1,0 +1,103 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>Page 1: what was asked, what the data say, what could change it, and who signs.</summary>
+internal static class FirstPage
+{
+    private const int FiguresSideBySide = 3;
+    private const int MostAttentionLines = 7;
+    private const double FigureHeight = 58;
+
+    public static Section Of(StudyAnalysis analysis)
+    {
+        var blocks = ImmutableArray.CreateBuilder<Block>();
+        blocks.AddRange(Opening(analysis));
+        blocks.AddRange(Figures(analysis));
+        blocks.Add(AttentionLines(analysis));
+        blocks.Add(
+            new SignatureBoxes([
+                .. analysis.Protocol.Signatories.Select(signatory => new SignatureBox(
+                    signatory.Role,
+                    signatory.Meaning,
+                    "NOT SIGNED"
+                )),
+            ])
+        );
+        return new Section("Decision", StartsOnNewPage: true, blocks.ToImmutable());
+    }
+
+    /// <summary>The same without figures and signatures.</summary>
+    public static Section Summary(StudyAnalysis analysis) =>
+        new("Decision", StartsOnNewPage: true, [.. Opening(analysis), AttentionLines(analysis)]);
+
+    private static IEnumerable<Block> Opening(StudyAnalysis analysis)
+    {
+        var invented = analysis.Facts.Invented
+            ? " Every specimen, person and result in it is invented."
+            : "";
+        yield return new Paragraph(
+            $"{analysis.Facts.Facility} · study {analysis.Protocol.Code}, protocol version {analysis.Protocol.Version}.{invented}",
+            ParagraphStyle.Small
+        );
+        yield return new Paragraph(analysis.Facts.Question, ParagraphStyle.Lead);
+        yield return new Model.Verdict([
+            .. analysis.Sequences.Select(sequence => ConclusionSentence.Of(analysis, sequence)),
+        ]);
+        yield return ConclusionTable.Of(analysis);
+    }
+
+    private static IEnumerable<Block> Figures(StudyAnalysis analysis)
+    {
+        var shown = analysis.Sequences.Take(FiguresSideBySide).ToImmutableArray();
+        if (shown.IsEmpty)
+        {
+            yield break;
+        }
+
+        var axis = DriftFigure.ChangeAxis(shown);
+        var charts = shown
+            .Select(sequence => DriftFigure.Of(analysis, sequence, axis, FigureHeight))
+            .ToImmutableArray();
+        yield return charts.Length == 1 ? charts[0] : new ChartRow(charts);
+    }
+
+    private static Attentions AttentionLines(StudyAnalysis analysis)
+    {
+        var lines = ImmutableArray.CreateBuilder<AttentionLine>();
+        lines.Add(new("lock", $"The protocol is {TradeWords.Of(analysis.Lock)}.", ""));
+        foreach (
+            var same in analysis
+                .Queries.Where(query => query.Severity == Severity.Attention)
+                .GroupBy(query => query.Code)
+        )
+        {
+            var first = same.First();
+            var more =
+                same.Count() > 1
+                    ? $" (and {NumberText.Count(same.Count() - 1)} more of this kind)"
+                    : "";
+            lines.Add(
+                new(TradeWords.Of(first.Severity), first.Message + more, first.Source.ToString())
+            );
+        }
+
+        var hidden = lines.Count - MostAttentionLines;
+        return new Attentions(
+            hidden > 0
+                ?
+                [
+                    .. lines.Take(MostAttentionLines - 1),
+                    new AttentionLine(
+                        TradeWords.Of(Severity.Attention),
+                        $"{NumberText.Count(hidden + 1)} more kinds of attention are listed under Data queries.",
+                        ""
+                    ),
+                ]
+                : lines.ToImmutable()
+        );
+    }
+}

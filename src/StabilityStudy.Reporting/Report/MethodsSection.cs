@@ -1,0 +1,53 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>Methods and references.</summary>
+internal static class MethodsSection
+{
+    public static Section Of(StudyAnalysis analysis) =>
+        new(
+            "Methods and references",
+            StartsOnNewPage: true,
+            [
+                new Bullets([
+                    "Differences, ties and comparisons with limits are decided on the decimal results as reported, exactly; estimates are computed in double precision.",
+                    "Mean change: arithmetic mean with Student t interval by specimens (n − 1 degrees of freedom) and by collection days (days − 1); the wider counts, because a run's error does not average out over specimens.",
+                    "Equivalence: an interval strictly inside the limits is the two one-sided tests procedure (Schuirmann 1987).",
+                    "Single specimens: share within the allowable difference, limits included, with exact binomial bounds (Clopper and Pearson 1934); failed delayed tubes count as outside.",
+                    "Limits of agreement: mean ± 1.96 SD (Bland and Altman 1986), with exact intervals from the noncentral t distribution.",
+                    "Hodges–Lehmann estimate and median with exact rank intervals (Hollander and Wolfe 1973).",
+                    "Lines: Deming and weighted Deming with jackknife intervals (Linnet 1990, 1993), Passing and Bablok (1983), ordinary least squares. Ratio of error variances: "
+                        + Ratios(analysis)
+                        + ".",
+                    $"Outliers: generalized extreme Studentized deviate test at {NumberText.Percent(CellEstimates.OutlierSignificance)} (Rosner 1983).",
+                    "Drift: slope per specimen through its own baseline, mean slope with one-sided t bounds.",
+                    "Each method is defined, with assumptions, choices and tests, in METHODS.md beside the program's source code.",
+                ]),
+                new Heading("References"),
+                new Paragraph(
+                    "From memory where the paper could not be seen; see METHODS.md.",
+                    ParagraphStyle.Small
+                ),
+                new Bullets([
+                    "Bland JM, Altman DG. Lancet 1986;327:307–310.",
+                    "Clopper CJ, Pearson ES. Biometrika 1934;26:404–413.",
+                    "Hollander M, Wolfe DA. Nonparametric Statistical Methods. Wiley 1973.",
+                    "Linnet K. Stat Med 1990;9:1463–1473; Clin Chem 1993;39:424–432.",
+                    "Passing H, Bablok W. J Clin Chem Clin Biochem 1983;21:709–720.",
+                    "Rosner B. Technometrics 1983;25:165–172.",
+                    "Schuirmann DJ. J Pharmacokinet Biopharm 1987;15:657–680.",
+                ]),
+            ]
+        );
+
+    private static string Ratios(StudyAnalysis analysis) =>
+        string.Join(
+            ", ",
+            analysis.Protocol.Analytes.Select(analyte =>
+                $"{analyte.Id} {NumberText.Plain(analyte.ErrorVarianceRatio)}"
+            )
+        );
+}

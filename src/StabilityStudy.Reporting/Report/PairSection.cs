@@ -1,0 +1,112 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Model;
+using Cell = StabilityStudy.Reporting.Model.Cell;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>Every pair, with the line of the facility's own file, so that any figure can be recomputed.</summary>
+internal static class PairSection
+{
+    /// <summary>Beyond this number the pairs are in the attached files only, and the report says so.</summary>
+    private const int MostPairs = 2000;
+
+    public static Section Of(StudyAnalysis analysis)
+    {
+        var count = analysis.Sequences.Sum(sequence =>
+            sequence.Cells.Sum(cell => cell.Pairs.Length)
+        );
+        return new Section(
+            "Every pair",
+            StartsOnNewPage: true,
+            count > MostPairs
+                ?
+                [
+                    new Paragraph(
+                        $"The study has {NumberText.Count(count)} pairs; they are listed in the attached results.csv and analysis.json only.",
+                        ParagraphStyle.Body
+                    ),
+                ]
+                : [.. analysis.Sequences.Select(sequence => TableOf(analysis, sequence))]
+        );
+    }
+
+    private static Table TableOf(StudyAnalysis analysis, Sequence sequence)
+    {
+        var names = SequenceNames.Of(analysis, sequence);
+        return new Table(
+            $"{names.Title(analysis)}: results in {names.Analyte.Unit}",
+            [
+                new Column("Specimen", ColumnAlignment.Left, 1.2),
+                new Column("Collected", ColumnAlignment.Left, 1.3),
+                new Column("Time", ColumnAlignment.Left, 0.7),
+                new Column("Baseline", ColumnAlignment.DecimalPoint, 1),
+                new Column("after", ColumnAlignment.Left, 0.9),
+                new Column("Delayed", ColumnAlignment.DecimalPoint, 1),
+                new Column("after", ColumnAlignment.Left, 1.2),
+                new Column("Change", ColumnAlignment.DecimalPoint, 0.9),
+                new Column("%", ColumnAlignment.DecimalPoint, 0.9),
+                new Column("Line", ColumnAlignment.Right, 0.7),
+                new Column("Remark", ColumnAlignment.Left, 2.4),
+            ],
+            [
+                .. sequence
+                    .Cells.SelectMany(cell => cell.Pairs.Select(pair => (Cell: cell, Pair: pair)))
+                    .OrderBy(item => item.Pair.Specimen, StringComparer.Ordinal)
+                    .ThenBy(item => item.Cell.Key.TimePoint.Delay)
+                    .Select(item => Row(item.Cell, item.Pair)),
+            ],
+            "After: actual delay since collection. Line: line of results.csv with the delayed result."
+        );
+    }
+
+    private static Row Row(Core.Analysis.Cell cell, PairRecord pair)
+    {
+        var compared = pair.Status == PairStatus.Compared;
+        var emphasis = compared ? Emphasis.None : Emphasis.Muted;
+        return new Row([
+            new Cell(pair.Specimen, emphasis),
+            new Cell(
+                pair.CollectionDay.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
+                emphasis
+            ),
+            new Cell(cell.Key.TimePoint.ToString(), emphasis),
+            new Cell(pair.Baseline?.Result.Text ?? "", emphasis),
+            new Cell(Delay(pair.Baseline), emphasis),
+            new Cell(pair.Delayed?.Result.Text ?? "", emphasis),
+            new Cell(Delay(pair.Delayed), emphasis),
+            new Cell(compared ? Change(pair) : "", emphasis),
+            new Cell(
+                pair.ChangePercent is { } percent ? NumberText.Change(percent, 1) : "",
+                emphasis
+            ),
+            new Cell(pair.Delayed?.SourceRow is { } line ? NumberText.Count(line) : "", emphasis),
+            new Cell(Remark(cell, pair), emphasis),
+        ]);
+    }
+
+    private static string Change(PairRecord pair)
+    {
+        var (baseline, delayed) = pair.Values();
+        var change = delayed - baseline;
+        return (change > 0 ? "+" : "")
+            + change.ToString(CultureInfo.InvariantCulture).Replace('-', '\u2212');
+    }
+
+    private static string Delay(Measurement? measurement) =>
+        measurement?.Delay is { } delay ? DurationText.FormatToMinute(delay) : "";
+
+    private static string Remark(Core.Analysis.Cell cell, PairRecord pair)
+    {
+        if (pair.Status != PairStatus.Compared)
+        {
+            return TradeWords.Of(pair.Status);
+        }
+
+        var outside = CellAxes.IsOutside(cell, pair) ? "outside the allowable difference" : "";
+        return pair.IsOutlier ? (outside + "; flagged as outlier").TrimStart(';', ' ') : outside;
+    }
+}

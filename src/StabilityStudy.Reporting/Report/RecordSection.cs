@@ -1,0 +1,30 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>Which bytes the report was made from, by which program, and how to check it.</summary>
+internal static class RecordSection
+{
+    public static Section Of(StudyAnalysis analysis) =>
+        new(
+            "Files, software and how to check this report",
+            StartsOnNewPage: false,
+            [
+                new Paragraph(
+                    $"Made by stability-study {analysis.ToolVersion} from the files below. The same inputs give the same bytes on any machine; no clock is printed.",
+                    ParagraphStyle.Body
+                ),
+                new MonospaceLines([
+                    "input digest " + analysis.Identity.InputDigest,
+                    .. analysis.Identity.Inputs.Select(file => $"{file.Sha256}  {file.Name}"),
+                    "as received from the laboratory:",
+                    .. analysis.Identity.RawFiles.Select(file => $"{file.Sha256}  {file.Name}"),
+                ]),
+                new Paragraph(
+                    "The input files and analysis.json (every figure, unrounded) are attached to this PDF. To check: save the attachments, compare their SHA-256 with the list, put protocol.toml, study.toml, specimens.csv and results.csv into a folder and run \"stability-study analyze\" on it; the conclusions must be the same. The input digest is the SHA-256 of the sorted lines \"name, space, hash\" of the input files.",
+                    ParagraphStyle.Body
+                ),
+            ]
+        );
+}

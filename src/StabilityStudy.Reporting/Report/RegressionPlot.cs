@@ -1,0 +1,94 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>Delayed against baseline result, with the identity line and the primary regression line.</summary>
+internal static class RegressionPlot
+{
+    public static ChartBlock Of(
+        Core.Analysis.Cell cell,
+        SequenceNames names,
+        CellAxes axes,
+        double heightMillimeters
+    ) =>
+        new(
+            new Chart("", axes.Baseline, axes.Delayed, Layers(cell, axes)),
+            heightMillimeters,
+            AlternativeText(cell, names),
+            "Delayed result against baseline."
+        );
+
+    private static ImmutableArray<ChartLayer> Layers(Core.Analysis.Cell cell, CellAxes axes)
+    {
+        var layers = ImmutableArray.CreateBuilder<ChartLayer>();
+        layers.Add(Line(axes, 0, 1, DashStyle.Dashed, "no change"));
+        if (cell.Estimates.WeightedDeming.TryGet(out var line))
+        {
+            layers.Add(
+                Line(
+                    axes,
+                    line.Intercept.Value,
+                    line.Slope.Value,
+                    DashStyle.Solid,
+                    "weighted Deming line"
+                )
+            );
+        }
+
+        var compared = cell.Pairs.Where(pair => pair.ChangePercent is not null).ToImmutableArray();
+        layers.Add(
+            new PointLayer(
+                [
+                    .. compared
+                        .Where(pair => !CellAxes.IsOutside(cell, pair))
+                        .Select(pair => Point(pair, null)),
+                ],
+                MarkerShape.OpenCircle,
+                null
+            )
+        );
+        layers.Add(
+            new PointLayer(
+                [
+                    .. compared
+                        .Where(pair => CellAxes.IsOutside(cell, pair))
+                        .Select(pair => Point(pair, pair.Specimen)),
+                ],
+                MarkerShape.FilledTriangle,
+                null
+            )
+        );
+        return layers.ToImmutable();
+    }
+
+    private static ChartPoint Point(PairRecord pair, string? label) =>
+        new((double)pair.Values().Baseline, (double)pair.Values().Delayed, label);
+
+    private static LineLayer Line(
+        CellAxes axes,
+        double intercept,
+        double slope,
+        DashStyle dash,
+        string legend
+    )
+    {
+        Position At(double x) => new(x, intercept + slope * x);
+        return new LineLayer(
+            [At(axes.Baseline.Minimum), At(axes.Baseline.Maximum)],
+            dash,
+            LineWeight.Medium,
+            null,
+            legend
+        );
+    }
+
+    private static string AlternativeText(Core.Analysis.Cell cell, SequenceNames names)
+    {
+        var line = cell.Estimates.WeightedDeming.TryGet(out var fit)
+            ? $" Weighted Deming line: slope {NumberText.Fixed(fit.Slope.Value, 3)}, intercept {NumberText.Change(fit.Intercept.Value, names.EstimateDecimals)} {names.Analyte.Unit}."
+            : "";
+        return $"Delayed against baseline {names.Analyte.Id} at {cell.Key.TimePoint}, with the line of no change.{line}";
+    }
+}

@@ -1,0 +1,65 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>From the analysis to finished sentences, tables and figures. Each section is a file named after it.</summary>
+public static class ReportBuilder
+{
+    private const int DigestShown = 16;
+
+    /// <summary>The whole report.</summary>
+    /// <param name="analysis">What the data say.</param>
+    /// <param name="paper">Paper size.</param>
+    public static ReportModel Build(StudyAnalysis analysis, PaperSize paper) =>
+        new(
+            analysis.Facts.Title,
+            "en-US",
+            paper,
+            Header(analysis),
+            [
+                FirstPage.Of(analysis),
+                ConductSection.Of(analysis),
+                CriteriaSection.Of(analysis),
+                DispositionSection.Of(analysis),
+                .. analysis.Sequences.SelectMany(sequence => CellSections.Of(analysis, sequence)),
+                DriftSection.Of(analysis),
+                RobustnessSection.Of(analysis),
+                CoverageSection.Of(analysis),
+                QuerySection.Of(analysis),
+                PairSection.Of(analysis),
+                MethodsSection.Of(analysis),
+                WordsSection.Of(),
+                RecordSection.Of(analysis),
+                CautionSection.Of(),
+            ]
+        );
+
+    /// <summary>The first page alone, for the terminal.</summary>
+    public static ReportModel BuildSummary(StudyAnalysis analysis) =>
+        new(
+            analysis.Facts.Title,
+            "en-US",
+            PaperSize.A4,
+            Header(analysis),
+            SummarySections(analysis)
+        );
+
+    private static ImmutableArray<Section> SummarySections(StudyAnalysis analysis) =>
+        [
+            FirstPage.Summary(analysis),
+            .. analysis.Sequences.Select(sequence => SummaryTables.Of(analysis, sequence)),
+        ];
+
+    private static RunningHeader Header(StudyAnalysis analysis)
+    {
+        var digest = analysis.Identity.InputDigest[..DigestShown];
+        var invented = analysis.Facts.Invented ? "INVENTED EXAMPLE · " : "";
+        return new RunningHeader(
+            $"{invented}{analysis.Protocol.Code} · version {analysis.Protocol.Version}",
+            "valid only with the signatures on page 1",
+            $"inputs {digest}"
+        );
+    }
+}

@@ -1,0 +1,25 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Protocol;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>What a sequence's keys stand for.</summary>
+internal sealed record SequenceNames(Analyte Analyte, PatientGroup Group, Storage Storage)
+{
+    /// <summary>Looks the keys up in the protocol.</summary>
+    public static SequenceNames Of(StudyAnalysis analysis, Sequence sequence) =>
+        new(
+            analysis.Protocol.Analytes.Single(item => item.Id == sequence.Analyte),
+            analysis.Protocol.Groups.Single(item => item.Id == sequence.Group),
+            analysis.Protocol.Storages.Single(item => item.Id == sequence.Storage)
+        );
+
+    /// <summary>Decimals of an estimate in the analyte's unit: one more than a result has.</summary>
+    public int EstimateDecimals => Analyte.Decimals + 1;
+
+    /// <summary>The sequence in one line, as short as the protocol allows: the storage is named only when there are several.</summary>
+    public string Title(StudyAnalysis analysis) =>
+        analysis.Protocol.Storages.Length > 1
+            ? $"{Analyte.Id} · {Group.Name} · {TradeWords.Of(Storage)}"
+            : $"{Analyte.Id} · {Group.Name}";
+}

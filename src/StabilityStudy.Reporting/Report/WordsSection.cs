@@ -1,0 +1,65 @@
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>The statistical words of the report in plain language.</summary>
+internal static class WordsSection
+{
+    public static Section Of() =>
+        new(
+            "Words",
+            StartsOnNewPage: false,
+            [
+                new DefinitionList([
+                    new(
+                        "Baseline, delayed",
+                        "the result soon after collection; the result after the delay. Both together are a pair."
+                    ),
+                    new(
+                        "Mean change",
+                        "the average of the changes from baseline to delayed result: the systematic effect of waiting."
+                    ),
+                    new(
+                        "Interval",
+                        "the range of true values that the data are compatible with, at the stated confidence."
+                    ),
+                    new(
+                        "Allowable bias",
+                        "the largest systematic change that is acceptable; fixed in the protocol, with its source."
+                    ),
+                    new(
+                        "Allowable difference",
+                        "the largest change of a single specimen that is acceptable."
+                    ),
+                    new(
+                        "Lower bound of a share",
+                        "the smallest true share of specimens within the limit that the data are compatible with."
+                    ),
+                    new(
+                        "Limits of agreement",
+                        "the range in which about 95 % of single changes lie, if they spread evenly about their mean."
+                    ),
+                    new(
+                        "Skewness",
+                        "how lopsided the changes are; 0 is even, beyond 1 the interval of a mean is not to be trusted."
+                    ),
+                    new(
+                        "Weighted Deming",
+                        "a straight line through the pairs that allows for error in both results, in proportion to their size."
+                    ),
+                    new(
+                        "Passing–Bablok",
+                        "a straight line from the median of all slopes between pairs of points; single outliers hardly move it."
+                    ),
+                    new(
+                        "Two one-sided tests",
+                        "the tests behind \"the interval lies inside the limits\"; their p value is shown and never decides."
+                    ),
+                    new(
+                        "Outlier",
+                        "a change that stands out from the others (generalized extreme Studentized deviate test); flagged, never removed."
+                    ),
+                ]),
+            ]
+        );
+}
