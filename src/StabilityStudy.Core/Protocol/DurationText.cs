@@ -67,8 +67,8 @@ public static partial class DurationText
     }
 
     [GeneratedRegex(
-        "^([0-9]{1,7}) (min|h|d)$",
-        RegexOptions.CultureInvariant,
+        "^(?<count>[0-9]{1,7}) (?<unit>min|h|d)$",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture,
         matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Shape();

@@ -1,0 +1,39 @@
+using System.Globalization;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Pairing;
+
+/// <summary>Whether a tube may be used at all, by what was seen when it was collected. Each rule gives its reason in words.</summary>
+internal static class EligibilityRules
+{
+    /// <summary>Why the tube may not be used; null when it may.</summary>
+    /// <param name="tube">The tube.</param>
+    /// <param name="storage">Its storage.</param>
+    /// <param name="rules">The protocol's rules.</param>
+    public static string? Problem(TubeRow tube, Storage storage, Eligibility rules)
+    {
+        if (rules.FillPercentMinimum is { } fill && tube.FillPercent < fill)
+        {
+            return $"tube {tube.Tube} filled to {Text(tube.FillPercent.Value)} % of nominal, at least {Text(fill)} % required";
+        }
+
+        if (rules.HematocritPercentMaximum is { } hematocrit && tube.HematocritPercent > hematocrit)
+        {
+            return $"hematocrit {Text(tube.HematocritPercent.Value)} % is above {Text(hematocrit)} %: the citrate was not adjusted";
+        }
+
+        return
+            tube.Origin is Origin.Spiked or Origin.Pool && storage.State == StorageState.WholeBlood
+            ? "spiked or pooled material does not stand for a patient's whole blood"
+            : null;
+    }
+
+    /// <summary>Why a baseline tube may not be used; null when it may.</summary>
+    public static string? BaselineProblem(TubeRow tube, Storage storage, Eligibility rules) =>
+        rules.RejectClot && tube.Clot == ClotCheck.Yes
+            ? $"clot in baseline tube {tube.Tube}"
+            : Problem(tube, storage, rules);
+
+    private static string Text(decimal value) => value.ToString(CultureInfo.InvariantCulture);
+}

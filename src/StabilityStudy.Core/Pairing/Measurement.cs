@@ -1,0 +1,25 @@
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Pairing;
+
+/// <summary>What one tube gave at one time.</summary>
+/// <param name="Tube">Code of the container.</param>
+/// <param name="Result">The result that counts; the mean when the protocol plans two replicates.</param>
+/// <param name="TestedAt">Time of the test; null when it was not tested.</param>
+/// <param name="Delay">Actual delay since collection; null when it was not tested.</param>
+/// <param name="Run">Run; empty when not recorded.</param>
+/// <param name="Instrument">Instrument; empty when not recorded.</param>
+/// <param name="Lot">Reagent lot; empty when not recorded.</param>
+/// <param name="Calibration">Calibration; empty when not recorded.</param>
+/// <param name="SourceRow">Line of results.csv; null when there is no row.</param>
+public sealed record Measurement(
+    string Tube,
+    ReportedResult Result,
+    DateTimeOffset? TestedAt,
+    TimeSpan? Delay,
+    string Run,
+    string Instrument,
+    string Lot,
+    string Calibration,
+    int? SourceRow
+);

@@ -1,0 +1,44 @@
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Pairing;
+
+/// <summary>One specimen at one time point: what was measured and what became of it.</summary>
+/// <param name="Specimen">Code of the draw.</param>
+/// <param name="Subject">Study code of the person.</param>
+/// <param name="CollectionDay">Day of collection where it took place.</param>
+/// <param name="Status">What became of the pair.</param>
+/// <param name="Reason">Why, in words; empty when the pair is compared.</param>
+/// <param name="Baseline">The baseline; null when there is no tube or row for it.</param>
+/// <param name="Delayed">The delayed result; null when there is no tube or row for it.</param>
+/// <param name="IsOutlier">Whether the change was flagged as an outlier; flagged pairs stay in every figure.</param>
+public sealed record PairRecord(
+    string Specimen,
+    string Subject,
+    DateOnly CollectionDay,
+    PairStatus Status,
+    string Reason,
+    Measurement? Baseline,
+    Measurement? Delayed,
+    bool IsOutlier
+)
+{
+    /// <summary>Whether the pair counts for the individual criterion.</summary>
+    public bool CountsForAgreement =>
+        Status is PairStatus.Compared or PairStatus.Failed or PairStatus.BeyondInterval;
+
+    /// <summary>Baseline and delayed value of a compared pair, in the analyte's unit.</summary>
+    /// <exception cref="InvalidOperationException">The pair is not compared.</exception>
+    public (decimal Baseline, decimal Delayed) Values()
+    {
+        if (
+            Status == PairStatus.Compared
+            && Baseline?.Result is MeasuredResult baseline
+            && Delayed?.Result is MeasuredResult delayed
+        )
+        {
+            return (baseline.Value, delayed.Value);
+        }
+
+        throw new InvalidOperationException("Only a compared pair has two values.");
+    }
+}

@@ -1,0 +1,32 @@
+namespace StabilityStudy.Core.Pairing;
+
+/// <summary>
+/// What became of a specimen at a time point. The order of the members is the order in which the steps decide; the
+/// first step that leaves a pair out is the one that counts it.
+/// </summary>
+public enum PairStatus
+{
+    /// <summary>Left out: the specimen or its tube does not meet the eligibility rules.</summary>
+    Ineligible,
+
+    /// <summary>Left out: the delayed test was not within the planned time.</summary>
+    OutsideTiming,
+
+    /// <summary>Left out: there is no valid baseline.</summary>
+    BaselineInvalid,
+
+    /// <summary>Left out: the delayed tube was not tested, for a reason that has nothing to do with the delay.</summary>
+    NoDelayedResult,
+
+    /// <summary>Left out by a person's documented decision.</summary>
+    Excluded,
+
+    /// <summary>The delayed tube gave no result although its baseline did: counts as outside the allowable difference.</summary>
+    Failed,
+
+    /// <summary>Baseline or delayed result lies beyond the measuring interval: counts for individual agreement, not for means.</summary>
+    BeyondInterval,
+
+    /// <summary>Baseline and delayed result are compared.</summary>
+    Compared,
+}
