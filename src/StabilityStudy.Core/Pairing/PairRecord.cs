@@ -26,6 +26,12 @@ public sealed record PairRecord(
     public bool CountsForAgreement =>
         Status is PairStatus.Compared or PairStatus.Failed or PairStatus.BeyondInterval;
 
+    /// <summary>100·(y − x)/x of a compared pair with a baseline above zero; null otherwise.</summary>
+    public double? ChangePercent =>
+        Status == PairStatus.Compared && Values() is { Baseline: > 0 } values
+            ? (double)(100 * (values.Delayed - values.Baseline) / values.Baseline)
+            : null;
+
     /// <summary>Baseline and delayed value of a compared pair, in the analyte's unit.</summary>
     /// <exception cref="InvalidOperationException">The pair is not compared.</exception>
     public (decimal Baseline, decimal Delayed) Values()

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Drift;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Pairing;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>The time points of one analyte, patient group and storage, concluded in order.</summary>
+/// <param name="Analyte">Key of the analyte.</param>
+/// <param name="Group">Key of the patient group.</param>
+/// <param name="Storage">Key of the storage.</param>
+/// <param name="Window">The supported window; null when none is supported.</param>
+/// <param name="Drift">Change with time, as description.</param>
+/// <param name="Cells">The time points in order.</param>
+public sealed record Sequence(
+    string Analyte,
+    string Group,
+    string Storage,
+    SupportedWindow? Window,
+    DriftResult Drift,
+    ImmutableArray<Cell> Cells
+);
+
+/// <summary>One time point of a sequence.</summary>
+/// <param name="Key">Analyte, group, storage and time point.</param>
+/// <param name="Conclusion">The conclusion, with regard to the earlier time points.</param>
+/// <param name="OwnConclusion">What this time point's data alone would say.</param>
+/// <param name="Disposition">What became of every specimen.</param>
+/// <param name="Criteria">What each criterion says.</param>
+/// <param name="Estimates">The describing estimates.</param>
+/// <param name="Robustness">What could overturn the conclusion.</param>
+/// <param name="Pairs">Every specimen with what was measured.</param>
+public sealed record Cell(
+    CellKey Key,
+    Conclusion Conclusion,
+    Conclusion OwnConclusion,
+    Disposition Disposition,
+    ImmutableArray<CriterionResult> Criteria,
+    CellEstimates Estimates,
+    ImmutableArray<RobustnessLine> Robustness,
+    ImmutableArray<PairRecord> Pairs
+);

@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Study;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>
+/// Everything that a study's data say: the single truth from which every output is made, and the content of
+/// analysis.json.
+/// </summary>
+/// <param name="Format">Version of this shape.</param>
+/// <param name="ToolVersion">Version of the program that made it.</param>
+/// <param name="Identity">Which study and which bytes.</param>
+/// <param name="Lock">How well it is shown that the protocol came before the data.</param>
+/// <param name="Protocol">What was planned.</param>
+/// <param name="Facts">What happened.</param>
+/// <param name="Queries">Every data query that did not stop.</param>
+/// <param name="Sequences">The conclusions, one sequence of time points for each analyte, patient group and storage.</param>
+public sealed record StudyAnalysis(
+    int Format,
+    string ToolVersion,
+    StudyIdentity Identity,
+    LockLevel Lock,
+    StudyProtocol Protocol,
+    StudyFacts Facts,
+    ImmutableArray<DataQuery> Queries,
+    ImmutableArray<Sequence> Sequences
+)
+{
+    /// <summary>The format that this program writes.</summary>
+    public const int CurrentFormat = 1;
+}
+
+/// <summary>Which study, and which bytes it was computed from.</summary>
+/// <param name="InputDigest">SHA-256 over the sorted names and hashes of <paramref name="Inputs"/>, lower-case hexadecimal.</param>
+/// <param name="Inputs">Protocol, study and canonical data files.</param>
+/// <param name="RawFiles">The facility's own files as they were read.</param>
+public sealed record StudyIdentity(
+    string InputDigest,
+    ImmutableArray<FileHash> Inputs,
+    ImmutableArray<FileHash> RawFiles
+);
+
+/// <summary>A file's name and SHA-256, lower-case hexadecimal.</summary>
+public sealed record FileHash(string Name, string Sha256);
+
+/// <summary>How well it is shown that the protocol came before the data. The zero member is the cautious answer.</summary>
+public enum LockLevel
+{
+    /// <summary>Not locked: nothing shows it.</summary>
+    NotLocked,
+
+    /// <summary>Locked by this computer's clock only, which proves little.</summary>
+    ThisComputersClock,
+
+    /// <summary>Locked with a signature.</summary>
+    BySignature,
+
+    /// <summary>Locked with a time stamp of an independent authority.</summary>
+    ByTimeStamp,
+}

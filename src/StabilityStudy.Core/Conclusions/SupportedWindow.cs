@@ -1,0 +1,70 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+
+namespace StabilityStudy.Core.Conclusions;
+
+/// <summary>
+/// The window that the evidence of a sequence supports: the smaller of the planned time and the shortest actual delay
+/// among the pairs that counted, rounded down to the protocol's step.
+/// </summary>
+/// <param name="Time">Longest time from collection to test that is supported.</param>
+/// <param name="Planned">The last supported time point.</param>
+/// <param name="ShortestActualDelay">Shortest actual delay among the pairs of that time point.</param>
+/// <param name="ManufacturerLimit">How the window stands to the manufacturer's limit.</param>
+public sealed record SupportedWindow(
+    TimeSpan Time,
+    TimePoint Planned,
+    TimeSpan ShortestActualDelay,
+    ManufacturerStanding ManufacturerLimit
+)
+{
+    /// <summary>The window of the last supported time point; null when the pairs give no actual delay or the step leaves nothing.</summary>
+    public static SupportedWindow? Of(
+        TimePoint planned,
+        ImmutableArray<PairRecord> pairs,
+        Analyte analyte,
+        TimeSpan step
+    )
+    {
+        var delays = pairs
+            .Where(pair => pair.Status is PairStatus.Compared or PairStatus.BeyondInterval)
+            .Select(pair => pair.Delayed?.Delay)
+            .OfType<TimeSpan>()
+            .ToImmutableArray();
+        if (delays.IsEmpty)
+        {
+            return null;
+        }
+
+        var shortest = delays.Min();
+        var limiting = shortest < planned.Delay ? shortest : planned.Delay;
+        var time = TimeSpan.FromTicks(limiting.Ticks / step.Ticks * step.Ticks);
+        return time == TimeSpan.Zero
+            ? null
+            : new SupportedWindow(
+                time,
+                planned,
+                shortest,
+                StandingOf(time, analyte.ManufacturerLimit)
+            );
+    }
+
+    private static ManufacturerStanding StandingOf(TimeSpan time, WindowRule? limit) =>
+        limit is null ? ManufacturerStanding.Silent
+        : time <= limit.Time ? ManufacturerStanding.Inside
+        : ManufacturerStanding.Beyond;
+}
+
+/// <summary>How a window stands to the manufacturer's limit. The zero member is the cautious answer.</summary>
+public enum ManufacturerStanding
+{
+    /// <summary>Beyond it: a modified test.</summary>
+    Beyond,
+
+    /// <summary>The protocol states no manufacturer's limit.</summary>
+    Silent,
+
+    /// <summary>Inside it.</summary>
+    Inside,
+}

@@ -1,0 +1,38 @@
+namespace StabilityStudy.Core.Conclusions;
+
+/// <summary>What a criterion says about a cell. The zero member is the safe answer.</summary>
+public enum Verdict
+{
+    /// <summary>The data do not decide.</summary>
+    Inconclusive,
+
+    /// <summary>The data show that the criterion does not hold.</summary>
+    NotMet,
+
+    /// <summary>The data show that the criterion holds.</summary>
+    Met,
+}
+
+/// <summary>What a cell concludes. The zero member is the safe answer.</summary>
+public enum Conclusion
+{
+    /// <summary>The data do not decide.</summary>
+    Inconclusive,
+
+    /// <summary>No criterion applies, or what the criteria need is missing.</summary>
+    NotAssessed,
+
+    /// <summary>An earlier time point was not supported, so this one is not concluded on.</summary>
+    NotReached,
+
+    /// <summary>At least one required criterion is not met.</summary>
+    NotSupported,
+
+    /// <summary>Every required criterion is met.</summary>
+    Supported,
+}
+
+/// <summary>Why a verdict is what it is.</summary>
+/// <param name="Code">Stable code.</param>
+/// <param name="Text">The reason in words.</param>
+public sealed record VerdictReason(string Code, string Text);

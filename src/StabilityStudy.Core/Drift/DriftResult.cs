@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Drift;
+
+namespace StabilityStudy.Core.Drift;
+
+/// <summary>How the result of a sequence drifts with time since collection: description, never a decision.</summary>
+/// <param name="Estimate">Mean slope over specimens.</param>
+/// <param name="LimitPercent">The allowable bias it is compared with, percent; null when the protocol has none on that scale.</param>
+/// <param name="Crossing">When the bound leaves the limit; null when there is no limit or no slope.</param>
+/// <param name="Curve">The fitted change with its one-sided bounds, from the baseline to the longest time point.</param>
+public sealed record DriftResult(
+    Estimate<DriftEstimate> Estimate,
+    double? LimitPercent,
+    CrossingTime? Crossing,
+    ImmutableArray<DriftPoint> Curve
+)
+{
+    /// <summary>Confidence level of each one-sided bound.</summary>
+    public const double OneSidedConfidence = 0.95;
+
+    private const int CurvePoints = 49;
+
+    internal static DriftResult Of(
+        ImmutableArray<(TimePoint TimePoint, ImmutableArray<PairRecord> Pairs)> cells,
+        StudyProtocol protocol,
+        Analyte analyte,
+        PatientGroup group
+    )
+    {
+        var compared = cells
+            .SelectMany(cell => cell.Pairs)
+            .Where(pair =>
+                pair
+                    is {
+                        Status: PairStatus.Compared,
+                        Baseline.Delay: not null,
+                        Delayed.Delay: not null
+                    }
+            )
+            .ToImmutableArray();
+        var estimate = SpecimenSlopes.Fit(Series(compared), analyte.DriftShape, OneSidedConfidence);
+        var limit = LimitPercentOf(protocol, analyte, group);
+        return estimate.TryGet(out var drift)
+            ? new DriftResult(
+                estimate,
+                limit,
+                limit is { } percent ? Statistics.Drift.Crossing.Find(drift, percent) : null,
+                CurveOf(drift, cells[^1].TimePoint)
+            )
+            : new DriftResult(estimate, limit, null, []);
+    }
+
+    private static ImmutableArray<SpecimenSeries> Series(ImmutableArray<PairRecord> compared)
+    {
+        var days = compared.Select(pair => pair.CollectionDay).Distinct().Order().ToList();
+        return
+        [
+            .. compared
+                .GroupBy(pair => pair.Specimen)
+                .Where(pairs => pairs.All(pair => pair.ChangePercent is not null))
+                .OrderBy(pairs => pairs.Key, StringComparer.Ordinal)
+                .Select(
+                    (pairs, index) =>
+                        new SpecimenSeries(
+                            index,
+                            days.IndexOf(pairs.First().CollectionDay),
+                            pairs.First().Baseline!.Delay!.Value.TotalHours,
+                            [.. pairs.Select(pair => pair.Delayed!.Delay!.Value.TotalHours)],
+                            [.. pairs.Select(pair => pair.ChangePercent!.Value)]
+                        )
+                ),
+        ];
+    }
+
+    private static double? LimitPercentOf(
+        StudyProtocol protocol,
+        Analyte analyte,
+        PatientGroup group
+    ) =>
+        protocol
+            .Criteria.OfType<BiasCriterion>()
+            .Where(criterion => criterion.Groups.IsEmpty || criterion.Groups.Contains(group.Id))
+            .SelectMany(criterion => criterion.Limits)
+            .Where(choice => choice.Analyte == analyte.Id)
+            .Select(choice => protocol.Limits.Single(limit => limit.Id == choice.Limit))
+            .Where(limit => limit is { Percent: not null, AbsoluteInUnit: null })
+            .Select(limit => (double?)limit.Percent)
+            .Min();
+
+    private static ImmutableArray<DriftPoint> CurveOf(DriftEstimate drift, TimePoint last)
+    {
+        var start = drift.BaselineDelayHours;
+        var step = (last.Delay.TotalHours - start) / (CurvePoints - 1);
+        return
+        [
+            .. Enumerable
+                .Range(0, CurvePoints)
+                .Select(i => DriftPrediction.At(drift, start + i * step)),
+        ];
+    }
+}

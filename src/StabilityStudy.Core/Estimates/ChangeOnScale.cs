@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Agreement;
+
+namespace StabilityStudy.Core.Estimates;
+
+/// <summary>The change of each pair on one scale, with the allowable interval on the same scale.</summary>
+/// <param name="Values">One change a pair.</param>
+/// <param name="LowerLimit">Allowable change downward, negative.</param>
+/// <param name="UpperLimit">Allowable change upward.</param>
+/// <param name="Resolution">Half a reporting increment on this scale, at the pair where it weighs most.</param>
+internal sealed record ChangeOnScale(
+    ImmutableArray<double> Values,
+    double LowerLimit,
+    double UpperLimit,
+    double Resolution
+)
+{
+    /// <summary>Expresses the changes and a limit on a scale.</summary>
+    /// <returns>Refused when a baseline or delayed result is not above zero and the scale divides by it.</returns>
+    public static Estimate<ChangeOnScale> Of(CellData data, ChangeScale scale, Limit limit)
+    {
+        var half = data.ReportingIncrement / 2;
+        var percent = (double)(limit.Percent ?? 0);
+        switch (scale)
+        {
+            case ChangeScale.Absolute:
+                var amount = (double)(limit.AbsoluteInUnit ?? 0);
+                return Estimate.Of(new ChangeOnScale(data.Pairs.Difference, -amount, amount, half));
+            case ChangeScale.Share:
+                var allowance = AllowanceOf(limit);
+                return Estimate.Of(
+                    new ChangeOnScale(
+                        AllowableDifference.Shares(data.Pairs, allowance),
+                        -1,
+                        1,
+                        half / data.Pairs.X.Select(allowance.At).DefaultIfEmpty(1).Min()
+                    )
+                );
+            case ChangeScale.LogRatio:
+                return Relative(
+                    RelativeChange.LogRatio(data.Pairs),
+                    100 * Math.Log(1 - percent / 100),
+                    100 * Math.Log(1 + percent / 100),
+                    data,
+                    half
+                );
+            default:
+                return Relative(RelativeChange.Percent(data.Pairs), -percent, percent, data, half);
+        }
+    }
+
+    /// <summary>The limit as the statistics take it.</summary>
+    public static Allowance AllowanceOf(Limit limit) => new(limit.AbsoluteInUnit, limit.Percent);
+
+    private static Estimate<ChangeOnScale> Relative(
+        Estimate<RelativeChanges> changes,
+        double lower,
+        double upper,
+        CellData data,
+        double half
+    ) =>
+        changes.TryGet(out var relative)
+            ? Estimate.Of(
+                new ChangeOnScale(
+                    relative.Values,
+                    lower,
+                    upper,
+                    100 * half / data.Pairs.X.DefaultIfEmpty(1).Min()
+                )
+            )
+            : new Estimate<ChangeOnScale>(null, changes.NotComputable, changes.Notes);
+}

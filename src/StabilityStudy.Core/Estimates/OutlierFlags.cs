@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Outliers;
+
+namespace StabilityStudy.Core.Estimates;
+
+/// <summary>Outliers are flagged and stay in every figure.</summary>
+internal static class OutlierFlags
+{
+    /// <summary>The test looks for at most one outlier in ten pairs.</summary>
+    private const int PairsPerOutlier = 10;
+
+    /// <summary>Tests the percent changes of a cell.</summary>
+    public static Estimate<ExtremeStudentizedDeviate> Find(ImmutableArray<double> percentChanges) =>
+        GeneralizedExtremeStudentizedDeviate.Find(
+            percentChanges.AsSpan(),
+            Math.Max(1, percentChanges.Length / PairsPerOutlier),
+            CellEstimates.OutlierSignificance
+        );
+
+    /// <summary>The pairs with the flag set on those that the test names.</summary>
+    public static ImmutableArray<PairRecord> Mark(ImmutableArray<PairRecord> pairs, int decimals)
+    {
+        var data = CellData.Of(pairs, decimals);
+        if (
+            !RelativeChange.Percent(data.Pairs).TryGet(out var relative)
+            || !Find(relative.Values).TryGet(out var found)
+        )
+        {
+            return pairs;
+        }
+
+        var flagged = found
+            .OutlierIndices.Select(index => data.Compared[index].Specimen)
+            .ToHashSet();
+        return
+        [
+            .. pairs.Select(pair =>
+                pair.Status == PairStatus.Compared && flagged.Contains(pair.Specimen)
+                    ? pair with
+                    {
+                        IsOutlier = true,
+                    }
+                    : pair
+            ),
+        ];
+    }
+}

@@ -1,0 +1,132 @@
+using ScottPlot;
+using ScottPlot.Plottables;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Charts;
+
+/// <summary>Puts the layers of a chart into a plot.</summary>
+internal static class ChartLayers
+{
+    /// <summary>Adds every layer, the first one at the back.</summary>
+    public static void Add(Chart chart, Plot plot)
+    {
+        foreach (var layer in chart.Layers)
+        {
+            Add(layer, chart, plot);
+        }
+    }
+
+    private static void Add(ChartLayer layer, Chart chart, Plot plot)
+    {
+        switch (layer)
+        {
+            case BandLayer { Points.Length: > 0 } band:
+                AddBand(band, plot);
+                break;
+            case TrajectoriesLayer trajectories:
+                foreach (var line in trajectories.Lines.Where(l => l.Length > 0))
+                {
+                    AddLine(line, plot, 0.45f, DashStyle.Solid, ChartStyle.TrajectoryGray);
+                }
+
+                break;
+            case LineLayer { Positions.Length: > 0 } line:
+                AddLine(
+                    line.Positions,
+                    plot,
+                    ChartStyle.Width(line.Weight),
+                    line.Dash,
+                    ChartStyle.Accent
+                );
+                break;
+            case ReferenceLine reference:
+                AddReference(reference, chart, plot);
+                break;
+            case IntervalLayer intervals:
+                AddIntervals(intervals, plot);
+                break;
+            case PointLayer points:
+                plot.Add.Plottable(
+                    new MarkerMarks(
+                        [.. points.Points.Select(p => new Coordinates(p.X, p.Y))],
+                        points.Marker
+                    )
+                );
+                break;
+        }
+    }
+
+    private static void AddLine(
+        IEnumerable<Position> positions,
+        Plot plot,
+        float width,
+        DashStyle dash,
+        Color color
+    )
+    {
+        var line = plot.Add.ScatterLine(
+            positions.Select(p => new Coordinates(p.X, p.Y)).ToArray(),
+            color
+        );
+        line.LineWidth = width;
+        line.LinePattern = ChartStyle.Pattern(dash);
+    }
+
+    private static void AddReference(ReferenceLine line, Chart chart, Plot plot)
+    {
+        var ends =
+            line.Direction == LineDirection.Horizontal
+                ? new[]
+                {
+                    new Position(chart.X.Minimum, line.Value),
+                    new Position(chart.X.Maximum, line.Value),
+                }
+                :
+                [
+                    new Position(line.Value, chart.Y.Minimum),
+                    new Position(line.Value, chart.Y.Maximum),
+                ];
+        AddLine(ends, plot, ChartStyle.Width(line.Weight), line.Dash, ChartStyle.Ink);
+    }
+
+    private static void AddBand(BandLayer band, Plot plot)
+    {
+        var outline = band
+            .Points.Select(p => new Coordinates(p.X, p.Upper))
+            .Concat(band.Points.Reverse().Select(p => new Coordinates(p.X, p.Lower)))
+            .ToArray();
+        if (band.Fill == BandFill.Hatched)
+        {
+            plot.Add.Plottable(new HatchedArea(outline));
+            return;
+        }
+
+        var area = plot.Add.Polygon(outline);
+        area.FillStyle.Color = ChartStyle.BandGray;
+        area.LineStyle.Width = 0;
+    }
+
+    private static void AddIntervals(IntervalLayer layer, Plot plot)
+    {
+        var bars = new ErrorBar(
+            [.. layer.Intervals.Select(i => i.X)],
+            [.. layer.Intervals.Select(i => i.Estimate)],
+            null,
+            null,
+            [.. layer.Intervals.Select(i => i.Estimate - i.Lower)],
+            [.. layer.Intervals.Select(i => i.Upper - i.Estimate)]
+        )
+        {
+            Color = ChartStyle.Ink,
+            CapSize = 2.4f,
+            LineWidth = 0.9f,
+        };
+        plot.Add.Plottable(bars);
+        plot.Add.Plottable(
+            new MarkerMarks(
+                [.. layer.Intervals.Select(i => new Coordinates(i.X, i.Estimate))],
+                layer.Marker
+            )
+        );
+    }
+}

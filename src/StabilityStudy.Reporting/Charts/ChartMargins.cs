@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using SkiaSharp;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Pdf;
+
+namespace StabilityStudy.Reporting.Charts;
+
+/// <summary>Room around the frame of a chart, in points, and the texts that need it, already broken into lines.</summary>
+internal sealed record ChartMargins
+{
+    public const double TickLength = 4;
+    private const double Gap = 3;
+    private const double NarrowestFrame = 40;
+
+    public required double Left { get; init; }
+    public required double Right { get; init; }
+    public required double Top { get; init; }
+    public required double Bottom { get; init; }
+
+    /// <summary>Lines of the title.</summary>
+    public required ImmutableArray<string> Title { get; init; }
+
+    /// <summary>Lines of the horizontal axis label.</summary>
+    public required ImmutableArray<string> XLabel { get; init; }
+
+    /// <summary>Lines of the vertical axis label.</summary>
+    public required ImmutableArray<string> YLabel { get; init; }
+
+    /// <summary>Ticks of the horizontal axis; a label that would touch its neighbor is left empty.</summary>
+    public required ImmutableArray<Tick> ShownXTicks { get; init; }
+
+    /// <summary>Legend entries, a row of the legend each.</summary>
+    public required ImmutableArray<ImmutableArray<LegendEntry>> LegendRows { get; init; }
+
+    /// <summary>Names at the right edge, with their heights on the vertical axis.</summary>
+    public required ImmutableArray<EdgeName> EdgeNames { get; init; }
+
+    /// <summary>Names above the frame, a row each.</summary>
+    public required ImmutableArray<ImmutableArray<TopName>> TopNames { get; init; }
+
+    /// <summary>Height of the legend.</summary>
+    public double LegendHeight =>
+        LegendRows.IsEmpty ? 0 : Gap + (LegendRows.Length * ChartLegend.RowHeight);
+
+    /// <summary>The frame within the chart.</summary>
+    public SKRect Frame(SizedChart sized) =>
+        new(
+            (float)Left,
+            (float)Top,
+            (float)(sized.Width - Right),
+            (float)(sized.Height - Bottom)
+        );
+
+    /// <summary>Measures everything around the frame.</summary>
+    public static ChartMargins Of(SizedChart sized)
+    {
+        var chart = sized.Chart;
+        var yTicks = chart
+            .Y.Ticks.Select(t => ChartStyle.Tick.Width(t.Label))
+            .DefaultIfEmpty(0)
+            .Max();
+        var names = EdgeName.Of(chart, sized.Width * 0.26);
+        var namesWidth = names
+            .SelectMany(n => n.Lines)
+            .Select(ChartStyle.Name.Width)
+            .DefaultIfEmpty(0)
+            .Max();
+        var yLabel = Lines(chart.Y.Label, ChartStyle.AxisLabel, sized.Height * 0.75);
+        var left = (yLabel.Length * ChartStyle.AxisLabel.Leading) + Gap + yTicks + TickLength + 2;
+        var right = names.IsEmpty ? 12 : EdgeName.LeaderLength + namesWidth + 2;
+        if (sized.Width - left - right < NarrowestFrame)
+        {
+            left = Math.Min(left, sized.Width * 0.35);
+            right = Math.Min(right, sized.Width * 0.3);
+        }
+
+        var frameWidth = sized.Width - left - right;
+        var title = Lines(chart.Title, ChartStyle.Title, sized.Width);
+        var xLabel = Lines(chart.X.Label, ChartStyle.AxisLabel, frameWidth + right);
+        var legend = ChartLegend.Rows(chart, sized.Width - left);
+        var topNames = TopName.Rows(chart, left, frameWidth);
+        var measured = new ChartMargins
+        {
+            Left = left,
+            Right = right,
+            Top =
+                (title.Length * ChartStyle.Title.Leading)
+                + (topNames.Length * ChartStyle.Name.Leading)
+                + 4,
+            Bottom = 0,
+            Title = title,
+            XLabel = xLabel,
+            YLabel = yLabel,
+            ShownXTicks = WithoutOverlaps(chart.X, frameWidth),
+            LegendRows = legend,
+            EdgeNames = names,
+            TopNames = topNames,
+        };
+        return measured with
+        {
+            Bottom =
+                TickLength
+                + ChartStyle.Tick.Leading
+                + (xLabel.Length * ChartStyle.AxisLabel.Leading)
+                + measured.LegendHeight
+                + 2,
+        };
+    }
+
+    private static ImmutableArray<string> Lines(string text, TextStyle style, double width) =>
+        text.Length == 0 ? [] : LineBreaking.Break(text, style, width);
+
+    private static ImmutableArray<Tick> WithoutOverlaps(Axis axis, double width)
+    {
+        var shown = ImmutableArray.CreateBuilder<Tick>();
+        var free = double.NegativeInfinity;
+        foreach (var tick in axis.Ticks.OrderBy(t => t.Value))
+        {
+            var middle = width * (tick.Value - axis.Minimum) / (axis.Maximum - axis.Minimum);
+            var half = ChartStyle.Tick.Width(tick.Label) / 2;
+            var fits = middle - half >= free;
+            shown.Add(fits ? tick : tick with { Label = "" });
+            free = fits ? middle + half + Gap : free;
+        }
+
+        return shown.ToImmutable();
+    }
+}

@@ -1,0 +1,45 @@
+using System.Collections.Immutable;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Charts;
+
+/// <summary>The name of a vertical line, written above the frame.</summary>
+/// <param name="Text">The name.</param>
+/// <param name="Middle">Middle of the text in points from the chart's left edge.</param>
+internal sealed record TopName(string Text, double Middle)
+{
+    private const double Gap = 4;
+
+    /// <summary>Names in rows in which none touches another, the first row just above the frame.</summary>
+    public static ImmutableArray<ImmutableArray<TopName>> Rows(
+        Chart chart,
+        double left,
+        double frameWidth
+    )
+    {
+        var rows = new List<List<TopName>>();
+        var lines = chart
+            .Layers.OfType<ReferenceLine>()
+            .Where(l => l is { Direction: LineDirection.Vertical, Label.Length: > 0 })
+            .Where(l => chart.X.Holds(l.Value))
+            .OrderBy(l => l.Value);
+        foreach (var line in lines)
+        {
+            var share = (line.Value - chart.X.Minimum) / (chart.X.Maximum - chart.X.Minimum);
+            var half = ChartStyle.Name.Width(line.Label ?? "") / 2;
+            var middle = Math.Min(left + (share * frameWidth), left + frameWidth - half);
+            var name = new TopName(line.Label ?? "", Math.Max(middle, half));
+            var row = rows.Find(r => name.Middle - half > r[^1].RightEnd + Gap);
+            if (row is null)
+            {
+                rows.Add(row = []);
+            }
+
+            row.Add(name);
+        }
+
+        return [.. rows.Select(r => r.ToImmutableArray())];
+    }
+
+    private double RightEnd => Middle + (ChartStyle.Name.Width(Text) / 2);
+}

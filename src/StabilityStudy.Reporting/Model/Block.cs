@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.Reporting.Model;
+
+/// <summary>One piece of a section. The kinds are closed: each drawing knows all of them.</summary>
+public abstract record Block
+{
+    private protected Block() { }
+}
+
+/// <summary>A second-level heading; it never stands alone at the foot of a page.</summary>
+public sealed record Heading(string Text) : Block;
+
+/// <summary>Running text; a line feed in it starts a new line.</summary>
+public sealed record Paragraph(string Text, ParagraphStyle Style) : Block;
+
+/// <summary>How large a paragraph is set.</summary>
+public enum ParagraphStyle
+{
+    /// <summary>Text of the report.</summary>
+    Body,
+
+    /// <summary>Remarks and sources.</summary>
+    Small,
+
+    /// <summary>An opening sentence, slightly larger.</summary>
+    Lead,
+}
+
+/// <summary>A list of unnumbered points.</summary>
+public sealed record Bullets(ImmutableArray<string> Items) : Block;
+
+/// <summary>Terms with their explanations.</summary>
+public sealed record DefinitionList(ImmutableArray<Definition> Items) : Block;
+
+/// <summary>One term of a <see cref="DefinitionList"/>.</summary>
+public sealed record Definition(string Term, string Explanation);
+
+/// <summary>Lines of fixed-width text, such as digests or commands; too long lines are broken, spaces kept.</summary>
+public sealed record MonospaceLines(ImmutableArray<string> Lines) : Block;
+
+/// <summary>Blocks that stand on one page if a page can hold them.</summary>
+public sealed record KeepTogether(ImmutableArray<Block> Blocks) : Block;
+
+/// <summary>What follows starts on a new page.</summary>
+public sealed record PageBreak : Block;

@@ -1,0 +1,81 @@
+namespace StabilityStudy.Reporting.Model;
+
+/// <summary>Shape of a marker; open and filled shapes stay apart in grayscale.</summary>
+public enum MarkerShape
+{
+    /// <summary>Open circle.</summary>
+    OpenCircle,
+
+    /// <summary>Filled circle.</summary>
+    FilledCircle,
+
+    /// <summary>Open square.</summary>
+    OpenSquare,
+
+    /// <summary>Filled square.</summary>
+    FilledSquare,
+
+    /// <summary>Open triangle.</summary>
+    OpenTriangle,
+
+    /// <summary>Filled triangle.</summary>
+    FilledTriangle,
+
+    /// <summary>Open rhombus.</summary>
+    OpenDiamond,
+
+    /// <summary>Filled rhombus.</summary>
+    FilledDiamond,
+
+    /// <summary>Slanted cross.</summary>
+    Cross,
+}
+
+/// <summary>Dashing of a line.</summary>
+public enum DashStyle
+{
+    /// <summary>Unbroken.</summary>
+    Solid,
+
+    /// <summary>Long dashes.</summary>
+    Dashed,
+
+    /// <summary>Dots.</summary>
+    Dotted,
+
+    /// <summary>Dash, dot.</summary>
+    DashDot,
+}
+
+/// <summary>Thickness of a line.</summary>
+public enum LineWeight
+{
+    /// <summary>0.6 pt.</summary>
+    Thin,
+
+    /// <summary>1 pt.</summary>
+    Medium,
+
+    /// <summary>1.6 pt.</summary>
+    Heavy,
+}
+
+/// <summary>Filling of a band; light gray and hatching can lie over each other.</summary>
+public enum BandFill
+{
+    /// <summary>Light gray.</summary>
+    LightGray,
+
+    /// <summary>Slanted thin lines.</summary>
+    Hatched,
+}
+
+/// <summary>Direction of a reference line.</summary>
+public enum LineDirection
+{
+    /// <summary>At a value of the vertical axis.</summary>
+    Horizontal,
+
+    /// <summary>At a value of the horizontal axis.</summary>
+    Vertical,
+}

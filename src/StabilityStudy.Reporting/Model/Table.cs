@@ -1,0 +1,113 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.Reporting.Model;
+
+/// <summary>A table; its column heads are repeated on every page it reaches.</summary>
+public sealed record Table : Block
+{
+    /// <summary>Creates a table.</summary>
+    /// <param name="caption">Caption above the table.</param>
+    /// <param name="columns">At least one column.</param>
+    /// <param name="rows">Rows; each data row has one cell a column, each group heading has one cell.</param>
+    /// <param name="note">Remark below the table, if any.</param>
+    /// <exception cref="ArgumentException">There is no column, or a row has another number of cells.</exception>
+    public Table(
+        string caption,
+        ImmutableArray<Column> columns,
+        ImmutableArray<Row> rows,
+        string? note
+    )
+    {
+        if (columns.IsDefaultOrEmpty)
+        {
+            throw new ArgumentException("A table has at least one column.", nameof(columns));
+        }
+
+        foreach (var row in rows)
+        {
+            var wanted = row.Kind == RowKind.GroupHeading ? 1 : columns.Length;
+            if (row.Cells.Length != wanted)
+            {
+                throw new ArgumentException(
+                    "A data row has one cell a column, a group heading one cell.",
+                    nameof(rows)
+                );
+            }
+        }
+
+        Caption = caption;
+        Columns = columns;
+        Rows = rows;
+        Note = note;
+    }
+
+    /// <summary>Caption above the table.</summary>
+    public string Caption { get; }
+
+    /// <summary>Columns from left to right.</summary>
+    public ImmutableArray<Column> Columns { get; }
+
+    /// <summary>Rows from top to bottom; may be empty.</summary>
+    public ImmutableArray<Row> Rows { get; }
+
+    /// <summary>Remark below the table; null when there is none.</summary>
+    public string? Note { get; }
+}
+
+/// <summary>A column of a <see cref="Table"/>.</summary>
+/// <param name="Header">Column head.</param>
+/// <param name="Alignment">Where the texts of the column stand.</param>
+/// <param name="RelativeWidth">Share of the table's width relative to the other columns; above 0.</param>
+public sealed record Column(string Header, ColumnAlignment Alignment, double RelativeWidth);
+
+/// <summary>Where the texts of a column stand.</summary>
+public enum ColumnAlignment
+{
+    /// <summary>At the left edge.</summary>
+    Left,
+
+    /// <summary>At the right edge.</summary>
+    Right,
+
+    /// <summary>Decimal points below each other.</summary>
+    DecimalPoint,
+
+    /// <summary>In the middle.</summary>
+    Center,
+}
+
+/// <summary>A row of a <see cref="Table"/>.</summary>
+public sealed record Row(ImmutableArray<Cell> Cells, RowKind Kind = RowKind.Data);
+
+/// <summary>What a row is.</summary>
+public enum RowKind
+{
+    /// <summary>One cell a column.</summary>
+    Data,
+
+    /// <summary>One cell across all columns that names the rows below it.</summary>
+    GroupHeading,
+}
+
+/// <summary>One cell.</summary>
+/// <param name="Text">Text of the cell, possibly empty.</param>
+/// <param name="Emphasis">How it is set.</param>
+/// <param name="Shape">Shape in front of the text, if any; the text says the same in words.</param>
+public sealed record Cell(
+    string Text,
+    Emphasis Emphasis = Emphasis.None,
+    VerdictShape? Shape = null
+);
+
+/// <summary>How the text of a cell is set.</summary>
+public enum Emphasis
+{
+    /// <summary>As the rest.</summary>
+    None,
+
+    /// <summary>Heavier.</summary>
+    Strong,
+
+    /// <summary>Slanted, for what is less important or left out.</summary>
+    Muted,
+}

@@ -1,0 +1,166 @@
+using System.Collections.Immutable;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Pdf;
+
+/// <summary>Turns blocks into pieces.</summary>
+/// <param name="frame">Page on which they will stand.</param>
+/// <param name="figures">Collects the charts.</param>
+/// <param name="signatures">Collects the rectangles for signatures, while drawing.</param>
+/// <param name="outline">Makes bookmarks, while drawing.</param>
+internal sealed class BlockLayout(
+    PageFrame frame,
+    FigureBook figures,
+    SignaturePlaces signatures,
+    Bookmarks outline
+)
+{
+    /// <summary>The title of the document.</summary>
+    public ImmutableArray<Piece> Title(string text) =>
+    [
+        .. FirmLines(text, TextStyle.Title, 0, [], new Tag("P")),
+        new Piece(
+            3,
+            0,
+            [],
+            (canvas, top) =>
+                canvas.Artifact(() =>
+                    canvas.Line(
+                        frame.Left,
+                        top + 2.5,
+                        frame.Right,
+                        top + 2.5,
+                        1.1,
+                        TextStyle.Accent
+                    )
+                )
+        )
+        {
+            HoldNext = Hold.Firm,
+        },
+    ];
+
+    /// <summary>A section with its heading.</summary>
+    public ImmutableArray<Piece> Section(Section section)
+    {
+        ImmutableArray<Tag> tags = [new Tag("Sect", isGrouping: true)];
+        var heading = FirmLines(section.Title, TextStyle.SectionTitle, 13, tags, new Tag("H1"));
+        heading = WithBookmark(heading, section.Title, level: 1);
+        heading = heading.SetItem(
+            0,
+            heading[0] with
+            {
+                StartsPage = section.StartsOnNewPage,
+            }
+        );
+        return Joined(heading, Blocks(section.Blocks, tags));
+    }
+
+    private ImmutableArray<Piece> Blocks(ImmutableArray<Block> blocks, ImmutableArray<Tag> tags)
+    {
+        var pieces = ImmutableArray.CreateBuilder<Piece>();
+        var startsPage = false;
+        foreach (var block in blocks)
+        {
+            if (block is PageBreak)
+            {
+                startsPage = true;
+                continue;
+            }
+
+            var made = One(block, tags);
+            if (made.IsEmpty)
+            {
+                continue;
+            }
+
+            pieces.AddRange(made);
+            if (startsPage)
+            {
+                var first = pieces.Count - made.Length;
+                pieces[first] = pieces[first] with { StartsPage = true };
+                startsPage = false;
+            }
+        }
+
+        return pieces.ToImmutable();
+    }
+
+    private ImmutableArray<Piece> One(Block block, ImmutableArray<Tag> tags) =>
+        block switch
+        {
+            Heading heading => WithBookmark(
+                FirmLines(heading.Text, TextStyle.Heading, 9, tags, new Tag("H2")),
+                heading.Text,
+                level: 2
+            ),
+            Paragraph paragraph => ProseLayout.Paragraph(paragraph, frame, tags),
+            Bullets bullets => ProseLayout.Bullets(bullets, frame, tags),
+            DefinitionList list => ProseLayout.Definitions(list, frame, tags),
+            MonospaceLines lines => ProseLayout.Monospace(lines, frame, tags),
+            Verdict verdict => VerdictLayout.Pieces(verdict, frame, tags),
+            Attentions attentions => AttentionLayout.Pieces(attentions, frame, tags),
+            Table table => TableLayout.Pieces(table, frame, tags),
+            ChartBlock chart => FigureLayout.Pieces([chart], frame, figures, tags),
+            ChartRow row => FigureLayout.Pieces(row.Charts, frame, figures, tags),
+            SignatureBoxes boxes => SignatureLayout.Pieces(boxes, frame, signatures, tags),
+            KeepTogether group => Grouped(Blocks(group.Blocks, tags)),
+            _ => [],
+        };
+
+    private ImmutableArray<Piece> FirmLines(
+        string text,
+        TextStyle style,
+        double spaceBefore,
+        ImmutableArray<Tag> tags,
+        Tag tag
+    )
+    {
+        var lines = LineBreaking.Break(text, style, frame.ContentWidth);
+        return
+        [
+            .. LineColumns
+                .Pieces([new LineColumn(frame.Left, style, lines, tag)], spaceBefore, tags)
+                .Select(p => p with { HoldNext = Hold.Firm }),
+        ];
+    }
+
+    private ImmutableArray<Piece> WithBookmark(
+        ImmutableArray<Piece> pieces,
+        string text,
+        int level
+    ) =>
+        pieces.SetItem(
+            0,
+            pieces[0] with
+            {
+                Draw = (canvas, top) =>
+                {
+                    outline.Add(text, level, canvas, top);
+                    pieces[0].Draw(canvas, top);
+                },
+            }
+        );
+
+    /// <summary>A heading with nothing below it holds nothing.</summary>
+    private static ImmutableArray<Piece> Joined(
+        ImmutableArray<Piece> heading,
+        ImmutableArray<Piece> content
+    ) =>
+        content.IsEmpty
+            ? heading.SetItem(heading.Length - 1, heading[^1] with { HoldNext = Hold.None })
+            : [.. heading, .. content];
+
+    private static ImmutableArray<Piece> Grouped(ImmutableArray<Piece> pieces) =>
+        [
+            .. pieces.Select(
+                (p, i) =>
+                    i < pieces.Length - 1 && p.HoldNext == Hold.None
+                        ? p with
+                        {
+                            HoldNext = Hold.Group,
+                        }
+                        : p
+            ),
+        ];
+}

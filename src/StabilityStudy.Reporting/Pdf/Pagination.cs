@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.Reporting.Pdf;
+
+/// <summary>A piece at its place on a page, its top in points from the upper edge of the paper.</summary>
+internal sealed record PlacedPiece(Piece Piece, double Top, bool Repeated);
+
+/// <summary>Distributes pieces over pages.</summary>
+internal static class Pagination
+{
+    /// <summary>
+    /// Fills pages from the top. A run of pieces that hold each other moves to the next page as a whole; a run that
+    /// no page can hold is first split where only a group held it, then anywhere.
+    /// </summary>
+    public static ImmutableArray<ImmutableArray<PlacedPiece>> Distribute(
+        ImmutableArray<Piece> pieces,
+        PageFrame frame
+    )
+    {
+        var pages = new PageFiller(frame);
+        var start = 0;
+        while (start < pieces.Length)
+        {
+            var run = RunFrom(pieces, start, Hold.Group);
+            if (!pages.FitsEmptyPage(run))
+            {
+                run = RunFrom(pieces, start, Hold.Firm);
+            }
+
+            if (!pages.FitsEmptyPage(run))
+            {
+                run = run[..1];
+            }
+
+            pages.Place(run);
+            start += run.Length;
+        }
+
+        return pages.Finish();
+    }
+
+    private static ImmutableArray<Piece> RunFrom(
+        ImmutableArray<Piece> pieces,
+        int start,
+        Hold weakest
+    )
+    {
+        var end = start;
+        while (
+            end < pieces.Length - 1
+            && pieces[end].HoldNext >= weakest
+            && !pieces[end + 1].StartsPage
+        )
+        {
+            end++;
+        }
+
+        return pieces[start..(end + 1)];
+    }
+
+    private sealed class PageFiller(PageFrame frame)
+    {
+        private readonly ImmutableArray<ImmutableArray<PlacedPiece>>.Builder _pages =
+            ImmutableArray.CreateBuilder<ImmutableArray<PlacedPiece>>();
+
+        private readonly ImmutableArray<PlacedPiece>.Builder _page =
+            ImmutableArray.CreateBuilder<PlacedPiece>();
+
+        private double _used;
+
+        public bool FitsEmptyPage(ImmutableArray<Piece> run) =>
+            HeightAtTop(run) <= frame.ContentHeight;
+
+        public void Place(ImmutableArray<Piece> run)
+        {
+            var needed = run.Sum(p => p.Height + p.SpaceBefore);
+            if (_page.Count > 0 && (run[0].StartsPage || _used + needed > frame.ContentHeight))
+            {
+                TurnPage();
+            }
+
+            foreach (var piece in run)
+            {
+                if (_page.Count == 0 && piece.RepeatedAbove is { } repeated)
+                {
+                    Put(repeated, isRepeated: true);
+                }
+
+                Put(piece, isRepeated: false);
+            }
+        }
+
+        public ImmutableArray<ImmutableArray<PlacedPiece>> Finish()
+        {
+            if (_page.Count > 0 || _pages.Count == 0)
+            {
+                TurnPage();
+            }
+
+            return _pages.ToImmutable();
+        }
+
+        private static double HeightAtTop(ImmutableArray<Piece> run) =>
+            run.Sum(p => p.Height + p.SpaceBefore)
+            + (run[0].RepeatedAbove is { } repeated ? repeated.Height : -run[0].SpaceBefore);
+
+        private void Put(Piece piece, bool isRepeated)
+        {
+            _used += _page.Count == 0 ? 0 : piece.SpaceBefore;
+            _page.Add(new PlacedPiece(piece, frame.Top + _used, isRepeated));
+            _used += piece.Height;
+        }
+
+        private void TurnPage()
+        {
+            _pages.Add(_page.ToImmutable());
+            _page.Clear();
+            _used = 0;
+        }
+    }
+}

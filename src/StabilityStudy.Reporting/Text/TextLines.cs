@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace StabilityStudy.Reporting.Text;
+
+/// <summary>Breaks text into lines of a number of characters.</summary>
+internal static class TextLines
+{
+    /// <summary>Breaks at spaces and line feeds; a longer word is broken where the line is full.</summary>
+    public static ImmutableArray<string> Wrap(string text, int width, string indent = "")
+    {
+        var lines = ImmutableArray.CreateBuilder<string>();
+        foreach (var part in Visible(text).Split('\n'))
+        {
+            var line = "";
+            foreach (var word in part.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            {
+                foreach (var piece in Pieces(word, width - indent.Length))
+                {
+                    var joined = line.Length == 0 ? piece : line + " " + piece;
+                    if (line.Length > 0 && Length(joined) > width - indent.Length)
+                    {
+                        lines.Add(indent + line);
+                        joined = piece;
+                    }
+
+                    line = joined;
+                }
+            }
+
+            lines.Add(indent + line);
+        }
+
+        return lines.ToImmutable();
+    }
+
+    /// <summary>Number of characters as a reader counts them, accents included in their letters.</summary>
+    public static int Length(string text) => new StringInfo(text).LengthInTextElements;
+
+    /// <summary>Fills up with spaces.</summary>
+    public static string Padded(string text, int width, bool atRight)
+    {
+        var missing = new string(' ', Math.Max(0, width - Length(text)));
+        return atRight ? text + missing : missing + text;
+    }
+
+    /// <summary>Control characters other than line feeds become visible, so that none can steer a terminal.</summary>
+    public static string Visible(string text)
+    {
+        var shown = text.Replace("\r\n", "\n", StringComparison.Ordinal).ToCharArray();
+        for (var i = 0; i < shown.Length; i++)
+        {
+            var category = char.GetUnicodeCategory(shown[i]);
+            if (shown[i] == '\t')
+            {
+                shown[i] = ' ';
+            }
+            else if (
+                shown[i] != '\n'
+                && category is UnicodeCategory.Control or UnicodeCategory.Format
+            )
+            {
+                shown[i] = '□';
+            }
+        }
+
+        return new string(shown);
+    }
+
+    private static IEnumerable<string> Pieces(string word, int width)
+    {
+        var elements = StringInfo.ParseCombiningCharacters(word);
+        for (var start = 0; start < elements.Length; start += width)
+        {
+            var end =
+                start + width < elements.Length ? elements[start + width] : word.Length;
+            yield return word[elements[start]..end];
+        }
+    }
+}

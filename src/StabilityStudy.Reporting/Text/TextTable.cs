@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Text;
+
+/// <summary>Writes a table in columns of characters, or row by row where the columns would be too narrow.</summary>
+internal static class TextTable
+{
+    private const string Gap = "  ";
+    private const int Narrowest = 6;
+
+    /// <summary>Writes caption, head, rows and note.</summary>
+    public static ImmutableArray<string> Write(Table table, int width)
+    {
+        var widths = Widths(table, width);
+        var lines = ImmutableArray.CreateBuilder<string>();
+        lines.AddRange(TextLines.Wrap(table.Caption, width));
+        if (widths.IsEmpty)
+        {
+            AddRowByRow(lines, table, width);
+        }
+        else
+        {
+            lines.AddRange(RowLines([.. table.Columns.Select(c => c.Header)], table, widths));
+            lines.Add(string.Join(Gap, widths.Select(w => new string('-', w))));
+            foreach (var row in table.Rows)
+            {
+                lines.AddRange(
+                    row.Kind == RowKind.GroupHeading
+                        ? TextLines.Wrap(Text(row.Cells[0]), width)
+                        : RowLines([.. row.Cells.Select(Text)], table, widths)
+                );
+            }
+        }
+
+        if (table.Note is { } note)
+        {
+            lines.AddRange(TextLines.Wrap(note, width));
+        }
+
+        return lines.ToImmutable();
+    }
+
+    private static string Text(Cell cell) =>
+        cell.Shape is { } shape ? ShapeMark.Of(shape) + " " + cell.Text : cell.Text;
+
+    /// <summary>Widths in characters; empty when not every column can have a readable width.</summary>
+    private static ImmutableArray<int> Widths(Table table, int width)
+    {
+        var room = width - (Gap.Length * (table.Columns.Length - 1));
+        var wanted = table
+            .Columns.Select(
+                (c, i) =>
+                    table
+                        .Rows.Where(r => r.Kind == RowKind.Data)
+                        .Select(r => TextLines.Length(Text(r.Cells[i])))
+                        .Append(TextLines.Length(c.Header))
+                        .Max()
+            )
+            .ToArray();
+        while (wanted.Sum() > room)
+        {
+            var widest = Array.IndexOf(wanted, wanted.Max());
+            if (wanted[widest] <= Narrowest)
+            {
+                return [];
+            }
+
+            wanted[widest]--;
+        }
+
+        return [.. wanted.Select(w => Math.Max(1, w))];
+    }
+
+    private static IEnumerable<string> RowLines(
+        ImmutableArray<string> cells,
+        Table table,
+        ImmutableArray<int> widths
+    )
+    {
+        var wrapped = cells.Select((c, i) => TextLines.Wrap(c, widths[i])).ToArray();
+        for (var line = 0; line < wrapped.Max(c => c.Length); line++)
+        {
+            yield return string.Join(
+                Gap,
+                wrapped.Select(
+                    (c, i) =>
+                        TextLines.Padded(
+                            line < c.Length ? c[line] : "",
+                            widths[i],
+                            table.Columns[i].Alignment
+                                is ColumnAlignment.Left
+                                    or ColumnAlignment.Center
+                        )
+                )
+            );
+        }
+    }
+
+    private static void AddRowByRow(
+        ImmutableArray<string>.Builder lines,
+        Table table,
+        int width
+    )
+    {
+        foreach (var row in table.Rows)
+        {
+            if (row.Kind == RowKind.GroupHeading)
+            {
+                lines.AddRange(TextLines.Wrap(Text(row.Cells[0]), width));
+                continue;
+            }
+
+            for (var i = 0; i < row.Cells.Length; i++)
+            {
+                var entry = table.Columns[i].Header + ": " + Text(row.Cells[i]);
+                lines.AddRange(TextLines.Wrap(entry, width, i == 0 ? "" : "    "));
+            }
+        }
+
+        if (table.Rows.IsEmpty)
+        {
+            lines.AddRange(
+                TextLines.Wrap(string.Join(", ", table.Columns.Select(c => c.Header)), width)
+            );
+        }
+    }
+}

@@ -1,0 +1,69 @@
+using System.Globalization;
+using System.Text;
+using StabilityStudy.SignedPdf.Objects;
+
+namespace StabilityStudy.SignedPdf.Reading;
+
+/// <summary>Parses numbers and, since they begin alike, references (ISO 32000-1:2008, 7.3.3 and 7.3.10).</summary>
+internal static class NumberParser
+{
+    // Longer than any double written in full; a longer token is an attack, not a number.
+    private const int LongestToken = 400;
+
+    public static PdfObject? Parse(PdfCursor cursor)
+    {
+        var length = 0;
+        while (length <= LongestToken && PdfCharacter.IsRegular(cursor.Peek(length)))
+        {
+            length++;
+        }
+
+        var text = Encoding.Latin1.GetString(cursor.Bytes.Span.Slice(cursor.Position, length));
+        PdfObject? number = null;
+        if (
+            long.TryParse(
+                text,
+                NumberStyles.AllowLeadingSign,
+                CultureInfo.InvariantCulture,
+                out var integer
+            )
+        )
+        {
+            number = new PdfInteger(integer);
+        }
+        else if (length <= LongestToken && PdfReal.IsReal(text))
+        {
+            number = new PdfReal(text);
+        }
+
+        if (number is null)
+        {
+            cursor.Fail("Not a number.");
+            return null;
+        }
+
+        cursor.Position += length;
+        return
+            PdfCharacter.IsDigit(text[0])
+            && number is PdfInteger { Value: <= ReadingLimits.ObjectNumber } first
+            ? (PdfObject?)TryReference(cursor, (int)first.Value) ?? number
+            : number;
+    }
+
+    private static PdfReference? TryReference(PdfCursor cursor, int number)
+    {
+        var start = cursor.Position;
+        cursor.SkipWhitespace();
+        if (cursor.TryTakeDigits(65535) is { } generation)
+        {
+            cursor.SkipWhitespace();
+            if (cursor.TryTake("R"u8))
+            {
+                return new PdfReference(number, (int)generation);
+            }
+        }
+
+        cursor.Position = start;
+        return null;
+    }
+}

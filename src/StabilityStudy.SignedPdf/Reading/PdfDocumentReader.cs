@@ -1,0 +1,69 @@
+using System.Collections.Frozen;
+using StabilityStudy.SignedPdf.Objects;
+
+namespace StabilityStudy.SignedPdf.Reading;
+
+/// <summary>
+/// Reads a PDF file strictly (ISO 32000-1:2008, 7.5): what different readers would take differently is a failure, never
+/// repaired. Not read are encrypted files, hybrid cross-references and files whose revisions do not follow each other in the file.
+/// </summary>
+public static class PdfDocumentReader
+{
+    /// <summary>The document, or the first fault found. Bounded by <see cref="ReadingLimits"/> in depth, memory and time.</summary>
+    /// <param name="bytes">The whole file; the document keeps referring to it.</param>
+    public static PdfResult<PdfDocument> Read(ReadOnlyMemory<byte> bytes)
+    {
+        var cursor = new PdfCursor(bytes, 0);
+        if (bytes.Length > ReadingLimits.FileLength)
+        {
+            return new(new PdfFailure(0, "The file is longer than the bound."));
+        }
+
+        if (!bytes.Span.StartsWith("%PDF-1."u8) && !bytes.Span.StartsWith("%PDF-2."u8))
+        {
+            return new(new PdfFailure(0, "The file does not begin as PDF files do."));
+        }
+
+        var budget = new DecodingBudget();
+        if (CrossReferenceChain.Parse(cursor, budget) is not { } chain)
+        {
+            return new(cursor.Failure ?? new PdfFailure(null, "The file has no cross-reference."));
+        }
+
+        if (chain.Trailer.Find("Encrypt") is not null)
+        {
+            return new(new PdfFailure(null, "The file is encrypted."));
+        }
+
+        if (
+            chain.Trailer.Find("Size") is not PdfInteger size
+            || chain.Entries.Any(entry =>
+                entry.Value.Kind != CrossReferenceKind.Free && entry.Key >= size.Value
+            )
+        )
+        {
+            return new(
+                new PdfFailure(null, "The trailer says fewer objects than the cross-reference.")
+            );
+        }
+
+        if (
+            !new ObjectLoader(bytes, chain.Entries, budget)
+                .Load()
+                .TryGet(out var objects, out var failure)
+        )
+        {
+            return new(failure);
+        }
+
+        var document = new PdfDocument(
+            bytes,
+            chain.Trailer,
+            [.. chain.Revisions],
+            objects.ToFrozenDictionary()
+        );
+        return document.ResolveDictionary(chain.Trailer.Find("Root")) is null
+            ? new(new PdfFailure(null, "The file has no catalog."))
+            : new(document);
+    }
+}

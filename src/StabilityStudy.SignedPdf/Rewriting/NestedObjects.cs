@@ -1,0 +1,69 @@
+using System.Collections.Immutable;
+using StabilityStudy.SignedPdf.Objects;
+
+namespace StabilityStudy.SignedPdf.Rewriting;
+
+/// <summary>
+/// Goes through an object and all that is written inside it, not following references. The reader bounds how deep that is.
+/// </summary>
+internal static class NestedObjects
+{
+    /// <summary>The object with each reference replaced; an entry whose value becomes null is left out.</summary>
+    public static PdfObject MapReferences(PdfObject value, Func<PdfReference, PdfObject> change) =>
+        value switch
+        {
+            PdfReference reference => change(reference),
+            PdfArray array => new PdfArray([
+                .. array.Items.Select(item => MapReferences(item, change)),
+            ]),
+            PdfDictionary dictionary => MapReferences(dictionary, change),
+            PdfStream stream => stream with
+            {
+                Dictionary = MapReferences(stream.Dictionary, change),
+            },
+            _ => value,
+        };
+
+    public static PdfDictionary MapReferences(
+        PdfDictionary dictionary,
+        Func<PdfReference, PdfObject> change
+    ) => OfMapped(dictionary, value => MapReferences(value, change));
+
+    /// <summary>The object with each dictionary in it changed, inner ones first.</summary>
+    public static PdfObject MapDictionaries(
+        PdfObject value,
+        Func<PdfDictionary, PdfDictionary> change
+    ) =>
+        value switch
+        {
+            PdfArray array => new PdfArray([
+                .. array.Items.Select(item => MapDictionaries(item, change)),
+            ]),
+            PdfDictionary dictionary => MapInner(dictionary, change),
+            PdfStream stream => stream with { Dictionary = MapInner(stream.Dictionary, change) },
+            _ => value,
+        };
+
+    private static PdfDictionary MapInner(
+        PdfDictionary dictionary,
+        Func<PdfDictionary, PdfDictionary> change
+    ) => change(OfMapped(dictionary, value => MapDictionaries(value, change)));
+
+    private static PdfDictionary OfMapped(
+        PdfDictionary dictionary,
+        Func<PdfObject, PdfObject> change
+    )
+    {
+        var entries = ImmutableArray.CreateBuilder<PdfEntry>(dictionary.Entries.Length);
+        foreach (var entry in dictionary.Entries)
+        {
+            var value = change(entry.Value);
+            if (value is not PdfNull)
+            {
+                entries.Add(entry with { Value = value });
+            }
+        }
+
+        return PdfDictionary.Of(entries.ToArray());
+    }
+}

@@ -1,0 +1,23 @@
+using System.Globalization;
+using StabilityStudy.SignedPdf.Objects;
+
+namespace StabilityStudy.SignedPdf.Rewriting;
+
+/// <summary>Writes dates as PDF does (ISO 32000-1:2008, 7.9.4), to the second.</summary>
+internal static class PdfDate
+{
+    public static PdfString Of(DateTimeOffset date)
+    {
+        var offset = date.Offset;
+        var zone =
+            offset == TimeSpan.Zero
+                ? "Z"
+                : string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{(offset < TimeSpan.Zero ? '-' : '+')}{offset.Duration():hh\\'mm}'"
+                );
+        return PdfString.OfText(
+            date.ToString("'D:'yyyyMMddHHmmss", CultureInfo.InvariantCulture) + zone
+        );
+    }
+}

@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.Statistics.Agreement;
+
+/// <summary>Changes relative to the first member, one for each pair and in the order of the pairs.</summary>
+/// <param name="Values">Percent, or 100 times a natural logarithm, as the method says.</param>
+public sealed record RelativeChanges(ImmutableArray<double> Values);
+
+/// <summary>The change of each pair relative to its first member.</summary>
+/// <remarks>
+/// Percent: 100·(y − x)/x. Log-ratio: 100·ln(y/x), which treats x and y alike (Cole 2000, Statistics in Medicine 19:3109–3125, cited from memory)
+/// and does not drift upward when the first member is noisy.
+/// The quotients are taken from whole numbers in lowest terms, so that the same pair on another decimal scale gives
+/// the same bits and ties stay ties. Smallest n: 0.
+/// </remarks>
+public static class RelativeChange
+{
+    /// <summary>100·(y − x)/x for each pair, in percent.</summary>
+    /// <returns>A first member of zero or below: <see cref="AssumptionCode.ValueNotPositive"/>.</returns>
+    public static Estimate<RelativeChanges> Percent(ExactPairs pairs) =>
+        pairs.ScaledX.Any(x => x <= 0)
+            ? Estimate.Refused<RelativeChanges>(
+                AssumptionCode.ValueNotPositive,
+                "A percent change needs first members above zero."
+            )
+            : Estimate.Of(
+                new RelativeChanges([
+                    .. pairs.ScaledX.Zip(
+                        pairs.ScaledY,
+                        (x, y) => ExactQuotient.Of(100 * ((Int128)y - x), x)
+                    ),
+                ])
+            );
+
+    /// <summary>100·ln(y/x) for each pair; close to percent when small.</summary>
+    /// <returns>A member of zero or below: <see cref="AssumptionCode.ValueNotPositive"/>.</returns>
+    public static Estimate<RelativeChanges> LogRatio(ExactPairs pairs) =>
+        pairs.ScaledX.Any(x => x <= 0) || pairs.ScaledY.Any(y => y <= 0)
+            ? Estimate.Refused<RelativeChanges>(
+                AssumptionCode.ValueNotPositive,
+                "A log-ratio needs both members above zero."
+            )
+            : Estimate.Of(
+                new RelativeChanges([
+                    .. pairs.ScaledX.Zip(
+                        pairs.ScaledY,
+                        (x, y) => 100 * Math.Log(ExactQuotient.Of(y, x))
+                    ),
+                ])
+            );
+}

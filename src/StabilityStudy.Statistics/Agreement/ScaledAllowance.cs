@@ -1,0 +1,51 @@
+namespace StabilityStudy.Statistics.Agreement;
+
+/// <summary>
+/// An allowance as a whole number of 10⁻¹¹ of the scaled unit of some pairs, so that it can be compared with their
+/// differences exactly. With allowances and results of at most 9 × 10⁸ and nine decimals every product stays below 10³⁸ and fits 128 bits.
+/// </summary>
+internal sealed class ScaledAllowance
+{
+    private const decimal PartScale = 1_000_000_000m;
+
+    /// <summary>Parts are scaled by 10⁹, and a percentage by another 10².</summary>
+    private static readonly Int128 s_unit = 100_000_000_000;
+
+    private readonly Int128? _absolute;
+    private readonly Int128? _percent;
+
+    /// <summary>Scales the allowance for pairs of the given number of decimals.</summary>
+    public ScaledAllowance(Allowance allowance, int decimals)
+    {
+        var hundredfold = (Int128)100;
+        for (var i = 0; i < decimals; i++)
+        {
+            hundredfold *= 10;
+        }
+
+        _absolute = (Int128?)(allowance.Absolute * PartScale) * hundredfold;
+        _percent = (Int128?)(allowance.Percent * PartScale);
+    }
+
+    /// <summary>|y − x| is at most the allowance.</summary>
+    public bool Allows(long x, long y) => Int128.Abs((Int128)y - x) * s_unit <= At(x);
+
+    /// <summary>(y − x) divided by the allowance.</summary>
+    /// <exception cref="ArgumentException">The allowance is not above zero.</exception>
+    public double Share(long x, long y)
+    {
+        var allowed = At(x);
+        return allowed > 0
+            ? ExactQuotient.Of(((Int128)y - x) * s_unit, allowed)
+            : throw new ArgumentException(
+                "A percentage of a first member that is not above zero allows nothing.",
+                nameof(x)
+            );
+    }
+
+    private Int128 At(long x)
+    {
+        var byPercent = _percent * x;
+        return _absolute is { } amount && !(byPercent > amount) ? amount : byPercent ?? 0;
+    }
+}

@@ -1,0 +1,140 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Statistics.Location;
+using StabilityStudy.Statistics.Regression;
+
+namespace StabilityStudy.Statistics.Drift;
+
+/// <summary>
+/// Drift by summary measures: one slope a specimen, then the mean of the slopes. The repeated measurements of a specimen share its errors,
+/// so a fit over all pooled points would claim far more precision than there is.
+/// </summary>
+public static class SpecimenSlopes
+{
+    /// <summary>
+    /// With pⱼ the percent change at the actual delay tⱼ and t₀ the actual baseline delay of that specimen, gⱼ = f(tⱼ) − f(t₀) and b = Σgp/Σg²: least squares through
+    /// the specimen's own baseline. Mean slope with t bounds over specimens, or over collection days where these are wider (<see cref="ClusteredMean"/>).
+    /// Summary measures: Matthews, Altman, Campbell and Royston, BMJ 300 (1990) 230–235; from memory.
+    /// Assumes independent specimens (or collection days), slopes near normal, and the declared shape. A specimen without any delay other than
+    /// its baseline delay has no slope and is left out, with a note that counts them. Ties and zeros need no treatment. Smallest number of specimens: 2.
+    /// </summary>
+    /// <param name="series">One series a specimen; hours and percent.</param>
+    /// <param name="shape">The declared shape.</param>
+    /// <param name="oneSidedConfidence">Level of each one-sided bound, between 0.5 and 1, such as 0.95.</param>
+    /// <returns>The drift; or too few values.</returns>
+    /// <exception cref="ArgumentException">The series are absent, a specimen appears twice, the shape is unknown, or the level is not between 0.5 and 1.</exception>
+    public static Estimate<DriftEstimate> Fit(
+        ImmutableArray<SpecimenSeries> series,
+        DriftShape shape,
+        double oneSidedConfidence
+    )
+    {
+        Require(series, oneSidedConfidence);
+        var kept = new List<(SpecimenSeries Series, double Slope)>();
+        foreach (var specimen in series)
+        {
+            if (Slope(specimen, shape) is { } slope)
+            {
+                kept.Add((specimen, slope));
+            }
+        }
+
+        if (kept.Count < 2)
+        {
+            return Estimate.Refused<DriftEstimate>(
+                AssumptionCode.TooFewValues,
+                "A mean drift needs at least two specimens with a delay other than their baseline delay."
+            );
+        }
+
+        var mean = ClusteredMean.WithInterval(
+            [.. kept.Select(item => item.Slope)],
+            [.. kept.Select(item => item.Series.Cluster)],
+            (2 * oneSidedConfidence) - 1
+        );
+        if (!mean.TryGet(out var meanSlope))
+        {
+            return new Estimate<DriftEstimate>(null, mean.NotComputable, []);
+        }
+
+        var estimate = new DriftEstimate(
+            shape,
+            kept.Count,
+            [.. kept.Select(item => item.Series.Specimen)],
+            [.. kept.Select(item => item.Slope)],
+            meanSlope,
+            oneSidedConfidence,
+            kept.Average(item => item.Series.BaselineDelayHours)
+        );
+        return new Estimate<DriftEstimate>(
+            estimate,
+            null,
+            [.. mean.Notes, .. LeftOut(series.Length - kept.Count)]
+        );
+    }
+
+    /// <summary>f(t) of a shape: t, ln(1 + t/1 h) or t².</summary>
+    /// <param name="shape">The shape.</param>
+    /// <param name="hours">Time since collection, in hours, not negative.</param>
+    /// <exception cref="ArgumentException">The time is negative or not finite, or the shape is unknown.</exception>
+    public static double Transform(DriftShape shape, double hours)
+    {
+        if (!(hours >= 0 && double.IsFinite(hours)))
+        {
+            throw new ArgumentException(
+                "A time since collection is finite and not negative.",
+                nameof(hours)
+            );
+        }
+
+        return shape switch
+        {
+            DriftShape.Linear => hours,
+            DriftShape.Logarithmic => double.LogP1(hours),
+            DriftShape.Quadratic => hours * hours,
+            _ => throw new ArgumentException("The shape is unknown.", nameof(shape)),
+        };
+    }
+
+    private static double? Slope(SpecimenSeries series, DriftShape shape)
+    {
+        var baseline = Transform(shape, series.BaselineDelayHours);
+        var growth = series.DelayHours.Select(t => Transform(shape, t) - baseline).ToArray();
+        return OrdinaryLeastSquares.SlopeThroughOrigin(growth, series.ChangePercent.AsSpan());
+    }
+
+    private static ImmutableArray<EstimateNote> LeftOut(int count) =>
+        count == 0
+            ? []
+            :
+            [
+                new EstimateNote(
+                    AssumptionCode.NoDelayBeyondBaseline,
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"Left out because no measurement has a delay other than the baseline delay: {count} of the specimens."
+                    )
+                ),
+            ];
+
+    private static void Require(ImmutableArray<SpecimenSeries> series, double oneSidedConfidence)
+    {
+        if (series.IsDefault)
+        {
+            throw new ArgumentException("There are no series at all.", nameof(series));
+        }
+
+        if (series.DistinctBy(item => item.Specimen).Count() != series.Length)
+        {
+            throw new ArgumentException("A specimen appears twice.", nameof(series));
+        }
+
+        if (!(oneSidedConfidence is > 0.5 and < 1))
+        {
+            throw new ArgumentException(
+                "The level of a one-sided bound lies between 0.5 and 1.",
+                nameof(oneSidedConfidence)
+            );
+        }
+    }
+}

@@ -1,0 +1,22 @@
+namespace StabilityStudy.Statistics.Location;
+
+/// <summary>A location estimate with an interval between two order statistics; numbers are in the unit of the values.</summary>
+/// <param name="Count">Number of values n.</param>
+/// <param name="Value">The point estimate.</param>
+/// <param name="AchievedConfidence">The two-sided level that the interval has, at least the one asked for.</param>
+/// <param name="Lower">The order statistic of rank <paramref name="LowerRank"/>.</param>
+/// <param name="Upper">The order statistic of the same rank counted from the top.</param>
+/// <param name="LowerRank">Rank of the lower end, from 1, among the ordered values or Walsh averages.</param>
+public sealed record OrderInterval(
+    int Count,
+    double Value,
+    double AchievedConfidence,
+    double Lower,
+    double Upper,
+    int LowerRank
+);
+
+/// <summary>A point estimate without an interval.</summary>
+/// <param name="Count">Number of values n.</param>
+/// <param name="Value">The estimate, in the unit of the values.</param>
+public sealed record PointValue(int Count, double Value);

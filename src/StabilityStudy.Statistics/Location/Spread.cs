@@ -1,0 +1,71 @@
+namespace StabilityStudy.Statistics.Location;
+
+/// <summary>Center, spread and shape of a sample; all but the count and the skewness are in the unit of the values.</summary>
+/// <param name="Count">Number of values n.</param>
+/// <param name="Mean">Arithmetic mean.</param>
+/// <param name="StandardDeviation">Standard deviation with divisor n − 1.</param>
+/// <param name="Skewness">Adjusted Fisher–Pearson coefficient G₁, without unit.</param>
+/// <param name="Minimum">Smallest value.</param>
+/// <param name="Maximum">Largest value.</param>
+public sealed record SpreadSummary(
+    int Count,
+    double Mean,
+    double StandardDeviation,
+    double Skewness,
+    double Minimum,
+    double Maximum
+);
+
+/// <summary>Standard deviation and skewness.</summary>
+/// <remarks>
+/// G₁ = n/((n − 1)(n − 2))·Σ((x − mean)/s)³ with s the standard deviation of divisor n − 1.
+/// Source: Joanes and Gill (1998), The Statistician 47:183–189, G₁ (cited from memory); they also define g₁ and b₁, which are smaller.
+/// </remarks>
+public static class Spread
+{
+    /// <summary>Computes the summary.</summary>
+    /// <param name="values">Numbers in one unit, in any order; not written to. Ties and zeros are ordinary values.</param>
+    /// <returns>
+    /// Fewer than three values: <see cref="AssumptionCode.TooFewValues"/>. All values the same, so that the skewness is
+    /// not defined: <see cref="AssumptionCode.ZeroSpread"/>.
+    /// </returns>
+    /// <exception cref="ArgumentException">A value is not a number.</exception>
+    public static Estimate<SpreadSummary> Summarize(ReadOnlySpan<double> values)
+    {
+        Require.Numbers(values, nameof(values));
+        if (values.Length < 3)
+        {
+            return Estimate.Refused<SpreadSummary>(
+                AssumptionCode.TooFewValues,
+                "A skewness needs at least three values."
+            );
+        }
+
+        var moments = Moments.Of(values);
+        if (moments.IsConstant)
+        {
+            return Estimate.Refused<SpreadSummary>(
+                AssumptionCode.ZeroSpread,
+                "All values are the same, so their skewness is not defined."
+            );
+        }
+
+        var cubes = 0.0;
+        foreach (var value in values)
+        {
+            cubes += Math.Pow((value - moments.Mean) / moments.StandardDeviation, 3);
+        }
+
+        double n = moments.Count;
+        return Estimate.Of(
+            new SpreadSummary(
+                moments.Count,
+                moments.Mean,
+                moments.StandardDeviation,
+                n / (n - 1) / (n - 2) * cubes,
+                moments.Minimum,
+                moments.Maximum
+            )
+        );
+    }
+}

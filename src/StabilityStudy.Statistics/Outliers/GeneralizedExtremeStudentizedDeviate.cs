@@ -1,0 +1,157 @@
+using System.Collections.Immutable;
+using StabilityStudy.Statistics.Distributions;
+
+namespace StabilityStudy.Statistics.Outliers;
+
+/// <summary>Rosner's procedure for one or more outliers in a normal sample. It flags; nothing is removed by it.</summary>
+public static class GeneralizedExtremeStudentizedDeviate
+{
+    private const int FewestValues = 3;
+
+    /// <summary>Rosner found the critical values accurate from here on; below, they are approximate.</summary>
+    private const int FewestForAccurateLevel = 25;
+
+    /// <summary>
+    /// For i = 1 … r: Rᵢ = max|x − x̄|/s of the n − i + 1 values left (SD divisor n − i), then the farthest value is taken out. Critical values
+    /// λᵢ = (n − i)·t/√((n − i − 1 + t²)(n − i + 1)), t the quantile of Student's t at 1 − α/(2(n − i + 1)) with n − i − 1 degrees of freedom. The number of outliers is the largest i with
+    /// Rᵢ > λᵢ: two outliers can hide each other from the first step (Rosner, Technometrics 25 (1983) 165–172; formulas as in the NIST/SEMATECH e-Handbook, 1.3.5.17.3).
+    /// Assumes that the values without the outliers are independent and normal. Of equally far values the greater is taken first, of equal values
+    /// the first in the input. Zeros need no treatment. Smallest n: 3 by rule; below 25 a note says that the level is approximate.
+    /// Stops early when what is left has no spread.
+    /// </summary>
+    /// <param name="values">The values, in any unit.</param>
+    /// <param name="mostOutliers">r, the most outliers to look for, from 1 to n − 2.</param>
+    /// <param name="significanceLevel">α, between 0 and 1, such as 0.05.</param>
+    /// <returns>Steps and outliers; or too few values (n below 3, or r above n − 2), or zero spread.</returns>
+    /// <exception cref="ArgumentException">A value is not finite or beyond ±10¹⁰⁰, r is below 1, or α is not between 0 and 1.</exception>
+    public static Estimate<ExtremeStudentizedDeviate> Find(
+        ReadOnlySpan<double> values,
+        int mostOutliers,
+        double significanceLevel
+    )
+    {
+        Require(values, mostOutliers, significanceLevel);
+        var n = values.Length;
+        if (n < FewestValues || mostOutliers > n - 2)
+        {
+            return Estimate.Refused<ExtremeStudentizedDeviate>(
+                AssumptionCode.TooFewValues,
+                "The values must outnumber the outliers looked for by at least two."
+            );
+        }
+
+        if (!values.ContainsAnyExcept(values[0]))
+        {
+            return Estimate.Refused<ExtremeStudentizedDeviate>(
+                AssumptionCode.ZeroSpread,
+                "All values are the same."
+            );
+        }
+
+        var steps = Steps(values, mostOutliers, significanceLevel);
+        var outlierCount = 0;
+        for (var i = 0; i < steps.Length; i++)
+        {
+            if (steps[i].Statistic > steps[i].CriticalValue)
+            {
+                outlierCount = i + 1;
+            }
+        }
+
+        var found = new ExtremeStudentizedDeviate(
+            n,
+            mostOutliers,
+            significanceLevel,
+            steps,
+            [.. steps.Take(outlierCount).Select(step => step.Index)]
+        );
+        return n < FewestForAccurateLevel
+            ? Estimate.Of(
+                found,
+                new EstimateNote(
+                    AssumptionCode.ApproximateAtThisSize,
+                    "With fewer than 25 values the significance level of the outlier search is approximate."
+                )
+            )
+            : Estimate.Of(found);
+    }
+
+    private static ImmutableArray<EsdStep> Steps(
+        ReadOnlySpan<double> values,
+        int mostOutliers,
+        double significanceLevel
+    )
+    {
+        var left = new List<(int Index, double Value)>(values.Length);
+        for (var i = 0; i < values.Length; i++)
+        {
+            left.Add((i, values[i]));
+        }
+
+        var steps = ImmutableArray.CreateBuilder<EsdStep>(mostOutliers);
+        for (var i = 1; i <= mostOutliers; i++)
+        {
+            if (left.TrueForAll(item => item.Value == left[0].Value))
+            {
+                break;
+            }
+
+            var mean = left.Average(item => item.Value);
+            var squares = left.Sum(item => (item.Value - mean) * (item.Value - mean));
+            var standardDeviation = Math.Sqrt(squares / (left.Count - 1));
+            var farthest = left.OrderByDescending(item => Math.Abs(item.Value - mean))
+                .ThenByDescending(item => item.Value)
+                .ThenBy(item => item.Index)
+                .First();
+            steps.Add(
+                new EsdStep(
+                    farthest.Index,
+                    farthest.Value,
+                    Math.Abs(farthest.Value - mean) / standardDeviation,
+                    CriticalValue(values.Length, i, significanceLevel)
+                )
+            );
+            left.Remove(farthest);
+        }
+
+        return steps.ToImmutable();
+    }
+
+    private static double CriticalValue(int n, int i, double significanceLevel)
+    {
+        var t = StudentT.Quantile(1 - (significanceLevel / (2 * (n - i + 1))), n - i - 1);
+        return (n - i) * t / Math.Sqrt((n - i - 1 + (t * t)) * (n - i + 1));
+    }
+
+    private static void Require(
+        ReadOnlySpan<double> values,
+        int mostOutliers,
+        double significanceLevel
+    )
+    {
+        const double largestMagnitude = 1e100;
+        foreach (var value in values)
+        {
+            if (!(Math.Abs(value) <= largestMagnitude))
+            {
+                throw new ArgumentException("Every value must be a finite number.", nameof(values));
+            }
+        }
+
+        if (mostOutliers < 1)
+        {
+            throw new ArgumentException(
+                "At least one outlier is looked for.",
+                nameof(mostOutliers)
+            );
+        }
+
+        if (!(significanceLevel is > 0 and < 1))
+        {
+            throw new ArgumentException(
+                "A significance level lies between 0 and 1.",
+                nameof(significanceLevel)
+            );
+        }
+    }
+}

@@ -1,0 +1,115 @@
+namespace StabilityStudy.Statistics.Regression;
+
+/// <summary>
+/// Deming regression: a straight line when both members of a pair carry error of constant size. The line minimizes
+/// Σ((x − X̂)²/λ + (y − a − bX̂)²) with λ = Var(error of x)/Var(error of y), a ratio stated beforehand, not estimated.
+/// </summary>
+public static class DemingRegression
+{
+    /// <summary>Name of the method as results carry it.</summary>
+    public const string MethodName = "Deming regression";
+
+    /// <summary>
+    /// b = [(λSyy − Sxx) + √((Sxx − λSyy)² + 4λSxy²)]/(2λSxy), a = ȳ − b·x̄ (Deming, Statistical Adjustment of Data, 1943; in this notation Linnet,
+    /// Clin Chem 39 (1993) 424–432; both from memory). Standard errors are jackknifed, intervals centered on the estimate from all pairs, t on n − 2
+    /// degrees of freedom. Assumes independent pairs, errors of constant size in both members in the stated ratio, and a
+    /// straight relation. Ties and zeros need no treatment. Smallest n: 3. A slope of either sign is possible.
+    /// </summary>
+    /// <param name="x">First members of the pairs, in the unit of the data.</param>
+    /// <param name="y">Second members, same unit and length.</param>
+    /// <param name="errorVarianceRatio">λ, the error variance of x divided by that of y; above zero.</param>
+    /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
+    /// <returns>The line; or too few values, a constant baseline or a vertical line, also when one of these arises with a pair left out.</returns>
+    /// <exception cref="ArgumentException">The lengths differ, a value is not finite, the ratio is not above zero, or the level is not between 0 and 1.</exception>
+    public static Estimate<LineFit> Fit(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        double errorVarianceRatio,
+        double confidenceLevel
+    )
+    {
+        PairedValues.RequireLevel(confidenceLevel);
+        var fit = Jackknifed(x, y, errorVarianceRatio);
+        return fit.TryGet(out var lines)
+            ? Estimate.Of(
+                new LineFit(
+                    MethodName,
+                    x.Length,
+                    lines.Interval(line => line.Intercept, confidenceLevel),
+                    lines.Interval(line => line.Slope, confidenceLevel),
+                    lines.Full.ResidualStandardDeviation(x, y),
+                    confidenceLevel,
+                    x.Length - 2
+                )
+            )
+            : new Estimate<LineFit>(null, fit.NotComputable, []);
+    }
+
+    /// <summary>The predicted change a + (b − 1)·level, jackknifed itself; method, assumptions and refusals as in <see cref="Fit"/>.</summary>
+    /// <param name="x">First members of the pairs, in the unit of the data.</param>
+    /// <param name="y">Second members, same unit and length.</param>
+    /// <param name="errorVarianceRatio">λ, the error variance of x divided by that of y; above zero.</param>
+    /// <param name="level">Baseline level, in the unit of the data, above zero.</param>
+    /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
+    /// <returns>The bias with its interval, or why there is none.</returns>
+    /// <exception cref="ArgumentException">As in <see cref="Fit"/>, or the level is not a finite number above zero.</exception>
+    public static Estimate<BiasAtLevel> BiasAt(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        double errorVarianceRatio,
+        double level,
+        double confidenceLevel
+    )
+    {
+        PairedValues.RequireLevel(confidenceLevel);
+        BiasAtLevel.RequireLevel(level);
+        return BiasAtLevel.Of(Jackknifed(x, y, errorVarianceRatio), level, confidenceLevel);
+    }
+
+    /// <summary>The line alone, without standard errors.</summary>
+    internal static Estimate<Line> FitLine(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        double errorVarianceRatio
+    ) =>
+        PairedValues.AreConstant(x)
+            ? Estimate.Refused<Line>(
+                AssumptionCode.ConstantBaseline,
+                "All baseline values are the same."
+            )
+            : FromSums(CenteredSums.Of(x, y), errorVarianceRatio);
+
+    /// <summary>
+    /// The slope from centered sums. Where λSyy &lt; Sxx the printed formula subtracts nearly equal numbers; its numerator and
+    /// denominator are then multiplied by √(…) + Sxx − λSyy, which gives 2Sxy/(√(…) + Sxx − λSyy) without loss.
+    /// </summary>
+    internal static Estimate<Line> FromSums(CenteredSums sums, double errorVarianceRatio)
+    {
+        var difference = (errorVarianceRatio * sums.Syy) - sums.Sxx;
+        var root = double.Hypot(difference, 2 * Math.Sqrt(errorVarianceRatio) * sums.Sxy);
+        if (difference >= 0 && sums.Sxy == 0)
+        {
+            return Estimate.Refused<Line>(
+                AssumptionCode.InfiniteSlope,
+                "The values do not vary together, so the fitted line is vertical or has no direction."
+            );
+        }
+
+        var slope =
+            difference >= 0
+                ? (difference + root) / (2 * errorVarianceRatio * sums.Sxy)
+                : 2 * sums.Sxy / (root - difference);
+        return Estimate.Of(new Line(sums.MeanY - (slope * sums.MeanX), slope));
+    }
+
+    private static Estimate<JackknifedLine> Jackknifed(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        double errorVarianceRatio
+    )
+    {
+        PairedValues.Require(x, y);
+        PairedValues.RequireErrorVarianceRatio(errorVarianceRatio);
+        return JackknifedLine.Fit(x, y, (xs, ys) => FitLine(xs, ys, errorVarianceRatio));
+    }
+}

@@ -1,0 +1,97 @@
+namespace StabilityStudy.Statistics.Regression;
+
+/// <summary>
+/// Passing–Bablok regression: the shifted median of the slopes between all twos of pairs. It needs no distribution of the errors,
+/// treats x and y alike, and presumes that y rises with x and that both have errors of the same kind.
+/// </summary>
+public static class PassingBablok
+{
+    /// <summary>Above this share of twos with the same x or the same y the ranks say less than their number suggests. A choice of this program, not of the papers.</summary>
+    private const double HeavyTieShare = 0.25;
+
+    /// <summary>
+    /// Passing and Bablok, J Clin Chem Clin Biochem 21 (1983) 709–720 (from memory). Slopes Sᵢⱼ = (yᵢ − yⱼ)/(xᵢ − xⱼ) for all i &lt; j; 0/0 and −1 are left out, a
+    /// vertical slope ranks above all others; N slopes remain, K of them below −1. The slope is the median shifted by K ranks, for even N
+    /// the arithmetic mean of the two in the middle. With C = z·√(n(n − 1)(2n + 5)/18), M₁ = (N − C)/2 rounded half up and M₂ = N − M₁ + 1, the interval runs from rank M₁ + K
+    /// to rank M₂ + K. The intercept is the median of y − bx, its lower end that of the upper slope and the reverse.
+    /// Assumes independent pairs, a straight rising relation, and error variances whose ratio is the square of the slope. −1, 0/0, ties and the order of the slopes are
+    /// decided exactly. In swapping x and y the slope turns into its reciprocal (for even N its two middle ranks do, not their mean). Smallest n: 3 by
+    /// rule, 5 for an interval at 95 %.
+    /// </summary>
+    /// <param name="pairs">The pairs, on one decimal scale; at most 5,000.</param>
+    /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
+    /// <returns>
+    /// The line, with a note on heavy ties where they make it coarse; or, checked in this order: too many values, too few values, constant baseline, zero
+    /// spread of y, no positive association (the interval of Kendall's τ-b reaches to 0 or below), no interval at this size (M₁ &lt; 1), infinite slope (a selected rank is vertical or beyond the last).
+    /// </returns>
+    /// <exception cref="ArgumentNullException">There are no pairs at all.</exception>
+    /// <exception cref="ArgumentException">The level is not between 0 and 1.</exception>
+    public static Estimate<PassingBablokFit> Fit(ExactPairs pairs, double confidenceLevel)
+    {
+        var ranking = RankedSlopes.Of(pairs, confidenceLevel);
+        return ranking.TryGet(out var slopes)
+            ? FromRanks(pairs, slopes)
+            : new Estimate<PassingBablokFit>(null, ranking.NotComputable, []);
+    }
+
+    private static Estimate<PassingBablokFit> FromRanks(ExactPairs pairs, RankedSlopes slopes)
+    {
+        var lower = FiniteValue(slopes.Lower);
+        var lowerMiddle = FiniteValue(slopes.LowerMiddle);
+        var upperMiddle = FiniteValue(slopes.UpperMiddle);
+        var upper = FiniteValue(slopes.Upper);
+        if (
+            lower is not { } slopeLower
+            || lowerMiddle is not { } middleLower
+            || upperMiddle is not { } middleUpper
+            || upper is not { } slopeUpper
+        )
+        {
+            return Estimate.Refused<PassingBablokFit>(
+                AssumptionCode.InfiniteSlope,
+                "The slope or an end of its interval is vertical."
+            );
+        }
+
+        var slope = (middleLower + middleUpper) / 2;
+        var fit = new PassingBablokFit(
+            pairs.Count,
+            slopes.Count,
+            slopes.BelowMinusOne,
+            slope,
+            slopeLower,
+            slopeUpper,
+            MedianIntercept(pairs, slope),
+            MedianIntercept(pairs, slopeUpper),
+            MedianIntercept(pairs, slopeLower),
+            slopes.Association.ConfidenceLevel
+        );
+        return HasHeavyTies(fit, slopes.Association)
+            ? Estimate.Of(
+                fit,
+                new EstimateNote(
+                    AssumptionCode.HeavyTies,
+                    "Many results are the same number, as after rounding, or lie on one line exactly: the interval looks narrower than the data allow."
+                )
+            )
+            : Estimate.Of(fit);
+    }
+
+    private static double? FiniteValue(ExactSlope? slope) =>
+        slope is { IsInfinite: false } finite ? finite.Value : null;
+
+    /// <summary>The median of y − slope·x.</summary>
+    private static double MedianIntercept(ExactPairs pairs, double slope)
+    {
+        var intercepts = pairs.X.Zip(pairs.Y, (x, y) => y - (slope * x)).Order().ToArray();
+        var n = intercepts.Length;
+        return (intercepts[(n - 1) / 2] + intercepts[n / 2]) / 2;
+    }
+
+    private static bool HasHeavyTies(PassingBablokFit fit, KendallTau tau)
+    {
+        var twos = (long)tau.Count * (tau.Count - 1) / 2;
+        var tied = Math.Max(tau.TiedInX, tau.TiedInY);
+        return fit.SlopeLower == fit.SlopeUpper || tied > HeavyTieShare * twos;
+    }
+}

@@ -1,0 +1,124 @@
+using StabilityStudy.Statistics.Regression;
+using static StabilityStudy.Statistics.Tests.Regression.RegressionReference;
+
+namespace StabilityStudy.Statistics.Tests.Regression;
+
+public class OrdinaryLeastSquaresTests
+{
+    public static TheoryData<string> CaseNames => [.. Cases];
+
+    [Fact]
+    public void Norris_gives_the_certified_values()
+    {
+        var fit = OrdinaryLeastSquares
+            .Fit(Column("nist_norris.csv", 1), Column("nist_norris.csv", 0), 0.95)
+            .Value!;
+
+        Assert.Equal(36, fit.Count);
+        Close(-0.262323073774029, fit.Intercept.Value, 1e-11);
+        Close(0.232818234301152, fit.Intercept.StandardError, 1e-11);
+        Close(1.00211681802045, fit.Slope.Value, 1e-12);
+        Close(0.429796848199937, fit.Slope.StandardError * 1000, 1e-11);
+        Close(0.884796396144373, fit.ResidualStandardDeviation, 1e-11);
+    }
+
+    [Fact]
+    public void NoInt1_gives_the_certified_values()
+    {
+        var fit = OrdinaryLeastSquares
+            .FitThroughOrigin(Column("nist_noint1.csv", 1), Column("nist_noint1.csv", 0), 0.95)
+            .Value!;
+
+        Assert.Equal(10, fit.DegreesOfFreedom);
+        Close(2.07438016528926, fit.Slope.Value, 1e-13);
+        Close(1.65289256198347, fit.Slope.StandardError * 100, 1e-12);
+        Close(3.56753034006338, fit.ResidualStandardDeviation, 1e-12);
+    }
+
+    [Theory]
+    [MemberData(nameof(CaseNames))]
+    public void Line_agrees_with_R(string name)
+    {
+        var expected = Expected("regression_expected.csv", name);
+        var pairs = Pairs(name);
+
+        var fit = OrdinaryLeastSquares.Fit(pairs.X.AsSpan(), pairs.Y.AsSpan(), 0.95).Value!;
+
+        Close(expected["ols_residual"], fit.ResidualStandardDeviation);
+        LineAssert.Agrees(expected, "ols_intercept", fit.Intercept);
+        LineAssert.Agrees(expected, "ols_slope", fit.Slope);
+    }
+
+    [Fact]
+    public void Two_pairs_are_too_few()
+    {
+        var answer = OrdinaryLeastSquares.Fit([1, 2], [1, 2], 0.95);
+
+        Assert.Equal(AssumptionCode.TooFewValues, answer.NotComputable?.Code);
+    }
+
+    [Fact]
+    public void Constant_baseline_has_no_line_even_when_its_mean_rounds()
+    {
+        double[] x = [0.1, 0.1, 0.1, 0.1, 0.1, 0.1];
+
+        var answer = OrdinaryLeastSquares.Fit(x, [1, 2, 3, 4, 5, 6], 0.95);
+
+        Assert.Equal(AssumptionCode.ConstantBaseline, answer.NotComputable?.Code);
+    }
+
+    [Fact]
+    public void Line_through_the_origin_needs_a_first_member_other_than_zero()
+    {
+        Assert.Equal(
+            AssumptionCode.ConstantBaseline,
+            OrdinaryLeastSquares.FitThroughOrigin([0, 0], [1, 2], 0.95).NotComputable?.Code
+        );
+        Assert.Equal(
+            AssumptionCode.TooFewValues,
+            OrdinaryLeastSquares.FitThroughOrigin([1], [1], 0.95).NotComputable?.Code
+        );
+    }
+
+    [Fact]
+    public void Exact_line_has_intervals_without_width()
+    {
+        var fit = OrdinaryLeastSquares.Fit([1, 2, 3, 4], [3, 5, 7, 9], 0.95).Value!;
+
+        Assert.Equal(2, fit.Slope.Value);
+        Assert.Equal(1, fit.Intercept.Value);
+        Assert.Equal(0, fit.ResidualStandardDeviation);
+        Assert.Equal(fit.Slope.Lower, fit.Slope.Upper);
+    }
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    [InlineData(1e101)]
+    public void Value_that_is_not_a_usable_number_throws(double value)
+    {
+        Assert.Throws<ArgumentException>(() =>
+            OrdinaryLeastSquares.Fit([1, 2, value], [1, 2, 3], 0.95)
+        );
+        Assert.Throws<ArgumentException>(() =>
+            OrdinaryLeastSquares.Fit([1, 2, 3], [1, value, 3], 0.95)
+        );
+    }
+
+    [Fact]
+    public void Lengths_differ_throws()
+    {
+        Assert.Throws<ArgumentException>(() => OrdinaryLeastSquares.Fit([1, 2, 3], [1, 2], 0.95));
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(double.NaN)]
+    public void Level_outside_zero_to_one_throws(double level)
+    {
+        Assert.Throws<ArgumentException>(() =>
+            OrdinaryLeastSquares.Fit([1, 2, 3], [1, 2, 4], level)
+        );
+    }
+}
