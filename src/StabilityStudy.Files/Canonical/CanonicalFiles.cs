@@ -1,0 +1,46 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Facts;
+
+namespace StabilityStudy.Files.Canonical;
+
+/// <summary>The data in the one form that an analysis reads and a report carries.</summary>
+/// <param name="Files">Specimens, then results.</param>
+public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
+{
+    /// <summary>Writes the rows: known columns only, fixed order, UTF-8 without mark, line feeds, rows sorted by key.</summary>
+    public static CanonicalFiles Write(
+        ImmutableArray<TubeRow> tubes,
+        ImmutableArray<ResultRow> results
+    ) =>
+        new([
+            CanonicalFile.Of(
+                StudyFileNames.Usual.Specimens,
+                CanonicalCsv.Write(
+                    CsvColumns.Specimens.WithSourceRow(),
+                    CanonicalOrder.Sort(tubes),
+                    CanonicalFields.Of
+                )
+            ),
+            CanonicalFile.Of(
+                StudyFileNames.Usual.Results,
+                CanonicalCsv.Write(
+                    CsvColumns.Results.WithSourceRow(),
+                    CanonicalOrder.Sort(results),
+                    CanonicalFields.Of
+                )
+            ),
+        ]);
+}
+
+/// <summary>A file in canonical form.</summary>
+/// <param name="Name">Name under which it is attached to a report.</param>
+/// <param name="Bytes">Content.</param>
+/// <param name="Sha256">SHA-256 of the content, lower-case hexadecimal.</param>
+public sealed record CanonicalFile(string Name, ReadOnlyMemory<byte> Bytes, string Sha256)
+{
+    /// <summary>A file with its hash.</summary>
+    public static CanonicalFile Of(string name, ReadOnlyMemory<byte> bytes) =>
+        new(name, bytes, InputDigest.Sha256(bytes.Span));
+}

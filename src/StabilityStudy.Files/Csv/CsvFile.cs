@@ -1,0 +1,179 @@
+using System.Collections.Immutable;
+using CsvHelper;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Words;
+
+namespace StabilityStudy.Files.Csv;
+
+/// <summary>
+/// Reads comma-separated text (RFC 4180) strictly, row by row: what does not fit the header line is a query with the
+/// line on which the row begins, never a guess.
+/// </summary>
+internal static class CsvFile
+{
+    private const int LongestRecord = 65_536;
+
+    /// <summary>Reads the rows of a file, in its order.</summary>
+    /// <param name="utf8">Content of the file; UTF-8 with or without a byte order mark, any line ends.</param>
+    /// <param name="fileName">Name of the file, for the queries.</param>
+    /// <param name="columns">What the file must and may have.</param>
+    /// <param name="queries">Takes what does not fit.</param>
+    /// <param name="read">Called for each sound row; the row is valid only during the call.</param>
+    /// <returns>Whether the header line could be used.</returns>
+    public static bool Read(
+        ReadOnlyMemory<byte> utf8,
+        string fileName,
+        CsvColumns columns,
+        QueryList queries,
+        Action<CsvRow> read
+    )
+    {
+        var bytes = Utf8Text.WithoutMark(utf8);
+        if (!Utf8Text.IsValid(bytes.Span))
+        {
+            queries.Add(
+                FileQueries.NotUtf8,
+                new QuerySource(fileName, Utf8Text.FirstInvalidLine(bytes.Span), null),
+                "",
+                "This line is not UTF-8 text.",
+                "Save the file again as CSV with the encoding UTF-8."
+            );
+            return false;
+        }
+
+        using var reader = CsvReader.Create(bytes, Options(fileName, queries));
+        if (ReadHeader(reader, fileName, columns, queries) is not { } header)
+        {
+            return false;
+        }
+
+        if (
+            CsvHeader.Match(header, (int)reader.LineNumber, fileName, columns, queries)
+            is not { } places
+        )
+        {
+            return false;
+        }
+
+        var row = new CsvRow(fileName, places, queries);
+        while (reader.Read())
+        {
+            var fields = Fields(reader);
+            var line = (int)reader.LineNumber;
+            if (fields.All(field => field.Length == 0))
+            {
+                continue;
+            }
+
+            if (IsSound(reader, fields.Length, header.Length, fileName, line, queries))
+            {
+                row.MoveTo(line, fields);
+                read(row);
+            }
+        }
+
+        return true;
+    }
+
+    private static string[]? ReadHeader(
+        CsvReader reader,
+        string fileName,
+        CsvColumns columns,
+        QueryList queries
+    )
+    {
+        var stopsBefore = queries.StopCount;
+        var isThere = reader.Read();
+        if (queries.StopCount > stopsBefore)
+        {
+            return null;
+        }
+
+        if (isThere)
+        {
+            return Fields(reader);
+        }
+
+        queries.Add(
+            RowQueries.EmptyFile,
+            new QuerySource(fileName, null, null),
+            "",
+            "The file has no header line.",
+            $"Begin the file with the column names: {string.Join(",", columns.Required)}."
+        );
+        return null;
+    }
+
+    private static CsvReaderOptions Options(string fileName, QueryList queries) =>
+        CsvReaderOptions.Default with
+        {
+            HasHeader = false,
+            Separator = ',',
+            TrackLineNumbers = true,
+            PoolStrings = true,
+            MalformedData = CsvMalformedDataHandling.Skip,
+            OnMalformedRecord = record =>
+                queries.Add(
+                    RowQueries.CsvQuotes,
+                    new QuerySource(fileName, (int)record.LineNumber, null),
+                    "",
+                    record.Reason == CsvMalformedReason.UnterminatedQuote
+                        ? "A double quote is opened here and never closed, so the rest of the file cannot be read."
+                        : "A double quote stands inside a field without being doubled, or text follows a closing quote.",
+                    "Close the quotes; inside a quoted field write each double quote twice."
+                ),
+        };
+
+    private static string[] Fields(CsvReader reader)
+    {
+        var fields = new string[reader.FieldCount];
+        for (var i = 0; i < fields.Length; i++)
+        {
+            fields[i] = reader.GetString(i);
+        }
+
+        return fields;
+    }
+
+    private static bool IsSound(
+        CsvReader reader,
+        int count,
+        int expected,
+        string fileName,
+        int line,
+        QueryList queries
+    )
+    {
+        var source = new QuerySource(fileName, line, null);
+        if (reader.RawRecord.Length > LongestRecord)
+        {
+            queries.Add(
+                RowQueries.RecordTooLong,
+                source,
+                "",
+                FormattableString.Invariant(
+                    $"The row has {reader.RawRecord.Length} bytes; the longest allowed is {LongestRecord}."
+                ),
+                "Look for an unclosed double quote, or a file of another kind."
+            );
+            return false;
+        }
+
+        if (count != expected)
+        {
+            queries.Add(
+                RowQueries.CsvFieldCount,
+                source,
+                FormattableString.Invariant($"{count}"),
+                FormattableString.Invariant(
+                    $"The row has {count} fields, and the header line has {expected}."
+                ),
+                "Check the commas of the row; put a field that holds a comma into double quotes."
+            );
+            return false;
+        }
+
+        return true;
+    }
+}

@@ -1,0 +1,43 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Study;
+using StabilityStudy.Files.Protocols;
+using StabilityStudy.Files.Toml;
+
+namespace StabilityStudy.Files.Facts;
+
+/// <summary>The study facts as far as they could be read, with the places for the checks.</summary>
+internal sealed record FactsDraft(
+    TomlTable Root,
+    string Title,
+    string Facility,
+    string Question,
+    bool Invented,
+    TimeZoneInfo? TimeZone,
+    Parts<Person> People,
+    Parts<Instrument> Instruments,
+    Parts<Lot> Lots,
+    ImmutableArray<Clock> Clocks,
+    StudyFileNames FileNames,
+    Parts<Exclusion> Exclusions,
+    Parts<Deviation> Deviations
+)
+{
+    /// <summary>The facts; sound only when no query stops.</summary>
+    public StudyFactsFile ToFile() =>
+        new(
+            new StudyFacts(
+                Title,
+                Facility,
+                Question,
+                Invented,
+                TimeZone?.Id,
+                People.Values,
+                Instruments.Values,
+                Lots.Values,
+                Clocks,
+                Exclusions.Values,
+                Deviations.Values
+            ),
+            FileNames
+        );
+}

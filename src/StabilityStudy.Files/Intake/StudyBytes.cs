@@ -1,0 +1,21 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.Files.Intake;
+
+/// <summary>The files of a study folder as the shell read them: name → content.</summary>
+public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory<byte>> Files)
+{
+    /// <summary>Name of the protocol.</summary>
+    public const string ProtocolName = "protocol.toml";
+
+    /// <summary>Name of the study facts.</summary>
+    public const string FactsName = "study.toml";
+
+    /// <summary>Gathers files.</summary>
+    public static StudyBytes Of(IEnumerable<KeyValuePair<string, ReadOnlyMemory<byte>>> files) =>
+        new(files.ToImmutableSortedDictionary(StringComparer.Ordinal));
+
+    /// <summary>The same with a file added or replaced.</summary>
+    public StudyBytes With(string name, ReadOnlyMemory<byte> bytes) =>
+        new(Files.SetItem(name, bytes));
+}

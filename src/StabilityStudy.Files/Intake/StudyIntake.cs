@@ -1,0 +1,99 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Intake;
+
+/// <summary>Reads a study: from the facility's files to canonical files to what is analyzed.</summary>
+public static class StudyIntake
+{
+    /// <summary>Reads a study folder. The facility's rows are written in canonical form, and the rows that are analyzed are read from that.</summary>
+    /// <param name="files">protocol.toml, study.toml and the data files named there.</param>
+    /// <returns>The study with every query, or every stop query of every file.</returns>
+    public static Outcome<StudyIntakeResult> Read(StudyBytes files)
+    {
+        var queries = new QueryList();
+        var canonical = WriteCanonical(files, queries);
+        if (canonical is null)
+        {
+            return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
+        }
+
+        var names = StudyReading.NamesIn(files);
+        ImmutableArray<FileHash> raw =
+        [
+            new(names.Specimens, InputDigest.Sha256(files.Files[names.Specimens].Span)),
+            new(names.Results, InputDigest.Sha256(files.Files[names.Results].Span)),
+        ];
+        return ReadCanonical(WithCanonical(files, canonical), raw, queries.ToImmutable());
+    }
+
+    /// <summary>Reads a study of which only the canonical data files are at hand, as a report carries them.</summary>
+    /// <param name="files">protocol.toml, study.toml, and specimens.csv and results.csv in canonical form.</param>
+    /// <returns>The same study that <see cref="Read"/> gave, without what belongs to the facility's files alone.</returns>
+    public static Outcome<StudyIntakeResult> ReadCanonical(StudyBytes files) =>
+        ReadCanonical(files, [], []);
+
+    private static Outcome<StudyIntakeResult> ReadCanonical(
+        StudyBytes files,
+        ImmutableArray<FileHash> raw,
+        ImmutableArray<DataQuery> rawQueries
+    )
+    {
+        var list = new QueryList();
+        var inputs = StudyReading.Read(files, isCanonical: true, list);
+        if (inputs is null)
+        {
+            return Outcome.Stopped<StudyIntakeResult>(list.ToImmutable());
+        }
+
+        var canonical = CanonicalFiles.Write(inputs.Tubes, inputs.Results);
+        RequireSameBytes(files, canonical, list);
+        var lasting = list.ToImmutable();
+        return list.StopCount > 0
+            ? Outcome.Stopped<StudyIntakeResult>(lasting)
+            : Outcome.Of(
+                new StudyIntakeResult(inputs, canonical, raw, Digest(files, canonical), lasting),
+                [.. lasting, .. rawQueries.Except(lasting)]
+            );
+    }
+
+    private static void RequireSameBytes(
+        StudyBytes files,
+        CanonicalFiles canonical,
+        QueryList queries
+    )
+    {
+        foreach (var file in canonical.Files)
+        {
+            if (!files.Files[file.Name].Span.SequenceEqual(file.Bytes.Span))
+            {
+                queries.Add(
+                    RowQueries.NotCanonical,
+                    new QuerySource(file.Name, null, null),
+                    "",
+                    "The file has other bytes than its rows give in canonical form.",
+                    "Do not trust the file; take it from the report again."
+                );
+            }
+        }
+    }
+
+    // A method of its own, so that the facility's rows are free before the canonical ones are read.
+    private static CanonicalFiles? WriteCanonical(StudyBytes files, QueryList queries) =>
+        StudyReading.Read(files, isCanonical: false, queries) is { } inputs
+            ? CanonicalFiles.Write(inputs.Tubes, inputs.Results)
+            : null;
+
+    private static StudyBytes WithCanonical(StudyBytes files, CanonicalFiles canonical) =>
+        canonical.Files.Aggregate(files, (all, file) => all.With(file.Name, file.Bytes));
+
+    private static string Digest(StudyBytes files, CanonicalFiles canonical) =>
+        InputDigest.Compute([
+            CanonicalFile.Of(StudyBytes.ProtocolName, files.Files[StudyBytes.ProtocolName]),
+            CanonicalFile.Of(StudyBytes.FactsName, files.Files[StudyBytes.FactsName]),
+            .. canonical.Files,
+        ]);
+}

@@ -1,0 +1,140 @@
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Protocols;
+
+/// <summary>Checks that the plan can be carried out: times, days and tubes.</summary>
+internal static class PlanChecks
+{
+    private const int UsualDays = 5;
+
+    public static void Check(ProtocolDraft draft)
+    {
+        CheckTimePoints(draft);
+        CheckFirstTimePoint(draft);
+        CheckBaseline(draft);
+        CheckStepAndDays(draft);
+        CheckTubePlan(draft);
+    }
+
+    private static void CheckTimePoints(ProtocolDraft draft)
+    {
+        var delays = draft.TimePoints.Select(point => point.Delay).ToArray();
+        if (
+            draft.Root.IsSound("time_points")
+            && (
+                delays[0] <= TimeSpan.Zero
+                || delays.Zip(delays.Skip(1)).Any(p => p.First >= p.Second)
+            )
+        )
+        {
+            draft.Root.Fault(
+                "time_points",
+                ProtocolQueries.TimePointsOrder,
+                string.Join(", ", draft.TimePoints),
+                "The time points are not above zero, different and ascending.",
+                "List them from the shortest to the longest, each once."
+            );
+        }
+    }
+
+    private static void CheckFirstTimePoint(ProtocolDraft draft)
+    {
+        if (!draft.Root.IsSound("time_points"))
+        {
+            return;
+        }
+
+        var first = draft.TimePoints[0];
+        foreach (var (table, analyte) in draft.Analytes.Items)
+        {
+            var standard = analyte.StandardWindow.Time;
+            if (standard > TimeSpan.Zero && first.Delay > 2 * standard)
+            {
+                draft.Root.Remark(
+                    "time_points",
+                    ProtocolQueries.FirstTimePointTooLate,
+                    first.ToString(),
+                    $"The first time point, {first}, is beyond twice the standard window of {analyte.Id} ({DurationText.Format(standard)}): nobody would look at the stretch between.",
+                    $"Add a time point of at most {DurationText.Format(2 * standard)}."
+                );
+            }
+        }
+    }
+
+    private static void CheckBaseline(ProtocolDraft draft)
+    {
+        if (
+            draft.Root.IsSound("time_points")
+            && draft.Root.IsSound("baseline_within")
+            && (
+                draft.BaselineWithin >= draft.TimePoints[0].Delay
+                || draft.BaselineWithin <= TimeSpan.Zero
+            )
+        )
+        {
+            draft.Root.Fault(
+                "baseline_within",
+                ProtocolQueries.BaselineTooLate,
+                DurationText.Format(draft.BaselineWithin),
+                $"The baseline must be tested above zero and before the first time point, {draft.TimePoints[0]}.",
+                "Make baseline_within shorter than the first time point."
+            );
+        }
+    }
+
+    private static void CheckStepAndDays(ProtocolDraft draft)
+    {
+        if (draft.Root.IsSound("window_step") && draft.WindowStep <= TimeSpan.Zero)
+        {
+            draft.Root.Fault(
+                "window_step",
+                FileQueries.OutOfRange,
+                DurationText.Format(draft.WindowStep),
+                "\"window_step\" must be above zero.",
+                "Write the step to which a window is rounded down, such as \"30 min\"."
+            );
+        }
+
+        if (draft.Root.IsSound("minimum_days") && draft.MinimumDays < UsualDays)
+        {
+            draft.Root.Remark(
+                "minimum_days",
+                ProtocolQueries.FewDays,
+                FormattableString.Invariant($"{draft.MinimumDays}"),
+                "Fewer than five collection days are asked for, so that an error of one day weighs heavily.",
+                "Ask for five days or more, or give the reason in the report."
+            );
+        }
+    }
+
+    private static void CheckTubePlan(ProtocolDraft draft)
+    {
+        if (!draft.Root.IsSound("tube_plan"))
+        {
+            return;
+        }
+
+        foreach (var (table, storage) in draft.Storages.Items)
+        {
+            var unfit = draft.TubePlan switch
+            {
+                TubePlan.OneTubeRetested => storage.State == StorageState.WholeBlood,
+                TubePlan.Aliquots => storage.State != StorageState.SeparatedPlasma,
+                _ => false,
+            };
+            if (table.IsSound("state") && unfit)
+            {
+                table.Fault(
+                    "state",
+                    ProtocolQueries.TubePlanDoesNotFit,
+                    Words.FileWords.States.Write(storage.State),
+                    draft.TubePlan == TubePlan.OneTubeRetested
+                        ? "Spinning ends the storage of whole blood, so one tube cannot be tested again."
+                        : "Aliquots are portions of separated plasma.",
+                    "Plan \"a tube per time point\", or another storage state."
+                );
+            }
+        }
+    }
+}

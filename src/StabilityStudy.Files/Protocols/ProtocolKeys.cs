@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using StabilityStudy.Files.Toml;
+
+namespace StabilityStudy.Files.Protocols;
+
+/// <summary>Every key of protocol.toml.</summary>
+internal static class ProtocolKeys
+{
+    public static readonly TableShape Root = new(
+        "",
+        "format",
+        "code",
+        "version",
+        "time_points",
+        "tolerance",
+        "baseline_within",
+        "tube_plan",
+        "replicates",
+        "minimum_days",
+        "window_step",
+        "signatories",
+        "storage",
+        "group",
+        "eligibility",
+        "analyte",
+        "limit",
+        "criterion"
+    );
+
+    public static readonly TableShape Tolerance = new("tolerance", "early", "late");
+
+    public static readonly TableShape Signatory = new("signatories", "role", "meaning");
+
+    public static readonly TableShape Storage = new(
+        "storage",
+        "id",
+        "state",
+        "cap",
+        "celsius",
+        "spin_to_test"
+    );
+
+    public static readonly TableShape Group = new(
+        "group",
+        "id",
+        "name",
+        "specimens",
+        "baseline_spun_within"
+    );
+
+    public static readonly TableShape Eligibility = new(
+        "eligibility",
+        "fill_percent_min",
+        "hematocrit_percent_max",
+        "clot",
+        "source"
+    );
+
+    public static readonly TableShape Analyte = new(
+        "analyte",
+        "id",
+        "name",
+        "method",
+        "loinc",
+        "unit",
+        "decimals",
+        "standard_window",
+        "manufacturer_limit",
+        "cv_percent",
+        "measuring_interval",
+        "decision_levels",
+        "error_variance_ratio",
+        "drift_shape"
+    );
+
+    public static readonly TableShape StandardWindow = new("standard_window", "time", "source");
+
+    public static readonly TableShape ManufacturerLimit = new(
+        "manufacturer_limit",
+        "time",
+        "document"
+    );
+
+    public static readonly TableShape CvPercent = new("cv_percent", "between_run");
+
+    public static readonly TableShape Limit = new(
+        "limit",
+        "id",
+        "percent",
+        "absolute_in_unit",
+        "source"
+    );
+
+    public static readonly TableShape Criterion = new(
+        "criterion",
+        "id",
+        "kind",
+        "limits",
+        "groups",
+        "scale",
+        "share_percent_min",
+        "confidence"
+    );
+
+    /// <summary>Keys are analytes, values are limits.</summary>
+    public static readonly TableShape CriterionLimits = new("limits");
+
+    /// <summary>Every table, for documentation that must name each key.</summary>
+    public static readonly ImmutableArray<TableShape> All =
+    [
+        Root,
+        Tolerance,
+        Signatory,
+        Storage,
+        Group,
+        Eligibility,
+        Analyte,
+        StandardWindow,
+        ManufacturerLimit,
+        CvPercent,
+        Limit,
+        Criterion,
+    ];
+}

@@ -1,0 +1,74 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
+
+namespace StabilityStudy.Files.Queries;
+
+/// <summary>
+/// Collects the queries of one reading. Of one kind in one file only the first ones are kept word for word; the rest
+/// are counted, so that a million bad rows neither fill the memory nor get lost.
+/// </summary>
+internal sealed class QueryList
+{
+    /// <summary>Queries of one kind in one file that are listed one by one; more would not be read by anybody.</summary>
+    internal const int MostListed = 200;
+
+    private const int LongestObserved = 120;
+    private readonly List<DataQuery> _listed = [];
+    private readonly Dictionary<(string File, QueryKind Kind), int> _counts = [];
+
+    /// <summary>How many stop queries were raised so far.</summary>
+    public int StopCount { get; private set; }
+
+    /// <summary>Raises a query.</summary>
+    public void Add(
+        QueryKind kind,
+        QuerySource source,
+        string observed,
+        string message,
+        string action
+    )
+    {
+        if (kind.Severity == Severity.Stop)
+        {
+            StopCount++;
+        }
+
+        var count = _counts.GetValueOrDefault((source.File, kind)) + 1;
+        _counts[(source.File, kind)] = count;
+        if (count <= MostListed)
+        {
+            _listed.Add(
+                new DataQuery(kind.Code, kind.Severity, source, Shorten(observed), message, action)
+            );
+        }
+    }
+
+    /// <summary>Every query in the order in which it was raised, then what was counted but not listed.</summary>
+    public ImmutableArray<DataQuery> ToImmutable() =>
+        [
+            .. _listed,
+            .. _counts
+                .Where(entry => entry.Value > MostListed)
+                .Select(entry => More(entry.Key.File, entry.Key.Kind, entry.Value - MostListed)),
+        ];
+
+    /// <summary>Ends the reading: the value, or no value when a query stops.</summary>
+    public Outcome<T> Conclude<T>(T? value)
+        where T : class =>
+        StopCount == 0 && value is not null
+            ? Outcome.Of(value, ToImmutable())
+            : Outcome.Stopped<T>(ToImmutable());
+
+    private static DataQuery More(string file, QueryKind kind, int count) =>
+        new(
+            kind.Code,
+            kind.Severity,
+            new QuerySource(file, null, null),
+            "",
+            FormattableString.Invariant($"And {count} more of this kind: {kind.Meaning}."),
+            kind.Remedy
+        );
+
+    private static string Shorten(string observed) =>
+        observed.Length <= LongestObserved ? observed : observed[..LongestObserved] + "…";
+}

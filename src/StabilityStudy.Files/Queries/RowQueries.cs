@@ -1,0 +1,291 @@
+using System.Collections.Immutable;
+using static StabilityStudy.Core.Queries.Severity;
+
+namespace StabilityStudy.Files.Queries;
+
+/// <summary>Queries about the rows of specimens.csv and results.csv. One entry a kind, so the file is long.</summary>
+public static class RowQueries
+{
+    /// <summary>Nothing in the file.</summary>
+    public static readonly QueryKind EmptyFile = new(
+        "empty-file",
+        Stop,
+        "the file has no header line",
+        "begin the file with the line of column names"
+    );
+
+    /// <summary>A column is missing.</summary>
+    public static readonly QueryKind MissingColumn = new(
+        "missing-column",
+        Stop,
+        "a required column is missing",
+        "add the column, or correct its name in the header line"
+    );
+
+    /// <summary>A column stands twice.</summary>
+    public static readonly QueryKind DuplicateColumn = new(
+        "duplicate-column",
+        Stop,
+        "two columns have the same name",
+        "rename or remove one of them"
+    );
+
+    /// <summary>A column may be misspelt.</summary>
+    public static readonly QueryKind ColumnMisspelt = new(
+        "column-misspelt",
+        Attention,
+        "a column is not used, and its name is nearly that of a known column",
+        "correct the name if the known column is meant"
+    );
+
+    /// <summary>A column is not used.</summary>
+    public static readonly QueryKind ColumnNotUsed = new(
+        "column-not-used",
+        Note,
+        "a column is not known; it is not used and appears in no output",
+        "nothing, if that is intended"
+    );
+
+    /// <summary>Quotes.</summary>
+    public static readonly QueryKind CsvQuotes = new(
+        "csv-quotes",
+        Stop,
+        "double quotes are open, or stand inside a field without being doubled",
+        "close the quotes; inside a quoted field write each double quote twice"
+    );
+
+    /// <summary>Field count.</summary>
+    public static readonly QueryKind CsvFieldCount = new(
+        "csv-field-count",
+        Stop,
+        "a line has more or fewer fields than the header line",
+        "check the commas of the line; put a field that holds a comma into double quotes"
+    );
+
+    /// <summary>Too long.</summary>
+    public static readonly QueryKind RecordTooLong = new(
+        "record-too-long",
+        Stop,
+        "a line is longer than any row of a study",
+        "look for an unclosed double quote, or a file of another kind"
+    );
+
+    /// <summary>No rows.</summary>
+    public static readonly QueryKind NoDataYet = new(
+        "no-data-yet",
+        Stop,
+        "the file has a header line and no rows",
+        "collect data, then check again"
+    );
+
+    /// <summary>A value is missing.</summary>
+    public static readonly QueryKind MissingValue = new(
+        "missing-value",
+        Stop,
+        "a value that every row needs is empty",
+        "fill in the value"
+    );
+
+    /// <summary>Spaces around a value.</summary>
+    public static readonly QueryKind SurroundingSpace = new(
+        "surrounding-space",
+        Stop,
+        "a value begins or ends with a space",
+        "remove the space"
+    );
+
+    /// <summary>An identity.</summary>
+    public static readonly QueryKind LooksLikeIdentity = new(
+        "looks-like-identity",
+        Stop,
+        "a code looks like a name, a birth date or a record number",
+        "replace it by a study code that says nothing about the person"
+    );
+
+    /// <summary>Not a time.</summary>
+    public static readonly QueryKind NotATime = new(
+        "not-a-time",
+        Stop,
+        "a text is not a date and time",
+        "write 2026-02-28T14:05 with an offset (+01:00 or Z), or without when study.toml gives time_zone"
+    );
+
+    /// <summary>No offset.</summary>
+    public static readonly QueryKind TimeWithoutOffset = new(
+        "time-without-offset",
+        Stop,
+        "a time has no offset and study.toml gives no time_zone",
+        "add the offset to the time, or time_zone to study.toml"
+    );
+
+    /// <summary>Skipped hour.</summary>
+    public static readonly QueryKind TimeDoesNotExist = new(
+        "time-does-not-exist",
+        Stop,
+        "a local time was skipped when the clocks went forward",
+        "find out the true time and write it with its offset"
+    );
+
+    /// <summary>Repeated hour.</summary>
+    public static readonly QueryKind TimeExistsTwice = new(
+        "time-exists-twice",
+        Stop,
+        "a local time existed twice when the clocks went back",
+        "write the time with its offset"
+    );
+
+    /// <summary>Before 2000.</summary>
+    public static readonly QueryKind TimeTooEarly = new(
+        "time-too-early",
+        Stop,
+        "a time lies before the year 2000",
+        "correct the date"
+    );
+
+    /// <summary>Order.</summary>
+    public static readonly QueryKind TimesOutOfOrder = new(
+        "times-out-of-order",
+        Stop,
+        "a time lies before the time of the step before it",
+        "correct the time that is wrong"
+    );
+
+    /// <summary>Too far apart.</summary>
+    public static readonly QueryKind TimesTooFarApart = new(
+        "times-too-far-apart",
+        Stop,
+        "two times of one tube lie further apart than any planned delay",
+        "correct the date that is wrong"
+    );
+
+    /// <summary>Result text.</summary>
+    public static readonly QueryKind UnknownResult = new(
+        "unknown-result",
+        Stop,
+        "a result is neither a number, nor beyond a limit, nor a known word for \"no result\"",
+        "write a number, <n, >n, or NA, CLOT, FIBRIN, HEMOLYSIS, ERROR, QNS or NT"
+    );
+
+    /// <summary>Unit.</summary>
+    public static readonly QueryKind OtherUnit = new(
+        "other-unit",
+        Stop,
+        "a result has another unit than the protocol; results are not converted",
+        "convert the results in the file, or correct the unit"
+    );
+
+    /// <summary>Time point.</summary>
+    public static readonly QueryKind UnknownTimePoint = new(
+        "unknown-time-point",
+        Stop,
+        "a time point is neither \"baseline\" nor planned in the protocol",
+        "use a time point of the protocol, written as there"
+    );
+
+    /// <summary>No tube row.</summary>
+    public static readonly QueryKind UnknownTube = new(
+        "unknown-tube",
+        Stop,
+        "a result belongs to a tube that is not in the specimens file",
+        "add the tube to the specimens file, or correct the codes"
+    );
+
+    /// <summary>Disagreement between tubes.</summary>
+    public static readonly QueryKind TubesDisagree = new(
+        "tubes-disagree",
+        Stop,
+        "two tubes of one specimen have different subjects or groups",
+        "correct the row that is wrong, or give the draws different specimen codes"
+    );
+
+    /// <summary>Same tube twice.</summary>
+    public static readonly QueryKind DuplicateTube = new(
+        "duplicate-tube",
+        Stop,
+        "a tube of a specimen has two rows",
+        "remove one of them, or correct the tube code"
+    );
+
+    /// <summary>Same row twice.</summary>
+    public static readonly QueryKind DuplicateRow = new(
+        "duplicate-row",
+        Attention,
+        "a row stands twice with the same content; the second is not used",
+        "remove one of them"
+    );
+
+    /// <summary>Same key, other content.</summary>
+    public static readonly QueryKind ConflictingRows = new(
+        "conflicting-rows",
+        Stop,
+        "two rows have the same key and different content",
+        "keep the row that is true, or correct the key of one"
+    );
+
+    /// <summary>Not canonical.</summary>
+    public static readonly QueryKind NotCanonical = new(
+        "not-canonical",
+        Stop,
+        "a file that should be in canonical form has other bytes than its rows give",
+        "do not trust the file; take it from the report again"
+    );
+
+    /// <summary>Expired lot.</summary>
+    public static readonly QueryKind LotExpired = new(
+        "lot-expired",
+        Attention,
+        "a lot was used after its last day",
+        "check the dates; if they are right, record a deviation in study.toml"
+    );
+
+    /// <summary>More decimals.</summary>
+    public static readonly QueryKind MoreDecimals = new(
+        "more-decimals",
+        Note,
+        "a result has more decimals than the protocol says are reported",
+        "nothing, if the instrument gives them; otherwise correct decimals in the protocol"
+    );
+
+    /// <summary>No results.</summary>
+    public static readonly QueryKind TubeWithoutResults = new(
+        "tube-without-results",
+        Note,
+        "a tube has no results",
+        "add its results, with NT where it was not tested"
+    );
+
+    internal static ImmutableArray<QueryKind> All { get; } =
+    [
+        EmptyFile,
+        MissingColumn,
+        DuplicateColumn,
+        ColumnMisspelt,
+        ColumnNotUsed,
+        CsvQuotes,
+        CsvFieldCount,
+        RecordTooLong,
+        NoDataYet,
+        MissingValue,
+        SurroundingSpace,
+        LooksLikeIdentity,
+        NotATime,
+        TimeWithoutOffset,
+        TimeDoesNotExist,
+        TimeExistsTwice,
+        TimeTooEarly,
+        TimesOutOfOrder,
+        TimesTooFarApart,
+        UnknownResult,
+        OtherUnit,
+        UnknownTimePoint,
+        UnknownTube,
+        TubesDisagree,
+        DuplicateTube,
+        DuplicateRow,
+        ConflictingRows,
+        NotCanonical,
+        LotExpired,
+        MoreDecimals,
+        TubeWithoutResults,
+    ];
+}

@@ -1,0 +1,79 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Facts;
+using StabilityStudy.Files.Protocols;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Rows;
+
+/// <summary>Checks what study.toml says against the protocol and the rows.</summary>
+internal static class FactsChecks
+{
+    public static void Check(
+        FactsDraft facts,
+        ProtocolDraft? protocol,
+        RowTable<TubeRow> tubes,
+        string resultsFile,
+        ImmutableArray<ResultRow> results,
+        QueryList queries
+    )
+    {
+        var analytes = protocol?.Analytes.Codes("id", analyte => analyte.Id);
+        foreach (var (table, lot) in facts.Lots.Items)
+        {
+            References.Check(table, "analyte", lot.Analyte, "analyte", analytes);
+        }
+
+        var timePoints =
+            protocol is not null && protocol.Root.IsSound("time_points")
+                ? protocol.TimePoints.Select(point => point.ToString()).ToImmutableArray()
+                : (ImmutableArray<string>?)null;
+        var specimens = tubes.IsRead
+            ? tubes.Keys.Select(key => key.Specimen).Distinct().ToImmutableArray()
+            : (ImmutableArray<string>?)null;
+        foreach (var (table, exclusion) in facts.Exclusions.Items)
+        {
+            References.Check(table, "specimen", exclusion.Specimen, "specimen", specimens);
+            References.Check(table, "analyte", exclusion.Analyte ?? "", "analyte", analytes);
+            References.Check(
+                table,
+                "time_point",
+                exclusion.TimePoint?.ToString() ?? "",
+                "time point",
+                timePoints
+            );
+        }
+
+        CheckExpiry(facts, resultsFile, results, queries);
+    }
+
+    private static void CheckExpiry(
+        FactsDraft facts,
+        string file,
+        ImmutableArray<ResultRow> results,
+        QueryList queries
+    )
+    {
+        foreach (var lot in facts.Lots.Values)
+        {
+            var late = results.FirstOrDefault(row =>
+                string.Equals(row.Lot, lot.Id, StringComparison.Ordinal)
+                && row.TestedAt is { } tested
+                && DateOnly.FromDateTime(tested.DateTime) > lot.Expires
+            );
+            if (late is not null)
+            {
+                queries.Add(
+                    RowQueries.LotExpired,
+                    new QuerySource(file, late.SourceRow, "lot"),
+                    lot.Id,
+                    FormattableString.Invariant(
+                        $"The lot \"{lot.Id}\" was used after its last day, {lot.Expires:yyyy-MM-dd}."
+                    ),
+                    "Check the dates; if they are right, record a deviation in study.toml."
+                );
+            }
+        }
+    }
+}

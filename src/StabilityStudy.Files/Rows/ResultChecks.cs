@@ -1,0 +1,116 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Protocols;
+using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Words;
+
+namespace StabilityStudy.Files.Rows;
+
+/// <summary>Checks the results against their tubes and analytes.</summary>
+internal static class ResultChecks
+{
+    public static void Check(
+        RowTable<TubeRow> tubes,
+        Dictionary<TubeKey, TubeRow> tubeByKey,
+        string file,
+        ImmutableArray<ResultRow> results,
+        TimeSpan longest,
+        QueryList queries
+    )
+    {
+        var byCode = tubeByKey
+            .Keys.GroupBy(key => key.Specimen)
+            .ToDictionary(
+                group => group.Key,
+                group => group.Select(key => key.Tube).ToImmutableArray(),
+                StringComparer.Ordinal
+            );
+        foreach (var row in results)
+        {
+            var key = new TubeKey(row.Specimen, row.Tube);
+            if (tubeByKey.TryGetValue(key, out var tube))
+            {
+                var source = new QuerySource(file, row.SourceRow, "tested_at");
+                TimeOrder.Check(
+                    source,
+                    ("collected_at", tube.CollectedAt),
+                    ("tested_at", row.TestedAt),
+                    longest,
+                    queries
+                );
+                if (row.TestedAt >= tube.CollectedAt && row.TestedAt < tube.SpunAt)
+                {
+                    TimeOrder.Check(
+                        source,
+                        ("spun_at", tube.SpunAt),
+                        ("tested_at", row.TestedAt),
+                        longest,
+                        queries
+                    );
+                }
+            }
+            else if (tubes.IsRead && !tubes.Keys.Contains(key))
+            {
+                ReportUnknown(tubes.FileName, file, row, byCode, queries);
+            }
+        }
+    }
+
+    /// <summary>Notes results with more decimals than the analyte reports.</summary>
+    public static void NoteDecimals(
+        ProtocolDraft protocol,
+        string file,
+        ImmutableArray<ResultRow> results,
+        QueryList queries
+    )
+    {
+        var decimals = protocol
+            .Analytes.Items.Where(item => item.Table.IsSound("decimals"))
+            .DistinctBy(item => item.Value.Id)
+            .ToDictionary(
+                item => item.Value.Id,
+                item => item.Value.Decimals,
+                StringComparer.Ordinal
+            );
+        foreach (var row in results)
+        {
+            if (
+                row.Result is MeasuredResult measured
+                && decimals.TryGetValue(row.Analyte, out var reported)
+                && StrictNumber.Decimals(measured.Value) > reported
+            )
+            {
+                queries.Add(
+                    RowQueries.MoreDecimals,
+                    new QuerySource(file, row.SourceRow, "result"),
+                    measured.Text,
+                    FormattableString.Invariant(
+                        $"The result has more decimals than the {reported} that {row.Analyte} reports; it is used as it stands."
+                    ),
+                    "Nothing, if the instrument gives them; otherwise correct decimals in the protocol."
+                );
+            }
+        }
+    }
+
+    private static void ReportUnknown(
+        string tubeFile,
+        string file,
+        ResultRow row,
+        Dictionary<string, ImmutableArray<string>> byCode,
+        QueryList queries
+    )
+    {
+        var isKnownSpecimen = byCode.TryGetValue(row.Specimen, out var siblings);
+        queries.Add(
+            RowQueries.UnknownTube,
+            new QuerySource(file, row.SourceRow, isKnownSpecimen ? "tube" : "specimen"),
+            isKnownSpecimen ? row.Tube : row.Specimen,
+            isKnownSpecimen
+                ? $"The specimen \"{row.Specimen}\" has no tube \"{row.Tube}\" in {tubeFile}.{NearestWord.Question(row.Tube, siblings)}"
+                : $"There is no specimen \"{row.Specimen}\" in {tubeFile}.",
+            $"Add the tube to {tubeFile}, or correct the codes."
+        );
+    }
+}

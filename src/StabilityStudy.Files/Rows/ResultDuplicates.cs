@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Rows;
+
+/// <summary>Finds results with the same key: the same content twice is used once, different content stops.</summary>
+internal static class ResultDuplicates
+{
+    /// <summary>The rows of which each key is there once.</summary>
+    public static ImmutableArray<ResultRow> Remove(RowTable<ResultRow> results, QueryList queries)
+    {
+        var first = new Dictionary<ResultKey, ResultRow>(results.Rows.Length);
+        var used = ImmutableArray.CreateBuilder<ResultRow>(results.Rows.Length);
+        foreach (var row in results.Rows)
+        {
+            if (first.TryAdd(ResultKey.Of(row), row))
+            {
+                used.Add(row);
+                continue;
+            }
+
+            Report(results.FileName, first[ResultKey.Of(row)], row, queries);
+        }
+
+        return used.DrainToImmutable();
+    }
+
+    private static void Report(string file, ResultRow first, ResultRow row, QueryList queries)
+    {
+        var isSame = first == row with { SourceRow = first.SourceRow };
+        var key =
+            $"{row.Analyte} of the tube \"{row.Tube}\" of the specimen \"{row.Specimen}\" at {row.Occasion}";
+        queries.Add(
+            isSame ? RowQueries.DuplicateRow : RowQueries.ConflictingRows,
+            new QuerySource(file, row.SourceRow, null),
+            row.Result.Text,
+            FormattableString.Invariant(
+                $"{key} is already on line {first.SourceRow}, with {(isSame ? "the same content; this row is not used" : "other content")}."
+            ),
+            isSame
+                ? "Remove one of them."
+                : FormattableString.Invariant(
+                    $"Keep the true one of lines {first.SourceRow} and {row.SourceRow}, or correct the key of one."
+                )
+        );
+    }
+
+    private readonly record struct ResultKey(
+        TubeKey Tube,
+        string Analyte,
+        TestOccasion Occasion,
+        int Replicate
+    )
+    {
+        public static ResultKey Of(ResultRow row) =>
+            new(new TubeKey(row.Specimen, row.Tube), row.Analyte, row.Occasion, row.Replicate);
+    }
+}

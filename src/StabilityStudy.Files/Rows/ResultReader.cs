@@ -1,0 +1,164 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Rows;
+
+/// <summary>Reads results.csv: a row a result.</summary>
+internal static class ResultReader
+{
+    private const int MostReplicates = 99;
+
+    /// <summary>Reads the rows that can be read.</summary>
+    public static RowTable<ResultRow> Read(
+        ReadOnlyMemory<byte> utf8,
+        string fileName,
+        CsvColumns columns,
+        KnownCodes known,
+        QueryList queries
+    )
+    {
+        var rows = ImmutableArray.CreateBuilder<ResultRow>();
+        var keys = new HashSet<TubeKey>();
+        var isRead = CsvFile.Read(
+            utf8,
+            fileName,
+            columns,
+            queries,
+            row =>
+            {
+                var result = ReadRow(row, known);
+                keys.Add(new TubeKey(result.Specimen, result.Tube));
+                if (row.IsSound)
+                {
+                    rows.Add(result);
+                }
+            }
+        );
+        return RowTable<ResultRow>.Of(fileName, isRead, rows, keys, queries);
+    }
+
+    private static ResultRow ReadRow(CsvRow row, KnownCodes known)
+    {
+        var analyte = row.RequireKnown("analyte", known.Analytes);
+        var result = ReadResult(row);
+        return new(
+            SourceRow: row.Line,
+            Specimen: row.RequireStudyCode("specimen"),
+            Tube: row.RequireStudyCode("tube"),
+            Analyte: analyte,
+            Occasion: ReadOccasion(row, known.TimePoints),
+            Replicate: ReadReplicate(row, known.Replicates),
+            TestedAt: result is MissingResult
+                ? row.OptionalTime("tested_at", known.Times)
+                : row.RequireTime("tested_at", known.Times),
+            Result: result,
+            Unit: ReadUnit(row, result, known.AnalyteById.GetValueOrDefault(analyte)),
+            Run: row.OptionalText("run"),
+            Instrument: row.OptionalKnown("instrument", known.Instruments),
+            Lot: row.OptionalKnown("lot", known.Lots),
+            Calibration: row.OptionalText("calibration"),
+            Operator: row.OptionalKnown("operator", known.People),
+            Flag: row.FreeText("flag"),
+            Remark: row.FreeText("remark")
+        );
+    }
+
+    private static ReportedResult ReadResult(CsvRow row)
+    {
+        var text = row.OptionalText("result");
+        var (result, advice) = ResultText.Read(text);
+        if (result is not null)
+        {
+            return result;
+        }
+
+        row.Add(
+            RowQueries.UnknownResult,
+            "result",
+            text,
+            $"\"{text}\" is not a result.",
+            char.ToUpperInvariant(advice[0]) + advice[1..] + "."
+        );
+        return new MissingResult(text, MissingReason.NoReportableResult);
+    }
+
+    private static TestOccasion ReadOccasion(CsvRow row, ImmutableArray<TimePoint>? planned)
+    {
+        var text = row.RequireText("time_point");
+        if (
+            text.Length == 0
+            || string.Equals(text, TestOccasion.BaselineWord, StringComparison.Ordinal)
+        )
+        {
+            return default;
+        }
+
+        if (DurationText.TryParse(text, out var delay))
+        {
+            var point = new TimePoint(delay);
+            if (planned is null || planned.Value.Contains(point))
+            {
+                return new TestOccasion(point);
+            }
+        }
+        else if (planned is null)
+        {
+            return default;
+        }
+
+        var words = (planned ?? [])
+            .Select(point => point.ToString())
+            .Prepend(TestOccasion.BaselineWord);
+        row.Add(
+            RowQueries.UnknownTimePoint,
+            "time_point",
+            text,
+            $"\"{text}\" is not planned in the protocol.{NearestWord.Question(text, words)}",
+            $"Write one of {string.Join(", ", words.Select(word => $"\"{word}\""))}."
+        );
+        return default;
+    }
+
+    private static int ReadReplicate(CsvRow row, int? planned)
+    {
+        var replicate = row.OptionalWhole("replicate", 1, MostReplicates) ?? 1;
+        if (planned is { } most && replicate > most)
+        {
+            row.Add(
+                FileQueries.OutOfRange,
+                "replicate",
+                FormattableString.Invariant($"{replicate}"),
+                FormattableString.Invariant(
+                    $"The protocol plans {most} result{(most == 1 ? "" : "s")} per tube and time."
+                ),
+                "Keep the first valid results here, and record the other as a deviation in study.toml."
+            );
+        }
+
+        return replicate;
+    }
+
+    private static string ReadUnit(CsvRow row, ReportedResult result, Analyte? analyte)
+    {
+        var unit = result is MissingResult ? row.OptionalText("unit") : row.RequireText("unit");
+        if (
+            unit.Length > 0
+            && analyte is not null
+            && !string.Equals(unit, analyte.Unit, StringComparison.Ordinal)
+        )
+        {
+            row.Add(
+                RowQueries.OtherUnit,
+                "unit",
+                unit,
+                $"The unit is \"{unit}\", and the protocol has \"{analyte.Unit}\" for {analyte.Id}; results are not converted.",
+                "Convert the results in the file, or correct the unit."
+            );
+        }
+
+        return unit;
+    }
+}

@@ -1,0 +1,39 @@
+using System.Globalization;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Words;
+
+namespace StabilityStudy.Files.Rows;
+
+/// <summary>Reads a result as reported: a number, beyond a limit, or a word for "no result".</summary>
+internal static class ResultText
+{
+    /// <summary>Reads a result.</summary>
+    /// <param name="text">The text as read.</param>
+    /// <returns>The result, or null with what to write instead.</returns>
+    public static (ReportedResult? Result, string Advice) Read(string text)
+    {
+        if (FileWords.MissingReasons.TryRead(text.ToUpperInvariant(), out var reason))
+        {
+            return (new MissingResult(text, reason.Value), "");
+        }
+
+        if (text[0] is '<' or '>')
+        {
+            var side = text[0] == '<' ? CensoredSide.Below : CensoredSide.Above;
+            return StrictNumber.Read(text[1..], out var limit) is { } limitAdvice
+                ? (null, $"after the sign {limitAdvice}")
+                : (new CensoredResult(text, side, limit), "");
+        }
+
+        return StrictNumber.Read(text, out var number) is { } advice
+            ? (null, text.Any(char.IsAsciiDigit) ? advice : WordAdvice(text))
+            : (new MeasuredResult(text, number), "");
+    }
+
+    private static string WordAdvice(string text)
+    {
+        var words = FileWords.MissingReasons.Words.Where(word => word.Length > 0).ToArray();
+        return $"write a number, <n, >n, or one of {string.Join(", ", words)}"
+            + (Queries.NearestWord.Find(text, words) is { } nearest ? $"; perhaps {nearest}" : "");
+    }
+}

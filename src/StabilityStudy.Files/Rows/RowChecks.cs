@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Facts;
+using StabilityStudy.Files.Protocols;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Rows;
+
+/// <summary>Checks across rows and files. What could not be read is left out of them, so that one fault is one query.</summary>
+internal static class RowChecks
+{
+    /// <summary>Checks tubes and results, and drops results that stand twice.</summary>
+    /// <returns>The results that are used.</returns>
+    public static ImmutableArray<ResultRow> Check(
+        RowTable<TubeRow> tubes,
+        RowTable<ResultRow> results,
+        ProtocolDraft? protocol,
+        FactsDraft? facts,
+        QueryList queries
+    )
+    {
+        var longest = LongestPlanned(protocol);
+        TubeChecks.Check(tubes, longest, queries);
+        var used = ResultDuplicates.Remove(results, queries);
+        var tubeByKey = new Dictionary<TubeKey, TubeRow>();
+        foreach (var tube in tubes.Rows)
+        {
+            tubeByKey.TryAdd(new TubeKey(tube.Specimen, tube.Tube), tube);
+        }
+
+        ResultChecks.Check(tubes, tubeByKey, results.FileName, used, longest, queries);
+        if (protocol is not null)
+        {
+            ResultChecks.NoteDecimals(protocol, results.FileName, used, queries);
+        }
+
+        if (facts is not null)
+        {
+            FactsChecks.Check(facts, protocol, tubes, results.FileName, used, queries);
+        }
+
+        if (results.IsRead)
+        {
+            TubeChecks.NoteWithoutResults(tubes, results.Keys, queries);
+        }
+
+        return used;
+    }
+
+    private static TimeSpan LongestPlanned(ProtocolDraft? protocol)
+    {
+        var planned = (protocol?.TimePoints ?? []).Select(point => point.Delay);
+        return planned.Append(TimeOrder.LongestUsual).Max();
+    }
+}

@@ -1,0 +1,49 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Rows;
+
+/// <summary>The key of a tube.</summary>
+internal readonly record struct TubeKey(string Specimen, string Tube);
+
+/// <summary>The rows of a file as far as they could be read.</summary>
+/// <param name="FileName">The file.</param>
+/// <param name="IsRead">Whether the header line could be used.</param>
+/// <param name="Rows">The sound rows, in the order of the file.</param>
+/// <param name="Keys">The tubes of all rows, sound or not.</param>
+internal sealed record RowTable<T>(
+    string FileName,
+    bool IsRead,
+    ImmutableArray<T> Rows,
+    IReadOnlySet<TubeKey> Keys
+)
+{
+    /// <summary>A file that is not there.</summary>
+    public static RowTable<T> Absent(string fileName) =>
+        new(fileName, false, [], FrozenSet<TubeKey>.Empty);
+
+    /// <summary>The rows, with a query when there are none at all.</summary>
+    public static RowTable<T> Of(
+        string fileName,
+        bool isRead,
+        ImmutableArray<T>.Builder rows,
+        HashSet<TubeKey> keys,
+        QueryList queries
+    )
+    {
+        if (isRead && keys.Count == 0)
+        {
+            queries.Add(
+                RowQueries.NoDataYet,
+                new QuerySource(fileName, null, null),
+                "",
+                "There are no rows yet: the study is ready for data.",
+                "Collect data, then check again."
+            );
+        }
+
+        return new(fileName, isRead, rows.DrainToImmutable(), keys);
+    }
+}

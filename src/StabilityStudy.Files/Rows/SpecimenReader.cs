@@ -1,0 +1,68 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Toml;
+using StabilityStudy.Files.Words;
+
+namespace StabilityStudy.Files.Rows;
+
+/// <summary>Reads specimens.csv: a row a tube.</summary>
+internal static class SpecimenReader
+{
+    private const int MostTubes = 1000;
+    private const int MostInversions = 1000;
+
+    /// <summary>Reads the rows that can be read.</summary>
+    public static RowTable<TubeRow> Read(
+        ReadOnlyMemory<byte> utf8,
+        string fileName,
+        CsvColumns columns,
+        KnownCodes known,
+        QueryList queries
+    )
+    {
+        var rows = ImmutableArray.CreateBuilder<TubeRow>();
+        var keys = new HashSet<TubeKey>();
+        var isRead = CsvFile.Read(
+            utf8,
+            fileName,
+            columns,
+            queries,
+            row =>
+            {
+                var tube = ReadRow(row, known);
+                keys.Add(new TubeKey(tube.Specimen, tube.Tube));
+                if (row.IsSound)
+                {
+                    rows.Add(tube);
+                }
+            }
+        );
+        return RowTable<TubeRow>.Of(fileName, isRead, rows, keys, queries);
+    }
+
+    private static TubeRow ReadRow(CsvRow row, KnownCodes known) =>
+        new(
+            SourceRow: row.Line,
+            Specimen: row.RequireStudyCode("specimen"),
+            Tube: row.RequireStudyCode("tube"),
+            Subject: row.RequireStudyCode("subject"),
+            Group: row.RequireKnown("group", known.Groups),
+            Storage: row.RequireKnown("storage", known.Storages),
+            DrawPosition: row.OptionalWhole("draw_position", 1, MostTubes),
+            CollectedAt: row.RequireTime("collected_at", known.Times),
+            ReceivedAt: row.OptionalTime("received_at", known.Times),
+            SpunAt: row.OptionalTime("spun_at", known.Times),
+            SeparatedAt: row.OptionalTime("separated_at", known.Times),
+            FrozenAt: row.OptionalTime("frozen_at", known.Times),
+            ThawedAt: row.OptionalTime("thawed_at", known.Times),
+            FillPercent: row.OptionalDecimal("fill_percent", NumberRange.FillPercent),
+            Inversions: row.OptionalWhole("inversions", 0, MostInversions),
+            HematocritPercent: row.OptionalDecimal("hematocrit_percent", NumberRange.Percent),
+            Hemolysis: row.Choice("hemolysis", FileWords.HemolysisGrades),
+            Clot: row.Choice("clot", FileWords.ClotChecks),
+            Device: row.FreeText("device"),
+            Origin: row.Choice("origin", FileWords.Origins)
+        );
+}

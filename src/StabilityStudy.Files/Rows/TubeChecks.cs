@@ -1,0 +1,122 @@
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Rows;
+
+/// <summary>Checks the tubes: each once, its steps in order, and the tubes of a specimen in agreement.</summary>
+internal static class TubeChecks
+{
+    public static void Check(RowTable<TubeRow> tubes, TimeSpan longest, QueryList queries)
+    {
+        var firstLine = new Dictionary<TubeKey, int>();
+        var firstTube = new Dictionary<string, TubeRow>(StringComparer.Ordinal);
+        foreach (var tube in tubes.Rows)
+        {
+            CheckOrder(tubes.FileName, tube, longest, queries);
+            if (!firstLine.TryAdd(new TubeKey(tube.Specimen, tube.Tube), tube.SourceRow))
+            {
+                var line = firstLine[new TubeKey(tube.Specimen, tube.Tube)];
+                queries.Add(
+                    RowQueries.DuplicateTube,
+                    Source(tubes, tube, "tube"),
+                    tube.Tube,
+                    FormattableString.Invariant(
+                        $"The tube \"{tube.Tube}\" of the specimen \"{tube.Specimen}\" is already on line {line}."
+                    ),
+                    "Remove one of them, or correct the tube code."
+                );
+            }
+
+            if (!firstTube.TryAdd(tube.Specimen, tube))
+            {
+                CheckAgreement(tubes, firstTube[tube.Specimen], tube, queries);
+            }
+        }
+    }
+
+    /// <summary>Notes tubes that no result row names.</summary>
+    public static void NoteWithoutResults(
+        RowTable<TubeRow> tubes,
+        IReadOnlySet<TubeKey> tested,
+        QueryList queries
+    )
+    {
+        if (tested.Count == 0)
+        {
+            return;
+        }
+
+        foreach (var tube in tubes.Rows)
+        {
+            if (!tested.Contains(new TubeKey(tube.Specimen, tube.Tube)))
+            {
+                queries.Add(
+                    RowQueries.TubeWithoutResults,
+                    Source(tubes, tube, "tube"),
+                    tube.Tube,
+                    $"The tube \"{tube.Tube}\" of the specimen \"{tube.Specimen}\" has no results.",
+                    "Add its results, with NT where it was not tested."
+                );
+            }
+        }
+    }
+
+    private static void CheckOrder(string file, TubeRow tube, TimeSpan longest, QueryList queries)
+    {
+        var collected = ("collected_at", (DateTimeOffset?)tube.CollectedAt);
+        var before = collected;
+        (string Name, DateTimeOffset? Time)[] steps =
+        [
+            ("spun_at", tube.SpunAt),
+            ("separated_at", tube.SeparatedAt),
+            ("frozen_at", tube.FrozenAt),
+            ("thawed_at", tube.ThawedAt),
+        ];
+        Compare(collected, ("received_at", tube.ReceivedAt));
+        foreach (var step in steps)
+        {
+            Compare(before, step);
+            before = step.Time is null ? before : step;
+        }
+
+        void Compare((string, DateTimeOffset?) earlier, (string Name, DateTimeOffset?) later) =>
+            TimeOrder.Check(
+                new QuerySource(file, tube.SourceRow, later.Name),
+                earlier,
+                later,
+                longest,
+                queries
+            );
+    }
+
+    private static void CheckAgreement(
+        RowTable<TubeRow> tubes,
+        TubeRow first,
+        TubeRow tube,
+        QueryList queries
+    )
+    {
+        Compare("subject", first.Subject, tube.Subject);
+        Compare("group", first.Group, tube.Group);
+
+        void Compare(string column, string before, string now)
+        {
+            if (!string.Equals(before, now, StringComparison.Ordinal))
+            {
+                queries.Add(
+                    RowQueries.TubesDisagree,
+                    Source(tubes, tube, column),
+                    now,
+                    FormattableString.Invariant(
+                        $"The specimen \"{tube.Specimen}\" has the {column} \"{before}\" on line {first.SourceRow}."
+                    ),
+                    "Correct the row that is wrong, or give the draws different specimen codes."
+                );
+            }
+        }
+    }
+
+    private static QuerySource Source(RowTable<TubeRow> tubes, TubeRow tube, string column) =>
+        new(tubes.FileName, tube.SourceRow, column);
+}

@@ -1,0 +1,45 @@
+using System.Globalization;
+
+namespace StabilityStudy.Files.Toml;
+
+/// <summary>The numbers that make sense for a key or column.</summary>
+/// <param name="Words">The range in words: "above zero".</param>
+/// <param name="Holds">Whether a number is inside.</param>
+internal sealed record NumberRange(string Words, Func<decimal, bool> Holds)
+{
+    public static readonly NumberRange Any = new("a number", _ => true);
+
+    public static readonly NumberRange AboveZero = new("above zero", n => n > 0);
+
+    public static readonly NumberRange Confidence = new(
+        "a confidence level from 0.8 to 0.999",
+        n => n is >= 0.8m and <= 0.999m
+    );
+
+    public static readonly NumberRange RequiredShare = new(
+        "a share in percent, above 50 and below 100",
+        n => n is > 50 and < 100
+    );
+
+    public static readonly NumberRange Percent = new(
+        "a percentage above 0 and at most 100",
+        n => n is > 0 and <= 100
+    );
+
+    public static readonly NumberRange FillPercent = new(
+        "a fill in percent of nominal, from 0 to 200",
+        n => n is >= 0 and <= 200
+    );
+
+    public static readonly NumberRange Celsius = new(
+        "a temperature from -200 to 60 °C",
+        n => n is >= -200 and <= 60
+    );
+
+    /// <summary>Whole numbers from one to another, both included.</summary>
+    public static NumberRange Whole(int least, int most) =>
+        new(
+            string.Create(CultureInfo.InvariantCulture, $"a whole number from {least} to {most}"),
+            n => n >= least && n <= most && decimal.IsInteger(n)
+        );
+}

@@ -1,0 +1,87 @@
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Statistics.Drift;
+
+namespace StabilityStudy.Files.Words;
+
+/// <summary>Every word that has a meaning in the study files.</summary>
+internal static class FileWords
+{
+    public static readonly WordSet<TubePlan> TubePlans = new(
+        ("a tube per time point", TubePlan.TubePerTimePoint),
+        ("aliquots", TubePlan.Aliquots),
+        ("one tube retested", TubePlan.OneTubeRetested)
+    );
+
+    public static readonly WordSet<StorageState> States = new(
+        ("whole blood", StorageState.WholeBlood),
+        ("spun on cells", StorageState.SpunOnCells),
+        ("separated plasma", StorageState.SeparatedPlasma)
+    );
+
+    public static readonly WordSet<Cap> Caps = new(("closed", Cap.Closed), ("open", Cap.Open));
+
+    public static readonly WordSet<ChangeScale> Scales = new(
+        ("percent", ChangeScale.Percent),
+        ("absolute", ChangeScale.Absolute),
+        ("share", ChangeScale.Share),
+        ("log-ratio", ChangeScale.LogRatio)
+    );
+
+    public static readonly WordSet<CriterionKind> CriterionKinds = new(
+        ("bias", CriterionKind.Bias),
+        ("individual", CriterionKind.Individual)
+    );
+
+    public static readonly WordSet<DriftShape> DriftShapes = new(
+        ("linear", DriftShape.Linear),
+        ("logarithmic", DriftShape.Logarithmic),
+        ("quadratic", DriftShape.Quadratic)
+    );
+
+    /// <summary>Whether a clot makes a specimen unusable.</summary>
+    public static readonly WordSet<bool> ClotRules = new(("reject", true), ("accept", false));
+
+    public static readonly WordSet<Hemolysis> HemolysisGrades = new(
+        ("", Hemolysis.NotRecorded),
+        ("none", Hemolysis.None),
+        ("slight", Hemolysis.Slight),
+        ("moderate", Hemolysis.Moderate),
+        ("gross", Hemolysis.Gross)
+    );
+
+    public static readonly WordSet<ClotCheck> ClotChecks = new(
+        ("", ClotCheck.NotRecorded),
+        ("no", ClotCheck.No),
+        ("yes", ClotCheck.Yes)
+    );
+
+    public static readonly WordSet<Origin> Origins = new(
+        ("", Origin.NotRecorded),
+        ("native", Origin.Native),
+        ("spiked", Origin.Spiked),
+        ("pool", Origin.Pool)
+    );
+
+    /// <summary>Words for "no result", compared without regard to case.</summary>
+    public static readonly WordSet<MissingReason> MissingReasons = new(
+        ("", MissingReason.NoReportableResult),
+        ("NA", MissingReason.NoReportableResult),
+        ("CLOT", MissingReason.Clot),
+        ("FIBRIN", MissingReason.Fibrin),
+        ("HEMOLYSIS", MissingReason.Hemolysis),
+        ("ERROR", MissingReason.InstrumentError),
+        ("QNS", MissingReason.QuantityNotSufficient),
+        ("NT", MissingReason.NotTested)
+    );
+}
+
+/// <summary>The kinds of criterion that a protocol can state.</summary>
+internal enum CriterionKind
+{
+    /// <summary>The mean change stays within the allowable bias.</summary>
+    Bias,
+
+    /// <summary>Enough single specimens stay within the allowable difference.</summary>
+    Individual,
+}
