@@ -33,7 +33,7 @@ public class DemingRegressionTests
     [MemberData(nameof(CasesAndRatios))]
     public void Both_fits_agree_with_R(string name, double ratio)
     {
-        var expected = Expected("regression_expected.csv", name);
+        var expected = Expected("computed/regression_expected.csv", name);
         var x = Pairs(name).X.AsSpan();
         var y = Pairs(name).Y.AsSpan();
         var text = ratio == 1 ? "1" : "0.5";
@@ -50,7 +50,7 @@ public class DemingRegressionTests
     [MemberData(nameof(CasesAndRatios))]
     public void Bias_at_a_level_agrees_with_R(string name, double ratio)
     {
-        var expected = Expected("regression_expected.csv", name);
+        var expected = Expected("computed/regression_expected.csv", name);
         var x = Pairs(name).X.AsSpan();
         var y = Pairs(name).Y.AsSpan();
         var text = ratio == 1 ? "1" : "0.5";
@@ -111,7 +111,10 @@ public class DemingRegressionTests
                 Close(plain.Intercept.Upper * 10, scaled.Intercept.Upper);
                 Close(plain.ResidualStandardDeviation, scaled.ResidualStandardDeviation);
                 var deming = DemingRegression.Fit(x, y, 0.7, 0.9).Value!;
-                Close(deming.Slope.Upper, DemingRegression.Fit(wideX, wideY, 0.7, 0.9).Value!.Slope.Upper);
+                Close(
+                    deming.Slope.Upper,
+                    DemingRegression.Fit(wideX, wideY, 0.7, 0.9).Value!.Slope.Upper
+                );
             },
             iter: 200
         );
@@ -196,7 +199,11 @@ public class DemingRegressionTests
 
         Assert.Equal(AssumptionCode.ConstantBaseline, all.NotComputable?.Code);
         Assert.Equal(AssumptionCode.ConstantBaseline, one.NotComputable?.Code);
-        Assert.StartsWith("Without pair 4 of 4", one.NotComputable?.Reason, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Without pair 4 of 4",
+            one.NotComputable?.Reason,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
