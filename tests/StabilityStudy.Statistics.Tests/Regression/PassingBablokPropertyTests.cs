@@ -68,6 +68,27 @@ public class PassingBablokPropertyTests
         );
 
     [Fact]
+    public void Numbers_that_need_products_of_128_bits_rank_like_small_ones() =>
+        Tied.Sample(
+            pairs =>
+            {
+                const decimal factor = 12345678.12345678m;
+                var plain = PassingBablok.Fit(Create(pairs), 0.95).Value;
+                var wide = PassingBablok
+                    .Fit(Create([.. pairs.Select(p => (p.X * factor, p.Y * factor))]), 0.95)
+                    .Value;
+                Assert.Equal(
+                    (plain?.SlopeCount, plain?.SlopesBelowMinusOne),
+                    (wide?.SlopeCount, wide?.SlopesBelowMinusOne)
+                );
+                Close(plain?.Slope ?? 0, wide?.Slope ?? 0, 1e-14);
+                Close(plain?.SlopeLower ?? 0, wide?.SlopeLower ?? 0, 1e-14);
+                Close(plain?.SlopeUpper ?? 0, wide?.SlopeUpper ?? 0, 1e-14);
+            },
+            iter: 300
+        );
+
+    [Fact]
     public void Swapping_x_and_y_inverts_the_slope_and_its_bounds() =>
         Tied.Sample(
             pairs =>
