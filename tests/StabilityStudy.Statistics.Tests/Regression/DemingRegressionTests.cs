@@ -214,6 +214,28 @@ public class DemingRegressionTests
         Assert.Equal(AssumptionCode.InfiniteSlope, answer.NotComputable?.Code);
     }
 
+    [Fact]
+    public void Weights_that_do_not_settle_are_reported_not_returned()
+    {
+        double[] x = [10, 3, 9, 6, 3, 4];
+        double[] y = [6, 5, 11, 1, 6, 4];
+
+        var answer = WeightedDemingRegression.Fit(x, y, 1, 0.95);
+
+        Assert.Equal(AssumptionCode.NoConvergence, answer.NotComputable?.Code);
+    }
+
+    [Fact]
+    public void Estimated_level_not_above_zero_is_refused()
+    {
+        double[] x = [8, 20, 65, 2, 2];
+        double[] y = [10, 129, 1, 227, 169];
+
+        var answer = WeightedDemingRegression.Fit(x, y, 1, 0.95);
+
+        Assert.Equal(AssumptionCode.ValueNotPositive, answer.NotComputable?.Code);
+    }
+
     [Theory]
     [InlineData(0)]
     [InlineData(-1)]
