@@ -29,7 +29,7 @@ public static class SpecimenSlopes
         double oneSidedConfidence
     )
     {
-        Require(series, oneSidedConfidence);
+        RequireArguments(series, oneSidedConfidence);
         var kept = new List<(SpecimenSeries Series, double Slope)>();
         foreach (var specimen in series)
         {
@@ -117,7 +117,10 @@ public static class SpecimenSlopes
                 ),
             ];
 
-    private static void Require(ImmutableArray<SpecimenSeries> series, double oneSidedConfidence)
+    private static void RequireArguments(
+        ImmutableArray<SpecimenSeries> series,
+        double oneSidedConfidence
+    )
     {
         if (series.IsDefault)
         {

@@ -30,7 +30,7 @@ public static class GeneralizedExtremeStudentizedDeviate
         double significanceLevel
     )
     {
-        Require(values, mostOutliers, significanceLevel);
+        RequireArguments(values, mostOutliers, significanceLevel);
         var n = values.Length;
         if (n < FewestValues || mostOutliers > n - 2)
         {
@@ -123,7 +123,7 @@ public static class GeneralizedExtremeStudentizedDeviate
         return (n - i) * t / Math.Sqrt((n - i - 1 + (t * t)) * (n - i + 1));
     }
 
-    private static void Require(
+    private static void RequireArguments(
         ReadOnlySpan<double> values,
         int mostOutliers,
         double significanceLevel
@@ -146,12 +146,6 @@ public static class GeneralizedExtremeStudentizedDeviate
             );
         }
 
-        if (!(significanceLevel is > 0 and < 1))
-        {
-            throw new ArgumentException(
-                "A significance level lies between 0 and 1.",
-                nameof(significanceLevel)
-            );
-        }
+        Require.InsideUnitInterval(significanceLevel, nameof(significanceLevel));
     }
 }

@@ -28,7 +28,7 @@ public static class DemingRegression
         double confidenceLevel
     )
     {
-        PairedValues.RequireLevel(confidenceLevel);
+        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         var fit = Jackknifed(x, y, errorVarianceRatio);
         return fit.TryGet(out var lines)
             ? Estimate.Of(
@@ -61,7 +61,7 @@ public static class DemingRegression
         double confidenceLevel
     )
     {
-        PairedValues.RequireLevel(confidenceLevel);
+        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         BiasAtLevel.RequireLevel(level);
         return BiasAtLevel.Of(Jackknifed(x, y, errorVarianceRatio), level, confidenceLevel);
     }

@@ -49,7 +49,14 @@ internal readonly struct ExactSlope
         return deltaX > 0 ? new ExactSlope(deltaY, deltaX) : new ExactSlope(-deltaY, -deltaX);
     }
 
-    /// <summary>Orders by the exact value; equal fractions such as 1/2 and 2/4 compare as 0.</summary>
+    /// <summary>
+    /// Orders by the exact value; equal fractions such as 1/2 and 2/4 compare as 0. Numerators and denominators within 32 bits, which is every
+    /// usual laboratory result, have exact products in 64 bits, several times faster.
+    /// </summary>
     public static int Compare(ExactSlope first, ExactSlope second) =>
-        ((Int128)first._rise * second._run).CompareTo((Int128)second._rise * first._run);
+        first.IsNarrow && second.IsNarrow
+            ? (first._rise * second._run).CompareTo(second._rise * first._run)
+            : ((Int128)first._rise * second._run).CompareTo((Int128)second._rise * first._run);
+
+    private bool IsNarrow => unchecked(_rise == (int)_rise && _run == (int)_run);
 }

@@ -25,7 +25,7 @@ public static class KendallRankCorrelation
     public static Estimate<KendallTau> Compute(ExactPairs pairs, double confidenceLevel)
     {
         ArgumentNullException.ThrowIfNull(pairs);
-        PairedValues.RequireLevel(confidenceLevel);
+        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         var n = pairs.Count;
         if (n < FewestPairs)
         {

@@ -33,7 +33,7 @@ public static class OrdinaryLeastSquares
     )
     {
         PairedValues.Require(x, y);
-        PairedValues.RequireLevel(confidenceLevel);
+        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         if (x.Length < FewestPairs)
         {
             return Estimate.Refused<LineFit>(
@@ -87,7 +87,7 @@ public static class OrdinaryLeastSquares
     )
     {
         PairedValues.Require(x, y);
-        PairedValues.RequireLevel(confidenceLevel);
+        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         if (x.Length < 2)
         {
             return Estimate.Refused<LineThroughOrigin>(

@@ -19,19 +19,6 @@ internal static class PairedValues
         RequireFinite(y, nameof(y));
     }
 
-    /// <summary>Requires a confidence level strictly between 0 and 1.</summary>
-    /// <exception cref="ArgumentException">The level is not between 0 and 1.</exception>
-    public static void RequireLevel(double confidenceLevel)
-    {
-        if (!(confidenceLevel is > 0 and < 1))
-        {
-            throw new ArgumentException(
-                "A confidence level lies between 0 and 1.",
-                nameof(confidenceLevel)
-            );
-        }
-    }
-
     /// <summary>Requires a ratio of error variances that is a finite number above zero.</summary>
     /// <exception cref="ArgumentException">The ratio is not finite or not above zero.</exception>
     public static void RequireErrorVarianceRatio(double errorVarianceRatio)

@@ -31,7 +31,7 @@ public static class PearsonCorrelation
     )
     {
         PairedValues.Require(x, y);
-        PairedValues.RequireLevel(confidenceLevel);
+        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         if (x.Length < FewestPairs)
         {
             return Estimate.Refused<CorrelationCoefficient>(

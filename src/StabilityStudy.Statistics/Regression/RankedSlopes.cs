@@ -53,7 +53,7 @@ internal sealed class RankedSlopes
     public static Estimate<RankedSlopes> Of(ExactPairs pairs, double confidenceLevel)
     {
         ArgumentNullException.ThrowIfNull(pairs);
-        PairedValues.RequireLevel(confidenceLevel);
+        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         if (pairs.Count > MostPairs)
         {
             return Estimate.Refused<RankedSlopes>(

@@ -43,7 +43,7 @@ public static class WeightedDemingRegression
         double confidenceLevel
     )
     {
-        PairedValues.RequireLevel(confidenceLevel);
+        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         var fit = Jackknifed(x, y, errorVarianceRatio);
         return fit.TryGet(out var lines)
             ? Estimate.Of(
@@ -76,7 +76,7 @@ public static class WeightedDemingRegression
         double confidenceLevel
     )
     {
-        PairedValues.RequireLevel(confidenceLevel);
+        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         BiasAtLevel.RequireLevel(level);
         return BiasAtLevel.Of(Jackknifed(x, y, errorVarianceRatio), level, confidenceLevel);
     }

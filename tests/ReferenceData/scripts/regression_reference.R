@@ -16,7 +16,7 @@ truth <- pmax(0.9, rnorm(30, 1.6, 0.5))
 tied <- data.frame(case = "tied", x = round(truth + rnorm(30, 0, 0.05), 1), y = round(1.05 * truth + rnorm(30, 0, 0.08), 1))
 small <- data.frame(case = "small", x = c(11.2, 12.9, 14.1, 18.6, 22.3, 30.7), y = c(11.5, 12.7, 14.9, 18.4, 23.6, 31.9))
 pairs <- rbind(wide, narrow, tied, small)
-write.csv(pairs, "regression_pairs.csv", row.names = FALSE, quote = FALSE)
+write.csv(pairs, "computed/regression_pairs.csv", row.names = FALSE, quote = FALSE)
 
 deming <- function(x, y, lambda, w = rep(1, length(x))) {
   mx <- sum(w * x) / sum(w); my <- sum(w * y) / sum(w)
@@ -108,7 +108,7 @@ for (case in unique(pairs$case)) {
   add(case, c("pb_n", "pb_k", "pb_slope", "pb_slope_lower", "pb_slope_upper", "pb_intercept", "pb_intercept_lower", "pb_intercept_upper",
               "cusum", "cusum_above", "cusum_below"), pb(x, y, 100))
 }
-write.csv(out, "regression_expected.csv", row.names = FALSE, quote = FALSE)
+write.csv(out, "computed/regression_expected.csv", row.names = FALSE, quote = FALSE)
 
 # Drift -----------------------------------------------------------------------------------------------------------------
 set.seed(7)
@@ -120,7 +120,7 @@ for (i in 1:12) {
                                      change = round(0.11 * (t - t0) + rnorm(1, 0, 0.03) * (t - t0) + rnorm(4, 0, 1.2), 3)))
 }
 series <- series[-c(7, 22, 23), ]
-write.csv(series, "drift_series.csv", row.names = FALSE, quote = FALSE)
+write.csv(series, "computed/drift_series.csv", row.names = FALSE, quote = FALSE)
 shapes <- list(Linear = function(t) t, Logarithmic = function(t) log(1 + t), Quadratic = function(t) t^2)
 out <- NULL
 for (shape in names(shapes)) {
@@ -136,13 +136,13 @@ for (shape in names(shapes)) {
   add(shape, c("mean", "lower", "upper", "baseline", "change_24", "lower_24", "upper_24", "crossing_5"),
       c(mean(b), lo, up, t0, mean(b) * (f(24) - f(t0)), lo * (f(24) - f(t0)), up * (f(24) - f(t0)), cross(5)))
 }
-write.csv(out, "drift_expected.csv", row.names = FALSE, quote = FALSE)
+write.csv(out, "computed/drift_expected.csv", row.names = FALSE, quote = FALSE)
 
 # Generalized ESD on Rosner's data, in full digits -------------------------------------------------------------------
-v <- read.csv("rosner1983_esd.csv")$y; n <- length(v); left <- v; out <- NULL
+v <- read.csv("published/rosner1983_esd.csv")$y; n <- length(v); left <- v; out <- NULL
 for (i in 1:10) {
   z <- abs(left - mean(left)) / sd(left); k <- which.max(z); t <- qt(1 - 0.05 / (2 * (n - i + 1)), n - i - 1)
   add(i, c("value", "statistic", "critical"), c(left[k], z[k], (n - i) * t / sqrt((n - i - 1 + t^2) * (n - i + 1))))
   left <- left[-k]
 }
-write.csv(out, "outliers_rosner_expected.csv", row.names = FALSE, quote = FALSE)
+write.csv(out, "computed/outliers_rosner_expected.csv", row.names = FALSE, quote = FALSE)

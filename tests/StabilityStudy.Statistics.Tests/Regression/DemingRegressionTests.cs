@@ -33,7 +33,7 @@ public class DemingRegressionTests
     [MemberData(nameof(CasesAndRatios))]
     public void Both_fits_agree_with_R(string name, double ratio)
     {
-        var expected = Expected("regression_expected.csv", name);
+        var expected = Expected("computed/regression_expected.csv", name);
         var x = Pairs(name).X.AsSpan();
         var y = Pairs(name).Y.AsSpan();
         var text = ratio == 1 ? "1" : "0.5";
@@ -50,7 +50,7 @@ public class DemingRegressionTests
     [MemberData(nameof(CasesAndRatios))]
     public void Bias_at_a_level_agrees_with_R(string name, double ratio)
     {
-        var expected = Expected("regression_expected.csv", name);
+        var expected = Expected("computed/regression_expected.csv", name);
         var x = Pairs(name).X.AsSpan();
         var y = Pairs(name).Y.AsSpan();
         var text = ratio == 1 ? "1" : "0.5";
@@ -111,7 +111,10 @@ public class DemingRegressionTests
                 Close(plain.Intercept.Upper * 10, scaled.Intercept.Upper);
                 Close(plain.ResidualStandardDeviation, scaled.ResidualStandardDeviation);
                 var deming = DemingRegression.Fit(x, y, 0.7, 0.9).Value!;
-                Close(deming.Slope.Upper, DemingRegression.Fit(wideX, wideY, 0.7, 0.9).Value!.Slope.Upper);
+                Close(
+                    deming.Slope.Upper,
+                    DemingRegression.Fit(wideX, wideY, 0.7, 0.9).Value!.Slope.Upper
+                );
             },
             iter: 200
         );
@@ -196,7 +199,11 @@ public class DemingRegressionTests
 
         Assert.Equal(AssumptionCode.ConstantBaseline, all.NotComputable?.Code);
         Assert.Equal(AssumptionCode.ConstantBaseline, one.NotComputable?.Code);
-        Assert.StartsWith("Without pair 4 of 4", one.NotComputable?.Reason, StringComparison.Ordinal);
+        Assert.StartsWith(
+            "Without pair 4 of 4",
+            one.NotComputable?.Reason,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -205,6 +212,28 @@ public class DemingRegressionTests
         var answer = DemingRegression.Fit([-1, -1, 1, 1], [-5, 5, -5, 5], 1, 0.95);
 
         Assert.Equal(AssumptionCode.InfiniteSlope, answer.NotComputable?.Code);
+    }
+
+    [Fact]
+    public void Weights_that_do_not_settle_are_reported_not_returned()
+    {
+        double[] x = [10, 3, 9, 6, 3, 4];
+        double[] y = [6, 5, 11, 1, 6, 4];
+
+        var answer = WeightedDemingRegression.Fit(x, y, 1, 0.95);
+
+        Assert.Equal(AssumptionCode.NoConvergence, answer.NotComputable?.Code);
+    }
+
+    [Fact]
+    public void Estimated_level_not_above_zero_is_refused()
+    {
+        double[] x = [8, 20, 65, 2, 2];
+        double[] y = [10, 129, 1, 227, 169];
+
+        var answer = WeightedDemingRegression.Fit(x, y, 1, 0.95);
+
+        Assert.Equal(AssumptionCode.ValueNotPositive, answer.NotComputable?.Code);
     }
 
     [Theory]

@@ -11,7 +11,11 @@ public class OrdinaryLeastSquaresTests
     public void Norris_gives_the_certified_values()
     {
         var fit = OrdinaryLeastSquares
-            .Fit(Column("nist_norris.csv", 1), Column("nist_norris.csv", 0), 0.95)
+            .Fit(
+                Column("published/nist_norris.csv", 1),
+                Column("published/nist_norris.csv", 0),
+                0.95
+            )
             .Value!;
 
         Assert.Equal(36, fit.Count);
@@ -26,7 +30,11 @@ public class OrdinaryLeastSquaresTests
     public void NoInt1_gives_the_certified_values()
     {
         var fit = OrdinaryLeastSquares
-            .FitThroughOrigin(Column("nist_noint1.csv", 1), Column("nist_noint1.csv", 0), 0.95)
+            .FitThroughOrigin(
+                Column("published/nist_noint1.csv", 1),
+                Column("published/nist_noint1.csv", 0),
+                0.95
+            )
             .Value!;
 
         Assert.Equal(10, fit.DegreesOfFreedom);
@@ -39,7 +47,7 @@ public class OrdinaryLeastSquaresTests
     [MemberData(nameof(CaseNames))]
     public void Line_agrees_with_R(string name)
     {
-        var expected = Expected("regression_expected.csv", name);
+        var expected = Expected("computed/regression_expected.csv", name);
         var pairs = Pairs(name);
 
         var fit = OrdinaryLeastSquares.Fit(pairs.X.AsSpan(), pairs.Y.AsSpan(), 0.95).Value!;

@@ -11,7 +11,7 @@ public class PearsonCorrelationTests
     [MemberData(nameof(CaseNames))]
     public void Coefficient_and_interval_agree_with_R(string name)
     {
-        var expected = Expected("regression_expected.csv", name);
+        var expected = Expected("computed/regression_expected.csv", name);
         var pairs = Pairs(name);
 
         var answer = PearsonCorrelation.Compute(pairs.X.AsSpan(), pairs.Y.AsSpan(), 0.95).Value!;

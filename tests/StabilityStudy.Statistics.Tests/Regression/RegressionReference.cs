@@ -9,7 +9,9 @@ internal static class RegressionReference
 
     public static ExactPairs Pairs(string name)
     {
-        var rows = Rows("regression_pairs.csv").Where(row => row[0] == name).ToArray();
+        var rows = Rows("computed/regression_pairs.csv")
+            .Where(row => string.Equals(row[0], name, StringComparison.Ordinal))
+            .ToArray();
         return ExactPairs.Create(
             [.. rows.Select(row => decimal.Parse(row[1], CultureInfo.InvariantCulture))],
             [.. rows.Select(row => decimal.Parse(row[2], CultureInfo.InvariantCulture))]
@@ -17,7 +19,9 @@ internal static class RegressionReference
     }
 
     public static Dictionary<string, double> Expected(string file, string name) =>
-        Rows(file).Where(row => row[0] == name).ToDictionary(row => row[1], row => Number(row[2]));
+        Rows(file)
+            .Where(row => string.Equals(row[0], name, StringComparison.Ordinal))
+            .ToDictionary(row => row[1], row => Number(row[2]), StringComparer.Ordinal);
 
     public static double[] Column(string file, int column) =>
         [.. Rows(file).Select(row => Number(row[column]))];

@@ -1,0 +1,20 @@
+namespace StabilityStudy.Statistics.Tests;
+
+/// <summary>Takes an estimate apart.</summary>
+public static class Computed
+{
+    public static T Value<T>(Estimate<T> estimate)
+        where T : class
+    {
+        Assert.True(estimate.TryGet(out var value), estimate.NotComputable?.Reason);
+        return value;
+    }
+
+    public static void Refusal<T>(string code, Estimate<T> estimate)
+        where T : class
+    {
+        Assert.Null(estimate.Value);
+        Assert.Equal(code, estimate.NotComputable!.Code);
+        Assert.NotEmpty(estimate.NotComputable.Reason);
+    }
+}

@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using CsCheck;
+using StabilityStudy.Statistics.Drift;
+using static StabilityStudy.Statistics.Tests.Regression.RegressionReference;
+
+namespace StabilityStudy.Statistics.Tests.Drift;
+
+public class CrossingTests
+{
+    private static readonly Gen<DriftEstimate> Drifts = Gen.Select(
+        Gen.Select(Gen.Double[0.5, 4], Gen.Bool, (size, rises) => rises ? size : -size).Array[
+            4,
+            10
+        ],
+        Gen.Double[0, 6],
+        Gen.Int[0, 2],
+        (changes, baseline, shape) =>
+            SpecimenSlopes
+                .Fit(
+                    [.. changes.Select((c, i) => new SpecimenSeries(i, i, baseline, [30], [c]))],
+                    (DriftShape)shape,
+                    0.95
+                )
+                .Value!
+    );
+
+    [Fact]
+    public void Bound_is_at_the_limit_at_the_crossing_and_inside_before() =>
+        Drifts.Sample(
+            drift =>
+            {
+                var hours = Assert.IsType<CrossingTime.At>(Crossing.Find(drift, 2)).Hours;
+                Assert.True(hours > drift.BaselineDelayHours);
+                Close(2, Farthest(DriftPrediction.At(drift, hours)), 1e-8);
+                for (var share = 0.0; share < 0.95; share += 0.1)
+                {
+                    var before =
+                        drift.BaselineDelayHours + (share * (hours - drift.BaselineDelayHours));
+                    Assert.True(Farthest(DriftPrediction.At(drift, before)) < 2);
+                }
+            },
+            iter: 200
+        );
+
+    [Fact]
+    public void Change_and_bounds_add_up_from_collection() =>
+        Drifts.Sample(
+            drift =>
+            {
+                var before = DriftPrediction.FromCollectionToBaseline(drift);
+                var back = DriftPrediction.At(drift, 0);
+                Close(-before.Change, back.Change);
+                Close(-before.LowerBound, back.UpperBound);
+                Assert.True(back.LowerBound <= back.Change && back.Change <= back.UpperBound);
+                Assert.Equal(0, DriftPrediction.At(drift, drift.BaselineDelayHours).UpperBound);
+            },
+            iter: 200
+        );
+
+    [Fact]
+    public void Crossing_is_counted_from_collection()
+    {
+        // Every specimen drifts by exactly 1 % an hour, so the bounds are the line itself.
+        var drift = Exact(2, [12, 22], [10, 20]);
+
+        Assert.Equal(new CrossingTime.At(7), Crossing.Find(drift, 5));
+        Assert.Equal(2, DriftPrediction.FromCollectionToBaseline(drift).Change);
+    }
+
+    [Fact]
+    public void Falling_drift_crosses_the_lower_limit() =>
+        Assert.Equal(new CrossingTime.At(7), Crossing.Find(Exact(2, [12], [-10]), 5));
+
+    [Fact]
+    public void No_drift_never_crosses() =>
+        Assert.IsType<CrossingTime.Never>(Crossing.Find(Exact(2, [12], [0]), 5));
+
+    [Fact]
+    public void Crossing_beyond_every_double_is_none() =>
+        Assert.IsType<CrossingTime.Never>(
+            Crossing.Find(Exact(1, [12], [1e-3], DriftShape.Logarithmic), 50)
+        );
+
+    [Fact]
+    public void Limit_of_zero_is_reached_at_the_baseline() =>
+        Assert.IsType<CrossingTime.AlreadyOutside>(Crossing.Find(Exact(2, [12], [1]), 0));
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(double.NaN)]
+    public void Limit_that_is_no_allowance_throws(double limit) =>
+        Assert.Throws<ArgumentException>(() => Crossing.Find(Exact(2, [12], [1]), limit));
+
+    private static double Farthest(DriftPoint point) =>
+        Math.Max(point.UpperBound, -point.LowerBound);
+
+    private static DriftEstimate Exact(
+        double baseline,
+        ImmutableArray<double> delays,
+        ImmutableArray<double> changes,
+        DriftShape shape = DriftShape.Linear
+    ) =>
+        SpecimenSlopes
+            .Fit(
+                [
+                    .. Enumerable
+                        .Range(1, 4)
+                        .Select(i => new SpecimenSeries(i, i, baseline, delays, changes)),
+                ],
+                shape,
+                0.95
+            )
+            .Value!;
+}

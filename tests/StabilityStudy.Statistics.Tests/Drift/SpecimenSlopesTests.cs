@@ -1,0 +1,137 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Statistics.Drift;
+using static StabilityStudy.Statistics.Tests.Regression.RegressionReference;
+
+namespace StabilityStudy.Statistics.Tests.Drift;
+
+public class SpecimenSlopesTests
+{
+    [Theory]
+    [InlineData(DriftShape.Linear)]
+    [InlineData(DriftShape.Logarithmic)]
+    [InlineData(DriftShape.Quadratic)]
+    public void Slopes_mean_bounds_and_crossing_agree_with_R(DriftShape shape)
+    {
+        var expected = Expected("computed/drift_expected.csv", shape.ToString());
+
+        var drift = SpecimenSlopes.Fit(ReferenceSeries(), shape, 0.95).Value!;
+
+        foreach (var (specimen, slope) in drift.Specimens.Zip(drift.SpecimenSlopes))
+        {
+            Close(
+                expected[string.Create(CultureInfo.InvariantCulture, $"slope_{specimen}")],
+                slope
+            );
+        }
+
+        Assert.Equal(12, drift.SpecimenCount);
+        Assert.Equal(0.90, drift.MeanSlope.ConfidenceLevel, 1e-12);
+        Close(expected["mean"], drift.MeanSlope.Mean);
+        Close(expected["lower"], drift.MeanSlope.Lower);
+        Close(expected["upper"], drift.MeanSlope.Upper);
+        Close(expected["baseline"], drift.BaselineDelayHours);
+        var at = DriftPrediction.At(drift, 24);
+        Close(expected["change_24"], at.Change);
+        Close(expected["lower_24"], at.LowerBound);
+        Close(expected["upper_24"], at.UpperBound);
+        Close(
+            expected["crossing_5"],
+            Assert.IsType<CrossingTime.At>(Crossing.Find(drift, 5)).Hours
+        );
+    }
+
+    [Fact]
+    public void Slope_runs_through_the_actual_baseline_delay_of_the_specimen()
+    {
+        var series = ImmutableArray.Create(
+            new SpecimenSeries(1, 1, 2, [26], [12]),
+            new SpecimenSeries(2, 2, 1, [25, 49], [24, 48])
+        );
+
+        var drift = SpecimenSlopes.Fit(series, DriftShape.Linear, 0.95).Value!;
+
+        Assert.Equal([0.5, 1.0], drift.SpecimenSlopes);
+        Assert.Equal(1.5, drift.BaselineDelayHours);
+    }
+
+    [Fact]
+    public void Specimen_without_another_delay_is_left_out_and_counted()
+    {
+        var series = ImmutableArray.Create(
+            new SpecimenSeries(4, 1, 2, [26], [12]),
+            new SpecimenSeries(5, 2, 2, [2], [3]),
+            new SpecimenSeries(6, 3, 2, [], []),
+            new SpecimenSeries(7, 4, 2, [26], [24])
+        );
+
+        var answer = SpecimenSlopes.Fit(series, DriftShape.Logarithmic, 0.95);
+
+        Assert.Equal([4, 7], answer.Value!.Specimens);
+        var note = Assert.Single(answer.Notes);
+        Assert.Equal(AssumptionCode.NoDelayBeyondBaseline, note.Code);
+        Assert.Contains(": 2 of the specimens", note.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Specimens_of_one_day_widen_the_bounds()
+    {
+        double[] changes = [1, 1.1, 0.9, 3, 3.1, 2.9, 5, 5.1, 4.9];
+        var days = changes.Select((c, i) => new SpecimenSeries(i, i / 3, 0, [10], [c]));
+        var alone = changes.Select((c, i) => new SpecimenSeries(i, i, 0, [10], [c]));
+
+        var clustered = SpecimenSlopes.Fit([.. days], DriftShape.Linear, 0.95).Value!;
+        var independent = SpecimenSlopes.Fit([.. alone], DriftShape.Linear, 0.95).Value!;
+
+        Assert.True(clustered.MeanSlope.Upper > independent.MeanSlope.Upper + 0.1);
+        Assert.Equal(independent.MeanSlope.Mean, clustered.MeanSlope.Mean, 1e-15);
+    }
+
+    [Fact]
+    public void One_specimen_is_too_few() =>
+        Assert.Equal(
+            AssumptionCode.TooFewValues,
+            SpecimenSlopes
+                .Fit([new SpecimenSeries(1, 1, 1, [5], [2])], DriftShape.Linear, 0.95)
+                .NotComputable?.Code
+        );
+
+    [Theory]
+    [InlineData(DriftShape.Linear, 3)]
+    [InlineData(DriftShape.Logarithmic, 1.3862943611198906)]
+    [InlineData(DriftShape.Quadratic, 9)]
+    public void Shape_at_three_hours(DriftShape shape, double expected)
+    {
+        Assert.Equal(expected, SpecimenSlopes.Transform(shape, 3), 1e-15);
+        Assert.Equal(0, SpecimenSlopes.Transform(shape, 0));
+    }
+
+    [Fact]
+    public void Caller_mistakes_throw()
+    {
+        var good = new SpecimenSeries(1, 1, 1, [5], [2]);
+
+        Assert.Throws<ArgumentException>(() => new SpecimenSeries(1, 1, -1, [5], [2]));
+        Assert.Throws<ArgumentException>(() => new SpecimenSeries(1, 1, 1, [double.NaN], [2]));
+        Assert.Throws<ArgumentException>(() => new SpecimenSeries(1, 1, 1, [5], [2, 3]));
+        Assert.Throws<ArgumentException>(() =>
+            SpecimenSlopes.Fit([good, good], DriftShape.Linear, 0.95)
+        );
+        Assert.Throws<ArgumentException>(() => SpecimenSlopes.Fit([good], DriftShape.Linear, 0.5));
+        Assert.Throws<ArgumentException>(() => SpecimenSlopes.Transform(DriftShape.Linear, -1));
+        Assert.Throws<ArgumentException>(() => SpecimenSlopes.Transform((DriftShape)9, 1));
+    }
+
+    private static ImmutableArray<SpecimenSeries> ReferenceSeries() =>
+        [
+            .. Rows("computed/drift_series.csv")
+                .GroupBy(row => int.Parse(row[0], CultureInfo.InvariantCulture))
+                .Select(rows => new SpecimenSeries(
+                    rows.Key,
+                    int.Parse(rows.First()[1], CultureInfo.InvariantCulture),
+                    Number(rows.First()[2]),
+                    [.. rows.Select(row => Number(row[3]))],
+                    [.. rows.Select(row => Number(row[4]))]
+                )),
+        ];
+}

@@ -1,0 +1,60 @@
+using CsCheck;
+
+namespace StabilityStudy.Statistics.Tests;
+
+public sealed class ExactPairsTests
+{
+    [Fact]
+    public void Decimal_differences_are_exact()
+    {
+        var pairs = ExactPairs.Create([0.1m, 0.2m], [0.3m, 0.4m]);
+
+        Assert.Equal([0.2, 0.2], pairs.Difference);
+    }
+
+    [Fact]
+    public void Trailing_zeros_do_not_matter()
+    {
+        var pairs = ExactPairs.Create([2.50m], [3.000m]);
+
+        Assert.Equal((1, 25, 30), (pairs.Decimals, pairs.ScaledX[0], pairs.ScaledY[0]));
+    }
+
+    [Fact]
+    public void Members_are_the_nearest_doubles() =>
+        Gen.Select(Gen.Int[-1_000_000, 1_000_000], Gen.Int[0, 6])
+            .Sample(
+                (whole, decimals) =>
+                {
+                    var value = new decimal(Math.Abs(whole), 0, 0, whole < 0, (byte)decimals);
+                    var pairs = ExactPairs.Create([value], [0m]);
+                    Assert.Equal((double)value, pairs.X[0]);
+                    Assert.Equal(-(double)value, pairs.Difference[0] + 0.0);
+                }
+            );
+
+    [Fact]
+    public void Swapped_pairs_turn_the_difference() =>
+        Gen.Select(Gen.Int[-9999, 9999], Gen.Int[-9999, 9999])
+            .Sample(
+                (x, y) =>
+                    Assert.Equal(
+                        ExactPairs.Create([x / 100m], [y / 100m]).Difference[0],
+                        0 - ExactPairs.Create([y / 100m], [x / 100m]).Difference[0]
+                    )
+            );
+
+    [Fact]
+    public void No_pairs_are_allowed() => Assert.Equal(0, ExactPairs.Create([], []).Count);
+
+    [Fact]
+    public void Lengths_differ_throws() =>
+        Assert.Throws<ArgumentException>("y", () => ExactPairs.Create([1m], []));
+
+    [Fact]
+    public void Too_many_decimals_or_too_large_a_value_throws()
+    {
+        Assert.Throws<ArgumentException>("x", () => ExactPairs.Create([0.0000000001m], [1m]));
+        Assert.Throws<ArgumentException>("y", () => ExactPairs.Create([1m], [900_000_001m]));
+    }
+}

@@ -1,0 +1,52 @@
+using StabilityStudy.Statistics.Regression;
+using static StabilityStudy.Statistics.Tests.Regression.RegressionReference;
+
+namespace StabilityStudy.Statistics.Tests.Regression;
+
+public class CusumTestTests
+{
+    public static TheoryData<string> CaseNames => [.. Cases];
+
+    [Theory]
+    [MemberData(nameof(CaseNames))]
+    public void Statistic_agrees_with_R(string name)
+    {
+        var expected = Expected("computed/regression_expected.csv", name);
+
+        var test = CusumTest.Compute(Pairs(name), 0.95).Value!;
+
+        Assert.Equal((expected["cusum_above"], expected["cusum_below"]), (test.Above, test.Below));
+        Close(expected["cusum"], test.Statistic, 1e-12);
+    }
+
+    [Fact]
+    public void Bend_is_found()
+    {
+        decimal[] x = [.. Enumerable.Range(1, 40).Select(i => (decimal)i)];
+        decimal[] y = [.. x.Select(v => v * v / 10)];
+
+        var test = CusumTest.Compute(ExactPairs.Create(x, y), 0.95).Value!;
+
+        Assert.True(test.DeviatesFromLinearity);
+    }
+
+    [Fact]
+    public void Pairs_on_one_line_show_no_bend_although_doubles_would_leave_residuals()
+    {
+        decimal[] x = [.. Enumerable.Range(1, 30).Select(i => i / 10m)];
+        decimal[] y = [.. x.Select(v => (1.1m * v) + 0.3m)];
+
+        var test = CusumTest.Compute(ExactPairs.Create(x, y), 0.95).Value!;
+
+        Assert.Equal(new CusumLinearity(0, 1.36, false, 0, 0), test);
+    }
+
+    [Fact]
+    public void Refusals_are_those_of_the_line() =>
+        Assert.Equal(
+            AssumptionCode.NoPositiveAssociation,
+            CusumTest
+                .Compute(ExactPairs.Create([1, 2, 3, 4, 5], [5, 4, 3, 2, 1]), 0.95)
+                .NotComputable?.Code
+        );
+}
