@@ -1,4 +1,5 @@
 using CsCheck;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Statistics.Tests;
 
@@ -42,6 +43,32 @@ public sealed class ExactPairsTests
                         ExactPairs.Create([x / 100m], [y / 100m]).Difference[0],
                         0 - ExactPairs.Create([y / 100m], [x / 100m]).Difference[0]
                     )
+            );
+
+    [Fact]
+    public void Equal_differences_are_equal_on_every_level_and_scale() =>
+        Gen.Select(
+                Gen.Int[1, 5000].Array[2, 20],
+                Gen.Int[-50, 50],
+                Gen.Int[0, 2].Select(i => new[] { 0.1m, 1m, 10m }[i])
+            )
+            .Sample(
+                (tenths, change, factor) =>
+                {
+                    var pairs = ExactPairs.Create(
+                        [.. tenths.Select(t => t / 10m * factor)],
+                        [.. tenths.Select(t => (t + change) / 10m * factor)]
+                    );
+                    Assert.Single(pairs.Difference.Distinct());
+                    Assert.Equal(
+                        AssumptionCode.ZeroSpread,
+                        Assert
+                            .Single(
+                                ArithmeticMean.WithInterval(pairs.Difference.AsSpan(), 0.9).Notes
+                            )
+                            .Code
+                    );
+                }
             );
 
     [Fact]

@@ -14,8 +14,8 @@ namespace StabilityStudy.Statistics.Distributions;
 /// </remarks>
 public static class NoncentralT
 {
-    /// <summary>Steps for one standard width of the narrowest factor; one or two would do for 15 digits.</summary>
-    private const double StepsForWidth = 4;
+    /// <summary>Steps for one standard width of the narrowest factor; one would do for 14 digits.</summary>
+    private const double StepsForWidth = 2;
 
     /// <summary>exp(−45) is 3 × 10⁻²⁰ of the peak: the rest of the density does not reach the last bit.</summary>
     private const double LeastLogDensity = -45;
@@ -80,7 +80,7 @@ public static class NoncentralT
             upper += reach;
         }
 
-        return Bisection.Root(Excess, lower, upper, 1);
+        return BracketedRoot.Find(Excess, lower, upper, 1);
 
         double Excess(double t) => Cdf(t, degreesOfFreedom, noncentrality) - probability;
     }

@@ -31,7 +31,7 @@ public static class StudentT
             upper *= 2;
         }
 
-        var magnitude = Bisection.Root(
+        var magnitude = BracketedRoot.Find(
             t => tail - UpperTail(t, degreesOfFreedom),
             upper == 1 ? 0 : upper / 2,
             upper,

@@ -14,6 +14,9 @@ namespace StabilityStudy.Statistics.Location;
 /// </remarks>
 public static class HodgesLehmann
 {
+    /// <summary>The largest number of values whose averages, n(n + 1)/2, a rank can number.</summary>
+    private const int LargestRanked = 65_535;
+
     /// <summary>The median of the Walsh averages.</summary>
     /// <param name="values">Numbers in one unit, in any order; not written to.</param>
     /// <returns>No value at all: <see cref="AssumptionCode.TooFewValues"/>.</returns>
@@ -34,7 +37,8 @@ public static class HodgesLehmann
     /// <param name="confidenceLevel">Two-sided level, strictly between 0 and 1.</param>
     /// <returns>
     /// No value at all: <see cref="AssumptionCode.TooFewValues"/>. Rank k = 0 (for 95 % fewer than six values):
-    /// <see cref="AssumptionCode.NoIntervalAtThisSize"/>; the level is never lowered instead.
+    /// <see cref="AssumptionCode.NoIntervalAtThisSize"/>; the level is never lowered instead. The same beyond 65,535 values,
+    /// whose averages are too many to number.
     /// </returns>
     /// <exception cref="ArgumentException">A value is not a number, or the level is not strictly between 0 and 1.</exception>
     public static Estimate<OrderInterval> WithInterval(
@@ -49,6 +53,14 @@ public static class HodgesLehmann
             return Estimate.Refused<OrderInterval>(
                 AssumptionCode.TooFewValues,
                 "A Hodges–Lehmann estimate needs at least one value."
+            );
+        }
+
+        if (values.Length > LargestRanked)
+        {
+            return Estimate.Refused<OrderInterval>(
+                AssumptionCode.NoIntervalAtThisSize,
+                "There are too many averages to count their ranks."
             );
         }
 

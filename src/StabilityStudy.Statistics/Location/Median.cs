@@ -77,21 +77,42 @@ public static class Median
     }
 
     /// <summary>The smallest rank whose probability reaches the tail, and the probability below it.</summary>
-    private static (int Rank, double Below) Rank(int n, double tail)
+    private static (int Rank, double Below) Rank(int n, double tail) =>
+        n <= LargestSummed ? Summed(n, tail) : Searched(n, tail);
+
+    private static (int Rank, double Below) Summed(int n, double tail)
     {
         var below = 0.0;
-        var term = n <= LargestSummed ? Math.ScaleB(1, -n) : 0;
+        var term = Math.ScaleB(1, -n);
         for (var rank = 0; ; rank++)
         {
-            var upTo = n <= LargestSummed ? below + term : Binomial.Cdf(rank, n, 0.5);
-            if (upTo >= tail)
+            if (below + term >= tail)
             {
                 return (rank, below);
             }
 
-            below = upTo;
+            below += term;
             term = term * (n - rank) / (rank + 1);
         }
+    }
+
+    private static (int Rank, double Below) Searched(int n, double tail)
+    {
+        var (tooLow, reaching) = (-1, n / 2);
+        while (reaching - tooLow > 1)
+        {
+            var middle = tooLow + ((reaching - tooLow) / 2);
+            if (Binomial.Cdf(middle, n, 0.5) >= tail)
+            {
+                reaching = middle;
+            }
+            else
+            {
+                tooLow = middle;
+            }
+        }
+
+        return (reaching, Binomial.Cdf(reaching - 1, n, 0.5));
     }
 
     private static double[] Sorted(ReadOnlySpan<double> values)

@@ -55,7 +55,7 @@ public static class ClopperPearson
     private static double Lower(int successes, int trials, double tail) =>
         successes == 0
             ? 0
-            : Bisection.Root(
+            : BracketedRoot.Find(
                 p => Binomial.AtLeast(successes, trials, p) - tail,
                 0,
                 1,
@@ -65,5 +65,10 @@ public static class ClopperPearson
     private static double Upper(int successes, int trials, double tail) =>
         successes == trials
             ? 1
-            : Bisection.Root(p => tail - Binomial.Cdf(successes, trials, p), 0, 1, SmallestScale);
+            : BracketedRoot.Find(
+                p => tail - Binomial.Cdf(successes, trials, p),
+                0,
+                1,
+                SmallestScale
+            );
 }

@@ -82,8 +82,9 @@ for (name in names(samples)) for (level in c(0.9, 0.95)) {
 }
 write_table("sample_results.csv", do.call(rbind, rows))
 
-# Ranks of the two order intervals; qsignrank is exact but slow beyond 1000
-grid <- expand.grid(n = c(1:30, 50, 100, 300, 600, 1000), level = c(0.8, 0.9, 0.95, 0.99))
+# Ranks of the two order intervals; qsignrank is exact, also at 1001
+grid <- expand.grid(n = c(1:30, 50, 100, 300, 1000, 1001), level = c(0.8, 0.9, 0.95, 0.99))
+grid <- grid[grid$n < 1000 | grid$level == 0.95, ]
 grid$median_rank <- qbinom((1 - grid$level) / 2, grid$n, 0.5)
 grid$hl_rank <- mapply(function(n, l) qsignrank((1 - l) / 2, n), grid$n, grid$level)
 grid$hl_level <- mapply(function(n, q) 1 - 2 * psignrank(q - 1, n), grid$n, grid$hl_rank)

@@ -102,7 +102,7 @@ public sealed class LimitsOfAgreementTests
     public void Exact_interval_covers_the_true_limit_as_often_as_stated()
     {
         // Ten differences with mean 0 and SD 1: the quantity covered is μ + 1.96σ itself.
-        const int repetitions = 1000;
+        const int repetitions = 600;
         var random = new SeededRandom(4);
         var differences = new double[10];
         var upper = 0;

@@ -37,12 +37,12 @@ public sealed class MedianTests
     public void Beyond_a_thousand_values_the_ranks_go_on_smoothly()
     {
         // The half width of the interval in ranks is close to 1.96·√n/2.
-        foreach (var n in new[] { 1000, 1001, 4000 })
+        foreach (var n in new[] { 1000, 1001, 4000, 100_000 })
         {
             var values = Enumerable.Range(1, n).Select(i => (double)i).ToArray();
             var interval = Computed.Value(Median.WithInterval(values, 0.95));
             Close.Absolute((n + 1 - (1.959964 * Math.Sqrt(n))) / 2, interval.LowerRank, 1);
-            Assert.InRange(interval.AchievedConfidence, 0.95, 0.955);
+            Assert.InRange(interval.AchievedConfidence, 0.95, 0.956);
         }
     }
 
