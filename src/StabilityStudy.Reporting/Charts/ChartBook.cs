@@ -6,7 +6,35 @@ using StabilityStudy.Reporting.Model;
 namespace StabilityStudy.Reporting.Charts;
 
 /// <summary>A chart with the size in which it is drawn, in points.</summary>
-internal sealed record SizedChart(Chart Chart, int Width, int Height);
+internal sealed record SizedChart(Chart Chart, int Width, int Height)
+{
+    /// <summary>Least room above the frame, so that frames side by side are level.</summary>
+    public double LeastTop { get; init; }
+
+    /// <summary>Least room below the frame.</summary>
+    public double LeastBottom { get; init; }
+
+    /// <summary>Charts of one height get frames that begin and end level.</summary>
+    public static ImmutableArray<SizedChart> Level(ImmutableArray<SizedChart> charts)
+    {
+        if (charts.Length < 2 || charts.Any(c => c.Height != charts[0].Height))
+        {
+            return charts;
+        }
+
+        var margins = charts.Select(ChartMargins.Of).ToArray();
+        return
+        [
+            .. charts.Select(c =>
+                c with
+                {
+                    LeastTop = margins.Max(m => m.Top),
+                    LeastBottom = margins.Max(m => m.Bottom),
+                }
+            ),
+        ];
+    }
+}
 
 /// <summary>
 /// All charts of a report as one vector PDF, a page a chart. One file, because the plot library embeds its fonts once

@@ -61,7 +61,7 @@ internal static class ChartLegend
     /// <summary>Draws the legend at the foot of the chart.</summary>
     public static void Draw(SizedChart sized, ChartMargins margins, SKCanvas canvas)
     {
-        var top = sized.Height - (margins.LegendRows.Length * RowHeight);
+        var top = margins.LegendTop(sized);
         foreach (var row in margins.LegendRows)
         {
             var x = margins.Left;
@@ -120,12 +120,22 @@ internal static class ChartLegend
                 DrawLine(x, y, right, y, line.Weight, line.Dash, canvas);
                 break;
             case TrajectoriesLayer:
-                DrawLine(x, y + 2, right, y - 2, LineWeight.Thin, DashStyle.Solid, canvas);
+                DrawTrajectory(x, y, right, canvas);
                 break;
             case BandLayer band:
                 DrawBand(band, new SKRect(x, y - 3, right, y + 3), canvas);
                 break;
         }
+    }
+
+    private static void DrawTrajectory(float left, float y, float right, SKCanvas canvas)
+    {
+        using var paint = new SKPaint
+        {
+            Color = ChartStyle.Skia(ChartStyle.TrajectoryGray),
+            StrokeWidth = 0.8f,
+        };
+        canvas.DrawLine(left, y + 2, right, y - 2, paint);
     }
 
     private static void DrawBand(BandLayer band, SKRect area, SKCanvas canvas)

@@ -8,8 +8,11 @@ namespace StabilityStudy.Reporting.Charts;
 /// <summary>Room around the frame of a chart, in points, and the texts that need it, already broken into lines.</summary>
 internal sealed record ChartMargins
 {
-    public const double TickLength = 4;
-    private const double Gap = 3;
+    /// <summary>Room below the frame for ticks and their labels.</summary>
+    public const double TickRoom = 15;
+
+    private const double TickLength = 4;
+    private const double Gap = 4;
     private const double NarrowestFrame = 40;
 
     public required double Left { get; init; }
@@ -42,6 +45,10 @@ internal sealed record ChartMargins
     public double LegendHeight =>
         LegendRows.IsEmpty ? 0 : Gap + (LegendRows.Length * ChartLegend.RowHeight);
 
+    /// <summary>Upper edge of the legend within the chart.</summary>
+    public double LegendTop(SizedChart sized) =>
+        sized.Height - Bottom + TickRoom + (XLabel.Length * ChartStyle.AxisLabel.Leading) + Gap;
+
     /// <summary>The frame within the chart.</summary>
     public SKRect Frame(SizedChart sized) =>
         new((float)Left, (float)Top, (float)(sized.Width - Right), (float)(sized.Height - Bottom));
@@ -61,7 +68,7 @@ internal sealed record ChartMargins
             .DefaultIfEmpty(0)
             .Max();
         var yLabel = Lines(chart.Y.Label, ChartStyle.AxisLabel, sized.Height * 0.75);
-        var left = (yLabel.Length * ChartStyle.AxisLabel.Leading) + Gap + yTicks + TickLength + 2;
+        var left = (yLabel.Length * ChartStyle.AxisLabel.Leading) + Gap + yTicks + TickLength + 3;
         var right = names.IsEmpty ? 12 : EdgeName.LeaderLength + namesWidth + 2;
         if (sized.Width - left - right < NarrowestFrame)
         {
@@ -78,10 +85,12 @@ internal sealed record ChartMargins
         {
             Left = left,
             Right = right,
-            Top =
+            Top = Math.Max(
+                sized.LeastTop,
                 (title.Length * ChartStyle.Title.Leading)
-                + (topNames.Length * ChartStyle.Name.Leading)
-                + 4,
+                    + (topNames.Length * ChartStyle.Name.Leading)
+                    + 4
+            ),
             Bottom = 0,
             Title = title,
             XLabel = xLabel,
@@ -93,12 +102,13 @@ internal sealed record ChartMargins
         };
         return measured with
         {
-            Bottom =
-                TickLength
-                + ChartStyle.Tick.Leading
-                + (xLabel.Length * ChartStyle.AxisLabel.Leading)
-                + measured.LegendHeight
-                + 2,
+            Bottom = Math.Max(
+                sized.LeastBottom,
+                TickRoom
+                    + (xLabel.Length * ChartStyle.AxisLabel.Leading)
+                    + measured.LegendHeight
+                    + 1
+            ),
         };
     }
 

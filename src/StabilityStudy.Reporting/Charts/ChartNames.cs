@@ -16,7 +16,7 @@ internal static class ChartNames
             margins.XLabel,
             ChartStyle.AxisLabel,
             frame.MidX,
-            frame.Bottom + ChartMargins.TickLength + ChartStyle.Tick.Leading,
+            frame.Bottom + ChartMargins.TickRoom,
             SKTextAlign.Center,
             canvas
         );
@@ -41,7 +41,7 @@ internal static class ChartNames
             }
         }
 
-        var chartHeight = frame.Bottom + margins.Bottom - margins.LegendHeight;
+        var chartHeight = frame.Bottom + ChartMargins.TickRoom;
         EdgeName.Draw(margins.EdgeNames, chart.Y, frame, chartHeight, canvas);
         PointNames.Draw(chart, frame, canvas);
     }

@@ -12,13 +12,18 @@ internal static class PointNames
     public static void Draw(Chart chart, SKRect frame, SKCanvas canvas)
     {
         var points = chart.Layers.OfType<PointLayer>().SelectMany(l => l.Points).ToList();
-        var taken = points.Select(p => Around(Place(p, chart, frame))).ToList();
+        var taken = points.Select(p => Around(ChartPlaces.Of(p.X, p.Y, chart, frame))).ToList();
+        taken.AddRange(LineMarks.Of(chart, frame));
+        using var paper = new SKPaint { Color = SKColors.White };
         foreach (var point in points.Where(p => p.Label is { Length: > 0 }))
         {
             var label = point.Label ?? "";
-            var box = Candidates(Place(point, chart, frame), label)
+            var box = Candidates(ChartPlaces.Of(point.X, point.Y, chart, frame), label)
                 .MinBy(b => Cost(b, taken, frame));
             taken.Add(box);
+
+            // Bands and lines stop short of a name, so that it can be read.
+            canvas.DrawRect(SKRect.Inflate(box, 0.5f, -0.5f), paper);
             ChartText.DrawLines(
                 [label],
                 ChartStyle.Name,
@@ -29,15 +34,6 @@ internal static class PointNames
             );
         }
     }
-
-    private static SKPoint Place(ChartPoint point, Chart chart, SKRect frame) =>
-        new(
-            frame.Left + (frame.Width * Share(point.X, chart.X)),
-            frame.Bottom - (frame.Height * Share(point.Y, chart.Y))
-        );
-
-    private static float Share(double value, Axis axis) =>
-        (float)((value - axis.Minimum) / (axis.Maximum - axis.Minimum));
 
     private static SKRect Around(SKPoint place) =>
         new(

@@ -20,8 +20,9 @@ internal static class FigureLayout
     )
     {
         var width = (frame.ContentWidth - (Gutter * (charts.Length - 1))) / charts.Length;
+        var sized = SizedChart.Level([.. charts.Select(c => Sized(c, width, frame))]);
         var placed = charts
-            .Select((c, i) => Place(c, frame.Left + (i * (width + Gutter)), width, frame, figures))
+            .Select((c, i) => Place(c, sized[i], frame.Left + (i * (width + Gutter)), figures))
             .ToImmutableArray();
         var height = placed.Max(f => f.Sized.Height);
         var captions = placed.Max(f => f.Caption.Length) * TextStyle.Caption.Leading;
@@ -63,30 +64,31 @@ internal static class FigureLayout
         ];
     }
 
-    private static PlacedFigure Place(
-        ChartBlock chart,
-        double left,
-        double width,
-        PageFrame frame,
-        FigureBook figures
-    )
+    private static SizedChart Sized(ChartBlock chart, double width, PageFrame frame)
     {
         var wanted = PageFrame.Millimeters(chart.HeightMillimeters);
-        var sized = new SizedChart(
+        return new SizedChart(
             chart.Chart,
             (int)width,
             (int)Math.Clamp(wanted, 1, frame.ContentHeight - 60)
         );
-        return new PlacedFigure(
+    }
+
+    private static PlacedFigure Place(
+        ChartBlock chart,
+        SizedChart sized,
+        double left,
+        FigureBook figures
+    ) =>
+        new(
             sized,
             figures.Add(sized),
             left,
             chart.AlternativeText,
             chart.Caption.Length == 0
                 ? []
-                : LineBreaking.Break(chart.Caption, TextStyle.Caption, width)
+                : LineBreaking.Break(chart.Caption, TextStyle.Caption, sized.Width)
         );
-    }
 
     private static void Draw(
         ImmutableArray<PlacedFigure> placed,

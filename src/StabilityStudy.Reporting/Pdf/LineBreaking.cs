@@ -55,7 +55,7 @@ internal static class LineBreaking
         var line = new StringBuilder();
         var used = 0.0;
         var space = style.Face.Width(" ", style.Size);
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        foreach (var word in Words(text, style, width))
         {
             foreach (var (piece, first) in WithFirst(Pieces(word, style, width)))
             {
@@ -75,6 +75,38 @@ internal static class LineBreaking
 
         lines.Add(line.ToString());
     }
+
+    /// <summary>A number and its unit are one word if a line can hold both.</summary>
+    private static List<string> Words(string text, TextStyle style, double width)
+    {
+        var words = new List<string>();
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            var joined = words.Count > 0 ? words[^1] + " " + word : word;
+            if (
+                words.Count > 0
+                && IsUnitAfter(words[^1], word)
+                && style.Face.Width(joined, style.Size) <= width
+            )
+            {
+                words[^1] = joined;
+            }
+            else
+            {
+                words.Add(word);
+            }
+        }
+
+        return words;
+    }
+
+    private static bool IsUnitAfter(string before, string word) =>
+        word.TrimEnd('.', ',', ';', ':', ')', '?') switch
+        {
+            "%" => true,
+            "°C" or "h" or "s" or "min" or "d" or "mL" or "g/L" => char.IsAsciiDigit(before[^1]),
+            _ => false,
+        };
 
     private static IEnumerable<(string Piece, bool First)> WithFirst(ImmutableArray<string> pieces)
     {

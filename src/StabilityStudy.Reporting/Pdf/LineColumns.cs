@@ -9,11 +9,16 @@ namespace StabilityStudy.Reporting.Pdf;
 /// <param name="Tag">Innermost structure element.</param>
 internal sealed record LineColumn(double X, TextStyle Style, ImmutableArray<string> Lines, Tag Tag);
 
-/// <summary>Makes pieces, a line each, from columns of lines that stand side by side on the same baselines.</summary>
+/// <summary>Makes pieces from columns of lines that stand side by side on the same baselines.</summary>
 internal static class LineColumns
 {
+    // Columns side by side are read one after the other, so short ones stay on one page as a single piece.
+    private const int MostLinesInOnePiece = 8;
+
     /// <summary>
-    /// A page may end after any line but the first and the last but one. The first line can carry a mark in front.
+    /// A single column becomes a piece a line; a page may end after any line but the first and the last but one.
+    /// Columns side by side start with one piece, which holds all of the shorter ones; what remains of the longest
+    /// follows a piece a line. The first line can carry a mark in front.
     /// </summary>
     public static ImmutableArray<Piece> Pieces(
         ImmutableArray<LineColumn> columns,
@@ -22,34 +27,39 @@ internal static class LineColumns
         Action<PageCanvas, double>? mark = null
     )
     {
-        var count = columns.Max(c => c.Lines.Length);
-        var leading = columns.Max(c => c.Style.Leading);
-        var baseline = columns.Max(c => c.Style.Ascent);
-        var pieces = ImmutableArray.CreateBuilder<Piece>(count);
-        for (var i = 0; i < count; i++)
+        var ordered = columns.OrderBy(c => c.Lines.Length).ToImmutableArray();
+        var count = ordered[^1].Lines.Length;
+        var start = FirstPiece(ordered);
+        var layout = new LineLayout(start < count ? ordered : columns, tags);
+        var rest = tags.Add(ordered[^1].Tag);
+        var pieces = ImmutableArray.CreateBuilder<Piece>(1 + count - start);
+        pieces.Add(
+            new Piece(
+                start * layout.Leading,
+                spaceBefore,
+                columns.Length == 1 ? rest : tags,
+                (canvas, top) =>
+                {
+                    mark?.Invoke(canvas, top);
+                    layout.Draw(canvas, top, 0, start);
+                }
+            )
+            {
+                HoldNext = start < count ? Hold.Firm : Hold.None,
+            }
+        );
+        for (var i = start; i < count; i++)
         {
             var line = i;
             pieces.Add(
                 new Piece(
-                    leading,
-                    i == 0 ? spaceBefore : 0,
-                    tags,
-                    (canvas, top) =>
-                    {
-                        if (line == 0)
-                        {
-                            mark?.Invoke(canvas, top);
-                        }
-
-                        foreach (var column in columns.Where(c => line < c.Lines.Length))
-                        {
-                            canvas.Enter(tags.Add(column.Tag));
-                            DrawLine(canvas, column, line, top + baseline - column.Style.Ascent);
-                        }
-                    }
+                    layout.Leading,
+                    0,
+                    rest,
+                    (canvas, top) => layout.Draw(canvas, top, line, line + 1)
                 )
                 {
-                    HoldNext = i < count - 1 && (i == 0 || i == count - 2) ? Hold.Firm : Hold.None,
+                    HoldNext = i == count - 2 ? Hold.Firm : Hold.None,
                 }
             );
         }
@@ -57,10 +67,39 @@ internal static class LineColumns
         return pieces.MoveToImmutable();
     }
 
-    private static void DrawLine(PageCanvas canvas, LineColumn column, int line, double top)
+    private static int FirstPiece(ImmutableArray<LineColumn> ordered)
     {
-        // A space at the end of a broken line keeps its last word apart from the next line in extracted text.
-        var last = line == column.Lines.Length - 1;
-        canvas.Text(column.Lines[line] + (last ? "" : " "), column.Style, column.X, top);
+        var longest = ordered[^1].Lines.Length;
+        return ordered.Length == 1 ? 1
+            : longest <= MostLinesInOnePiece ? longest
+            : ordered[^2].Lines.Length;
+    }
+
+    private sealed record LineLayout(ImmutableArray<LineColumn> Columns, ImmutableArray<Tag> Tags)
+    {
+        public double Leading { get; } = Columns.Max(c => c.Style.Leading);
+
+        private double Baseline { get; } = Columns.Max(c => c.Style.Ascent);
+
+        public void Draw(PageCanvas canvas, double top, int first, int end)
+        {
+            foreach (var column in Columns)
+            {
+                var last = Math.Min(end, column.Lines.Length);
+                for (var line = first; line < last; line++)
+                {
+                    canvas.Enter(Tags.Add(column.Tag));
+                    var y = top + ((line - first) * Leading) + Baseline - column.Style.Ascent;
+                    DrawLine(canvas, column, line, y);
+                }
+            }
+        }
+
+        private static void DrawLine(PageCanvas canvas, LineColumn column, int line, double top)
+        {
+            // A space at the end of a broken line keeps its last word apart from the next one in extracted text.
+            var isLast = line == column.Lines.Length - 1;
+            canvas.Text(column.Lines[line] + (isLast ? "" : " "), column.Style, column.X, top);
+        }
     }
 }

@@ -33,8 +33,10 @@ internal sealed class PageCanvas(PdfDocument document, PageFrame frame)
     /// <summary>Starts the next page.</summary>
     public void StartPage()
     {
-        _graphics?.Dispose();
+        // Adding a page closes the open marked content of the page before, which must still be open for writing.
+        var before = _graphics;
         var page = document.AddPage();
+        before?.Dispose();
         page.Width = XUnit.FromPoint(frame.Width);
         page.Height = XUnit.FromPoint(frame.Height);
         _graphics = XGraphics.FromPdfPage(page);

@@ -1,0 +1,32 @@
+using System.Collections;
+using System.Reflection;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Tests.Pdf;
+
+/// <summary>Collects every text of a model, whatever blocks it has, so that a new kind cannot be forgotten.</summary>
+internal static class ModelTexts
+{
+    /// <summary>Texts that must stand on the pages.</summary>
+    public static IEnumerable<string> OnPages(ReportModel model) =>
+        Of(model.Sections, ["AlternativeText", "Ticks"]).Prepend(model.Title);
+
+    /// <summary>Texts that must stand in the plain text, where charts are described, not drawn.</summary>
+    public static IEnumerable<string> InPlainText(ReportModel model) =>
+        Of(model.Sections, ["X", "Y", "Layers"])
+            .Concat([model.Title, model.Header.Left, model.Header.Right, model.Header.Fingerprint]);
+
+    private static IEnumerable<string> Of(object? value, string[] without) =>
+        value switch
+        {
+            null => [],
+            string text => [text],
+            IEnumerable items => items.Cast<object?>().SelectMany(i => Of(i, without)),
+            _ when value.GetType().IsPrimitive || value is Enum => [],
+            _ => value
+                .GetType()
+                .GetProperties(BindingFlags.Public | BindingFlags.Instance)
+                .Where(p => !without.Contains(p.Name, StringComparer.Ordinal))
+                .SelectMany(p => Of(p.GetValue(value), without)),
+        };
+}
