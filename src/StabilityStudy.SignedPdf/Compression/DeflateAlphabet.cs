@@ -57,4 +57,33 @@ internal static class DeflateAlphabet
             (uint)offset & ((1u << extraBits) - 1)
         );
     }
+
+    /// <summary>Shortest length and number of extra bits of a length symbol; null when it is none.</summary>
+    public static (int Shortest, int ExtraBits)? LengthOf(int symbol)
+    {
+        if (symbol == 285)
+        {
+            return (LongestMatch, 0);
+        }
+
+        if (symbol is < 257 or > 285)
+        {
+            return null;
+        }
+
+        var extraBits = Math.Max(0, ((symbol - 257) / 4) - 1);
+        return (ShortestMatch + ((symbol - 257 - (4 * extraBits)) << extraBits), extraBits);
+    }
+
+    /// <summary>Shortest distance and number of extra bits of a distance symbol; null when it is none.</summary>
+    public static (int Shortest, int ExtraBits)? DistanceOf(int symbol)
+    {
+        if (symbol is < 0 or >= DistanceCount)
+        {
+            return null;
+        }
+
+        var extraBits = Math.Max(0, (symbol / 2) - 1);
+        return (1 + ((symbol - (2 * extraBits)) << extraBits), extraBits);
+    }
 }

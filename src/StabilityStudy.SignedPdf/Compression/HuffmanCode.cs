@@ -49,7 +49,7 @@ internal sealed class HuffmanCode
         return bits;
     }
 
-    private static ushort Reverse(int code, int length)
+    internal static ushort Reverse(int code, int length)
     {
         var reversed = 0;
         for (var bit = 0; bit < length; bit++)

@@ -1,16 +1,19 @@
-using System.IO.Compression;
+using System.Buffers.Binary;
 using StabilityStudy.SignedPdf.Reading;
 
 namespace StabilityStudy.SignedPdf.Compression;
 
-/// <summary>Undoes the zlib compression of a stream (RFC 1950), within a bound.</summary>
+/// <summary>
+/// Undoes the zlib compression of a stream (RFC 1950), within a bound. The decoder of the run-time library takes a stream that was
+/// cut off for one that ended, so that part of an attached file could be lost unseen; this one does not.
+/// </summary>
 public static class ZlibDecoder
 {
     /// <summary>
-    /// The decompressed bytes, or why there are none. The checksum at the end is neither needed nor looked at, because
-    /// some writers leave it out.
+    /// The decompressed bytes, or why there are none. The checksum at the end may be missing, since some writers
+    /// leave it out; one that is there must be right.
     /// </summary>
-    /// <param name="encoded">Header and compressed bytes.</param>
+    /// <param name="encoded">Header and compressed bytes; bytes after the checksum are not looked at.</param>
     /// <param name="longest">Most bytes that may come out.</param>
     public static PdfResult<ReadOnlyMemory<byte>> Decode(ReadOnlyMemory<byte> encoded, int longest)
     {
@@ -25,33 +28,25 @@ public static class ZlibDecoder
             return Refused("The compressed bytes do not begin as zlib streams do.");
         }
 
-        try
+        var output = new InflatedBytes(
+            longest,
+            (int)Math.Min(4L * encoded.Length, int.MaxValue / 2)
+        );
+        var reader = new BitReader(header[2..]);
+        if (!DeflateReader.TryRead(ref reader, output))
         {
-            using var input = new MemoryStream(encoded[2..].ToArray(), writable: false);
-            using var inflate = new DeflateStream(input, CompressionMode.Decompress);
-            var decoded = new MemoryStream(
-                Math.Min(longest, encoded.Length) * 3L is var guess && guess < longest
-                    ? (int)guess
-                    : longest
+            return Refused(
+                "The compressed bytes are damaged or cut off, or grow beyond the bound."
             );
-            var buffer = new byte[16384];
-            while (inflate.Read(buffer) is > 0 and var read)
-            {
-                if (decoded.Length + read > longest)
-                {
-                    return Refused("The compressed bytes grow beyond the bound.");
-                }
-
-                decoded.Write(buffer, 0, read);
-            }
-
-            return new(decoded.GetBuffer().AsMemory(0, (int)decoded.Length));
         }
-        catch (InvalidDataException)
-        {
-            // The only way in which the library says that its input is no deflate stream.
-            return Refused("The compressed bytes are damaged.");
-        }
+
+        reader.AlignToByte();
+        return
+            reader.Rest.Length < 4
+            || BinaryPrimitives.ReadUInt32BigEndian(reader.Rest)
+                == Adler32.Compute(output.Written.Span)
+            ? new(output.Written)
+            : Refused("The checksum of the compressed bytes is wrong.");
     }
 
     private static PdfResult<ReadOnlyMemory<byte>> Refused(string what) =>

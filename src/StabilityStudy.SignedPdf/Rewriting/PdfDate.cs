@@ -14,7 +14,7 @@ internal static class PdfDate
                 ? "Z"
                 : string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{(offset < TimeSpan.Zero ? '-' : '+')}{offset.Duration():hh\\'mm}'"
+                    $"{(offset < TimeSpan.Zero ? '-' : '+')}{offset.Duration():hh\\'mm}"
                 );
         return PdfString.OfText(
             date.ToString("'D:'yyyyMMddHHmmss", CultureInfo.InvariantCulture) + zone

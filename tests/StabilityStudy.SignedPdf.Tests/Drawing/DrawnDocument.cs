@@ -23,6 +23,7 @@ internal static class DrawnDocument
         document.Language = "en-US";
         var font = new XFont("Sample", 11);
         using var figure = XPdfForm.FromStream(new MemoryStream(DrawFigure()));
+        using var plots = XPdfForm.FromStream(new MemoryStream(TestData.Read("figures.pdf")));
         for (var number = 1; number <= pages; number++)
         {
             var page = document.AddPage();
@@ -50,6 +51,14 @@ internal static class DrawnDocument
                 new XRect(50, 120, 200, 100)
             );
             graphics.DrawImage(figure, new XRect(50, 120, 200, 100));
+            builder.End();
+            plots.PageNumber = ((number - 1) % plots.PageCount) + 1;
+            builder.BeginElement(
+                PdfIllustrationElementTag.Figure,
+                "Dots around a dashed line.",
+                new XRect(50, 250, 300, 200)
+            );
+            graphics.DrawImage(plots, new XRect(50, 250, 300, 200));
             builder.End();
             document.Outlines.Add($"Page {number}", page);
             page.AddWebLink(new PdfRectangle(new XRect(50, 700, 100, 20)), "https://example.org/");

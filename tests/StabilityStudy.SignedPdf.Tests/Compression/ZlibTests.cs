@@ -1,0 +1,260 @@
+using System.IO.Compression;
+using System.Security.Cryptography;
+using System.Text;
+using CsCheck;
+using StabilityStudy.SignedPdf.Compression;
+using StabilityStudy.SignedPdf.Tests.Drawing;
+
+namespace StabilityStudy.SignedPdf.Tests.Compression;
+
+public static class ZlibTests
+{
+    [Fact]
+    public static void Random_bytes_come_back() =>
+        Gen
+            .Byte.Array[0, 3000]
+            .Sample(static data => AssertComesBack(data), iter: 300, seed: "0N0XIzNsQ0O2");
+
+    [Fact]
+    public static void Bytes_of_few_kinds_come_back() =>
+        Gen.Byte[0, 3]
+            .Array[0, 5000]
+            .Sample(static data => AssertComesBack(data), iter: 300, seed: "0N0XIzNsQ0O2");
+
+    [Fact]
+    public static void Repeated_pieces_come_back() =>
+        Gen.Select(Gen.Byte.Array[1, 400], Gen.Int[1, 200], Gen.Byte.Array[0, 50])
+            .Sample(
+                static (piece, times, rest) =>
+                    AssertComesBack([
+                        .. Enumerable.Repeat(piece, times).SelectMany(static part => part),
+                        .. rest,
+                    ]),
+                iter: 200,
+                seed: "0N0XIzNsQ0O2"
+            );
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1)]
+    [InlineData(2)]
+    [InlineData(3)]
+    [InlineData(257)]
+    [InlineData(258)]
+    [InlineData(259)]
+    [InlineData(32767)]
+    [InlineData(32768)]
+    [InlineData(32769)]
+    [InlineData(65535)]
+    [InlineData(65536)]
+    [InlineData(200000)]
+    public static void Random_and_constant_data_of_edge_lengths_come_back(int length)
+    {
+        var random = new byte[length];
+        new Random(length).NextBytes(random);
+
+        AssertComesBack(random);
+        AssertComesBack(new byte[length]);
+        AssertComesBack([.. random, .. random]);
+    }
+
+    [Fact]
+    public static void Matches_at_every_distance_of_the_window_come_back()
+    {
+        var random = new byte[70000];
+        new Random(7).NextBytes(random);
+        for (var distance = 32760; distance < 32776; distance++)
+        {
+            random.AsSpan(100, 300).CopyTo(random.AsSpan(100 + distance));
+            AssertComesBack(random.AsSpan(0, 33200).ToArray());
+        }
+    }
+
+    [Fact]
+    public static void Frequencies_that_ask_for_longer_codes_than_allowed_come_back()
+    {
+        // With Fibonacci frequencies the unbounded code has as many lengths as there are symbols: 18, three above the limit.
+        var data = new List<byte>();
+        for (
+            var (symbol, count, next) = (0, 1, 1);
+            symbol < 18;
+            symbol++, (count, next) = (next, count + next)
+        )
+        {
+            data.AddRange(Enumerable.Repeat((byte)symbol, count));
+        }
+
+        var shuffled = data.ToArray();
+        new Random(3).Shuffle(shuffled);
+
+        AssertComesBack(shuffled);
+    }
+
+    [Theory]
+    [InlineData("text")]
+    [InlineData("table")]
+    [InlineData("font")]
+    public static void Size_is_within_a_tenth_of_the_common_encoder(string kind)
+    {
+        var data = Sample(kind);
+        using var common = new MemoryStream();
+        using (var zlib = new ZLibStream(common, CompressionLevel.Optimal, leaveOpen: true))
+        {
+            zlib.Write(data);
+        }
+
+        Assert.InRange(ZlibEncoder.Encode(data).Length, 1, common.Length * 1.10);
+        Assert.Equal(
+            data,
+            Rewritten.Value(ZlibDecoder.Decode(common.ToArray(), data.Length)).ToArray()
+        );
+    }
+
+    // Golden: the same on every machine is the purpose of the encoder. A change of the encoder changes these.
+    [Theory]
+    [InlineData("text", "80F180CCA4E563BADEF1BC1ABDAAE78C8B95C65EE01C482684")]
+    [InlineData("table", "CFB48635B640AB7403DF5B1871E78346A125181B20003E71BF")]
+    [InlineData("font", "FFCAB2089268E14433F8B7253C92B58F3F44BE2DF84BACE060")]
+    public static void Bytes_are_the_same_on_every_machine(string kind, string hash) =>
+        Assert.Equal(
+            hash,
+            Convert.ToHexString(SHA256.HashData(ZlibEncoder.Encode(Sample(kind))))[..50]
+        );
+
+    [Fact]
+    public static void A_missing_checksum_is_tolerated()
+    {
+        var encoded = ZlibEncoder.Encode("without a checksum"u8);
+
+        Assert.Equal(
+            "without a checksum"u8.ToArray(),
+            Rewritten.Value(ZlibDecoder.Decode(encoded.AsMemory()[..^4], 100)).ToArray()
+        );
+    }
+
+    [Fact]
+    public static void Growth_beyond_the_bound_is_a_failure()
+    {
+        var encoded = ZlibEncoder.Encode(new byte[1_000_000]);
+
+        Assert.True(encoded.Length < 2000);
+        Assert.False(ZlibDecoder.Decode(encoded, 999_999).TryGet(out _, out var failure));
+        Assert.Contains("bound", failure.What, StringComparison.Ordinal);
+        Assert.True(ZlibDecoder.Decode(encoded, 1_000_000).TryGet(out _, out _));
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("78")]
+    [InlineData("789D")]
+    [InlineData("7920")]
+    [InlineData("78BB00000000")]
+    [InlineData("789CFFFFFFFF")]
+    [InlineData("789C0500")]
+    public static void Damaged_bytes_are_a_failure(string hexadecimal) =>
+        Assert.False(
+            ZlibDecoder.Decode(Convert.FromHexString(hexadecimal), 100).TryGet(out _, out _)
+        );
+
+    [Fact]
+    public static void A_stream_cut_off_is_a_failure()
+    {
+        var encoded = ZlibEncoder.Encode(Sample("text"));
+
+        Assert.False(
+            ZlibDecoder
+                .Decode(encoded.AsMemory(0, encoded.Length / 2), 10_000_000)
+                .TryGet(out _, out _)
+        );
+    }
+
+    [Fact]
+    public static void No_cut_gives_a_shorter_answer()
+    {
+        var data = "Every byte of an attached file counts, counts, counts."u8.ToArray();
+        var encoded = ZlibEncoder.Encode(data);
+        for (var length = 0; length < encoded.Length; length++)
+        {
+            if (
+                ZlibDecoder.Decode(encoded.AsMemory(0, length), 1000).TryGet(out var decoded, out _)
+            )
+            {
+                Assert.Equal(data, decoded.ToArray());
+            }
+        }
+    }
+
+    [Fact]
+    public static void A_wrong_checksum_is_a_failure()
+    {
+        var encoded = ZlibEncoder.Encode(Sample("font"));
+        encoded[^1] ^= 1;
+
+        Assert.False(ZlibDecoder.Decode(encoded, 1_000_000).TryGet(out _, out var failure));
+        Assert.Contains("checksum", failure.What, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public static void Any_bytes_after_the_header_are_taken_as_the_common_decoder_takes_them() =>
+        Gen
+            .Byte.Array[0, 200]
+            .Sample(
+                static tail =>
+                {
+                    if (
+                        ZlibDecoder
+                            .Decode((byte[])[0x78, 0x9C, .. tail], 100_000)
+                            .TryGet(out var decoded, out _)
+                    )
+                    {
+                        using var inflate = new DeflateStream(
+                            new MemoryStream(tail),
+                            CompressionMode.Decompress
+                        );
+                        using var common = new MemoryStream();
+                        inflate.CopyTo(common);
+                        Assert.Equal(common.ToArray(), decoded.ToArray());
+                    }
+                },
+                iter: 5000,
+                seed: "0N0XIzNsQ0O2"
+            );
+
+    private static byte[] Sample(string kind)
+    {
+        var random = new Random(11);
+        return kind switch
+        {
+            "font" => TestData.Read("sample-font.ttf"),
+            "table" => Encoding.ASCII.GetBytes(
+                string.Concat(
+                    Enumerable
+                        .Range(0, 5000)
+                        .Select(row => $"S{row:D4},{random.Next(200, 1800)},{random.Next(2)}\n")
+                )
+            ),
+            _ => Encoding.ASCII.GetBytes(
+                string.Concat(
+                    Enumerable
+                        .Range(0, 8000)
+                        .Select(_ =>
+                            $"BT /F{random.Next(3)} {random.Next(5, 14)} Tf {random.Next(600)} {random.Next(800)} Td ({random.Next(99)}) Tj ET\n"
+                        )
+                )
+            ),
+        };
+    }
+
+    private static void AssertComesBack(byte[] data)
+    {
+        var encoded = ZlibEncoder.Encode(data);
+
+        // The common decoder also checks the checksum at the end.
+        using var inflate = new ZLibStream(new MemoryStream(encoded), CompressionMode.Decompress);
+        using var decoded = new MemoryStream();
+        inflate.CopyTo(decoded);
+        Assert.Equal(data, decoded.ToArray());
+        Assert.Equal(data, Rewritten.Value(ZlibDecoder.Decode(encoded, data.Length)).ToArray());
+        Assert.True(encoded.Length <= data.Length + 64 + (data.Length / 1000));
+    }
+}

@@ -1,0 +1,65 @@
+using System.ComponentModel;
+using System.Diagnostics;
+
+namespace StabilityStudy.SignedPdf.Tests.Tools;
+
+/// <summary>What an outside program answered.</summary>
+internal sealed record ToolAnswer(int ExitCode, string Output, string Errors);
+
+/// <summary>
+/// Runs programs that are not part of the project. The one rule for a missing one: on a user's machine the test is
+/// skipped and says why; in continuous integration (CI=true) it fails.
+/// </summary>
+internal static class OutsideTool
+{
+    public static async Task<ToolAnswer> Run(string tool, params string[] arguments)
+    {
+        var start = new ProcessStartInfo(tool, arguments)
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+        };
+        Process? process = null;
+        try
+        {
+            process = Process.Start(start);
+        }
+        catch (Win32Exception)
+        {
+            // The only sign that there is no such program.
+        }
+
+        if (process is null)
+        {
+            Missing(tool);
+            throw new InvalidOperationException("Not reached.");
+        }
+
+        using (process)
+        {
+            var cancellation = TestContext.Current.CancellationToken;
+            var output = process.StandardOutput.ReadToEndAsync(cancellation);
+            var errors = process.StandardError.ReadToEndAsync(cancellation);
+            await process.WaitForExitAsync(cancellation);
+            return new ToolAnswer(process.ExitCode, await output, await errors);
+        }
+    }
+
+    private static void Missing(string tool)
+    {
+        var reason = $"The program {tool} is not installed.";
+        if (
+            string.Equals(
+                Environment.GetEnvironmentVariable("CI"),
+                "true",
+                StringComparison.Ordinal
+            )
+        )
+        {
+            Assert.Fail(reason);
+        }
+
+        Assert.Skip(reason);
+    }
+}
