@@ -29,8 +29,7 @@ internal static class CellSections
             new Model.Verdict([
                 new VerdictLine(
                     TradeWords.ShapeOf(cell.Conclusion),
-                    char.ToUpperInvariant(TradeWords.Of(cell.Conclusion)[0])
-                        + TradeWords.Of(cell.Conclusion)[1..],
+                    TradeWords.Capital(TradeWords.Of(cell.Conclusion)),
                     $"{names.Title(analysis)} · {cell.Key.TimePoint}",
                     Sentence(cell)
                 ),

@@ -3,6 +3,7 @@ using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 using Cell = StabilityStudy.Core.Analysis.Cell;
+using Verdict = StabilityStudy.Core.Conclusions.Verdict;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -13,7 +14,7 @@ internal static class ConclusionSentence
     {
         var names = SequenceNames.Of(analysis, sequence);
         var standard = DurationText.Format(names.Analyte.StandardWindow.Time);
-        var what = $"{names.Analyte.Name} in {TradeWords.Of(names.Storage)}";
+        var what = $"{names.Analyte.Name}, {TradeWords.Of(names.Storage)}";
         var open = sequence.Cells.FirstOrDefault(cell => cell.Conclusion != Conclusion.Supported);
         if (sequence.Window is { } window)
         {
@@ -22,7 +23,7 @@ internal static class ConclusionSentence
                 VerdictShape.Supported,
                 "Supported to " + time,
                 names.Group.Name,
-                $"{what}: the data support testing up to {time} after collection (today's window: {standard})."
+                $"{what}: the data support testing up to {time} after collection; today's window is {standard}."
                     + (open is null ? "" : " " + AtTimePoint(open, names))
             );
         }
@@ -36,38 +37,34 @@ internal static class ConclusionSentence
             )
             : new VerdictLine(
                 TradeWords.ShapeOf(open.Conclusion),
-                Capital(TradeWords.Of(open.Conclusion)),
+                TradeWords.Capital(TradeWords.Of(open.Conclusion)),
                 names.Group.Name,
                 $"{what}: nothing here supports a window beyond today's {standard}. {AtTimePoint(open, names)}"
             );
     }
 
     private static string AtTimePoint(Cell cell, SequenceNames names) =>
-        cell.Conclusion == Conclusion.NotAssessed
-            ? $"At {cell.Key.TimePoint} no criterion applies."
-            : $"At {cell.Key.TimePoint} {Deciding(cell, names)}.";
+        cell.Conclusion switch
+        {
+            Conclusion.NotAssessed => $"At {cell.Key.TimePoint} no criterion applies.",
+            Conclusion.NotSupported =>
+                $"At {cell.Key.TimePoint} the data speak against it: {Figures(cell, names, Verdict.NotMet)}.",
+            _ => $"At {cell.Key.TimePoint} the data do not decide: {Figures(cell, names, Verdict.Inconclusive)}.",
+        };
 
-    private static string Deciding(Cell cell, SequenceNames names)
-    {
-        var wanted =
-            cell.Conclusion == Conclusion.NotSupported
-                ? Core.Conclusions.Verdict.NotMet
-                : Core.Conclusions.Verdict.Inconclusive;
-        var decisive = cell
-            .Criteria.Where(result => result.Verdict == wanted)
-            .Select(result => InWords(result, names));
-        return string.Join(", and ", decisive);
-    }
+    private static string Figures(Cell cell, SequenceNames names, Verdict deciding) =>
+        string.Join(
+            "; ",
+            cell.Criteria.Where(result => result.Verdict == deciding).Select(result => Figure(result, names))
+        );
 
-    private static string InWords(CriterionResult result, SequenceNames names) =>
+    private static string Figure(CriterionResult result, SequenceNames names) =>
         result switch
         {
             BiasResult bias when bias.Mean.TryGet(out var mean) =>
-                $"the mean change is {CriterionWords.Figure(bias, mean.Mean, names)} against an allowable ±{CriterionWords.LimitFigure(bias, names)} ({bias.Reasons[0].Text})",
-            IndividualResult individual =>
-                $"{individual.Agreement.Inside} of {individual.Agreement.Counted} specimens stay within the allowable difference ({individual.Reasons[0].Text})",
+                $"mean change {CriterionWords.Figure(bias, mean.Mean, names)} (allowed ±{CriterionWords.LimitFigure(bias, names)})",
+            IndividualResult { Agreement.Counted: > 0 } individual =>
+                $"{NumberText.Count(individual.Agreement.Inside)} of {NumberText.Count(individual.Agreement.Counted)} specimens within the allowable difference",
             _ => result.Reasons[0].Text,
         };
-
-    private static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
 }

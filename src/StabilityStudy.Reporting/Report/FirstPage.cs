@@ -34,6 +34,10 @@ internal static class FirstPage
     public static Section Summary(StudyAnalysis analysis) =>
         new("Decision", StartsOnNewPage: true, [.. Opening(analysis), AttentionLines(analysis)]);
 
+    /// <summary>One sentence a patient group.</summary>
+    public static Model.Verdict Conclusions(StudyAnalysis analysis) =>
+        new([.. analysis.Sequences.Select(sequence => ConclusionSentence.Of(analysis, sequence))]);
+
     private static IEnumerable<Block> Opening(StudyAnalysis analysis)
     {
         var invented = analysis.Facts.Invented
@@ -44,9 +48,7 @@ internal static class FirstPage
             ParagraphStyle.Small
         );
         yield return new Paragraph(analysis.Facts.Question, ParagraphStyle.Lead);
-        yield return new Model.Verdict([
-            .. analysis.Sequences.Select(sequence => ConclusionSentence.Of(analysis, sequence)),
-        ]);
+        yield return Conclusions(analysis);
         yield return ConclusionTable.Of(analysis);
     }
 

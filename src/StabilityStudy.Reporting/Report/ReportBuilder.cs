@@ -46,6 +46,16 @@ public static class ReportBuilder
             SummarySections(analysis)
         );
 
+    /// <summary>The conclusions alone, one sentence a patient group.</summary>
+    public static ReportModel BuildHeadline(StudyAnalysis analysis) =>
+        new(
+            analysis.Facts.Title,
+            "en-US",
+            PaperSize.A4,
+            Header(analysis),
+            [new Section("Decision", StartsOnNewPage: false, [FirstPage.Conclusions(analysis)])]
+        );
+
     private static ImmutableArray<Section> SummarySections(StudyAnalysis analysis) =>
         [
             FirstPage.Summary(analysis),

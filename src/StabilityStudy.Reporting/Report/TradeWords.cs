@@ -116,6 +116,9 @@ internal static class TradeWords
             _ => "not locked: nothing shows that the criteria came before the data",
         };
 
+    /// <summary>The same word at the start of a sentence.</summary>
+    public static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
+
     /// <summary>A limit in words: "±7.5 %", "±2 s", "±15 % or ±2 s, whichever is greater".</summary>
     public static string Of(Limit limit, string unit) =>
         (limit.Percent, limit.AbsoluteInUnit) switch

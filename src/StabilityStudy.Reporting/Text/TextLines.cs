@@ -4,7 +4,7 @@ using System.Globalization;
 namespace StabilityStudy.Reporting.Text;
 
 /// <summary>Breaks text into lines of a number of characters.</summary>
-internal static class TextLines
+public static class TextLines
 {
     /// <summary>Breaks at spaces and line feeds; a longer word is broken where the line is full.</summary>
     public static ImmutableArray<string> Wrap(string text, int width, string indent = "")

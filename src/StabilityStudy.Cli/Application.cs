@@ -1,0 +1,67 @@
+using System.CommandLine;
+using System.CommandLine.Invocation;
+using StabilityStudy.Cli.Commands;
+using StabilityStudy.Cli.Console;
+
+namespace StabilityStudy.Cli;
+
+/// <summary>The command line: parses, runs one command, turns every ending into an exit code.</summary>
+public static class Application
+{
+    /// <summary>Runs the program.</summary>
+    /// <param name="arguments">The arguments after the program's name.</param>
+    /// <param name="terminal">Where to write.</param>
+    public static async Task<ExitCode> RunAsync(IReadOnlyList<string> arguments, Terminal terminal)
+    {
+        var root = new RootCommand(
+            "From paired baseline and delayed results to the evidence for a longer processing window of coagulation specimens.\n\nExample:\n  stability-study report example-studies/aptt-room-temperature"
+        )
+        {
+            CheckCommand.Create(terminal),
+            AnalyzeCommand.Create(terminal),
+            ReportCommand.Create(terminal),
+        };
+        var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        if (parsed.Action is ParseErrorAction)
+        {
+            foreach (var error in parsed.Errors)
+            {
+                terminal.Error.WriteLine(error.Message);
+            }
+
+            terminal.Error.WriteLine("Add --help to see what can be asked.");
+            return ExitCode.WrongUsage;
+        }
+
+        try
+        {
+            return (ExitCode)
+                await parsed.InvokeAsync(
+                    new InvocationConfiguration
+                    {
+                        Output = terminal.Out,
+                        Error = terminal.Error,
+                        EnableDefaultExceptionHandler = false,
+                    }
+                );
+        }
+        catch (UsageException error)
+        {
+            terminal.Error.WriteLine(error.Message);
+            return ExitCode.WrongUsage;
+        }
+        catch (OperationCanceledException)
+        {
+            terminal.Error.WriteLine("Cancelled. Nothing was left half written.");
+            return ExitCode.Cancelled;
+        }
+#pragma warning disable CA1031 // The one place where anything unforeseen becomes an exit code.
+        catch (Exception error)
+#pragma warning restore CA1031
+        {
+            terminal.Error.WriteLine("An error inside the program; please report it with the study's inputs:");
+            terminal.Error.WriteLine(error.ToString());
+            return ExitCode.InternalError;
+        }
+    }
+}

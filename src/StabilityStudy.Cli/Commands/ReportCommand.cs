@@ -1,0 +1,94 @@
+using System.CommandLine;
+using System.Text;
+using StabilityStudy.Cli.Console;
+using StabilityStudy.Cli.Folders;
+using StabilityStudy.Pipeline;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Cli.Commands;
+
+/// <summary>report: writes the report and analysis.json.</summary>
+internal static class ReportCommand
+{
+    private const string Pdf = "pdf";
+    private const string Text = "text";
+    private const string A4 = "a4";
+    private const string Letter = "letter";
+
+    public static Command Create(Terminal terminal)
+    {
+        var study = StudyArgument.Create();
+        var output = new Option<string?>("--output", "-o")
+        {
+            Description = "Where to write the report; out/report.pdf in the study folder otherwise.",
+            HelpName = "FILE",
+        };
+        var format = new Option<string>("--format")
+        {
+            Description = "pdf or text.",
+            DefaultValueFactory = _ => Pdf,
+            HelpName = "FORMAT",
+        }.AcceptOnlyFromAmong(Pdf, Text);
+        var paper = new Option<string>("--paper")
+        {
+            Description = "a4 or letter.",
+            DefaultValueFactory = _ => A4,
+            HelpName = "SIZE",
+        }.AcceptOnlyFromAmong(A4, Letter);
+        var require = StudyArgument.RequireSupported();
+        var command = new Command(
+            "report",
+            "Write the report and, beside it, analysis.json with every figure.\n\nExample:\n  stability-study report example-studies/aptt-room-temperature -o report.pdf"
+        )
+        {
+            study,
+            output,
+            format,
+            paper,
+            require,
+        };
+        command.SetAction(
+            (parsed, cancellation) =>
+                Task.FromResult(
+                    (int)Run(
+                        terminal,
+                        new Request(
+                            parsed.GetRequiredValue(study),
+                            parsed.GetValue(output),
+                            parsed.GetValue(format) == Text,
+                            parsed.GetValue(paper) == Letter ? PaperSize.Letter : PaperSize.A4,
+                            parsed.GetValue(require)
+                        ),
+                        cancellation
+                    )
+                )
+        );
+        return command;
+    }
+
+    private static ExitCode Run(Terminal terminal, Request request, CancellationToken cancellation)
+    {
+        var target = request.Output ?? Path.Combine(request.Folder, "out", request.AsText ? "report.txt" : "report.pdf");
+        terminal.Progress("Reading and analyzing " + request.Folder);
+        var outcome = StudyPipeline.Analyze(StudyFolder.Read(request.Folder));
+        if (!outcome.TryGet(out var analyzed))
+        {
+            return StoppedStudy.Report(terminal, outcome.Queries, json: false);
+        }
+
+        cancellation.ThrowIfCancellationRequested();
+        terminal.Progress("Drawing the report");
+        var bytes = request.AsText
+            ? Encoding.UTF8.GetBytes(StudyPipeline.RenderText(analyzed, Terminal.DefaultWidth))
+            : StudyPipeline.Render(analyzed, request.Paper).Pdf;
+        cancellation.ThrowIfCancellationRequested();
+        var analysis = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(target)) ?? ".", "analysis.json");
+        AtomicFile.Write(analysis, StudyPipeline.WriteAnalysis(analyzed).Span);
+        AtomicFile.Write(target, bytes.Span);
+        terminal.Out.WriteLine(StudyPipeline.Headline(analyzed, terminal.Width));
+        terminal.Out.WriteLine(target);
+        return SupportedRequirement.Check(analyzed, request.RequireSupported);
+    }
+
+    private sealed record Request(string Folder, string? Output, bool AsText, PaperSize Paper, bool RequireSupported);
+}

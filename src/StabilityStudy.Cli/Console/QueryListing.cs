@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Reporting.Text;
+
+namespace StabilityStudy.Cli.Console;
+
+/// <summary>Data queries as text: what was read where, what is wrong, what to do.</summary>
+internal static class QueryListing
+{
+    private const string Indent = "    ";
+
+    public static void Write(Terminal terminal, ImmutableArray<DataQuery> queries)
+    {
+        foreach (var query in queries.OrderBy(query => query.Severity))
+        {
+            terminal.Out.WriteLine($"{Colored(terminal, query.Severity)}  {query.Source}  [{query.Code}]");
+            if (query.Observed.Length > 0)
+            {
+                WriteWrapped(terminal, "read: " + query.Observed);
+            }
+
+            WriteWrapped(terminal, query.Message);
+            WriteWrapped(terminal, "to do: " + query.Action);
+            terminal.Out.WriteLine();
+        }
+
+        terminal.Out.WriteLine(Total(queries));
+    }
+
+    /// <summary>"2 stop, 1 attention, 0 note": one line.</summary>
+    public static string Total(ImmutableArray<DataQuery> queries) =>
+        string.Join(
+            ", ",
+            Enum.GetValues<Severity>()
+                .Select(severity => FormattableString.Invariant($"{queries.Count(query => query.Severity == severity)} {Word(severity)}"))
+        );
+
+    private static void WriteWrapped(Terminal terminal, string text)
+    {
+        foreach (var line in TextLines.Wrap(text, terminal.Width - Indent.Length))
+        {
+            terminal.Out.WriteLine(Indent + line);
+        }
+    }
+
+    private static string Word(Severity severity) =>
+        severity switch
+        {
+            Severity.Stop => "stop",
+            Severity.Attention => "attention",
+            _ => "note",
+        };
+
+    private static string Colored(Terminal terminal, Severity severity)
+    {
+        var word = Word(severity).ToUpperInvariant();
+        return !terminal.UsesColor ? word
+            : severity == Severity.Stop ? $"\e[1;31m{word}\e[0m"
+            : severity == Severity.Attention ? $"\e[1;33m{word}\e[0m"
+            : word;
+    }
+}

@@ -1,0 +1,38 @@
+namespace StabilityStudy.Cli.Console;
+
+/// <summary>Where the program writes, and what that place can show.</summary>
+/// <param name="Out">Results.</param>
+/// <param name="Error">Errors and progress.</param>
+/// <param name="ShowsProgress">Whether a person watches <paramref name="Error"/>; progress is silent otherwise.</param>
+/// <param name="UsesColor">Whether <paramref name="Out"/> may carry color.</param>
+/// <param name="Width">Columns to wrap at.</param>
+public sealed record Terminal(TextWriter Out, TextWriter Error, bool ShowsProgress, bool UsesColor, int Width)
+{
+    /// <summary>Columns when the output is not a terminal.</summary>
+    public const int DefaultWidth = 80;
+
+    private const int WidestText = 100;
+
+    /// <summary>The process's own console.</summary>
+    public static Terminal OfProcess()
+    {
+        var isTerminal = !System.Console.IsOutputRedirected;
+        var wantsNoColor = !string.IsNullOrEmpty(Environment.GetEnvironmentVariable("NO_COLOR"));
+        return new Terminal(
+            System.Console.Out,
+            System.Console.Error,
+            !System.Console.IsErrorRedirected,
+            isTerminal && !wantsNoColor,
+            isTerminal ? Math.Clamp(System.Console.WindowWidth, 60, WidestText) : DefaultWidth
+        );
+    }
+
+    /// <summary>Says what is being done, when a person watches.</summary>
+    public void Progress(string doing)
+    {
+        if (ShowsProgress)
+        {
+            Error.WriteLine(doing + " …");
+        }
+    }
+}

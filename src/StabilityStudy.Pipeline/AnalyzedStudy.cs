@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.SignedPdf.Attachments;
+
+namespace StabilityStudy.Pipeline;
+
+/// <summary>A study with its conclusions and the files that its report carries.</summary>
+/// <param name="Analysis">What the data say.</param>
+/// <param name="Attachments">Protocol, study facts, canonical data and analysis.json.</param>
+public sealed record AnalyzedStudy(StudyAnalysis Analysis, ImmutableArray<Attachment> Attachments);
+
+/// <summary>A finished report.</summary>
+/// <param name="Pdf">The file.</param>
+/// <param name="PageCount">Number of pages.</param>
+public sealed record RenderedReport(ReadOnlyMemory<byte> Pdf, int PageCount);

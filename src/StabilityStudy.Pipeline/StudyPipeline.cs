@@ -1,0 +1,85 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Json;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Pdf;
+using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Text;
+using StabilityStudy.SignedPdf.Attachments;
+using StabilityStudy.SignedPdf.Rewriting;
+
+namespace StabilityStudy.Pipeline;
+
+/// <summary>
+/// The whole way of a study, bytes in and values out: read → queries → pairs → estimates → conclusions → report model →
+/// PDF. It knows no file system, clock or console.
+/// </summary>
+public static class StudyPipeline
+{
+    /// <summary>Reads and analyzes a study.</summary>
+    /// <param name="files">The files of the study folder.</param>
+    /// <returns>The analysis with every query, or the queries of which at least one stops.</returns>
+    public static Outcome<AnalyzedStudy> Analyze(StudyBytes files)
+    {
+        var intake = StudyIntake.Read(files);
+        if (!intake.TryGet(out var study))
+        {
+            return Outcome.Stopped<AnalyzedStudy>(intake.Queries);
+        }
+
+        var analysis = StudyAnalyzer.Analyze(study.Inputs, study.Identity, intake.Queries, ToolVersion.Current);
+        return Outcome.Of(new AnalyzedStudy(analysis, AttachedFiles.Of(files, study, analysis)), analysis.Queries);
+    }
+
+    /// <summary>Reads a study and lists its queries, without those that would give a result away.</summary>
+    /// <param name="files">The files of the study folder.</param>
+    public static Outcome<StudyInputs> Check(StudyBytes files)
+    {
+        var intake = StudyIntake.Read(files);
+        return intake.TryGet(out var study)
+            ? Outcome.Of(study.Inputs, [.. intake.Queries, .. StudyAnalyzer.Check(study.Inputs)])
+            : Outcome.Stopped<StudyInputs>(intake.Queries);
+    }
+
+    /// <summary>Makes the report.</summary>
+    /// <param name="study">The analyzed study.</param>
+    /// <param name="paper">Paper size.</param>
+    /// <returns>The bytes of the PDF; the same for the same study on any machine.</returns>
+    /// <exception cref="InvalidOperationException">The drawn document could not be rewritten: a defect of this program.</exception>
+    public static RenderedReport Render(AnalyzedStudy study, PaperSize paper)
+    {
+        var model = ReportBuilder.Build(study.Analysis, paper);
+        var drawn = PdfDrawing.Draw(model);
+        var rewritten = DeterministicRewrite.Rewrite(
+            drawn.Pdf,
+            new RewriteOptions(
+                model.Title,
+                study.Analysis.Facts.Facility,
+                "stability-study " + study.Analysis.ToolVersion,
+                model.Language,
+                Date: null,
+                [.. study.Attachments]
+            )
+        );
+        return rewritten.TryGet(out var pdf, out var failure)
+            ? new RenderedReport(pdf, drawn.PageCount)
+            : throw new InvalidOperationException("The drawn report could not be rewritten: " + failure.What);
+    }
+
+    /// <summary>The whole report as plain text.</summary>
+    public static string RenderText(AnalyzedStudy study, int width) =>
+        TextDrawing.Draw(ReportBuilder.Build(study.Analysis, PaperSize.A4), width);
+
+    /// <summary>The conclusions and the criteria behind them as plain text.</summary>
+    public static string Summarize(AnalyzedStudy study, int width) =>
+        TextDrawing.Draw(ReportBuilder.BuildSummary(study.Analysis), width);
+
+    /// <summary>The conclusions alone as plain text.</summary>
+    public static string Headline(AnalyzedStudy study, int width) =>
+        TextDrawing.Draw(ReportBuilder.BuildHeadline(study.Analysis), width);
+
+    /// <summary>The content of analysis.json.</summary>
+    public static ReadOnlyMemory<byte> WriteAnalysis(AnalyzedStudy study) => AnalysisJson.Write(study.Analysis);
+}
