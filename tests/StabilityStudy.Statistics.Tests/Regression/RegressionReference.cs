@@ -2,7 +2,7 @@ using System.Globalization;
 
 namespace StabilityStudy.Statistics.Tests.Regression;
 
-/// <summary>Reads the reference files that tests/ReferenceData/regression_sources.md describes.</summary>
+/// <summary>Reads the reference files that tests/ReferenceData/README.md describes.</summary>
 internal static class RegressionReference
 {
     public static string[] Cases { get; } = ["wide", "narrow", "tied", "small"];
