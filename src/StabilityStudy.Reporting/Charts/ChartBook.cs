@@ -14,10 +14,15 @@ internal sealed record SizedChart(Chart Chart, int Width, int Height)
     /// <summary>Least room below the frame.</summary>
     public double LeastBottom { get; init; }
 
-    /// <summary>Charts of one height get frames that begin and end level.</summary>
-    public static ImmutableArray<SizedChart> Level(ImmutableArray<SizedChart> charts)
+    /// <summary>Charts side by side: each has room for its frame; those of one height have level frames.</summary>
+    public static ImmutableArray<SizedChart> Level(ImmutableArray<SizedChart> asked)
     {
-        if (charts.Length < 2 || charts.Any(c => c.Height != charts[0].Height))
+        var sameHeight = asked.All(c => c.Height == asked[0].Height);
+        var roomy = asked.Select(ChartMargins.WithRoom).ToImmutableArray();
+        ImmutableArray<SizedChart> charts = sameHeight
+            ? [.. roomy.Select(c => c with { Height = roomy.Max(r => r.Height) })]
+            : roomy;
+        if (charts.Length < 2 || !sameHeight)
         {
             return charts;
         }

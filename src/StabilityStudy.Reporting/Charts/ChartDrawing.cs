@@ -18,6 +18,7 @@ internal static class ChartDrawing
         ChartLayers.Add(sized.Chart, plot);
         RenderOnce(plot, sized, canvas);
         var frame = margins.Frame(sized);
+        ObservationMarks.Draw(sized.Chart, frame, canvas);
         ChartNames.Draw(sized.Chart, margins, frame, canvas);
         ChartLegend.Draw(sized, margins, canvas);
     }

@@ -4,7 +4,7 @@ using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Charts;
 
-/// <summary>Puts the layers of a chart into a plot.</summary>
+/// <summary>Puts the layers of a chart into a plot, all but the markers.</summary>
 internal static class ChartLayers
 {
     /// <summary>Adds every layer, the first one at the back.</summary>
@@ -44,14 +44,6 @@ internal static class ChartLayers
                 break;
             case IntervalLayer intervals:
                 AddIntervals(intervals, plot);
-                break;
-            case PointLayer points:
-                plot.Add.Plottable(
-                    new MarkerMarks(
-                        [.. points.Points.Select(p => new Coordinates(p.X, p.Y))],
-                        points.Marker
-                    )
-                );
                 break;
         }
     }
@@ -122,11 +114,5 @@ internal static class ChartLayers
             LineWidth = 0.9f,
         };
         plot.Add.Plottable(bars);
-        plot.Add.Plottable(
-            new MarkerMarks(
-                [.. layer.Intervals.Select(i => new Coordinates(i.X, i.Estimate))],
-                layer.Marker
-            )
-        );
     }
 }

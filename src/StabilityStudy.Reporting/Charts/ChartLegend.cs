@@ -18,14 +18,23 @@ internal static class ChartLegend
     private const double Gap = 10;
 
     /// <summary>Distributes the entries over rows; an explanation wider than the chart takes several rows.</summary>
-    public static ImmutableArray<ImmutableArray<LegendEntry>> Rows(Chart chart, double width)
+    /// <param name="chart">The chart.</param>
+    /// <param name="width">Width of the legend in points.</param>
+    /// <param name="frameWidth">Width of the frame; names of vertical lines too long for it stand here.</param>
+    /// <param name="withNames">Whether names that stand beside the frame otherwise stand here.</param>
+    public static ImmutableArray<ImmutableArray<LegendEntry>> Rows(
+        Chart chart,
+        double width,
+        double frameWidth,
+        bool withNames
+    )
     {
         var rows = ImmutableArray.CreateBuilder<ImmutableArray<LegendEntry>>();
         var row = ImmutableArray.CreateBuilder<LegendEntry>();
         var used = 0.0;
         foreach (var layer in chart.Layers)
         {
-            if (Text(layer) is not { Length: > 0 } text)
+            if (Text(layer, frameWidth, withNames) is not { Length: > 0 } text)
             {
                 continue;
             }
@@ -88,17 +97,27 @@ internal static class ChartLegend
         }
     }
 
-    private static string? Text(ChartLayer layer) =>
+    private static string Text(ChartLayer layer, double frameWidth, bool withNames) =>
         layer switch
         {
-            PointLayer l => l.Legend,
-            IntervalLayer l => l.Legend,
-            LineLayer l => l.Legend,
-            BandLayer l => l.Legend,
-            ReferenceLine l => l.Legend,
-            TrajectoriesLayer l => l.Legend,
-            _ => null,
+            PointLayer l => l.Legend ?? "",
+            IntervalLayer l => l.Legend ?? "",
+            BandLayer l => l.Legend ?? "",
+            TrajectoriesLayer l => l.Legend ?? "",
+            LineLayer l => Joined(withNames ? l.EndLabel : null, l.Legend),
+            ReferenceLine { Direction: LineDirection.Horizontal } l => Joined(
+                withNames ? l.Label : null,
+                l.Legend
+            ),
+            ReferenceLine l => Joined(
+                TopName.IsShort(l.Label, frameWidth) ? null : l.Label,
+                l.Legend
+            ),
+            _ => "",
         };
+
+    private static string Joined(string? name, string? legend) =>
+        string.Join("; ", new[] { name, legend }.Where(t => t is { Length: > 0 }));
 
     private static void DrawSample(ChartLayer layer, float x, float y, SKCanvas canvas)
     {

@@ -13,7 +13,8 @@ internal sealed record ChartMargins
 
     private const double TickLength = 4;
     private const double Gap = 4;
-    private const double NarrowestFrame = 40;
+    private const double LeastFrameShare = 0.4;
+    private const double LeastFrameHeight = 36;
 
     public required double Left { get; init; }
     public required double Right { get; init; }
@@ -56,30 +57,48 @@ internal sealed record ChartMargins
     /// <summary>Measures everything around the frame.</summary>
     public static ChartMargins Of(SizedChart sized)
     {
-        var chart = sized.Chart;
-        var yTicks = chart
-            .Y.Ticks.Select(t => ChartStyle.Tick.Width(t.Label))
-            .DefaultIfEmpty(0)
-            .Max();
-        var names = EdgeName.Of(chart, sized.Width * 0.26);
-        var namesWidth = names
-            .SelectMany(n => n.Lines)
-            .Select(ChartStyle.Name.Width)
-            .DefaultIfEmpty(0)
-            .Max();
-        var yLabel = Lines(chart.Y.Label, ChartStyle.AxisLabel, sized.Height * 0.75);
-        var left = (yLabel.Length * ChartStyle.AxisLabel.Leading) + Gap + yTicks + TickLength + 3;
-        var right = names.IsEmpty ? 12 : EdgeName.LeaderLength + namesWidth + 2;
-        if (sized.Width - left - right < NarrowestFrame)
-        {
-            left = Math.Min(left, sized.Width * 0.35);
-            right = Math.Min(right, sized.Width * 0.3);
-        }
+        var first = Measured(sized, sized.Height * 0.5, namesInLegend: false);
+        var frame = first.Frame(sized);
+        var crowded =
+            !first.EdgeNames.IsEmpty
+            && (
+                frame.Width < sized.Width * LeastFrameShare
+                || first.EdgeNames.Sum(n => n.Height) > frame.Height + (2 * EdgeName.Overhang)
+            );
 
-        var frameWidth = sized.Width - left - right;
+        // The vertical axis label may be as long as the frame is high, which is known only now.
+        return Measured(sized, Math.Max(LeastFrameHeight, frame.Height) + Gap, crowded);
+    }
+
+    /// <summary>The same chart, higher if its texts would leave no room for the frame.</summary>
+    public static SizedChart WithRoom(SizedChart sized)
+    {
+        var margins = Of(sized);
+        var needed = margins.Top + margins.Bottom + LeastFrameHeight;
+        return needed <= sized.Height ? sized : sized with { Height = (int)Math.Ceiling(needed) };
+    }
+
+    private static ChartMargins Measured(
+        SizedChart sized,
+        double yLabelLength,
+        bool namesInLegend
+    )
+    {
+        var chart = sized.Chart;
+        var names = namesInLegend ? [] : EdgeName.Of(chart, sized.Width * 0.26);
+        var yLabel = Lines(chart.Y.Label, ChartStyle.AxisLabel, yLabelLength);
+        var yTicks = Widest(chart.Y.Ticks.Select(t => t.Label), ChartStyle.Tick);
+        var left = (yLabel.Length * ChartStyle.AxisLabel.Leading) + Gap + yTicks + TickLength + 3;
+        var right = Math.Max(
+            Math.Max(6, Widest(chart.X.Ticks.Select(t => t.Label), ChartStyle.Tick) / 2),
+            names.IsEmpty
+                ? 0
+                : EdgeName.LeaderLength + Widest(names.SelectMany(n => n.Lines), ChartStyle.Name) + 2
+        );
+        var frameWidth = Math.Max(1, sized.Width - left - right);
         var title = Lines(chart.Title, ChartStyle.Title, sized.Width);
         var xLabel = Lines(chart.X.Label, ChartStyle.AxisLabel, frameWidth + right);
-        var legend = ChartLegend.Rows(chart, sized.Width - left);
+        var legend = ChartLegend.Rows(chart, sized.Width - left, frameWidth, namesInLegend);
         var topNames = TopName.Rows(chart, left, frameWidth);
         var measured = new ChartMargins
         {
@@ -89,7 +108,7 @@ internal sealed record ChartMargins
                 sized.LeastTop,
                 (title.Length * ChartStyle.Title.Leading)
                     + (topNames.Length * ChartStyle.Name.Leading)
-                    + 4
+                    + 6
             ),
             Bottom = 0,
             Title = title,
@@ -111,6 +130,9 @@ internal sealed record ChartMargins
             ),
         };
     }
+
+    private static double Widest(IEnumerable<string> texts, TextStyle style) =>
+        texts.Select(style.Width).DefaultIfEmpty(0).Max();
 
     private static ImmutableArray<string> Lines(string text, TextStyle style, double width) =>
         text.Length == 0 ? [] : LineBreaking.Break(text, style, width);

@@ -41,8 +41,7 @@ internal static class ChartNames
             }
         }
 
-        var chartHeight = frame.Bottom + ChartMargins.TickRoom;
-        EdgeName.Draw(margins.EdgeNames, chart.Y, frame, chartHeight, canvas);
+        EdgeName.Draw(margins.EdgeNames, chart.Y, frame, canvas);
         PointNames.Draw(chart, frame, canvas);
     }
 }

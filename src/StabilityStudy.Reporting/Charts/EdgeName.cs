@@ -13,7 +13,11 @@ internal sealed record EdgeName(double Value, ImmutableArray<string> Lines)
     /// <summary>Length of the leader from the frame to the name, in points.</summary>
     public const double LeaderLength = 9;
 
-    private double Height => Lines.Length * ChartStyle.Name.Leading;
+    /// <summary>How far names may reach above and below the frame, in points.</summary>
+    public const double Overhang = 4;
+
+    /// <summary>Height of the name in points.</summary>
+    public double Height => Lines.Length * ChartStyle.Name.Leading;
 
     /// <summary>The names of a chart's lines, from the top down.</summary>
     public static ImmutableArray<EdgeName> Of(Chart chart, double width)
@@ -52,7 +56,6 @@ internal sealed record EdgeName(double Value, ImmutableArray<string> Lines)
         ImmutableArray<EdgeName> names,
         Axis axis,
         SKRect frame,
-        double chartHeight,
         SKCanvas canvas
     )
     {
@@ -62,7 +65,7 @@ internal sealed record EdgeName(double Value, ImmutableArray<string> Lines)
                 - (frame.Height * (n.Value - axis.Minimum) / (axis.Maximum - axis.Minimum))
             )
             .ToArray();
-        var middles = MovedApart(names, ends, chartHeight);
+        var middles = MovedApart(names, ends, frame);
         using var leader = new SKPaint
         {
             Color = ChartStyle.Skia(ChartStyle.HatchGray),
@@ -87,16 +90,16 @@ internal sealed record EdgeName(double Value, ImmutableArray<string> Lines)
     private static double[] MovedApart(
         ImmutableArray<EdgeName> names,
         double[] ends,
-        double chartHeight
+        SKRect frame
     )
     {
-        // Down first, so that no name touches the one above; then up from the foot of the chart.
+        // Down first, so that no name touches the one above; then up from the foot of the frame.
         var middles = (double[])ends.Clone();
         for (var i = 0; i < names.Length; i++)
         {
             var least =
                 i == 0
-                    ? names[i].Height / 2
+                    ? frame.Top - Overhang + (names[i].Height / 2)
                     : middles[i - 1] + ((names[i - 1].Height + names[i].Height) / 2);
             middles[i] = Math.Max(middles[i], least);
         }
@@ -105,7 +108,7 @@ internal sealed record EdgeName(double Value, ImmutableArray<string> Lines)
         {
             var most =
                 i == names.Length - 1
-                    ? chartHeight - (names[i].Height / 2)
+                    ? frame.Bottom + Overhang - (names[i].Height / 2)
                     : middles[i + 1] - ((names[i + 1].Height + names[i].Height) / 2);
             middles[i] = Math.Min(middles[i], most);
         }

@@ -21,7 +21,7 @@ internal sealed record TopName(string Text, double Middle)
         var lines = chart
             .Layers.OfType<ReferenceLine>()
             .Where(l => l is { Direction: LineDirection.Vertical, Label.Length: > 0 })
-            .Where(l => chart.X.Holds(l.Value))
+            .Where(l => chart.X.Holds(l.Value) && IsShort(l.Label, frameWidth))
             .OrderBy(l => l.Value);
         foreach (var line in lines)
         {
@@ -40,6 +40,10 @@ internal sealed record TopName(string Text, double Middle)
 
         return [.. rows.Select(r => r.ToImmutableArray())];
     }
+
+    /// <summary>Whether a name may stand above the frame; a longer one goes into the legend.</summary>
+    public static bool IsShort(string? text, double frameWidth) =>
+        ChartStyle.Name.Width(text ?? "") <= frameWidth * 0.7;
 
     private double RightEnd => Middle + (ChartStyle.Name.Width(Text) / 2);
 }

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>
-/// A chart with linear axes. Layers are drawn in the given order. Observations (<see cref="PointLayer"/> and the
+/// A chart with linear axes. Layers are drawn in the given order, markers over everything else. Observations (<see cref="PointLayer"/> and the
 /// estimates of an <see cref="IntervalLayer"/>) must lie within the axes, so that none can vanish; lines, bands and
 /// interval ends are cut at the frame.
 /// </summary>

@@ -4,7 +4,7 @@ namespace StabilityStudy.Reporting.Model;
 
 /// <summary>One figure with its caption.</summary>
 /// <param name="Chart">What is drawn.</param>
-/// <param name="HeightMillimeters">Height of the drawing, caption not included; above 0.</param>
+/// <param name="HeightMillimeters">Height of the drawing, caption not included; above 0. A drawing is higher if its texts need it.</param>
 /// <param name="AlternativeText">What the figure shows, for readers who cannot see it and for plain text.</param>
 /// <param name="Caption">Caption below the figure; may be empty.</param>
 public sealed record ChartBlock(
