@@ -64,6 +64,14 @@ internal static class PairQueries
                 $"left out: {pair.Reason}.",
                 CheckTimes
             ),
+            PairStatus.NoDelayedResult when pair.IsUnexplained => Query(
+                "delayed-result-missing",
+                Severity.Attention,
+                key,
+                pair,
+                $"{pair.Reason}: counts as outside the allowable difference.",
+                "Add the result, or the reason why there is none (NT, QNS), or exclude the pair with reason, person and date."
+            ),
             PairStatus.NoDelayedResult => Query(
                 "no-delayed-result",
                 Severity.Attention,

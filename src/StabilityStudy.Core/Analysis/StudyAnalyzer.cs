@@ -17,6 +17,7 @@ public static class StudyAnalyzer
     /// <param name="identity">Which bytes it was read from.</param>
     /// <param name="intakeQueries">The queries that reading it gave, none of which stops.</param>
     /// <param name="toolVersion">Version of the program, printed in the report.</param>
+    /// <exception cref="ArgumentException">A query stops, among those given or among those of <see cref="InputQueries"/>.</exception>
     public static StudyAnalysis Analyze(
         StudyInputs inputs,
         StudyIdentity identity,
@@ -25,7 +26,16 @@ public static class StudyAnalyzer
     )
     {
         var protocol = inputs.Protocol;
-        var queries = intakeQueries.ToBuilder();
+        var queries = intakeQueries.AddRange(InputQueries.Of(inputs)).ToBuilder();
+        if (queries.FirstOrDefault(query => query.Severity == Severity.Stop) is { } stop)
+        {
+            throw new ArgumentException(
+                $"A stop query leaves nothing to analyze: {stop.Source}: {stop.Message}",
+                nameof(intakeQueries)
+            );
+        }
+
+        var index = new SpecimenIndex(inputs);
         var sequences = ImmutableArray.CreateBuilder<Sequence>();
         foreach (var analyte in protocol.Analytes)
         {
@@ -33,7 +43,8 @@ public static class StudyAnalyzer
             {
                 foreach (var storage in protocol.Storages)
                 {
-                    sequences.Add(Conclude(inputs, analyte, group, storage, queries));
+                    var context = new PairContext(protocol, inputs.Facts, analyte, group, storage);
+                    sequences.Add(Conclude(index, context, queries));
                 }
             }
         }
@@ -52,35 +63,26 @@ public static class StudyAnalyzer
     }
 
     private static Sequence Conclude(
-        StudyInputs inputs,
-        Analyte analyte,
-        PatientGroup group,
-        Storage storage,
+        SpecimenIndex index,
+        PairContext context,
         ImmutableArray<DataQuery>.Builder queries
     )
     {
+        var (protocol, _, analyte, group, storage) = context;
         var assembled = PairAssembly
-            .Assemble(inputs, analyte, group, storage, queries)
+            .Assemble(index, context, queries)
             .Select(cell =>
                 (cell.TimePoint, Pairs: OutlierFlags.Mark(cell.Pairs, analyte.Decimals))
             )
             .ToImmutableArray();
         var cells = ImmutableArray.CreateBuilder<Cell>();
-        var window = default(SupportedWindow);
         var reached = true;
         foreach (var (timePoint, pairs) in assembled)
         {
-            var criteria = CellEvaluation.Evaluate(pairs, inputs.Protocol, analyte, group);
+            var criteria = CellEvaluation.Evaluate(pairs, protocol, analyte, group);
             var own = CellEvaluation.Conclude(criteria);
             var conclusion = reached ? own : Conclusion.NotReached;
             reached &= conclusion == Conclusion.Supported;
-            if (conclusion == Conclusion.Supported)
-            {
-                window =
-                    SupportedWindow.Of(timePoint, pairs, analyte, inputs.Protocol.WindowStep)
-                    ?? window;
-            }
-
             cells.Add(
                 new Cell(
                     new CellKey(analyte.Id, group.Id, storage.Id, timePoint),
@@ -88,12 +90,8 @@ public static class StudyAnalyzer
                     own,
                     Disposition.Of(group.Specimens, pairs),
                     criteria,
-                    CellEstimates.Of(
-                        CellData.Of(pairs, analyte.Decimals),
-                        inputs.Protocol,
-                        analyte
-                    ),
-                    Robustness.Of(pairs, inputs.Protocol, analyte, group),
+                    CellEstimates.Of(CellData.Of(pairs, analyte.Decimals), protocol, analyte),
+                    Robustness.Of(pairs, protocol, analyte, group),
                     pairs
                 )
             );
@@ -103,9 +101,23 @@ public static class StudyAnalyzer
             analyte.Id,
             group.Id,
             storage.Id,
-            window,
-            DriftResult.Of(assembled, inputs.Protocol, analyte, group),
+            LongestWindow(cells.ToImmutable(), analyte, protocol),
+            DriftResult.Of(assembled, protocol, analyte, group),
             cells.ToImmutable()
         );
     }
+
+    /// <summary>Each supported time point supports a window; pairs tested early can make that of a later one the shorter.</summary>
+    private static SupportedWindow? LongestWindow(
+        ImmutableArray<Cell> cells,
+        Analyte analyte,
+        StudyProtocol protocol
+    ) =>
+        cells
+            .Where(cell => cell.Conclusion == Conclusion.Supported)
+            .Select(cell =>
+                SupportedWindow.Of(cell.Key.TimePoint, cell.Pairs, analyte, protocol.WindowStep)
+            )
+            .OfType<SupportedWindow>()
+            .MaxBy(window => window.Time);
 }

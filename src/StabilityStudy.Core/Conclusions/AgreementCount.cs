@@ -7,10 +7,10 @@ namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>How many specimens of a cell stay within the allowable difference.</summary>
 /// <param name="Counted">Specimens that count: inside plus outside.</param>
-/// <param name="Inside">Within the allowable difference, or beyond the same end of the measuring interval both times.</param>
+/// <param name="Inside">Within the allowable difference, or beyond the same limit of measurement both times.</param>
 /// <param name="OutsideMeasured">Outside, by measurement.</param>
 /// <param name="Failed">Outside, because the delayed tube failed.</param>
-/// <param name="Undecidable">Counted outside, because a result beyond the measuring interval leaves it open.</param>
+/// <param name="Undecidable">Counted outside, because a result beyond the measuring interval or missing without a stated reason leaves it open.</param>
 /// <param name="OutsideSpecimens">Codes of the specimens that count as outside.</param>
 public sealed record AgreementCount(
     int Counted,
@@ -54,40 +54,51 @@ public sealed record AgreementCount(
             return Place.Failed;
         }
 
+        if (pair.IsUnexplained)
+        {
+            return Place.Undecidable;
+        }
+
         return (pair.Baseline?.Result, pair.Delayed?.Result) switch
         {
-            (MeasuredResult x, MeasuredResult y) => Judge(
-                x.Value,
-                y.Value,
-                allowance,
-                Place.Inside
-            ),
-            (CensoredResult x, CensoredResult y) when x.Side == y.Side => Place.Inside,
-            // The true value lies beyond its limit, so the change is at least the one to that limit.
-            (MeasuredResult x, CensoredResult y) => Judge(
-                x.Value,
-                y.Limit,
-                allowance,
-                Place.Undecidable
-            ),
-            (CensoredResult x, MeasuredResult y) => Judge(
-                x.Limit,
-                y.Value,
-                allowance,
-                Place.Undecidable
-            ),
-            (CensoredResult x, CensoredResult y) => Judge(
-                x.Limit,
-                y.Limit,
-                allowance,
-                Place.Undecidable
-            ),
+            (MeasuredResult x, MeasuredResult y) => IsOutside(x.Value, y.Value, allowance)
+                ? Place.Outside
+                : Place.Inside,
+            (CensoredResult x, CensoredResult y) when (x.Side, x.Limit) == (y.Side, y.Limit) =>
+                Place.Inside,
+            ({ } x, { } y) => ByBounds(RangeOf(x), RangeOf(y), allowance),
             _ => Place.Failed,
         };
     }
 
-    private static Place Judge(decimal x, decimal y, Allowance allowance, Place otherwise) =>
-        AllowableDifference.Judge(x, y, allowance) == AllowanceVerdict.Outside
-            ? Place.Outside
-            : otherwise;
+    /// <summary>
+    /// A result beyond a limit is a range. When the two ranges do not meet, the change is at least that between their
+    /// nearest ends, and relative to a baseline further away it is larger still; when they meet there may be no change.
+    /// </summary>
+    private static Place ByBounds(
+        (decimal? Lowest, decimal? Highest) x,
+        (decimal? Lowest, decimal? Highest) y,
+        Allowance allowance
+    )
+    {
+        var rises =
+            x.Highest is { } top && y.Lowest >= top && IsOutside(top, y.Lowest.Value, allowance);
+        var falls =
+            x.Lowest is { } bottom
+            && y.Highest <= bottom
+            && IsOutside(bottom, y.Highest.Value, allowance);
+        return rises || falls ? Place.Outside : Place.Undecidable;
+    }
+
+    private static (decimal? Lowest, decimal? Highest) RangeOf(ReportedResult result) =>
+        result switch
+        {
+            MeasuredResult { Value: var value } => (value, value),
+            CensoredResult { Side: CensoredSide.Above, Limit: var limit } => (limit, null),
+            CensoredResult { Limit: var limit } => (null, limit),
+            _ => (null, null),
+        };
+
+    private static bool IsOutside(decimal x, decimal y, Allowance allowance) =>
+        AllowableDifference.Judge(x, y, allowance) == AllowanceVerdict.Outside;
 }

@@ -17,11 +17,17 @@ internal static class BiasEvaluation
     /// <summary>Beyond this skewness toward the nearer limit the interval of the mean is too short to be trusted.</summary>
     private const double LargestSkewness = 1;
 
+    /// <param name="criterion">The criterion.</param>
+    /// <param name="limit">Its limit.</param>
+    /// <param name="data">The compared pairs.</param>
+    /// <param name="minimumDays">Fewest collection days.</param>
+    /// <param name="uncounted">Pairs that neither the mean nor any individual criterion counts: failed, beyond the measuring interval, missing without a reason.</param>
     public static BiasResult Evaluate(
         BiasCriterion criterion,
         Limit limit,
         CellData data,
-        int minimumDays
+        int minimumDays,
+        int uncounted
     )
     {
         var change = ChangeOnScale.Of(data, criterion.Scale, limit);
@@ -38,7 +44,11 @@ internal static class BiasEvaluation
         var spread = Spread.Summarize(changes.Values.AsSpan());
         if (!mean.TryGet(out var interval))
         {
-            return Refused(criterion, limit, mean.NotComputable!) with { Spread = spread };
+            return Refused(criterion, limit, mean.NotComputable!) with
+            {
+                LowerLimit = changes.LowerLimit,
+                UpperLimit = changes.UpperLimit,
+            };
         }
 
         var equivalence = TwoOneSidedTests.Compute(
@@ -48,13 +58,13 @@ internal static class BiasEvaluation
             changes.LowerLimit,
             changes.UpperLimit
         );
-        var doubts = Doubts(interval, spread, changes, data, minimumDays);
+        var doubts = Doubts(interval, spread, changes, data, minimumDays, uncounted);
         var (verdict, reason) = ByInterval(interval, changes);
         return new BiasResult(
             criterion.Id,
             limit,
             doubts.IsEmpty ? verdict : Verdict.Inconclusive,
-            doubts.IsEmpty ? [reason] : doubts,
+            doubts.Add(reason),
             criterion.Scale,
             criterion.ConfidenceLevel,
             changes.LowerLimit,
@@ -103,7 +113,8 @@ internal static class BiasEvaluation
         Estimate<SpreadSummary> spread,
         ChangeOnScale changes,
         CellData data,
-        int minimumDays
+        int minimumDays,
+        int uncounted
     )
     {
         var doubts = ImmutableArray.CreateBuilder<VerdictReason>();
@@ -120,7 +131,10 @@ internal static class BiasEvaluation
             );
         }
 
-        if (interval.BySpecimen.StandardDeviation == 0)
+        if (
+            interval.BySpecimen.StandardDeviation == 0
+            || data.Pairs.Difference.Distinct().Count() == 1
+        )
         {
             doubts.Add(
                 new(
@@ -131,6 +145,24 @@ internal static class BiasEvaluation
                     )
                 )
             );
+        }
+
+        if (uncounted > 0)
+        {
+            doubts.Add(
+                new(
+                    "uncounted-pairs",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{uncounted} specimens have no pair of measured results, and no individual criterion counts them"
+                    )
+                )
+            );
+        }
+
+        if (spread.NotComputable is { Code: AssumptionCode.TooFewValues } tooFew)
+        {
+            doubts.Add(new(tooFew.Code, tooFew.Reason));
         }
 
         if (spread.TryGet(out var summary) && IsSkewedTowardNearerLimit(summary, changes))

@@ -8,7 +8,7 @@ namespace StabilityStudy.Core.Conclusions;
 /// <summary>Applies the protocol's criteria to the pairs of a cell, without regard to other time points.</summary>
 internal static class CellEvaluation
 {
-    /// <summary>What each criterion that applies to the analyte and group says.</summary>
+    /// <summary>What each criterion that applies to the analyte and group says, in the order of the protocol.</summary>
     public static ImmutableArray<CriterionResult> Evaluate(
         ImmutableArray<PairRecord> pairs,
         StudyProtocol protocol,
@@ -16,57 +16,83 @@ internal static class CellEvaluation
         PatientGroup group
     )
     {
-        var data = CellData.Of(pairs, analyte.Decimals);
-        var results = ImmutableArray.CreateBuilder<CriterionResult>();
-        foreach (var criterion in protocol.Criteria)
-        {
-            if (LimitFor(criterion, protocol, analyte, group) is not { } limit)
-            {
-                continue;
-            }
-
-            results.Add(
-                criterion switch
-                {
-                    BiasCriterion bias => BiasEvaluation.Evaluate(
-                        bias,
-                        limit,
-                        data,
-                        protocol.MinimumDays
-                    ),
-                    IndividualCriterion individual => IndividualEvaluation.Evaluate(
-                        individual,
-                        limit,
-                        pairs
-                    ),
-                    _ => throw new InvalidOperationException(
-                        $"No evaluation for {criterion.GetType().Name}."
-                    ),
-                }
-            );
-        }
-
-        return results.ToImmutable();
+        var results = Means(pairs, protocol, analyte, group)
+            .Concat(Shares(pairs, protocol, analyte, group))
+            .ToDictionary(result => result.Criterion);
+        return [.. Applying(protocol, analyte, group).Select(item => results[item.Criterion.Id])];
     }
 
-    /// <summary>No criterion: not assessed. All met: supported. Any not met: not supported. Else inconclusive.</summary>
+    /// <summary>What the bias criteria say.</summary>
+    public static ImmutableArray<CriterionResult> Means(
+        ImmutableArray<PairRecord> pairs,
+        StudyProtocol protocol,
+        Analyte analyte,
+        PatientGroup group
+    )
+    {
+        var applying = Applying(protocol, analyte, group);
+        var data = CellData.Of(pairs, analyte.Decimals);
+        var uncounted = applying.Any(item => item.Criterion is IndividualCriterion)
+            ? 0
+            : pairs.Count(pair => pair.CountsForAgreement && pair.Status != PairStatus.Compared);
+        return
+        [
+            .. applying
+                .Where(item => item.Criterion is BiasCriterion)
+                .Select(item =>
+                    BiasEvaluation.Evaluate(
+                        (BiasCriterion)item.Criterion,
+                        item.Limit,
+                        data,
+                        protocol.MinimumDays,
+                        uncounted
+                    )
+                ),
+        ];
+    }
+
+    /// <summary>What the individual criteria say.</summary>
+    public static ImmutableArray<CriterionResult> Shares(
+        ImmutableArray<PairRecord> pairs,
+        StudyProtocol protocol,
+        Analyte analyte,
+        PatientGroup group
+    ) =>
+        [
+            .. Applying(protocol, analyte, group)
+                .Where(item => item.Criterion is IndividualCriterion)
+                .Select(item =>
+                    IndividualEvaluation.Evaluate(
+                        (IndividualCriterion)item.Criterion,
+                        item.Limit,
+                        pairs
+                    )
+                ),
+        ];
+
+    /// <summary>No criterion: not assessed. Any not met: not supported. All met: supported. Else inconclusive.</summary>
     public static Conclusion Conclude(ImmutableArray<CriterionResult> results) =>
         results.IsEmpty ? Conclusion.NotAssessed
         : results.Any(result => result.Verdict == Verdict.NotMet) ? Conclusion.NotSupported
         : results.All(result => result.Verdict == Verdict.Met) ? Conclusion.Supported
         : Conclusion.Inconclusive;
 
-    private static Limit? LimitFor(
-        Criterion criterion,
+    private static ImmutableArray<(Criterion Criterion, Limit Limit)> Applying(
         StudyProtocol protocol,
         Analyte analyte,
         PatientGroup group
-    )
-    {
-        var applies = criterion.Groups.IsEmpty || criterion.Groups.Contains(group.Id);
-        var choice = criterion.Limits.FirstOrDefault(item => item.Analyte == analyte.Id);
-        return applies && choice is not null
-            ? protocol.Limits.Single(limit => limit.Id == choice.Limit)
-            : null;
-    }
+    ) =>
+        [
+            .. protocol
+                .Criteria.Where(criterion =>
+                    criterion.Groups.IsEmpty || criterion.Groups.Contains(group.Id)
+                )
+                .SelectMany(criterion =>
+                    criterion
+                        .Limits.Where(choice => choice.Analyte == analyte.Id)
+                        .Select(choice =>
+                            (criterion, protocol.Limits.Single(limit => limit.Id == choice.Limit))
+                        )
+                ),
+        ];
 }

@@ -10,7 +10,8 @@ namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>
 /// Decides an individual criterion: met when the exact one-sided lower bound of the share within the allowable
-/// difference reaches the required share, not met when the upper bound stays below it, else inconclusive.
+/// difference reaches the required share, with every undecidable specimen counted outside; not met when the upper bound
+/// stays below it even with every undecidable specimen counted inside; else inconclusive.
 /// </summary>
 internal static class IndividualEvaluation
 {
@@ -42,50 +43,90 @@ internal static class IndividualEvaluation
             agreement.Counted,
             criterion.ConfidenceLevel
         );
-        var (verdict, reasonGiven) = Decide(bounds, required);
+        var favorable = ClopperPearson.Bounds(
+            agreement.Inside + agreement.Undecidable,
+            agreement.Counted,
+            criterion.ConfidenceLevel
+        );
+        var measured = pairs.Count(pair => pair.Status == PairStatus.Compared);
+        var enoughMeasured = MostOutside(measured, required, criterion.ConfidenceLevel) is not null;
+        var (verdict, reasonGiven) = Decide(bounds, favorable, required, enoughMeasured);
         return new IndividualResult(
             criterion.Id,
             limit,
             verdict,
-            [reasonGiven],
+            agreement.Undecidable == 0
+                ? [reasonGiven]
+                : [reasonGiven, UndecidableReason(agreement, favorable)],
             agreement,
             required,
             Estimate.Of(bounds),
-            SmallestSampleSize.MostOutside(agreement.Counted, required, criterion.ConfidenceLevel)
+            MostOutside(agreement.Counted, required, criterion.ConfidenceLevel)
         );
     }
 
     private static (Verdict Verdict, VerdictReason Reason) Decide(
         ProportionBounds bounds,
-        double required
+        ProportionBounds favorable,
+        double required,
+        bool enoughMeasured
     )
     {
-        var requiredPercent = (100 * required).ToString("0.##", CultureInfo.InvariantCulture);
+        var percent = Percent(required);
         if (bounds.OneSidedLower >= required)
         {
-            return (
-                Verdict.Met,
-                new(
-                    "share-shown",
-                    $"the data show that at least {requiredPercent} % of specimens stay within the allowable difference"
+            return enoughMeasured
+                ? (
+                    Verdict.Met,
+                    new(
+                        "share-shown",
+                        $"the data show that at least {percent} % of specimens stay within the allowable difference"
+                    )
                 )
-            );
+                : (
+                    Verdict.Inconclusive,
+                    new(
+                        "too-few-measured",
+                        $"too few pairs were measured both times to show {percent} %, were they all within the allowable difference; two results beyond a limit agree without showing by how much they differ"
+                    )
+                );
         }
 
-        return bounds.OneSidedUpper < required
+        return favorable.OneSidedUpper < required
             ? (
                 Verdict.NotMet,
                 new(
                     "share-refuted",
-                    $"the data show that fewer than {requiredPercent} % of specimens stay within the allowable difference"
+                    $"the data show that fewer than {percent} % of specimens stay within the allowable difference"
                 )
             )
             : (
                 Verdict.Inconclusive,
                 new(
                     "share-open",
-                    $"the data leave open whether {requiredPercent} % of specimens stay within the allowable difference"
+                    $"the data leave open whether {percent} % of specimens stay within the allowable difference"
                 )
             );
     }
+
+    private static VerdictReason UndecidableReason(
+        AgreementCount agreement,
+        ProportionBounds favorable
+    ) =>
+        new(
+            "undecidable-counted-outside",
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{agreement.Undecidable} of {agreement.Counted} specimens are undecidable and count as outside; were they inside, the lower bound of the share would be {Percent(favorable.OneSidedLower)} %"
+            )
+        );
+
+    /// <summary>No number of specimens shows a share of 100 %.</summary>
+    private static int? MostOutside(int counted, double required, double confidenceLevel) =>
+        counted == 0 || required >= 1
+            ? null
+            : SmallestSampleSize.MostOutside(counted, required, confidenceLevel);
+
+    private static string Percent(double share) =>
+        (100 * share).ToString("0.##", CultureInfo.InvariantCulture);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
@@ -55,7 +56,7 @@ public sealed record DriftResult(
 
     private static ImmutableArray<SpecimenSeries> Series(ImmutableArray<PairRecord> compared)
     {
-        var days = compared.Select(pair => pair.CollectionDay).Distinct().Order().ToList();
+        var days = CellData.DayNumbers(compared);
         return
         [
             .. compared
@@ -66,7 +67,7 @@ public sealed record DriftResult(
                     (pairs, index) =>
                         new SpecimenSeries(
                             index,
-                            days.IndexOf(pairs.First().CollectionDay),
+                            days[pairs.First().CollectionDay],
                             pairs.First().Baseline!.Delay!.Value.TotalHours,
                             [.. pairs.Select(pair => pair.Delayed!.Delay!.Value.TotalHours)],
                             [.. pairs.Select(pair => pair.ChangePercent!.Value)]

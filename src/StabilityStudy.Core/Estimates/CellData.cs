@@ -28,20 +28,30 @@ internal sealed record CellData(
     {
         var compared = pairs.Where(pair => pair.Status == PairStatus.Compared).ToImmutableArray();
         var values = compared.Select(pair => pair.Values()).ToArray();
-        var days = compared.Select(pair => pair.CollectionDay).Distinct().Order().ToList();
+        var days = DayNumbers(compared);
         return new CellData(
             compared,
             ExactPairs.Create(
                 [.. values.Select(value => value.Baseline)],
                 [.. values.Select(value => value.Delayed)]
             ),
-            [.. compared.Select(pair => days.IndexOf(pair.CollectionDay))],
+            [.. compared.Select(pair => days[pair.CollectionDay])],
             days.Count,
-            compared.All(pair =>
-                pair is { Baseline.Run: { Length: > 0 } run, Delayed.Run: { } other }
-                && run == other
-            ),
+            !compared.IsEmpty
+                && compared.All(pair =>
+                    pair is { Baseline.Run: { Length: > 0 } run, Delayed.Run: { } other }
+                    && run == other
+                ),
             decimals
         );
     }
+
+    /// <summary>The collection days in order, numbered from 0.</summary>
+    public static ImmutableDictionary<DateOnly, int> DayNumbers(ImmutableArray<PairRecord> pairs) =>
+        pairs
+            .Select(pair => pair.CollectionDay)
+            .Distinct()
+            .Order()
+            .Select((day, number) => (day, number))
+            .ToImmutableDictionary(item => item.day, item => item.number);
 }

@@ -17,10 +17,24 @@ internal sealed record ChangeOnScale(
     double Resolution
 )
 {
+    /// <summary>The limit has no part for the scale: an absolute limit says nothing about percent.</summary>
+    public const string LimitNotOnScale = "limit-not-on-scale";
+
     /// <summary>Expresses the changes and a limit on a scale.</summary>
-    /// <returns>Refused when a baseline or delayed result is not above zero and the scale divides by it.</returns>
+    /// <returns>
+    /// Refused when a baseline or delayed result is not above zero and the scale divides by it, or when the limit cannot
+    /// be expressed on the scale.
+    /// </returns>
     public static Estimate<ChangeOnScale> Of(CellData data, ChangeScale scale, Limit limit)
     {
+        if (!HasPartFor(scale, limit))
+        {
+            return Estimate.Refused<ChangeOnScale>(
+                LimitNotOnScale,
+                "the limit has no part that can be expressed on the scale of the criterion"
+            );
+        }
+
         var half = data.ReportingIncrement / 2;
         var percent = (double)(limit.Percent ?? 0);
         switch (scale)
@@ -30,6 +44,14 @@ internal sealed record ChangeOnScale(
                 return Estimate.Of(new ChangeOnScale(data.Pairs.Difference, -amount, amount, half));
             case ChangeScale.Share:
                 var allowance = AllowanceOf(limit);
+                if (data.Pairs.ScaledX.Any(x => x <= 0))
+                {
+                    return Estimate.Refused<ChangeOnScale>(
+                        AssumptionCode.ValueNotPositive,
+                        "A share of the allowance needs baselines above zero."
+                    );
+                }
+
                 return Estimate.Of(
                     new ChangeOnScale(
                         AllowableDifference.Shares(data.Pairs, allowance),
@@ -53,6 +75,15 @@ internal sealed record ChangeOnScale(
 
     /// <summary>The limit as the statistics take it.</summary>
     public static Allowance AllowanceOf(Limit limit) => new(limit.AbsoluteInUnit, limit.Percent);
+
+    private static bool HasPartFor(ChangeScale scale, Limit limit) =>
+        scale switch
+        {
+            ChangeScale.Absolute => limit.AbsoluteInUnit > 0,
+            ChangeScale.Percent => limit.Percent > 0,
+            ChangeScale.LogRatio => limit.Percent is > 0 and < 100,
+            _ => limit.AbsoluteInUnit > 0 || limit.Percent > 0,
+        };
 
     private static Estimate<ChangeOnScale> Relative(
         Estimate<RelativeChanges> changes,

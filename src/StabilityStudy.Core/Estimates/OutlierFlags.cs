@@ -12,11 +12,14 @@ internal static class OutlierFlags
     /// <summary>The test looks for at most one outlier in ten pairs.</summary>
     private const int PairsPerOutlier = 10;
 
+    /// <summary>And for at most ten, as in the example of Rosner (1983); more would cost time in proportion and tell of a skewed sample, not of outliers.</summary>
+    private const int MostOutliers = 10;
+
     /// <summary>Tests the percent changes of a cell.</summary>
     public static Estimate<ExtremeStudentizedDeviate> Find(ImmutableArray<double> percentChanges) =>
         GeneralizedExtremeStudentizedDeviate.Find(
             percentChanges.AsSpan(),
-            Math.Max(1, percentChanges.Length / PairsPerOutlier),
+            Math.Clamp(percentChanges.Length / PairsPerOutlier, 1, MostOutliers),
             CellEstimates.OutlierSignificance
         );
 

@@ -3,8 +3,8 @@ using StabilityStudy.Core.Specimens;
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>
-/// Whether a delayed tube failed. A failed tube whose baseline was fine counts as outside the allowable difference:
-/// leaving it out would manufacture support.
+/// Whether a delayed tube failed. A failed tube whose baseline was fine counts as outside the allowable difference,
+/// whatever its times: leaving it out would manufacture support.
 /// </summary>
 internal static class DelayedFailure
 {
@@ -29,19 +29,37 @@ internal static class DelayedFailure
             return "error flag " + row.Flag;
         }
 
-        return row.Result is MissingResult missing && !IsUnrelated(missing, row)
+        return row.Result is MissingResult missing && !IsNotTested(missing, row)
             ? Words(missing.Reason)
             : null;
     }
 
-    /// <summary>Why the delayed tube was not tested, for a reason unrelated to the delay; null when it was tested.</summary>
+    /// <summary>Why there is no delayed result when the tube was not tested; null when it was tested.</summary>
     public static string? NotTested(ResultRow row) =>
-        row.Result is MissingResult missing && IsUnrelated(missing, row)
+        row.Result is MissingResult missing && IsNotTested(missing, row)
+            ? StatedReason(row) ?? "neither a result nor a reason for its absence"
+            : null;
+
+    /// <summary>The stated reason, unrelated to the delay, for which a tube was not tested; null without one.</summary>
+    public static string? StatedReason(ResultRow row) =>
+        row.Result
+            is MissingResult
+            {
+                Reason: MissingReason.QuantityNotSufficient or MissingReason.NotTested
+            } missing
             ? Words(missing.Reason)
             : null;
 
-    private static bool IsUnrelated(MissingResult missing, ResultRow row) =>
-        missing.Reason is MissingReason.QuantityNotSufficient or MissingReason.NotTested
+    /// <summary>Whether the row tells of a state of the tube that testing it again does not undo.</summary>
+    public static bool IsOfTheTube(ResultRow row) =>
+        row.Result
+            is MissingResult
+            {
+                Reason: MissingReason.Clot or MissingReason.Fibrin or MissingReason.Hemolysis
+            };
+
+    private static bool IsNotTested(MissingResult missing, ResultRow row) =>
+        StatedReason(row) is not null
         || (missing.Reason == MissingReason.NoReportableResult && row.TestedAt is null);
 
     private static string Words(MissingReason reason) =>

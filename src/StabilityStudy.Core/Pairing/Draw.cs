@@ -3,44 +3,34 @@ using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Pairing;
 
-/// <summary>One specimen with its tubes and its results for one analyte.</summary>
+/// <summary>One specimen with its tubes and its results for one analyte, seen from one storage.</summary>
 /// <param name="Specimen">Code of the draw.</param>
-/// <param name="Tubes">Its tubes, by code.</param>
-/// <param name="Results">Its results for the analyte.</param>
+/// <param name="Storage">The storage under study.</param>
+/// <param name="Tubes">All its tubes, by code.</param>
+/// <param name="Results">All its results for the analyte.</param>
+/// <param name="RetestedTubes">Codes of the tubes that were tested at more than one time, for whatever analyte.</param>
 internal sealed record Draw(
     string Specimen,
+    string Storage,
     ImmutableArray<TubeRow> Tubes,
-    ImmutableArray<ResultRow> Results
+    ImmutableArray<ResultRow> Results,
+    ImmutableHashSet<string> RetestedTubes
 )
 {
-    /// <summary>The first tube; each draw has one.</summary>
+    /// <summary>The first tube; each draw has one. Subject, group and time of collection are the same for all tubes.</summary>
     public TubeRow First => Tubes[0];
-
-    /// <summary>The draws of a patient group that wait in a storage, ordered by code.</summary>
-    public static ImmutableArray<Draw> Of(
-        StudyInputs inputs,
-        string analyte,
-        string group,
-        string storage
-    )
-    {
-        var results = inputs
-            .Results.Where(row => row.Analyte == analyte)
-            .ToLookup(row => row.Specimen);
-        return
-        [
-            .. inputs
-                .Tubes.GroupBy(tube => tube.Specimen)
-                .Where(tubes => tubes.Any(tube => tube.Group == group && tube.Storage == storage))
-                .OrderBy(tubes => tubes.Key, StringComparer.Ordinal)
-                .Select(tubes => new Draw(
-                    tubes.Key,
-                    [.. tubes.OrderBy(tube => tube.Tube, StringComparer.Ordinal)],
-                    [.. results[tubes.Key]]
-                )),
-        ];
-    }
 
     /// <summary>The tube with a code; null when specimens.csv has none.</summary>
     public TubeRow? Tube(string code) => Tubes.FirstOrDefault(tube => tube.Tube == code);
+
+    /// <summary>
+    /// The results at a time, of tubes that waited in the storage under study. A baseline may be shared: without one of
+    /// its own the storage takes the draw's other baseline.
+    /// </summary>
+    public ImmutableArray<ResultRow> ResultsAt(TestOccasion occasion)
+    {
+        var all = Results.Where(row => row.Occasion == occasion).ToImmutableArray();
+        var own = all.Where(row => Tube(row.Tube)?.Storage == Storage).ToImmutableArray();
+        return occasion.IsBaseline && own.IsEmpty ? all : own;
+    }
 }

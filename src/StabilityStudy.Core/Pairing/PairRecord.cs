@@ -24,7 +24,20 @@ public sealed record PairRecord(
 {
     /// <summary>Whether the pair counts for the individual criterion.</summary>
     public bool CountsForAgreement =>
-        Status is PairStatus.Compared or PairStatus.Failed or PairStatus.BeyondInterval;
+        Status is PairStatus.Compared or PairStatus.Failed or PairStatus.BeyondInterval
+        || IsUnexplained;
+
+    /// <summary>
+    /// Whether a delayed result is missing without a stated reason. It may be that of a failed tube, so it counts as
+    /// undecidable.
+    /// </summary>
+    public bool IsUnexplained =>
+        Status == PairStatus.NoDelayedResult
+        && Delayed?.Result
+            is not MissingResult
+            {
+                Reason: MissingReason.NotTested or MissingReason.QuantityNotSufficient
+            };
 
     /// <summary>100·(y − x)/x of a compared pair with a baseline above zero; null otherwise.</summary>
     public double? ChangePercent =>

@@ -1,8 +1,8 @@
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>
-/// What became of a specimen at a time point. The order of the members is the order in which the steps decide; the
-/// first step that leaves a pair out is the one that counts it.
+/// What became of a specimen at a time point. The first step that leaves a pair out is the one that counts it; the zero
+/// member is left out.
 /// </summary>
 public enum PairStatus
 {
@@ -15,7 +15,10 @@ public enum PairStatus
     /// <summary>Left out: there is no valid baseline.</summary>
     BaselineInvalid,
 
-    /// <summary>Left out: the delayed tube was not tested, for a reason that has nothing to do with the delay.</summary>
+    /// <summary>
+    /// There is no delayed result. With a stated reason that has nothing to do with the delay the pair is left out;
+    /// without one it counts as outside the allowable difference.
+    /// </summary>
     NoDelayedResult,
 
     /// <summary>Left out by a person's documented decision.</summary>

@@ -1,47 +1,55 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>
-/// Which of several results of a draw at one time counts: the first valid ones, as many as the protocol plans. Later
-/// results stay listed and are never chosen because they agree better.
+/// Which of several results of a draw at one time counts: the first valid ones of the tube that was tested first, as
+/// many as the protocol plans. Time decides what is first, not the number given to a replicate; a result without a time
+/// goes before all others, so that leaving a time out never moves a result out of the way. A spare tube never stands in
+/// for one that failed, and a clot, fibrin or hemolysis stands whatever the same tube gave besides. Results that are
+/// not used stay listed.
 /// </summary>
 internal static class Replicates
 {
-    /// <summary>The row that stands for the draw at this time; null when there is no row.</summary>
+    /// <summary>The result that stands for the draw at this time; null when there is no row.</summary>
     /// <param name="draw">The draw.</param>
     /// <param name="occasion">Baseline or planned delay.</param>
     /// <param name="planned">Results to average: 1 or 2.</param>
+    /// <param name="interval">The measuring interval; each replicate is held to it before they are averaged.</param>
     /// <param name="queries">Receives a query for each result that is not used.</param>
-    public static ResultRow? Choose(
+    public static ChosenResult? Choose(
         Draw draw,
         TestOccasion occasion,
         int planned,
+        MeasuringInterval? interval,
         ImmutableArray<DataQuery>.Builder queries
     )
     {
-        var rows = draw
-            .Results.Where(row => row.Occasion == occasion)
-            .OrderBy(row => row.Replicate)
-            .ThenBy(row => row.TestedAt ?? DateTimeOffset.MaxValue)
+        var rows = draw.ResultsAt(occasion)
+            .OrderBy(row => row.TestedAt ?? DateTimeOffset.MinValue)
+            .ThenBy(row => row.Replicate)
             .ThenBy(row => row.Tube, StringComparer.Ordinal)
+            .ThenBy(row => row.SourceRow)
+            .Select(row => row with { Result = MeasuringRange.Apply(row.Result, interval) })
             .ToImmutableArray();
         if (rows.IsEmpty)
         {
             return null;
         }
 
-        var valid = rows.Where(IsValid).Take(planned).ToImmutableArray();
-        foreach (var row in rows.Where(row => rows.Length > planned && !valid.Contains(row)))
-        {
-            queries.Add(NotUsed(row));
-        }
-
-        return valid.IsEmpty ? rows[0]
-            : valid.Length < planned || planned == 1 ? valid[0]
-            : valid[0] with { Result = Mean(valid) };
+        var first = rows.FirstOrDefault(row => DelayedFailure.StatedReason(row) is null) ?? rows[0];
+        var ofTube = rows.Where(row => row.Tube == first.Tube).ToImmutableArray();
+        var spoiled = ofTube.FirstOrDefault(DelayedFailure.IsOfTheTube);
+        var valid = ofTube.Where(IsValid).Take(planned).ToImmutableArray();
+        var chosen =
+            spoiled is not null ? new ChosenResult(spoiled, [spoiled])
+            : valid.IsEmpty ? new ChosenResult(first, [first])
+            : new ChosenResult(valid[0] with { Result = Mean(valid) }, valid);
+        AddQueries(rows, chosen, planned, queries);
+        return chosen;
     }
 
     private static bool IsValid(ResultRow row) =>
@@ -49,14 +57,49 @@ internal static class Replicates
 
     private static ReportedResult Mean(ImmutableArray<ResultRow> rows)
     {
-        if (rows.FirstOrDefault(row => row.Result is CensoredResult) is { } beyond)
+        if (rows.Length == 1)
         {
-            return beyond.Result;
+            return rows[0].Result;
         }
 
-        var sum = rows.Sum(row => ((MeasuredResult)row.Result).Value);
-        var text = string.Join(" and ", rows.Select(row => row.Result.Text));
-        return new MeasuredResult("mean of " + text, sum / rows.Length);
+        var text = "mean of " + string.Join(" and ", rows.Select(row => row.Result.Text));
+        var mean = rows.Sum(row => ValueOrLimit(row.Result)) / rows.Length;
+        var sides = rows.Select(row => row.Result)
+            .OfType<CensoredResult>()
+            .Select(result => result.Side)
+            .Distinct()
+            .ToImmutableArray();
+        return sides.Length switch
+        {
+            0 => new MeasuredResult(text, mean),
+            1 => new CensoredResult(text, sides[0], mean),
+            _ => new MissingResult(text, MissingReason.NoReportableResult),
+        };
+    }
+
+    private static decimal ValueOrLimit(ReportedResult result) =>
+        result switch
+        {
+            MeasuredResult measured => measured.Value,
+            CensoredResult censored => censored.Limit,
+            _ => throw new InvalidOperationException("A valid result has a value or a limit."),
+        };
+
+    private static void AddQueries(
+        ImmutableArray<ResultRow> rows,
+        ChosenResult chosen,
+        int planned,
+        ImmutableArray<DataQuery>.Builder queries
+    )
+    {
+        if (rows.Length > planned)
+        {
+            queries.AddRange(rows.Except(chosen.Rows).Select(NotUsed));
+        }
+        else if (chosen.Rows.Length < planned && IsValid(chosen.Row))
+        {
+            queries.Add(Single(chosen.Row));
+        }
     }
 
     private static DataQuery NotUsed(ResultRow row) =>
@@ -65,7 +108,17 @@ internal static class Replicates
             Severity.Attention,
             DataFiles.ResultsAt(row.SourceRow, "result"),
             row.Result.Text,
-            $"Specimen {row.Specimen} has more results at {row.Occasion} than the protocol plans; the first valid result counts.",
-            "State in a deviation why the tube was tested again."
+            $"{row.Analyte}, specimen {row.Specimen} has more results at {row.Occasion} than the protocol plans; this one is not used: the first valid result of the tube tested first counts.",
+            "State in a deviation why there was another test."
+        );
+
+    private static DataQuery Single(ResultRow row) =>
+        new(
+            "fewer-replicates-than-planned",
+            Severity.Note,
+            DataFiles.ResultsAt(row.SourceRow, "replicate"),
+            row.Result.Text,
+            $"{row.Analyte}, specimen {row.Specimen} has one valid result at {row.Occasion}, two are planned; that one is used.",
+            "Nothing, or add the missing result."
         );
 }

@@ -7,12 +7,7 @@ namespace StabilityStudy.Core.Pairing;
 internal static class TimingRules
 {
     /// <summary>Why the baseline is not one; null when it is.</summary>
-    public static string? BaselineProblem(
-        TubeRow tube,
-        ResultRow row,
-        StudyProtocol protocol,
-        PatientGroup group
-    )
+    public static string? BaselineProblem(TubeRow tube, ResultRow row, PairContext context)
     {
         if (row.TestedAt is not { } testedAt)
         {
@@ -20,20 +15,14 @@ internal static class TimingRules
         }
 
         var delay = testedAt - tube.CollectedAt;
-        if (delay > protocol.BaselineWithin)
+        if (delay < TimeSpan.Zero)
         {
-            return $"baseline tested {DurationText.FormatToMinute(delay)} after collection, {DurationText.Format(protocol.BaselineWithin)} allowed";
+            return "baseline tested before its collection";
         }
 
-        if (group.BaselineSpunWithin is not { } spunWithin)
-        {
-            return null;
-        }
-
-        return tube.SpunAt is not { } spunAt ? "time of spinning the baseline tube not recorded"
-            : spunAt - tube.CollectedAt > spunWithin
-                ? $"baseline tube spun {DurationText.FormatToMinute(spunAt - tube.CollectedAt)} after collection, {DurationText.Format(spunWithin)} allowed"
-            : null;
+        return delay > context.Protocol.BaselineWithin
+            ? $"baseline tested {DurationText.FormatToMinute(delay)} after collection, {DurationText.Format(context.Protocol.BaselineWithin)} allowed"
+            : BaselineSpinProblem(tube, testedAt, context.Group.BaselineSpunWithin);
     }
 
     /// <summary>Why the delayed test does not stand for the planned delay; null when it does.</summary>
@@ -41,34 +30,50 @@ internal static class TimingRules
         TubeRow tube,
         DateTimeOffset testedAt,
         TimePoint planned,
-        Tolerance tolerance,
-        Storage storage
+        PairContext context
     )
     {
         var delay = testedAt - tube.CollectedAt;
-        if (delay < planned.Delay - tolerance.Early || delay > planned.Delay + tolerance.Late)
+        if (delay < TimeSpan.Zero)
         {
-            var window =
-                $"{DurationText.FormatToMinute(planned.Delay - tolerance.Early)} to {DurationText.FormatToMinute(planned.Delay + tolerance.Late)}";
-            return $"tested {DurationText.FormatToMinute(delay)} after collection, planned {window}";
+            return "tested before its collection";
         }
 
-        if (storage.State != StorageState.WholeBlood || storage.SpinToTest is not { } spinToTest)
-        {
-            return null;
-        }
-
-        return tube.SpunAt is not { } spunAt
-                ? "time of spinning not recorded, so the time as whole blood is not known"
-            : testedAt - spunAt > spinToTest
-                ? $"spun {DurationText.FormatToMinute(testedAt - spunAt)} before the test, {DurationText.Format(spinToTest)} allowed: it did not wait as whole blood"
-            : null;
+        var earliest = planned.Delay - context.Protocol.Tolerance.Early;
+        var latest = planned.Delay + context.Protocol.Tolerance.Late;
+        return delay < earliest || delay > latest
+            ? $"tested {DurationText.FormatToMinute(delay)} after collection, planned {DurationText.FormatToMinute(earliest)} to {DurationText.FormatToMinute(latest)}"
+            : StorageRules.Problem(tube, testedAt, context);
     }
 
-    /// <summary>Why a whole-blood tube cannot serve at this time; null when it can.</summary>
-    public static string? TubePlanProblem(Draw draw, ResultRow row, StudyProtocol protocol) =>
-        protocol.TubePlan != TubePlan.OneTubeRetested
-        && draw.Results.Any(other => other.Tube == row.Tube && other.Occasion != row.Occasion)
-            ? $"tube {row.Tube} was tested at more than one time"
+    /// <summary>Why a tube cannot serve at this time; null when it can.</summary>
+    /// <remarks>Testing spins a tube and so ends its time as whole blood, whatever the tube plan says.</remarks>
+    public static string? TubePlanProblem(Draw draw, TubeRow tube, PairContext context) =>
+        (
+            context.Protocol.TubePlan != TubePlan.OneTubeRetested
+            || context.Storage.State == StorageState.WholeBlood
+        ) && draw.RetestedTubes.Contains(tube.Tube)
+            ? $"tube {tube.Tube} was tested at more than one time"
             : null;
+
+    private static string? BaselineSpinProblem(
+        TubeRow tube,
+        DateTimeOffset testedAt,
+        TimeSpan? spunWithin
+    )
+    {
+        if (tube.SpunAt is not { } spunAt)
+        {
+            return spunWithin is null ? null : "time of spinning the baseline tube not recorded";
+        }
+
+        if (spunAt < tube.CollectedAt || spunAt > testedAt)
+        {
+            return "baseline tube spun before its collection or after its test";
+        }
+
+        return spunAt - tube.CollectedAt > spunWithin
+            ? $"baseline tube spun {DurationText.FormatToMinute(spunAt - tube.CollectedAt)} after collection, {DurationText.Format(spunWithin.Value)} allowed"
+            : null;
+    }
 }

@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>What a time point's figures cannot tell apart or leave unseen, in words.</summary>
+internal static class CellQueries
+{
+    public static IEnumerable<DataQuery> Of(Cell cell, StudyProtocol protocol) =>
+        [
+            .. Confounded(cell, "instrument", item => item.Instrument),
+            .. Confounded(cell, "lot", item => item.Lot),
+            .. Confounded(cell, "calibration", item => item.Calibration),
+            .. cell.OwnConclusion == Conclusion.Supported ? OfSupported(cell, protocol) : [],
+        ];
+
+    private static IEnumerable<DataQuery> Confounded(
+        Cell cell,
+        string what,
+        Func<Measurement, string> of
+    )
+    {
+        var compared = cell
+            .Pairs.Where(pair => pair.Status == PairStatus.Compared)
+            .ToImmutableArray();
+        var differing = compared
+            .Where(pair => of(pair.Baseline!) != of(pair.Delayed!))
+            .ToImmutableArray();
+        if (!differing.IsEmpty)
+        {
+            yield return new(
+                what + "-differs-within-pair",
+                Severity.Attention,
+                new("results.csv", differing[0].Delayed!.SourceRow, what),
+                of(differing[0].Delayed!),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{cell.Key}: in {differing.Length} of {compared.Length} pairs baseline and delayed result have another {what}; its effect cannot be told from that of the delay."
+                ),
+                $"Test baseline and delayed tubes with the same {what}, or show that it makes no difference."
+            );
+        }
+    }
+
+    private static IEnumerable<DataQuery> OfSupported(Cell cell, StudyProtocol protocol)
+    {
+        if (cell.Criteria.All(result => result is BiasResult))
+        {
+            yield return Attention(
+                "supported-by-mean-only",
+                "protocol.toml",
+                "supported by the mean change alone; a mean can stay where it is while single patients' results move",
+                "Add a criterion of kind \"individual\" to the next protocol."
+            );
+        }
+
+        if (cell.Estimates.CollectionDays < protocol.MinimumDays)
+        {
+            yield return Attention(
+                "supported-on-few-days",
+                "specimens.csv",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"supported on {cell.Estimates.CollectionDays} collection days, fewer than the {protocol.MinimumDays} planned, because no mean was judged or both results of each pair are recorded in one run"
+                ),
+                "Check that the run codes are true, and that one day can stand for others."
+            );
+        }
+
+        if (
+            cell.Robustness.FirstOrDefault(line => line.Code == Robustness.LeftOutCountedOutside) is
+            { Changes: true } line
+        )
+        {
+            yield return Attention(
+                "left-out-pairs-could-overturn",
+                "results.csv",
+                $"the conclusion rests on what was left out: {line.Question}, it would not be supported",
+                "Check each pair left out, and that its reason does not depend on the result."
+            );
+        }
+
+        DataQuery Attention(string code, string file, string message, string action) =>
+            new(
+                code,
+                Severity.Attention,
+                new(file, null, null),
+                "",
+                $"{cell.Key}: {message}.",
+                action
+            );
+    }
+}

@@ -1,0 +1,90 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Core.Study;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>Documented exclusions that were not applied, or not to every pair that they name.</summary>
+internal static class ExclusionQueries
+{
+    public static IEnumerable<DataQuery> Of(StudyInputs inputs, ImmutableArray<Sequence> sequences)
+    {
+        if (inputs.Facts.Exclusions.IsEmpty)
+        {
+            return [];
+        }
+
+        var pairs = sequences
+            .SelectMany(sequence => sequence.Cells)
+            .SelectMany(cell => cell.Pairs.Select(pair => (cell.Key, Pair: pair)))
+            .ToLookup(item => item.Pair.Specimen);
+        return inputs.Facts.Exclusions.SelectMany(exclusion =>
+            OfOne(
+                exclusion,
+                [
+                    .. pairs[exclusion.Specimen]
+                        .Where(item =>
+                            (exclusion.Analyte ?? item.Key.Analyte) == item.Key.Analyte
+                            && (exclusion.TimePoint ?? item.Key.TimePoint) == item.Key.TimePoint
+                        )
+                        .Select(item => item.Pair),
+                ]
+            )
+        );
+    }
+
+    private static IEnumerable<DataQuery> OfOne(
+        Exclusion exclusion,
+        ImmutableArray<PairRecord> pairs
+    )
+    {
+        if (pairs.FirstOrDefault(pair => pair.Status == PairStatus.Failed) is { } failed)
+        {
+            yield return Query(
+                "exclusion-of-failed-pair",
+                Severity.Attention,
+                exclusion,
+                $"is not applied where the delayed tube failed ({failed.Reason}): it counts as outside the allowable difference.",
+                "Nothing: leaving out tubes that failed would make the storage look better than it is."
+            );
+        }
+        else if (pairs.IsEmpty)
+        {
+            yield return Query(
+                "exclusion-without-effect",
+                Severity.Attention,
+                exclusion,
+                "names no pair of this study.",
+                "Correct the specimen, analyte or time point."
+            );
+        }
+        else if (pairs.All(pair => pair.Status != PairStatus.Excluded))
+        {
+            yield return Query(
+                "exclusion-without-effect",
+                Severity.Note,
+                exclusion,
+                "changes nothing: its pairs are left out for another reason already.",
+                "Nothing."
+            );
+        }
+    }
+
+    private static DataQuery Query(
+        string code,
+        Severity severity,
+        Exclusion exclusion,
+        string message,
+        string action
+    ) =>
+        new(
+            code,
+            severity,
+            new("study.toml", exclusion.Line, "exclusion"),
+            exclusion.Specimen,
+            $"The exclusion of specimen {exclusion.Specimen} {message}",
+            action
+        );
+}

@@ -1,0 +1,52 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>The data queries that the rows show before anything is computed, whoever read them.</summary>
+public static class InputQueries
+{
+    /// <summary>Every query about the tubes of each specimen; a stop query leaves nothing to analyze.</summary>
+    public static ImmutableArray<DataQuery> Of(StudyInputs inputs)
+    {
+        ArgumentNullException.ThrowIfNull(inputs);
+        return
+        [
+            .. inputs
+                .Tubes.GroupBy(tube => tube.Specimen)
+                .Select(tubes => tubes.OrderBy(tube => tube.SourceRow).ToImmutableArray())
+                .SelectMany(tubes => Disagreeing(tubes[0], tubes)),
+        ];
+    }
+
+    /// <summary>A specimen is one draw, so its tubes share subject, group and time of collection.</summary>
+    private static IEnumerable<DataQuery> Disagreeing(
+        TubeRow first,
+        ImmutableArray<TubeRow> tubes
+    ) =>
+        from tube in tubes
+        from difference in new[]
+        {
+            (Column: "subject", Read: tube.Subject, Differs: tube.Subject != first.Subject),
+            (Column: "group", Read: tube.Group, Differs: tube.Group != first.Group),
+            (
+                Column: "collected_at",
+                Read: tube.CollectedAt.ToString(
+                    "yyyy-MM-dd'T'HH:mm:sszzz",
+                    System.Globalization.CultureInfo.InvariantCulture
+                ),
+                Differs: !tube.CollectedAt.EqualsExact(first.CollectedAt)
+            ),
+        }
+        where difference.Differs
+        select new DataQuery(
+            "tubes-disagree",
+            Severity.Stop,
+            DataFiles.SpecimensAt(tube.SourceRow, difference.Column),
+            difference.Read,
+            $"Tube {tube.Tube} of specimen {tube.Specimen} has another {difference.Column} than tube {first.Tube}; a specimen is one draw.",
+            "Correct the row that is wrong, or give the draws different specimen codes."
+        );
+}

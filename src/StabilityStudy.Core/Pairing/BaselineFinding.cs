@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Pairing;
+
+/// <summary>The baseline of a draw and whether it is one.</summary>
+/// <param name="Tube">Its tube; null when there is none.</param>
+/// <param name="Measurement">What the tube gave; null when there is no tube.</param>
+/// <param name="Status"><see cref="PairStatus.Compared"/> for a valid baseline, else the status that it gives all pairs of the draw.</param>
+/// <param name="Reason">Why it is not valid; empty when it is.</param>
+internal sealed record BaselineFinding(
+    TubeRow? Tube,
+    Measurement? Measurement,
+    PairStatus Status,
+    string Reason
+)
+{
+    /// <summary>Finds the baseline of a draw.</summary>
+    public static BaselineFinding Of(
+        Draw draw,
+        PairContext context,
+        bool isFirstOfSubject,
+        ImmutableArray<DataQuery>.Builder queries
+    )
+    {
+        var chosen = Replicates.Choose(
+            draw,
+            new TestOccasion(null),
+            context.Protocol.Replicates,
+            context.Analyte.MeasuringInterval,
+            queries
+        );
+        var tube = chosen is null ? null : draw.Tube(chosen.Row.Tube);
+        var measurement = chosen is null || tube is null ? null : chosen.Measure(tube);
+        if (!isFirstOfSubject)
+        {
+            return new(
+                tube,
+                measurement,
+                PairStatus.Ineligible,
+                $"subject {draw.First.Subject} is already in this group with an earlier specimen"
+            );
+        }
+
+        if (chosen is null || tube is null)
+        {
+            return new(null, null, PairStatus.BaselineInvalid, "no baseline result");
+        }
+
+        var unusable = EligibilityRules.BaselineProblem(
+            tube,
+            context.Storage,
+            context.Protocol.Eligibility
+        );
+        if (unusable is not null)
+        {
+            return new(tube, measurement, PairStatus.Ineligible, unusable);
+        }
+
+        var invalid =
+            chosen
+                .Rows.Select(row => TimingRules.BaselineProblem(tube, row, context))
+                .FirstOrDefault(problem => problem is not null)
+            ?? (
+                chosen.Row.Flag.Length > 0
+                    ? "error flag " + chosen.Row.Flag + " on the baseline"
+                    : null
+            )
+            ?? (chosen.Row.Result is MissingResult ? "no baseline result" : null);
+        return new(
+            tube,
+            measurement,
+            invalid is null ? PairStatus.Compared : PairStatus.BaselineInvalid,
+            invalid ?? ""
+        );
+    }
+}

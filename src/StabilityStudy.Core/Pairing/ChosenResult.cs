@@ -1,0 +1,27 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Pairing;
+
+/// <summary>The result that counts at one time.</summary>
+/// <param name="Row">The row that stands for the draw, with the mean as its result when replicates are averaged.</param>
+/// <param name="Rows">The rows it is made of.</param>
+internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Rows)
+{
+    /// <summary>What the tube gave.</summary>
+    public Measurement Measure(TubeRow tube) =>
+        new(
+            Row.Tube,
+            Row.Result,
+            Row.TestedAt,
+            Row.TestedAt - tube.CollectedAt,
+            Joined(row => row.Run),
+            Joined(row => row.Instrument),
+            Joined(row => row.Lot),
+            Joined(row => row.Calibration),
+            Row.SourceRow
+        );
+
+    private string Joined(Func<ResultRow, string> of) =>
+        string.Join(" and ", Rows.Select(of).Where(text => text.Length > 0).Distinct());
+}

@@ -1,0 +1,119 @@
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Pairing;
+
+/// <summary>What becomes of a pair, and why. The first rule that applies decides.</summary>
+/// <param name="Status">What became of it.</param>
+/// <param name="Reason">Why, in words; empty when the pair is compared.</param>
+internal sealed record PairDecision(PairStatus Status, string Reason)
+{
+    /// <summary>Decides by the rows, and then by the documented exclusions.</summary>
+    public static PairDecision Of(
+        Draw draw,
+        BaselineFinding baseline,
+        ChosenResult? chosen,
+        TubeRow? tube,
+        TimePoint timePoint,
+        PairContext context
+    )
+    {
+        var decision = ByRows(draw, baseline, chosen, tube, timePoint, context);
+        var exclusion = context.Facts.Exclusions.FirstOrDefault(item =>
+            item.Specimen == draw.Specimen
+            && (item.Analyte is null || item.Analyte == context.Analyte.Id)
+            && (item.TimePoint is null || item.TimePoint == timePoint)
+        );
+        // A failed pair stays: excluding it would take out the very tubes that speak against the window.
+        return
+            exclusion is not null
+            && decision.Status
+                is PairStatus.Compared
+                    or PairStatus.BeyondInterval
+                    or PairStatus.NoDelayedResult
+            ? new(
+                PairStatus.Excluded,
+                FormattableString.Invariant(
+                    $"{exclusion.Reason} ({exclusion.By}, {exclusion.On:yyyy-MM-dd})"
+                )
+            )
+            : decision;
+    }
+
+    private static PairDecision ByRows(
+        Draw draw,
+        BaselineFinding baseline,
+        ChosenResult? chosen,
+        TubeRow? tube,
+        TimePoint timePoint,
+        PairContext context
+    )
+    {
+        if (baseline.Status == PairStatus.Ineligible)
+        {
+            return new(baseline.Status, baseline.Reason);
+        }
+
+        if (chosen is null || tube is null)
+        {
+            return baseline.Status == PairStatus.Compared
+                ? new(
+                    PairStatus.NoDelayedResult,
+                    "neither a result nor a reason for its absence in results.csv"
+                )
+                : new(PairStatus.BaselineInvalid, baseline.Reason);
+        }
+
+        if (
+            EligibilityRules.Problem(tube, context.Storage, context.Protocol.Eligibility) is
+            { } unusable
+        )
+        {
+            return new(PairStatus.Ineligible, unusable);
+        }
+
+        if (
+            baseline is { Status: PairStatus.Compared, Tube: { } baselineTube }
+            && DelayedFailure.Failure(tube, baselineTube, chosen.Row) is { } failure
+        )
+        {
+            return new(PairStatus.Failed, failure);
+        }
+
+        var untimely =
+            TimingRules.TubePlanProblem(draw, tube, context)
+            ?? chosen
+                .Rows.Select(row => row.TestedAt)
+                .OfType<DateTimeOffset>()
+                .Select(testedAt => TimingRules.DelayedProblem(tube, testedAt, timePoint, context))
+                .FirstOrDefault(problem => problem is not null);
+        if (untimely is not null)
+        {
+            return new(PairStatus.OutsideTiming, untimely);
+        }
+
+        if (baseline.Status != PairStatus.Compared)
+        {
+            return new(PairStatus.BaselineInvalid, baseline.Reason);
+        }
+
+        if (DelayedFailure.NotTested(chosen.Row) is { } notTested)
+        {
+            return new(PairStatus.NoDelayedResult, notTested);
+        }
+
+        if (chosen.Rows.Any(row => row.TestedAt is null))
+        {
+            return new(PairStatus.OutsideTiming, "time of the delayed test not recorded");
+        }
+
+        if (chosen.Row.TestedAt <= baseline.Measurement?.TestedAt)
+        {
+            return new(PairStatus.OutsideTiming, "tested no later than its baseline");
+        }
+
+        return baseline.Measurement?.Result is CensoredResult || chosen.Row.Result is CensoredResult
+            ? new(PairStatus.BeyondInterval, "beyond the measuring interval")
+            : new(PairStatus.Compared, "");
+    }
+}

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Pairing;
+
+/// <summary>The rows of a study by specimen, read once, so that the time taken grows with the rows and not with their square.</summary>
+internal sealed class SpecimenIndex
+{
+    private readonly ImmutableArray<(string Specimen, ImmutableArray<TubeRow> Tubes)> _specimens;
+    private readonly ILookup<(string Specimen, string Analyte), ResultRow> _results;
+    private readonly ILookup<string, string> _retested;
+
+    public SpecimenIndex(StudyInputs inputs)
+    {
+        _specimens =
+        [
+            .. inputs
+                .Tubes.GroupBy(tube => tube.Specimen)
+                .OrderBy(tubes => tubes.Key, StringComparer.Ordinal)
+                .Select(tubes =>
+                    (
+                        tubes.Key,
+                        tubes.OrderBy(tube => tube.Tube, StringComparer.Ordinal).ToImmutableArray()
+                    )
+                ),
+        ];
+        _results = inputs.Results.ToLookup(row => (row.Specimen, row.Analyte));
+        _retested = inputs
+            .Results.GroupBy(row => (row.Specimen, row.Tube))
+            .Where(rows => rows.Any(row => row.Occasion != rows.First().Occasion))
+            .ToLookup(rows => rows.Key.Specimen, rows => rows.Key.Tube);
+    }
+
+    /// <summary>The draws of a patient group that wait in a storage, ordered by code.</summary>
+    public ImmutableArray<Draw> Draws(string analyte, string group, string storage) =>
+        [
+            .. _specimens
+                .Where(item =>
+                    item.Tubes.Any(tube => tube.Group == group && tube.Storage == storage)
+                )
+                .Select(item => new Draw(
+                    item.Specimen,
+                    storage,
+                    item.Tubes,
+                    [.. _results[(item.Specimen, analyte)]],
+                    [.. _retested[item.Specimen]]
+                )),
+        ];
+}
