@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
@@ -14,9 +13,6 @@ namespace StabilityStudy.Core.Conclusions;
 /// </summary>
 internal static class BiasEvaluation
 {
-    /// <summary>Beyond this skewness toward the nearer limit the interval of the mean is too short to be trusted.</summary>
-    private const double LargestSkewness = 1;
-
     /// <param name="criterion">The criterion.</param>
     /// <param name="limit">Its limit.</param>
     /// <param name="data">The compared pairs.</param>
@@ -58,7 +54,7 @@ internal static class BiasEvaluation
             changes.LowerLimit,
             changes.UpperLimit
         );
-        var doubts = Doubts(interval, spread, changes, data, minimumDays, uncounted);
+        var doubts = BiasDoubts.Of(interval, spread, changes, data, minimumDays, uncounted);
         var (verdict, reason) = ByInterval(interval, changes);
         return new BiasResult(
             criterion.Id,
@@ -106,87 +102,6 @@ internal static class BiasEvaluation
                     "the interval of the mean change reaches beyond the allowable bias"
                 )
             );
-    }
-
-    private static ImmutableArray<VerdictReason> Doubts(
-        ClusteredMeanInterval interval,
-        Estimate<SpreadSummary> spread,
-        ChangeOnScale changes,
-        CellData data,
-        int minimumDays,
-        int uncounted
-    )
-    {
-        var doubts = ImmutableArray.CreateBuilder<VerdictReason>();
-        if (data.DayCount < minimumDays && !data.SameRun)
-        {
-            doubts.Add(
-                new(
-                    "too-few-days",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"only {data.DayCount} collection days, at least {minimumDays} required: a run's error does not average out over specimens"
-                    )
-                )
-            );
-        }
-
-        if (
-            interval.BySpecimen.StandardDeviation == 0
-            || data.Pairs.Difference.Distinct().Count() == 1
-        )
-        {
-            doubts.Add(
-                new(
-                    "zero-spread",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"all changes are the same, so the data tell no more than ± half a reporting increment ({changes.Resolution:0.###})"
-                    )
-                )
-            );
-        }
-
-        if (uncounted > 0)
-        {
-            doubts.Add(
-                new(
-                    "uncounted-pairs",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{uncounted} specimens have no pair of measured results, and no individual criterion counts them"
-                    )
-                )
-            );
-        }
-
-        if (spread.NotComputable is { Code: AssumptionCode.TooFewValues } tooFew)
-        {
-            doubts.Add(new(tooFew.Code, tooFew.Reason));
-        }
-
-        if (spread.TryGet(out var summary) && IsSkewedTowardNearerLimit(summary, changes))
-        {
-            doubts.Add(
-                new(
-                    "skewed",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"the changes are skewed toward the nearer limit (skewness {summary.Skewness:0.0}), which makes the interval of the mean too short"
-                    )
-                )
-            );
-        }
-
-        return doubts.ToImmutable();
-    }
-
-    private static bool IsSkewedTowardNearerLimit(SpreadSummary summary, ChangeOnScale changes)
-    {
-        var roomAbove = changes.UpperLimit - summary.Mean;
-        var roomBelow = summary.Mean - changes.LowerLimit;
-        return (summary.Skewness > LargestSkewness && roomAbove <= roomBelow)
-            || (summary.Skewness < -LargestSkewness && roomBelow <= roomAbove);
     }
 
     private static BiasResult Refused(BiasCriterion criterion, Limit limit, NotComputable why) =>

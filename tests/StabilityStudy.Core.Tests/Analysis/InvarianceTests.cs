@@ -1,0 +1,206 @@
+using System.Collections.Immutable;
+using CsCheck;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Core.Tests.Studies;
+
+namespace StabilityStudy.Core.Tests.Analysis;
+
+public sealed class InvarianceTests
+{
+    private const int Studies = 60;
+
+    /// <summary>Results near the limits, at them and beyond, with tubes that failed or are missing.</summary>
+    private static readonly Gen<string> s_delayed = Gen.Frequency(
+        (30, Gen.Int[255, 345].Select(tenths => SmallRows.Text(tenths / 10m))),
+        (20, OneOf("30.0", "30.2", "29.8", "32.2", "34.5", "25.5")),
+        (4, OneOf("CLOT", "ERROR", "NA", "QNS", "NT", "-", ">180", "<20", "190.0"))
+    );
+
+    private static readonly Gen<SmallStudy> s_study = Gen.Select(
+            Gen.Frequency(
+                (20, OneOf("30.0", "30.0", "29.9", "31.7")),
+                (1, OneOf(">180", "ERROR", "-"))
+            ),
+            s_delayed,
+            s_delayed,
+            (baseline, first, second) => $"{baseline} | {first} | {second}"
+        )
+        .Array[0, 45]
+        .Select(lines => SmallStudy.Of([6, 8], lines));
+
+    private static Gen<string> OneOf(params string[] texts) =>
+        Gen.Int[0, texts.Length - 1].Select(i => texts[i]);
+
+    private static string Decisions(StudyAnalysis analysis) =>
+        string.Join(
+            "\n",
+            analysis
+                .Sequences.SelectMany(sequence => sequence.Cells)
+                .Select(cell =>
+                    $"{cell.Conclusion} {cell.OwnConclusion} "
+                    + string.Join(
+                        ", ",
+                        cell.Criteria.Select(result =>
+                            result.Verdict
+                            + " "
+                            + string.Join("+", result.Reasons.Select(reason => reason.Code))
+                        )
+                    )
+                    + " "
+                    + string.Join(",", cell.Pairs.Select(pair => pair.Status))
+                    + " "
+                    + string.Join(
+                        ",",
+                        cell.Robustness.Select(line => line.Code + "=" + line.Conclusion)
+                    )
+                )
+        );
+
+    [Fact]
+    public void The_disposition_always_adds_up() =>
+        s_study.Sample(
+            study =>
+                study
+                    .Sequence()
+                    .Cells.All(cell =>
+                        cell.Disposition.Counts.Sum(item => item.Count) == cell.Disposition.Received
+                        && cell.Disposition.Received
+                            == study.Inputs.Tubes.Select(tube => tube.Specimen).Distinct().Count()
+                    ),
+            iter: Studies
+        );
+
+    [Fact]
+    public void What_counts_is_inside_or_outside_for_one_reason() =>
+        s_study.Sample(
+            study =>
+                study
+                    .Sequence()
+                    .Cells.SelectMany(cell => cell.Criteria)
+                    .OfType<IndividualResult>()
+                    .Select(result => result.Agreement)
+                    .All(count =>
+                        count.Counted
+                            == count.Inside
+                                + count.OutsideMeasured
+                                + count.Failed
+                                + count.Undecidable
+                        && count.OutsideSpecimens.Length == count.Counted - count.Inside
+                    ),
+            iter: Studies
+        );
+
+    [Fact]
+    public void A_supported_time_point_meets_every_criterion_and_follows_supported_ones() =>
+        s_study.Sample(
+            study =>
+            {
+                var cells = study.Sequence().Cells;
+                return cells
+                    .Select((cell, i) => (cell, i))
+                    .Where(item => item.cell.Conclusion == Conclusion.Supported)
+                    .All(item =>
+                        item.cell.Criteria.All(result => result.Verdict == Verdict.Met)
+                        && cells
+                            .Take(item.i)
+                            .All(earlier => earlier.Conclusion == Conclusion.Supported)
+                    );
+            },
+            iter: Studies
+        );
+
+    [Fact]
+    public void The_order_of_the_rows_does_not_matter() =>
+        s_study.Sample(
+            study =>
+            {
+                var shuffled = new SmallStudy(
+                    study.Inputs with
+                    {
+                        Tubes = [.. study.Inputs.Tubes.Reverse()],
+                        Results =
+                        [
+                            .. study
+                                .Inputs.Results.OrderBy(row => row.Result.Text)
+                                .ThenByDescending(row => row.Specimen),
+                        ],
+                    }
+                );
+                return Decisions(study.Analyze()) == Decisions(shuffled.Analyze());
+            },
+            iter: Studies
+        );
+
+    [Theory]
+    [InlineData("10")]
+    [InlineData("0.1")]
+    [InlineData("1.00")]
+    public void Another_unit_or_more_zeros_change_no_decision(string factorText)
+    {
+        var factor = decimal.Parse(factorText, System.Globalization.CultureInfo.InvariantCulture);
+        s_study.Sample(
+            study =>
+            {
+                var scaled = study
+                    .Rows(row => row with { Result = Scaled(row.Result, factor) })
+                    .Analyte(analyte =>
+                        analyte with
+                        {
+                            MeasuringInterval = new MeasuringInterval(20 * factor, 180 * factor),
+                        }
+                    );
+                return Decisions(study.Analyze()) == Decisions(scaled.Analyze());
+            },
+            iter: Studies / 2
+        );
+    }
+
+    [Fact]
+    public void An_excluded_pair_changes_no_estimate_and_no_verdict()
+    {
+        var study = SmallStudy.Quiet(41).Result(40, 6, "60.0").Exclude(40, 6).Cell();
+        var without = SmallStudy.Quiet(40).Cell();
+
+        Assert.Equal(PairStatus.Excluded, study.Pairs[40].Status);
+        Assert.Equal(without.Estimates.Compared, study.Estimates.Compared);
+        Assert.Equal(without.Estimates.MeanPercent.Value, study.Estimates.MeanPercent.Value);
+        Assert.Equal(
+            without.Estimates.AgreementPercent.Value,
+            study.Estimates.AgreementPercent.Value
+        );
+        Assert.Equal(
+            without.Criteria.Select(result => result.Verdict),
+            study.Criteria.Select(result => result.Verdict)
+        );
+    }
+
+    [Fact]
+    public void Turning_one_result_into_a_failed_tube_never_gains_support() =>
+        s_study.Sample(
+            study =>
+            {
+                if (study.Inputs.Results.All(row => row.Tube != "S000-6"))
+                {
+                    return true;
+                }
+
+                // The mean is left aside: a tube that failed gives it no number.
+                var shares = study.Criteria(SmallProtocol.EachCriterion);
+                return shares.Result(0, 6, "CLOT").Cell().OwnConclusion != Conclusion.Supported
+                    || shares.Cell().OwnConclusion == Conclusion.Supported;
+            },
+            iter: Studies
+        );
+
+    private static ReportedResult Scaled(ReportedResult result, decimal factor) =>
+        result switch
+        {
+            MeasuredResult measured => measured with { Value = measured.Value * factor },
+            CensoredResult censored => censored with { Limit = censored.Limit * factor },
+            _ => result,
+        };
+}

@@ -1,0 +1,199 @@
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Tests.Studies;
+
+namespace StabilityStudy.Core.Tests.Conclusions;
+
+public sealed class BiasCriterionTests
+{
+    private static BiasResult Bias(SmallStudy study) =>
+        study.Cell().Criteria.OfType<BiasResult>().Single();
+
+    /// <summary>Forty specimens of 30.0 with the changes in turn.</summary>
+    private static SmallStudy Changes(params string[] delayed) =>
+        SmallStudy.Of(
+            [6],
+            Enumerable.Range(0, 40).Select(i => "30.0 | " + delayed[i % delayed.Length])
+        );
+
+    private static string[] Codes(SmallStudy study) =>
+        [.. Bias(study).Reasons.Select(reason => reason.Code)];
+
+    [Fact]
+    public void An_interval_inside_the_limits_is_met() =>
+        Assert.Equal(Verdict.Met, Bias(SmallStudy.Quiet(40)).Verdict);
+
+    [Fact]
+    public void An_interval_beyond_the_limit_is_not_met()
+    {
+        Assert.Equal(Verdict.NotMet, Bias(Changes("34.0", "34.2", "33.8")).Verdict);
+        Assert.Equal(Verdict.NotMet, Bias(Changes("26.0", "26.2", "25.8")).Verdict);
+    }
+
+    [Fact]
+    public void An_interval_that_reaches_the_limit_is_inconclusive() =>
+        Assert.Equal(Verdict.Inconclusive, Bias(Changes("32.2", "31.2", "33.2")).Verdict);
+
+    [Theory]
+    [InlineData("32.25")]
+    [InlineData("27.75")]
+    public void An_end_of_the_interval_exactly_on_the_limit_is_not_inside(string delayed) =>
+        Assert.DoesNotContain("interval-inside", Codes(Changes(delayed)));
+
+    [Fact]
+    public void The_share_scale_puts_the_limit_at_one()
+    {
+        var study = Changes("32.25")
+            .Criteria(SmallProtocol.MeanCriterion with { Scale = ChangeScale.Share });
+
+        Assert.Equal(1.0, Bias(study).Mean.Value!.Mean);
+        Assert.DoesNotContain("interval-inside", Codes(study));
+    }
+
+    [Fact]
+    public void Fewer_collection_days_than_the_minimum_are_inconclusive()
+    {
+        var study = SmallStudy.Quiet(40).Protocol(protocol => protocol with { MinimumDays = 11 });
+
+        Assert.Equal(Verdict.Inconclusive, Bias(study).Verdict);
+        Assert.Equal("too-few-days", Codes(study)[0]);
+        Assert.Equal(
+            Verdict.Met,
+            Bias(study.Protocol(protocol => protocol with { MinimumDays = 10 })).Verdict
+        );
+    }
+
+    [Fact]
+    public void One_run_for_both_results_of_each_pair_stands_for_days_and_is_exposed()
+    {
+        var study = SmallStudy
+            .Quiet(40)
+            .Protocol(protocol => protocol with { MinimumDays = 11 })
+            .Rows(row => row with { Run = "R" + row.Specimen });
+
+        Assert.Equal(Verdict.Met, Bias(study).Verdict);
+        Assert.Contains(study.Analyze().Queries, query => query.Code == "supported-on-few-days");
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("other")]
+    public void One_pair_without_a_common_run_is_enough_to_ask_for_days(string run)
+    {
+        var study = SmallStudy
+            .Quiet(40)
+            .Protocol(protocol => protocol with { MinimumDays = 11 })
+            .Rows(row => row with { Run = "R" })
+            .Row(7, 6, row => row with { Run = run });
+
+        Assert.Equal("too-few-days", Codes(study)[0]);
+    }
+
+    [Fact]
+    public void Changes_that_are_all_the_same_tell_only_the_reporting_increment() =>
+        Assert.Equal("zero-spread", Codes(Changes("30.0"))[0]);
+
+    [Fact]
+    public void The_same_change_at_different_baselines_has_no_spread_either()
+    {
+        var study = SmallStudy.Of(
+            [6],
+            Enumerable.Range(0, 40).Select(i => $"{30 + i % 5}.0 | {30 + i % 5}.1")
+        );
+
+        Assert.Equal(Verdict.Inconclusive, Bias(study).Verdict);
+        Assert.Equal("zero-spread", Codes(study)[0]);
+    }
+
+    [Fact]
+    public void Skewness_toward_the_nearer_limit_is_inconclusive()
+    {
+        var study = Changes("30.1", "30.1", "30.0", "30.1", "30.0", "30.1", "30.0", "31.5");
+
+        Assert.True(Bias(study).Spread.Value!.Skewness > 1);
+        Assert.Contains("skewed", Codes(study));
+        Assert.Equal(Verdict.Inconclusive, Bias(study).Verdict);
+    }
+
+    [Fact]
+    public void Skewness_away_from_the_nearer_limit_is_no_doubt()
+    {
+        var study = Changes("30.4", "30.5", "30.6", "30.5", "30.4", "30.6", "30.5", "29.0");
+
+        Assert.True(Bias(study).Spread.Value!.Skewness < -1);
+        Assert.Equal(Verdict.Met, Bias(study).Verdict);
+    }
+
+    [Fact]
+    public void Two_pairs_are_too_few_to_see_skewness()
+    {
+        var study = SmallStudy
+            .Of([6], ["30.0 | 30.1", "30.0 | 30.2"])
+            .Protocol(protocol => protocol with { MinimumDays = 2 });
+
+        Assert.Equal(Verdict.Inconclusive, Bias(study).Verdict);
+        Assert.Contains("too-few-values", Codes(study));
+    }
+
+    [Fact]
+    public void A_limit_that_says_nothing_on_the_scale_is_inconclusive()
+    {
+        var study = SmallStudy
+            .Quiet(40)
+            .Protocol(protocol =>
+                protocol with
+                {
+                    Limits = [new Limit("bias", null, 2m, "invented"), SmallProtocol.Each],
+                }
+            );
+
+        Assert.Equal(["limit-not-on-scale"], Codes(study));
+        Assert.Equal(Verdict.Inconclusive, Bias(study).Verdict);
+    }
+
+    [Theory]
+    [InlineData(ChangeScale.Percent)]
+    [InlineData(ChangeScale.Share)]
+    [InlineData(ChangeScale.LogRatio)]
+    public void A_baseline_of_zero_is_inconclusive_on_a_relative_scale(ChangeScale scale)
+    {
+        var study = SmallStudy
+            .Quiet(40)
+            .Analyte(analyte => analyte with { MeasuringInterval = null })
+            .Result(3, 0, "0.0")
+            .Criteria(SmallProtocol.MeanCriterion with { Scale = scale });
+
+        Assert.Equal(["value-not-positive"], Codes(study));
+    }
+
+    [Fact]
+    public void A_mean_that_passes_while_tubes_failed_does_not_support_by_itself()
+    {
+        var study = SmallStudy.Quiet(40).Criteria(SmallProtocol.MeanCriterion).Result(0, 6, "CLOT");
+
+        Assert.Equal(Conclusion.Inconclusive, study.Cell().Conclusion);
+        Assert.Equal("uncounted-pairs", Codes(study)[0]);
+    }
+
+    [Fact]
+    public void Support_by_the_mean_alone_is_exposed()
+    {
+        var study = SmallStudy.Quiet(40).Criteria(SmallProtocol.MeanCriterion);
+
+        Assert.Equal(Conclusion.Supported, study.Cell().Conclusion);
+        Assert.Contains(study.Analyze().Queries, query => query.Code == "supported-by-mean-only");
+    }
+
+    [Fact]
+    public void Support_without_a_mean_on_few_days_is_exposed()
+    {
+        var study = SmallStudy
+            .Quiet(40)
+            .Criteria(SmallProtocol.EachCriterion)
+            .Protocol(protocol => protocol with { MinimumDays = 11 });
+
+        Assert.Equal(Conclusion.Supported, study.Cell().Conclusion);
+        Assert.Contains(study.Analyze().Queries, query => query.Code == "supported-on-few-days");
+    }
+}

@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Pairing;
+
+namespace StabilityStudy.Core.Tests.Studies;
+
+/// <summary>Pairs without rows behind them, for what is decided from pairs alone.</summary>
+internal static class SmallPairs
+{
+    private static readonly DateOnly s_firstDay = new(2026, 3, 2);
+
+    /// <summary>A compared pair.</summary>
+    public static PairRecord Compared(int number, string baseline, string delayed, int day = 0) =>
+        Of(number, PairStatus.Compared, baseline, delayed, day);
+
+    /// <summary>A pair of which a result lies beyond a limit.</summary>
+    public static PairRecord Beyond(int number, string baseline, string delayed) =>
+        Of(number, PairStatus.BeyondInterval, baseline, delayed, 0);
+
+    /// <summary>So many pairs without change, and then so many that change by a third.</summary>
+    public static ImmutableArray<PairRecord> InsideAndOutside(int inside, int outside) =>
+        [
+            .. Enumerable
+                .Range(0, inside + outside)
+                .Select(i => Compared(i, "30.0", i < inside ? "30.0" : "40.0")),
+        ];
+
+    private static PairRecord Of(
+        int number,
+        PairStatus status,
+        string baseline,
+        string delayed,
+        int day
+    ) =>
+        new(
+            SmallRows.Code(number),
+            SmallRows.Code(number),
+            s_firstDay.AddDays(day),
+            status,
+            "",
+            Measured(baseline, 0, day),
+            Measured(delayed, 6, day),
+            false
+        );
+
+    private static Measurement Measured(string text, int hour, int day)
+    {
+        var at = new DateTimeOffset(
+            s_firstDay.AddDays(day),
+            new TimeOnly(8 + hour, 0),
+            TimeSpan.Zero
+        );
+        return new("T", SmallRows.Reported(text), at, TimeSpan.FromHours(hour), "", "", "", "", 2);
+    }
+}
