@@ -19,11 +19,12 @@ public enum Severity
 /// <param name="Column">Name of the column or key; null when the query is about a whole line.</param>
 public sealed record QuerySource(string File, int? Line, string? Column)
 {
-    /// <summary>The place in words: "results.csv line 12, column result".</summary>
+    /// <summary>The place in words: "results.csv line 12, column result", "protocol.toml line 3, key code".</summary>
     public override string ToString()
     {
+        var kind = File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) ? "column " : "key ";
         var line = Line is { } number ? FormattableString.Invariant($" line {number}") : "";
-        var column = Column is { } name ? (Line is null ? " " : ", ") + "column " + name : "";
+        var column = Column is { } name ? (Line is null ? " " : ", ") + kind + name : "";
         return File + line + column;
     }
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
+using StabilityStudy.Core.Analysis;
 
 namespace StabilityStudy.Files.Canonical;
 
@@ -11,9 +12,9 @@ public static class InputDigest
     /// SHA-256, lower-case hexadecimal, over the lines "name sha256" (each with a line feed, UTF-8) in ordinal order of the
     /// names.
     /// </summary>
-    /// <param name="files">Protocol, study facts and canonical files; each name once.</param>
+    /// <param name="files">Names and hashes of protocol, study facts and canonical files; each name once.</param>
     /// <exception cref="ArgumentException">A name stands twice.</exception>
-    public static string Compute(ImmutableArray<CanonicalFile> files)
+    public static string Compute(ImmutableArray<FileHash> files)
     {
         if (
             files.Select(file => file.Name).Distinct(StringComparer.Ordinal).Count() != files.Length

@@ -14,14 +14,21 @@ internal static class CsvFile
 {
     private const int LongestRecord = 65_536;
 
+    private static readonly ImmutableArray<QueryKind> Losses =
+    [
+        CsvQueries.CsvQuotes,
+        CsvQueries.CsvFieldCount,
+        CsvQueries.RecordTooLong,
+    ];
+
     /// <summary>Reads the rows of a file, in its order.</summary>
     /// <param name="utf8">Content of the file; UTF-8 with or without a byte order mark, any line ends.</param>
     /// <param name="fileName">Name of the file, for the queries.</param>
     /// <param name="columns">What the file must and may have.</param>
     /// <param name="queries">Takes what does not fit.</param>
     /// <param name="read">Called for each sound row; the row is valid only during the call.</param>
-    /// <returns>Whether the header line could be used.</returns>
-    public static bool Read(
+    /// <returns>How much of the file could be read.</returns>
+    public static CsvReach Read(
         ReadOnlyMemory<byte> utf8,
         string fileName,
         CsvColumns columns,
@@ -39,13 +46,13 @@ internal static class CsvFile
                 "This line is not UTF-8 text.",
                 "Save the file again as CSV with the encoding UTF-8."
             );
-            return false;
+            return CsvReach.Nothing;
         }
 
         using var reader = CsvReader.Create(bytes, Options(fileName, queries));
         if (ReadHeader(reader, fileName, columns, queries) is not { } header)
         {
-            return false;
+            return CsvReach.Nothing;
         }
 
         if (
@@ -53,9 +60,10 @@ internal static class CsvFile
             is not { } places
         )
         {
-            return false;
+            return CsvReach.Nothing;
         }
 
+        var lostBefore = queries.CountOf(fileName, Losses);
         var row = new CsvRow(fileName, places, queries);
         while (reader.Read())
         {
@@ -73,7 +81,9 @@ internal static class CsvFile
             }
         }
 
-        return true;
+        return queries.CountOf(fileName, Losses) > lostBefore
+            ? CsvReach.SomeRows
+            : CsvReach.EveryRow;
     }
 
     private static string[]? ReadHeader(
@@ -96,7 +106,7 @@ internal static class CsvFile
         }
 
         queries.Add(
-            RowQueries.EmptyFile,
+            CsvQueries.EmptyFile,
             new QuerySource(fileName, null, null),
             "",
             "The file has no header line.",
@@ -115,7 +125,7 @@ internal static class CsvFile
             MalformedData = CsvMalformedDataHandling.Skip,
             OnMalformedRecord = record =>
                 queries.Add(
-                    RowQueries.CsvQuotes,
+                    CsvQueries.CsvQuotes,
                     new QuerySource(fileName, (int)record.LineNumber, null),
                     "",
                     record.Reason == CsvMalformedReason.UnterminatedQuote
@@ -149,7 +159,7 @@ internal static class CsvFile
         if (reader.RawRecord.Length > LongestRecord)
         {
             queries.Add(
-                RowQueries.RecordTooLong,
+                CsvQueries.RecordTooLong,
                 source,
                 "",
                 FormattableString.Invariant(
@@ -163,7 +173,7 @@ internal static class CsvFile
         if (count != expected)
         {
             queries.Add(
-                RowQueries.CsvFieldCount,
+                CsvQueries.CsvFieldCount,
                 source,
                 FormattableString.Invariant($"{count}"),
                 FormattableString.Invariant(

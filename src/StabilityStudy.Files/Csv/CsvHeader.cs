@@ -23,7 +23,7 @@ internal static class CsvHeader
             if (!places.TryAdd(header[i], i))
             {
                 queries.Add(
-                    RowQueries.DuplicateColumn,
+                    CsvQueries.DuplicateColumn,
                     new QuerySource(fileName, line, header[i]),
                     header[i],
                     $"Two columns are called \"{header[i]}\".",
@@ -37,7 +37,7 @@ internal static class CsvHeader
         foreach (var name in missing)
         {
             queries.Add(
-                RowQueries.MissingColumn,
+                CsvQueries.MissingColumn,
                 new QuerySource(fileName, line, name),
                 "",
                 $"The column \"{name}\" is missing.{Meant(name, unused)}",
@@ -76,7 +76,7 @@ internal static class CsvHeader
         if (NearestWord.Find(name, absent) is { } nearest)
         {
             queries.Add(
-                RowQueries.ColumnMisspelt,
+                CsvQueries.ColumnMisspelt,
                 source,
                 name,
                 $"The column \"{name}\" is not used. Did you mean \"{nearest}\"?",
@@ -86,7 +86,7 @@ internal static class CsvHeader
         }
 
         queries.Add(
-            RowQueries.ColumnNotUsed,
+            CsvQueries.ColumnNotUsed,
             source,
             name,
             $"The column \"{name}\" is not known; it is not used and appears in no output.",

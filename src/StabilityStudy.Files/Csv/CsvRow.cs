@@ -18,12 +18,13 @@ internal sealed partial class CsvRow(
 {
     private string[] _fields = [];
     private int _stopsBefore;
+    private bool _isUndecided;
 
     /// <summary>Line on which the row begins in the facility's file.</summary>
     public int Line { get; private set; }
 
     /// <summary>Whether every value read so far could be read.</summary>
-    public bool IsSound => queries.StopCount == _stopsBefore;
+    public bool IsSound => queries.StopCount == _stopsBefore && !_isUndecided;
 
     /// <summary>Goes on to the next row.</summary>
     /// <param name="line">Line on which it begins in this file.</param>
@@ -32,6 +33,7 @@ internal sealed partial class CsvRow(
     {
         _fields = fields;
         _stopsBefore = queries.StopCount;
+        _isUndecided = false;
         Line = line;
         if (places.ContainsKey(CsvColumns.SourceRow))
         {

@@ -155,6 +155,8 @@ internal sealed partial class CsvRow
             Add(found.Kind, column, text, found.Message, found.Action);
         }
 
+        // Without the zone of an unreadable study.toml the time is not wrong, but the row cannot be used.
+        _isUndecided |= time is null;
         return time;
     }
 

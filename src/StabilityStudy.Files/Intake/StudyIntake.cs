@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Canonical;
@@ -22,11 +23,7 @@ public static class StudyIntake
         }
 
         var names = StudyReading.NamesIn(files);
-        ImmutableArray<FileHash> raw =
-        [
-            new(names.Specimens, InputDigest.Sha256(files.Files[names.Specimens].Span)),
-            new(names.Results, InputDigest.Sha256(files.Files[names.Results].Span)),
-        ];
+        ImmutableArray<FileHash> raw = [Hash(files, names.Specimens), Hash(files, names.Results)];
         return ReadCanonical(WithCanonical(files, canonical), raw, queries.ToImmutable());
     }
 
@@ -55,7 +52,7 @@ public static class StudyIntake
         return list.StopCount > 0
             ? Outcome.Stopped<StudyIntakeResult>(lasting)
             : Outcome.Of(
-                new StudyIntakeResult(inputs, canonical, raw, Digest(files, canonical), lasting),
+                new StudyIntakeResult(inputs, canonical, Identify(files, canonical, raw), lasting),
                 [.. lasting, .. rawQueries.Except(lasting)]
             );
     }
@@ -90,10 +87,21 @@ public static class StudyIntake
     private static StudyBytes WithCanonical(StudyBytes files, CanonicalFiles canonical) =>
         canonical.Files.Aggregate(files, (all, file) => all.With(file.Name, file.Bytes));
 
-    private static string Digest(StudyBytes files, CanonicalFiles canonical) =>
-        InputDigest.Compute([
-            CanonicalFile.Of(StudyBytes.ProtocolName, files.Files[StudyBytes.ProtocolName]),
-            CanonicalFile.Of(StudyBytes.FactsName, files.Files[StudyBytes.FactsName]),
-            .. canonical.Files,
-        ]);
+    private static StudyIdentity Identify(
+        StudyBytes files,
+        CanonicalFiles canonical,
+        ImmutableArray<FileHash> raw
+    )
+    {
+        ImmutableArray<FileHash> inputs =
+        [
+            Hash(files, StudyBytes.ProtocolName),
+            Hash(files, StudyBytes.FactsName),
+            .. canonical.Files.Select(file => new FileHash(file.Name, file.Sha256)),
+        ];
+        return new StudyIdentity(InputDigest.Compute(inputs), inputs, raw);
+    }
+
+    private static FileHash Hash(StudyBytes files, string name) =>
+        new(name, InputDigest.Sha256(files.Files[name].Span));
 }

@@ -8,7 +8,7 @@ public static class QueryCatalog
 {
     /// <summary>All kinds, in the order in which a study is read.</summary>
     public static ImmutableArray<QueryKind> All { get; } =
-    [.. FileQueries.All, .. ProtocolQueries.All, .. RowQueries.All];
+    [.. FileQueries.All, .. ProtocolQueries.All, .. CsvQueries.All, .. RowQueries.All];
 
     /// <summary>The table published as QUERIES.md.</summary>
     public static string ToMarkdown()

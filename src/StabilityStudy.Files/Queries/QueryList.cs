@@ -19,6 +19,10 @@ internal sealed class QueryList
     /// <summary>How many stop queries were raised so far.</summary>
     public int StopCount { get; private set; }
 
+    /// <summary>How many queries of some kinds were raised about a file.</summary>
+    public int CountOf(string file, ImmutableArray<QueryKind> kinds) =>
+        kinds.Sum(kind => _counts.GetValueOrDefault((file, kind)));
+
     /// <summary>Raises a query.</summary>
     public void Add(
         QueryKind kind,

@@ -3,81 +3,9 @@ using static StabilityStudy.Core.Queries.Severity;
 
 namespace StabilityStudy.Files.Queries;
 
-/// <summary>Queries about the rows of specimens.csv and results.csv. One entry a kind, so the file is long.</summary>
+/// <summary>Queries about what the rows of specimens.csv and results.csv say. A list, hence long.</summary>
 public static class RowQueries
 {
-    /// <summary>Nothing in the file.</summary>
-    public static readonly QueryKind EmptyFile = new(
-        "empty-file",
-        Stop,
-        "the file has no header line",
-        "begin the file with the line of column names"
-    );
-
-    /// <summary>A column is missing.</summary>
-    public static readonly QueryKind MissingColumn = new(
-        "missing-column",
-        Stop,
-        "a required column is missing",
-        "add the column, or correct its name in the header line"
-    );
-
-    /// <summary>A column stands twice.</summary>
-    public static readonly QueryKind DuplicateColumn = new(
-        "duplicate-column",
-        Stop,
-        "two columns have the same name",
-        "rename or remove one of them"
-    );
-
-    /// <summary>A column may be misspelt.</summary>
-    public static readonly QueryKind ColumnMisspelt = new(
-        "column-misspelt",
-        Attention,
-        "a column is not used, and its name is nearly that of a known column",
-        "correct the name if the known column is meant"
-    );
-
-    /// <summary>A column is not used.</summary>
-    public static readonly QueryKind ColumnNotUsed = new(
-        "column-not-used",
-        Note,
-        "a column is not known; it is not used and appears in no output",
-        "nothing, if that is intended"
-    );
-
-    /// <summary>Quotes.</summary>
-    public static readonly QueryKind CsvQuotes = new(
-        "csv-quotes",
-        Stop,
-        "double quotes are open, or stand inside a field without being doubled",
-        "close the quotes; inside a quoted field write each double quote twice"
-    );
-
-    /// <summary>Field count.</summary>
-    public static readonly QueryKind CsvFieldCount = new(
-        "csv-field-count",
-        Stop,
-        "a line has more or fewer fields than the header line",
-        "check the commas of the line; put a field that holds a comma into double quotes"
-    );
-
-    /// <summary>Too long.</summary>
-    public static readonly QueryKind RecordTooLong = new(
-        "record-too-long",
-        Stop,
-        "a line is longer than any row of a study",
-        "look for an unclosed double quote, or a file of another kind"
-    );
-
-    /// <summary>No rows.</summary>
-    public static readonly QueryKind NoDataYet = new(
-        "no-data-yet",
-        Stop,
-        "the file has a header line and no rows",
-        "collect data, then check again"
-    );
-
     /// <summary>A value is missing.</summary>
     public static readonly QueryKind MissingValue = new(
         "missing-value",
@@ -256,15 +184,6 @@ public static class RowQueries
 
     internal static ImmutableArray<QueryKind> All { get; } =
     [
-        EmptyFile,
-        MissingColumn,
-        DuplicateColumn,
-        ColumnMisspelt,
-        ColumnNotUsed,
-        CsvQuotes,
-        CsvFieldCount,
-        RecordTooLong,
-        NoDataYet,
         MissingValue,
         SurroundingSpace,
         LooksLikeIdentity,

@@ -29,7 +29,7 @@ internal static class FactsChecks
             protocol is not null && protocol.Root.IsSound("time_points")
                 ? protocol.TimePoints.Select(point => point.ToString()).ToImmutableArray()
                 : (ImmutableArray<string>?)null;
-        var specimens = tubes.IsRead
+        var specimens = tubes.KnowsEveryTube
             ? tubes.Keys.Select(key => key.Specimen).Distinct().ToImmutableArray()
             : (ImmutableArray<string>?)null;
         foreach (var (table, exclusion) in facts.Exclusions.Items)

@@ -50,7 +50,7 @@ internal static class ResultChecks
                     );
                 }
             }
-            else if (tubes.IsRead && !tubes.Keys.Contains(key))
+            else if (tubes.KnowsEveryTube && !tubes.Keys.Contains(key))
             {
                 ReportUnknown(tubes.FileName, file, row, byCode, queries);
             }

@@ -22,7 +22,7 @@ internal static class ResultReader
     {
         var rows = ImmutableArray.CreateBuilder<ResultRow>();
         var keys = new HashSet<TubeKey>();
-        var isRead = CsvFile.Read(
+        var reach = CsvFile.Read(
             utf8,
             fileName,
             columns,
@@ -37,7 +37,7 @@ internal static class ResultReader
                 }
             }
         );
-        return RowTable<ResultRow>.Of(fileName, isRead, rows, keys, queries);
+        return RowTable<ResultRow>.Of(fileName, reach, rows, keys, queries);
     }
 
     private static ResultRow ReadRow(CsvRow row, KnownCodes known)

@@ -26,7 +26,7 @@ internal static class ResultText
         }
 
         return StrictNumber.Read(text, out var number) is { } advice
-            ? (null, text.Any(char.IsAsciiDigit) ? advice : WordAdvice(text))
+            ? (null, text.Any(char.IsDigit) ? advice : WordAdvice(text))
             : (new MeasuredResult(text, number), "");
     }
 

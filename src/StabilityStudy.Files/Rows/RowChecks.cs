@@ -40,7 +40,7 @@ internal static class RowChecks
             FactsChecks.Check(facts, protocol, tubes, results.FileName, used, queries);
         }
 
-        if (results.IsRead)
+        if (results.KnowsEveryTube)
         {
             TubeChecks.NoteWithoutResults(tubes, results.Keys, queries);
         }

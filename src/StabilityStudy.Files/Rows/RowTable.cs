@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Rows;
@@ -10,12 +11,12 @@ internal readonly record struct TubeKey(string Specimen, string Tube);
 
 /// <summary>The rows of a file as far as they could be read.</summary>
 /// <param name="FileName">The file.</param>
-/// <param name="IsRead">Whether the header line could be used.</param>
+/// <param name="KnowsEveryTube">Whether <paramref name="Keys"/> names every tube of the file, so that a tube can be called unknown.</param>
 /// <param name="Rows">The sound rows, in the order of the file.</param>
 /// <param name="Keys">The tubes of all rows, sound or not.</param>
 internal sealed record RowTable<T>(
     string FileName,
-    bool IsRead,
+    bool KnowsEveryTube,
     ImmutableArray<T> Rows,
     IReadOnlySet<TubeKey> Keys
 )
@@ -27,16 +28,16 @@ internal sealed record RowTable<T>(
     /// <summary>The rows, with a query when there are none at all.</summary>
     public static RowTable<T> Of(
         string fileName,
-        bool isRead,
+        CsvReach reach,
         ImmutableArray<T>.Builder rows,
         HashSet<TubeKey> keys,
         QueryList queries
     )
     {
-        if (isRead && keys.Count == 0)
+        if (reach == CsvReach.EveryRow && keys.Count == 0)
         {
             queries.Add(
-                RowQueries.NoDataYet,
+                CsvQueries.NoDataYet,
                 new QuerySource(fileName, null, null),
                 "",
                 "There are no rows yet: the study is ready for data.",
@@ -44,6 +45,9 @@ internal sealed record RowTable<T>(
             );
         }
 
-        return new(fileName, isRead, rows.DrainToImmutable(), keys);
+        var knowsEveryTube =
+            reach == CsvReach.EveryRow
+            && keys.All(key => key is { Specimen.Length: > 0, Tube.Length: > 0 });
+        return new(fileName, knowsEveryTube, rows.DrainToImmutable(), keys);
     }
 }

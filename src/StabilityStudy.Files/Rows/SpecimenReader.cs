@@ -24,7 +24,7 @@ internal static class SpecimenReader
     {
         var rows = ImmutableArray.CreateBuilder<TubeRow>();
         var keys = new HashSet<TubeKey>();
-        var isRead = CsvFile.Read(
+        var reach = CsvFile.Read(
             utf8,
             fileName,
             columns,
@@ -39,7 +39,7 @@ internal static class SpecimenReader
                 }
             }
         );
-        return RowTable<TubeRow>.Of(fileName, isRead, rows, keys, queries);
+        return RowTable<TubeRow>.Of(fileName, reach, rows, keys, queries);
     }
 
     private static TubeRow ReadRow(CsvRow row, KnownCodes known) =>

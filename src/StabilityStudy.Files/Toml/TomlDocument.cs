@@ -29,7 +29,9 @@ internal static class TomlDocument
         var document = SyntaxParser.Parse(Utf8Text.Decode(bytes), fileName, validate: false);
         if (document.HasErrors)
         {
-            foreach (var diagnostic in document.Diagnostics)
+            foreach (
+                var diagnostic in document.Diagnostics.OrderBy(found => found.Span.Start.Offset)
+            )
             {
                 queries.Add(
                     FileQueries.TomlSyntax,

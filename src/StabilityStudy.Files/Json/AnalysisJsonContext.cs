@@ -1,0 +1,40 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Statistics.Drift;
+
+namespace StabilityStudy.Files.Json;
+
+/// <summary>
+/// The form of analysis.json, strict in both directions: every property is written, none may be missing, unknown or given
+/// twice.
+/// </summary>
+[JsonSourceGenerationOptions(
+    JsonSerializerDefaults.Strict,
+    PropertyNamingPolicy = JsonKnownNamingPolicy.CamelCase,
+    WriteIndented = true,
+    NewLine = "\n",
+    Converters = [
+        typeof(DecimalTextConverter),
+        typeof(KebabCaseConverter<Cap>),
+        typeof(KebabCaseConverter<CensoredSide>),
+        typeof(KebabCaseConverter<ChangeScale>),
+        typeof(KebabCaseConverter<Conclusion>),
+        typeof(KebabCaseConverter<DriftShape>),
+        typeof(KebabCaseConverter<LockLevel>),
+        typeof(KebabCaseConverter<ManufacturerStanding>),
+        typeof(KebabCaseConverter<MissingReason>),
+        typeof(KebabCaseConverter<PairStatus>),
+        typeof(KebabCaseConverter<Severity>),
+        typeof(KebabCaseConverter<StorageState>),
+        typeof(KebabCaseConverter<TubePlan>),
+        typeof(KebabCaseConverter<Verdict>),
+    ]
+)]
+[JsonSerializable(typeof(StudyAnalysis))]
+internal sealed partial class AnalysisJsonContext : JsonSerializerContext;

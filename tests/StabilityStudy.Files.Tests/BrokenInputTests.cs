@@ -1,0 +1,148 @@
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Tests;
+
+public sealed class BrokenInputTests
+{
+    public static TheoryData<BrokenInput> Cases =>
+        [.. BrokenTomlCases.All.Concat(BrokenCsvCases.All)];
+
+    [Theory]
+    [MemberData(nameof(Cases), DisableDiscoveryEnumeration = true)]
+    public void A_broken_study_gives_exactly_the_query_that_names_the_fault(BrokenInput broken)
+    {
+        var line = broken.WholeFile
+            ? (int?)null
+            : GoodStudy.LineOf(broken.File, broken.From) + broken.LinesBelow;
+        var file = broken.OtherFile ?? broken.File;
+
+        var queries = StudyIntake
+            .Read(GoodStudy.Edited(broken.File, broken.From, broken.To))
+            .Queries;
+
+        var found = queries.FirstOrDefault(query =>
+            query.Code == broken.Code && query.Source.Column == broken.Column
+        );
+        Assert.True(
+            found is not null,
+            $"{broken}: found {string.Join(" | ", queries.Select(q => $"{q.Code} {q.Source}: {q.Message}"))}"
+        );
+        Assert.Equal(broken.Severity, found.Severity);
+        Assert.Equal(file, found.Source.File);
+        if (broken.OtherFile is null)
+        {
+            Assert.Equal(line, found.Source.Line);
+        }
+
+        Assert.Contains(broken.Says, found.Message + " " + found.Action, StringComparison.Ordinal);
+        Assert.Empty(queries.Select(q => q.Code).Distinct().Except([broken.Code, .. broken.Along]));
+    }
+
+    [Fact]
+    public void The_good_study_gives_no_query()
+    {
+        Assert.Empty(StudyIntake.Read(GoodStudy.Bytes).Queries);
+    }
+
+    [Fact]
+    public void Faults_in_every_file_are_found_in_one_pass()
+    {
+        var files = GoodStudy.Bytes;
+        foreach (
+            var (file, from, to) in new[]
+            {
+                ("protocol.toml", "percent = 7.5", "percent = nan"),
+                ("study.toml", "invented = true", "invented = 1"),
+                ("specimens.csv", "95.0", "95 %"),
+                ("results.csv", "31.2", "x"),
+            }
+        )
+        {
+            files = files.With(file, GoodStudy.Edited(file, from, to).Files[file]);
+        }
+
+        Assert.Equal(
+            ["protocol.toml", "study.toml", "specimens.csv", "results.csv"],
+            StudyIntake.Read(files).Queries.Select(query => query.Source.File)
+        );
+    }
+
+    [Fact]
+    public void An_unreadable_protocol_still_lets_the_data_files_be_checked_for_their_form()
+    {
+        var files = GoodStudy
+            .Edited("results.csv", "31.2", "x")
+            .With("protocol.toml", GoodStudy.Utf8("="));
+
+        Assert.Equal(
+            ["toml-syntax", "unknown-result"],
+            StudyIntake.Read(files).Queries.Select(query => query.Code).Distinct()
+        );
+    }
+
+    [Theory]
+    [InlineData("protocol.toml", "start")]
+    [InlineData("study.toml", "start")]
+    [InlineData("specimens.csv", "[files]")]
+    [InlineData("results.csv", "[files]")]
+    public void A_missing_file_is_a_query_that_says_what_to_do(string name, string action)
+    {
+        var files = new StudyBytes(GoodStudy.Bytes.Files.Remove(name));
+
+        var query = Assert.Single(
+            StudyIntake.Read(files).Queries,
+            query => query.Code == "missing-file"
+        );
+
+        Assert.Equal(name, query.Source.File);
+        Assert.Contains(action, query.Action, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("protocol.toml")]
+    [InlineData("study.toml")]
+    [InlineData("specimens.csv")]
+    [InlineData("results.csv")]
+    public void Bytes_that_are_not_UTF8_are_a_query_with_their_line(string name)
+    {
+        byte[] bytes = [.. GoodStudy.Bytes.Files[name].Span];
+        bytes[^1] = 0xFC;
+
+        var query = Assert.Single(
+            StudyIntake.Read(GoodStudy.Bytes.With(name, bytes)).Queries,
+            query => query.Code == "not-utf8"
+        );
+
+        Assert.Equal(
+            GoodStudy.Text(GoodStudy.Bytes, name).Count(c => c == '\n'),
+            query.Source.Line
+        );
+    }
+
+    [Fact]
+    public void An_identity_is_not_repeated_in_the_query()
+    {
+        var files = GoodStudy.Edited("specimens.csv", "S-001,A,X-01", "S-001,A,1961-04-23");
+
+        var query = StudyIntake.Read(files).Queries[0];
+
+        Assert.DoesNotContain("1961", query.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Every_code_is_raised_by_a_test_of_this_project()
+    {
+        string[] elsewhere = ["missing-file", "not-utf8", "not-canonical", "not-an-analysis"];
+
+        Assert.Equal(
+            QueryCatalog.All.Select(kind => kind.Code).Order(StringComparer.Ordinal),
+            BrokenTomlCases
+                .All.Concat(BrokenCsvCases.All)
+                .Select(broken => broken.Code)
+                .Concat(elsewhere)
+                .Distinct()
+                .Order(StringComparer.Ordinal)
+        );
+    }
+}

@@ -1,0 +1,46 @@
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Protocols;
+
+namespace StabilityStudy.Files.Tests;
+
+public sealed class ExampleStudyTests
+{
+    public static TheoryData<string> Studies =>
+        [
+            .. Directory
+                .GetDirectories(Path.Combine(RepositoryFile.Root, "example-studies"))
+                .Where(folder => File.Exists(Path.Combine(folder, "protocol.toml"))),
+        ];
+
+    public static TheoryData<string> Protocols =>
+        [.. Directory.GetFiles(Path.Combine(RepositoryFile.Root, "protocols"), "*.toml")];
+
+    [Theory]
+    [MemberData(nameof(Studies))]
+    public void An_example_study_reads_without_a_stop_query(string folder)
+    {
+        var outcome = StudyIntake.Read(Read(folder));
+
+        Assert.Empty(outcome.Queries.Where(query => query.Severity == Severity.Stop));
+    }
+
+    [Theory]
+    [MemberData(nameof(Protocols))]
+    public void A_ready_protocol_reads_without_any_query(string path)
+    {
+        Assert.Empty(ProtocolReader.Read(File.ReadAllBytes(path), "protocol.toml").Queries);
+    }
+
+    internal static StudyBytes Read(string folder) =>
+        StudyBytes.Of(
+            Directory
+                .GetFiles(folder)
+                .Select(path =>
+                    KeyValuePair.Create(
+                        Path.GetFileName(path),
+                        (ReadOnlyMemory<byte>)File.ReadAllBytes(path)
+                    )
+                )
+        );
+}
