@@ -1,4 +1,5 @@
 using System.Buffers;
+using System.Buffers.Binary;
 
 namespace StabilityStudy.SignedPdf.Compression;
 
@@ -13,32 +14,30 @@ internal sealed class BitWriter(ArrayBufferWriter<byte> output)
     {
         _bits |= (ulong)bits << _count;
         _count += count;
-        while (_count >= 8)
+        if (_count >= 32)
         {
-            WriteByte((byte)(_bits & 0xFF));
-            _bits >>= 8;
-            _count -= 8;
+            BinaryPrimitives.WriteUInt32LittleEndian(
+                output.GetSpan(4),
+                (uint)(_bits & uint.MaxValue)
+            );
+            output.Advance(4);
+            _bits >>= 32;
+            _count -= 32;
         }
     }
 
     /// <summary>Fills the last byte with zeros.</summary>
     public void AlignToByte()
     {
-        if (_count > 0)
+        for (; _count > 0; _count -= 8)
         {
-            WriteByte((byte)(_bits & 0xFF));
+            output.Write([(byte)(_bits & 0xFF)]);
+            _bits >>= 8;
         }
 
-        _bits = 0;
         _count = 0;
     }
 
     /// <summary>Writes whole bytes; the writer must be aligned.</summary>
     public void WriteBytes(ReadOnlySpan<byte> bytes) => output.Write(bytes);
-
-    private void WriteByte(byte value)
-    {
-        output.GetSpan(1)[0] = value;
-        output.Advance(1);
-    }
 }

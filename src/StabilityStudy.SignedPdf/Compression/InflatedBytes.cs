@@ -42,9 +42,13 @@ internal sealed class InflatedBytes(int longest, int expected)
             return false;
         }
 
-        for (var end = Length + length; Length < end; Length++)
+        // What overlaps is copied in pieces; each piece makes the next one twice as long.
+        for (var start = Length - distance; length > 0; )
         {
-            _bytes[Length] = _bytes[Length - distance];
+            var piece = Math.Min(length, Length - start);
+            _bytes.AsSpan(start, piece).CopyTo(_bytes.AsSpan(Length));
+            Length += piece;
+            length -= piece;
         }
 
         return true;

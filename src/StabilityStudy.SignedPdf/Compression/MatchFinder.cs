@@ -1,3 +1,6 @@
+using System.Buffers.Binary;
+using System.Numerics;
+
 namespace StabilityStudy.SignedPdf.Compression;
 
 /// <summary>
@@ -13,9 +16,17 @@ internal sealed class MatchFinder
     private const int NiceMatch = 128;
 
     private readonly int[] _newest = new int[1 << HashBits];
-    private readonly int[] _earlier = new int[DeflateAlphabet.WindowLength];
+    private readonly int[] _earlier;
+    private readonly int _windowMask;
 
-    public MatchFinder() => Array.Fill(_newest, -1);
+    /// <param name="dataLength">Length of the data; short data need no whole window.</param>
+    public MatchFinder(int dataLength)
+    {
+        var length = Math.Clamp(dataLength, 1, DeflateAlphabet.WindowLength);
+        _earlier = new int[(int)BitOperations.RoundUpToPowerOf2((uint)length)];
+        _windowMask = _earlier.Length - 1;
+        Array.Fill(_newest, -1);
+    }
 
     /// <summary>Makes the position findable; positions must be given in order.</summary>
     public void Insert(ReadOnlySpan<byte> data, int position)
@@ -26,7 +37,7 @@ internal sealed class MatchFinder
         }
 
         var hash = Hash(data, position);
-        _earlier[position % DeflateAlphabet.WindowLength] = _newest[hash];
+        _earlier[position & _windowMask] = _newest[hash];
         _newest[hash] = position;
     }
 
@@ -42,13 +53,17 @@ internal sealed class MatchFinder
         }
 
         var current = data.Slice(position, limit);
+        var ending = BinaryPrimitives.ReadUInt16LittleEndian(current[(longest - 1)..]);
         var chain = atLeast >= GoodMatch ? LongestChain / 4 : LongestChain;
         var candidate = _newest[Hash(data, position)];
         while (
             candidate >= 0 && position - candidate <= DeflateAlphabet.WindowLength && chain-- > 0
         )
         {
-            if (data[candidate + longest] == current[longest])
+            // Only a candidate that agrees in its last two bytes can be longer.
+            if (
+                BinaryPrimitives.ReadUInt16LittleEndian(data[(candidate + longest - 1)..]) == ending
+            )
             {
                 var length = current.CommonPrefixLength(data.Slice(candidate, limit));
                 if (length > longest)
@@ -59,10 +74,12 @@ internal sealed class MatchFinder
                     {
                         break;
                     }
+
+                    ending = BinaryPrimitives.ReadUInt16LittleEndian(current[(longest - 1)..]);
                 }
             }
 
-            var next = _earlier[candidate % DeflateAlphabet.WindowLength];
+            var next = _earlier[candidate & _windowMask];
             if (next >= candidate)
             {
                 break;

@@ -32,8 +32,8 @@ public static class ZlibEncoder
 
     private static void WriteBlocks(BitWriter writer, ReadOnlySpan<byte> data)
     {
-        var finder = new MatchFinder();
-        var tokens = new DeflateToken[TokensPerBlock];
+        var finder = new MatchFinder(data.Length);
+        var tokens = new DeflateToken[Math.Min(TokensPerBlock, data.Length)];
         var count = 0;
         var blockStart = 0;
         var position = 0;

@@ -1,6 +1,6 @@
 using System.Globalization;
+using System.IO.Compression;
 using System.Text;
-using StabilityStudy.SignedPdf.Compression;
 using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Tests.Drawing;
 
@@ -16,7 +16,9 @@ public static class MalformedFileTests
     public static void The_hand_made_files_are_fine_before_anything_is_wrong()
     {
         Rewritten.Read(HandMadePdf.Of(Catalog, "(second)"));
-        var document = Rewritten.Read(HandMadePdf.WithStreams("/Type/ObjStm/N 1/First 4", CompressedContent));
+        var document = Rewritten.Read(
+            HandMadePdf.WithStreams("/Type/ObjStm/N 1/First 4", CompressedContent)
+        );
 
         Assert.NotNull(document.Resolve(document.Catalog.Find("X")));
     }
@@ -27,7 +29,11 @@ public static class MalformedFileTests
     [MemberData(nameof(WrongStreams))]
     public static void A_malformed_file_is_a_failure_that_says_why(string what, string file)
     {
-        Assert.False(PdfDocumentReader.Read(HandMadePdf.Bytes(file)).TryGet(out var document, out var failure));
+        Assert.False(
+            PdfDocumentReader
+                .Read(HandMadePdf.Bytes(file))
+                .TryGet(out var document, out var failure)
+        );
         Assert.Null(document);
         Assert.Contains(what, failure.What, StringComparison.Ordinal);
     }
@@ -53,7 +59,9 @@ public static class MalformedFileTests
         var endless = string.Concat(Enumerable.Repeat(open, 1_000_000));
 
         Rewritten.Read(HandMadePdf.Of(Catalog, deepest));
-        Assert.False(PdfDocumentReader.Read(HandMadePdf.Of(Catalog, deeper)).TryGet(out _, out var failure));
+        Assert.False(
+            PdfDocumentReader.Read(HandMadePdf.Of(Catalog, deeper)).TryGet(out _, out var failure)
+        );
         Assert.Contains("too deep", failure.What, StringComparison.Ordinal);
         Assert.False(PdfDocumentReader.Read(HandMadePdf.Of(Catalog, endless)).TryGet(out _, out _));
     }
@@ -61,8 +69,18 @@ public static class MalformedFileTests
     [Fact]
     public static void A_stream_that_grows_beyond_all_bounds_is_a_failure()
     {
-        var bomb = Encoding.Latin1.GetString(ZlibEncoder.Encode(new byte[ReadingLimits.StructureLength + 1]));
-        var file = HandMadePdf.WithStreams("/Type/ObjStm/N 1/First 4/Filter/FlateDecode", bomb, rows: BombRows(bomb.Length));
+        using var compressed = new MemoryStream();
+        using (var zlib = new ZLibStream(compressed, CompressionLevel.Fastest, leaveOpen: true))
+        {
+            zlib.Write(new byte[ReadingLimits.StructureLength + 1]);
+        }
+
+        var bomb = Encoding.Latin1.GetString(compressed.ToArray());
+        var file = HandMadePdf.WithStreams(
+            "/Type/ObjStm/N 1/First 4/Filter/FlateDecode",
+            bomb,
+            rows: BombRows(bomb.Length)
+        );
 
         Assert.False(PdfDocumentReader.Read(file).TryGet(out _, out var failure));
         Assert.Contains("bound", failure.What, StringComparison.Ordinal);
@@ -74,7 +92,9 @@ public static class MalformedFileTests
         // Each object reaches to the end of the file and holds all later ones: quadratic for a reader that parses them all.
         const int Count = 20_000;
         var body = new StringBuilder("%PDF-1.7\n1 0 obj<</Type/Catalog>>endobj\n");
-        var table = new StringBuilder($"xref\n0 {Count + 2}\n0000000000 65535 f \n0000000009 00000 n \n");
+        var table = new StringBuilder(
+            $"xref\n0 {Count + 2}\n0000000000 65535 f \n0000000009 00000 n \n"
+        );
         for (var number = 2; number < Count + 2; number++)
         {
             table.Append(CultureInfo.InvariantCulture, $"{body.Length:D10} 00000 n \n");
@@ -101,7 +121,10 @@ public static class MalformedFileTests
             { "does not end", "%PDF-1.7\n" },
             { "does not end", good[..^6] },
             { "does not end", good.Replace("startxref", "startxxxx", StringComparison.Ordinal) },
-            { "does not end", good.Replace("startxref\n", "startxref\n99999999999999", StringComparison.Ordinal) },
+            {
+                "does not end",
+                good.Replace("startxref\n", "startxref\n99999999999999", StringComparison.Ordinal)
+            },
             { "bytes after the end", good + "junk" },
             { "bytes after the end", good + "\n" },
             { "twice", Text(HandMadePdf.WithTrailer("/Root 1 0 R/Root 1 0 R", Catalog)) },
@@ -114,10 +137,22 @@ public static class MalformedFileTests
             { "fewer objects", Text(HandMadePdf.WithTrailer("/Root 1 0 R/Size(2)", Catalog)) },
             { "both kinds", Text(HandMadePdf.WithTrailer("/Root 1 0 R/XRefStm 9", Catalog)) },
             { "does not lie before", Text(HandMadePdf.WithTrailer("/Root 1 0 R/Prev 0", Catalog)) },
-            { "does not lie before", Text(HandMadePdf.WithTrailer("/Root 1 0 R/Prev 46", Catalog)) },
-            { "does not lie before", Text(HandMadePdf.WithTrailer("/Root 1 0 R/Prev 9999", Catalog)) },
-            { "does not lie before", Text(HandMadePdf.WithTrailer("/Root 1 0 R/Prev null", Catalog)) },
-            { "does not begin here", Text(HandMadePdf.WithTrailer("/Root 1 0 R/Prev 12", Catalog)) },
+            {
+                "does not lie before",
+                Text(HandMadePdf.WithTrailer("/Root 1 0 R/Prev 46", Catalog))
+            },
+            {
+                "does not lie before",
+                Text(HandMadePdf.WithTrailer("/Root 1 0 R/Prev 9999", Catalog))
+            },
+            {
+                "does not lie before",
+                Text(HandMadePdf.WithTrailer("/Root 1 0 R/Prev null", Catalog))
+            },
+            {
+                "does not begin here",
+                Text(HandMadePdf.WithTrailer("/Root 1 0 R/Prev 12", Catalog))
+            },
         };
     }
 
@@ -146,7 +181,10 @@ public static class MalformedFileTests
             ("does not begin here", "xref\n1 1\n0000000009 00001 n \n" + Trailer),
             ("beyond the end", "xref\n1 1\n0000009999 00000 n \n" + Trailer),
             ("overlap", "xref\n1 2\n0000000009 00000 n \n0000000009 00000 n \n" + Trailer),
-            ("own startxref", "xref\n1 1\n0000000009 00000 n \n" + Trailer + "startxref\n7\n%%EOF\n"),
+            (
+                "own startxref",
+                "xref\n1 1\n0000000009 00000 n \n" + Trailer + "startxref\n7\n%%EOF\n"
+            ),
             ("table or stream", "8 0 obj\n[]\nendobj\n"),
         ];
         var data = new TheoryData<string, string>();
@@ -164,27 +202,95 @@ public static class MalformedFileTests
         (string What, byte[] File)[] cases =
         [
             ("dictionary says", HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2]/Size 5")),
-            ("dictionary says", HandMadePdf.WithStreams(Good, CompressedContent, "/W[0 0 0]/Size 5")),
-            ("dictionary says", HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 9 1]/Size 5")),
-            ("dictionary says", HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 -2 1]/Size 5")),
-            ("dictionary says", HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2 1]/Size 6")),
-            ("dictionary says", HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2 1]/Size 5/Index[0]")),
-            ("dictionary says", HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2 1]/Size 5/Index[0 8000000]")),
+            (
+                "dictionary says",
+                HandMadePdf.WithStreams(Good, CompressedContent, "/W[0 0 0]/Size 5")
+            ),
+            (
+                "dictionary says",
+                HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 9 1]/Size 5")
+            ),
+            (
+                "dictionary says",
+                HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 -2 1]/Size 5")
+            ),
+            (
+                "dictionary says",
+                HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2 1]/Size 6")
+            ),
+            (
+                "dictionary says",
+                HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2 1]/Size 5/Index[0]")
+            ),
+            (
+                "dictionary says",
+                HandMadePdf.WithStreams(
+                    Good,
+                    CompressedContent,
+                    "/W[1 2 1]/Size 5/Index[0 8000000]"
+                )
+            ),
             ("dictionary says", HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2 1]")),
-            ("dictionary says", HandMadePdf.WithStreams(Good, CompressedContent, rows: HandMadePdf.Row(3, 1, 0) + new string('\0', 16))),
-            ("cannot be decoded", HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2 1]/Size 5/Filter/FlateDecode")),
-            ("cannot be decoded", HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2 1]/Size 5/Filter/LZWDecode")),
-            ("no object stream", HandMadePdf.WithStreams("/Type/Other/N 1/First 4", CompressedContent)),
-            ("no object stream", HandMadePdf.WithStreams("/Type/ObjStm/N -1/First 4", CompressedContent)),
-            ("no object stream", HandMadePdf.WithStreams("/Type/ObjStm/N 1/First 99", CompressedContent)),
-            ("not in order", HandMadePdf.WithStreams("/Type/ObjStm/N 2/First 4", CompressedContent)),
-            ("not in order", HandMadePdf.WithStreams("/Type/ObjStm/N 2/First 8", "4 0 5 0 (found)")),
+            (
+                "dictionary says",
+                HandMadePdf.WithStreams(
+                    Good,
+                    CompressedContent,
+                    rows: HandMadePdf.Row(3, 1, 0) + new string('\0', 16)
+                )
+            ),
+            (
+                "cannot be decoded",
+                HandMadePdf.WithStreams(
+                    Good,
+                    CompressedContent,
+                    "/W[1 2 1]/Size 5/Filter/FlateDecode"
+                )
+            ),
+            (
+                "cannot be decoded",
+                HandMadePdf.WithStreams(
+                    Good,
+                    CompressedContent,
+                    "/W[1 2 1]/Size 5/Filter/LZWDecode"
+                )
+            ),
+            (
+                "no object stream",
+                HandMadePdf.WithStreams("/Type/Other/N 1/First 4", CompressedContent)
+            ),
+            (
+                "no object stream",
+                HandMadePdf.WithStreams("/Type/ObjStm/N -1/First 4", CompressedContent)
+            ),
+            (
+                "no object stream",
+                HandMadePdf.WithStreams("/Type/ObjStm/N 1/First 99", CompressedContent)
+            ),
+            (
+                "not in order",
+                HandMadePdf.WithStreams("/Type/ObjStm/N 2/First 4", CompressedContent)
+            ),
+            (
+                "not in order",
+                HandMadePdf.WithStreams("/Type/ObjStm/N 2/First 8", "4 0 5 0 (found)")
+            ),
             ("not in order", HandMadePdf.WithStreams("/Type/ObjStm/N 1/First 5", "4 99 (found)")),
             ("overlap", HandMadePdf.WithStreams("/Type/ObjStm/N 2/First 8", "4 0 5 3 (found)")),
             ("announced place", HandMadePdf.WithStreams(Good, "5 0 (found)")),
             ("announced place", HandMadePdf.WithStreams("/Type/ObjStm/N 0/First 4", "4 0 (found)")),
             ("expected here", HandMadePdf.WithStreams(Good, "4 0 endobj")),
-            ("missing", HandMadePdf.WithStreams(Good, CompressedContent, rows: "\0\0\0\0" + HandMadePdf.Row(1, 9, 0) + new string('\0', 8) + HandMadePdf.Row(2, 2, 0))),
+            (
+                "missing",
+                HandMadePdf.WithStreams(
+                    Good,
+                    CompressedContent,
+                    rows: "\0\0\0\0"
+                        + HandMadePdf.Row(1, 9, 0)
+                        + new string('\0', 8)
+                        + HandMadePdf.Row(2, 2, 0)
+                )
+            ),
         ];
         var data = new TheoryData<string, string>();
         foreach (var (what, file) in cases)
@@ -243,7 +349,11 @@ public static class MalformedFileTests
     {
         var third = "%PDF-1.7\n1 0 obj\n<</Type/Catalog/X 4 0 R>>\nendobj\n".Length;
         Assert.True(length > 1000);
-        return "\0\0\0\0" + HandMadePdf.Row(1, 9, 0) + HandMadePdf.Row(1, third, 0) + "\0\0\0\0" + HandMadePdf.Row(2, 2, 0);
+        return "\0\0\0\0"
+            + HandMadePdf.Row(1, 9, 0)
+            + HandMadePdf.Row(1, third, 0)
+            + "\0\0\0\0"
+            + HandMadePdf.Row(2, 2, 0);
     }
 
     private static string Text(byte[] file) => Encoding.Latin1.GetString(file);

@@ -10,7 +10,10 @@ public static class ObjectReadingTests
 {
     [Theory]
     [InlineData("(This is a string)", "This is a string")]
-    [InlineData("(balanced (parentheses) and special *!&}^%)", "balanced (parentheses) and special *!&}^%")]
+    [InlineData(
+        "(balanced (parentheses) and special *!&}^%)",
+        "balanced (parentheses) and special *!&}^%"
+    )]
     [InlineData("()", "")]
     [InlineData("(two \\\nlines)", "two lines")]
     [InlineData("(two\r\nlines\rmore)", "two\nlines\nmore")]
@@ -20,7 +23,10 @@ public static class ObjectReadingTests
     [InlineData("<90 1F\nA>", "\u0090\u001F\u00A0")]
     [InlineData("<>", "")]
     public static void Strings_are_read(string written, string expected) =>
-        Assert.Equal(expected, Encoding.Latin1.GetString(Assert.IsType<PdfString>(Read(written)).Bytes.AsSpan()));
+        Assert.Equal(
+            expected,
+            Encoding.Latin1.GetString(Assert.IsType<PdfString>(Read(written)).Bytes.AsSpan())
+        );
 
     [Theory]
     [InlineData("/Name1", "Name1")]
@@ -60,7 +66,15 @@ public static class ObjectReadingTests
     [Fact]
     public static void Numbers_before_a_reference_stay_numbers()
     {
-        var array = Assert.IsType<PdfArray>(Read("[1 2 3 0 R 4 5 % comment\n 6 0 R -7 0 R]".Replace("-7 0 R", "-7", StringComparison.Ordinal)));
+        var array = Assert.IsType<PdfArray>(
+            Read(
+                "[1 2 3 0 R 4 5 % comment\n 6 0 R -7 0 R]".Replace(
+                    "-7 0 R",
+                    "-7",
+                    StringComparison.Ordinal
+                )
+            )
+        );
 
         Assert.Equal(
             [
@@ -91,7 +105,11 @@ public static class ObjectReadingTests
     public static void A_stream_may_have_its_length_elsewhere()
     {
         var document = Rewritten.Read(
-            HandMadePdf.Of("<</Type/Catalog>>", "<</Length 3 0 R>>stream\r\nendstream endobj\nendstream", "16")
+            HandMadePdf.Of(
+                "<</Type/Catalog>>",
+                "<</Length 3 0 R>>stream\r\nendstream endobj\nendstream",
+                "16"
+            )
         );
 
         var stream = Assert.IsType<PdfStream>(document.Resolve(new PdfReference(2, 0)));

@@ -29,8 +29,14 @@ public static class PredictorTests
     [InlineData("00 0A141E", 12, -3)]
     [InlineData("00 0A141E", 12, 2000000000)]
     [InlineData("00 0A141E", 12, long.MaxValue)]
-    public static void Wrong_rows_and_parameters_are_a_failure(string rows, long predictor, long columns) =>
-        Assert.False(StreamDecoder.Decode(Stream(rows, predictor, columns), 1000).TryGet(out _, out _));
+    public static void Wrong_rows_and_parameters_are_a_failure(
+        string rows,
+        long predictor,
+        long columns
+    ) =>
+        Assert.False(
+            StreamDecoder.Decode(Stream(rows, predictor, columns), 1000).TryGet(out _, out _)
+        );
 
     private static PdfStream Stream(string rows, long predictor, long columns) =>
         new(
@@ -44,6 +50,8 @@ public static class PredictorTests
                     )
                 )
             ),
-            ZlibEncoder.Encode(Convert.FromHexString(rows.Replace(" ", "", StringComparison.Ordinal)))
+            ZlibEncoder.Encode(
+                Convert.FromHexString(rows.Replace(" ", "", StringComparison.Ordinal))
+            )
         );
 }

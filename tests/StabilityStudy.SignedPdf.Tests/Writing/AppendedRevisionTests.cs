@@ -1,0 +1,142 @@
+using StabilityStudy.SignedPdf.Objects;
+using StabilityStudy.SignedPdf.Reading;
+using StabilityStudy.SignedPdf.Tests.Drawing;
+using StabilityStudy.SignedPdf.Tests.Tools;
+using StabilityStudy.SignedPdf.Writing;
+
+namespace StabilityStudy.SignedPdf.Tests.Writing;
+
+public static class AppendedRevisionTests
+{
+    private static readonly byte[] First = Rewritten.Of(DrawnDocument.Draw(pages: 1));
+
+    [Fact]
+    public static void The_bytes_before_stay_as_they_are()
+    {
+        var second = Append(First, "second");
+
+        Assert.Equal(First, second[..First.Length]);
+    }
+
+    [Fact]
+    public static void Each_revision_can_be_read_for_itself()
+    {
+        var third = Append(Append(First, "second"), "third");
+        var document = Rewritten.Read(third);
+
+        Assert.Equal(3, document.Revisions.Length);
+        Assert.Equal(First.Length, document.Revisions[0].End);
+        Assert.Equal(third.Length, document.Revisions[2].End);
+        Assert.Equal(
+            ["", "second", "third"],
+            document.Revisions.Select(revision => Mark(third[..(int)revision.End])),
+            StringComparer.Ordinal
+        );
+    }
+
+    [Fact]
+    public static void A_new_object_and_a_replaced_one_are_found_and_others_stay()
+    {
+        var before = Rewritten.Read(First);
+        var after = Rewritten.Read(Append(First, "second"));
+
+        Assert.Equal(before.Objects.Length + 1, after.Objects.Length);
+        Assert.Equal(before.Trailer.Find("ID")?.GetType(), after.Trailer.Find("ID")?.GetType());
+        Assert.NotNull(after.ResolveDictionary(after.Catalog.Find("Pages")));
+    }
+
+    [Fact]
+    public static void Rewriting_joins_the_revisions_to_one()
+    {
+        var rewritten = Rewritten.Of(Append(First, "second"));
+
+        Assert.Single(Rewritten.Read(rewritten).Revisions);
+        Assert.Equal("second", Mark(rewritten));
+    }
+
+    [Fact]
+    public static void An_older_revision_cannot_be_reached_in_a_circle()
+    {
+        var second = Append(First, "second");
+        var previous = FormattableString.Invariant(
+            $"/Prev {Rewritten.Read(First).Revisions[0].CrossReferenceOffset}"
+        );
+        var own = FormattableString.Invariant(
+            $"/Prev {Rewritten.Read(second).Revisions[1].CrossReferenceOffset}"
+        );
+        var circle = HandMadePdf.Bytes(
+            System
+                .Text.Encoding.Latin1.GetString(second)
+                .Replace(previous, own, StringComparison.Ordinal)
+        );
+
+        Assert.False(PdfDocumentReader.Read(circle).TryGet(out _, out var failure));
+        Assert.Contains("does not lie before", failure.What, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public static void Appending_to_a_cross_reference_stream_throws() =>
+        Assert.Throws<ArgumentException>(() =>
+            PdfFileWriter.Append(Rewritten.Read(TestData.Read("object-streams.pdf")), [])
+        );
+
+    [Fact]
+    public static void Numbers_that_do_not_ascend_throw()
+    {
+        var value = new PdfIndirectObject(new PdfReference(1, 0), new PdfNull());
+
+        Assert.Throws<ArgumentException>(() =>
+            PdfFileWriter.Write([value, value], PdfDictionary.Empty)
+        );
+    }
+
+    [Fact]
+    public static void Numbers_left_out_are_free()
+    {
+        var catalog = PdfDictionary.Of(new PdfEntry("Type", new PdfName("Catalog")));
+        var file = PdfFileWriter.Write(
+            [
+                new(new PdfReference(3, 0), catalog),
+                new(new PdfReference(7, 0), new PdfBoolean(true)),
+            ],
+            PdfDictionary.Of(new PdfEntry("Root", new PdfReference(3, 0)))
+        );
+        var document = Rewritten.Read(file);
+
+        Assert.Equal([3, 7], document.Objects.Select(static found => found.Reference.Number));
+        Assert.Equal(new PdfInteger(8), document.Trailer.Find("Size"));
+    }
+
+    [Fact]
+    public static async Task Qpdf_has_nothing_to_say_about_three_revisions()
+    {
+        using var folder = new TemporaryFolder();
+        var file = folder.Write("revisions.pdf", Append(Append(First, "second"), "third"));
+
+        var answer = await OutsideTool.Run("qpdf", "--check", file);
+
+        Assert.Equal("", answer.Errors);
+        Assert.Equal(0, answer.ExitCode);
+    }
+
+    /// <summary>A revision with a new object, to which a new entry of the catalog refers.</summary>
+    private static byte[] Append(byte[] file, string mark)
+    {
+        var document = Rewritten.Read(file);
+        var root = Assert.IsType<PdfReference>(document.Trailer.Find("Root"));
+        var added = new PdfReference(
+            (int)Assert.IsType<PdfInteger>(document.Trailer.Find("Size")).Value,
+            0
+        );
+        return PdfFileWriter.Append(
+            document,
+            [new(root, document.Catalog.With("Mark", added)), new(added, PdfString.OfText(mark))]
+        );
+    }
+
+    private static string Mark(byte[] file)
+    {
+        var document = Rewritten.Read(file);
+        return (document.Resolve(document.Catalog.Find("Mark")) as PdfString)?.ToText() ?? "";
+    }
+}
