@@ -21,7 +21,10 @@ public static class Application
             AnalyzeCommand.Create(terminal),
             ReportCommand.Create(terminal),
         };
-        var parsed = root.Parse(arguments, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        var parsed = root.Parse(
+            arguments,
+            new ParserConfiguration { ResponseFileTokenReplacer = null }
+        );
         if (parsed.Action is ParseErrorAction)
         {
             foreach (var error in parsed.Errors)
@@ -59,7 +62,9 @@ public static class Application
         catch (Exception error)
 #pragma warning restore CA1031
         {
-            terminal.Error.WriteLine("An error inside the program; please report it with the study's inputs:");
+            terminal.Error.WriteLine(
+                "An error inside the program; please report it with the study's inputs:"
+            );
             terminal.Error.WriteLine(error.ToString());
             return ExitCode.InternalError;
         }

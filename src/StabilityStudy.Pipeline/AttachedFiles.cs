@@ -11,14 +11,40 @@ internal static class AttachedFiles
 {
     public const string AnalysisName = "analysis.json";
 
-    public static ImmutableArray<Attachment> Of(StudyBytes files, StudyIntakeResult study, StudyAnalysis analysis) =>
+    public static ImmutableArray<Attachment> Of(
+        StudyBytes files,
+        StudyIntakeResult study,
+        StudyAnalysis analysis
+    ) =>
         [
-            Source(StudyBytes.ProtocolName, "application/toml", "Protocol", files.Files[StudyBytes.ProtocolName]),
-            Source(StudyBytes.FactsName, "application/toml", "People, instruments, exclusions, deviations", files.Files[StudyBytes.FactsName]),
-            .. study.Canonical.Files.Select(file => Source(file.Name, "text/csv", "Data in canonical form", file.Bytes)),
-            new Attachment(AnalysisName, "application/json", "Every figure, unrounded", AttachmentRelationship.Data, AnalysisJson.Write(analysis)),
+            Source(
+                StudyBytes.ProtocolName,
+                "application/toml",
+                "Protocol",
+                files.Files[StudyBytes.ProtocolName]
+            ),
+            Source(
+                StudyBytes.FactsName,
+                "application/toml",
+                "People, instruments, exclusions, deviations",
+                files.Files[StudyBytes.FactsName]
+            ),
+            .. study.Canonical.Files.Select(file =>
+                Source(file.Name, "text/csv", "Data in canonical form", file.Bytes)
+            ),
+            new Attachment(
+                AnalysisName,
+                "application/json",
+                "Every figure, unrounded",
+                AttachmentRelationship.Data,
+                AnalysisJson.Write(analysis)
+            ),
         ];
 
-    private static Attachment Source(string name, string mimeType, string description, ReadOnlyMemory<byte> bytes) =>
-        new(name, mimeType, description, AttachmentRelationship.Source, bytes);
+    private static Attachment Source(
+        string name,
+        string mimeType,
+        string description,
+        ReadOnlyMemory<byte> bytes
+    ) => new(name, mimeType, description, AttachmentRelationship.Source, bytes);
 }

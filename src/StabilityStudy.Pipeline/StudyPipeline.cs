@@ -18,6 +18,16 @@ namespace StabilityStudy.Pipeline;
 /// </summary>
 public static class StudyPipeline
 {
+    /// <summary>Reads a study and lists its queries, without those that would give a result away.</summary>
+    /// <param name="files">The files of the study folder.</param>
+    public static Outcome<StudyInputs> Check(StudyBytes files)
+    {
+        var intake = StudyIntake.Read(files);
+        return intake.TryGet(out var study)
+            ? Outcome.Conclude(study.Inputs, [.. intake.Queries, .. StudyChecks.Of(study.Inputs)])
+            : Outcome.Stopped<StudyInputs>(intake.Queries);
+    }
+
     /// <summary>Reads and analyzes a study.</summary>
     /// <param name="files">The files of the study folder.</param>
     /// <returns>The analysis with every query, or the queries of which at least one stops.</returns>
@@ -29,18 +39,22 @@ public static class StudyPipeline
             return Outcome.Stopped<AnalyzedStudy>(intake.Queries);
         }
 
-        var analysis = StudyAnalyzer.Analyze(study.Inputs, study.Identity, intake.Queries, ToolVersion.Current);
-        return Outcome.Of(new AnalyzedStudy(analysis, AttachedFiles.Of(files, study, analysis)), analysis.Queries);
-    }
+        var inputQueries = InputQueries.Of(study.Inputs);
+        if (inputQueries.Any(query => query.Severity == Severity.Stop))
+        {
+            return Outcome.Stopped<AnalyzedStudy>(intake.Queries.AddRange(inputQueries));
+        }
 
-    /// <summary>Reads a study and lists its queries, without those that would give a result away.</summary>
-    /// <param name="files">The files of the study folder.</param>
-    public static Outcome<StudyInputs> Check(StudyBytes files)
-    {
-        var intake = StudyIntake.Read(files);
-        return intake.TryGet(out var study)
-            ? Outcome.Of(study.Inputs, [.. intake.Queries, .. StudyAnalyzer.Check(study.Inputs)])
-            : Outcome.Stopped<StudyInputs>(intake.Queries);
+        var analysis = StudyAnalyzer.Analyze(
+            study.Inputs,
+            study.Identity,
+            intake.Queries,
+            ToolVersion.Current
+        );
+        return Outcome.Of(
+            new AnalyzedStudy(analysis, AttachedFiles.Of(files, study, analysis)),
+            analysis.Queries
+        );
     }
 
     /// <summary>Makes the report.</summary>
@@ -65,7 +79,9 @@ public static class StudyPipeline
         );
         return rewritten.TryGet(out var pdf, out var failure)
             ? new RenderedReport(pdf, drawn.PageCount)
-            : throw new InvalidOperationException("The drawn report could not be rewritten: " + failure.What);
+            : throw new InvalidOperationException(
+                "The drawn report could not be rewritten: " + failure.What
+            );
     }
 
     /// <summary>The whole report as plain text.</summary>
@@ -81,5 +97,6 @@ public static class StudyPipeline
         TextDrawing.Draw(ReportBuilder.BuildHeadline(study.Analysis), width);
 
     /// <summary>The content of analysis.json.</summary>
-    public static ReadOnlyMemory<byte> WriteAnalysis(AnalyzedStudy study) => AnalysisJson.Write(study.Analysis);
+    public static ReadOnlyMemory<byte> WriteAnalysis(AnalyzedStudy study) =>
+        AnalysisJson.Write(study.Analysis);
 }

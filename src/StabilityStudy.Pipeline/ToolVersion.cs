@@ -7,6 +7,8 @@ public static class ToolVersion
 {
     /// <summary>The version from the build, for example "0.1.0".</summary>
     public static string Current { get; } =
-        typeof(ToolVersion).Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()?.InformationalVersion
+        typeof(ToolVersion)
+            .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()
+            ?.InformationalVersion
         ?? "unknown";
 }

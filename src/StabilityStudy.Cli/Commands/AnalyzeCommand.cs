@@ -12,7 +12,9 @@ internal static class AnalyzeCommand
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
-        var json = StudyArgument.Json("Write everything, unrounded, as JSON (the content of analysis.json).");
+        var json = StudyArgument.Json(
+            "Write everything, unrounded, as JSON (the content of analysis.json)."
+        );
         var require = StudyArgument.RequireSupported();
         var command = new Command(
             "analyze",
@@ -24,7 +26,12 @@ internal static class AnalyzeCommand
             require,
         };
         command.SetAction(parsed =>
-            (int)Run(terminal, parsed.GetRequiredValue(study), parsed.GetValue(json), parsed.GetValue(require))
+            (int)Run(
+                terminal,
+                parsed.GetRequiredValue(study),
+                parsed.GetValue(json),
+                parsed.GetValue(require)
+            )
         );
         return command;
     }

@@ -20,7 +20,9 @@ internal static class CheckCommand
             study,
             json,
         };
-        command.SetAction(parsed => (int)Run(terminal, parsed.GetRequiredValue(study), parsed.GetValue(json)));
+        command.SetAction(parsed =>
+            (int)Run(terminal, parsed.GetRequiredValue(study), parsed.GetValue(json))
+        );
         return command;
     }
 

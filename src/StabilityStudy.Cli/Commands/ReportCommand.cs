@@ -20,7 +20,8 @@ internal static class ReportCommand
         var study = StudyArgument.Create();
         var output = new Option<string?>("--output", "-o")
         {
-            Description = "Where to write the report; out/report.pdf in the study folder otherwise.",
+            Description =
+                "Where to write the report; out/report.pdf in the study folder otherwise.",
             HelpName = "FILE",
         };
         var format = new Option<string>("--format")
@@ -68,7 +69,9 @@ internal static class ReportCommand
 
     private static ExitCode Run(Terminal terminal, Request request, CancellationToken cancellation)
     {
-        var target = request.Output ?? Path.Combine(request.Folder, "out", request.AsText ? "report.txt" : "report.pdf");
+        var target =
+            request.Output
+            ?? Path.Combine(request.Folder, "out", request.AsText ? "report.txt" : "report.pdf");
         terminal.Progress("Reading and analyzing " + request.Folder);
         var outcome = StudyPipeline.Analyze(StudyFolder.Read(request.Folder));
         if (!outcome.TryGet(out var analyzed))
@@ -82,7 +85,10 @@ internal static class ReportCommand
             ? Encoding.UTF8.GetBytes(StudyPipeline.RenderText(analyzed, Terminal.DefaultWidth))
             : StudyPipeline.Render(analyzed, request.Paper).Pdf;
         cancellation.ThrowIfCancellationRequested();
-        var analysis = Path.Combine(Path.GetDirectoryName(Path.GetFullPath(target)) ?? ".", "analysis.json");
+        var analysis = Path.Combine(
+            Path.GetDirectoryName(Path.GetFullPath(target)) ?? ".",
+            "analysis.json"
+        );
         AtomicFile.Write(analysis, StudyPipeline.WriteAnalysis(analyzed).Span);
         AtomicFile.Write(target, bytes.Span);
         terminal.Out.WriteLine(StudyPipeline.Headline(analyzed, terminal.Width));
@@ -90,5 +96,11 @@ internal static class ReportCommand
         return SupportedRequirement.Check(analyzed, request.RequireSupported);
     }
 
-    private sealed record Request(string Folder, string? Output, bool AsText, PaperSize Paper, bool RequireSupported);
+    private sealed record Request(
+        string Folder,
+        string? Output,
+        bool AsText,
+        PaperSize Paper,
+        bool RequireSupported
+    );
 }

@@ -16,7 +16,9 @@ internal static class StoppedStudy
         else
         {
             QueryListing.Write(terminal, queries);
-            terminal.Error.WriteLine("No report: answer the queries marked STOP first. Nothing was written.");
+            terminal.Error.WriteLine(
+                "No report: answer the queries marked STOP first. Nothing was written."
+            );
         }
 
         return ExitCode.StopQueries;

@@ -9,5 +9,5 @@ namespace StabilityStudy.Cli.Console;
 internal static class QueryJson
 {
     public static void Write(TextWriter writer, ImmutableArray<DataQuery> queries) =>
-        writer.WriteLine(Encoding.UTF8.GetString(AnalysisJson.WriteQueries(queries)).TrimEnd('\n'));
+        writer.WriteLine(Encoding.UTF8.GetString(QueryDocument.Write(queries)).TrimEnd('\n'));
 }

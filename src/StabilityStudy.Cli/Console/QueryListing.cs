@@ -13,7 +13,9 @@ internal static class QueryListing
     {
         foreach (var query in queries.OrderBy(query => query.Severity))
         {
-            terminal.Out.WriteLine($"{Colored(terminal, query.Severity)}  {query.Source}  [{query.Code}]");
+            terminal.Out.WriteLine(
+                $"{Colored(terminal, query.Severity)}  {query.Source}  [{query.Code}]"
+            );
             if (query.Observed.Length > 0)
             {
                 WriteWrapped(terminal, "read: " + query.Observed);
@@ -32,7 +34,11 @@ internal static class QueryListing
         string.Join(
             ", ",
             Enum.GetValues<Severity>()
-                .Select(severity => FormattableString.Invariant($"{queries.Count(query => query.Severity == severity)} {Word(severity)}"))
+                .Select(severity =>
+                    FormattableString.Invariant(
+                        $"{queries.Count(query => query.Severity == severity)} {Word(severity)}"
+                    )
+                )
         );
 
     private static void WriteWrapped(Terminal terminal, string text)

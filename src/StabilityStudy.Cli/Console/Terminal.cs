@@ -6,7 +6,13 @@ namespace StabilityStudy.Cli.Console;
 /// <param name="ShowsProgress">Whether a person watches <paramref name="Error"/>; progress is silent otherwise.</param>
 /// <param name="UsesColor">Whether <paramref name="Out"/> may carry color.</param>
 /// <param name="Width">Columns to wrap at.</param>
-public sealed record Terminal(TextWriter Out, TextWriter Error, bool ShowsProgress, bool UsesColor, int Width)
+public sealed record Terminal(
+    TextWriter Out,
+    TextWriter Error,
+    bool ShowsProgress,
+    bool UsesColor,
+    int Width
+)
 {
     /// <summary>Columns when the output is not a terminal.</summary>
     public const int DefaultWidth = 80;

@@ -12,7 +12,14 @@ internal static class AtomicFile
         try
         {
             Directory.CreateDirectory(Path.GetDirectoryName(full) ?? ".");
-            using (var stream = new FileStream(temporary, FileMode.CreateNew, FileAccess.Write, FileShare.None))
+            using (
+                var stream = new FileStream(
+                    temporary,
+                    FileMode.CreateNew,
+                    FileAccess.Write,
+                    FileShare.None
+                )
+            )
             {
                 stream.Write(bytes);
                 stream.Flush(flushToDisk: true);

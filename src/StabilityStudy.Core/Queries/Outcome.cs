@@ -48,6 +48,13 @@ public static class Outcome
         return new Outcome<T>(value, queries);
     }
 
+    /// <summary>The value unless one of the queries stops.</summary>
+    public static Outcome<T> Conclude<T>(T value, ImmutableArray<DataQuery> queries)
+        where T : class =>
+        queries.Any(query => query.Severity == Severity.Stop)
+            ? Stopped<T>(queries)
+            : Of(value, queries);
+
     /// <summary>No value.</summary>
     /// <exception cref="ArgumentException">None of the queries stops.</exception>
     public static Outcome<T> Stopped<T>(ImmutableArray<DataQuery> queries)

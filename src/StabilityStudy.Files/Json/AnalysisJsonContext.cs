@@ -37,4 +37,5 @@ namespace StabilityStudy.Files.Json;
     ]
 )]
 [JsonSerializable(typeof(StudyAnalysis))]
+[JsonSerializable(typeof(QueryDocument))]
 internal sealed partial class AnalysisJsonContext : JsonSerializerContext;

@@ -78,11 +78,7 @@ internal sealed record ChartMargins
         return needed <= sized.Height ? sized : sized with { Height = (int)Math.Ceiling(needed) };
     }
 
-    private static ChartMargins Measured(
-        SizedChart sized,
-        double yLabelLength,
-        bool namesInLegend
-    )
+    private static ChartMargins Measured(SizedChart sized, double yLabelLength, bool namesInLegend)
     {
         var chart = sized.Chart;
         var names = namesInLegend ? [] : EdgeName.Of(chart, sized.Width * 0.26);
@@ -93,7 +89,9 @@ internal sealed record ChartMargins
             Math.Max(6, Widest(chart.X.Ticks.Select(t => t.Label), ChartStyle.Tick) / 2),
             names.IsEmpty
                 ? 0
-                : EdgeName.LeaderLength + Widest(names.SelectMany(n => n.Lines), ChartStyle.Name) + 2
+                : EdgeName.LeaderLength
+                    + Widest(names.SelectMany(n => n.Lines), ChartStyle.Name)
+                    + 2
         );
         var frameWidth = Math.Max(1, sized.Width - left - right);
         var title = Lines(chart.Title, ChartStyle.Title, sized.Width);

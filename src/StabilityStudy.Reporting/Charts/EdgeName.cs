@@ -87,11 +87,7 @@ internal sealed record EdgeName(double Value, ImmutableArray<string> Lines)
         }
     }
 
-    private static double[] MovedApart(
-        ImmutableArray<EdgeName> names,
-        double[] ends,
-        SKRect frame
-    )
+    private static double[] MovedApart(ImmutableArray<EdgeName> names, double[] ends, SKRect frame)
     {
         // Down first, so that no name touches the one above; then up from the foot of the frame.
         var middles = (double[])ends.Clone();

@@ -28,6 +28,7 @@ internal sealed class CellAxes
         Change = AxisScale.For(
             "Change from baseline, %",
             pairs
+                .Where(pair => !pair.IsOutlier)
                 .Select(pair => pair.ChangePercent ?? 0)
                 .Concat(limits.SelectMany(limit => new[] { -limit, limit }))
                 .Concat(

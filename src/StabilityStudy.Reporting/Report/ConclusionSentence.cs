@@ -49,13 +49,15 @@ internal static class ConclusionSentence
             Conclusion.NotAssessed => $"At {cell.Key.TimePoint} no criterion applies.",
             Conclusion.NotSupported =>
                 $"At {cell.Key.TimePoint} the data speak against it: {Figures(cell, names, Verdict.NotMet)}.",
-            _ => $"At {cell.Key.TimePoint} the data do not decide: {Figures(cell, names, Verdict.Inconclusive)}.",
+            _ =>
+                $"At {cell.Key.TimePoint} the data do not decide: {Figures(cell, names, Verdict.Inconclusive)}.",
         };
 
     private static string Figures(Cell cell, SequenceNames names, Verdict deciding) =>
         string.Join(
             "; ",
-            cell.Criteria.Where(result => result.Verdict == deciding).Select(result => Figure(result, names))
+            cell.Criteria.Where(result => result.Verdict == deciding)
+                .Select(result => Figure(result, names))
         );
 
     private static string Figure(CriterionResult result, SequenceNames names) =>

@@ -73,7 +73,6 @@ internal static class ConductSection
                 ]),
                 new Heading("Deviations from the protocol"),
                 Deviations(analysis),
-                new Heading("Documented exclusions"),
                 Exclusions(analysis),
             ]
         );
@@ -171,9 +170,9 @@ internal static class ConductSection
 
     private static Block Exclusions(StudyAnalysis analysis) =>
         analysis.Facts.Exclusions.IsEmpty
-            ? new Paragraph("None.", ParagraphStyle.Body)
+            ? new Paragraph("No pair was left out by decision of a person.", ParagraphStyle.Body)
             : new Table(
-                "",
+                "Pairs left out by decision of a person",
                 [
                     new Column("Specimen", ColumnAlignment.Left, 1),
                     new Column("Analyte", ColumnAlignment.Left, 1),

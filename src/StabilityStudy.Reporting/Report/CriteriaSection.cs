@@ -11,7 +11,7 @@ internal static class CriteriaSection
     public static Section Of(StudyAnalysis analysis) =>
         new(
             "Limits and criteria",
-            StartsOnNewPage: false,
+            StartsOnNewPage: true,
             [
                 new Paragraph(
                     $"The protocol is {TradeWords.Of(analysis.Lock)}.",

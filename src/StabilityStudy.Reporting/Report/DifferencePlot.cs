@@ -73,10 +73,14 @@ internal static class DifferencePlot
         }
 
         var compared = cell.Pairs.Where(pair => pair.ChangePercent is not null).ToImmutableArray();
+        var beyond = compared
+            .Where(pair => !axes.Change.Holds(pair.ChangePercent ?? 0))
+            .ToImmutableArray();
+        var shown = compared.RemoveRange(beyond);
         layers.Add(
             new PointLayer(
                 [
-                    .. compared
+                    .. shown
                         .Where(pair => !CellAxes.IsOutside(cell, pair))
                         .Select(pair => Point(pair, null)),
                 ],
@@ -87,7 +91,7 @@ internal static class DifferencePlot
         layers.Add(
             new PointLayer(
                 [
-                    .. compared
+                    .. shown
                         .Where(pair => CellAxes.IsOutside(cell, pair))
                         .Select(pair => Point(pair, pair.Specimen)),
                 ],
@@ -95,11 +99,32 @@ internal static class DifferencePlot
                 "outside, named"
             )
         );
+        if (!beyond.IsEmpty)
+        {
+            layers.Add(
+                new PointLayer(
+                    [.. beyond.Select(pair => AtTheEdge(pair, axes))],
+                    MarkerShape.Cross,
+                    "beyond the frame, value given"
+                )
+            );
+        }
+
         return layers.ToImmutable();
     }
 
     private static ChartPoint Point(PairRecord pair, string? label) =>
         new((double)pair.Values().Baseline, pair.ChangePercent ?? 0, label);
+
+    private static ChartPoint AtTheEdge(PairRecord pair, CellAxes axes)
+    {
+        var change = pair.ChangePercent ?? 0;
+        return new ChartPoint(
+            (double)pair.Values().Baseline,
+            Math.Clamp(change, axes.Change.Minimum, axes.Change.Maximum),
+            $"{pair.Specimen} {NumberText.Change(change, 1)} %"
+        );
+    }
 
     private static BandLayer Band(CellAxes axes, double lower, double upper, string? legend) =>
         new(

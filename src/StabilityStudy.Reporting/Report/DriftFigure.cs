@@ -30,12 +30,19 @@ internal static class DriftFigure
         );
     }
 
-    /// <summary>One axis of change for several figures, so that the eye can compare them.</summary>
+    /// <summary>
+    /// One axis of change for several figures, so that the eye can compare them. Changes flagged as outliers may lead out
+    /// of the frame; they would press the others flat.
+    /// </summary>
     public static Axis ChangeAxis(IEnumerable<Sequence> sequences)
     {
         var all = sequences.ToImmutableArray();
         var values = all.SelectMany(sequence => sequence.Cells)
-            .SelectMany(cell => ComparedChanges(cell).Select(item => item.Change))
+            .SelectMany(cell =>
+                ComparedChanges(cell)
+                    .Where(item => !item.Pair.IsOutlier)
+                    .Select(item => item.Change)
+            )
             .Concat(
                 all.SelectMany(sequence => sequence.Drift.Curve)
                     .SelectMany(point => new[] { point.LowerBound, point.UpperBound })
@@ -210,6 +217,9 @@ internal static class DriftFigure
         var limit = sequence.Drift.LimitPercent is { } percent
             ? $" The allowable bias is ±{NumberText.Fixed(percent, 1)} %."
             : "";
-        return $"Change of {names.Analyte.Id} with time, {names.Group.Name}. Mean change: {string.Join(", ", means)}.{limit}";
+        var beyond = sequence.Cells.Any(cell => cell.Pairs.Any(pair => pair.IsOutlier))
+            ? " Lines of flagged outliers may leave the frame."
+            : "";
+        return $"Change of {names.Analyte.Id} with time, {names.Group.Name}. Mean change: {string.Join(", ", means)}.{limit}{beyond}";
     }
 }

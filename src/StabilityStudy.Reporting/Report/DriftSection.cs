@@ -10,7 +10,7 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>How results drift with time: description, never a decision.</summary>
 internal static class DriftSection
 {
-    private const double FigureHeight = 92;
+    private const double FigureHeight = 66;
     private const int Decimals = 2;
 
     public static Section Of(StudyAnalysis analysis)

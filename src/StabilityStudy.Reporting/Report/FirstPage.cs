@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
@@ -9,15 +8,14 @@ namespace StabilityStudy.Reporting.Report;
 internal static class FirstPage
 {
     private const int FiguresSideBySide = 3;
-    private const int MostAttentionLines = 7;
-    private const double FigureHeight = 58;
+    private const double FigureHeight = 50;
 
     public static Section Of(StudyAnalysis analysis)
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.AddRange(Opening(analysis));
         blocks.AddRange(Figures(analysis));
-        blocks.Add(AttentionLines(analysis));
+        blocks.Add(AttentionSummary.Of(analysis));
         blocks.Add(
             new SignatureBoxes([
                 .. analysis.Protocol.Signatories.Select(signatory => new SignatureBox(
@@ -32,7 +30,11 @@ internal static class FirstPage
 
     /// <summary>The same without figures and signatures.</summary>
     public static Section Summary(StudyAnalysis analysis) =>
-        new("Decision", StartsOnNewPage: true, [.. Opening(analysis), AttentionLines(analysis)]);
+        new(
+            "Decision",
+            StartsOnNewPage: true,
+            [.. Opening(analysis), AttentionSummary.Of(analysis)]
+        );
 
     /// <summary>One sentence a patient group.</summary>
     public static Model.Verdict Conclusions(StudyAnalysis analysis) =>
@@ -65,41 +67,5 @@ internal static class FirstPage
             .Select(sequence => DriftFigure.Of(analysis, sequence, axis, FigureHeight))
             .ToImmutableArray();
         yield return charts.Length == 1 ? charts[0] : new ChartRow(charts);
-    }
-
-    private static Attentions AttentionLines(StudyAnalysis analysis)
-    {
-        var lines = ImmutableArray.CreateBuilder<AttentionLine>();
-        lines.Add(new("lock", $"The protocol is {TradeWords.Of(analysis.Lock)}.", ""));
-        foreach (
-            var same in analysis
-                .Queries.Where(query => query.Severity == Severity.Attention)
-                .GroupBy(query => query.Code)
-        )
-        {
-            var first = same.First();
-            var more =
-                same.Count() > 1
-                    ? $" (and {NumberText.Count(same.Count() - 1)} more of this kind)"
-                    : "";
-            lines.Add(
-                new(TradeWords.Of(first.Severity), first.Message + more, first.Source.ToString())
-            );
-        }
-
-        var hidden = lines.Count - MostAttentionLines;
-        return new Attentions(
-            hidden > 0
-                ?
-                [
-                    .. lines.Take(MostAttentionLines - 1),
-                    new AttentionLine(
-                        TradeWords.Of(Severity.Attention),
-                        $"{NumberText.Count(hidden + 1)} more kinds of attention are listed under Data queries.",
-                        ""
-                    ),
-                ]
-                : lines.ToImmutable()
-        );
     }
 }

@@ -59,7 +59,7 @@ internal static class PairSection
                     .ThenBy(item => item.Cell.Key.TimePoint.Delay)
                     .Select(item => Row(item.Cell, item.Pair)),
             ],
-            "After: actual delay since collection. Line: line of results.csv with the delayed result."
+            "After: actual delay since collection. Line: line of results.csv with the delayed result. Outside: beyond the allowable difference. Outlier: flagged, kept in every figure."
         );
     }
 
@@ -103,10 +103,10 @@ internal static class PairSection
     {
         if (pair.Status != PairStatus.Compared)
         {
-            return TradeWords.Of(pair.Status);
+            return TradeWords.Short(pair.Status);
         }
 
-        var outside = CellAxes.IsOutside(cell, pair) ? "outside the allowable difference" : "";
-        return pair.IsOutlier ? (outside + "; flagged as outlier").TrimStart(';', ' ') : outside;
+        var outside = CellAxes.IsOutside(cell, pair) ? "outside" : "";
+        return pair.IsOutlier ? (outside + "; outlier").TrimStart(';', ' ') : outside;
     }
 }

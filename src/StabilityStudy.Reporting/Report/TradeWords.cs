@@ -69,6 +69,19 @@ internal static class TradeWords
             _ => "specimen or tube not eligible",
         };
 
+    public static string Short(PairStatus status) =>
+        status switch
+        {
+            PairStatus.Compared => "compared",
+            PairStatus.BeyondInterval => "beyond interval",
+            PairStatus.Failed => "failed: outside",
+            PairStatus.Excluded => "excluded",
+            PairStatus.NoDelayedResult => "no delayed result",
+            PairStatus.BaselineInvalid => "no valid baseline",
+            PairStatus.OutsideTiming => "wrong time",
+            _ => "not eligible",
+        };
+
     public static string Of(Storage storage)
     {
         var state = storage.State switch

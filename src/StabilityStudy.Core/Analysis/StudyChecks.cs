@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>
+/// The data queries of a study without any that would give a result away: fit for use while specimens are still being
+/// collected, when nobody may know how the figures look.
+/// </summary>
+public static class StudyChecks
+{
+    /// <summary>Every such query; when one stops, only those about the tubes.</summary>
+    public static ImmutableArray<DataQuery> Of(StudyInputs inputs)
+    {
+        var queries = InputQueries.Of(inputs).ToBuilder();
+        if (queries.Any(query => query.Severity == Severity.Stop))
+        {
+            return queries.ToImmutable();
+        }
+
+        var index = new SpecimenIndex(inputs);
+        foreach (var analyte in inputs.Protocol.Analytes)
+        {
+            foreach (var group in inputs.Protocol.Groups)
+            {
+                foreach (var storage in inputs.Protocol.Storages)
+                {
+                    var context = new PairContext(
+                        inputs.Protocol,
+                        inputs.Facts,
+                        analyte,
+                        group,
+                        storage
+                    );
+                    foreach (
+                        var (timePoint, pairs) in PairAssembly.Assemble(index, context, queries)
+                    )
+                    {
+                        var key = new CellKey(analyte.Id, group.Id, storage.Id, timePoint);
+                        queries.AddRange(pairs.SelectMany(pair => PairQueries.Of(key, pair)));
+                    }
+                }
+            }
+        }
+
+        queries.AddRange(RecordQueries.Of(inputs));
+        return [.. queries.Distinct()];
+    }
+}

@@ -1,0 +1,144 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Reporting.Model;
+using Cell = StabilityStudy.Core.Analysis.Cell;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>What could change the decision, as short as page 1 needs it: pairs are gathered by what became of them, the rest by kind.</summary>
+internal static class AttentionSummary
+{
+    private const int MostNames = 6;
+    private const int MostOtherKinds = 5;
+
+    private static readonly ImmutableHashSet<string> CodesOfPairs =
+    [
+        "outlier-flagged",
+        "delayed-tube-failed",
+        "pair-excluded",
+        "outside-timing",
+        "baseline-invalid",
+        "no-delayed-result",
+        "specimen-ineligible",
+        "beyond-measuring-interval",
+    ];
+
+    public static Attentions Of(StudyAnalysis analysis) =>
+        new([
+            new AttentionLine(
+                "Protocol",
+                TradeWords.Capital(TradeWords.Of(analysis.Lock)) + ".",
+                ""
+            ),
+            .. analysis
+                .Sequences.Select(sequence => RestsOn(analysis, sequence))
+                .OfType<AttentionLine>(),
+            .. OfPairs(analysis),
+            .. OtherKinds(analysis),
+        ]);
+
+    /// <summary>The mildest other choice that takes away the support of a sequence's last supported time point.</summary>
+    private static AttentionLine? RestsOn(StudyAnalysis analysis, Sequence sequence)
+    {
+        var last = sequence.Cells.LastOrDefault(cell => cell.Conclusion == Conclusion.Supported);
+        var changes = last is null
+            ? []
+            : last.Robustness.Where(line => line.Changes).ToImmutableArray();
+        return last is null || changes.IsEmpty
+            ? null
+            : new AttentionLine(
+                "Rests on",
+                $"{SequenceNames.Of(analysis, sequence).Title(analysis)} at {last.Key.TimePoint} would be {string.Join("; ", changes.Select(line => $"{TradeWords.Of(line.Conclusion)} {line.Question}"))}.",
+                ""
+            );
+    }
+
+    private static IEnumerable<AttentionLine> OfPairs(StudyAnalysis analysis) =>
+        new (string Label, string Text, Func<PairRecord, bool> Holds)[]
+        {
+            (
+                "Failed",
+                "Delayed tube failed, counted as outside: ",
+                pair => pair.Status == PairStatus.Failed
+            ),
+            (
+                "Excluded",
+                "Left out by decision of a person, with reason: ",
+                pair => pair.Status == PairStatus.Excluded
+            ),
+            ("Left out", "No valid baseline: ", pair => pair.Status == PairStatus.BaselineInvalid),
+            (
+                "Left out",
+                "Tested or spun at the wrong time: ",
+                pair => pair.Status == PairStatus.OutsideTiming
+            ),
+            ("Left out", "No delayed result: ", pair => pair.Status == PairStatus.NoDelayedResult),
+            (
+                "Left out",
+                "Specimen or tube not eligible: ",
+                pair => pair.Status == PairStatus.Ineligible
+            ),
+            ("Outlier", "Flagged, kept in every figure: ", pair => pair.IsOutlier),
+        }
+            .Select(kind => (kind.Label, kind.Text, Names: Names(analysis, kind.Holds)))
+            .Where(kind => !kind.Names.IsEmpty)
+            .Select(kind => new AttentionLine(
+                kind.Label,
+                kind.Text + Listed(kind.Names) + ".",
+                ""
+            ));
+
+    private static ImmutableArray<string> Names(
+        StudyAnalysis analysis,
+        Func<PairRecord, bool> holds
+    ) =>
+        [
+            .. analysis
+                .Sequences.SelectMany(sequence => sequence.Cells)
+                .SelectMany(cell =>
+                    cell.Pairs.Where(holds).Select(pair => Name(analysis, cell, pair))
+                ),
+        ];
+
+    private static string Name(StudyAnalysis analysis, Cell cell, PairRecord pair)
+    {
+        var analyte = analysis.Protocol.Analytes.Length > 1 ? cell.Key.Analyte + " " : "";
+        return $"{analyte}{pair.Specimen} at {cell.Key.TimePoint}";
+    }
+
+    private static string Listed(ImmutableArray<string> names) =>
+        names.Length <= MostNames
+            ? string.Join(", ", names)
+            : string.Join(", ", names.Take(MostNames))
+                + $" and {NumberText.Count(names.Length - MostNames)} more";
+
+    private static IEnumerable<AttentionLine> OtherKinds(StudyAnalysis analysis)
+    {
+        var kinds = analysis
+            .Queries.Where(query =>
+                query.Severity == Severity.Attention && !CodesOfPairs.Contains(query.Code)
+            )
+            .GroupBy(query => query.Code)
+            .ToImmutableArray();
+        foreach (var kind in kinds.Take(MostOtherKinds))
+        {
+            var more =
+                kind.Count() > 1
+                    ? $" (and {NumberText.Count(kind.Count() - 1)} more of this kind)"
+                    : "";
+            yield return new AttentionLine("Attention", kind.First().Message + more, "");
+        }
+
+        if (kinds.Length > MostOtherKinds)
+        {
+            yield return new AttentionLine(
+                "Attention",
+                $"{NumberText.Count(kinds.Length - MostOtherKinds)} more kinds are listed under Data queries.",
+                ""
+            );
+        }
+    }
+}
