@@ -75,13 +75,7 @@ internal sealed record EdgeName(double Value, ImmutableArray<string> Lines)
         for (var i = 0; i < names.Length; i++)
         {
             var right = frame.Right + (float)LeaderLength;
-            canvas.DrawLine(
-                frame.Right + 1,
-                (float)ends[i],
-                right - 2,
-                (float)middles[i],
-                leader
-            );
+            canvas.DrawLine(frame.Right + 1, (float)ends[i], right - 2, (float)middles[i], leader);
             ChartText.DrawLines(
                 names[i].Lines,
                 ChartStyle.Name,
@@ -93,11 +87,7 @@ internal sealed record EdgeName(double Value, ImmutableArray<string> Lines)
         }
     }
 
-    private static double[] MovedApart(
-        ImmutableArray<EdgeName> names,
-        double[] ends,
-        SKRect frame
-    )
+    private static double[] MovedApart(ImmutableArray<EdgeName> names, double[] ends, SKRect frame)
     {
         // Down first, so that no name touches the one above; then up from the foot of the frame.
         var middles = (double[])ends.Clone();

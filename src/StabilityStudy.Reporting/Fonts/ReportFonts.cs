@@ -51,8 +51,9 @@ public static class ReportFonts
             new(Face(familyName, bold, italic).Name);
 
         public byte[] GetFont(string faceName) =>
-            new[] { Regular, Semibold, Italic, Fixed }.Single(f =>
-                string.Equals(f.Name, faceName, StringComparison.Ordinal)).File;
+            new[] { Regular, Semibold, Italic, Fixed }
+                .Single(f => string.Equals(f.Name, faceName, StringComparison.Ordinal))
+                .File;
     }
 
     private sealed class PlotFontSource : ScottPlot.IFontResolver

@@ -23,10 +23,7 @@ public sealed record ChartRow : Block
     {
         if (charts.IsDefault || charts.Length is < 2 or > 3)
         {
-            throw new ArgumentException(
-                "Two or three figures stand side by side.",
-                nameof(charts)
-            );
+            throw new ArgumentException("Two or three figures stand side by side.", nameof(charts));
         }
 
         Charts = charts;

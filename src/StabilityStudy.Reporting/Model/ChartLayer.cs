@@ -77,9 +77,7 @@ public sealed record BandLayer(ImmutableArray<BandPoint> Points, BandFill Fill, 
     : ChartLayer
 {
     internal override IEnumerable<Position> Coordinates() =>
-        Points.SelectMany(p =>
-            new[] { new Position(p.X, p.Lower), new Position(p.X, p.Upper) }
-        );
+        Points.SelectMany(p => new[] { new Position(p.X, p.Lower), new Position(p.X, p.Upper) });
 }
 
 /// <summary>A straight line across the whole frame at one value.</summary>

@@ -17,28 +17,28 @@ internal sealed class BlockLayout(
 {
     /// <summary>The title of the document.</summary>
     public ImmutableArray<Piece> Title(string text) =>
-    [
-        .. FirmLines(text, TextStyle.Title, 0, [], new Tag("P")),
-        new Piece(
-            3,
-            0,
-            [],
-            (canvas, top) =>
-                canvas.Artifact(() =>
-                    canvas.Line(
-                        frame.Left,
-                        top + 2.5,
-                        frame.Right,
-                        top + 2.5,
-                        1.1,
-                        TextStyle.Accent
+        [
+            .. FirmLines(text, TextStyle.Title, 0, [], new Tag("P")),
+            new Piece(
+                3,
+                0,
+                [],
+                (canvas, top) =>
+                    canvas.Artifact(() =>
+                        canvas.Line(
+                            frame.Left,
+                            top + 2.5,
+                            frame.Right,
+                            top + 2.5,
+                            1.1,
+                            TextStyle.Accent
+                        )
                     )
-                )
-        )
-        {
-            HoldNext = Hold.Firm,
-        },
-    ];
+            )
+            {
+                HoldNext = Hold.Firm,
+            },
+        ];
 
     /// <summary>A section with its heading.</summary>
     public ImmutableArray<Piece> Section(Section section)
@@ -46,13 +46,7 @@ internal sealed class BlockLayout(
         ImmutableArray<Tag> tags = [new Tag("Sect", isGrouping: true)];
         var heading = FirmLines(section.Title, TextStyle.SectionTitle, 13, tags, new Tag("H1"));
         heading = WithBookmark(heading, section.Title, level: 1);
-        heading = heading.SetItem(
-            0,
-            heading[0] with
-            {
-                StartsPage = section.StartsOnNewPage,
-            }
-        );
+        heading = heading.SetItem(0, heading[0] with { StartsPage = section.StartsOnNewPage });
         return Joined(heading, Blocks(section.Blocks, tags));
     }
 

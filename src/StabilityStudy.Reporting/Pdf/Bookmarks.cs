@@ -10,8 +10,7 @@ internal sealed class Bookmarks(PdfDocument document)
     /// <summary>Adds a bookmark that leads to the given height of the current page.</summary>
     public void Add(string text, int level, PageCanvas canvas, double top)
     {
-        var siblings =
-            level == 1 || _section is null ? document.Outlines : _section.Outlines;
+        var siblings = level == 1 || _section is null ? document.Outlines : _section.Outlines;
         var added = siblings.Add(text, canvas.Page, opened: level == 1);
         added.PageDestinationType = PdfPageDestinationType.Xyz;
         added.Left = 0;

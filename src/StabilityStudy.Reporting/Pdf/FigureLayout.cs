@@ -47,7 +47,13 @@ internal static class FigureLayout
                 SpaceBefore,
                 tags,
                 (canvas, top) =>
-                    Draw([.. placed.Select(f => f with { Caption = [] })], top, height, figures, canvas)
+                    Draw(
+                        [.. placed.Select(f => f with { Caption = [] })],
+                        top,
+                        height,
+                        figures,
+                        canvas
+                    )
             )
             {
                 HoldNext = Hold.Firm,

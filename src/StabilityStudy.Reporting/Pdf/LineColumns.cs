@@ -7,12 +7,7 @@ namespace StabilityStudy.Reporting.Pdf;
 /// <param name="Style">Font and size.</param>
 /// <param name="Lines">Lines that the font can draw.</param>
 /// <param name="Tag">Innermost structure element.</param>
-internal sealed record LineColumn(
-    double X,
-    TextStyle Style,
-    ImmutableArray<string> Lines,
-    Tag Tag
-);
+internal sealed record LineColumn(double X, TextStyle Style, ImmutableArray<string> Lines, Tag Tag);
 
 /// <summary>Makes pieces from columns of lines that stand side by side on the same baselines.</summary>
 internal static class LineColumns

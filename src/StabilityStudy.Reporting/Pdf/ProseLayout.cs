@@ -41,12 +41,7 @@ internal static class ProseLayout
                 (text, i) =>
                     LineColumns.Pieces(
                         [
-                            new LineColumn(
-                                frame.Left + 2,
-                                TextStyle.Body,
-                                ["•"],
-                                new Tag("Lbl")
-                            ),
+                            new LineColumn(frame.Left + 2, TextStyle.Body, ["•"], new Tag("Lbl")),
                             Column(
                                 frame.Left + BulletIndent,
                                 TextStyle.Body,

@@ -10,7 +10,11 @@ internal static class SignatureLayout
     private const double Gutter = 12;
     private const double Padding = 6;
     private const double WritingHeight = 40;
-    private static readonly TextStyle LineLabel = TextStyle.Small with { Size = 6.8, Leading = 8.4 };
+    private static readonly TextStyle LineLabel = TextStyle.Small with
+    {
+        Size = 6.8,
+        Leading = 8.4,
+    };
 
     public static ImmutableArray<Piece> Pieces(
         SignatureBoxes boxes,

@@ -14,14 +14,7 @@ internal sealed class SignaturePlaces
     {
         var area = canvas.Frame.FromBelow(inside);
         _places.Add(
-            new SignatureRectangle(
-                role,
-                canvas.PageNumber,
-                area.X,
-                area.Y,
-                area.Width,
-                area.Height
-            )
+            new SignatureRectangle(role, canvas.PageNumber, area.X, area.Y, area.Width, area.Height)
         );
     }
 

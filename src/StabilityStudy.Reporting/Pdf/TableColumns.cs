@@ -34,7 +34,11 @@ internal sealed record TableColumns(
             Leading = table.Columns.Length <= 8 ? 10.8 : 9.6,
         };
         var least = table.Columns.Select((_, i) => WidestWord(table, i, style)).ToArray();
-        var widths = Shared([.. table.Columns.Select(c => c.RelativeWidth)], least, frame.ContentWidth);
+        var widths = Shared(
+            [.. table.Columns.Select(c => c.RelativeWidth)],
+            least,
+            frame.ContentWidth
+        );
         var lefts = ImmutableArray.CreateBuilder<double>(widths.Length);
         var left = frame.Left;
         foreach (var width in widths)

@@ -56,7 +56,10 @@ internal static class VerdictGlyph
                 Outline(canvas, square, square.Path(false, (0.3, 0.5), (0.7, 0.5)));
                 break;
             default:
-                canvas.Fill(square.Path(true, (0.5, 0.02), (0.5, 0.98), (0.02, 0.5)), TextStyle.Ink);
+                canvas.Fill(
+                    square.Path(true, (0.5, 0.02), (0.5, 0.98), (0.02, 0.5)),
+                    TextStyle.Ink
+                );
                 Outline(
                     canvas,
                     square,
@@ -86,9 +89,7 @@ internal static class VerdictGlyph
         public XGraphicsPath Path(bool closed, params (double X, double Y)[] corners)
         {
             var path = new XGraphicsPath();
-            path.AddLines([
-                .. corners.Select(c => new XPoint(X + (c.X * Size), Y + (c.Y * Size))),
-            ]);
+            path.AddLines([.. corners.Select(c => new XPoint(X + (c.X * Size), Y + (c.Y * Size)))]);
             if (closed)
             {
                 path.CloseFigure();

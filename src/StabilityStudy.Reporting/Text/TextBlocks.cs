@@ -45,7 +45,10 @@ internal static class TextBlocks
 
     private static ImmutableArray<string> WriteVerdict(VerdictLine line, int width) =>
         [
-            .. TextLines.Wrap(ShapeMark.Of(line.Shape) + " " + line.Word + ": " + line.Subject, width),
+            .. TextLines.Wrap(
+                ShapeMark.Of(line.Shape) + " " + line.Word + ": " + line.Subject,
+                width
+            ),
             .. TextLines.Wrap(line.Sentence, width, "    "),
         ];
 
@@ -58,7 +61,11 @@ internal static class TextBlocks
     private static ImmutableArray<string> WriteBox(SignatureBox box, int width) =>
         [
             .. TextLines.Wrap("[" + box.State + "] " + box.Role + ": " + box.Meaning, width),
-            .. TextLines.Wrap("Printed name: ____________  Date and time: ____________", width, "    "),
+            .. TextLines.Wrap(
+                "Printed name: ____________  Date and time: ____________",
+                width,
+                "    "
+            ),
             .. TextLines.Wrap("Signature: ____________", width, "    "),
         ];
 

@@ -72,8 +72,7 @@ internal static class TextLines
         var elements = StringInfo.ParseCombiningCharacters(word);
         for (var start = 0; start < elements.Length; start += width)
         {
-            var end =
-                start + width < elements.Length ? elements[start + width] : word.Length;
+            var end = start + width < elements.Length ? elements[start + width] : word.Length;
             yield return word[elements[start]..end];
         }
     }

@@ -97,11 +97,7 @@ internal static class TextTable
         }
     }
 
-    private static void AddRowByRow(
-        ImmutableArray<string>.Builder lines,
-        Table table,
-        int width
-    )
+    private static void AddRowByRow(ImmutableArray<string>.Builder lines, Table table, int width)
     {
         foreach (var row in table.Rows)
         {

@@ -48,13 +48,31 @@ internal static class DemoCell
                 new Column("Answer", ColumnAlignment.Left, 0.9),
             ],
             [
-                Line("Mean change, %", "+2.9", "+2.2 to +3.6 (90 %)", "mean: interval within ±7.5 %", "met"),
-                Line("Share within ±15 %", "0.950", "0.831 to 0.994 (95 %)", "each: share at least 85 %", "met"),
+                Line(
+                    "Mean change, %",
+                    "+2.9",
+                    "+2.2 to +3.6 (90 %)",
+                    "mean: interval within ±7.5 %",
+                    "met"
+                ),
+                Line(
+                    "Share within ±15 %",
+                    "0.950",
+                    "0.831 to 0.994 (95 %)",
+                    "each: share at least 85 %",
+                    "met"
+                ),
                 Line("Median change, %", "+2.4", "+1.8 to +3.3 (95 %)", "", ""),
                 Line("Standard deviation of changes, %", "2.7", "2.2 to 3.5 (95 %)", "", ""),
                 Line("Slope (Deming)", "1.031", "0.998 to 1.064 (95 %)", "", ""),
                 Line("Intercept (Deming), s", "−0.04", "−1.20 to 1.12 (95 %)", "", ""),
-                Line("Change at 60 s, s", "+1.82", "+1.21 to +2.43 (95 %)", "decision level 60 s: within ±7.5 %", "met"),
+                Line(
+                    "Change at 60 s, s",
+                    "+1.82",
+                    "+1.21 to +2.43 (95 %)",
+                    "decision level 60 s: within ±7.5 %",
+                    "met"
+                ),
             ],
             "Intervals of the median are exact; those of the regression are bootstrap intervals with 10 000 resamples, seed 20260101."
         );

@@ -121,7 +121,11 @@ internal static class DemoCharts
             [
                 new BandLayer([.. funnel], BandFill.Hatched, "allowable difference ±15 %"),
                 new BandLayer([new(20, 5.4, 7.6), new(110, 5.4, 7.6)], BandFill.LightGray, null),
-                new BandLayer([new(20, -4.2, -2.0), new(110, -4.2, -2.0)], BandFill.LightGray, null),
+                new BandLayer(
+                    [new(20, -4.2, -2.0), new(110, -4.2, -2.0)],
+                    BandFill.LightGray,
+                    null
+                ),
                 new BandLayer(
                     [new(20, 1.2, 2.3), new(110, 1.2, 2.3)],
                     BandFill.LightGray,
@@ -187,8 +191,22 @@ internal static class DemoCharts
                     null
                 ),
                 new PointLayer(points, MarkerShape.OpenCircle, "specimen"),
-                new ReferenceLine(LineDirection.Vertical, 40, DashStyle.DashDot, LineWeight.Thin, "40 s", null),
-                new ReferenceLine(LineDirection.Vertical, 60, DashStyle.DashDot, LineWeight.Thin, "60 s", "decision level"),
+                new ReferenceLine(
+                    LineDirection.Vertical,
+                    40,
+                    DashStyle.DashDot,
+                    LineWeight.Thin,
+                    "40 s",
+                    null
+                ),
+                new ReferenceLine(
+                    LineDirection.Vertical,
+                    60,
+                    DashStyle.DashDot,
+                    LineWeight.Thin,
+                    "60 s",
+                    "decision level"
+                ),
             ]
         );
         return new ChartBlock(

@@ -100,7 +100,14 @@ internal static class DemoReport
                 new Row([new Cell("No anticoagulant")], RowKind.GroupHeading),
                 Line("6 h", "40", "+1.4 (+0.9 to +1.9)", "7.5", "40 of 40", VerdictShape.Supported),
                 Line("8 h", "40", "+1.9 (+1.3 to +2.5)", "7.5", "39 of 40", VerdictShape.Supported),
-                Line("12 h", "40", "+2.9 (+2.2 to +3.6)", "7.5", "38 of 40", VerdictShape.Supported),
+                Line(
+                    "12 h",
+                    "40",
+                    "+2.9 (+2.2 to +3.6)",
+                    "7.5",
+                    "38 of 40",
+                    VerdictShape.Supported
+                ),
                 new Row([new Cell("Unfractionated heparin")], RowKind.GroupHeading),
                 Line("6 h", "38", "−5.2 (−6.3 to −4.1)", "7.5", "36 of 38", VerdictShape.Supported),
                 Line(
@@ -111,7 +118,14 @@ internal static class DemoReport
                     "30 of 38",
                     VerdictShape.NotSupported
                 ),
-                Line("12 h", "38", "−12.2 (−13.9 to −10.5)", "7.5", "24 of 38", VerdictShape.NotReached),
+                Line(
+                    "12 h",
+                    "38",
+                    "−12.2 (−13.9 to −10.5)",
+                    "7.5",
+                    "24 of 38",
+                    VerdictShape.NotReached
+                ),
             ],
             "Each conclusion presumes that every shorter delay of its group is supported."
         );
@@ -151,7 +165,10 @@ internal static class DemoReport
                         "Inconclusive",
                         "The data decide neither way, or an assumption does not hold."
                     ),
-                    new Definition("Allowable bias", "Limit for the mean change, fixed before the first result."),
+                    new Definition(
+                        "Allowable bias",
+                        "Limit for the mean change, fixed before the first result."
+                    ),
                 ]),
                 new Heading("How to verify this file"),
                 new MonospaceLines([
@@ -172,7 +189,9 @@ internal static class DemoReport
                         .. Enum.GetValues<VerdictShape>()
                             .Select(s => new Row([
                                 new Cell(Word(s), Emphasis.Strong, s),
-                                new Cell("Printed where the conclusion of a cell is " + Word(s) + "."),
+                                new Cell(
+                                    "Printed where the conclusion of a cell is " + Word(s) + "."
+                                ),
                             ])),
                     ],
                     null

@@ -14,7 +14,10 @@ public class DemoReportTests
         var drawn = PdfDrawing.Draw(DemoReport.Create(paper));
         KeptDrawings.Keep(drawn, "demo-" + paper);
 
-        Assert.Equal("Author, Approver", string.Join(", ", drawn.SignatureRectangles.Select(r => r.Role)));
+        Assert.Equal(
+            "Author, Approver",
+            string.Join(", ", drawn.SignatureRectangles.Select(r => r.Role))
+        );
         Assert.All(drawn.SignatureRectangles, r => Assert.Equal(1, r.Page));
     }
 }

@@ -60,7 +60,13 @@ internal static class OddCharts
                                 null
                             )
                     ),
-                new LineLayer([new(0, 0), new(10, 50)], DashStyle.Solid, LineWeight.Heavy, "leaves the frame", null),
+                new LineLayer(
+                    [new(0, 0), new(10, 50)],
+                    DashStyle.Solid,
+                    LineWeight.Heavy,
+                    "leaves the frame",
+                    null
+                ),
             ]
         );
 
@@ -90,10 +96,22 @@ internal static class OddCharts
     private static Chart Long() =>
         new(
             LongText + ": " + LongText,
-            new Axis(LongText, 0, 1_000_000, [new(0, "0"), new(500_000, "500 000"), new(1_000_000, "1 000 000")]),
+            new Axis(
+                LongText,
+                0,
+                1_000_000,
+                [new(0, "0"), new(500_000, "500 000"), new(1_000_000, "1 000 000")]
+            ),
             new Axis(LongText, 0, 1_000_000, [new(0, "0"), new(1_000_000, "1 000 000 s")]),
             [
-                new ReferenceLine(LineDirection.Horizontal, 1, DashStyle.Solid, LineWeight.Thin, LongText, LongText),
+                new ReferenceLine(
+                    LineDirection.Horizontal,
+                    1,
+                    DashStyle.Solid,
+                    LineWeight.Thin,
+                    LongText,
+                    LongText
+                ),
                 new PointLayer([new(5, 7)], MarkerShape.Cross, LongText),
             ]
         );
@@ -101,7 +119,16 @@ internal static class OddCharts
     private static Chart CrowdedTicks() =>
         new(
             "Ticks too close for their labels",
-            new Axis("x", 0, 100, [.. Enumerable.Range(0, 101).Select(i => new Tick(i, "" + (char)('A' + (i % 26)) + "-tick"))]),
+            new Axis(
+                "x",
+                0,
+                100,
+                [
+                    .. Enumerable
+                        .Range(0, 101)
+                        .Select(i => new Tick(i, "" + (char)('A' + (i % 26)) + "-tick")),
+                ]
+            ),
             DemoCharts.Ticked("検体 □ µ", 0, 10, 5),
             []
         );
@@ -115,11 +142,24 @@ internal static class OddCharts
                 new BandLayer([new(0, -5, 2), new(10, 3, 20)], BandFill.LightGray, "gray"),
                 new BandLayer([new(0, -5, 5), new(10, -5, 8)], BandFill.Hatched, "hatched"),
                 new BandLayer([], BandFill.Hatched, null),
-                new TrajectoriesLayer([[new(0, 1), new(10, 8)], []], "lines"),
+                new TrajectoriesLayer(
+                    [
+                        [new(0, 1), new(10, 8)],
+                        [],
+                    ],
+                    "lines"
+                ),
                 new LineLayer([], DashStyle.Solid, LineWeight.Thin, null, null),
                 new IntervalLayer([new(5, -9, 5, 19)], MarkerShape.OpenDiamond, "interval"),
                 .. Enum.GetValues<MarkerShape>()
-                    .Select(m => (ChartLayer)new PointLayer([new((int)m + 0.5, 5)], m, "marker " + (char)('a' + (int)m))),
+                    .Select(m =>
+                        (ChartLayer)
+                            new PointLayer(
+                                [new((int)m + 0.5, 5)],
+                                m,
+                                "marker " + (char)('a' + (int)m)
+                            )
+                    ),
             ]
         );
 }

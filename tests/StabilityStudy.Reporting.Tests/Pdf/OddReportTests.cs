@@ -11,7 +11,9 @@ public class OddReportTests
 {
     private const double PointsPerMillimeter = 72 / 25.4;
 
-    private static readonly ConcurrentDictionary<string, DrawnReport> Drawings = new(StringComparer.Ordinal);
+    private static readonly ConcurrentDictionary<string, DrawnReport> Drawings = new(
+        StringComparer.Ordinal
+    );
 
     public static TheoryData<string> Names => OddReports.Names;
 
@@ -30,7 +32,11 @@ public class OddReportTests
                     var across = new[] { letter.StartBaseLine.X, letter.EndBaseLine.X };
                     var up = new[] { letter.StartBaseLine.Y, letter.EndBaseLine.Y };
                     Assert.InRange(across.Min(), 18.9 * PointsPerMillimeter, page.Width);
-                    Assert.InRange(across.Max(), 0, page.Width - (18.9 * PointsPerMillimeter) + Space(letter.Value));
+                    Assert.InRange(
+                        across.Max(),
+                        0,
+                        page.Width - (18.9 * PointsPerMillimeter) + Space(letter.Value)
+                    );
                     Assert.InRange(up.Min(), 10 * PointsPerMillimeter, page.Height);
                     Assert.InRange(up.Max(), 0, page.Height - (12.5 * PointsPerMillimeter));
                 }
@@ -53,15 +59,24 @@ public class OddReportTests
     {
         var model = OddReports.All[name];
         using var document = Open(name);
-        var body = PdfReading.Body(document, model.Header.Left, model.Header.Right, model.Header.Fingerprint);
+        var body = PdfReading.Body(
+            document,
+            model.Header.Left,
+            model.Header.Right,
+            model.Header.Fingerprint
+        );
         foreach (var table in model.Sections.SelectMany(s => s.Blocks).OfType<Table>())
         {
-            var repeated = table.Caption + "(continued)" + string.Concat(table.Columns.Select(c => c.Header));
+            var repeated =
+                table.Caption + "(continued)" + string.Concat(table.Columns.Select(c => c.Header));
             body = body.Replace(Printed(repeated), "", StringComparison.Ordinal);
         }
 
         Assert.Equal(Drawn(name).PageCount, document.NumberOfPages);
-        Assert.All(ModelTexts.OnPages(model), text => Assert.Contains(Printed(text), body, StringComparison.Ordinal));
+        Assert.All(
+            ModelTexts.OnPages(model),
+            text => Assert.Contains(Printed(text), body, StringComparison.Ordinal)
+        );
     }
 
     [Theory]
@@ -71,9 +86,15 @@ public class OddReportTests
         var wanted = OddReports.All[name].Sections.SelectMany(s => s.Blocks).SelectMany(Charts);
         using var document = Open(name);
 
-        var figures = PdfReading.Structure(document).WithDescendants().Where(e => e.Type is "Figure");
+        var figures = PdfReading
+            .Structure(document)
+            .WithDescendants()
+            .Where(e => e.Type is "Figure");
 
-        Assert.Equal(wanted.Select(c => c.AlternativeText).ToArray(), figures.Select(f => f.AlternativeText ?? "").ToArray());
+        Assert.Equal(
+            wanted.Select(c => c.AlternativeText).ToArray(),
+            figures.Select(f => f.AlternativeText ?? "").ToArray()
+        );
     }
 
     [Theory]
@@ -82,7 +103,11 @@ public class OddReportTests
     {
         using var document = Open(name);
 
-        var fonts = document.GetPages().SelectMany(p => p.Letters).Select(l => l.FontName ?? "").Distinct(StringComparer.Ordinal);
+        var fonts = document
+            .GetPages()
+            .SelectMany(p => p.Letters)
+            .Select(l => l.FontName ?? "")
+            .Distinct(StringComparer.Ordinal);
 
         Assert.All(fonts, font => Assert.Matches("^[A-Z]{6}\\+Report ?(Sans|Mono)", font));
     }
@@ -97,11 +122,24 @@ public class OddReportTests
         {
             var text = TextDrawing.Draw(model, width);
 
-            Assert.All(text.Split('\n'), line => Assert.InRange(new System.Globalization.StringInfo(line).LengthInTextElements, 0, width));
+            Assert.All(
+                text.Split('\n'),
+                line =>
+                    Assert.InRange(
+                        new System.Globalization.StringInfo(line).LengthInTextElements,
+                        0,
+                        width
+                    )
+            );
             if (width == 132)
             {
-                var words = string.Concat(text.Split([' ', '\n', '\t'], StringSplitOptions.RemoveEmptyEntries));
-                Assert.All(Words(model), word => Assert.Contains(word, words, StringComparison.Ordinal));
+                var words = string.Concat(
+                    text.Split([' ', '\n', '\t'], StringSplitOptions.RemoveEmptyEntries)
+                );
+                Assert.All(
+                    Words(model),
+                    word => Assert.Contains(word, words, StringComparison.Ordinal)
+                );
             }
         }
     }

@@ -25,17 +25,24 @@ internal static class OddReports
             ["no rows"] = Report(Section(Numbers(0, 4))),
             ["twelve columns"] = Report(Section(Numbers(70, 12))),
             ["long names"] = Report(
-                new Section(LongName + ", " + LongName, false, [
-                    new Heading(LongName + " " + LongName),
-                    new Verdict([
-                        new VerdictLine(VerdictShape.Supported, LongName, LongName, LongName),
-                    ]),
-                    LongNames(),
-                ])
+                new Section(
+                    LongName + ", " + LongName,
+                    false,
+                    [
+                        new Heading(LongName + " " + LongName),
+                        new Verdict([
+                            new VerdictLine(VerdictShape.Supported, LongName, LongName, LongName),
+                        ]),
+                        LongNames(),
+                    ]
+                )
             ),
             ["foreign characters"] = Report(
                 Section(
-                    new Paragraph("検体 12 🩸 \u202Eabc\u0007 \uD800 Größe Ｗ ≤ ≥ ✓ ✗ → −5 µg", ParagraphStyle.Body),
+                    new Paragraph(
+                        "検体 12 🩸 \u202Eabc\u0007 \uD800 Größe Ｗ ≤ ≥ ✓ ✗ → −5 µg",
+                        ParagraphStyle.Body
+                    ),
                     new Paragraph("Cafe\u0301, İstanbul, Łódź, 2⁻³, x̄", ParagraphStyle.Body),
                     new MonospaceLines(["検体\t12 → ≤"])
                 )
@@ -76,21 +83,31 @@ internal static class OddReports
                 ])
             ),
             ["only headings"] = Report(
-                Section([.. Enumerable.Range(0, 70).Select(i => new Heading("Heading " + (char)('A' + (i % 26))))])
+                Section([
+                    .. Enumerable
+                        .Range(0, 70)
+                        .Select(i => new Heading("Heading " + (char)('A' + (i % 26)))),
+                ])
             ),
             ["many sections"] = Report([
-                .. Enumerable.Range(0, 60).Select(i => new Section("Section " + (char)('A' + (i % 26)), i % 9 == 0, [
-                    new Paragraph("One line.", ParagraphStyle.Body),
-                ])),
+                .. Enumerable
+                    .Range(0, 60)
+                    .Select(i => new Section(
+                        "Section " + (char)('A' + (i % 26)),
+                        i % 9 == 0,
+                        [new Paragraph("One line.", ParagraphStyle.Body)]
+                    )),
             ]),
             ["five signatures"] = Report(
                 Section(
                     new SignatureBoxes([
-                        .. Enumerable.Range(0, 5).Select(i => new SignatureBox(
-                            i == 1 ? LongName : "Role " + (char)('A' + i),
-                            i == 2 ? LongName : "meaning",
-                            "NOT SIGNED"
-                        )),
+                        .. Enumerable
+                            .Range(0, 5)
+                            .Select(i => new SignatureBox(
+                                i == 1 ? LongName : "Role " + (char)('A' + i),
+                                i == 2 ? LongName : "meaning",
+                                "NOT SIGNED"
+                            )),
                     ])
                 )
             ),
@@ -114,7 +131,12 @@ internal static class OddReports
                     new Bullets([]),
                     new DefinitionList([new Definition("", "")]),
                     new MonospaceLines([]),
-                    new Table("", [new Column("", ColumnAlignment.DecimalPoint, 1)], [new Row([new Cell("")])], ""),
+                    new Table(
+                        "",
+                        [new Column("", ColumnAlignment.DecimalPoint, 1)],
+                        [new Row([new Cell("")])],
+                        ""
+                    ),
                     new SignatureBoxes([])
                 )
             ),
@@ -132,7 +154,13 @@ internal static class OddReports
     public static TheoryData<string> Names => [.. All.Keys];
 
     public static ReportModel Report(params ImmutableArray<Section> sections) =>
-        new("Title of the report", "en-US", PaperSize.A4, new RunningHeader("left", "right", "fingerprint"), sections);
+        new(
+            "Title of the report",
+            "en-US",
+            PaperSize.A4,
+            new RunningHeader("left", "right", "fingerprint"),
+            sections
+        );
 
     public static Section Section(params ImmutableArray<Block> blocks) =>
         new("Section of the report", false, blocks);
@@ -141,18 +169,25 @@ internal static class OddReports
         new(
             "Table of numbers",
             [
-                .. Enumerable.Range(0, columns).Select(c => new Column(
-                    c == 0 ? "Specimen" : "Value " + (char)('A' + c),
-                    c == 0 ? ColumnAlignment.Left : (ColumnAlignment)(c % 4),
-                    1
-                )),
+                .. Enumerable
+                    .Range(0, columns)
+                    .Select(c => new Column(
+                        c == 0 ? "Specimen" : "Value " + (char)('A' + c),
+                        c == 0 ? ColumnAlignment.Left : (ColumnAlignment)(c % 4),
+                        1
+                    )),
             ],
             [
-                .. Enumerable.Range(0, rows).Select(r => new Row([
-                    .. Enumerable.Range(0, columns).Select(c =>
-                        new Cell(FormattableString.Invariant($"{r}.{c}"), (Emphasis)((r + c) % 3))
-                    ),
-                ])),
+                .. Enumerable
+                    .Range(0, rows)
+                    .Select(r => new Row([
+                        .. Enumerable
+                            .Range(0, columns)
+                            .Select(c => new Cell(
+                                FormattableString.Invariant($"{r}.{c}"),
+                                (Emphasis)((r + c) % 3)
+                            )),
+                    ])),
             ],
             "Note of the table."
         );
@@ -180,7 +215,10 @@ internal static class OddReports
     private static Table TallRow() =>
         new(
             "Table with a row higher than a page",
-            [new Column("Short", ColumnAlignment.Left, 1), new Column("Long", ColumnAlignment.Left, 1)],
+            [
+                new Column("Short", ColumnAlignment.Left, 1),
+                new Column("Long", ColumnAlignment.Left, 1),
+            ],
             [
                 new Row([new Cell("before"), new Cell("before")]),
                 new Row([

@@ -11,13 +11,16 @@ internal static class OutsideTool
         try
         {
             using var process = Process.Start(
-                new ProcessStartInfo(program, arguments) {
+                new ProcessStartInfo(program, arguments)
+                {
                     UseShellExecute = false,
                     RedirectStandardOutput = true,
                     RedirectStandardError = true,
                 }
             )!;
-            var errors = process.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken);
+            var errors = process.StandardError.ReadToEndAsync(
+                TestContext.Current.CancellationToken
+            );
             var output = process.StandardOutput.ReadToEnd();
             process.WaitForExit();
             return (process.ExitCode, output + errors.Result);

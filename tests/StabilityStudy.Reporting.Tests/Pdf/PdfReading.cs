@@ -8,7 +8,11 @@ using UglyToad.PdfPig.Tokens;
 namespace StabilityStudy.Reporting.Tests.Pdf;
 
 /// <summary>What a structure element is and says.</summary>
-internal sealed record StructureElement(string Type, string? AlternativeText, ImmutableArray<StructureElement> Children)
+internal sealed record StructureElement(
+    string Type,
+    string? AlternativeText,
+    ImmutableArray<StructureElement> Children
+)
 {
     public IEnumerable<StructureElement> WithDescendants() =>
         Children.SelectMany(c => c.WithDescendants()).Prepend(this);
@@ -17,10 +21,16 @@ internal sealed record StructureElement(string Type, string? AlternativeText, Im
 /// <summary>Reads drawn reports back with an independent library.</summary>
 internal static class PdfReading
 {
-    public static string WithoutSpaces(string text) => string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
+    public static string WithoutSpaces(string text) =>
+        string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
 
     /// <summary>All text in drawing order without spaces, the running texts left out.</summary>
-    public static string Body(PdfDocument document, string runningLeft, string runningRight, string fingerprint)
+    public static string Body(
+        PdfDocument document,
+        string runningLeft,
+        string runningRight,
+        string fingerprint
+    )
     {
         var body = new StringBuilder();
         foreach (var page in document.GetPages())
@@ -48,7 +58,11 @@ internal static class PdfReading
             .ToArray();
         for (var i = 0; i < letters.Length; i++)
         {
-            for (var j = i + 1; j < letters.Length && letters[j].Box.Left < letters[i].Box.Right; j++)
+            for (
+                var j = i + 1;
+                j < letters.Length && letters[j].Box.Left < letters[i].Box.Right;
+                j++
+            )
             {
                 var (a, b) = (letters[i].Box, letters[j].Box);
                 if (Math.Min(a.Top, b.Top) > Math.Max(a.Bottom, b.Bottom))
@@ -63,13 +77,21 @@ internal static class PdfReading
 
     public static StructureElement Structure(PdfDocument document)
     {
-        var root = Resolve(document, document.Structure.Catalog.CatalogDictionary.Data["StructTreeRoot"]);
-        return Element(document, (DictionaryToken)Resolve(document, ((DictionaryToken)root).Data["K"]));
+        var root = Resolve(
+            document,
+            document.Structure.Catalog.CatalogDictionary.Data["StructTreeRoot"]
+        );
+        return Element(
+            document,
+            (DictionaryToken)Resolve(document, ((DictionaryToken)root).Data["K"])
+        );
     }
 
     private static StructureElement Element(PdfDocument document, DictionaryToken element)
     {
-        var kids = element.Data.TryGetValue("K", out var k) ? Resolve(document, k) : new ArrayToken([]);
+        var kids = element.Data.TryGetValue("K", out var k)
+            ? Resolve(document, k)
+            : new ArrayToken([]);
         var children = (kids as ArrayToken)?.Data ?? [kids];
         return new StructureElement(
             ((NameToken)element.Data["S"]).Data,
@@ -102,9 +124,10 @@ internal static class PdfReading
     {
         var (a, b) = (letter.StartBaseLine, letter.EndBaseLine);
         var rise = letter.PointSize * 0.4;
-        PdfPoint[] corners = letter.TextOrientation == TextOrientation.Horizontal
-            ? [a, b, new(a.X, a.Y + rise)]
-            : [a, b, new(a.X - rise, a.Y)];
+        PdfPoint[] corners =
+            letter.TextOrientation == TextOrientation.Horizontal
+                ? [a, b, new(a.X, a.Y + rise)]
+                : [a, b, new(a.X - rise, a.Y)];
         var (left, right) = (corners.Min(c => c.X), corners.Max(c => c.X));
         var (bottom, top) = (corners.Min(c => c.Y), corners.Max(c => c.Y));
         return (left + 0.3, right - 0.3, bottom + 0.3, top - 0.3);

@@ -45,7 +45,10 @@ public partial class SameContentTests
     [Fact]
     public void Another_text_gives_another_file()
     {
-        var other = DemoReport.Create() with { Title = "Stability of citrated whole blood at 2 °C" };
+        var other = DemoReport.Create() with
+        {
+            Title = "Stability of citrated whole blood at 2 °C",
+        };
 
         Assert.NotEqual(
             Masked(PdfDrawing.Draw(DemoReport.Create())),
@@ -60,7 +63,9 @@ public partial class SameContentTests
         var wanted = Masked(PdfDrawing.Draw(DemoReport.Create()));
 
         string[] drawings = await Task.WhenAll(
-            Enumerable.Range(0, 3).Select(_ => Task.Run(() => Masked(PdfDrawing.Draw(DemoReport.Create()))))
+            Enumerable
+                .Range(0, 3)
+                .Select(_ => Task.Run(() => Masked(PdfDrawing.Draw(DemoReport.Create()))))
         );
 
         Assert.All(drawings, d => Assert.Equal(wanted, d, StringComparer.Ordinal));
@@ -83,9 +88,17 @@ public partial class SameContentTests
     [GeneratedRegex(@"/ID\s*\[[^\]]*\]", RegexOptions.None, matchTimeoutMilliseconds: 5000)]
     private static partial Regex Identifiers();
 
-    [GeneratedRegex(@"D:\d{14}[^)]*|\d{4}-\d\d-\d\dT[0-9:.+Z-]*", RegexOptions.None, matchTimeoutMilliseconds: 5000)]
+    [GeneratedRegex(
+        @"D:\d{14}[^)]*|\d{4}-\d\d-\d\dT[0-9:.+Z-]*",
+        RegexOptions.None,
+        matchTimeoutMilliseconds: 5000
+    )]
     private static partial Regex Dates();
 
-    [GeneratedRegex("[0-9a-fA-F]{8}-[0-9a-fA-F]{4}-[0-9a-fA-F]{4}-[0-9a-fA-F]{4}-[0-9a-fA-F]{12}", RegexOptions.None, matchTimeoutMilliseconds: 5000)]
+    [GeneratedRegex(
+        "[0-9a-fA-F]{8}-[0-9a-fA-F]{4}-[0-9a-fA-F]{4}-[0-9a-fA-F]{4}-[0-9a-fA-F]{12}",
+        RegexOptions.None,
+        matchTimeoutMilliseconds: 5000
+    )]
     private static partial Regex Uuids();
 }
