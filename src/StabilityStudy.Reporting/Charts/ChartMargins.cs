@@ -57,25 +57,34 @@ internal sealed record ChartMargins
     /// <summary>Measures everything around the frame.</summary>
     public static ChartMargins Of(SizedChart sized)
     {
-        var first = Measured(sized, sized.Height * 0.5, namesInLegend: false);
-        var frame = first.Frame(sized);
-        var crowded =
-            !first.EdgeNames.IsEmpty
-            && (
-                frame.Width < sized.Width * LeastFrameShare
-                || first.EdgeNames.Sum(n => n.Height) > frame.Height + (2 * EdgeName.Overhang)
-            );
+        var legendNames = sized.NamesInLegend || NamesAreCrowded(sized);
+        var first = Measured(sized, sized.LabelLength, legendNames);
+        var frameHeight = first.Frame(sized).Height;
 
         // The vertical axis label may be as long as the frame is high, which is known only now.
-        return Measured(sized, Math.Max(LeastFrameHeight, frame.Height) + Gap, crowded);
+        return frameHeight > sized.LabelLength ? Measured(sized, frameHeight, legendNames) : first;
     }
 
     /// <summary>The same chart, higher if its texts would leave no room for the frame.</summary>
     public static SizedChart WithRoom(SizedChart sized)
     {
-        var margins = Of(sized);
-        var needed = margins.Top + margins.Bottom + LeastFrameHeight;
-        return needed <= sized.Height ? sized : sized with { Height = (int)Math.Ceiling(needed) };
+        var asked = sized with { NamesInLegend = NamesAreCrowded(sized) };
+        var margins = Measured(asked, asked.LabelLength, asked.NamesInLegend);
+        var label = Widest(margins.YLabel, ChartStyle.AxisLabel);
+        var needed = margins.Top + margins.Bottom + Math.Max(LeastFrameHeight, label);
+        return needed <= asked.Height ? asked : asked with { Height = (int)Math.Ceiling(needed) };
+    }
+
+    private static bool NamesAreCrowded(SizedChart sized)
+    {
+        var margins = Measured(sized, sized.LabelLength, namesInLegend: false);
+        var frame = margins.Frame(sized);
+        var height = margins.EdgeNames.Sum(n => n.Height);
+        return !margins.EdgeNames.IsEmpty
+            && (
+                frame.Width < sized.Width * LeastFrameShare
+                || height > frame.Height + (2 * EdgeName.Overhang)
+            );
     }
 
     private static ChartMargins Measured(SizedChart sized, double yLabelLength, bool namesInLegend)

@@ -52,14 +52,20 @@ internal static class RowDrawing
     }
 
     /// <summary>A data row or a group heading.</summary>
-    public static Piece Row(TableRow row, ImmutableArray<Tag> tags, RowKind kind, bool isLast) =>
+    public static Piece Row(TableRow row, ImmutableArray<Tag> tags, RowKind kind, RowRule rule) =>
         new(
             row.Height,
             0,
             tags,
             (canvas, top) =>
             {
-                DrawRule(row, canvas, top + row.Height, isLast ? HeavyRule : ThinRule, isLast);
+                if (rule != RowRule.None)
+                {
+                    var isLast = rule == RowRule.EndOfTable;
+                    var width = isLast ? HeavyRule : ThinRule;
+                    DrawRule(row, canvas, top + row.Height, width, isLast);
+                }
+
                 for (var i = 0; i < row.Cells.Length; i++)
                 {
                     DrawShape(row, i, canvas, top);
@@ -107,7 +113,7 @@ internal static class RowDrawing
                 cell.Lines[i] + (i < cell.Lines.Length - 1 ? " " : ""),
                 cell.Style,
                 row.Columns.Lefts[index] + cell.Offsets[i],
-                top + row.Padding + ((i + emptyLines) * row.Columns.Style.Leading)
+                top + row.PaddingAbove + ((i + emptyLines) * row.Columns.Style.Leading)
             );
         }
     }
@@ -122,7 +128,7 @@ internal static class RowDrawing
             VerdictGlyph.Draw(
                 shape,
                 left,
-                top + row.Padding + ((style.Leading - style.Size) / 2),
+                top + row.PaddingAbove + ((style.Leading - style.Size) / 2),
                 style.Size,
                 canvas
             );
@@ -146,4 +152,17 @@ internal static class RowDrawing
                 isStrong ? TextStyle.Ink : TextStyle.Hairline
             )
         );
+}
+
+/// <summary>The rule below a row.</summary>
+internal enum RowRule
+{
+    /// <summary>None: the row goes on below.</summary>
+    None,
+
+    /// <summary>A hairline.</summary>
+    EndOfRow,
+
+    /// <summary>A heavy line.</summary>
+    EndOfTable,
 }

@@ -7,7 +7,8 @@ namespace StabilityStudy.Reporting.Pdf;
 /// <summary>Lays out a table: caption, head, a piece a row, note.</summary>
 internal static class TableLayout
 {
-    private const double CellPadding = 1.9;
+    // A row that no page can hold is split into parts of this share of a page.
+    private const double PartOfPage = 0.25;
 
     public static ImmutableArray<Piece> Pieces(
         Table table,
@@ -80,10 +81,7 @@ internal static class TableLayout
                     )
             )
             .ToImmutableArray();
-        return RowDrawing.Head(
-            new TableRow(cells, columns, CellPadding),
-            tags.Add(new Tag("TR"))
-        ) with
+        return RowDrawing.Head(new TableRow(cells, columns), tags.Add(new Tag("TR"))) with
         {
             HoldNext = Hold.Firm,
         };
@@ -107,21 +105,24 @@ internal static class TableLayout
             )
             .ToImmutableArray();
         var room = frame.ContentHeight - repeated.Height;
-        var most = Math.Max(1, (int)((room - (2 * CellPadding)) / columns.Style.Leading));
+        var partLines = Math.Max(1, (int)(room * PartOfPage / columns.Style.Leading));
         var pieces = ImmutableArray.CreateBuilder<Piece>();
         for (var i = 0; i < table.Rows.Length; i++)
         {
             var row = Row(table, i, columns, decimals);
-            for (var line = 0; line < row.LineCount; line += most)
+            var step = row.Height <= room ? row.LineCount : partLines;
+            for (var line = 0; line < row.LineCount; line += step)
             {
-                var part = row.Part(line, most);
-                var last = line + most >= row.LineCount;
+                var part = row.Part(line, step);
+                var last = line + step >= row.LineCount;
                 pieces.Add(
                     RowDrawing.Row(
                         part,
                         tags.Add(new Tag("TR")),
                         table.Rows[i].Kind,
-                        isLast: last && i == table.Rows.Length - 1
+                        !last ? RowRule.None
+                            : i == table.Rows.Length - 1 ? RowRule.EndOfTable
+                            : RowRule.EndOfRow
                     ) with
                     {
                         RepeatedAbove = repeated,
@@ -165,8 +166,7 @@ internal static class TableLayout
                         shape
                     ),
                 ],
-                columns,
-                CellPadding
+                columns
             );
         }
 
@@ -184,8 +184,7 @@ internal static class TableLayout
                         )
                 ),
             ],
-            columns,
-            CellPadding
+            columns
         );
     }
 }

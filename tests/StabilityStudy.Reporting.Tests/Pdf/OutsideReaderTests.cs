@@ -1,0 +1,78 @@
+using StabilityStudy.Reporting.Pdf;
+
+namespace StabilityStudy.Reporting.Tests.Pdf;
+
+/// <summary>What readers that share no code with the drawing see in it.</summary>
+public class OutsideReaderTests
+{
+    [Fact]
+    public void Pdffonts_finds_every_font_embedded_and_with_text_mapping()
+    {
+        var lines = Run("pdffonts").Split('\n', StringSplitOptions.RemoveEmptyEntries);
+
+        Assert.True(lines.Length > 4);
+        Assert.All(
+            lines[2..],
+            line => Assert.Matches(@"\+Report ?(Sans|Mono).*TrueType.*yes\s+yes\s+yes", line)
+        );
+    }
+
+    [Fact]
+    public void Pdftotext_reads_numbers_signs_and_chart_texts()
+    {
+        var text = Run("pdftotext", "-layout", "{file}", "-");
+
+        Assert.Contains("−8.1 (−9.4 to −6.8)", text, StringComparison.Ordinal);
+        Assert.Contains("upper limit of", text, StringComparison.Ordinal);
+        Assert.Contains("S-0417", text, StringComparison.Ordinal);
+        Assert.Contains("page 2 of ", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Pdfinfo_reads_title_paper_tags_and_table_heads()
+    {
+        var facts = Run("pdfinfo");
+        var structure = Run("pdfinfo", "-struct-text", "{file}");
+
+        Assert.Matches(@"Title:\s+Stability of citrated whole blood at room temperature", facts);
+        Assert.Matches(@"Tagged:\s+yes", facts);
+        Assert.Matches(@"Page size:\s+595\.\d+ x 841\.\d+ pts \(A4\)", facts);
+        Assert.Matches("""TH:\s+/Scope /Column\s+"Specimens""", structure);
+        Assert.Matches(
+            """LBody \(block\)\s+"Two heparin specimens [^"]* conclusion stays\."\s""",
+            structure
+        );
+        Assert.Contains("Figure", structure, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Qpdf_finds_no_error()
+    {
+        // Code 3 are warnings: the streams have no checksum until the file is rewritten for signing.
+        var (code, output) = OnFile("qpdf", "--check", "{file}");
+
+        Assert.True(code is 0 or 3, output);
+        Assert.DoesNotContain("rror", output, StringComparison.Ordinal);
+    }
+
+    private static string Run(string program, params string[] arguments)
+    {
+        var (code, output) = OnFile(program, arguments.Length == 0 ? ["{file}"] : arguments);
+        Assert.True(code == 0, output);
+        return output;
+    }
+
+    private static (int ExitCode, string Output) OnFile(string program, params string[] arguments)
+    {
+        var file = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName() + ".pdf");
+        try
+        {
+            File.WriteAllBytes(file, PdfDrawing.Draw(OddReports.All["demo"]).Pdf.ToArray());
+            return OutsideTool.Run(program, [.. arguments.Select(a => a is "{file}" ? file : a)]);
+        }
+        finally
+        {
+            File.Delete(file);
+        }
+    }
+}

@@ -1,0 +1,103 @@
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Tests.Model;
+using StabilityStudy.Reporting.Tests.Pdf;
+using StabilityStudy.Reporting.Text;
+
+namespace StabilityStudy.Reporting.Tests.Text;
+
+public class TextDrawingTests
+{
+    [Fact]
+    public void Conclusions_have_a_mark_a_word_and_a_sentence()
+    {
+        var text = TextDrawing.Draw(DemoReport.Create());
+
+        Assert.Contains(
+            "[+] Supported to 12 h: No anticoagulant\n",
+            text,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "[x] Supported to 6 h only: Unfractionated heparin\n",
+            text,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("! Note: The protocol was locked", text, StringComparison.Ordinal);
+        Assert.Contains("[NOT SIGNED] Author: ran this study\n", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Table_stands_in_columns_with_numbers_at_the_right()
+    {
+        var table = new Table(
+            "Caption",
+            [
+                new Column("Delay", ColumnAlignment.Left, 1),
+                new Column("Change, %", ColumnAlignment.DecimalPoint, 1),
+            ],
+            [
+                new Row([new Cell("6 h"), new Cell("−1.4")]),
+                new Row([new Cell("Heparin")], RowKind.GroupHeading),
+                new Row([
+                    new Cell("12 h"),
+                    new Cell("supported", Emphasis.None, VerdictShape.Supported),
+                ]),
+            ],
+            "Note."
+        );
+
+        var text = TextDrawing.Draw(OddReports.Report(OddReports.Section(table)), 40);
+
+        const string wanted = """
+            Caption
+            Delay      Change, %
+            -----  -------------
+            6 h             −1.4
+            Heparin
+            12 h   [+] supported
+            Note.
+
+            """;
+        Assert.EndsWith(wanted.ReplaceLineEndings("\n"), text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Table_with_too_many_columns_is_written_row_by_row()
+    {
+        var text = TextDrawing.Draw(
+            OddReports.Report(OddReports.Section(OddReports.Numbers(2, 12))),
+            60
+        );
+
+        Assert.Contains("Specimen: 1.0\n    Value B: 1.1\n", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Chart_becomes_its_title_caption_and_alternative_text()
+    {
+        var text = TextDrawing.Draw(OddReports.Report(OddReports.Section(DemoCharts.Regression())));
+
+        Assert.Contains(
+            "Deming regression, 12 h\nFigure 3. Slope 1.03, intercept 0.0 s; decision levels 40 s and 60 s.\n    Figure: Delayed against",
+            text,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Control_characters_cannot_steer_a_terminal()
+    {
+        var text = TextDrawing.Draw(
+            OddReports.Report(OddReports.Section(new MonospaceLines(["a\u001B[31mb\u202E"])))
+        );
+
+        Assert.EndsWith("a□[31mb□\n", text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Width_below_40_throws() =>
+        Assert.Throws<ArgumentOutOfRangeException>(
+            "width",
+            () => TextDrawing.Draw(OddReports.Report(), 39)
+        );
+}
