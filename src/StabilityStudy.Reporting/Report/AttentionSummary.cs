@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
 using Cell = StabilityStudy.Core.Analysis.Cell;
@@ -14,8 +15,9 @@ internal static class AttentionSummary
     private const int MostNames = 6;
     private const int MostOtherKinds = 5;
 
-    private static readonly ImmutableHashSet<string> CodesOfPairs =
+    private static readonly ImmutableHashSet<string> CodesSaidAbove =
     [
+        "modified-test",
         "outlier-flagged",
         "delayed-tube-failed",
         "pair-excluded",
@@ -36,6 +38,7 @@ internal static class AttentionSummary
             .. analysis
                 .Sequences.Select(sequence => RestsOn(analysis, sequence))
                 .OfType<AttentionLine>(),
+            .. ModifiedTests(analysis),
             .. OfPairs(analysis),
             .. OtherKinds(analysis),
         ]);
@@ -56,38 +59,69 @@ internal static class AttentionSummary
             );
     }
 
+    private static IEnumerable<AttentionLine> ModifiedTests(StudyAnalysis analysis) =>
+        from sequence in analysis.Sequences
+        let window = sequence.Window
+        where window is { ManufacturerLimit: ManufacturerStanding.Beyond }
+        let names = SequenceNames.Of(analysis, sequence)
+        let limit = names.Analyte.ManufacturerLimit
+        where limit is not null
+        select new AttentionLine(
+            "Modified test",
+            $"{names.Title(analysis)}: {DurationText.Format(window.Time)} is beyond the manufacturer's limit of {DurationText.Format(limit.Time)}.",
+            ""
+        );
+
     private static IEnumerable<AttentionLine> OfPairs(StudyAnalysis analysis) =>
-        new (string Label, string Text, Func<PairRecord, bool> Holds)[]
+        new (string Label, (string Text, Func<PairRecord, bool> Holds)[] Kinds)[]
         {
             (
                 "Failed",
-                "Delayed tube failed, counted as outside: ",
-                pair => pair.Status == PairStatus.Failed
+                [
+                    (
+                        "delayed tube failed, counted as outside",
+                        pair => pair.Status == PairStatus.Failed
+                    ),
+                ]
             ),
             (
                 "Excluded",
-                "Left out by decision of a person, with reason: ",
-                pair => pair.Status == PairStatus.Excluded
+                [
+                    (
+                        "left out by decision of a person, with reason",
+                        pair => pair.Status == PairStatus.Excluded
+                    ),
+                ]
             ),
-            ("Left out", "No valid baseline: ", pair => pair.Status == PairStatus.BaselineInvalid),
             (
                 "Left out",
-                "Tested or spun at the wrong time: ",
-                pair => pair.Status == PairStatus.OutsideTiming
+                [
+                    ("no valid baseline", pair => pair.Status == PairStatus.BaselineInvalid),
+                    (
+                        "tested or spun at the wrong time",
+                        pair => pair.Status == PairStatus.OutsideTiming
+                    ),
+                    ("no delayed result", pair => pair.Status == PairStatus.NoDelayedResult),
+                    ("not eligible", pair => pair.Status == PairStatus.Ineligible),
+                ]
             ),
-            ("Left out", "No delayed result: ", pair => pair.Status == PairStatus.NoDelayedResult),
-            (
-                "Left out",
-                "Specimen or tube not eligible: ",
-                pair => pair.Status == PairStatus.Ineligible
-            ),
-            ("Outlier", "Flagged, kept in every figure: ", pair => pair.IsOutlier),
+            ("Outlier", [("flagged, kept in every figure", pair => pair.IsOutlier)]),
         }
-            .Select(kind => (kind.Label, kind.Text, Names: Names(analysis, kind.Holds)))
-            .Where(kind => !kind.Names.IsEmpty)
-            .Select(kind => new AttentionLine(
-                kind.Label,
-                kind.Text + Listed(kind.Names) + ".",
+            .Select(line =>
+                (
+                    line.Label,
+                    Parts: line.Kinds.Select(kind =>
+                            (kind.Text, Names: Names(analysis, kind.Holds))
+                        )
+                        .Where(kind => !kind.Names.IsEmpty)
+                        .Select(kind => $"{kind.Text}: {Listed(kind.Names)}")
+                        .ToImmutableArray()
+                )
+            )
+            .Where(line => !line.Parts.IsEmpty)
+            .Select(line => new AttentionLine(
+                line.Label,
+                TradeWords.Capital(string.Join("; ", line.Parts)) + ".",
                 ""
             ));
 
@@ -119,7 +153,7 @@ internal static class AttentionSummary
     {
         var kinds = analysis
             .Queries.Where(query =>
-                query.Severity == Severity.Attention && !CodesOfPairs.Contains(query.Code)
+                query.Severity == Severity.Attention && !CodesSaidAbove.Contains(query.Code)
             )
             .GroupBy(query => query.Code)
             .ToImmutableArray();

@@ -8,7 +8,7 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>A page for each time point of a sequence: conclusion, criteria, figures, estimates.</summary>
 internal static class CellSections
 {
-    private const double FigureHeight = 64;
+    private const double FigureHeight = 62;
 
     public static IEnumerable<Section> Of(StudyAnalysis analysis, Sequence sequence)
     {

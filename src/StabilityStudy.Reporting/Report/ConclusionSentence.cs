@@ -14,7 +14,7 @@ internal static class ConclusionSentence
     {
         var names = SequenceNames.Of(analysis, sequence);
         var standard = DurationText.Format(names.Analyte.StandardWindow.Time);
-        var what = $"{names.Analyte.Name}, {TradeWords.Of(names.Storage)}";
+        var what = SharedSubject.Of(analysis) is null ? $"{names.What}: the" : "The";
         var open = sequence.Cells.FirstOrDefault(cell => cell.Conclusion != Conclusion.Supported);
         if (sequence.Window is { } window)
         {
@@ -23,7 +23,7 @@ internal static class ConclusionSentence
                 VerdictShape.Supported,
                 "Supported to " + time,
                 names.Group.Name,
-                $"{what}: the data support testing up to {time} after collection; today's window is {standard}."
+                $"{what} data support testing up to {time} after collection; today's window is {standard}."
                     + (open is null ? "" : " " + AtTimePoint(open, names))
             );
         }
@@ -33,13 +33,13 @@ internal static class ConclusionSentence
                 VerdictShape.NotAssessed,
                 "Not assessed",
                 names.Group.Name,
-                $"{what}: the study has no time point to conclude on."
+                $"{what} study has no time point to conclude on."
             )
             : new VerdictLine(
                 TradeWords.ShapeOf(open.Conclusion),
                 TradeWords.Capital(TradeWords.Of(open.Conclusion)),
                 names.Group.Name,
-                $"{what}: nothing here supports a window beyond today's {standard}. {AtTimePoint(open, names)}"
+                $"{what} data support no window beyond today's {standard}. {AtTimePoint(open, names)}"
             );
     }
 

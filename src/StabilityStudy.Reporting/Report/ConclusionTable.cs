@@ -87,11 +87,10 @@ internal static class ConclusionTable
         {
             bias is null
                 ? null
-                : $"Interval: {NumberText.Percent(bias.ConfidenceLevel)}, the wider of that by specimens and that by collection days.",
+                : $"Interval: {NumberText.Percent(bias.ConfidenceLevel)}, by specimens or by collection days, the wider.",
             individual?.Bounds.Value is { } bounds
-                ? $"Lower bound: exact, one-sided {NumberText.Percent(bounds.ConfidenceLevel)}; a delayed tube that failed counts as outside."
+                ? $"Lower bound: exact, one-sided {NumberText.Percent(bounds.ConfidenceLevel)}; failed tubes count as outside."
                 : null,
-            "Not reached: an earlier time point was not supported.",
         };
         return string.Join(" ", parts.OfType<string>());
     }

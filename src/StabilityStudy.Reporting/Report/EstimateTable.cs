@@ -22,17 +22,17 @@ internal static class EstimateTable
         new(
             "Estimates",
             [
-                new Column("Estimate", ColumnAlignment.Left, 3.4),
-                new Column("Value", ColumnAlignment.Left, 1.6),
-                new Column("Interval", ColumnAlignment.Left, 2.6),
-                new Column("Feeds", ColumnAlignment.Left, 2.2),
+                new Column("Estimate", ColumnAlignment.Left, 4),
+                new Column("Value", ColumnAlignment.Left, 1.5),
+                new Column("Interval", ColumnAlignment.Left, 2.5),
+                new Column("Feeds", ColumnAlignment.Left, 1.6),
             ],
             [
                 .. Deciding(cell, names),
                 .. Describing(cell.Estimates, names),
                 .. Lines(cell.Estimates, names),
             ],
-            null
+            "Only the lines in bold decide. The absence of a significant change is not equivalence."
         );
 
     private static IEnumerable<Row> Deciding(Core.Analysis.Cell cell, SequenceNames names) =>
@@ -84,10 +84,10 @@ internal static class EstimateTable
         if (bias.Equivalence.TryGet(out var equivalence))
         {
             yield return new Row([
-                new Cell("Two one-sided tests of a change beyond the limit, p"),
+                new Cell("Two one-sided tests against the limit, p"),
                 new Cell(NumberText.PValue(equivalence.PValue)),
                 new Cell(""),
-                new Cell("shown, not decisive", Emphasis.Muted),
+                new Cell("shown only", Emphasis.Muted),
             ]);
         }
     }
@@ -107,10 +107,7 @@ internal static class EstimateTable
 
         var level = NumberText.Percent(bounds.ConfidenceLevel);
         yield return new Row([
-            new Cell(
-                $"Share within the allowable difference, exact one-sided {level} bounds",
-                Emphasis.Strong
-            ),
+            new Cell($"Share within the limit, exact one-sided {level} bounds", Emphasis.Strong),
             new Cell(
                 $"{NumberText.Count(count.Inside)} of {NumberText.Count(count.Counted)}, {NumberText.Fixed(100 * bounds.Share, 1)} %",
                 Emphasis.Strong
@@ -122,7 +119,7 @@ internal static class EstimateTable
             new Cell("criterion " + individual.Criterion, Emphasis.Strong),
         ]);
         yield return new Row([
-            new Cell("  outside by measurement, failed, undecidable"),
+            new Cell("  outside: measured, failed, undecidable"),
             new Cell(
                 $"{NumberText.Count(count.OutsideMeasured)}, {NumberText.Count(count.Failed)}, {NumberText.Count(count.Undecidable)}"
             ),
@@ -176,12 +173,7 @@ internal static class EstimateTable
         }
 
         yield return estimates.PairedT.TryGet(out var test)
-            ? Text(
-                "Test of no mean change, p",
-                NumberText.PValue(test.PValue),
-                "no significant change is not equivalence",
-                "shown, not decisive"
-            )
+            ? Text("Test of no mean change, p", NumberText.PValue(test.PValue), "", "shown only")
             : Refused("Test of no mean change", estimates.PairedT, Describes);
     }
 
@@ -190,7 +182,7 @@ internal static class EstimateTable
         foreach (
             var (name, fit, feeds) in new[]
             {
-                ("Weighted Deming", estimates.WeightedDeming, "describes (primary line)"),
+                ("Weighted Deming", estimates.WeightedDeming, "describes, primary"),
                 ("Deming", estimates.Deming, Robustness),
                 ("Ordinary least squares", estimates.OrdinaryLeastSquares, Robustness),
             }

@@ -8,7 +8,7 @@ namespace StabilityStudy.Reporting.Report;
 internal static class FirstPage
 {
     private const int FiguresSideBySide = 3;
-    private const double FigureHeight = 50;
+    private const double FigureHeight = 44;
 
     public static Section Of(StudyAnalysis analysis)
     {
@@ -45,8 +45,9 @@ internal static class FirstPage
         var invented = analysis.Facts.Invented
             ? " Every specimen, person and result in it is invented."
             : "";
+        var subject = SharedSubject.Of(analysis) is { } shared ? $" {shared}." : "";
         yield return new Paragraph(
-            $"{analysis.Facts.Facility} · study {analysis.Protocol.Code}, protocol version {analysis.Protocol.Version}.{invented}",
+            $"{analysis.Facts.Facility} · study {analysis.Protocol.Code}, protocol version {analysis.Protocol.Version}.{subject}{invented}",
             ParagraphStyle.Small
         );
         yield return new Paragraph(analysis.Facts.Question, ParagraphStyle.Lead);

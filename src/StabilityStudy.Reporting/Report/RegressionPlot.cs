@@ -43,7 +43,7 @@ internal static class RegressionPlot
                 [
                     .. compared
                         .Where(pair => !CellAxes.IsOutside(cell, pair))
-                        .Select(pair => Point(pair, null)),
+                        .Select(pair => Point(pair)),
                 ],
                 MarkerShape.OpenCircle,
                 null
@@ -54,7 +54,7 @@ internal static class RegressionPlot
                 [
                     .. compared
                         .Where(pair => CellAxes.IsOutside(cell, pair))
-                        .Select(pair => Point(pair, pair.Specimen)),
+                        .Select(pair => Point(pair)),
                 ],
                 MarkerShape.FilledTriangle,
                 null
@@ -63,8 +63,8 @@ internal static class RegressionPlot
         return layers.ToImmutable();
     }
 
-    private static ChartPoint Point(PairRecord pair, string? label) =>
-        new((double)pair.Values().Baseline, (double)pair.Values().Delayed, label);
+    private static ChartPoint Point(PairRecord pair) =>
+        new((double)pair.Values().Baseline, (double)pair.Values().Delayed);
 
     private static LineLayer Line(
         CellAxes axes,

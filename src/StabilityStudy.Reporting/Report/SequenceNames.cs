@@ -17,6 +17,9 @@ internal sealed record SequenceNames(Analyte Analyte, PatientGroup Group, Storag
     /// <summary>Decimals of an estimate in the analyte's unit: one more than a result has.</summary>
     public int EstimateDecimals => Analyte.Decimals + 1;
 
+    /// <summary>Analyte and storage in full words.</summary>
+    public string What => $"{Analyte.Name}, {TradeWords.Of(Storage)}";
+
     /// <summary>The sequence in one line, as short as the protocol allows: the storage is named only when there are several.</summary>
     public string Title(StudyAnalysis analysis) =>
         analysis.Protocol.Storages.Length > 1
