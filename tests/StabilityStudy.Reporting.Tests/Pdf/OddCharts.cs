@@ -20,7 +20,10 @@ internal static class OddCharts
                 Alone(Long(), 45, "second of three"),
                 Alone(Long(), 60, "third of three"),
             ]),
-            new ChartRow([Alone(CrowdedTicks(), 40, "ticks"), Alone(AllMarks(), 40, "all marks ≤ −5 検")]),
+            new ChartRow([
+                Alone(CrowdedTicks(), 40, "ticks"),
+                Alone(AllMarks(), 40, "all marks ≤ −5 検"),
+            ]),
         ];
 
     private static ChartBlock Alone(Chart chart, double height, string alternative) =>
