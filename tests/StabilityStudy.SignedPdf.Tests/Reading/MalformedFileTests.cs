@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.IO.Compression;
 using System.Text;
 using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Tests.Drawing;
@@ -10,23 +9,14 @@ namespace StabilityStudy.SignedPdf.Tests.Reading;
 public static class MalformedFileTests
 {
     private const string Catalog = "<</Type/Catalog>>";
-    private const string CompressedContent = "4 0 (found)";
 
     [Fact]
-    public static void The_hand_made_files_are_fine_before_anything_is_wrong()
-    {
-        Rewritten.Read(HandMadePdf.Of(Catalog, "(second)"));
-        var document = Rewritten.Read(
-            HandMadePdf.WithStreams("/Type/ObjStm/N 1/First 4", CompressedContent)
-        );
-
-        Assert.NotNull(document.Resolve(document.Catalog.Find("X")));
-    }
+    public static void The_hand_made_file_is_fine_before_anything_is_wrong() =>
+        Assert.Equal(2, Rewritten.Read(HandMadePdf.Of(Catalog, "(second)")).Objects.Length);
 
     [Theory]
     [MemberData(nameof(WrongFiles))]
     [MemberData(nameof(WrongCrossReferences))]
-    [MemberData(nameof(WrongStreams))]
     public static void A_malformed_file_is_a_failure_that_says_why(string what, string file)
     {
         Assert.False(
@@ -36,54 +26,6 @@ public static class MalformedFileTests
         );
         Assert.Null(document);
         Assert.Contains(what, failure.What, StringComparison.Ordinal);
-    }
-
-    [Theory]
-    [MemberData(nameof(WrongObjects))]
-    public static void A_malformed_object_is_a_failure_that_says_why(string what, string value)
-    {
-        var file = HandMadePdf.Of(Catalog, value);
-
-        Assert.False(PdfDocumentReader.Read(file).TryGet(out _, out var failure));
-        Assert.Contains(what, failure.What, StringComparison.Ordinal);
-        Assert.InRange(failure.Offset ?? -1, 40, file.Length);
-    }
-
-    [Theory]
-    [InlineData("[", "]")]
-    [InlineData("<</A", ">>")]
-    public static void Nesting_is_read_up_to_the_limit_and_not_beyond(string open, string close)
-    {
-        var deepest = Nested(open, close, ReadingLimits.Depth);
-        var deeper = Nested(open, close, ReadingLimits.Depth + 1);
-        var endless = string.Concat(Enumerable.Repeat(open, 1_000_000));
-
-        Rewritten.Read(HandMadePdf.Of(Catalog, deepest));
-        Assert.False(
-            PdfDocumentReader.Read(HandMadePdf.Of(Catalog, deeper)).TryGet(out _, out var failure)
-        );
-        Assert.Contains("too deep", failure.What, StringComparison.Ordinal);
-        Assert.False(PdfDocumentReader.Read(HandMadePdf.Of(Catalog, endless)).TryGet(out _, out _));
-    }
-
-    [Fact]
-    public static void A_stream_that_grows_beyond_all_bounds_is_a_failure()
-    {
-        using var compressed = new MemoryStream();
-        using (var zlib = new ZLibStream(compressed, CompressionLevel.Fastest, leaveOpen: true))
-        {
-            zlib.Write(new byte[ReadingLimits.StructureLength + 1]);
-        }
-
-        var bomb = Encoding.Latin1.GetString(compressed.ToArray());
-        var file = HandMadePdf.WithStreams(
-            "/Type/ObjStm/N 1/First 4/Filter/FlateDecode",
-            bomb,
-            rows: BombRows(bomb.Length)
-        );
-
-        Assert.False(PdfDocumentReader.Read(file).TryGet(out _, out var failure));
-        Assert.Contains("bound", failure.What, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -194,166 +136,6 @@ public static class MalformedFileTests
         }
 
         return data;
-    }
-
-    public static TheoryData<string, string> WrongStreams()
-    {
-        const string Good = "/Type/ObjStm/N 1/First 4";
-        (string What, byte[] File)[] cases =
-        [
-            ("dictionary says", HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2]/Size 5")),
-            (
-                "dictionary says",
-                HandMadePdf.WithStreams(Good, CompressedContent, "/W[0 0 0]/Size 5")
-            ),
-            (
-                "dictionary says",
-                HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 9 1]/Size 5")
-            ),
-            (
-                "dictionary says",
-                HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 -2 1]/Size 5")
-            ),
-            (
-                "dictionary says",
-                HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2 1]/Size 6")
-            ),
-            (
-                "dictionary says",
-                HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2 1]/Size 5/Index[0]")
-            ),
-            (
-                "dictionary says",
-                HandMadePdf.WithStreams(
-                    Good,
-                    CompressedContent,
-                    "/W[1 2 1]/Size 5/Index[0 8000000]"
-                )
-            ),
-            ("dictionary says", HandMadePdf.WithStreams(Good, CompressedContent, "/W[1 2 1]")),
-            (
-                "dictionary says",
-                HandMadePdf.WithStreams(
-                    Good,
-                    CompressedContent,
-                    rows: HandMadePdf.Row(3, 1, 0) + new string('\0', 16)
-                )
-            ),
-            (
-                "cannot be decoded",
-                HandMadePdf.WithStreams(
-                    Good,
-                    CompressedContent,
-                    "/W[1 2 1]/Size 5/Filter/FlateDecode"
-                )
-            ),
-            (
-                "cannot be decoded",
-                HandMadePdf.WithStreams(
-                    Good,
-                    CompressedContent,
-                    "/W[1 2 1]/Size 5/Filter/LZWDecode"
-                )
-            ),
-            (
-                "no object stream",
-                HandMadePdf.WithStreams("/Type/Other/N 1/First 4", CompressedContent)
-            ),
-            (
-                "no object stream",
-                HandMadePdf.WithStreams("/Type/ObjStm/N -1/First 4", CompressedContent)
-            ),
-            (
-                "no object stream",
-                HandMadePdf.WithStreams("/Type/ObjStm/N 1/First 99", CompressedContent)
-            ),
-            (
-                "not in order",
-                HandMadePdf.WithStreams("/Type/ObjStm/N 2/First 4", CompressedContent)
-            ),
-            (
-                "not in order",
-                HandMadePdf.WithStreams("/Type/ObjStm/N 2/First 8", "4 0 5 0 (found)")
-            ),
-            ("not in order", HandMadePdf.WithStreams("/Type/ObjStm/N 1/First 5", "4 99 (found)")),
-            ("overlap", HandMadePdf.WithStreams("/Type/ObjStm/N 2/First 8", "4 0 5 3 (found)")),
-            ("announced place", HandMadePdf.WithStreams(Good, "5 0 (found)")),
-            ("announced place", HandMadePdf.WithStreams("/Type/ObjStm/N 0/First 4", "4 0 (found)")),
-            ("expected here", HandMadePdf.WithStreams(Good, "4 0 endobj")),
-            (
-                "missing",
-                HandMadePdf.WithStreams(
-                    Good,
-                    CompressedContent,
-                    rows: "\0\0\0\0"
-                        + HandMadePdf.Row(1, 9, 0)
-                        + new string('\0', 8)
-                        + HandMadePdf.Row(2, 2, 0)
-                )
-            ),
-        ];
-        var data = new TheoryData<string, string>();
-        foreach (var (what, file) in cases)
-        {
-            data.Add(what, Text(file));
-        }
-
-        return data;
-    }
-
-    public static TheoryData<string, string> WrongObjects() =>
-        new()
-        {
-            { "does not end", "(never closed" },
-            { "does not end", "(one ( closed )" },
-            { "does not end", "(escape at the end \\" },
-            { "hexadecimal", "<0G>" },
-            { "hexadecimal", "<00" },
-            { "In a name", "/A#4" },
-            { "In a name", "/A#00" },
-            { "too long", "/" + new string('A', 600) },
-            { "expected here", "[1 2" },
-            { "expected here", "]" },
-            { "expected here", "truely" },
-            { "expected here", "" },
-            { "begin with a name", "<<1 2>>" },
-            { "begin with a name", "<</A 1" },
-            { "expected here", "<</A>>" },
-            { "twice", "<</A 1/A 2>>" },
-            { "twice", "<</A 1/#41 2>>" },
-            { "Not a number", "1.2.3" },
-            { "Not a number", "--1" },
-            { "Not a number", "1e5" },
-            { "Not a number", "." },
-            { "Not a number", "99999999999999999999" },
-            { "Not a number", new string('1', 5000) + ".0" },
-            { "where it should", "1 2" },
-            { "where it should", "1 70000 R" },
-            { "usable length", "<<>>stream\nA\nendstream" },
-            { "usable length", "<</Length -1>>stream\nA\nendstream" },
-            { "usable length", "<</Length 99999>>stream\nA\nendstream" },
-            { "usable length", "<</Length 2 0 R>>stream\nA\nendstream" },
-            { "usable length", "<</Length 9 0 R>>stream\nA\nendstream" },
-            { "length says", "<</Length 3>>stream\nAAAAAAAA\nendstream" },
-            { "end of line", "<</Length 1>>stream A\nendstream" },
-            { "end of line", "<</Length 1>>stream\rA\nendstream" },
-            { "where it should", "[]stream\nA\nendstream" },
-        };
-
-    private static string Nested(string open, string close, int depth) =>
-        string.Concat(Enumerable.Repeat(open, depth - 1))
-        + "[]"
-        + string.Concat(Enumerable.Repeat(close, depth - 1));
-
-    private static string BombRows(int length)
-    {
-        var third = "%PDF-1.7\n1 0 obj\n<</Type/Catalog/X 4 0 R>>\nendobj\n".Length;
-        Assert.True(length > 1000);
-        return "\0\0\0\0"
-            + HandMadePdf.Row(1, 9, 0)
-            + HandMadePdf.Row(1, third, 0)
-            + "\0\0\0\0"
-            + HandMadePdf.Row(2, 2, 0);
     }
 
     private static string Text(byte[] file) => Encoding.Latin1.GetString(file);

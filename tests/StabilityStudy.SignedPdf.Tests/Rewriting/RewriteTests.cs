@@ -107,43 +107,6 @@ public static class RewriteTests
     }
 
     [Fact]
-    public static void Font_tags_follow_from_the_program_and_agree_between_font_and_descriptor()
-    {
-        var document = Rewritten.Read(Result);
-        var fonts = Dictionaries(document)
-            .Where(static font => font.Find("DescendantFonts") is not null)
-            .ToList();
-
-        Assert.NotEmpty(fonts);
-        foreach (var font in fonts)
-        {
-            var descendants = Assert.IsType<PdfArray>(
-                document.Resolve(font.Find("DescendantFonts"))
-            );
-            var descendant = document.ResolveDictionary(descendants.Items[0]);
-            var descriptor = document.ResolveDictionary(descendant?.Find("FontDescriptor"));
-            var name = Assert.IsType<PdfName>(font.Find("BaseFont"));
-            Assert.Matches("^[A-Z]{6}\\+DejaVu", name.Value);
-            Assert.Equal(name, descendant?.Find("BaseFont"));
-            Assert.Equal(name, descriptor?.Find("FontName"));
-        }
-    }
-
-    [Fact]
-    public static void Descents_are_negative() =>
-        Assert.All(
-            Dictionaries(Rewritten.Read(Result))
-                .Where(static found => found.Find("FontName") is not null),
-            static descriptor =>
-                Assert.True(
-                    descriptor.Find("Descent")
-                        is PdfInteger { Value: < 0 }
-                            or PdfReal { Value: < 0 },
-                    descriptor.Find("Descent")?.ToString()
-                )
-        );
-
-    [Fact]
     public static void Streams_written_the_same_are_kept_once()
     {
         var written = Rewritten
@@ -196,65 +159,6 @@ public static class RewriteTests
             StringComparison.Ordinal
         );
         Assert.Equal(result, Rewritten.Of(result));
-    }
-
-    [Fact]
-    public static void A_signed_file_is_refused()
-    {
-        var signed = HandMadePdf.Of(
-            "<</Type/Catalog/X 2 0 R>>",
-            "<</Type/Sig/ByteRange[0 1 2 3]/Contents<00>>>"
-        );
-
-        Assert.False(
-            DeterministicRewrite.Rewrite(signed, Rewritten.Options).TryGet(out _, out var failure)
-        );
-        Assert.Contains("signature", failure.What, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public static void A_damaged_stream_is_a_failure()
-    {
-        var damaged = HandMadePdf.Of(
-            "<</Type/Catalog/X 2 0 R>>",
-            "<</Filter/FlateDecode/Length 4>>\nstream\nABCD\nendstream"
-        );
-
-        Assert.False(DeterministicRewrite.Rewrite(damaged, Rewritten.Options).TryGet(out _, out _));
-    }
-
-    [Fact]
-    public static void What_the_trailer_does_not_reach_is_dropped()
-    {
-        var result = Rewritten.Of(HandMadePdf.Of("<</Type/Catalog>>", "(nobody refers to this)"));
-
-        Assert.DoesNotContain(
-            "nobody",
-            Encoding.Latin1.GetString(result),
-            StringComparison.Ordinal
-        );
-    }
-
-    [Fact]
-    public static void References_in_a_circle_and_to_nothing_become_null()
-    {
-        var result = Rewritten.Of(
-            HandMadePdf.Of(
-                "<</Type/Catalog/A 2 0 R/B[9 0 R 4 0 R 1 5 R]>>",
-                "3 0 R",
-                "2 0 R",
-                "5 0 R",
-                "(found)"
-            )
-        );
-        var catalog = Rewritten.Read(result).Catalog;
-
-        Assert.Null(catalog.Find("A"));
-        var items = Assert.IsType<PdfArray>(catalog.Find("B")).Items;
-        Assert.Equal(
-            [typeof(PdfNull), typeof(PdfReference), typeof(PdfNull)],
-            items.Select(static item => item.GetType())
-        );
     }
 
     [Fact]

@@ -7,7 +7,7 @@ using StabilityStudy.SignedPdf.Tests.Drawing;
 
 namespace StabilityStudy.SignedPdf.Tests.Compression;
 
-public static class ZlibTests
+public static class ZlibEncoderTests
 {
     [Fact]
     public static void Random_bytes_come_back() =>
@@ -121,106 +121,7 @@ public static class ZlibTests
             Convert.ToHexString(SHA256.HashData(ZlibEncoder.Encode(Sample(kind))))[..50]
         );
 
-    [Fact]
-    public static void A_missing_checksum_is_tolerated()
-    {
-        var encoded = ZlibEncoder.Encode("without a checksum"u8);
-
-        Assert.Equal(
-            "without a checksum"u8.ToArray(),
-            Rewritten.Value(ZlibDecoder.Decode(encoded.AsMemory()[..^4], 100)).ToArray()
-        );
-    }
-
-    [Fact]
-    public static void Growth_beyond_the_bound_is_a_failure()
-    {
-        var encoded = ZlibEncoder.Encode(new byte[1_000_000]);
-
-        Assert.True(encoded.Length < 2000);
-        Assert.False(ZlibDecoder.Decode(encoded, 999_999).TryGet(out _, out var failure));
-        Assert.Contains("bound", failure.What, StringComparison.Ordinal);
-        Assert.True(ZlibDecoder.Decode(encoded, 1_000_000).TryGet(out _, out _));
-    }
-
-    [Theory]
-    [InlineData("")]
-    [InlineData("78")]
-    [InlineData("789D")]
-    [InlineData("7920")]
-    [InlineData("78BB00000000")]
-    [InlineData("789CFFFFFFFF")]
-    [InlineData("789C0500")]
-    public static void Damaged_bytes_are_a_failure(string hexadecimal) =>
-        Assert.False(
-            ZlibDecoder.Decode(Convert.FromHexString(hexadecimal), 100).TryGet(out _, out _)
-        );
-
-    [Fact]
-    public static void A_stream_cut_off_is_a_failure()
-    {
-        var encoded = ZlibEncoder.Encode(Sample("text"));
-
-        Assert.False(
-            ZlibDecoder
-                .Decode(encoded.AsMemory(0, encoded.Length / 2), 10_000_000)
-                .TryGet(out _, out _)
-        );
-    }
-
-    [Fact]
-    public static void No_cut_gives_a_shorter_answer()
-    {
-        var data = "Every byte of an attached file counts, counts, counts."u8.ToArray();
-        var encoded = ZlibEncoder.Encode(data);
-        for (var length = 0; length < encoded.Length; length++)
-        {
-            if (
-                ZlibDecoder.Decode(encoded.AsMemory(0, length), 1000).TryGet(out var decoded, out _)
-            )
-            {
-                Assert.Equal(data, decoded.ToArray());
-            }
-        }
-    }
-
-    [Fact]
-    public static void A_wrong_checksum_is_a_failure()
-    {
-        var encoded = ZlibEncoder.Encode(Sample("font"));
-        encoded[^1] ^= 1;
-
-        Assert.False(ZlibDecoder.Decode(encoded, 1_000_000).TryGet(out _, out var failure));
-        Assert.Contains("checksum", failure.What, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public static void Any_bytes_after_the_header_are_taken_as_the_common_decoder_takes_them() =>
-        Gen
-            .Byte.Array[0, 200]
-            .Sample(
-                static tail =>
-                {
-                    if (
-                        ZlibDecoder
-                            .Decode((byte[])[0x78, 0x9C, .. tail], 100_000)
-                            .TryGet(out var decoded, out _)
-                    )
-                    {
-                        using var inflate = new DeflateStream(
-                            new MemoryStream(tail),
-                            CompressionMode.Decompress
-                        );
-                        using var common = new MemoryStream();
-                        inflate.CopyTo(common);
-                        Assert.Equal(common.ToArray(), decoded.ToArray());
-                    }
-                },
-                iter: 5000,
-                seed: "0N0XIzNsQ0O2"
-            );
-
-    private static byte[] Sample(string kind)
+    internal static byte[] Sample(string kind)
     {
         var random = new Random(11);
         return kind switch
