@@ -70,7 +70,7 @@ internal static class MoreOutside
                 "fewest-more-outside",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"if {fewest} more specimens had been outside the allowable difference ({fewest - 1} more could be without a change)"
+                    $"as soon as {fewest} more specimens are outside the allowable difference"
                 ),
                 fewest
             );

@@ -85,22 +85,14 @@ internal static class AttentionSummary
                 ]
             ),
             (
-                "Excluded",
-                [
-                    (
-                        "left out by decision of a person, with reason",
-                        pair => pair.Status == PairStatus.Excluded
-                    ),
-                ]
-            ),
-            (
                 "Left out",
                 [
-                    ("no valid baseline", pair => pair.Status == PairStatus.BaselineInvalid),
                     (
-                        "tested or spun at the wrong time",
-                        pair => pair.Status == PairStatus.OutsideTiming
+                        "by decision of a person, with reason",
+                        pair => pair.Status == PairStatus.Excluded
                     ),
+                    ("no valid baseline", pair => pair.Status == PairStatus.BaselineInvalid),
+                    ("wrong time", pair => pair.Status == PairStatus.OutsideTiming),
                     ("no delayed result", pair => pair.Status == PairStatus.NoDelayedResult),
                     ("not eligible", pair => pair.Status == PairStatus.Ineligible),
                 ]

@@ -26,7 +26,7 @@ internal sealed class CellAxes
             .OfType<IndividualResult>()
             .Select(result => (double)(result.Limit.Percent ?? 0));
         Change = AxisScale.For(
-            "Change from baseline, %",
+            "Change, %",
             pairs
                 .Where(pair => !pair.IsOutlier)
                 .Select(pair => pair.ChangePercent ?? 0)

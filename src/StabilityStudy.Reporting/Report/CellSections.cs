@@ -9,19 +9,26 @@ namespace StabilityStudy.Reporting.Report;
 internal static class CellSections
 {
     private const double FigureHeight = 62;
+    private const double FigureHeightOnLetter = 46;
 
-    public static IEnumerable<Section> Of(StudyAnalysis analysis, Sequence sequence)
+    public static IEnumerable<Section> Of(
+        StudyAnalysis analysis,
+        Sequence sequence,
+        PaperSize paper
+    )
     {
         var names = SequenceNames.Of(analysis, sequence);
         var axes = new CellAxes(sequence, names);
-        return sequence.Cells.Select(cell => Page(analysis, cell, names, axes));
+        var height = paper == PaperSize.Letter ? FigureHeightOnLetter : FigureHeight;
+        return sequence.Cells.Select(cell => Page(analysis, cell, names, axes, height));
     }
 
     private static Section Page(
         StudyAnalysis analysis,
         Core.Analysis.Cell cell,
         SequenceNames names,
-        CellAxes axes
+        CellAxes axes,
+        double figureHeight
     )
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
@@ -40,8 +47,8 @@ internal static class CellSections
         {
             blocks.Add(
                 new ChartRow([
-                    DifferencePlot.Of(cell, names, axes, FigureHeight),
-                    RegressionPlot.Of(cell, names, axes, FigureHeight),
+                    DifferencePlot.Of(cell, names, axes, figureHeight),
+                    RegressionPlot.Of(cell, names, axes, figureHeight),
                 ])
             );
         }

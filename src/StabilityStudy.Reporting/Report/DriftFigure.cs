@@ -53,7 +53,7 @@ internal static class DriftFigure
                     .SelectMany(limit => new[] { -limit, limit })
             )
             .Append(0);
-        return AxisScale.For("Change from baseline, %", values);
+        return AxisScale.For("Change, %", values);
     }
 
     private static Axis HoursAxis(StudyAnalysis analysis, Sequence sequence, SequenceNames names)

@@ -107,7 +107,7 @@ internal static class EstimateTable
 
         var level = NumberText.Percent(bounds.ConfidenceLevel);
         yield return new Row([
-            new Cell($"Share within the limit, exact one-sided {level} bounds", Emphasis.Strong),
+            new Cell($"Share within the limit, one-sided {level} bounds", Emphasis.Strong),
             new Cell(
                 $"{NumberText.Count(count.Inside)} of {NumberText.Count(count.Counted)}, {NumberText.Fixed(100 * bounds.Share, 1)} %",
                 Emphasis.Strong

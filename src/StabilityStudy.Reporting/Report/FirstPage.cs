@@ -8,13 +8,14 @@ namespace StabilityStudy.Reporting.Report;
 internal static class FirstPage
 {
     private const int FiguresSideBySide = 3;
-    private const double FigureHeight = 44;
+    private const double FigureHeight = 46;
+    private const double FigureHeightOnLetter = 36;
 
-    public static Section Of(StudyAnalysis analysis)
+    public static Section Of(StudyAnalysis analysis, PaperSize paper)
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.AddRange(Opening(analysis));
-        blocks.AddRange(Figures(analysis));
+        blocks.AddRange(Figures(analysis, paper));
         blocks.Add(AttentionSummary.Of(analysis));
         blocks.Add(
             new SignatureBoxes([
@@ -42,12 +43,9 @@ internal static class FirstPage
 
     private static IEnumerable<Block> Opening(StudyAnalysis analysis)
     {
-        var invented = analysis.Facts.Invented
-            ? " Every specimen, person and result in it is invented."
-            : "";
         var subject = SharedSubject.Of(analysis) is { } shared ? $" {shared}." : "";
         yield return new Paragraph(
-            $"{analysis.Facts.Facility} · study {analysis.Protocol.Code}, protocol version {analysis.Protocol.Version}.{subject}{invented}",
+            $"{analysis.Facts.Facility} · protocol {analysis.Protocol.Code}, version {analysis.Protocol.Version}.{subject}",
             ParagraphStyle.Small
         );
         yield return new Paragraph(analysis.Facts.Question, ParagraphStyle.Lead);
@@ -55,7 +53,7 @@ internal static class FirstPage
         yield return ConclusionTable.Of(analysis);
     }
 
-    private static IEnumerable<Block> Figures(StudyAnalysis analysis)
+    private static IEnumerable<Block> Figures(StudyAnalysis analysis, PaperSize paper)
     {
         var shown = analysis.Sequences.Take(FiguresSideBySide).ToImmutableArray();
         if (shown.IsEmpty)
@@ -63,9 +61,10 @@ internal static class FirstPage
             yield break;
         }
 
+        var height = paper == PaperSize.Letter ? FigureHeightOnLetter : FigureHeight;
         var axis = DriftFigure.ChangeAxis(shown);
         var charts = shown
-            .Select(sequence => DriftFigure.Of(analysis, sequence, axis, FigureHeight))
+            .Select(sequence => DriftFigure.Of(analysis, sequence, axis, height))
             .ToImmutableArray();
         yield return charts.Length == 1 ? charts[0] : new ChartRow(charts);
     }

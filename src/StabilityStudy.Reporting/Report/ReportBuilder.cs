@@ -19,11 +19,13 @@ public static class ReportBuilder
             paper,
             Header(analysis),
             [
-                FirstPage.Of(analysis),
+                FirstPage.Of(analysis, paper),
                 ConductSection.Of(analysis),
                 CriteriaSection.Of(analysis),
                 DispositionSection.Of(analysis),
-                .. analysis.Sequences.SelectMany(sequence => CellSections.Of(analysis, sequence)),
+                .. analysis.Sequences.SelectMany(sequence =>
+                    CellSections.Of(analysis, sequence, paper)
+                ),
                 DriftSection.Of(analysis),
                 RobustnessSection.Of(analysis),
                 CoverageSection.Of(analysis),
