@@ -61,7 +61,7 @@ internal sealed record KnownCodes(
                 Listed(facts, "lot", facts?.Lots.Codes("id", lot => lot.Id))
             ),
             Times: new LocalTimes(
-                facts?.TimeZone,
+                facts?.TimeZone?.Rules,
                 facts is not null
                     && (!facts.Root.Has("time_zone") || facts.Root.IsSound("time_zone"))
             )

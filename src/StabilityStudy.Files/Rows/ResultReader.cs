@@ -3,14 +3,13 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Rows;
 
 /// <summary>Reads results.csv: a row a result.</summary>
 internal static class ResultReader
 {
-    private const int MostReplicates = 99;
-
     /// <summary>Reads the rows that can be read.</summary>
     public static RowTable<ResultRow> Read(
         ReadOnlyMemory<byte> utf8,
@@ -96,6 +95,14 @@ internal static class ResultReader
             return default;
         }
 
+        foreach (var point in planned ?? [])
+        {
+            if (string.Equals(text, point.ToString(), StringComparison.Ordinal))
+            {
+                return new TestOccasion(point);
+            }
+        }
+
         if (DurationText.TryParse(text, out var delay))
         {
             var point = new TimePoint(delay);
@@ -124,7 +131,7 @@ internal static class ResultReader
 
     private static int ReadReplicate(CsvRow row, int? planned)
     {
-        var replicate = row.OptionalWhole("replicate", 1, MostReplicates) ?? 1;
+        var replicate = row.OptionalWhole("replicate", NumberRange.Replicate) ?? 1;
         if (planned is { } most && replicate > most)
         {
             row.Add(
