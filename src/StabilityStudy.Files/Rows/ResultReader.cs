@@ -48,7 +48,7 @@ internal static class ResultReader
             Specimen: row.RequireStudyCode("specimen"),
             Tube: row.RequireStudyCode("tube"),
             Analyte: analyte,
-            Occasion: ReadOccasion(row, known.TimePoints),
+            Occasion: ReadOccasion(row, known),
             Replicate: ReadReplicate(row, known.Replicates),
             TestedAt: result is MissingResult
                 ? row.OptionalTime("tested_at", known.Times)
@@ -84,23 +84,18 @@ internal static class ResultReader
         return new MissingResult(text, MissingReason.NoReportableResult);
     }
 
-    private static TestOccasion ReadOccasion(CsvRow row, ImmutableArray<TimePoint>? planned)
+    private static TestOccasion ReadOccasion(CsvRow row, KnownCodes known)
     {
         var text = row.RequireText("time_point");
-        if (
-            text.Length == 0
-            || string.Equals(text, TestOccasion.BaselineWord, StringComparison.Ordinal)
-        )
+        var planned = known.TimePoints;
+        if (text.Length == 0)
         {
             return default;
         }
 
-        foreach (var point in planned ?? [])
+        if (known.OccasionByWord.TryGetValue(text, out var occasion))
         {
-            if (string.Equals(text, point.ToString(), StringComparison.Ordinal))
-            {
-                return new TestOccasion(point);
-            }
+            return occasion;
         }
 
         if (DurationText.TryParse(text, out var delay))
