@@ -166,7 +166,16 @@ internal static class BrokenTomlCases
                 "limit.percent",
                 "no exponent"
             ),
-            new(P, "percent = 7.5", "percent = 0", "out-of-range", "limit.percent", "above zero"),
+            new(P, "percent = 7.5", "percent = 100", "out-of-range", "limit.percent", "below 100"),
+            new(
+                P,
+                "code = \"WB-RT-12\"",
+                "code = \"" + new string('x', 61) + "\"",
+                "unfit-code",
+                "code",
+                "60 characters"
+            ),
+            new(P, "percent = 7.5", "percent = 0", "out-of-range", "limit.percent", "above 0"),
             new(
                 P,
                 "percent = 7.5",

@@ -1,47 +1,33 @@
 using System.Buffers;
 using System.Collections.Immutable;
-using System.Text;
 using StabilityStudy.Files.Csv;
 
 namespace StabilityStudy.Files.Canonical;
 
-/// <summary>Writes comma-separated text of which every byte follows from the rows (RFC 4180 with line feeds).</summary>
+/// <summary>Writes comma-separated text of which every byte follows from the rows.</summary>
 internal static class CanonicalCsv
 {
-    private static readonly SearchValues<char> NeedsQuotes = SearchValues.Create(",\"\r\n");
+    private const int UsualLine = 160;
 
     public static ReadOnlyMemory<byte> Write<T>(
         CsvColumns columns,
         ImmutableArray<T> rows,
-        Func<T, string[]> fields
+        Action<T, CanonicalLine> write
     )
     {
-        var bytes = new ArrayBufferWriter<byte>();
-        WriteLine(bytes, columns.All.AsSpan());
+        var bytes = new ArrayBufferWriter<byte>(UsualLine * (rows.Length + 1));
+        var line = new CanonicalLine(bytes);
+        foreach (var name in columns.All)
+        {
+            line.Text(name);
+        }
+
+        line.End();
         foreach (var row in rows)
         {
-            WriteLine(bytes, fields(row));
+            write(row, line);
         }
 
         return bytes.WrittenMemory;
-    }
-
-    private static void WriteLine(ArrayBufferWriter<byte> bytes, ReadOnlySpan<string> fields)
-    {
-        for (var i = 0; i < fields.Length; i++)
-        {
-            if (i > 0)
-            {
-                bytes.Write(","u8);
-            }
-
-            var field = fields[i];
-            var text = field.AsSpan().ContainsAny(NeedsQuotes)
-                ? $"\"{field.Replace("\"", "\"\"", StringComparison.Ordinal)}\""
-                : field;
-            Encoding.UTF8.GetBytes(text, bytes);
-        }
-
-        bytes.Write("\n"u8);
     }
 }

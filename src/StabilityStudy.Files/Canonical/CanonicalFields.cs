@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Words;
 
@@ -7,55 +6,45 @@ namespace StabilityStudy.Files.Canonical;
 /// <summary>The fields of a canonical row, in the order of the columns.</summary>
 internal static class CanonicalFields
 {
-    public static string[] Of(TubeRow tube) =>
-        [
-            tube.Specimen,
-            tube.Tube,
-            tube.Subject,
-            tube.Group,
-            tube.Storage,
-            Text(tube.DrawPosition),
-            StrictTime.Write(tube.CollectedAt),
-            Text(tube.ReceivedAt),
-            Text(tube.SpunAt),
-            Text(tube.SeparatedAt),
-            Text(tube.FrozenAt),
-            Text(tube.ThawedAt),
-            Text(tube.FillPercent),
-            Text(tube.Inversions),
-            Text(tube.HematocritPercent),
-            FileWords.HemolysisGrades.Write(tube.Hemolysis),
-            FileWords.ClotChecks.Write(tube.Clot),
-            tube.Device,
-            FileWords.Origins.Write(tube.Origin),
-            Text(tube.SourceRow),
-        ];
+    public static void Write(TubeRow tube, CanonicalLine line) =>
+        line.Text(tube.Specimen)
+            .Text(tube.Tube)
+            .Text(tube.Subject)
+            .Text(tube.Group)
+            .Text(tube.Storage)
+            .Number(tube.DrawPosition)
+            .Time(tube.CollectedAt)
+            .Time(tube.ReceivedAt)
+            .Time(tube.SpunAt)
+            .Time(tube.SeparatedAt)
+            .Time(tube.FrozenAt)
+            .Time(tube.ThawedAt)
+            .Number(tube.FillPercent)
+            .Number(tube.Inversions)
+            .Number(tube.HematocritPercent)
+            .Text(FileWords.HemolysisGrades.Write(tube.Hemolysis))
+            .Text(FileWords.ClotChecks.Write(tube.Clot))
+            .Text(tube.Device)
+            .Text(FileWords.Origins.Write(tube.Origin))
+            .Number(tube.SourceRow)
+            .End();
 
-    public static string[] Of(ResultRow row) =>
-        [
-            row.Specimen,
-            row.Tube,
-            row.Analyte,
-            row.Occasion.ToString(),
-            Text(row.Replicate),
-            Text(row.TestedAt),
-            row.Result.Text,
-            row.Unit,
-            row.Run,
-            row.Instrument,
-            row.Lot,
-            row.Calibration,
-            row.Operator,
-            row.Flag,
-            row.Remark,
-            Text(row.SourceRow),
-        ];
-
-    private static string Text(int? number) => number?.ToString(CultureInfo.InvariantCulture) ?? "";
-
-    private static string Text(decimal? number) =>
-        number?.ToString(CultureInfo.InvariantCulture) ?? "";
-
-    private static string Text(DateTimeOffset? time) =>
-        time is { } known ? StrictTime.Write(known) : "";
+    public static void Write(ResultRow row, CanonicalLine line) =>
+        line.Text(row.Specimen)
+            .Text(row.Tube)
+            .Text(row.Analyte)
+            .Text(row.Occasion.ToString())
+            .Number(row.Replicate)
+            .Time(row.TestedAt)
+            .Text(row.Result.Text)
+            .Text(row.Unit)
+            .Text(row.Run)
+            .Text(row.Instrument)
+            .Text(row.Lot)
+            .Text(row.Calibration)
+            .Text(row.Operator)
+            .Text(row.Flag)
+            .Text(row.Remark)
+            .Number(row.SourceRow)
+            .End();
 }

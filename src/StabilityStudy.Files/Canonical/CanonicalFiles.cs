@@ -20,7 +20,7 @@ public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
                 CanonicalCsv.Write(
                     CsvColumns.Specimens.WithSourceRow(),
                     CanonicalOrder.Sort(tubes),
-                    CanonicalFields.Of
+                    CanonicalFields.Write
                 )
             ),
             CanonicalFile.Of(
@@ -28,7 +28,7 @@ public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
                 CanonicalCsv.Write(
                     CsvColumns.Results.WithSourceRow(),
                     CanonicalOrder.Sort(results),
-                    CanonicalFields.Of
+                    CanonicalFields.Write
                 )
             ),
         ]);

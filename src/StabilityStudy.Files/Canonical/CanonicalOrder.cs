@@ -7,7 +7,8 @@ namespace StabilityStudy.Files.Canonical;
 internal static class CanonicalOrder
 {
     public static ImmutableArray<TubeRow> Sort(ImmutableArray<TubeRow> tubes) =>
-        tubes.Sort(
+        Sorted(
+            tubes,
             (a, b) =>
                 FirstDifference(
                     string.CompareOrdinal(a.Specimen, b.Specimen),
@@ -16,7 +17,8 @@ internal static class CanonicalOrder
         );
 
     public static ImmutableArray<ResultRow> Sort(ImmutableArray<ResultRow> results) =>
-        results.Sort(
+        Sorted(
+            results,
             (a, b) =>
                 FirstDifference(
                     string.CompareOrdinal(a.Specimen, b.Specimen),
@@ -41,5 +43,19 @@ internal static class CanonicalOrder
         }
 
         return 0;
+    }
+
+    // Canonical rows are in order already; then nothing is copied.
+    private static ImmutableArray<T> Sorted<T>(ImmutableArray<T> rows, Comparison<T> compare)
+    {
+        for (var i = 1; i < rows.Length; i++)
+        {
+            if (compare(rows[i - 1], rows[i]) > 0)
+            {
+                return rows.Sort(compare);
+            }
+        }
+
+        return rows;
     }
 }

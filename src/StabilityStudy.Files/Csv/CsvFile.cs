@@ -12,7 +12,8 @@ namespace StabilityStudy.Files.Csv;
 /// </summary>
 internal static class CsvFile
 {
-    private const int LongestRecord = 65_536;
+    /// <summary>Bytes of the longest row that is read.</summary>
+    public const int LongestRecord = 65_536;
 
     private static readonly ImmutableArray<QueryKind> Losses =
     [
@@ -64,19 +65,13 @@ internal static class CsvFile
         }
 
         var lostBefore = queries.CountOf(fileName, Losses);
-        var row = new CsvRow(fileName, places, queries);
+        var row = new CsvRow(reader, fileName, places, queries);
         while (reader.Read())
         {
-            var fields = Fields(reader);
             var line = (int)reader.LineNumber;
-            if (fields.All(field => field.Length == 0))
+            if (!IsEmpty(reader) && IsSound(reader, header.Length, fileName, line, queries))
             {
-                continue;
-            }
-
-            if (IsSound(reader, fields.Length, header.Length, fileName, line, queries))
-            {
-                row.MoveTo(line, fields);
+                row.MoveTo(line);
                 read(row);
             }
         }
@@ -146,9 +141,21 @@ internal static class CsvFile
         return fields;
     }
 
+    private static bool IsEmpty(CsvReader reader)
+    {
+        for (var i = 0; i < reader.FieldCount; i++)
+        {
+            if (!reader.IsEmpty(i))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     private static bool IsSound(
         CsvReader reader,
-        int count,
         int expected,
         string fileName,
         int line,
@@ -170,6 +177,7 @@ internal static class CsvFile
             return false;
         }
 
+        var count = reader.FieldCount;
         if (count != expected)
         {
             queries.Add(

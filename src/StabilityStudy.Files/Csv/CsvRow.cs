@@ -1,8 +1,9 @@
+using System.Buffers;
 using System.Collections.Frozen;
-using System.Globalization;
+using CsvHelper;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
+using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Csv;
 
@@ -11,12 +12,17 @@ namespace StabilityStudy.Files.Csv;
 /// placeholder; <see cref="IsSound"/> then is false and the row is not used.
 /// </summary>
 internal sealed partial class CsvRow(
+    CsvReader reader,
     string fileName,
     FrozenDictionary<string, int> places,
     QueryList queries
 )
 {
-    private string[] _fields = [];
+    private static readonly SearchValues<char> Controls = SearchValues.Create([
+        .. Enumerable.Range(0, 0xA0).Select(code => (char)code).Where(char.IsControl),
+    ]);
+
+    private readonly char[] _buffer = new char[CsvFile.LongestRecord];
     private int _stopsBefore;
     private bool _isUndecided;
 
@@ -28,16 +34,14 @@ internal sealed partial class CsvRow(
 
     /// <summary>Goes on to the next row.</summary>
     /// <param name="line">Line on which it begins in this file.</param>
-    /// <param name="fields">Its fields.</param>
-    public void MoveTo(int line, string[] fields)
+    public void MoveTo(int line)
     {
-        _fields = fields;
         _stopsBefore = queries.StopCount;
         _isUndecided = false;
         Line = line;
         if (places.ContainsKey(CsvColumns.SourceRow))
         {
-            Line = OptionalWhole(CsvColumns.SourceRow, 1, int.MaxValue) ?? line;
+            Line = OptionalWhole(CsvColumns.SourceRow, NumberRange.Line) ?? line;
         }
     }
 
@@ -52,18 +56,24 @@ internal sealed partial class CsvRow(
 
     /// <summary>The field as it stands; empty when the file has no such column.</summary>
     private string Field(string column) =>
-        places.TryGetValue(column, out var place) ? _fields[place] : "";
+        places.TryGetValue(column, out var place) ? reader.GetString(place) : "";
 
-    /// <summary>The field after the checks that hold for every column but free text.</summary>
-    private string Plain(string column)
+    /// <summary>The field as it stands, valid until the next call; no text is made of it.</summary>
+    private ReadOnlySpan<char> Characters(string column) =>
+        places.TryGetValue(column, out var place)
+            ? _buffer.AsSpan(0, reader.GetChars(place, _buffer))
+            : [];
+
+    /// <summary>The field after the checks that hold for every column but free text; empty after a query.</summary>
+    private ReadOnlySpan<char> Plain(string column)
     {
-        var text = Field(column);
-        if (text.Length == 0)
+        var text = Characters(column);
+        if (text.IsEmpty)
         {
             return text;
         }
 
-        if (text.Any(char.IsControl))
+        if (text.ContainsAny(Controls))
         {
             Add(
                 FileQueries.ControlCharacter,
@@ -72,7 +82,7 @@ internal sealed partial class CsvRow(
                 "The value holds a line break or another character that cannot be seen.",
                 "Type the value again."
             );
-            return "";
+            return [];
         }
 
         if (char.IsWhiteSpace(text[0]) || char.IsWhiteSpace(text[^1]))
@@ -80,15 +90,18 @@ internal sealed partial class CsvRow(
             Add(
                 RowQueries.SurroundingSpace,
                 column,
-                text,
+                text.ToString(),
                 "The value begins or ends with a space.",
                 "Remove the space."
             );
-            return "";
+            return [];
         }
 
         return text;
     }
+
+    /// <summary>The same as a text.</summary>
+    private string PlainText(string column) => Plain(column).IsEmpty ? "" : Field(column);
 
     private void Missing(string column) =>
         Add(
@@ -98,6 +111,4 @@ internal sealed partial class CsvRow(
             $"\"{column}\" is empty.",
             $"Fill in \"{column}\"."
         );
-
-    private static string Invariant(int number) => number.ToString(CultureInfo.InvariantCulture);
 }

@@ -12,7 +12,7 @@ internal sealed partial class CsvRow
     public string RequireText(string column)
     {
         var before = queries.StopCount;
-        var text = Plain(column);
+        var text = PlainText(column);
         if (text.Length == 0 && queries.StopCount == before)
         {
             Missing(column);
@@ -22,11 +22,16 @@ internal sealed partial class CsvRow
     }
 
     /// <summary>A code or short text; empty when not recorded.</summary>
-    public string OptionalText(string column) => Plain(column);
+    public string OptionalText(string column) => PlainText(column);
 
     /// <summary>A text in any words; line breaks become line feeds.</summary>
     public string FreeText(string column)
     {
+        if (!Characters(column).ContainsAny(Controls))
+        {
+            return Field(column);
+        }
+
         var text = Field(column)
             .Replace("\r\n", "\n", StringComparison.Ordinal)
             .Replace('\r', '\n');
@@ -75,7 +80,7 @@ internal sealed partial class CsvRow
     public decimal? OptionalDecimal(string column, NumberRange range)
     {
         var text = Plain(column);
-        if (text.Length == 0)
+        if (text.IsEmpty)
         {
             return null;
         }
@@ -85,7 +90,7 @@ internal sealed partial class CsvRow
             Add(
                 FileQueries.NotANumber,
                 column,
-                text,
+                text.ToString(),
                 $"\"{text}\" is not a plain decimal number.",
                 char.ToUpperInvariant(advice[0]) + advice[1..] + "."
             );
@@ -97,7 +102,7 @@ internal sealed partial class CsvRow
             Add(
                 FileQueries.OutOfRange,
                 column,
-                text,
+                text.ToString(),
                 $"\"{column}\" must be {range.Words}.",
                 "Correct the number."
             );
@@ -108,23 +113,32 @@ internal sealed partial class CsvRow
     }
 
     /// <summary>A whole number; null when not recorded.</summary>
-    public int? OptionalWhole(string column, int least, int most) =>
-        OptionalDecimal(column, NumberRange.Whole(least, most)) is { } number
-            ? decimal.ToInt32(number)
-            : null;
+    public int? OptionalWhole(string column, NumberRange range) =>
+        OptionalDecimal(column, range) is { } number ? decimal.ToInt32(number) : null;
 
     /// <summary>A time that every row needs.</summary>
     public DateTimeOffset RequireTime(string column, LocalTimes times)
     {
-        var text = RequireText(column);
-        return text.Length == 0 ? default : Time(column, text, times) ?? default;
+        var before = queries.StopCount;
+        var text = Plain(column);
+        if (!text.IsEmpty)
+        {
+            return Time(column, text, times) ?? default;
+        }
+
+        if (queries.StopCount == before)
+        {
+            Missing(column);
+        }
+
+        return default;
     }
 
     /// <summary>A time; null when not recorded.</summary>
     public DateTimeOffset? OptionalTime(string column, LocalTimes times)
     {
         var text = Plain(column);
-        return text.Length == 0 ? null : Time(column, text, times);
+        return text.IsEmpty ? null : Time(column, text, times);
     }
 
     /// <summary>One of the words of a set.</summary>
@@ -137,22 +151,23 @@ internal sealed partial class CsvRow
             return value.Value;
         }
 
+        var read = text.ToString();
         Add(
             FileQueries.UnknownWord,
             column,
-            text,
-            $"\"{text}\" is not known here.{NearestWord.Question(text, words.Words)}",
+            read,
+            $"\"{read}\" is not known here.{NearestWord.Question(read, words.Words)}",
             $"Write one of {words.Listed}."
         );
         return default;
     }
 
-    private DateTimeOffset? Time(string column, string text, LocalTimes times)
+    private DateTimeOffset? Time(string column, ReadOnlySpan<char> text, LocalTimes times)
     {
         var (time, fault) = times.Read(text);
         if (fault is { } found)
         {
-            Add(found.Kind, column, text, found.Message, found.Action);
+            Add(found.Kind, column, text.ToString(), found.Message, found.Action);
         }
 
         // Without the zone of an unreadable study.toml the time is not wrong, but the row cannot be used.

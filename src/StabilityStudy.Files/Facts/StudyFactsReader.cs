@@ -25,7 +25,12 @@ public static class StudyFactsReader
     }
 
     /// <summary>Reads what can be read; null when the file is not TOML.</summary>
-    internal static FactsDraft? Read(ReadOnlyMemory<byte> utf8, string fileName, QueryList queries)
+    internal static FactsDraft? Read(
+        ReadOnlyMemory<byte> utf8,
+        string fileName,
+        QueryList queries,
+        bool needsZoneRules = true
+    )
     {
         if (TomlDocument.Read(utf8, fileName, queries) is not { } entries)
         {
@@ -40,7 +45,7 @@ public static class StudyFactsReader
             Facility: root.RequireText("facility"),
             Question: root.RequireText("question"),
             Invented: root.OptionalFlag("invented"),
-            TimeZone: ZoneReader.Read(root, "time_zone"),
+            TimeZone: ZoneReader.Read(root, "time_zone", needsZoneRules),
             People: Parts<Person>.Read(root, "person", FactsKeys.Person, ReadPerson),
             Instruments: Parts<Instrument>.Read(
                 root,

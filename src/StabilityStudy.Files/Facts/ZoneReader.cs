@@ -3,14 +3,25 @@ using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Facts;
 
+/// <summary>The time zone of a study.</summary>
+/// <param name="Name">Its IANA name.</param>
+/// <param name="Rules">Its rules; null when they are not needed, because every time has an offset.</param>
+internal sealed record StudyZone(string Name, TimeZoneInfo? Rules);
+
 /// <summary>Reads the IANA time zone for times that are written without an offset.</summary>
 internal static class ZoneReader
 {
-    public static TimeZoneInfo? Read(TomlTable table, string key)
+    /// <summary>Reads the zone. A study whose times all have offsets can so be read where no time zone database is installed.</summary>
+    public static StudyZone? Read(TomlTable table, string key, bool needsRules)
     {
         if (table.OptionalText(key) is not { } name)
         {
             return null;
+        }
+
+        if (!needsRules && HasZoneShape(name))
+        {
+            return new StudyZone(name, null);
         }
 
         if (
@@ -20,7 +31,7 @@ internal static class ZoneReader
             && string.Equals(zone.Id, name, StringComparison.Ordinal)
         )
         {
-            return zone;
+            return new StudyZone(name, zone);
         }
 
         table.Fault(

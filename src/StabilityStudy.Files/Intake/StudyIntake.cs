@@ -24,32 +24,39 @@ public static class StudyIntake
 
         var names = StudyReading.NamesIn(files);
         ImmutableArray<FileHash> raw = [Hash(files, names.Specimens), Hash(files, names.Results)];
-        return ReadCanonical(WithCanonical(files, canonical), raw, queries.ToImmutable());
+        var list = new QueryList();
+        var all = WithCanonical(files, canonical);
+        var inputs = StudyReading.Read(all, isCanonical: true, list);
+        return Conclude(all, inputs, canonical, raw, list, queries.ToImmutable());
     }
 
     /// <summary>Reads a study of which only the canonical data files are at hand, as a report carries them.</summary>
     /// <param name="files">protocol.toml, study.toml, and specimens.csv and results.csv in canonical form.</param>
     /// <returns>The same study that <see cref="Read"/> gave, without what belongs to the facility's files alone.</returns>
-    public static Outcome<StudyIntakeResult> ReadCanonical(StudyBytes files) =>
-        ReadCanonical(files, [], []);
-
-    private static Outcome<StudyIntakeResult> ReadCanonical(
-        StudyBytes files,
-        ImmutableArray<FileHash> raw,
-        ImmutableArray<DataQuery> rawQueries
-    )
+    public static Outcome<StudyIntakeResult> ReadCanonical(StudyBytes files)
     {
-        var list = new QueryList();
-        var inputs = StudyReading.Read(files, isCanonical: true, list);
-        if (inputs is null)
+        var queries = new QueryList();
+        if (StudyReading.Read(files, isCanonical: true, queries) is not { } inputs)
         {
-            return Outcome.Stopped<StudyIntakeResult>(list.ToImmutable());
+            return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
 
         var canonical = CanonicalFiles.Write(inputs.Tubes, inputs.Results);
-        RequireSameBytes(files, canonical, list);
-        var lasting = list.ToImmutable();
-        return list.StopCount > 0
+        RequireSameBytes(files, canonical, queries);
+        return Conclude(files, inputs, canonical, [], queries, []);
+    }
+
+    private static Outcome<StudyIntakeResult> Conclude(
+        StudyBytes files,
+        StudyInputs? inputs,
+        CanonicalFiles canonical,
+        ImmutableArray<FileHash> raw,
+        QueryList queries,
+        ImmutableArray<DataQuery> rawQueries
+    )
+    {
+        var lasting = queries.ToImmutable();
+        return inputs is null || queries.StopCount > 0
             ? Outcome.Stopped<StudyIntakeResult>(lasting)
             : Outcome.Of(
                 new StudyIntakeResult(inputs, canonical, Identify(files, canonical, raw), lasting),

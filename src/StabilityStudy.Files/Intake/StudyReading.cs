@@ -23,7 +23,12 @@ internal static class StudyReading
             ? ProtocolReader.Read(protocolBytes, StudyBytes.ProtocolName, queries)
             : null;
         var facts = Find(files, StudyBytes.FactsName, queries) is { } factsBytes
-            ? StudyFactsReader.Read(factsBytes, StudyBytes.FactsName, queries)
+            ? StudyFactsReader.Read(
+                factsBytes,
+                StudyBytes.FactsName,
+                queries,
+                needsZoneRules: !isCanonical
+            )
             : null;
         var names = facts?.FileNames ?? StudyFileNames.Usual;
         var known = KnownCodes.From(protocol, facts);

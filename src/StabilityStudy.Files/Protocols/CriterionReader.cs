@@ -13,7 +13,7 @@ internal static class CriterionReader
     {
         var limit = new Limit(
             Id: table.RequireText("id"),
-            Percent: table.OptionalDecimal("percent", NumberRange.AboveZero),
+            Percent: table.OptionalDecimal("percent", NumberRange.LimitPercent),
             AbsoluteInUnit: table.OptionalDecimal("absolute_in_unit", NumberRange.AboveZero),
             Source: table.RequireText("source")
         );

@@ -5,6 +5,8 @@ namespace StabilityStudy.Files.Protocols;
 /// <summary>Checks across the keys of a protocol: that it hangs together, can be carried out and can be judged.</summary>
 internal static class ProtocolChecks
 {
+    private const int LongestCode = 60;
+
     public static void Check(ProtocolDraft draft)
     {
         CheckCode(draft);
@@ -31,7 +33,7 @@ internal static class ProtocolChecks
             .Code.Where(c => !char.IsAsciiLetterOrDigit(c) && c is not ('-' or '_' or '.'))
             .Distinct()
             .ToArray();
-        if (unfit.Length > 0 || draft.Code.StartsWith('.'))
+        if (unfit.Length > 0 || draft.Code.StartsWith('.') || draft.Code.Length > LongestCode)
         {
             draft.Root.Fault(
                 "code",
@@ -39,7 +41,9 @@ internal static class ProtocolChecks
                 draft.Code,
                 unfit.Length > 0
                     ? $"The study code names files, and \"{new string(unfit)}\" is unfit for that."
-                    : "The study code names files and must not begin with a point.",
+                    : FormattableString.Invariant(
+                        $"The study code names files: it must not begin with a point or have more than {LongestCode} characters."
+                    ),
                 "Use letters, digits, hyphen, underscore and point only."
             );
         }

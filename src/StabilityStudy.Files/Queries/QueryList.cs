@@ -23,6 +23,10 @@ internal sealed class QueryList
     public int CountOf(string file, ImmutableArray<QueryKind> kinds) =>
         kinds.Sum(kind => _counts.GetValueOrDefault((file, kind)));
 
+    /// <summary>Whether further queries of a kind about a file are counted only, so that their words need not be found.</summary>
+    public bool IsFull(string file, QueryKind kind) =>
+        _counts.GetValueOrDefault((file, kind)) >= MostListed;
+
     /// <summary>Raises a query.</summary>
     public void Add(
         QueryKind kind,

@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Protocols;
 
@@ -12,6 +13,7 @@ namespace StabilityStudy.Files.Rows;
 /// <param name="Analytes">Codes of the analytes.</param>
 /// <param name="AnalyteById">The analytes that could be read.</param>
 /// <param name="TimePoints">Planned delays; null when they could not be read.</param>
+/// <param name="OccasionByWord">"baseline" and the time points as the protocol's words.</param>
 /// <param name="Replicates">Results per tube and time; null when it could not be read.</param>
 /// <param name="People">Codes of persons.</param>
 /// <param name="Instruments">Instruments.</param>
@@ -23,6 +25,7 @@ internal sealed record KnownCodes(
     CodeSet Analytes,
     FrozenDictionary<string, Analyte> AnalyteById,
     ImmutableArray<TimePoint>? TimePoints,
+    FrozenDictionary<string, TestOccasion> OccasionByWord,
     int? Replicates,
     CodeSet People,
     CodeSet Instruments,
@@ -48,6 +51,11 @@ internal sealed record KnownCodes(
             TimePoints: protocol is not null && protocol.Root.IsSound("time_points")
                 ? protocol.TimePoints
                 : null,
+            OccasionByWord: (protocol?.TimePoints ?? [])
+                .Distinct()
+                .Select(point => new TestOccasion(point))
+                .Prepend(default)
+                .ToFrozenDictionary(occasion => occasion.ToString(), StringComparer.Ordinal),
             Replicates: protocol?.Replicates,
             People: new("person", "study.toml", facts?.People.Codes("code", p => p.Code)),
             Instruments: new(
@@ -61,7 +69,7 @@ internal sealed record KnownCodes(
                 Listed(facts, "lot", facts?.Lots.Codes("id", lot => lot.Id))
             ),
             Times: new LocalTimes(
-                facts?.TimeZone,
+                facts?.TimeZone?.Rules,
                 facts is not null
                     && (!facts.Root.Has("time_zone") || facts.Root.IsSound("time_zone"))
             )

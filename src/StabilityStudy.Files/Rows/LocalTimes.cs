@@ -15,11 +15,11 @@ internal sealed record LocalTimes(TimeZoneInfo? Zone, bool IsKnown)
     public sealed record Fault(QueryKind Kind, string Message, string Action);
 
     /// <summary>Reads a time; either the time or the fault is given, or neither when the zone is not known.</summary>
-    public (DateTimeOffset? Time, Fault? Fault) Read(string text)
+    public (DateTimeOffset? Time, Fault? Fault) Read(ReadOnlySpan<char> text)
     {
         if (StrictTime.Read(text) is not { } time)
         {
-            return (null, NotATime(text));
+            return (null, NotATime(text.ToString()));
         }
 
         if (time.Local.Year < EarliestYear)

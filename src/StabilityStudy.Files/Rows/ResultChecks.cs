@@ -19,13 +19,6 @@ internal static class ResultChecks
         QueryList queries
     )
     {
-        var byCode = tubeByKey
-            .Keys.GroupBy(key => key.Specimen)
-            .ToDictionary(
-                group => group.Key,
-                group => group.Select(key => key.Tube).ToImmutableArray(),
-                StringComparer.Ordinal
-            );
         foreach (var row in results)
         {
             var key = new TubeKey(row.Specimen, row.Tube);
@@ -52,7 +45,7 @@ internal static class ResultChecks
             }
             else if (tubes.KnowsEveryTube && !tubes.Keys.Contains(key))
             {
-                ReportUnknown(tubes.FileName, file, row, byCode, queries);
+                ReportUnknown(tubes, file, row, queries);
             }
         }
     }
@@ -95,14 +88,30 @@ internal static class ResultChecks
     }
 
     private static void ReportUnknown(
-        string tubeFile,
+        RowTable<TubeRow> tubes,
         string file,
         ResultRow row,
-        Dictionary<string, ImmutableArray<string>> byCode,
         QueryList queries
     )
     {
-        var isKnownSpecimen = byCode.TryGetValue(row.Specimen, out var siblings);
+        if (queries.IsFull(file, RowQueries.UnknownTube))
+        {
+            queries.Add(
+                RowQueries.UnknownTube,
+                new QuerySource(file, row.SourceRow, null),
+                "",
+                "",
+                ""
+            );
+            return;
+        }
+
+        var tubeFile = tubes.FileName;
+        var siblings = tubes
+            .Keys.Where(key => string.Equals(key.Specimen, row.Specimen, StringComparison.Ordinal))
+            .Select(key => key.Tube)
+            .ToImmutableArray();
+        var isKnownSpecimen = !siblings.IsEmpty;
         queries.Add(
             RowQueries.UnknownTube,
             new QuerySource(file, row.SourceRow, isKnownSpecimen ? "tube" : "specimen"),

@@ -3,14 +3,13 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Rows;
 
 /// <summary>Reads results.csv: a row a result.</summary>
 internal static class ResultReader
 {
-    private const int MostReplicates = 99;
-
     /// <summary>Reads the rows that can be read.</summary>
     public static RowTable<ResultRow> Read(
         ReadOnlyMemory<byte> utf8,
@@ -49,7 +48,7 @@ internal static class ResultReader
             Specimen: row.RequireStudyCode("specimen"),
             Tube: row.RequireStudyCode("tube"),
             Analyte: analyte,
-            Occasion: ReadOccasion(row, known.TimePoints),
+            Occasion: ReadOccasion(row, known),
             Replicate: ReadReplicate(row, known.Replicates),
             TestedAt: result is MissingResult
                 ? row.OptionalTime("tested_at", known.Times)
@@ -85,15 +84,18 @@ internal static class ResultReader
         return new MissingResult(text, MissingReason.NoReportableResult);
     }
 
-    private static TestOccasion ReadOccasion(CsvRow row, ImmutableArray<TimePoint>? planned)
+    private static TestOccasion ReadOccasion(CsvRow row, KnownCodes known)
     {
         var text = row.RequireText("time_point");
-        if (
-            text.Length == 0
-            || string.Equals(text, TestOccasion.BaselineWord, StringComparison.Ordinal)
-        )
+        var planned = known.TimePoints;
+        if (text.Length == 0)
         {
             return default;
+        }
+
+        if (known.OccasionByWord.TryGetValue(text, out var occasion))
+        {
+            return occasion;
         }
 
         if (DurationText.TryParse(text, out var delay))
@@ -124,7 +126,7 @@ internal static class ResultReader
 
     private static int ReadReplicate(CsvRow row, int? planned)
     {
-        var replicate = row.OptionalWhole("replicate", 1, MostReplicates) ?? 1;
+        var replicate = row.OptionalWhole("replicate", NumberRange.Replicate) ?? 1;
         if (planned is { } most && replicate > most)
         {
             row.Add(

@@ -12,6 +12,14 @@ internal static class ResultText
     /// <returns>The result, or null with what to write instead.</returns>
     public static (ReportedResult? Result, string Advice) Read(string text)
     {
+        if (
+            text is [(>= '0' and <= '9') or '-', ..]
+            && StrictNumber.Read(text, out var plain) is null
+        )
+        {
+            return (new MeasuredResult(text, plain), "");
+        }
+
         if (FileWords.MissingReasons.TryRead(text.ToUpperInvariant(), out var reason))
         {
             return (new MissingResult(text, reason.Value), "");
@@ -20,14 +28,13 @@ internal static class ResultText
         if (text[0] is '<' or '>')
         {
             var side = text[0] == '<' ? CensoredSide.Below : CensoredSide.Above;
-            return StrictNumber.Read(text[1..], out var limit) is { } limitAdvice
+            return StrictNumber.Read(text.AsSpan(1), out var limit) is { } limitAdvice
                 ? (null, $"after the sign {limitAdvice}")
                 : (new CensoredResult(text, side, limit), "");
         }
 
-        return StrictNumber.Read(text, out var number) is { } advice
-            ? (null, text.Any(char.IsDigit) ? advice : WordAdvice(text))
-            : (new MeasuredResult(text, number), "");
+        var advice = StrictNumber.Read(text, out _);
+        return (null, advice is not null && text.Any(char.IsDigit) ? advice : WordAdvice(text));
     }
 
     private static string WordAdvice(string text)

@@ -10,9 +10,6 @@ namespace StabilityStudy.Files.Rows;
 /// <summary>Reads specimens.csv: a row a tube.</summary>
 internal static class SpecimenReader
 {
-    private const int MostTubes = 1000;
-    private const int MostInversions = 1000;
-
     /// <summary>Reads the rows that can be read.</summary>
     public static RowTable<TubeRow> Read(
         ReadOnlyMemory<byte> utf8,
@@ -50,7 +47,7 @@ internal static class SpecimenReader
             Subject: row.RequireStudyCode("subject"),
             Group: row.RequireKnown("group", known.Groups),
             Storage: row.RequireKnown("storage", known.Storages),
-            DrawPosition: row.OptionalWhole("draw_position", 1, MostTubes),
+            DrawPosition: row.OptionalWhole("draw_position", NumberRange.DrawPosition),
             CollectedAt: row.RequireTime("collected_at", known.Times),
             ReceivedAt: row.OptionalTime("received_at", known.Times),
             SpunAt: row.OptionalTime("spun_at", known.Times),
@@ -58,7 +55,7 @@ internal static class SpecimenReader
             FrozenAt: row.OptionalTime("frozen_at", known.Times),
             ThawedAt: row.OptionalTime("thawed_at", known.Times),
             FillPercent: row.OptionalDecimal("fill_percent", NumberRange.FillPercent),
-            Inversions: row.OptionalWhole("inversions", 0, MostInversions),
+            Inversions: row.OptionalWhole("inversions", NumberRange.Inversions),
             HematocritPercent: row.OptionalDecimal("hematocrit_percent", NumberRange.Percent),
             Hemolysis: row.Choice("hemolysis", FileWords.HemolysisGrades),
             Clot: row.Choice("clot", FileWords.ClotChecks),

@@ -26,6 +26,12 @@ internal sealed record NumberRange(string Words, Func<decimal, bool> Holds)
         n => n is > 0 and <= 100
     );
 
+    // A change of 100 % downward has no logarithm, and no laboratory allows it.
+    public static readonly NumberRange LimitPercent = new(
+        "a percentage above 0 and below 100",
+        n => n is > 0 and < 100
+    );
+
     public static readonly NumberRange FillPercent = new(
         "a fill in percent of nominal, from 0 to 200",
         n => n is >= 0 and <= 200
@@ -35,6 +41,14 @@ internal sealed record NumberRange(string Words, Func<decimal, bool> Holds)
         "a temperature from -200 to 60 °C",
         n => n is >= -200 and <= 60
     );
+
+    public static readonly NumberRange DrawPosition = Whole(1, 1000);
+
+    public static readonly NumberRange Inversions = Whole(0, 1000);
+
+    public static readonly NumberRange Replicate = Whole(1, 99);
+
+    public static readonly NumberRange Line = Whole(1, int.MaxValue);
 
     /// <summary>Whole numbers from one to another, both included.</summary>
     public static NumberRange Whole(int least, int most) =>

@@ -10,15 +10,15 @@ internal static class StrictNumber
 
     /// <summary>Reads a number and keeps its decimals as written (7.50 has two).</summary>
     /// <returns>Null when the text is a number; otherwise what to write instead.</returns>
-    public static string? Read(string text, out decimal number)
+    public static string? Read(ReadOnlySpan<char> text, out decimal number)
     {
         number = 0;
         if (!HasNumberShape(text))
         {
-            return Advice(text);
+            return Advice(text.ToString());
         }
 
-        var point = text.IndexOf('.', StringComparison.Ordinal);
+        var point = text.IndexOf('.');
         if (point >= 0 && text.Length - point - 1 > MostDecimals)
         {
             return "write at most nine decimals";
@@ -39,9 +39,9 @@ internal static class StrictNumber
     /// <summary>Decimals as written.</summary>
     public static int Decimals(decimal number) => number.Scale;
 
-    private static bool HasNumberShape(string text)
+    private static bool HasNumberShape(ReadOnlySpan<char> text)
     {
-        var rest = text.AsSpan();
+        var rest = text;
         if (rest is ['-', ..])
         {
             rest = rest[1..];

@@ -7,38 +7,26 @@ namespace StabilityStudy.Files.Words;
 /// <param name="Offset">Offset from UTC; null when not written.</param>
 internal readonly record struct StrictTime(DateTime Local, TimeSpan? Offset)
 {
+    /// <summary>The format of that one form.</summary>
+    public const string Form = "yyyy-MM-ddTHH:mm:sszzz";
+
     private const int MinutesLength = 16;
     private const int SecondsLength = 19;
     private const int LargestOffsetHours = 14;
 
     /// <summary>Reads a time; null when the text is none of the calendar and clock.</summary>
-    public static StrictTime? Read(string text)
+    public static StrictTime? Read(ReadOnlySpan<char> text)
     {
-        var span = text.AsSpan();
         var length =
-            span.Length > MinutesLength && span[MinutesLength] == ':'
+            text.Length > MinutesLength && text[MinutesLength] == ':'
                 ? SecondsLength
                 : MinutesLength;
-        if (span.Length < length || span.ContainsAnyExceptInRange(' ', '~'))
+        if (text.Length < length || ReadLocal(text[..length]) is not { } local)
         {
             return null;
         }
 
-        var format = length == SecondsLength ? "yyyy-MM-ddTHH:mm:ss" : "yyyy-MM-ddTHH:mm";
-        if (
-            !DateTime.TryParseExact(
-                span[..length],
-                format,
-                CultureInfo.InvariantCulture,
-                DateTimeStyles.None,
-                out var local
-            )
-        )
-        {
-            return null;
-        }
-
-        var rest = span[length..];
+        var rest = text[length..];
         if (rest.IsEmpty)
         {
             return new StrictTime(local, null);
@@ -51,7 +39,36 @@ internal readonly record struct StrictTime(DateTime Local, TimeSpan? Offset)
 
     /// <summary>The one form in which times are written: with seconds and offset.</summary>
     public static string Write(DateTimeOffset time) =>
-        time.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture);
+        time.ToString(Form, CultureInfo.InvariantCulture);
+
+    private static DateTime? ReadLocal(ReadOnlySpan<char> text)
+    {
+        if (text[4] != '-' || text[7] != '-' || text[10] != 'T' || text[13] != ':')
+        {
+            return null;
+        }
+
+        var (year, month, day) = (Digits(text[..4]), Digits(text[5..7]), Digits(text[8..10]));
+        var (hour, minute) = (Digits(text[11..13]), Digits(text[14..16]));
+        var second = text.Length == SecondsLength ? Digits(text[17..]) : 0;
+        return
+            year is >= 1
+            && month is >= 1 and <= 12
+            && day is >= 1
+            && day <= DateTime.DaysInMonth(year.Value, month.Value)
+            && hour is <= 23
+            && minute is <= 59
+            && second is <= 59
+            ? new DateTime(
+                year.Value,
+                month.Value,
+                day.Value,
+                hour.Value,
+                minute.Value,
+                second.Value
+            )
+            : null;
+    }
 
     private static TimeSpan? ReadOffset(ReadOnlySpan<char> text)
     {
@@ -60,22 +77,37 @@ internal readonly record struct StrictTime(DateTime Local, TimeSpan? Offset)
             return TimeSpan.Zero;
         }
 
-        if (
-            text.Length != 6
-            || text[0] is not ('+' or '-')
-            || !TimeSpan.TryParseExact(
-                text[1..],
-                @"hh\:mm",
-                CultureInfo.InvariantCulture,
-                out var size
-            )
-            || size > TimeSpan.FromHours(LargestOffsetHours)
-        )
+        if (text.Length != 6 || text[0] is not ('+' or '-') || text[3] != ':')
         {
             return null;
         }
 
-        return text[0] == '-' ? -size : size;
+        if (Digits(text[1..3]) is not { } hours || Digits(text[4..]) is not { } minutes)
+        {
+            return null;
+        }
+
+        var size = new TimeSpan(hours, minutes, 0);
+        return minutes > 59 || size > TimeSpan.FromHours(LargestOffsetHours) ? null
+            : text[0] == '-' ? -size
+            : size;
+    }
+
+    // Read digit by digit: the parser of the framework is the slowest step of reading a million rows.
+    private static int? Digits(ReadOnlySpan<char> text)
+    {
+        var number = 0;
+        foreach (var c in text)
+        {
+            if (!char.IsAsciiDigit(c))
+            {
+                return null;
+            }
+
+            number = 10 * number + (c - '0');
+        }
+
+        return number;
     }
 
     private static bool IsOnTheCalendar(DateTime local, TimeSpan offset) =>

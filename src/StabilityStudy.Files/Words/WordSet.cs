@@ -15,11 +15,11 @@ internal sealed class WordSet<T>(params ImmutableArray<(string Word, T Value)> e
         string.Join(" | ", entries.Select(entry => $"\"{entry.Word}\""));
 
     /// <summary>Reads a word.</summary>
-    public bool TryRead(string word, [NotNullWhen(true)] out T? value)
+    public bool TryRead(ReadOnlySpan<char> word, [NotNullWhen(true)] out T? value)
     {
         foreach (var entry in entries)
         {
-            if (string.Equals(entry.Word, word, StringComparison.Ordinal))
+            if (word.SequenceEqual(entry.Word))
             {
                 value = entry.Value;
                 return true;
