@@ -146,14 +146,7 @@ internal static class BrokenCsvCases
             new(R, "R1,A1,L1", "R1,A2,L1", "unknown-reference", "instrument", "study.toml"),
             new(R, "R1,A1,L1", "R1,A1,L2", "unknown-reference", "lot", "study.toml"),
             new(R, "C1,P1,,", "C1,P9,,", "unknown-reference", "operator", "Did you mean \"P1\""),
-            new(
-                R,
-                "baseline,1,",
-                "baseline,2,",
-                "out-of-range",
-                "replicate",
-                "first valid results"
-            ),
+            new(R, "baseline,1,", "baseline,0,", "out-of-range", "replicate", "1"),
             new(R, "baseline,1,", "baseline,one,", "not-a-number", "replicate", "Write digits"),
             new(R, "2026-03-02T07:50", "", "missing-value", "tested_at", "Fill in"),
             new(

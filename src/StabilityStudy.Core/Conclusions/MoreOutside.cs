@@ -58,11 +58,7 @@ internal static class MoreOutside
             return new RobustnessLine(code, question, conclusion, conclusion != own);
         }
 
-        yield return Line(
-            "one-more-outside",
-            "if one more specimen had been outside the allowable difference",
-            1
-        );
+        yield return Line("one-more-outside", "if one more specimen had been outside the limit", 1);
         var fewest = 1 + shares.Min(CouldStillBeOutside);
         if (own == Conclusion.Supported && fewest > 1)
         {
@@ -70,7 +66,7 @@ internal static class MoreOutside
                 "fewest-more-outside",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"as soon as {fewest} more specimens are outside the allowable difference"
+                    $"if {fewest} more specimens had been outside the limit"
                 ),
                 fewest
             );

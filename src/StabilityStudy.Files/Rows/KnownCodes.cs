@@ -14,7 +14,6 @@ namespace StabilityStudy.Files.Rows;
 /// <param name="AnalyteById">The analytes that could be read.</param>
 /// <param name="TimePoints">Planned delays; null when they could not be read.</param>
 /// <param name="OccasionByWord">"baseline" and the time points as the protocol's words.</param>
-/// <param name="Replicates">Results per tube and time; null when it could not be read.</param>
 /// <param name="People">Codes of persons.</param>
 /// <param name="Instruments">Instruments.</param>
 /// <param name="Lots">Lots.</param>
@@ -26,7 +25,6 @@ internal sealed record KnownCodes(
     FrozenDictionary<string, Analyte> AnalyteById,
     ImmutableArray<TimePoint>? TimePoints,
     FrozenDictionary<string, TestOccasion> OccasionByWord,
-    int? Replicates,
     CodeSet People,
     CodeSet Instruments,
     CodeSet Lots,
@@ -56,7 +54,6 @@ internal sealed record KnownCodes(
                 .Select(point => new TestOccasion(point))
                 .Prepend(default)
                 .ToFrozenDictionary(occasion => occasion.ToString(), StringComparer.Ordinal),
-            Replicates: protocol?.Replicates,
             People: new("person", "study.toml", facts?.People.Codes("code", p => p.Code)),
             Instruments: new(
                 "instrument",

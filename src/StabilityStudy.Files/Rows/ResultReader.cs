@@ -49,7 +49,7 @@ internal static class ResultReader
             Tube: row.RequireStudyCode("tube"),
             Analyte: analyte,
             Occasion: ReadOccasion(row, known),
-            Replicate: ReadReplicate(row, known.Replicates),
+            Replicate: row.OptionalWhole("replicate", NumberRange.Replicate) ?? 1,
             TestedAt: result is MissingResult
                 ? row.OptionalTime("tested_at", known.Times)
                 : row.RequireTime("tested_at", known.Times),
@@ -122,25 +122,6 @@ internal static class ResultReader
             $"Write one of {string.Join(", ", words.Select(word => $"\"{word}\""))}."
         );
         return default;
-    }
-
-    private static int ReadReplicate(CsvRow row, int? planned)
-    {
-        var replicate = row.OptionalWhole("replicate", NumberRange.Replicate) ?? 1;
-        if (planned is { } most && replicate > most)
-        {
-            row.Add(
-                FileQueries.OutOfRange,
-                "replicate",
-                FormattableString.Invariant($"{replicate}"),
-                FormattableString.Invariant(
-                    $"The protocol plans {most} result{(most == 1 ? "" : "s")} per tube and time."
-                ),
-                "Keep the first valid results here, and record the other as a deviation in study.toml."
-            );
-        }
-
-        return replicate;
     }
 
     private static string ReadUnit(CsvRow row, ReportedResult result, Analyte? analyte)

@@ -17,11 +17,7 @@ internal static class ConclusionTable
                 new Column("Pairs", ColumnAlignment.Right, 0.7),
                 new Column("Mean change (interval)", ColumnAlignment.Left, 2.9),
                 new Column("Allowed", ColumnAlignment.Left, 1.1),
-                new Column(
-                    "Within the allowable difference (lower bound)",
-                    ColumnAlignment.Left,
-                    2.6
-                ),
+                new Column("Within limit (lower bound)", ColumnAlignment.Left, 2.6),
                 new Column("Required", ColumnAlignment.Left, 1),
                 new Column("Conclusion", ColumnAlignment.Left, 1.7),
             ],
@@ -89,7 +85,7 @@ internal static class ConclusionTable
                 ? null
                 : $"Interval: {NumberText.Percent(bias.ConfidenceLevel)}, by specimens or by collection days, the wider.",
             individual?.Bounds.Value is { } bounds
-                ? $"Lower bound: exact, one-sided {NumberText.Percent(bounds.ConfidenceLevel)}; failed tubes count as outside."
+                ? $"Lower bound: exact, one-sided {NumberText.Percent(bounds.ConfidenceLevel)}; failed tubes count as outside the limit."
                 : null,
         };
         return string.Join(" ", parts.OfType<string>());
