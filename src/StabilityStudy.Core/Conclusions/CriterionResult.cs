@@ -48,6 +48,7 @@ public sealed record BiasResult(
 
 /// <summary>The share of single specimens within the allowable difference.</summary>
 /// <inheritdoc cref="CriterionResult"/>
+/// <param name="ConfidenceLevel">Level of each one-sided bound.</param>
 /// <param name="Agreement">The counts behind the share.</param>
 /// <param name="RequiredShare">Required share, 0 to 1.</param>
 /// <param name="Bounds">Share with exact bounds; refused when there is no pair to count.</param>
@@ -57,6 +58,7 @@ public sealed record IndividualResult(
     Limit Limit,
     Verdict Verdict,
     ImmutableArray<VerdictReason> Reasons,
+    double ConfidenceLevel,
     AgreementCount Agreement,
     double RequiredShare,
     Estimate<ProportionBounds> Bounds,

@@ -31,6 +31,7 @@ internal static class IndividualEvaluation
                 limit,
                 Verdict.Inconclusive,
                 [new(AssumptionCode.TooFewValues, reason)],
+                criterion.ConfidenceLevel,
                 agreement,
                 required,
                 Estimate.Refused<ProportionBounds>(AssumptionCode.TooFewValues, reason),
@@ -58,6 +59,7 @@ internal static class IndividualEvaluation
             agreement.Undecidable == 0
                 ? [reasonGiven]
                 : [reasonGiven, UndecidableReason(agreement, favorable)],
+            criterion.ConfidenceLevel,
             agreement,
             required,
             Estimate.Of(bounds),

@@ -77,7 +77,7 @@ public enum ColumnAlignment
 }
 
 /// <summary>A row of a <see cref="Table"/>.</summary>
-public sealed record Row(ImmutableArray<Cell> Cells, RowKind Kind = RowKind.Data);
+public sealed record Row(ImmutableArray<TableCell> Cells, RowKind Kind = RowKind.Data);
 
 /// <summary>What a row is.</summary>
 public enum RowKind
@@ -93,7 +93,7 @@ public enum RowKind
 /// <param name="Text">Text of the cell, possibly empty.</param>
 /// <param name="Emphasis">How it is set.</param>
 /// <param name="Shape">Shape in front of the text, if any; the text says the same in words.</param>
-public sealed record Cell(
+public sealed record TableCell(
     string Text,
     Emphasis Emphasis = Emphasis.None,
     VerdictShape? Shape = null

@@ -92,7 +92,7 @@ internal sealed class BlockLayout(
             Bullets bullets => ProseLayout.Bullets(bullets, frame, tags),
             DefinitionList list => ProseLayout.Definitions(list, frame, tags),
             MonospaceLines lines => ProseLayout.Monospace(lines, frame, tags),
-            Verdict verdict => VerdictLayout.Pieces(verdict, frame, tags),
+            VerdictBlock verdict => VerdictLayout.Pieces(verdict, frame, tags),
             Attentions attentions => AttentionLayout.Pieces(attentions, frame, tags),
             Table table => TableLayout.Pieces(table, frame, tags),
             ChartBlock chart => FigureLayout.Pieces([chart], frame, figures, tags),

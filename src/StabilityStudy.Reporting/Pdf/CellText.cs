@@ -17,7 +17,7 @@ internal sealed record CellText(
 )
 {
     /// <summary>The style of a cell in a table of the given style.</summary>
-    public static TextStyle StyleOf(Cell cell, TextStyle table) =>
+    public static TextStyle StyleOf(TableCell cell, TextStyle table) =>
         cell.Emphasis switch
         {
             Emphasis.Strong => table with { Face = ReportFonts.Semibold },
@@ -33,7 +33,7 @@ internal sealed record CellText(
     /// <param name="width">Width for the text, the shape not included.</param>
     /// <param name="shapeWidth">Width of a shape and its distance to the text.</param>
     public static CellText Set(
-        Cell cell,
+        TableCell cell,
         ColumnAlignment alignment,
         DecimalAlignment decimals,
         TextStyle style,

@@ -70,7 +70,7 @@ internal static class TableLayout
             .Columns.Select(
                 (c, i) =>
                     CellText.Set(
-                        new Cell(c.Header),
+                        new TableCell(c.Header),
                         c.Alignment == ColumnAlignment.DecimalPoint
                             ? ColumnAlignment.Center
                             : c.Alignment,

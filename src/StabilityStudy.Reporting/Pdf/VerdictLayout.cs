@@ -10,7 +10,7 @@ internal static class VerdictLayout
     private const double GlyphSize = 12;
 
     public static ImmutableArray<Piece> Pieces(
-        Verdict verdict,
+        VerdictBlock verdict,
         PageFrame frame,
         ImmutableArray<Tag> tags
     ) => [.. verdict.Lines.SelectMany(line => One(line, frame, tags))];

@@ -5,7 +5,6 @@ using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
-using Cell = StabilityStudy.Core.Analysis.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 

@@ -52,7 +52,7 @@ internal sealed class CellAxes
     public Axis Change { get; }
 
     /// <summary>Whether a pair's specimen counts as outside for any single-specimen criterion of its cell.</summary>
-    public static bool IsOutside(Core.Analysis.Cell cell, PairRecord pair) =>
+    public static bool IsOutside(Cell cell, PairRecord pair) =>
         cell
             .Criteria.OfType<IndividualResult>()
             .Any(result => result.Agreement.OutsideSpecimens.Contains(pair.Specimen));

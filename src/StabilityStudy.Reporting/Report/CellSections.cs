@@ -25,7 +25,7 @@ internal static class CellSections
 
     private static Section Page(
         StudyAnalysis analysis,
-        Core.Analysis.Cell cell,
+        Cell cell,
         SequenceNames names,
         CellAxes axes,
         double figureHeight
@@ -33,7 +33,7 @@ internal static class CellSections
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.Add(
-            new Model.Verdict([
+            new VerdictBlock([
                 new VerdictLine(
                     TradeWords.ShapeOf(cell.Conclusion),
                     TradeWords.Capital(TradeWords.Of(cell.Conclusion)),
@@ -61,7 +61,7 @@ internal static class CellSections
         );
     }
 
-    private static string Sentence(Core.Analysis.Cell cell)
+    private static string Sentence(Cell cell)
     {
         var counted =
             $"{NumberText.Count(cell.Estimates.Compared)} compared pairs on {NumberText.Count(cell.Estimates.CollectionDays)} collection days.";

@@ -2,8 +2,6 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
-using Cell = StabilityStudy.Core.Analysis.Cell;
-using Verdict = StabilityStudy.Core.Conclusions.Verdict;
 
 namespace StabilityStudy.Reporting.Report;
 

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Reporting.Model;
-using Cell = StabilityStudy.Reporting.Model.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -28,23 +27,23 @@ internal static class ConclusionTable
     private static IEnumerable<Row> Rows(StudyAnalysis analysis, Sequence sequence)
     {
         var names = SequenceNames.Of(analysis, sequence);
-        yield return new Row([new Cell(names.Title(analysis))], RowKind.GroupHeading);
+        yield return new Row([new TableCell(names.Title(analysis))], RowKind.GroupHeading);
         foreach (var cell in sequence.Cells)
         {
             yield return Row(cell, names);
         }
     }
 
-    private static Row Row(Core.Analysis.Cell cell, SequenceNames names)
+    private static Row Row(Cell cell, SequenceNames names)
     {
         var bias = cell.Criteria.OfType<BiasResult>().FirstOrDefault();
         var individual = cell.Criteria.OfType<IndividualResult>().FirstOrDefault();
         var reached = cell.Conclusion != Conclusion.NotReached;
         var emphasis = reached ? Emphasis.None : Emphasis.Muted;
         return new Row([
-            new Cell(cell.Key.TimePoint.ToString()),
-            new Cell(NumberText.Count(cell.Estimates.Compared), emphasis),
-            new Cell(
+            new TableCell(cell.Key.TimePoint.ToString()),
+            new TableCell(NumberText.Count(cell.Estimates.Compared), emphasis),
+            new TableCell(
                 bias is null
                     ? "no criterion"
                     : CriterionWords.MeanWithInterval(bias, names)
@@ -52,18 +51,21 @@ internal static class ConclusionTable
                         + TradeWords.Of(bias.Scale, names.Analyte.Unit),
                 emphasis
             ),
-            new Cell(bias is null ? "" : "±" + CriterionWords.LimitFigure(bias, names), emphasis),
-            new Cell(
+            new TableCell(
+                bias is null ? "" : "±" + CriterionWords.LimitFigure(bias, names),
+                emphasis
+            ),
+            new TableCell(
                 individual is null
                     ? "no criterion"
                     : CriterionWords.ShareWithLowerBound(individual),
                 emphasis
             ),
-            new Cell(
+            new TableCell(
                 individual is null ? "" : NumberText.Percent(individual.RequiredShare),
                 emphasis
             ),
-            new Cell(
+            new TableCell(
                 TradeWords.Of(cell.Conclusion),
                 reached ? Emphasis.Strong : Emphasis.Muted,
                 TradeWords.ShapeOf(cell.Conclusion)

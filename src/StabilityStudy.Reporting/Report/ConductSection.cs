@@ -3,7 +3,6 @@ using System.Globalization;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
-using Cell = StabilityStudy.Reporting.Model.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -183,12 +182,12 @@ internal static class ConductSection
                 ],
                 [
                     .. analysis.Facts.Exclusions.Select(item => new Row([
-                        new Cell(item.Specimen),
-                        new Cell(item.Analyte ?? "all"),
-                        new Cell(item.TimePoint?.ToString() ?? "all"),
-                        new Cell(item.Reason),
-                        new Cell(item.By),
-                        new Cell(item.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
+                        new TableCell(item.Specimen),
+                        new TableCell(item.Analyte ?? "all"),
+                        new TableCell(item.TimePoint?.ToString() ?? "all"),
+                        new TableCell(item.Reason),
+                        new TableCell(item.By),
+                        new TableCell(item.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
                     ])),
                 ],
                 null

@@ -3,7 +3,6 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
-using Cell = StabilityStudy.Reporting.Model.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -54,16 +53,16 @@ internal static class CoverageSection
             .Analyte.DecisionLevels.Where(level => IsCovered(level, baselines))
             .ToImmutableArray();
         return new Row([
-            new Cell(names.Title(analysis)),
-            new Cell(TradeWords.Of(names.Storage)),
-            new Cell(
+            new TableCell(names.Title(analysis)),
+            new TableCell(TradeWords.Of(names.Storage)),
+            new TableCell(
                 baselines.IsEmpty
                     ? "none"
                     : $"{NumberText.Plain(baselines.Min())} to {NumberText.Plain(baselines.Max())} {names.Analyte.Unit}"
             ),
-            new Cell(Levels(covered)),
-            new Cell(Levels([.. names.Analyte.DecisionLevels.Except(covered)])),
-            new Cell(
+            new TableCell(Levels(covered)),
+            new TableCell(Levels([.. names.Analyte.DecisionLevels.Except(covered)])),
+            new TableCell(
                 string.Join(
                     ", ",
                     pairs

@@ -1,7 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
-using Cell = StabilityStudy.Reporting.Model.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -36,9 +35,9 @@ internal static class CriteriaSection
             ],
             [
                 .. analysis.Protocol.Limits.Select(limit => new Row([
-                    new Cell(limit.Id),
-                    new Cell(TradeWords.Of(limit, UnitOf(analysis, limit))),
-                    new Cell(limit.Source),
+                    new TableCell(limit.Id),
+                    new TableCell(TradeWords.Of(limit, UnitOf(analysis, limit))),
+                    new TableCell(limit.Source),
                 ])),
             ],
             null
@@ -54,9 +53,9 @@ internal static class CriteriaSection
             ],
             [
                 .. analysis.Protocol.Criteria.Select(criterion => new Row([
-                    new Cell(criterion.Id),
-                    new Cell(AppliesTo(criterion)),
-                    new Cell(MetWhen(criterion)),
+                    new TableCell(criterion.Id),
+                    new TableCell(AppliesTo(criterion)),
+                    new TableCell(MetWhen(criterion)),
                 ])),
             ],
             null

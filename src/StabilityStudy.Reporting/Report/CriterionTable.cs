@@ -1,13 +1,13 @@
+using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Reporting.Model;
-using Cell = StabilityStudy.Reporting.Model.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 
 /// <summary>Each criterion of a cell: what it asks, the figure that decided, what it says and why.</summary>
 internal static class CriterionTable
 {
-    public static Table Of(Core.Analysis.Cell cell, SequenceNames names) =>
+    public static Table Of(Cell cell, SequenceNames names) =>
         new(
             "Criteria fixed in the protocol",
             [
@@ -19,15 +19,17 @@ internal static class CriterionTable
             ],
             [
                 .. cell.Criteria.Select(result => new Row([
-                    new Cell(result.Criterion),
-                    new Cell(CriterionWords.Asks(result, names)),
-                    new Cell(Found(result, names), Emphasis.Strong),
-                    new Cell(
+                    new TableCell(result.Criterion),
+                    new TableCell(CriterionWords.Asks(result, names)),
+                    new TableCell(Found(result, names), Emphasis.Strong),
+                    new TableCell(
                         TradeWords.Of(result.Verdict),
                         Emphasis.Strong,
                         TradeWords.ShapeOf(result.Verdict)
                     ),
-                    new Cell(string.Join("; ", result.Reasons.Select(reason => reason.Text)) + "."),
+                    new TableCell(
+                        string.Join("; ", result.Reasons.Select(reason => reason.Text)) + "."
+                    ),
                 ])),
             ],
             cell.Criteria.IsEmpty ? "No criterion of the protocol applies." : null

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
@@ -12,7 +13,7 @@ internal static class DifferencePlot
     private const int CurvePoints = 33;
 
     public static ChartBlock Of(
-        Core.Analysis.Cell cell,
+        Cell cell,
         SequenceNames names,
         CellAxes axes,
         double heightMillimeters
@@ -24,7 +25,7 @@ internal static class DifferencePlot
             "Change of each specimen against its baseline."
         );
 
-    private static ImmutableArray<ChartLayer> Layers(Core.Analysis.Cell cell, CellAxes axes)
+    private static ImmutableArray<ChartLayer> Layers(Cell cell, CellAxes axes)
     {
         var layers = ImmutableArray.CreateBuilder<ChartLayer>();
         if (cell.Estimates.AgreementPercent.TryGet(out var agreement))
@@ -159,7 +160,7 @@ internal static class DifferencePlot
         );
     }
 
-    private static string AlternativeText(Core.Analysis.Cell cell, SequenceNames names)
+    private static string AlternativeText(Cell cell, SequenceNames names)
     {
         var outside = cell
             .Pairs.Where(pair => pair.ChangePercent is not null && CellAxes.IsOutside(cell, pair))

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Reporting.Model;
-using Cell = StabilityStudy.Reporting.Model.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -46,15 +45,15 @@ internal static class DispositionSection
     private static IEnumerable<Row> Rows(StudyAnalysis analysis, Sequence sequence)
     {
         yield return new Row(
-            [new Cell(SequenceNames.Of(analysis, sequence).Title(analysis))],
+            [new TableCell(SequenceNames.Of(analysis, sequence).Title(analysis))],
             RowKind.GroupHeading
         );
         foreach (var cell in sequence.Cells)
         {
             yield return new Row([
-                new Cell(cell.Key.TimePoint.ToString()),
-                new Cell(NumberText.Count(cell.Disposition.Planned)),
-                new Cell(NumberText.Count(cell.Disposition.Received), Emphasis.Strong),
+                new TableCell(cell.Key.TimePoint.ToString()),
+                new TableCell(NumberText.Count(cell.Disposition.Planned)),
+                new TableCell(NumberText.Count(cell.Disposition.Received), Emphasis.Strong),
                 .. new[]
                 {
                     PairStatus.Compared,
@@ -65,7 +64,7 @@ internal static class DispositionSection
                     PairStatus.BaselineInvalid,
                     PairStatus.OutsideTiming,
                     PairStatus.Ineligible,
-                }.Select(status => new Cell(NumberText.Count(cell.Disposition.Count(status)))),
+                }.Select(status => new TableCell(NumberText.Count(cell.Disposition.Count(status)))),
             ]);
         }
     }
@@ -79,11 +78,11 @@ internal static class DispositionSection
                     .Select(pair => (cell.Key, Pair: pair))
             )
             .Select(item => new Row([
-                new Cell(item.Pair.Specimen),
-                new Cell(item.Key.Analyte),
-                new Cell(item.Key.TimePoint.ToString()),
-                new Cell(TradeWords.Of(item.Pair.Status)),
-                new Cell(item.Pair.Reason),
+                new TableCell(item.Pair.Specimen),
+                new TableCell(item.Key.Analyte),
+                new TableCell(item.Key.TimePoint.ToString()),
+                new TableCell(TradeWords.Of(item.Pair.Status)),
+                new TableCell(item.Pair.Reason),
             ]))
             .ToImmutableArray();
         return new Table(

@@ -4,7 +4,6 @@ using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics.Drift;
-using Cell = StabilityStudy.Core.Analysis.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 

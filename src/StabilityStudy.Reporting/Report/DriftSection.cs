@@ -3,7 +3,6 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics.Drift;
-using Cell = StabilityStudy.Reporting.Model.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -60,26 +59,26 @@ internal static class DriftSection
         if (!sequence.Drift.Estimate.TryGet(out var drift))
         {
             return new Row([
-                new Cell(names.Title(analysis)),
-                new Cell(TradeWords.Of(names.Analyte.DriftShape)),
-                new Cell(""),
-                .. points.Select(_ => new Cell("not computable")),
-                new Cell(sequence.Drift.Estimate.NotComputable?.Reason ?? ""),
+                new TableCell(names.Title(analysis)),
+                new TableCell(TradeWords.Of(names.Analyte.DriftShape)),
+                new TableCell(""),
+                .. points.Select(_ => new TableCell("not computable")),
+                new TableCell(sequence.Drift.Estimate.NotComputable?.Reason ?? ""),
             ]);
         }
 
         return new Row([
-            new Cell(names.Title(analysis)),
-            new Cell(TradeWords.Of(drift.Shape)),
-            new Cell(NumberText.Count(drift.SpecimenCount)),
+            new TableCell(names.Title(analysis)),
+            new TableCell(TradeWords.Of(drift.Shape)),
+            new TableCell(NumberText.Count(drift.SpecimenCount)),
             .. points.Select(timePoint =>
                 FittedAt(DriftPrediction.At(drift, timePoint.Delay.TotalHours))
             ),
-            new Cell(Crossing(sequence.Drift, analysis)),
+            new TableCell(Crossing(sequence.Drift, analysis)),
         ]);
     }
 
-    private static Cell FittedAt(DriftPoint point) =>
+    private static TableCell FittedAt(DriftPoint point) =>
         new(
             $"{NumberText.Change(point.Change, Decimals)} ({NumberText.Interval(point.LowerBound, point.UpperBound, Decimals)})"
         );

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Protocol;
@@ -6,7 +7,6 @@ using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Regression;
-using Cell = StabilityStudy.Reporting.Model.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -18,7 +18,7 @@ internal static class EstimateTable
     private const string Describes = "describes";
     private const string Robustness = "robustness only";
 
-    public static Table Of(Core.Analysis.Cell cell, SequenceNames names) =>
+    public static Table Of(Cell cell, SequenceNames names) =>
         new(
             "Estimates",
             [
@@ -35,7 +35,7 @@ internal static class EstimateTable
             "Only the lines in bold decide. The absence of a significant change is not equivalence."
         );
 
-    private static IEnumerable<Row> Deciding(Core.Analysis.Cell cell, SequenceNames names) =>
+    private static IEnumerable<Row> Deciding(Cell cell, SequenceNames names) =>
         cell.Criteria.SelectMany(result =>
             result switch
             {
@@ -84,10 +84,10 @@ internal static class EstimateTable
         if (bias.Equivalence.TryGet(out var equivalence))
         {
             yield return new Row([
-                new Cell("Two one-sided tests against the limit, p"),
-                new Cell(NumberText.PValue(equivalence.PValue)),
-                new Cell(""),
-                new Cell("shown only", Emphasis.Muted),
+                new TableCell("Two one-sided tests against the limit, p"),
+                new TableCell(NumberText.PValue(equivalence.PValue)),
+                new TableCell(""),
+                new TableCell("shown only", Emphasis.Muted),
             ]);
         }
     }
@@ -107,28 +107,28 @@ internal static class EstimateTable
 
         var level = NumberText.Percent(bounds.ConfidenceLevel);
         yield return new Row([
-            new Cell($"Share within the limit, one-sided {level} bounds", Emphasis.Strong),
-            new Cell(
+            new TableCell($"Share within the limit, one-sided {level} bounds", Emphasis.Strong),
+            new TableCell(
                 $"{NumberText.Count(count.Inside)} of {NumberText.Count(count.Counted)}, {NumberText.Fixed(100 * bounds.Share, 1)} %",
                 Emphasis.Strong
             ),
-            new Cell(
+            new TableCell(
                 $"{NumberText.Fixed(100 * bounds.OneSidedLower, 1)} to {NumberText.Fixed(100 * bounds.OneSidedUpper, 1)} %",
                 Emphasis.Strong
             ),
-            new Cell("criterion " + individual.Criterion, Emphasis.Strong),
+            new TableCell("criterion " + individual.Criterion, Emphasis.Strong),
         ]);
         yield return new Row([
-            new Cell("  outside: measured, failed, undecidable"),
-            new Cell(
+            new TableCell("  outside: measured, failed, undecidable"),
+            new TableCell(
                 $"{NumberText.Count(count.OutsideMeasured)}, {NumberText.Count(count.Failed)}, {NumberText.Count(count.Undecidable)}"
             ),
-            new Cell(
+            new TableCell(
                 individual.MostOutside is { } most
                     ? $"at most {NumberText.Count(most)} of {NumberText.Count(count.Counted)} may be outside"
                     : "too few specimens to meet it"
             ),
-            new Cell("criterion " + individual.Criterion),
+            new TableCell("criterion " + individual.Criterion),
         ]);
     }
 
@@ -293,21 +293,26 @@ internal static class EstimateTable
         string criterion
     ) =>
         new([
-            new Cell(name, Emphasis.Strong),
-            new Cell($"{NumberText.Change(value, decimals)} {unit}", Emphasis.Strong),
-            new Cell($"{NumberText.Interval(lower, upper, decimals)} {unit}", Emphasis.Strong),
-            new Cell("criterion " + criterion, Emphasis.Strong),
+            new TableCell(name, Emphasis.Strong),
+            new TableCell($"{NumberText.Change(value, decimals)} {unit}", Emphasis.Strong),
+            new TableCell($"{NumberText.Interval(lower, upper, decimals)} {unit}", Emphasis.Strong),
+            new TableCell("criterion " + criterion, Emphasis.Strong),
         ]);
 
     private static Row Text(string name, string value, string interval, string feeds) =>
-        new([new Cell(name), new Cell(value), new Cell(interval), new Cell(feeds, Emphasis.Muted)]);
+        new([
+            new TableCell(name),
+            new TableCell(value),
+            new TableCell(interval),
+            new TableCell(feeds, Emphasis.Muted),
+        ]);
 
     private static Row Refused<T>(string name, Estimate<T> estimate, string feeds)
         where T : class =>
         new([
-            new Cell(name),
-            new Cell("not computable"),
-            new Cell(estimate.NotComputable?.Reason ?? ""),
-            new Cell(feeds, Emphasis.Muted),
+            new TableCell(name),
+            new TableCell("not computable"),
+            new TableCell(estimate.NotComputable?.Reason ?? ""),
+            new TableCell(feeds, Emphasis.Muted),
         ]);
 }

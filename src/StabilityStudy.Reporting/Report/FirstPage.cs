@@ -38,7 +38,7 @@ internal static class FirstPage
         );
 
     /// <summary>One sentence a patient group.</summary>
-    public static Model.Verdict Conclusions(StudyAnalysis analysis) =>
+    public static VerdictBlock Conclusions(StudyAnalysis analysis) =>
         new([.. analysis.Sequences.Select(sequence => ConclusionSentence.Of(analysis, sequence))]);
 
     private static IEnumerable<Block> Opening(StudyAnalysis analysis)

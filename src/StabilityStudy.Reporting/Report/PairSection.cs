@@ -4,7 +4,6 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
-using Cell = StabilityStudy.Reporting.Model.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -63,28 +62,31 @@ internal static class PairSection
         );
     }
 
-    private static Row Row(Core.Analysis.Cell cell, PairRecord pair)
+    private static Row Row(Cell cell, PairRecord pair)
     {
         var compared = pair.Status == PairStatus.Compared;
         var emphasis = compared ? Emphasis.None : Emphasis.Muted;
         return new Row([
-            new Cell(pair.Specimen, emphasis),
-            new Cell(
+            new TableCell(pair.Specimen, emphasis),
+            new TableCell(
                 pair.CollectionDay.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
                 emphasis
             ),
-            new Cell(cell.Key.TimePoint.ToString(), emphasis),
-            new Cell(pair.Baseline?.Result.Text ?? "", emphasis),
-            new Cell(Delay(pair.Baseline), emphasis),
-            new Cell(pair.Delayed?.Result.Text ?? "", emphasis),
-            new Cell(Delay(pair.Delayed), emphasis),
-            new Cell(compared ? Change(pair) : "", emphasis),
-            new Cell(
+            new TableCell(cell.Key.TimePoint.ToString(), emphasis),
+            new TableCell(pair.Baseline?.Result.Text ?? "", emphasis),
+            new TableCell(Delay(pair.Baseline), emphasis),
+            new TableCell(pair.Delayed?.Result.Text ?? "", emphasis),
+            new TableCell(Delay(pair.Delayed), emphasis),
+            new TableCell(compared ? Change(pair) : "", emphasis),
+            new TableCell(
                 pair.ChangePercent is { } percent ? NumberText.Change(percent, 1) : "",
                 emphasis
             ),
-            new Cell(pair.Delayed?.SourceRow is { } line ? NumberText.Count(line) : "", emphasis),
-            new Cell(Remark(cell, pair), emphasis),
+            new TableCell(
+                pair.Delayed?.SourceRow is { } line ? NumberText.Count(line) : "",
+                emphasis
+            ),
+            new TableCell(Remark(cell, pair), emphasis),
         ]);
     }
 
@@ -99,7 +101,7 @@ internal static class PairSection
     private static string Delay(Measurement? measurement) =>
         measurement?.Delay is { } delay ? DurationText.FormatToMinute(delay) : "";
 
-    private static string Remark(Core.Analysis.Cell cell, PairRecord pair)
+    private static string Remark(Cell cell, PairRecord pair)
     {
         if (pair.Status != PairStatus.Compared)
         {

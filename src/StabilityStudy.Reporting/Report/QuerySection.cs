@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Reporting.Model;
-using Cell = StabilityStudy.Reporting.Model.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -25,10 +24,10 @@ internal static class QuerySection
                         .. analysis
                             .Queries.OrderBy(query => query.Severity)
                             .Select(query => new Row([
-                                new Cell(TradeWords.Of(query.Severity)),
-                                new Cell(query.Source.ToString()),
-                                new Cell(query.Message),
-                                new Cell(query.Action),
+                                new TableCell(TradeWords.Of(query.Severity)),
+                                new TableCell(query.Source.ToString()),
+                                new TableCell(query.Message),
+                                new TableCell(query.Action),
                             ])),
                     ],
                     analysis.Queries.IsEmpty ? "None." : null

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Reporting.Model;
 
@@ -8,7 +9,7 @@ namespace StabilityStudy.Reporting.Report;
 internal static class RegressionPlot
 {
     public static ChartBlock Of(
-        Core.Analysis.Cell cell,
+        Cell cell,
         SequenceNames names,
         CellAxes axes,
         double heightMillimeters
@@ -20,7 +21,7 @@ internal static class RegressionPlot
             "Delayed result against baseline."
         );
 
-    private static ImmutableArray<ChartLayer> Layers(Core.Analysis.Cell cell, CellAxes axes)
+    private static ImmutableArray<ChartLayer> Layers(Cell cell, CellAxes axes)
     {
         var layers = ImmutableArray.CreateBuilder<ChartLayer>();
         layers.Add(Line(axes, 0, 1, DashStyle.Dashed, "no change"));
@@ -84,7 +85,7 @@ internal static class RegressionPlot
         );
     }
 
-    private static string AlternativeText(Core.Analysis.Cell cell, SequenceNames names)
+    private static string AlternativeText(Cell cell, SequenceNames names)
     {
         var line = cell.Estimates.WeightedDeming.TryGet(out var fit)
             ? $" Weighted Deming line: slope {NumberText.Fixed(fit.Slope.Value, 3)}, intercept {NumberText.Change(fit.Intercept.Value, names.EstimateDecimals)} {names.Analyte.Unit}."

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Reporting.Model;
-using Cell = StabilityStudy.Reporting.Model.Cell;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -41,7 +40,7 @@ internal static class RobustnessSection
     private static IEnumerable<Row> Rows(StudyAnalysis analysis, Sequence sequence)
     {
         yield return new Row(
-            [new Cell(SequenceNames.Of(analysis, sequence).Title(analysis))],
+            [new TableCell(SequenceNames.Of(analysis, sequence).Title(analysis))],
             RowKind.GroupHeading
         );
         foreach (var cell in sequence.Cells)
@@ -49,11 +48,11 @@ internal static class RobustnessSection
             foreach (var line in cell.Robustness)
             {
                 yield return new Row([
-                    new Cell(cell.Key.TimePoint.ToString()),
-                    new Cell(line.Question),
+                    new TableCell(cell.Key.TimePoint.ToString()),
+                    new TableCell(line.Question),
                     Shaped(cell.OwnConclusion, line.Changes),
                     Shaped(line.Conclusion, line.Changes),
-                    new Cell(
+                    new TableCell(
                         Direction(cell.OwnConclusion, line),
                         line.Changes ? Emphasis.Strong : Emphasis.Muted
                     ),
@@ -62,7 +61,7 @@ internal static class RobustnessSection
         }
     }
 
-    private static Cell Shaped(Conclusion conclusion, bool changes) =>
+    private static TableCell Shaped(Conclusion conclusion, bool changes) =>
         new(
             TradeWords.Of(conclusion),
             changes ? Emphasis.Strong : Emphasis.Muted,

@@ -5,7 +5,6 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics.Drift;
-using Verdict = StabilityStudy.Core.Conclusions.Verdict;
 
 namespace StabilityStudy.Reporting.Report;
 

@@ -25,7 +25,7 @@ internal static class TextBlocks
             [
                 .. lines.Lines.SelectMany(l => Chunks(TextLines.Visible(l), width)),
             ],
-            Verdict verdict => [.. verdict.Lines.SelectMany(l => WriteVerdict(l, width))],
+            VerdictBlock verdict => [.. verdict.Lines.SelectMany(l => WriteVerdict(l, width))],
             Attentions attentions =>
             [
                 .. attentions.Lines.SelectMany(l => WriteAttention(l, width)),

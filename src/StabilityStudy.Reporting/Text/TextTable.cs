@@ -41,7 +41,7 @@ internal static class TextTable
         return lines.ToImmutable();
     }
 
-    private static string Text(Cell cell) =>
+    private static string Text(TableCell cell) =>
         cell.Shape is { } shape ? ShapeMark.Of(shape) + " " + cell.Text : cell.Text;
 
     /// <summary>Widths in characters; empty when not every column can have a readable width.</summary>

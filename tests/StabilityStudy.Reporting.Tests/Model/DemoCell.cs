@@ -10,7 +10,7 @@ internal static class DemoCell
             "aPTT · no anticoagulant · whole blood at room temperature · 12 h",
             true,
             [
-                new Verdict([
+                new VerdictBlock([
                     new VerdictLine(
                         VerdictShape.Supported,
                         "Supported",
@@ -32,11 +32,11 @@ internal static class DemoCell
     {
         Row Line(string what, string estimate, string interval, string criterion, string answer) =>
             new([
-                new Cell(what),
-                new Cell(estimate),
-                new Cell(interval),
-                new Cell(criterion),
-                new Cell(answer),
+                new TableCell(what),
+                new TableCell(estimate),
+                new TableCell(interval),
+                new TableCell(criterion),
+                new TableCell(answer),
             ]);
         return new Table(
             "Table 2. Estimates and the criterion that each one feeds",

@@ -29,7 +29,7 @@ internal static class DemoReport
                     "May a citrated specimen for aPTT wait longer than the standard 4 h, in a closed tube of whole blood at 18 °C to 25 °C, before it is tested?",
                     ParagraphStyle.Lead
                 ),
-                new Verdict([
+                new VerdictBlock([
                     new VerdictLine(
                         VerdictShape.Supported,
                         "Supported to 12 h",
@@ -79,12 +79,12 @@ internal static class DemoReport
     {
         Row Line(string time, string n, string bias, string limit, string share, VerdictShape s) =>
             new([
-                new Cell(time),
-                new Cell(n),
-                new Cell(bias),
-                new Cell(limit),
-                new Cell(share),
-                new Cell(Word(s), Emphasis.Strong, s),
+                new TableCell(time),
+                new TableCell(n),
+                new TableCell(bias),
+                new TableCell(limit),
+                new TableCell(share),
+                new TableCell(Word(s), Emphasis.Strong, s),
             ]);
         return new Table(
             "Table 1. Conclusions by patient group and delay",
@@ -97,7 +97,7 @@ internal static class DemoReport
                 new Column("Conclusion", ColumnAlignment.Left, 1.8),
             ],
             [
-                new Row([new Cell("No anticoagulant")], RowKind.GroupHeading),
+                new Row([new TableCell("No anticoagulant")], RowKind.GroupHeading),
                 Line("6 h", "40", "+1.4 (+0.9 to +1.9)", "7.5", "40 of 40", VerdictShape.Supported),
                 Line("8 h", "40", "+1.9 (+1.3 to +2.5)", "7.5", "39 of 40", VerdictShape.Supported),
                 Line(
@@ -108,7 +108,7 @@ internal static class DemoReport
                     "38 of 40",
                     VerdictShape.Supported
                 ),
-                new Row([new Cell("Unfractionated heparin")], RowKind.GroupHeading),
+                new Row([new TableCell("Unfractionated heparin")], RowKind.GroupHeading),
                 Line("6 h", "38", "−5.2 (−6.3 to −4.1)", "7.5", "36 of 38", VerdictShape.Supported),
                 Line(
                     "8 h",
@@ -188,8 +188,8 @@ internal static class DemoReport
                     [
                         .. Enum.GetValues<VerdictShape>()
                             .Select(s => new Row([
-                                new Cell(Word(s), Emphasis.Strong, s),
-                                new Cell(
+                                new TableCell(Word(s), Emphasis.Strong, s),
+                                new TableCell(
                                     "Printed where the conclusion of a cell is " + Word(s) + "."
                                 ),
                             ])),
@@ -208,15 +208,15 @@ internal static class DemoReport
                 var baseline = 28 + (60 * DemoCharts.Noise(i, 7));
                 var delayed = baseline * (1.02 + (0.06 * (DemoCharts.Noise(i, 8) - 0.5)));
                 return new Row([
-                    new Cell(Number("S{0:000}", i)),
-                    new Cell(i % 3 == 0 ? "Unfractionated heparin" : "No anticoagulant"),
-                    new Cell(Number("{0:0.0}", baseline)),
-                    new Cell(Number("{0:0.0}", delayed)),
-                    new Cell(Signed(delayed - baseline)),
-                    new Cell(Signed(100 * ((delayed / baseline) - 1))),
+                    new TableCell(Number("S{0:000}", i)),
+                    new TableCell(i % 3 == 0 ? "Unfractionated heparin" : "No anticoagulant"),
+                    new TableCell(Number("{0:0.0}", baseline)),
+                    new TableCell(Number("{0:0.0}", delayed)),
+                    new TableCell(Signed(delayed - baseline)),
+                    new TableCell(Signed(100 * ((delayed / baseline) - 1))),
                     i % 17 == 0
-                        ? new Cell("excluded: clot seen after spinning", Emphasis.Muted)
-                        : new Cell("analyzed"),
+                        ? new TableCell("excluded: clot seen after spinning", Emphasis.Muted)
+                        : new TableCell("analyzed"),
                 ]);
             });
         return new Section(

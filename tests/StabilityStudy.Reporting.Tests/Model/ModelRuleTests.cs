@@ -17,7 +17,7 @@ public class ModelRuleTests
                         new Column("A", ColumnAlignment.Left, 1),
                         new Column("B", ColumnAlignment.Left, 1),
                     ],
-                    [new Row([new Cell("a")])],
+                    [new Row([new TableCell("a")])],
                     null
                 )
         );

@@ -114,7 +114,11 @@ public class LayoutTests
         var table = new Table(
             "Caption",
             [new Column("Number", ColumnAlignment.DecimalPoint, 1)],
-            [.. new[] { "1.5", "−12.25", "+100.125", "7" }.Select(t => new Row([new Cell(t)]))],
+            [
+                .. new[] { "1.5", "−12.25", "+100.125", "7" }.Select(t => new Row([
+                    new TableCell(t),
+                ])),
+            ],
             null
         );
         using var document = Draw(OddReports.Section(table));

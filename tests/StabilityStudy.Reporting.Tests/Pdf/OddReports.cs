@@ -30,7 +30,7 @@ internal static class OddReports
                     false,
                     [
                         new Heading(LongName + " " + LongName),
-                        new Verdict([
+                        new VerdictBlock([
                             new VerdictLine(VerdictShape.Supported, LongName, LongName, LongName),
                         ]),
                         LongNames(),
@@ -125,7 +125,7 @@ internal static class OddReports
                 Section(
                     new Paragraph("", ParagraphStyle.Body),
                     new Heading(""),
-                    new Verdict([new VerdictLine(VerdictShape.Inconclusive, "", "", "")]),
+                    new VerdictBlock([new VerdictLine(VerdictShape.Inconclusive, "", "", "")]),
                     new Attentions([new AttentionLine("", "", "")]),
                     new Attentions([]),
                     new Bullets([]),
@@ -134,7 +134,7 @@ internal static class OddReports
                     new Table(
                         "",
                         [new Column("", ColumnAlignment.DecimalPoint, 1)],
-                        [new Row([new Cell("")])],
+                        [new Row([new TableCell("")])],
                         ""
                     ),
                     new SignatureBoxes([])
@@ -143,7 +143,7 @@ internal static class OddReports
             ["charts"] = Report(Section([.. OddCharts.All])),
             ["all shapes"] = Report(
                 Section(
-                    new Verdict([
+                    new VerdictBlock([
                         .. Enum.GetValues<VerdictShape>()
                             .Select(s => new VerdictLine(s, "Word", "subject", Prose)),
                     ])
@@ -183,7 +183,7 @@ internal static class OddReports
                     .Select(r => new Row([
                         .. Enumerable
                             .Range(0, columns)
-                            .Select(c => new Cell(
+                            .Select(c => new TableCell(
                                 FormattableString.Invariant($"{r}.{c}"),
                                 (Emphasis)((r + c) % 3)
                             )),
@@ -201,12 +201,16 @@ internal static class OddReports
                 new Column(new string('W', 60), ColumnAlignment.Center, 1),
             ],
             [
-                new Row([new Cell(LongName + LongName)], RowKind.GroupHeading),
-                new Row([new Cell(LongName), new Cell("not computable"), new Cell("−12.5")]),
+                new Row([new TableCell(LongName + LongName)], RowKind.GroupHeading),
                 new Row([
-                    new Cell("x"),
-                    new Cell("12.25"),
-                    new Cell(new string('v', 90), Emphasis.Strong, VerdictShape.NotReached),
+                    new TableCell(LongName),
+                    new TableCell("not computable"),
+                    new TableCell("−12.5"),
+                ]),
+                new Row([
+                    new TableCell("x"),
+                    new TableCell("12.25"),
+                    new TableCell(new string('v', 90), Emphasis.Strong, VerdictShape.NotReached),
                 ]),
             ],
             LongName
@@ -220,12 +224,12 @@ internal static class OddReports
                 new Column("Long", ColumnAlignment.Left, 1),
             ],
             [
-                new Row([new Cell("before"), new Cell("before")]),
+                new Row([new TableCell("before"), new TableCell("before")]),
                 new Row([
-                    new Cell("tall"),
-                    new Cell(Prose + Prose + Prose, Emphasis.None, VerdictShape.NotAssessed),
+                    new TableCell("tall"),
+                    new TableCell(Prose + Prose + Prose, Emphasis.None, VerdictShape.NotAssessed),
                 ]),
-                new Row([new Cell("after"), new Cell("after")]),
+                new Row([new TableCell("after"), new TableCell("after")]),
             ],
             null
         );

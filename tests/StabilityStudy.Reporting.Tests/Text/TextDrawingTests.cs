@@ -36,11 +36,11 @@ public class TextDrawingTests
                 new Column("Change, %", ColumnAlignment.DecimalPoint, 1),
             ],
             [
-                new Row([new Cell("6 h"), new Cell("−1.4")]),
-                new Row([new Cell("Heparin")], RowKind.GroupHeading),
+                new Row([new TableCell("6 h"), new TableCell("−1.4")]),
+                new Row([new TableCell("Heparin")], RowKind.GroupHeading),
                 new Row([
-                    new Cell("12 h"),
-                    new Cell("supported", Emphasis.None, VerdictShape.Supported),
+                    new TableCell("12 h"),
+                    new TableCell("supported", Emphasis.None, VerdictShape.Supported),
                 ]),
             ],
             "Note."

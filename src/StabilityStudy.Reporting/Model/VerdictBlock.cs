@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>The conclusions of the report, each with a shape, a word and a sentence, so that color never carries a meaning.</summary>
-public sealed record Verdict(ImmutableArray<VerdictLine> Lines) : Block;
+public sealed record VerdictBlock(ImmutableArray<VerdictLine> Lines) : Block;
 
 /// <summary>One conclusion.</summary>
 /// <param name="Shape">Shape drawn in front.</param>
