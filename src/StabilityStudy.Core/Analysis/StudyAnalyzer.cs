@@ -75,35 +75,37 @@ public static class StudyAnalyzer
                 (cell.TimePoint, Pairs: OutlierFlags.Mark(cell.Pairs, analyte.Decimals))
             )
             .ToImmutableArray();
-        var cells = ImmutableArray.CreateBuilder<Cell>();
-        var reached = true;
-        foreach (var (timePoint, pairs) in assembled)
-        {
-            var criteria = CellEvaluation.Evaluate(pairs, protocol, analyte, group);
-            var own = CellEvaluation.Conclude(criteria);
-            var conclusion = reached ? own : Conclusion.NotReached;
-            reached &= conclusion == Conclusion.Supported;
-            cells.Add(
-                new Cell(
-                    new CellKey(analyte.Id, group.Id, storage.Id, timePoint),
-                    conclusion,
-                    own,
-                    Disposition.Of(group.Specimens, pairs),
-                    criteria,
-                    CellEstimates.Of(CellData.Of(pairs, analyte.Decimals), protocol, analyte),
-                    Robustness.Of(pairs, protocol, analyte, group),
-                    pairs
-                )
-            );
-        }
-
+        var criteria = assembled
+            .Select(cell => CellEvaluation.Evaluate(cell.Pairs, protocol, analyte, group))
+            .ToImmutableArray();
+        var own = criteria.Select(CellEvaluation.Conclude).ToImmutableArray();
+        var conclusions = CellEvaluation.InSequence(own);
+        var cells = assembled
+            .Select(
+                (cell, i) =>
+                    new Cell(
+                        new CellKey(analyte.Id, group.Id, storage.Id, cell.TimePoint),
+                        conclusions[i],
+                        own[i],
+                        Disposition.Of(group.Specimens, cell.Pairs),
+                        criteria[i],
+                        CellEstimates.Of(
+                            CellData.Of(cell.Pairs, analyte.Decimals),
+                            protocol,
+                            analyte
+                        ),
+                        Robustness.Of(cell.Pairs, protocol, analyte, group),
+                        cell.Pairs
+                    )
+            )
+            .ToImmutableArray();
         return new Sequence(
             analyte.Id,
             group.Id,
             storage.Id,
-            LongestWindow(cells.ToImmutable(), analyte, protocol),
+            LongestWindow(cells, analyte, protocol),
             DriftResult.Of(assembled, protocol, analyte, group),
-            cells.ToImmutable()
+            cells
         );
     }
 

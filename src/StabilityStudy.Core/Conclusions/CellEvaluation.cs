@@ -77,6 +77,20 @@ internal static class CellEvaluation
         : results.All(result => result.Verdict == Verdict.Met) ? Conclusion.Supported
         : Conclusion.Inconclusive;
 
+    /// <summary>
+    /// The conclusions of time points in ascending order: each at its full level, stopping at the first that is not
+    /// supported. The first time point beyond the truth is the only one at which a false claim can begin, so the error of a sequence is that
+    /// of one time point.
+    /// </summary>
+    public static ImmutableArray<Conclusion> InSequence(ImmutableArray<Conclusion> own)
+    {
+        var supported = own.TakeWhile(conclusion => conclusion == Conclusion.Supported).Count();
+        return
+        [
+            .. own.Select((conclusion, i) => i <= supported ? conclusion : Conclusion.NotReached),
+        ];
+    }
+
     private static ImmutableArray<(Criterion Criterion, Limit Limit)> Applying(
         StudyProtocol protocol,
         Analyte analyte,

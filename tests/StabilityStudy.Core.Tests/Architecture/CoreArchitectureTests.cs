@@ -1,0 +1,134 @@
+using System.Collections.Immutable;
+using System.Reflection;
+using System.Runtime.CompilerServices;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Tests.Architecture;
+
+public sealed class CoreArchitectureTests
+{
+    private static readonly Assembly s_core = typeof(StudyAnalyzer).Assembly;
+
+    /// <summary>The zero member of each enum, and why a value nobody set must be that one.</summary>
+    private static readonly ImmutableDictionary<Type, (Enum Zero, string Reason)> s_zeroMembers =
+        new Dictionary<Type, (Enum, string)>
+        {
+            [typeof(Verdict)] = (Verdict.Inconclusive, "claims nothing"),
+            [typeof(Conclusion)] = (Conclusion.Inconclusive, "claims nothing"),
+            [typeof(ManufacturerStanding)] = (
+                ManufacturerStanding.Beyond,
+                "is printed as a modified test"
+            ),
+            [typeof(PairStatus)] = (PairStatus.Ineligible, "supports nothing"),
+            [typeof(LockLevel)] = (LockLevel.NotLocked, "proves nothing"),
+            [typeof(Severity)] = (Severity.Stop, "makes no report"),
+            [typeof(StorageState)] = (
+                StorageState.WholeBlood,
+                "has the strictest rules on spinning"
+            ),
+            [typeof(Cap)] = (Cap.Open, "is the less protected state"),
+            [typeof(TubePlan)] = (TubePlan.TubePerTimePoint, "allows no tube to be tested twice"),
+            [typeof(ChangeScale)] = (ChangeScale.Percent, "refuses what it cannot divide"),
+            [typeof(CensoredSide)] = (
+                CensoredSide.Below,
+                "has no cautious side; both are handled alike"
+            ),
+            [typeof(MissingReason)] = (
+                MissingReason.NoReportableResult,
+                "counts as outside the allowable difference"
+            ),
+            [typeof(Hemolysis)] = (
+                Hemolysis.NotRecorded,
+                "hemolysis seen later then counts as new"
+            ),
+            [typeof(ClotCheck)] = (ClotCheck.NotRecorded, "says that nobody looked"),
+            [typeof(Origin)] = (Origin.NotRecorded, "is asked for"),
+        }.ToImmutableDictionary();
+
+    public static TheoryData<Type> PublicTypes { get; } =
+    [.. s_core.GetExportedTypes().Where(type => !type.IsEnum)];
+
+    [Fact]
+    public void Core_refers_to_no_project_of_ours_but_Statistics() =>
+        Assert.Equal(
+            ["StabilityStudy.Statistics"],
+            s_core
+                .GetReferencedAssemblies()
+                .Select(name => name.Name!)
+                .Where(name => name.StartsWith("StabilityStudy", StringComparison.Ordinal))
+        );
+
+    [Fact]
+    public void Core_refers_to_nothing_but_the_base_libraries_besides() =>
+        Assert.All(
+            s_core.GetReferencedAssemblies(),
+            name =>
+                Assert.True(
+                    name.Name!.StartsWith("System.", StringComparison.Ordinal)
+                        || name.Name == "StabilityStudy.Statistics",
+                    name.Name
+                )
+        );
+
+    [Theory]
+    [MemberData(nameof(PublicTypes))]
+    public void A_public_type_cannot_be_changed_after_it_was_made(Type type)
+    {
+        Assert.All(
+            type.GetProperties(BindingFlags.Public | BindingFlags.Instance),
+            property => Assert.True(IsReadOnly(property), property.Name)
+        );
+        Assert.All(
+            type.GetFields(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static),
+            field => Assert.True(field.IsLiteral || field.IsInitOnly, field.Name)
+        );
+    }
+
+    [Theory]
+    [MemberData(nameof(PublicTypes))]
+    public void A_public_type_holds_only_collections_that_cannot_change(Type type) =>
+        Assert.All(
+            type.GetProperties(BindingFlags.Public | BindingFlags.Instance),
+            property => Assert.True(HoldsNoMutableCollection(property.PropertyType), property.Name)
+        );
+
+    [Theory]
+    [MemberData(nameof(PublicTypes))]
+    public void A_public_class_is_sealed_static_or_a_closed_hierarchy(Type type) =>
+        Assert.True(
+            type.IsValueType
+                || type.IsSealed
+                || s_core.GetTypes().Any(other => other.BaseType == type && other.IsSealed)
+        );
+
+    [Theory]
+    [MemberData(nameof(PublicTypes))]
+    public void A_namespace_is_the_folder_of_its_project(Type type) =>
+        Assert.StartsWith("StabilityStudy.Core.", type.Namespace, StringComparison.Ordinal);
+
+    [Fact]
+    public void The_zero_member_of_every_enum_is_the_cautious_one()
+    {
+        var enums = s_core.GetExportedTypes().Where(type => type.IsEnum).ToArray();
+
+        Assert.Equal(
+            enums.Select(type => type.Name).Order(),
+            s_zeroMembers.Keys.Select(type => type.Name).Order()
+        );
+        Assert.All(enums, type => Assert.Equal(s_zeroMembers[type].Zero, Enum.ToObject(type, 0)));
+    }
+
+    private static bool IsReadOnly(PropertyInfo property) =>
+        property.SetMethod is not { IsPublic: true } setter
+        || setter.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(IsExternalInit));
+
+    private static bool HoldsNoMutableCollection(Type type) =>
+        type == typeof(string)
+        || !typeof(System.Collections.IEnumerable).IsAssignableFrom(type)
+        || (type.IsGenericType && type.GetGenericTypeDefinition() == typeof(ImmutableArray<>));
+}
