@@ -12,39 +12,9 @@ internal static class CellQueries
 {
     public static IEnumerable<DataQuery> Of(Cell cell, StudyProtocol protocol) =>
         [
-            .. Confounded(cell, "instrument", item => item.Instrument),
-            .. Confounded(cell, "lot", item => item.Lot),
-            .. Confounded(cell, "calibration", item => item.Calibration),
+            .. ConfoundingQueries.Of(cell.Key, cell.Pairs),
             .. cell.OwnConclusion == Conclusion.Supported ? OfSupported(cell, protocol) : [],
         ];
-
-    private static IEnumerable<DataQuery> Confounded(
-        Cell cell,
-        string what,
-        Func<Measurement, string> of
-    )
-    {
-        var compared = cell
-            .Pairs.Where(pair => pair.Status == PairStatus.Compared)
-            .ToImmutableArray();
-        var differing = compared
-            .Where(pair => of(pair.Baseline!) != of(pair.Delayed!))
-            .ToImmutableArray();
-        if (!differing.IsEmpty)
-        {
-            yield return new(
-                what + "-differs-within-pair",
-                Severity.Attention,
-                new("results.csv", differing[0].Delayed!.SourceRow, what),
-                of(differing[0].Delayed!),
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{cell.Key}: in {differing.Length} of {compared.Length} pairs baseline and delayed result have another {what}; its effect cannot be told from that of the delay."
-                ),
-                $"Test baseline and delayed tubes with the same {what}, or show that it makes no difference."
-            );
-        }
-    }
 
     private static IEnumerable<DataQuery> OfSupported(Cell cell, StudyProtocol protocol)
     {

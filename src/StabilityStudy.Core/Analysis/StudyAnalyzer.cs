@@ -36,20 +36,11 @@ public static class StudyAnalyzer
         }
 
         var index = new SpecimenIndex(inputs);
-        var sequences = ImmutableArray.CreateBuilder<Sequence>();
-        foreach (var analyte in protocol.Analytes)
-        {
-            foreach (var group in protocol.Groups)
-            {
-                foreach (var storage in protocol.Storages)
-                {
-                    var context = new PairContext(protocol, inputs.Facts, analyte, group, storage);
-                    sequences.Add(Conclude(index, context, queries));
-                }
-            }
-        }
-
-        queries.AddRange(StudyQueries.Of(inputs, sequences.ToImmutable()));
+        var sequences = PairContext
+            .All(inputs)
+            .Select(context => Conclude(index, context, queries))
+            .ToImmutableArray();
+        queries.AddRange(StudyQueries.Of(inputs, sequences));
         return new StudyAnalysis(
             StudyAnalysis.CurrentFormat,
             toolVersion,
@@ -58,7 +49,7 @@ public static class StudyAnalyzer
             protocol,
             inputs.Facts,
             [.. queries.Distinct()],
-            sequences.ToImmutable()
+            sequences
         );
     }
 

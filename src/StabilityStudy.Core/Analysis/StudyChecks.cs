@@ -21,27 +21,18 @@ public static class StudyChecks
         }
 
         var index = new SpecimenIndex(inputs);
-        foreach (var analyte in inputs.Protocol.Analytes)
+        foreach (var context in PairContext.All(inputs))
         {
-            foreach (var group in inputs.Protocol.Groups)
+            foreach (var (timePoint, pairs) in PairAssembly.Assemble(index, context, queries))
             {
-                foreach (var storage in inputs.Protocol.Storages)
-                {
-                    var context = new PairContext(
-                        inputs.Protocol,
-                        inputs.Facts,
-                        analyte,
-                        group,
-                        storage
-                    );
-                    foreach (
-                        var (timePoint, pairs) in PairAssembly.Assemble(index, context, queries)
-                    )
-                    {
-                        var key = new CellKey(analyte.Id, group.Id, storage.Id, timePoint);
-                        queries.AddRange(pairs.SelectMany(pair => PairQueries.Of(key, pair)));
-                    }
-                }
+                var key = new CellKey(
+                    context.Analyte.Id,
+                    context.Group.Id,
+                    context.Storage.Id,
+                    timePoint
+                );
+                queries.AddRange(pairs.SelectMany(pair => PairQueries.Of(key, pair)));
+                queries.AddRange(ConfoundingQueries.Of(key, pairs));
             }
         }
 

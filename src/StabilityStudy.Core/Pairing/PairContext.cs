@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Pairing;
@@ -10,4 +11,12 @@ internal sealed record PairContext(
     Analyte Analyte,
     PatientGroup Group,
     Storage Storage
-);
+)
+{
+    /// <summary>Every combination of analyte, group and storage, in the order of the protocol.</summary>
+    public static IEnumerable<PairContext> All(StudyInputs inputs) =>
+        from analyte in inputs.Protocol.Analytes
+        from patientGroup in inputs.Protocol.Groups
+        from storage in inputs.Protocol.Storages
+        select new PairContext(inputs.Protocol, inputs.Facts, analyte, patientGroup, storage);
+}

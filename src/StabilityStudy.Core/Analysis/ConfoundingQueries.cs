@@ -1,0 +1,44 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Queries;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>What changed between baseline and delayed result besides the delay.</summary>
+internal static class ConfoundingQueries
+{
+    public static IEnumerable<DataQuery> Of(CellKey key, ImmutableArray<PairRecord> pairs) =>
+        [
+            .. Confounded(key, pairs, "instrument", item => item.Instrument),
+            .. Confounded(key, pairs, "lot", item => item.Lot),
+            .. Confounded(key, pairs, "calibration", item => item.Calibration),
+        ];
+
+    private static IEnumerable<DataQuery> Confounded(
+        CellKey key,
+        ImmutableArray<PairRecord> pairs,
+        string what,
+        Func<Measurement, string> of
+    )
+    {
+        var compared = pairs.Where(pair => pair.Status == PairStatus.Compared).ToImmutableArray();
+        var differing = compared
+            .Where(pair => of(pair.Baseline!) != of(pair.Delayed!))
+            .ToImmutableArray();
+        if (!differing.IsEmpty)
+        {
+            yield return new(
+                what + "-differs-within-pair",
+                Severity.Attention,
+                new("results.csv", differing[0].Delayed!.SourceRow, what),
+                of(differing[0].Delayed!),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{key}: in {differing.Length} of {compared.Length} pairs baseline and delayed result have another {what}; its effect cannot be told from that of the delay."
+                ),
+                $"Test baseline and delayed tubes with the same {what}, or show that it makes no difference."
+            );
+        }
+    }
+}
