@@ -40,7 +40,7 @@ internal static class AttachmentTree
         }
 
         var added = new HashSet<string>(StringComparer.Ordinal);
-        foreach (var attachment in attachments)
+        foreach (var attachment in attachments.IsDefault ? [] : attachments)
         {
             var name = PdfString.OfText(attachment.Name);
             if (!added.Add(SortKey(name)))
