@@ -4,6 +4,7 @@ using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Analysis;
 
@@ -32,7 +33,7 @@ internal static class CellQueries
         {
             yield return Attention(
                 "supported-on-few-days",
-                "specimens.csv",
+                StudyFileNames.Usual.Specimens,
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"supported on {cell.Estimates.CollectionDays} collection days, fewer than the {protocol.MinimumDays} planned, because no mean was judged or both results of each pair are recorded in one run"
@@ -48,7 +49,7 @@ internal static class CellQueries
         {
             yield return Attention(
                 "left-out-pairs-could-overturn",
-                "results.csv",
+                StudyFileNames.Usual.Results,
                 $"the conclusion rests on what was left out: {line.Question}, it would not be supported",
                 "Check each pair left out, and that its reason does not depend on the result."
             );

@@ -31,7 +31,7 @@ internal static class ConfoundingQueries
             yield return new(
                 what + "-differs-within-pair",
                 Severity.Attention,
-                new("results.csv", differing[0].Delayed!.SourceRow, what),
+                DataFiles.ResultsAt(differing[0].Delayed!.SourceRow, what),
                 of(differing[0].Delayed!),
                 string.Create(
                     CultureInfo.InvariantCulture,

@@ -14,10 +14,13 @@ public static class InputQueries
         ArgumentNullException.ThrowIfNull(inputs);
         return
         [
-            .. inputs
-                .Tubes.GroupBy(tube => tube.Specimen)
-                .Select(tubes => tubes.OrderBy(tube => tube.SourceRow).ToImmutableArray())
-                .SelectMany(tubes => Disagreeing(tubes[0], tubes)),
+            .. DataFiles.Named(
+                inputs
+                    .Tubes.GroupBy(tube => tube.Specimen)
+                    .Select(tubes => tubes.OrderBy(tube => tube.SourceRow).ToImmutableArray())
+                    .SelectMany(tubes => Disagreeing(tubes[0], tubes)),
+                inputs.Facts.Files
+            ),
         ];
     }
 

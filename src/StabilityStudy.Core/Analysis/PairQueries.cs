@@ -110,7 +110,7 @@ internal static class PairQueries
         new(
             code,
             severity,
-            new("results.csv", (pair.Delayed ?? pair.Baseline)?.SourceRow, null),
+            DataFiles.ResultsAt((pair.Delayed ?? pair.Baseline)?.SourceRow, null),
             pair.Delayed?.Result.Text ?? "",
             $"{key.Analyte}, specimen {pair.Specimen} at {key.TimePoint}: {message}",
             action

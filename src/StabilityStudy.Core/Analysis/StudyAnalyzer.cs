@@ -26,8 +26,8 @@ public static class StudyAnalyzer
     )
     {
         var protocol = inputs.Protocol;
-        var queries = intakeQueries.AddRange(InputQueries.Of(inputs)).ToBuilder();
-        if (queries.FirstOrDefault(query => query.Severity == Severity.Stop) is { } stop)
+        var before = intakeQueries.AddRange(InputQueries.Of(inputs));
+        if (before.FirstOrDefault(query => query.Severity == Severity.Stop) is { } stop)
         {
             throw new ArgumentException(
                 $"A stop query leaves nothing to analyze: {stop.Source}: {stop.Message}",
@@ -36,6 +36,7 @@ public static class StudyAnalyzer
         }
 
         var index = new SpecimenIndex(inputs);
+        var queries = ImmutableArray.CreateBuilder<DataQuery>();
         var sequences = PairContext
             .All(inputs)
             .Select(context => Conclude(index, context, queries))
@@ -48,7 +49,7 @@ public static class StudyAnalyzer
             LockLevel.NotLocked,
             protocol,
             inputs.Facts,
-            [.. queries.Distinct()],
+            [.. before, .. DataFiles.Named(queries.Distinct(), inputs.Facts.Files)],
             sequences
         );
     }

@@ -14,12 +14,13 @@ public static class StudyChecks
     /// <summary>Every such query; when one stops, only those about the tubes.</summary>
     public static ImmutableArray<DataQuery> Of(StudyInputs inputs)
     {
-        var queries = InputQueries.Of(inputs).ToBuilder();
-        if (queries.Any(query => query.Severity == Severity.Stop))
+        var stopping = InputQueries.Of(inputs);
+        if (!stopping.IsEmpty)
         {
-            return queries.ToImmutable();
+            return stopping;
         }
 
+        var queries = ImmutableArray.CreateBuilder<DataQuery>();
         var index = new SpecimenIndex(inputs);
         foreach (var context in PairContext.All(inputs))
         {
@@ -37,6 +38,6 @@ public static class StudyChecks
         }
 
         queries.AddRange(RecordQueries.Of(inputs));
-        return [.. queries.Distinct()];
+        return [.. DataFiles.Named(queries.Distinct(), inputs.Facts.Files)];
     }
 }

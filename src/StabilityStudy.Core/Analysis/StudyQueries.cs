@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
@@ -56,7 +57,7 @@ internal static class StudyQueries
             new(
                 code,
                 Severity.Attention,
-                new("specimens.csv", null, null),
+                DataFiles.SpecimensAt(null, null),
                 disposition.Received.ToString(CultureInfo.InvariantCulture),
                 string.Create(
                     CultureInfo.InvariantCulture,

@@ -12,6 +12,7 @@ namespace StabilityStudy.Core.Study;
 /// <param name="Instruments">Instruments named in the files.</param>
 /// <param name="Lots">Reagent lots named in the files.</param>
 /// <param name="Clocks">Whose clock each time column is.</param>
+/// <param name="Files">Where the data are.</param>
 /// <param name="Exclusions">Documented exclusions.</param>
 /// <param name="Deviations">Departures from the protocol.</param>
 public sealed record StudyFacts(
@@ -24,6 +25,7 @@ public sealed record StudyFacts(
     ImmutableArray<Instrument> Instruments,
     ImmutableArray<Lot> Lots,
     ImmutableArray<Clock> Clocks,
+    StudyFileNames Files,
     ImmutableArray<Exclusion> Exclusions,
     ImmutableArray<Deviation> Deviations
 );

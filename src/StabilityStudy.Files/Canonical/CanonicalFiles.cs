@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Facts;
 
 namespace StabilityStudy.Files.Canonical;
 

@@ -23,21 +23,19 @@ internal sealed record FactsDraft(
 )
 {
     /// <summary>The facts; sound only when no query stops.</summary>
-    public StudyFactsFile ToFile() =>
+    public StudyFacts ToFacts() =>
         new(
-            new StudyFacts(
-                Title,
-                Facility,
-                Question,
-                Invented,
-                TimeZone?.Name,
-                People.Values,
-                Instruments.Values,
-                Lots.Values,
-                Clocks,
-                Exclusions.Values,
-                Deviations.Values
-            ),
-            FileNames
+            Title,
+            Facility,
+            Question,
+            Invented,
+            TimeZone?.Name,
+            People.Values,
+            Instruments.Values,
+            Lots.Values,
+            Clocks,
+            FileNames,
+            Exclusions.Values,
+            Deviations.Values
         );
 }

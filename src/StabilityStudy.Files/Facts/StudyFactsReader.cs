@@ -17,11 +17,11 @@ public static class StudyFactsReader
     /// <param name="utf8">Content of the file.</param>
     /// <param name="fileName">Name of the file, for the queries.</param>
     /// <returns>The facts, or every stop query.</returns>
-    public static Outcome<StudyFactsFile> Read(ReadOnlyMemory<byte> utf8, string fileName)
+    public static Outcome<StudyFacts> Read(ReadOnlyMemory<byte> utf8, string fileName)
     {
         var queries = new QueryList();
         var draft = Read(utf8, fileName, queries);
-        return queries.Conclude(draft?.ToFile());
+        return queries.Conclude(draft?.ToFacts());
     }
 
     /// <summary>Reads what can be read; null when the file is not TOML.</summary>

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Protocols;
@@ -36,7 +37,7 @@ internal static class StudyReading
         var results = ReadResults(files, names, known, isCanonical, queries);
         var used = RowChecks.Check(tubes, results, protocol, facts, queries);
         return queries.StopCount == 0 && protocol is not null && facts is not null
-            ? new StudyInputs(protocol.ToProtocol(), facts.ToFile().Facts, tubes.Rows, used)
+            ? new StudyInputs(protocol.ToProtocol(), facts.ToFacts(), tubes.Rows, used)
             : null;
     }
 

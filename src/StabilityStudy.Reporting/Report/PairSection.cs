@@ -58,7 +58,7 @@ internal static class PairSection
                     .ThenBy(item => item.Cell.Key.TimePoint.Delay)
                     .Select(item => Row(item.Cell, item.Pair)),
             ],
-            "After: actual delay since collection. Line: line of results.csv with the delayed result. Outside: beyond the allowable difference. Outlier: flagged, kept in every figure."
+            $"After: actual delay since collection. Line: line of {analysis.Facts.Files.Results} with the delayed result. Outside: beyond the allowable difference. Outlier: flagged, kept in every figure."
         );
     }
 

@@ -35,7 +35,20 @@ internal sealed record SmallStudy(StudyInputs Inputs)
             }
         }
 
-        var facts = new StudyFacts("t", "f", "q", true, null, [], [], [], [], [], []);
+        var facts = new StudyFacts(
+            "t",
+            "f",
+            "q",
+            true,
+            null,
+            [],
+            [],
+            [],
+            [],
+            StudyFileNames.Usual,
+            [],
+            []
+        );
         return new(
             new StudyInputs(
                 SmallProtocol.For(
