@@ -34,8 +34,8 @@ public sealed class FirstCommandTests(ReportedExample example) : IClassFixture<R
     {
         var text = await FirstPage(example.On(paper));
 
-        Assert.Contains("Supported to 8 h: No anticoagulant", text, StringComparison.Ordinal);
-        Assert.Contains("Not supported: Unfractionated heparin", text, StringComparison.Ordinal);
+        Assert.Contains("Supported to 8 h No anticoagulant", text, StringComparison.Ordinal);
+        Assert.Contains("Not supported Unfractionated heparin", text, StringComparison.Ordinal);
         Assert.Contains("ran this study", text, StringComparison.Ordinal);
         Assert.Contains("approves its conclusion", text, StringComparison.Ordinal);
         Assert.Equal(2, text.Split("NOT SIGNED").Length - 1);
