@@ -11,7 +11,8 @@ public sealed class ReferenceTests
 {
     private const double RelativeTolerance = 1e-9;
 
-    private static readonly ImmutableArray<ImmutableDictionary<string, string>> s_reference = Read();
+    private static readonly ImmutableArray<ImmutableDictionary<string, string>> s_reference =
+        Read();
     private static readonly AnalyzedStudy s_study = ExampleStudy.Analyze(ExampleStudy.Bytes);
 
     public static TheoryData<string, string> Cells =>
@@ -20,7 +21,8 @@ public sealed class ReferenceTests
     [Fact]
     public void The_reference_has_every_cell_of_the_example() =>
         Assert.Equal(
-            s_study.Analysis.Sequences.SelectMany(sequence => sequence.Cells)
+            s_study
+                .Analysis.Sequences.SelectMany(sequence => sequence.Cells)
                 .Select(cell => (cell.Key.Group, cell.Key.TimePoint.ToString())),
             s_reference.Select(line => (line["group"], line["time_point"]))
         );
