@@ -7,7 +7,7 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>Page 1: what was asked, what the data say, what could change it, and who signs.</summary>
 internal static class FirstPage
 {
-    /// <summary>With more sequences, the conclusions and remarks need the room, so that the signatures stay on page 1; the figures stand under "Drift with time".</summary>
+    /// <summary>With more sequences, the conclusions, remarks and signatures need the room; the figures stand under "Drift with time".</summary>
     private const int MostFigures = 2;
 
     private const double FigureHeight = 46;

@@ -69,6 +69,13 @@ internal static class OddStudies
                 ForAnalytes(("aPTT", "aPTT"), ("PT", "Prothrombin time"), ("FIB", "Fibrinogen")),
                 Specimens(30, "none")
             ),
+            ["two analytes in two groups"] = StudyRows.Analyze(
+                ForAnalytes(("aPTT", "aPTT"), ("PT", "Prothrombin time")) with
+                {
+                    Groups = TwoGroups().Groups,
+                },
+                [.. Specimens(30, "none"), .. Specimens(30, "ufh")]
+            ),
             ["a name of 60 characters"] = StudyRows.Analyze(
                 ForAnalytes(("aPTT", LongName)),
                 Specimens(30, "none")

@@ -47,12 +47,17 @@ public sealed class OddStudyTests
 
     [Theory]
     [MemberData(nameof(Names))]
-    public void Each_signatory_has_one_box(string name)
+    public void Each_signatory_has_one_box_below_the_conclusions(string name)
     {
-        var (_, drawn) = Draw(name, PaperSize.A4);
+        foreach (var paper in new[] { PaperSize.A4, PaperSize.Letter })
+        {
+            var places = Draw(name, paper).Drawn.SignatureRectangles;
 
-        Assert.Equal(["author", "approver"], drawn.SignatureRectangles.Select(place => place.Role));
-        Assert.All(drawn.SignatureRectangles, place => Assert.Equal(1, place.Page));
+            Assert.Equal(["author", "approver"], places.Select(place => place.Role));
+            // Conclusions on several analytes or storages can fill page 1; the boxes then follow on the next.
+            var last = SharedSubject.Of(OddStudies.All[name]) is null ? 2 : 1;
+            Assert.All(places, place => Assert.InRange(place.Page, 1, last));
+        }
     }
 
     [Theory]
