@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Help;
 using System.CommandLine.Invocation;
 using StabilityStudy.Cli.Commands;
 using StabilityStudy.Cli.Console;
@@ -11,7 +12,12 @@ public static class Application
     /// <summary>Runs the program.</summary>
     /// <param name="arguments">The arguments after the program's name.</param>
     /// <param name="terminal">Where to write.</param>
-    public static async Task<ExitCode> RunAsync(IReadOnlyList<string> arguments, Terminal terminal)
+    /// <param name="cancellation">Stops the command before it writes anything, as Ctrl+C does.</param>
+    public static async Task<ExitCode> RunAsync(
+        IReadOnlyList<string> arguments,
+        Terminal terminal,
+        CancellationToken cancellation
+    )
     {
         var root = new RootCommand(
             "From paired baseline and delayed results to the evidence for a longer processing window of coagulation specimens.\n\nExample:\n  stability-study report example-studies/aptt-room-temperature"
@@ -20,6 +26,10 @@ public static class Application
             CheckCommand.Create(terminal),
             AnalyzeCommand.Create(terminal),
             ReportCommand.Create(terminal),
+        };
+        root.Options.OfType<HelpOption>().Single().Action = new HelpAction
+        {
+            MaxWidth = terminal.Width,
         };
         var parsed = root.Parse(
             arguments,
@@ -45,7 +55,8 @@ public static class Application
                         Output = terminal.Out,
                         Error = terminal.Error,
                         EnableDefaultExceptionHandler = false,
-                    }
+                    },
+                    cancellation
                 );
         }
         catch (UsageException error)

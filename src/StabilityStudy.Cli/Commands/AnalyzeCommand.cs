@@ -18,7 +18,7 @@ internal static class AnalyzeCommand
         var require = StudyArgument.RequireSupported();
         var command = new Command(
             "analyze",
-            "Show the conclusions and the figures that decided them. Writes no file.\n\nExample:\n  stability-study analyze example-studies/aptt-room-temperature"
+            "Show the conclusions and the figures that decided them. Writes no file.\n\nExample:\n  stability-study analyze my-study"
         )
         {
             study,

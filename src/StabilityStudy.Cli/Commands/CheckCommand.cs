@@ -14,7 +14,7 @@ internal static class CheckCommand
         var json = StudyArgument.Json("Write the queries as JSON.");
         var command = new Command(
             "check",
-            "List every data query: what was read where, what is wrong, what to do. Shows no result.\n\nExample:\n  stability-study check example-studies/aptt-room-temperature"
+            "List every data query: what was read where, what is wrong, what to do. Shows no result.\n\nExample:\n  stability-study check my-study"
         )
         {
             study,

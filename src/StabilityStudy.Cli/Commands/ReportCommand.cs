@@ -39,7 +39,7 @@ internal static class ReportCommand
         var require = StudyArgument.RequireSupported();
         var command = new Command(
             "report",
-            "Write the report and, beside it, analysis.json with every figure.\n\nExample:\n  stability-study report example-studies/aptt-room-temperature -o report.pdf"
+            "Write the report and, beside it, analysis.json with every figure.\n\nExample:\n  stability-study report my-study -o report.pdf"
         )
         {
             study,
@@ -49,19 +49,22 @@ internal static class ReportCommand
             require,
         };
         command.SetAction(
+            // On a thread of its own: only then is Ctrl+C listened to while the command works.
             (parsed, cancellation) =>
-                Task.FromResult(
-                    (int)Run(
-                        terminal,
-                        new Request(
-                            parsed.GetRequiredValue(study),
-                            parsed.GetValue(output),
-                            parsed.GetValue(format) == Text,
-                            parsed.GetValue(paper) == Letter ? PaperSize.Letter : PaperSize.A4,
-                            parsed.GetValue(require)
+                Task.Run(
+                    () =>
+                        (int)Run(
+                            terminal,
+                            new Request(
+                                parsed.GetRequiredValue(study),
+                                parsed.GetValue(output),
+                                parsed.GetValue(format) == Text,
+                                parsed.GetValue(paper) == Letter ? PaperSize.Letter : PaperSize.A4,
+                                parsed.GetValue(require)
+                            ),
+                            cancellation
                         ),
-                        cancellation
-                    )
+                    cancellation
                 )
         );
         return command;
@@ -72,6 +75,7 @@ internal static class ReportCommand
         var target =
             request.Output
             ?? Path.Combine(request.Folder, "out", request.AsText ? "report.txt" : "report.pdf");
+        var analysis = ReportTarget.AnalysisBeside(target);
         terminal.Progress("Reading and analyzing " + request.Folder);
         var outcome = StudyPipeline.Analyze(StudyFolder.Read(request.Folder));
         if (!outcome.TryGet(out var analyzed))
@@ -81,16 +85,11 @@ internal static class ReportCommand
 
         cancellation.ThrowIfCancellationRequested();
         terminal.Progress("Drawing the report");
-        var bytes = request.AsText
+        ReadOnlyMemory<byte> bytes = request.AsText
             ? Encoding.UTF8.GetBytes(StudyPipeline.RenderText(analyzed, Terminal.DefaultWidth))
             : StudyPipeline.Render(analyzed, request.Paper).Pdf;
         cancellation.ThrowIfCancellationRequested();
-        var analysis = Path.Combine(
-            Path.GetDirectoryName(Path.GetFullPath(target)) ?? ".",
-            "analysis.json"
-        );
-        AtomicFile.Write(analysis, StudyPipeline.WriteAnalysis(analyzed).Span);
-        AtomicFile.Write(target, bytes.Span);
+        AtomicFile.Write((analysis, StudyPipeline.WriteAnalysis(analyzed)), (target, bytes));
         terminal.Out.WriteLine(StudyPipeline.Headline(analyzed, terminal.Width));
         terminal.Out.WriteLine(target);
         return SupportedRequirement.Check(analyzed, request.RequireSupported);

@@ -1,31 +1,31 @@
 namespace StabilityStudy.Cli.Folders;
 
-/// <summary>Writes a file so that at any moment either the old or the new one is there, never a part.</summary>
+/// <summary>Writes files so that at any moment either the old or the new one is there, never a part.</summary>
 internal static class AtomicFile
 {
-    /// <summary>Writes to a temporary name beside the target, flushes to disk and renames.</summary>
-    /// <exception cref="UsageException">The file cannot be written.</exception>
-    public static void Write(string path, ReadOnlySpan<byte> bytes)
+    /// <summary>Writes every file under a temporary name beside its target and flushes it to disk; only when all are there are they renamed.</summary>
+    /// <exception cref="UsageException">A file cannot be written; none was replaced unless the renaming itself failed.</exception>
+    public static void Write(params (string Path, ReadOnlyMemory<byte> Bytes)[] files)
     {
-        var full = Path.GetFullPath(path);
-        var temporary = $"{full}.{Path.GetRandomFileName()}.part";
+        var staged = new List<(string Temporary, string Target)>();
+        var path = "";
         try
         {
-            Directory.CreateDirectory(Path.GetDirectoryName(full) ?? ".");
-            using (
-                var stream = new FileStream(
-                    temporary,
-                    FileMode.CreateNew,
-                    FileAccess.Write,
-                    FileShare.None
-                )
-            )
+            foreach (var file in files)
             {
-                stream.Write(bytes);
-                stream.Flush(flushToDisk: true);
+                path = file.Path;
+                var target = Path.GetFullPath(path);
+                var temporary = $"{target}.{Path.GetRandomFileName()}.part";
+                Directory.CreateDirectory(Path.GetDirectoryName(target) ?? ".");
+                staged.Add((temporary, target));
+                Stage(temporary, file.Bytes.Span);
             }
 
-            File.Move(temporary, full, overwrite: true);
+            foreach (var (temporary, target) in staged)
+            {
+                path = target;
+                File.Move(temporary, target, overwrite: true);
+            }
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
@@ -33,7 +33,23 @@ internal static class AtomicFile
         }
         finally
         {
-            File.Delete(temporary);
+            // Only what exists: deleting a file in a folder that could not be made is an error of its own.
+            foreach (var (temporary, _) in staged.Where(file => File.Exists(file.Temporary)))
+            {
+                File.Delete(temporary);
+            }
         }
+    }
+
+    private static void Stage(string temporary, ReadOnlySpan<byte> bytes)
+    {
+        using var stream = new FileStream(
+            temporary,
+            FileMode.CreateNew,
+            FileAccess.Write,
+            FileShare.None
+        );
+        stream.Write(bytes);
+        stream.Flush(flushToDisk: true);
     }
 }

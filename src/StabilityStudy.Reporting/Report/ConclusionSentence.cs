@@ -65,6 +65,6 @@ internal static class ConclusionSentence
                 $"mean change {CriterionWords.Figure(bias, mean.Mean, names)} (allowed ±{CriterionWords.LimitFigure(bias, names)})",
             IndividualResult { Agreement.Counted: > 0 } individual =>
                 $"{NumberText.Count(individual.Agreement.Inside)} of {NumberText.Count(individual.Agreement.Counted)} specimens within the allowable difference",
-            _ => result.Reasons[0].Text,
+            _ => TradeWords.Clause(result.Reasons[0].Text),
         };
 }

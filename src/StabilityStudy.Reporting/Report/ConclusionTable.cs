@@ -44,11 +44,7 @@ internal static class ConclusionTable
             new TableCell(cell.Key.TimePoint.ToString()),
             new TableCell(NumberText.Count(cell.Estimates.Compared), emphasis),
             new TableCell(
-                bias is null
-                    ? "no criterion"
-                    : CriterionWords.MeanWithInterval(bias, names)
-                        + " "
-                        + TradeWords.Of(bias.Scale, names.Analyte.Unit),
+                bias is null ? "no criterion" : CriterionWords.MeanWithInterval(bias, names),
                 emphasis
             ),
             new TableCell(

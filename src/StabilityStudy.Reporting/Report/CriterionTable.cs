@@ -28,7 +28,10 @@ internal static class CriterionTable
                         TradeWords.ShapeOf(result.Verdict)
                     ),
                     new TableCell(
-                        string.Join("; ", result.Reasons.Select(reason => reason.Text)) + "."
+                        string.Join(
+                            "; ",
+                            result.Reasons.Select(reason => TradeWords.Clause(reason.Text))
+                        ) + "."
                     ),
                 ])),
             ],
@@ -38,9 +41,7 @@ internal static class CriterionTable
     private static string Found(CriterionResult result, SequenceNames names) =>
         result switch
         {
-            BiasResult bias => CriterionWords.MeanWithInterval(bias, names)
-                + " "
-                + TradeWords.Of(bias.Scale, names.Analyte.Unit),
+            BiasResult bias => CriterionWords.MeanWithInterval(bias, names),
             IndividualResult individual => CriterionWords.ShareWithLowerBound(individual),
             _ => "",
         };

@@ -21,12 +21,12 @@ internal static class CriterionWords
     public static string LimitFigure(BiasResult bias, SequenceNames names) =>
         $"{NumberText.Plain((decimal)Math.Round(bias.UpperLimit, 4))} {TradeWords.Of(bias.Scale, names.Analyte.Unit)}";
 
-    /// <summary>Mean with its interval: "+4.38 (+3.20 to +5.61)"; the reason when there is none.</summary>
+    /// <summary>Mean with its interval: "+4.38 (+3.20 to +5.61) %"; says so when there is none.</summary>
     public static string MeanWithInterval(BiasResult bias, SequenceNames names)
     {
         var decimals = Decimals(bias.Scale, names);
         return bias.Mean.TryGet(out var mean)
-            ? $"{NumberText.Change(mean.Mean, decimals)} ({NumberText.Interval(mean.Lower, mean.Upper, decimals)})"
+            ? $"{NumberText.Change(mean.Mean, decimals)} ({NumberText.Interval(mean.Lower, mean.Upper, decimals)}) {TradeWords.Of(bias.Scale, names.Analyte.Unit)}"
             : "not computable";
     }
 

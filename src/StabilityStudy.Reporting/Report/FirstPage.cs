@@ -7,7 +7,9 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>Page 1: what was asked, what the data say, what could change it, and who signs.</summary>
 internal static class FirstPage
 {
-    private const int FiguresSideBySide = 3;
+    /// <summary>With more sequences, the conclusions, remarks and signatures need the room; the figures stand under "Drift with time".</summary>
+    private const int MostFigures = 2;
+
     private const double FigureHeight = 46;
     private const double FigureHeightOnLetter = 36;
 
@@ -55,8 +57,8 @@ internal static class FirstPage
 
     private static IEnumerable<Block> Figures(StudyAnalysis analysis, PaperSize paper)
     {
-        var shown = analysis.Sequences.Take(FiguresSideBySide).ToImmutableArray();
-        if (shown.IsEmpty)
+        var shown = analysis.Sequences;
+        if (shown.IsEmpty || shown.Length > MostFigures)
         {
             yield break;
         }

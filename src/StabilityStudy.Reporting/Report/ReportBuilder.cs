@@ -70,7 +70,7 @@ public static class ReportBuilder
         var invented = analysis.Facts.Invented ? "INVENTED EXAMPLE · " : "";
         return new RunningHeader(
             $"{invented}{analysis.Protocol.Code} · version {analysis.Protocol.Version}",
-            "valid only with the signatures on page 1",
+            "valid only with its signatures",
             $"inputs {digest}"
         );
     }

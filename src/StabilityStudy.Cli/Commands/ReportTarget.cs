@@ -1,0 +1,36 @@
+namespace StabilityStudy.Cli.Commands;
+
+/// <summary>Where a report may be written.</summary>
+internal static class ReportTarget
+{
+    private const string AnalysisName = "analysis.json";
+
+    /// <summary>The path of analysis.json that goes with a report.</summary>
+    /// <exception cref="UsageException">The report may not be written there: it would replace analysis.json or a file that a study consists of.</exception>
+    public static string AnalysisBeside(string target)
+    {
+        if (string.IsNullOrWhiteSpace(target))
+        {
+            throw new UsageException("--output needs the path of a file, such as report.pdf.");
+        }
+
+        if (Directory.Exists(target))
+        {
+            throw new UsageException(
+                $"{target} is a folder. Give the path of a file, such as {Path.Combine(target, "report.pdf")}."
+            );
+        }
+
+        if (
+            Path.GetFileName(target) is AnalysisName
+            || Path.GetExtension(target).ToUpperInvariant() is ".CSV" or ".TOML" or ".JSON"
+        )
+        {
+            throw new UsageException(
+                $"{target} has the name of a data file, which the report could replace. Name it like report.pdf."
+            );
+        }
+
+        return Path.Combine(Path.GetDirectoryName(Path.GetFullPath(target)) ?? ".", AnalysisName);
+    }
+}

@@ -1,0 +1,71 @@
+# The main figures of the example study, from its raw CSV files and by rules written out by hand; shares nothing with the program.
+# Run from tests/ReferenceData:  Rscript scripts/example_study.R
+# Base R only; writes computed/example_study.csv. Numbers are printed with 17 significant digits.
+folder <- "../../example-studies/aptt-room-temperature"
+read_rows <- function(name) read.csv(file.path(folder, name), colClasses = "character", na.strings = character(0))
+instant <- function(text) as.POSIXct(sub("(..):(..)$", "\\1\\2", text), format = "%Y-%m-%dT%H:%M:%S%z", tz = "UTC")
+minutes <- function(from, to) as.numeric(difftime(instant(to), instant(from), units = "mins"))
+
+tubes <- read_rows("specimens.csv")
+results <- read_rows("results.csv")
+stopifnot(!anyDuplicated(tubes$tube), all(results$replicate == "1"), all(results$unit == "s"),
+          !anyDuplicated(results[, c("specimen", "time_point")]),
+          all(grepl("^[0-9]+\\.[0-9]$", results$result) | (results$result == "" & results$flag == "clot")),
+          all(tubes$hemolysis %in% c("none", "slight")))   # none is hemolyzed enough to fail
+# Tenths of a second, so that limits are compared in whole numbers.
+results$tenths <- as.numeric(sub(".", "", results$result, fixed = TRUE))
+stopifnot(all(results$tenths >= 200 & results$tenths <= 1800, na.rm = TRUE))   # none is beyond the measuring interval
+rows <- merge(results, tubes, by = c("specimen", "tube"))
+stopifnot(nrow(rows) == nrow(results))
+rows$delay <- minutes(rows$collected_at, rows$tested_at)
+rows$spun_after <- minutes(rows$collected_at, rows$spun_at)
+rows$spin_to_test <- minutes(rows$spun_at, rows$tested_at)
+rows$fit <- (rows$fill_percent == "" | as.numeric(rows$fill_percent) >= 90) &
+  (rows$hematocrit_percent == "" | as.numeric(rows$hematocrit_percent) <= 55)
+
+baseline <- rows[rows$time_point == "baseline", ]
+stopifnot(!anyDuplicated(baseline$subject[baseline$group == "none"]), !anyDuplicated(baseline$subject[baseline$group == "ufh"]))
+baseline$valid <- baseline$fit & baseline$clot == "no" & baseline$delay >= 0 & baseline$delay <= 60 &
+  (baseline$group != "ufh" | baseline$spun_after <= 60)
+
+# The one documented exclusion of study.toml.
+excluded <- function(d) d$specimen == "N-017" & d$time_point == "6 h"
+
+lines <- list()
+for (group in c("none", "ufh")) for (hours in c(6, 8, 12)) {
+  delayed <- rows[rows$group == group & rows$time_point == paste(hours, "h"), ]
+  first <- baseline[match(delayed$specimen, baseline$specimen), ]
+  usable <- delayed$fit & first$valid
+  # A clot found only after waiting fails the delayed tube, whatever its times.
+  failed <- usable & (delayed$clot == "yes" | delayed$flag == "clot")
+  timely <- delayed$delay >= hours * 60 & delayed$delay <= hours * 60 + 30 & delayed$spin_to_test >= 0 & delayed$spin_to_test <= 60
+  compared <- usable & !failed & timely & !excluded(delayed)
+
+  x <- first$tenths[compared]; y <- delayed$tenths[compared]
+  percent <- 100 * (y - x) / x
+  seconds <- (y - x) / 10
+  day_means <- as.numeric(tapply(percent, substr(delayed$collected_at[compared], 1, 10), mean))
+  by_specimen <- t.test(percent, conf.level = 0.90)$conf.int
+  by_day <- t.test(day_means, conf.level = 0.90)$conf.int
+  # Within 15 % of the baseline or 2.0 s, whichever is greater; a failed tube is outside.
+  inside <- sum(100 * abs(y - x) <= pmax(15 * x, 100 * 20))
+  counted <- length(x) + sum(failed)
+  walsh <- outer(percent, percent, "+") / 2
+  lines[[length(lines) + 1]] <- data.frame(
+    group = group, time_point = paste(hours, "h"), compared = length(x), days = length(day_means),
+    failed = sum(failed), inside = inside, counted = counted,
+    mean_percent = mean(percent), sd_percent = sd(percent),
+    by_specimen_lower = by_specimen[1], by_specimen_upper = by_specimen[2],
+    by_day_lower = by_day[1], by_day_upper = by_day[2],
+    share_lower = binom.test(inside, counted, alternative = "greater", conf.level = 0.95)$conf.int[1],
+    share_upper = binom.test(inside, counted, alternative = "less", conf.level = 0.95)$conf.int[2],
+    hodges_lehmann_percent = median(walsh[!lower.tri(walsh)]), median_percent = median(percent),
+    agreement_percent_lower = mean(percent) - 1.96 * sd(percent), agreement_percent_upper = mean(percent) + 1.96 * sd(percent),
+    mean_seconds = mean(seconds),
+    agreement_seconds_lower = mean(seconds) - 1.96 * sd(seconds), agreement_seconds_upper = mean(seconds) + 1.96 * sd(seconds))
+}
+table <- do.call(rbind, lines)
+text <- as.data.frame(lapply(table, function(column) if (is.numeric(column)) sprintf("%.17g", column) else column))
+path <- "computed/example_study.csv"
+writeLines(paste0("# ", R.version.string, "; scripts/example_study.R"), path)
+suppressWarnings(write.table(text, path, append = TRUE, sep = ",", quote = FALSE, row.names = FALSE))

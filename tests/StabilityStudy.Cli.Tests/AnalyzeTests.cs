@@ -1,0 +1,98 @@
+using System.Text.Json;
+using StabilityStudy.Pipeline.Tests.Studies;
+
+namespace StabilityStudy.Cli.Tests;
+
+public sealed class AnalyzeTests
+{
+    [Fact]
+    public async Task The_example_gives_both_decisions_and_writes_no_file()
+    {
+        using var copy = StudyCopy.Create();
+        var before = copy.Files();
+
+        var run = await Run.Of("analyze", copy.Study);
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Equal("", run.Error);
+        Assert.Contains(
+            "[+] Supported to 8 h: No anticoagulant",
+            run.Out,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "[x] Not supported: Unfractionated heparin",
+            run.Out,
+            StringComparison.Ordinal
+        );
+        Assert.Equal(before, copy.Files());
+    }
+
+    [Theory]
+    [InlineData("check")]
+    [InlineData("analyze")]
+    public async Task Lines_fit_80_columns_and_carry_no_escape_character(string command)
+    {
+        var run = await Run.Of(command, ExampleStudy.Folder);
+
+        Assert.True(run.Out.Length > 500);
+        Assert.All(
+            run.Out.ReplaceLineEndings("\n").Split('\n'),
+            line => Assert.True(line.Length <= 80, line)
+        );
+        Assert.DoesNotContain('\e', run.Out);
+    }
+
+    [Fact]
+    public async Task A_missing_window_gives_code_3_only_when_asked()
+    {
+        var asked = await Run.Of("analyze", ExampleStudy.Folder, "--require-supported");
+        var unasked = await Run.Of("analyze", ExampleStudy.Folder);
+
+        Assert.Equal(ExitCode.NotSupported, asked.Code);
+        Assert.Equal(ExitCode.Done, unasked.Code);
+        Assert.Equal(unasked.Out, asked.Out);
+    }
+
+    [Fact]
+    public async Task A_required_window_of_a_study_in_which_every_group_has_one_gives_code_0()
+    {
+        using var copy = StudyCopy.Create();
+        copy.Edit(ExampleStudy.Protocol, "\npercent = 7.5", "\npercent = 40");
+        File.WriteAllText(
+            copy.At("study", ExampleStudy.Protocol),
+            (
+                await File.ReadAllTextAsync(
+                    copy.At("study", ExampleStudy.Protocol),
+                    TestContext.Current.CancellationToken
+                )
+            ).Replace("\npercent = 15", "\npercent = 60", StringComparison.Ordinal)
+        );
+
+        var run = await Run.Of("analyze", copy.Study, "--require-supported");
+
+        Assert.Equal(ExitCode.Done, run.Code);
+    }
+
+    [Fact]
+    public async Task Json_is_the_content_of_analysis_json_and_nothing_else()
+    {
+        using var copy = StudyCopy.Create();
+
+        var printed = await Run.Of("analyze", copy.Study, "--json");
+        await Run.Of("report", copy.Study, "--format", "text");
+
+        Assert.Equal("", printed.Error);
+        using var document = JsonDocument.Parse(printed.Out);
+        Assert.Equal(1, document.RootElement.GetProperty("format").GetInt32());
+        Assert.Equal(
+            (
+                await File.ReadAllTextAsync(
+                    copy.At("study", "out", "analysis.json"),
+                    TestContext.Current.CancellationToken
+                )
+            ).TrimEnd(),
+            printed.Out.TrimEnd()
+        );
+    }
+}

@@ -1,0 +1,105 @@
+using System.Text.Json;
+using StabilityStudy.Pipeline.Tests.Studies;
+
+namespace StabilityStudy.Cli.Tests;
+
+public sealed class CheckTests
+{
+    /// <summary>Words that would tell a result while the study still collects.</summary>
+    private static readonly string[] s_resultWords =
+    [
+        "mean",
+        "supported",
+        "inconclusive",
+        "interval",
+        "allowed",
+        "outlier",
+        "median",
+        "change",
+        "lower bound",
+    ];
+
+    [Fact]
+    public async Task The_example_passes_with_its_queries_and_no_result()
+    {
+        var run = await Run.Of("check", ExampleStudy.Folder);
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Equal("", run.Error);
+        Assert.EndsWith(
+            "0 stop, 3 attention, 1 note\n",
+            run.Out.ReplaceLineEndings("\n"),
+            StringComparison.Ordinal
+        );
+        RequireNoResult(run.Out);
+    }
+
+    [Fact]
+    public async Task A_query_that_stops_gives_code_1_and_comes_first()
+    {
+        using var copy = StudyCopy.Create();
+        copy.Edit(ExampleStudy.Results, ",33.2,s,", ",3x.2,s,");
+
+        var run = await Run.Of("check", copy.Study);
+
+        Assert.Equal(ExitCode.StopQueries, run.Code);
+        Assert.StartsWith(
+            "STOP  results.csv line 3, column result  [unknown-result]",
+            run.Out,
+            StringComparison.Ordinal
+        );
+        RequireNoResult(run.Out);
+    }
+
+    [Fact]
+    public async Task Json_is_one_document_and_nothing_else()
+    {
+        var run = await Run.Of("check", ExampleStudy.Folder, "--json");
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Equal("", run.Error);
+        using var document = JsonDocument.Parse(run.Out);
+        Assert.Equal(4, document.RootElement.GetProperty("queries").GetArrayLength());
+        RequireNoResult(run.Out);
+    }
+
+    [Fact]
+    public async Task Json_of_a_stopped_study_is_one_document_and_nothing_else()
+    {
+        using var copy = StudyCopy.Create();
+        copy.Edit(ExampleStudy.Results, ",33.2,s,", ",3x.2,s,");
+        foreach (var command in new[] { "check", "analyze" })
+        {
+            var run = await Run.Of(command, copy.Study, "--json");
+
+            Assert.Equal(ExitCode.StopQueries, run.Code);
+            Assert.Equal("", run.Error);
+            using var document = JsonDocument.Parse(run.Out);
+            Assert.Equal(
+                "unknown-result",
+                document.RootElement.GetProperty("queries")[0].GetProperty("code").GetString()
+            );
+        }
+    }
+
+    [Fact]
+    public async Task Color_is_used_only_where_it_may_be()
+    {
+        var plain = await Run.Of("check", ExampleStudy.Folder);
+        var colored = await Run.Of(
+            usesColor: true,
+            TestContext.Current.CancellationToken,
+            "check",
+            ExampleStudy.Folder
+        );
+
+        Assert.DoesNotContain('\e', plain.Out);
+        Assert.Contains('\e', colored.Out);
+    }
+
+    private static void RequireNoResult(string output) =>
+        Assert.All(
+            s_resultWords,
+            word => Assert.DoesNotContain(word, output, StringComparison.OrdinalIgnoreCase)
+        );
+}

@@ -1,0 +1,125 @@
+using StabilityStudy.Pipeline.Tests.Studies;
+
+namespace StabilityStudy.Cli.Tests;
+
+public sealed class ReportTests
+{
+    private static readonly string[] s_inputs =
+    [
+        "study/protocol.toml",
+        "study/results.csv",
+        "study/specimens.csv",
+        "study/study.toml",
+    ];
+
+    [Fact]
+    public async Task Report_makes_the_folder_and_ends_with_the_path()
+    {
+        using var copy = StudyCopy.Create();
+
+        var run = await Run.Of("report", copy.Study);
+
+        var path = copy.At("study", "out", "report.pdf");
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Equal("", run.Error);
+        Assert.Equal(path, run.Out.TrimEnd().Split('\n')[^1]);
+        Assert.Equal(
+            ["study/out/analysis.json", "study/out/report.pdf", .. s_inputs],
+            copy.Files()
+        );
+        Assert.StartsWith(
+            "%PDF-",
+            System.Text.Encoding.ASCII.GetString(
+                await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken),
+                0,
+                5
+            ),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public async Task A_report_elsewhere_has_analysis_json_beside_it_and_replaces_old_files()
+    {
+        using var copy = StudyCopy.Create();
+        var report = copy.At("a", "b", "r.txt");
+        Directory.CreateDirectory(copy.At("a", "b"));
+        await File.WriteAllTextAsync(report, "old", TestContext.Current.CancellationToken);
+
+        var run = await Run.Of("report", copy.Study, "--format", "text", "-o", report);
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Equal(["a/b/analysis.json", "a/b/r.txt", .. s_inputs], copy.Files());
+        Assert.Contains(
+            "[+] Supported to 8 h: No anticoagulant",
+            await File.ReadAllTextAsync(report, TestContext.Current.CancellationToken),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public async Task A_write_that_fails_leaves_the_old_report_and_no_part()
+    {
+        using var copy = StudyCopy.Create();
+        var report = copy.At("a", "r.txt");
+        Directory.CreateDirectory(copy.At("a", "analysis.json"));
+        await File.WriteAllTextAsync(report, "old", TestContext.Current.CancellationToken);
+
+        var run = await Run.Of("report", copy.Study, "--format", "text", "-o", report);
+
+        Assert.Equal(ExitCode.WrongUsage, run.Code);
+        Assert.Equal("", run.Out);
+        Assert.Contains("analysis.json cannot be written", run.Error, StringComparison.Ordinal);
+        Assert.Equal(["a/r.txt", .. s_inputs], copy.Files());
+        Assert.Equal(
+            "old",
+            await File.ReadAllTextAsync(report, TestContext.Current.CancellationToken)
+        );
+    }
+
+    [Fact]
+    public async Task A_stopped_study_leaves_the_old_report_and_says_so()
+    {
+        using var copy = StudyCopy.Create();
+        copy.Edit(ExampleStudy.Results, ",33.2,s,", ",\"33,2\",s,");
+        var report = copy.At("study", "out", "report.pdf");
+        Directory.CreateDirectory(copy.At("study", "out"));
+        await File.WriteAllTextAsync(report, "old", TestContext.Current.CancellationToken);
+
+        var run = await Run.Of("report", copy.Study);
+
+        Assert.Equal(ExitCode.StopQueries, run.Code);
+        Assert.Contains("results.csv line 3, column result", run.Out, StringComparison.Ordinal);
+        Assert.Contains("Nothing was written", run.Error, StringComparison.Ordinal);
+        Assert.Equal(
+            "old",
+            await File.ReadAllTextAsync(report, TestContext.Current.CancellationToken)
+        );
+        Assert.Equal(["study/out/report.pdf", .. s_inputs], copy.Files());
+    }
+
+    [Fact]
+    public async Task A_required_window_that_is_missing_gives_code_3_and_still_the_report()
+    {
+        using var copy = StudyCopy.Create();
+
+        var run = await Run.Of("report", copy.Study, "--format", "text", "--require-supported");
+
+        Assert.Equal(ExitCode.NotSupported, run.Code);
+        Assert.Contains("study/out/report.txt", copy.Files());
+    }
+
+    [Fact]
+    public async Task A_cancelled_report_gives_code_130_and_no_file()
+    {
+        using var copy = StudyCopy.Create();
+        using var cancellation = new CancellationTokenSource();
+        await cancellation.CancelAsync();
+
+        var run = await Run.Of(usesColor: false, cancellation.Token, "report", copy.Study);
+
+        Assert.Equal(ExitCode.Cancelled, run.Code);
+        Assert.Equal("", run.Out);
+        Assert.Equal(s_inputs, copy.Files());
+    }
+}

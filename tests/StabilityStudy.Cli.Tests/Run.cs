@@ -1,0 +1,29 @@
+using StabilityStudy.Cli.Console;
+
+namespace StabilityStudy.Cli.Tests;
+
+/// <summary>What one call of the program gave.</summary>
+internal sealed record Run(ExitCode Code, string Out, string Error)
+{
+    public static Task<Run> Of(params string[] arguments) =>
+        Of(usesColor: false, TestContext.Current.CancellationToken, arguments);
+
+    public static async Task<Run> Of(
+        bool usesColor,
+        CancellationToken cancellation,
+        params string[] arguments
+    )
+    {
+        await using var output = new StringWriter();
+        await using var error = new StringWriter();
+        var terminal = new Terminal(
+            output,
+            error,
+            ShowsProgress: false,
+            usesColor,
+            Terminal.DefaultWidth
+        );
+        var code = await Application.RunAsync(arguments, terminal, cancellation);
+        return new Run(code, output.ToString(), error.ToString());
+    }
+}

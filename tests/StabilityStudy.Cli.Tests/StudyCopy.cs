@@ -1,0 +1,47 @@
+using StabilityStudy.Pipeline.Tests.Studies;
+
+namespace StabilityStudy.Cli.Tests;
+
+/// <summary>A copy of the example study in a folder of its own, removed at the end.</summary>
+internal sealed class StudyCopy : IDisposable
+{
+    private StudyCopy(string root) => Root = root;
+
+    /// <summary>A folder for anything the test writes.</summary>
+    public string Root { get; }
+
+    public string Study => Path.Combine(Root, "study");
+
+    public static StudyCopy Create()
+    {
+        var copy = new StudyCopy(
+            Directory.CreateTempSubdirectory("stability-study-test-").FullName
+        );
+        Directory.CreateDirectory(copy.Study);
+        foreach (var (name, bytes) in ExampleStudy.Bytes.Files)
+        {
+            File.WriteAllBytes(Path.Combine(copy.Study, name), bytes.Span);
+        }
+
+        return copy;
+    }
+
+    public string At(params string[] parts) => Path.Combine([Root, .. parts]);
+
+    public void Edit(string name, string from, string to) =>
+        File.WriteAllBytes(
+            Path.Combine(Study, name),
+            ExampleStudy.Edited(name, from, to).Files[name].Span
+        );
+
+    /// <summary>Every file below the folder, by its path from there.</summary>
+    public string[] Files() =>
+        [
+            .. Directory
+                .EnumerateFiles(Root, "*", SearchOption.AllDirectories)
+                .Select(file => Path.GetRelativePath(Root, file).Replace('\\', '/'))
+                .Order(StringComparer.Ordinal),
+        ];
+
+    public void Dispose() => Directory.Delete(Root, recursive: true);
+}

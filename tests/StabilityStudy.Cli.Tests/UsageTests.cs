@@ -1,0 +1,99 @@
+using StabilityStudy.Pipeline.Tests.Studies;
+
+namespace StabilityStudy.Cli.Tests;
+
+public sealed class UsageTests
+{
+    private static readonly string s_study = ExampleStudy.Folder;
+
+    [Theory]
+    [InlineData("help", "--help")]
+    [InlineData("check", "check", "--help")]
+    [InlineData("analyze", "analyze", "--help")]
+    [InlineData("report", "report", "--help")]
+    public async Task Help_says_what_the_golden_file_says(string name, params string[] arguments)
+    {
+        var run = await Run.Of(arguments);
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Equal("", run.Error);
+        // The parser names the process that it runs in, which is the test here.
+        var text = string.Join(
+            '\n',
+            run.Out.ReplaceLineEndings("\n").Split('\n').Select(line => line.TrimEnd())
+        );
+        RepositoryFile.RequireSame(
+            $"tests/StabilityStudy.Cli.Tests/Golden/{name}.txt",
+            text.Replace("StabilityStudy.Cli.Tests", "stability-study", StringComparison.Ordinal)
+        );
+        Assert.All(run.Out.Split('\n'), line => Assert.True(line.TrimEnd().Length <= 80, line));
+    }
+
+    [Fact]
+    public async Task Version_is_one_line()
+    {
+        var run = await Run.Of("--version");
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Matches(@"^\S+\s*$", run.Out);
+    }
+
+    public static TheoryData<string, string[]> WrongCalls =>
+        new()
+        {
+            { "Required command", [] },
+            { "chek", ["chek", s_study] },
+            { "--colour", ["check", s_study, "--colour"] },
+            { "--colour", ["analyze", s_study, "--colour"] },
+            { "--colour", ["report", s_study, "--colour"] },
+            { "STUDY", ["check"] },
+            { "STUDY", ["analyze"] },
+            { "STUDY", ["report"] },
+            { "second", ["check", s_study, "second"] },
+            { "a5", ["report", s_study, "--paper", "a5"] },
+            { "html", ["report", s_study, "--format", "html"] },
+            { "--output", ["report", s_study, "--output"] },
+            { "--output", ["report", s_study, "--output", ""] },
+            { "@", ["check", "@answers.txt"] },
+            { "no folder", ["check", Path.Combine(s_study, "absent")] },
+            { "no folder", ["analyze", Path.Combine(s_study, "absent")] },
+            { "no folder", ["report", Path.Combine(s_study, "absent")] },
+            { "no folder", ["check", ""] },
+            { "is a file", ["check", Path.Combine(s_study, "study.toml")] },
+            { "is a file", ["report", Path.Combine(s_study, "study.toml")] },
+            { "is a folder", ["report", s_study, "-o", s_study] },
+            { "data file", ["report", s_study, "-o", Path.Combine(s_study, "results.csv")] },
+            { "data file", ["report", s_study, "-o", Path.Combine(s_study, "PROTOCOL.TOML")] },
+            { "data file", ["report", s_study, "-o", Path.Combine(s_study, "analysis.json")] },
+            {
+                "cannot be written",
+                [
+                    "report",
+                    s_study,
+                    "--format",
+                    "text",
+                    "-o",
+                    Path.Combine(s_study, "study.toml", "r.txt"),
+                ]
+            },
+        };
+
+    [Theory]
+    [MemberData(nameof(WrongCalls))]
+    public async Task Wrong_usage_is_said_on_the_error_output_alone(string says, string[] arguments)
+    {
+        var run = await Run.Of(arguments);
+
+        Assert.Equal(ExitCode.WrongUsage, run.Code);
+        Assert.Equal("", run.Out);
+        Assert.Contains(says, run.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("   at ", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void The_numbers_of_the_exit_codes_are_a_contract() =>
+        Assert.Equal(
+            [0, 1, 2, 3, 4, 5, 70, 130],
+            Enum.GetValues<ExitCode>().Select(code => (int)code)
+        );
+}

@@ -1,0 +1,104 @@
+using System.Collections;
+using System.Collections.Immutable;
+using System.Reflection;
+using System.Runtime.CompilerServices;
+using StabilityStudy.Cli;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.SignedPdf.Attachments;
+using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Drift;
+
+namespace StabilityStudy.EndToEnd.Tests.Architecture;
+
+public sealed class PublicTypeTests
+{
+    private static readonly Dictionary<Enum, string> s_zeroMembers = new()
+    {
+        [Verdict.Inconclusive] = "claims nothing",
+        [Conclusion.Inconclusive] = "claims nothing",
+        [VerdictShape.Inconclusive] = "claims nothing",
+        [ManufacturerStanding.Beyond] = "is printed as a modified test",
+        [PairStatus.Ineligible] = "supports nothing",
+        [LockLevel.NotLocked] = "proves nothing",
+        [Severity.Stop] = "makes no report",
+        [AllowanceVerdict.Outside] = "speaks against the window",
+        [StorageState.WholeBlood] = "has the strictest rules on spinning",
+        [Cap.Open] = "is the less protected state",
+        [TubePlan.TubePerTimePoint] = "allows no tube to be tested twice",
+        [ChangeScale.Percent] = "refuses what it cannot divide",
+        [CensoredSide.Below] = "no side is cautious; both are handled alike",
+        [MissingReason.NoReportableResult] = "counts as outside the allowable difference",
+        [Hemolysis.NotRecorded] = "hemolysis seen later then counts as new",
+        [ClotCheck.NotRecorded] = "says that nobody looked",
+        [Origin.NotRecorded] = "is asked for",
+        [AttachmentRelationship.Unspecified] = "claims nothing about the file",
+        [DriftShape.Linear] = "the simplest shape; it describes and decides nothing",
+        [MarkerShape.OpenCircle] = "a look, which says nothing by itself",
+        [DashStyle.Solid] = "a look, which says nothing by itself",
+        [LineWeight.Thin] = "a look, which says nothing by itself",
+        [BandFill.LightGray] = "a look, which says nothing by itself",
+        [LineDirection.Horizontal] = "a look, which says nothing by itself",
+        [ColumnAlignment.Left] = "a look, which says nothing by itself",
+        [RowKind.Data] = "an ordinary row",
+        [Emphasis.None] = "stresses nothing",
+        [ParagraphStyle.Body] = "stresses nothing",
+        [PaperSize.A4] = "the international size",
+        [ExitCode.Done] = "the exception: the meaning of 0 is fixed by the shell",
+    };
+
+    public static TheoryData<Type> Types { get; } =
+    [
+        .. Projects
+            .Names.SelectMany(name => Projects.Load(name).GetExportedTypes())
+            .Where(type => !type.IsEnum),
+    ];
+
+    [Theory]
+    [MemberData(nameof(Types), DisableDiscoveryEnumeration = true)]
+    public void A_public_type_cannot_be_changed_after_it_was_made(Type type)
+    {
+        var faults = type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
+            .Where(property =>
+                !IsReadOnly(property) || !HoldsNoMutableCollection(property.PropertyType)
+            )
+            .Select(property => property.Name)
+            .Concat(
+                type.GetFields(BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static)
+                    .Where(field => !field.IsLiteral && !field.IsInitOnly)
+                    .Select(field => field.Name)
+            );
+
+        Assert.Empty(faults);
+    }
+
+    [Fact]
+    public void The_zero_member_of_every_public_enum_is_a_cautious_answer_with_its_reason() =>
+        Assert.Equal(
+            Projects
+                .Names.SelectMany(name => Projects.Load(name).GetExportedTypes())
+                .Where(type => type.IsEnum)
+                .Select(type => $"{type.FullName}.{Enum.ToObject(type, 0)}")
+                .Order(StringComparer.Ordinal),
+            s_zeroMembers
+                .Keys.Select(zero => $"{zero.GetType().FullName}.{zero}")
+                .Order(StringComparer.Ordinal)
+        );
+
+    private static bool IsReadOnly(PropertyInfo property) =>
+        property.SetMethod is not { IsPublic: true } setter
+        || setter.ReturnParameter.GetRequiredCustomModifiers().Contains(typeof(IsExternalInit));
+
+    private static bool HoldsNoMutableCollection(Type type) =>
+        type == typeof(string)
+        || !typeof(IEnumerable).IsAssignableFrom(type)
+        || (
+            type.IsGenericType
+            && type.GetGenericTypeDefinition().Namespace == typeof(ImmutableArray<>).Namespace
+        );
+}

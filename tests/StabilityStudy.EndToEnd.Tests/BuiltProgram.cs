@@ -1,0 +1,52 @@
+using System.Diagnostics;
+
+namespace StabilityStudy.EndToEnd.Tests;
+
+/// <summary>What a process answered.</summary>
+internal sealed record Answer(int ExitCode, string Out, string Error)
+{
+    public string[] Lines => Out.TrimEnd().ReplaceLineEndings("\n").Split('\n');
+}
+
+/// <summary>The program as it was built, in a process of its own.</summary>
+internal static class BuiltProgram
+{
+    /// <summary>The build copies the program beside the tests.</summary>
+    public static string Path { get; } =
+        System.IO.Path.Combine(AppContext.BaseDirectory, "stability-study.dll");
+
+    public static Task<Answer> Run(params string[] arguments) => Run(_ => { }, arguments);
+
+    /// <summary>Runs it with another environment or working directory.</summary>
+    public static async Task<Answer> Run(
+        Action<ProcessStartInfo> configure,
+        params string[] arguments
+    )
+    {
+        using var process = Start(configure, arguments);
+        return await Wait(process);
+    }
+
+    public static Process Start(Action<ProcessStartInfo> configure, params string[] arguments)
+    {
+        var start = new ProcessStartInfo("dotnet", [Path, .. arguments])
+        {
+            UseShellExecute = false,
+            RedirectStandardOutput = true,
+            RedirectStandardError = true,
+            StandardOutputEncoding = System.Text.Encoding.UTF8,
+            StandardErrorEncoding = System.Text.Encoding.UTF8,
+        };
+        configure(start);
+        return Process.Start(start)!;
+    }
+
+    public static async Task<Answer> Wait(Process process)
+    {
+        var cancellation = TestContext.Current.CancellationToken;
+        var output = process.StandardOutput.ReadToEndAsync(cancellation);
+        var error = process.StandardError.ReadToEndAsync(cancellation);
+        await process.WaitForExitAsync(cancellation);
+        return new Answer(process.ExitCode, await output, await error);
+    }
+}

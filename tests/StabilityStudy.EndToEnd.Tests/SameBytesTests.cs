@@ -1,0 +1,60 @@
+using System.Diagnostics;
+using StabilityStudy.Cli.Tests;
+
+namespace StabilityStudy.EndToEnd.Tests;
+
+/// <summary>Nothing of the machine gets into the report.</summary>
+public sealed class SameBytesTests(ReportedExample example) : IClassFixture<ReportedExample>
+{
+    /// <summary>Names of the variations, with what each sets.</summary>
+    private static readonly Dictionary<string, Action<ProcessStartInfo, string>> s_variations = new(
+        StringComparer.Ordinal
+    )
+    {
+        ["another time zone"] = (start, _) => start.Environment["TZ"] = "Asia/Tokyo",
+        ["German"] = (start, _) => SetLanguage(start, "de_DE.UTF-8"),
+        ["Turkish"] = (start, _) => SetLanguage(start, "tr_TR.UTF-8"),
+        ["another working directory"] = (start, root) => start.WorkingDirectory = root,
+        ["no font of the machine"] = (start, root) =>
+        {
+            var file = Path.Combine(root, "fonts.conf");
+            File.WriteAllText(
+                file,
+                "<?xml version=\"1.0\"?><!DOCTYPE fontconfig SYSTEM \"fonts.dtd\"><fontconfig></fontconfig>"
+            );
+            start.Environment["FONTCONFIG_FILE"] = file;
+        },
+    };
+
+    public static TheoryData<string> Variations => [.. s_variations.Keys];
+
+    [Theory]
+    [MemberData(nameof(Variations))]
+    public async Task The_report_has_the_same_bytes_with(string variation)
+    {
+        using var copy = StudyCopy.Create();
+
+        var answer = await BuiltProgram.Run(
+            start => s_variations[variation](start, copy.Root),
+            "report",
+            variation == "another working directory" ? "study" : copy.Study
+        );
+
+        Assert.True(answer.ExitCode == 0, answer.Error);
+        Assert.Equal(example.Answer.Lines[..^1], answer.Lines[..^1]);
+        RequireSame(example.A4, copy.At("study", "out", "report.pdf"));
+        RequireSame(example.AnalysisJson, copy.At("study", "out", "analysis.json"));
+    }
+
+    private static void RequireSame(string expected, string actual) =>
+        Assert.True(
+            File.ReadAllBytes(expected).AsSpan().SequenceEqual(File.ReadAllBytes(actual)),
+            actual + " has other bytes."
+        );
+
+    private static void SetLanguage(ProcessStartInfo start, string language)
+    {
+        start.Environment["LANG"] = language;
+        start.Environment["LC_ALL"] = language;
+    }
+}

@@ -1,0 +1,128 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Reporting.Tests.Report;
+
+/// <summary>Studies at the edges of what the report has to show.</summary>
+internal static class OddStudies
+{
+    private const string LongName = "Activated partial thromboplastin time, kaolin, low phospholi";
+
+    public static ImmutableSortedDictionary<string, StudyAnalysis> All { get; } =
+        new Dictionary<string, StudyAnalysis>(StringComparer.Ordinal)
+        {
+            ["no pair"] = StudyRows.Analyze(StudyRows.Protocol(), []),
+            ["one pair"] = StudyRows.Analyze(StudyRows.Protocol(), Specimens(1, "none")),
+            ["40 pairs"] = StudyRows.Analyze(StudyRows.Protocol(), Specimens(40, "none")),
+            ["200 pairs"] = StudyRows.Analyze(StudyRows.Protocol(), Specimens(200, "none")),
+            ["no criterion"] = StudyRows.Analyze(
+                StudyRows.Protocol() with
+                {
+                    Criteria = [],
+                },
+                Specimens(20, "none")
+            ),
+            ["all beyond the measuring interval"] = StudyRows.Analyze(
+                StudyRows.Protocol() with
+                {
+                    Analytes =
+                    [
+                        StudyRows.Analyte("aPTT", "aPTT") with
+                        {
+                            MeasuringInterval = new MeasuringInterval(100, 180),
+                        },
+                    ],
+                },
+                Specimens(20, "none")
+            ),
+            ["a group without an eligible pair"] = StudyRows.Analyze(
+                TwoGroups(),
+                [
+                    .. Specimens(30, "none"),
+                    .. Specimens(30, "ufh").Select(specimen => specimen with { FillPercent = 50 }),
+                ]
+            ),
+            ["two storages"] = StudyRows.Analyze(
+                StudyRows.Protocol() with
+                {
+                    Storages =
+                    [
+                        StudyRows.Storage("wb-rt", 18, 25),
+                        StudyRows.Storage("wb-cool", 8, 12),
+                    ],
+                },
+                [
+                    .. Specimens(30, "none"),
+                    .. Specimens(30, "none")
+                        .Select(specimen =>
+                            specimen with
+                            {
+                                Number = specimen.Number + 500,
+                                Storage = "wb-cool",
+                            }
+                        ),
+                ]
+            ),
+            ["three analytes"] = StudyRows.Analyze(
+                ForAnalytes(("aPTT", "aPTT"), ("PT", "Prothrombin time"), ("FIB", "Fibrinogen")),
+                Specimens(30, "none")
+            ),
+            ["two analytes in two groups"] = StudyRows.Analyze(
+                ForAnalytes(("aPTT", "aPTT"), ("PT", "Prothrombin time")) with
+                {
+                    Groups = TwoGroups().Groups,
+                },
+                [.. Specimens(30, "none"), .. Specimens(30, "ufh")]
+            ),
+            ["a name of 60 characters"] = StudyRows.Analyze(
+                ForAnalytes(("aPTT", LongName)),
+                Specimens(30, "none")
+            ),
+        }.ToImmutableSortedDictionary(StringComparer.Ordinal);
+
+    public static TheoryData<string> Names => [.. All.Keys];
+
+    private static IEnumerable<SpecimenPlan> Specimens(int count, string group) =>
+        Enumerable
+            .Range(group == "none" ? 1 : 301, count)
+            .Select(number => new SpecimenPlan(number, group, "wb-rt", 100));
+
+    private static StudyProtocol TwoGroups()
+    {
+        var protocol = StudyRows.Protocol();
+        return protocol with
+        {
+            Groups = protocol.Groups.Add(
+                new PatientGroup("ufh", "Unfractionated heparin", 40, TimeSpan.FromHours(1))
+            ),
+        };
+    }
+
+    private static StudyProtocol ForAnalytes(params (string Id, string Name)[] analytes) =>
+        StudyRows.Protocol() with
+        {
+            Analytes = [.. analytes.Select(item => StudyRows.Analyte(item.Id, item.Name))],
+            Criteria =
+            [
+                new BiasCriterion(
+                    "mean",
+                    [.. analytes.Select(item => new LimitChoice(item.Id, "bias"))],
+                    [],
+                    0.90,
+                    ChangeScale.Percent
+                ),
+                new IndividualCriterion(
+                    "each",
+                    [.. analytes.Select(item => new LimitChoice(item.Id, "each"))],
+                    [],
+                    0.95,
+                    85m
+                ),
+            ],
+        };
+}
+
+/// <summary>A specimen with a tube for every time.</summary>
+internal sealed record SpecimenPlan(int Number, string Group, string Storage, decimal FillPercent);

@@ -1,0 +1,184 @@
+using System.Collections;
+using System.Collections.Concurrent;
+using System.Reflection;
+using StabilityStudy.Reporting.Fonts;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Pdf;
+using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Tests.Pdf;
+using StabilityStudy.Reporting.Text;
+using UglyToad.PdfPig;
+
+namespace StabilityStudy.Reporting.Tests.Report;
+
+public sealed class OddStudyTests
+{
+    private static readonly ConcurrentDictionary<
+        (string Name, PaperSize Paper),
+        Lazy<(ReportModel Model, DrawnReport Drawn)>
+    > s_drawings = new();
+
+    public static TheoryData<string> Names => OddStudies.Names;
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Page_1_states_every_conclusion_of_the_study_on_either_paper(string name)
+    {
+        foreach (var paper in new[] { PaperSize.A4, PaperSize.Letter })
+        {
+            var (model, drawn) = Draw(name, paper);
+            using var document = PdfDocument.Open(drawn.Pdf.ToArray());
+            var page = PdfReading.WithoutSpaces(
+                string.Concat(document.GetPage(1).Letters.Select(letter => letter.Value))
+            );
+            var lines = model
+                .Sections[0]
+                .Blocks.OfType<VerdictBlock>()
+                .SelectMany(block => block.Lines)
+                .ToArray();
+
+            Assert.Equal(OddStudies.All[name].Sequences.Length, lines.Length);
+            Assert.All(
+                lines.SelectMany(line => new[] { line.Word, line.Subject, line.Sentence }),
+                text => Assert.Contains(Printed(text), page, StringComparison.Ordinal)
+            );
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Each_signatory_has_one_box_below_the_conclusions(string name)
+    {
+        foreach (var paper in new[] { PaperSize.A4, PaperSize.Letter })
+        {
+            var places = Draw(name, paper).Drawn.SignatureRectangles;
+
+            Assert.Equal(["author", "approver"], places.Select(place => place.Role));
+            // Conclusions on several analytes or storages can fill page 1; the boxes then follow on the next.
+            var last = SharedSubject.Of(OddStudies.All[name]) is null ? 2 : 1;
+            Assert.All(places, place => Assert.InRange(place.Page, 1, last));
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Every_word_on_the_pages_comes_from_the_model(string name)
+    {
+        var (model, drawn) = Draw(name, PaperSize.A4);
+        using var document = PdfDocument.Open(drawn.Pdf.ToArray());
+        var rest = PdfReading.Body(
+            document,
+            model.Header.Left,
+            model.Header.Right,
+            model.Header.Fingerprint
+        );
+
+        var texts = Texts(model.Sections)
+            .Append(model.Title)
+            .Append("(continued)")
+            .Concat(["Printed name", "Date and time", "Signature"])
+            .Select(Printed)
+            .Where(text => text.Length > 0)
+            .Distinct(StringComparer.Ordinal)
+            .OrderByDescending(text => text.Length);
+        foreach (var text in texts)
+        {
+            rest = rest.Replace(text, "\n", StringComparison.Ordinal);
+        }
+
+        // A text that is also part of another leaves signs of the longer one behind, but never a word or a figure.
+        Assert.Equal("", string.Concat(rest.Where(char.IsLetterOrDigit)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void No_letter_is_drawn_over_another(string name)
+    {
+        using var document = PdfDocument.Open(Draw(name, PaperSize.Letter).Drawn.Pdf.ToArray());
+
+        Assert.Equal("", string.Join('\n', document.GetPages().SelectMany(PdfReading.Overlaps)));
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Summary_and_headline_state_the_same_conclusions(string name)
+    {
+        var analysis = OddStudies.All[name];
+        var (model, _) = Draw(name, PaperSize.A4);
+        var expected = model.Sections[0].Blocks.OfType<VerdictBlock>().Single().Lines;
+
+        foreach (
+            var shorter in new[]
+            {
+                ReportBuilder.BuildSummary(analysis),
+                ReportBuilder.BuildHeadline(analysis),
+            }
+        )
+        {
+            Assert.Equal(
+                expected.AsEnumerable(),
+                shorter.Sections[0].Blocks.OfType<VerdictBlock>().Single().Lines
+            );
+            Assert.All(
+                TextDrawing.Draw(shorter, 80).Split('\n'),
+                line => Assert.True(line.Length <= 80, line)
+            );
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void A_figure_that_is_missing_is_said_in_a_whole_sentence(string name)
+    {
+        var (model, _) = Draw(name, PaperSize.A4);
+
+        Assert.All(
+            Texts(model.Sections),
+            text =>
+            {
+                Assert.DoesNotContain("..", text, StringComparison.Ordinal);
+                Assert.DoesNotContain(".;", text, StringComparison.Ordinal);
+                Assert.DoesNotContain("not computable %", text, StringComparison.Ordinal);
+                Assert.DoesNotContain("NaN", text, StringComparison.Ordinal);
+                Assert.DoesNotContain("∞", text, StringComparison.Ordinal);
+            }
+        );
+    }
+
+    private static (ReportModel Model, DrawnReport Drawn) Draw(string name, PaperSize paper) =>
+        s_drawings
+            .GetOrAdd(
+                (name, paper),
+                key => new Lazy<(ReportModel, DrawnReport)>(() =>
+                {
+                    var model = ReportBuilder.Build(OddStudies.All[key.Name], key.Paper);
+                    return (
+                        model,
+                        KeptDrawings.Keep(
+                            PdfDrawing.Draw(model),
+                            FormattableString.Invariant(
+                                $"study-{key.Name.Replace(' ', '-')}-{key.Paper}"
+                            )
+                        )
+                    );
+                })
+            )
+            .Value;
+
+    private static string Printed(string text) =>
+        PdfReading.WithoutSpaces(PrintableText.For(ReportFonts.Regular, text));
+
+    private static IEnumerable<string> Texts(object? value) =>
+        value switch
+        {
+            null => [],
+            string text => [text],
+            IEnumerable items => items.Cast<object?>().SelectMany(Texts),
+            _ when value.GetType().IsPrimitive || value is Enum => [],
+            _ => value
+                .GetType()
+                .GetProperties(BindingFlags.Public | BindingFlags.Instance)
+                .Where(property => property.Name != "AlternativeText")
+                .SelectMany(property => Texts(property.GetValue(value))),
+        };
+}
