@@ -107,9 +107,9 @@ internal static class StudyReading
             name switch
             {
                 StudyBytes.ProtocolName =>
-                    "Begin with a ready protocol: the command \"start\" makes a study folder with protocol.toml.",
+                    "Begin with a ready protocol: copy one from the folder protocols to protocol.toml and change it.",
                 StudyBytes.FactsName =>
-                    "Describe the study in study.toml: the command \"start\" makes one to fill in.",
+                    "Describe the study in study.toml: copy the one of an example study and change it.",
                 _ =>
                     "Put the file into the study folder, or give its name under [files] in study.toml.",
             }

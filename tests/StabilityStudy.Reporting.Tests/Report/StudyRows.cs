@@ -81,6 +81,7 @@ internal static class StudyRows
                     [],
                     [],
                     [],
+                    StudyFileNames.Usual,
                     [],
                     []
                 ),
