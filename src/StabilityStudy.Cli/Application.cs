@@ -69,6 +69,13 @@ public static class Application
             terminal.Error.WriteLine("Cancelled. Nothing was left half written.");
             return ExitCode.Cancelled;
         }
+        // Trouble with a file is a UsageException by now; what is left is the output itself, such as a full disk behind ">".
+        // A missing part of the program is one of the derived types, and a defect.
+        catch (IOException error) when (error.GetType() == typeof(IOException))
+        {
+            terminal.Error.WriteLine("The output cannot be written: " + error.Message);
+            return ExitCode.WrongUsage;
+        }
 #pragma warning disable CA1031 // The one place where anything unforeseen becomes an exit code.
         catch (Exception error)
 #pragma warning restore CA1031

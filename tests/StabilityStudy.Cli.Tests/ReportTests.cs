@@ -78,6 +78,43 @@ public sealed class ReportTests
     }
 
     [Fact]
+    public async Task A_report_made_again_has_the_same_bytes()
+    {
+        using var copy = StudyCopy.Create();
+        var path = copy.At("study", "out", "report.pdf");
+        await Run.Of("report", copy.Study);
+        var first = await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken);
+
+        var run = await Run.Of("report", copy.Study);
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Equal(
+            first,
+            await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken)
+        );
+    }
+
+    [Fact]
+    public async Task A_report_that_was_signed_is_never_replaced()
+    {
+        using var copy = StudyCopy.Create();
+        var signed = copy.At("signed.pdf");
+        const string Content = "%PDF-1.7\n1 0 obj <</Type/Sig /ByteRange [0 1 2 3]>> endobj";
+        await File.WriteAllTextAsync(signed, Content, TestContext.Current.CancellationToken);
+
+        var run = await Run.Of("report", copy.Study, "-o", signed);
+
+        Assert.Equal(ExitCode.WrongUsage, run.Code);
+        Assert.Equal("", run.Out);
+        Assert.Contains("signed.pdf holds a signature", run.Error, StringComparison.Ordinal);
+        Assert.Equal(
+            Content,
+            await File.ReadAllTextAsync(signed, TestContext.Current.CancellationToken)
+        );
+        Assert.Equal(["signed.pdf", .. s_inputs], copy.Files());
+    }
+
+    [Fact]
     public async Task A_stopped_study_leaves_the_old_report_and_says_so()
     {
         using var copy = StudyCopy.Create();

@@ -1,4 +1,6 @@
+using System.Collections.Concurrent;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Pipeline.Tests.Studies;
 
@@ -6,15 +8,18 @@ namespace StabilityStudy.Pipeline.Tests;
 
 public sealed class BrokenStudyTests
 {
+    private static readonly ConcurrentDictionary<
+        BrokenStudy,
+        Lazy<Outcome<AnalyzedStudy>>
+    > s_analyzed = new();
+
     public static TheoryData<BrokenStudy> Cases => [.. BrokenStudyCases.All];
 
     [Theory]
     [MemberData(nameof(Cases), DisableDiscoveryEnumeration = true)]
     public void A_fault_gives_its_query_with_file_and_line(BrokenStudy broken)
     {
-        var files = ExampleStudy.Edited(broken.File, broken.From, broken.To);
-
-        var outcome = StudyPipeline.Analyze(files);
+        var outcome = Analyzed(broken);
 
         var found = outcome.Queries.FirstOrDefault(query =>
             query.Code == broken.Code
@@ -37,10 +42,7 @@ public sealed class BrokenStudyTests
     {
         var files = ExampleStudy.Edited(broken.File, broken.From, broken.To);
 
-        Assert.Equal(
-            StudyPipeline.Analyze(files).TryGet(out _),
-            StudyPipeline.Check(files).TryGet(out _)
-        );
+        Assert.Equal(Analyzed(broken).TryGet(out _), StudyPipeline.Check(files).TryGet(out _));
     }
 
     [Theory]
@@ -64,6 +66,16 @@ public sealed class BrokenStudyTests
             query => query.Severity == Severity.Stop && query.Source.File == name
         );
     }
+
+    private static Outcome<AnalyzedStudy> Analyzed(BrokenStudy broken) =>
+        s_analyzed
+            .GetOrAdd(
+                broken,
+                key => new Lazy<Outcome<AnalyzedStudy>>(() =>
+                    StudyPipeline.Analyze(ExampleStudy.Edited(key.File, key.From, key.To))
+                )
+            )
+            .Value;
 
     private static int? LineOf(BrokenStudy broken)
     {

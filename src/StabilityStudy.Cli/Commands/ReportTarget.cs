@@ -1,3 +1,5 @@
+using StabilityStudy.Cli.Folders;
+
 namespace StabilityStudy.Cli.Commands;
 
 /// <summary>Where a report may be written.</summary>
@@ -6,7 +8,7 @@ internal static class ReportTarget
     private const string AnalysisName = "analysis.json";
 
     /// <summary>The path of analysis.json that goes with a report.</summary>
-    /// <exception cref="UsageException">The report may not be written there: it would replace analysis.json or a file that a study consists of.</exception>
+    /// <exception cref="UsageException">The report may not be written there: it would replace analysis.json, a file that a study consists of, or a signed report.</exception>
     public static string AnalysisBeside(string target)
     {
         if (string.IsNullOrWhiteSpace(target))
@@ -28,6 +30,13 @@ internal static class ReportTarget
         {
             throw new UsageException(
                 $"{target} has the name of a data file, which the report could replace. Name it like report.pdf."
+            );
+        }
+
+        if (SignedFile.IsAt(target))
+        {
+            throw new UsageException(
+                $"{target} holds a signature, which a new report would destroy. Move it, or write elsewhere with --output."
             );
         }
 
