@@ -42,20 +42,25 @@ internal static class AttentionSummary
             .. OtherKinds(analysis),
         ]);
 
-    /// <summary>The mildest other choice that takes away the support of a sequence's last supported time point.</summary>
+    /// <summary>
+    /// What would take away the support of a supported time point. Earlier ones are named too: the window ends at the first
+    /// time point that is not supported, so the weakest of them carries all.
+    /// </summary>
     private static AttentionLine? RestsOn(StudyAnalysis analysis, Sequence sequence)
     {
-        var last = sequence.Cells.LastOrDefault(cell => cell.Conclusion == Conclusion.Supported);
-        var changes = last is null
-            ? []
-            : last.Robustness.Where(line => line.Changes).ToImmutableArray();
-        return last is null || changes.IsEmpty
-            ? null
-            : new AttentionLine(
+        var changes =
+            from cell in sequence.Cells
+            where cell.Conclusion == Conclusion.Supported
+            from line in cell.Robustness
+            where line.Changes
+            select $"{TradeWords.Of(line.Conclusion)} at {cell.Key.TimePoint} {line.Question}";
+        return changes.Any()
+            ? new AttentionLine(
                 "Rests on",
-                $"{SequenceNames.Of(analysis, sequence).Title(analysis)} at {last.Key.TimePoint} would be {string.Join("; ", changes.Select(line => $"{TradeWords.Of(line.Conclusion)} {line.Question}"))}.",
+                $"{SequenceNames.Of(analysis, sequence).Title(analysis)} would be {string.Join("; ", changes)}.",
                 ""
-            );
+            )
+            : null;
     }
 
     private static IEnumerable<AttentionLine> ModifiedTests(StudyAnalysis analysis) =>

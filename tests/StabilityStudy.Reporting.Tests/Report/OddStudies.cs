@@ -84,7 +84,7 @@ internal static class OddStudies
 
     public static TheoryData<string> Names => [.. All.Keys];
 
-    private static IEnumerable<SpecimenPlan> Specimens(int count, string group) =>
+    public static IEnumerable<SpecimenPlan> Specimens(int count, string group) =>
         Enumerable
             .Range(group == "none" ? 1 : 301, count)
             .Select(number => new SpecimenPlan(number, group, "wb-rt", 100));

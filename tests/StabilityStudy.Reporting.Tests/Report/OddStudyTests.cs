@@ -92,6 +92,28 @@ public sealed class OddStudyTests
 
     [Theory]
     [MemberData(nameof(Names))]
+    public void Every_text_of_the_model_is_on_the_pages(string name)
+    {
+        var (model, drawn) = Draw(name, PaperSize.A4);
+        using var document = PdfDocument.Open(drawn.Pdf.ToArray());
+        var body = PdfReading.Body(
+            document,
+            model.Header.Left,
+            model.Header.Right,
+            model.Header.Fingerprint
+        );
+
+        Assert.Equal(
+            [],
+            ModelTexts
+                .OnPages(model)
+                .Select(Printed)
+                .Where(text => !body.Contains(text, StringComparison.Ordinal))
+        );
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
     public void No_letter_is_drawn_over_another(string name)
     {
         using var document = PdfDocument.Open(Draw(name, PaperSize.Letter).Drawn.Pdf.ToArray());
