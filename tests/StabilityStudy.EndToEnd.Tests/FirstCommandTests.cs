@@ -1,5 +1,8 @@
+using System.Globalization;
 using System.Text;
+using StabilityStudy.Pipeline;
 using StabilityStudy.Pipeline.Tests.Studies;
+using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.EndToEnd.Tests;
 
@@ -36,6 +39,20 @@ public sealed class FirstCommandTests(ReportedExample example) : IClassFixture<R
 
         Assert.Contains("Supported to 8 h No anticoagulant", text, StringComparison.Ordinal);
         Assert.Contains("Not supported Unfractionated heparin", text, StringComparison.Ordinal);
+        var words = string.Join(
+            ' ',
+            text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
+        );
+        Assert.Contains(
+            "The data support testing up to 8 h after collection; today's window is 4 h.",
+            words,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "The data support no window beyond today's 4 h.",
+            words,
+            StringComparison.Ordinal
+        );
         Assert.Contains("ran this study", text, StringComparison.Ordinal);
         Assert.Contains("approves its conclusion", text, StringComparison.Ordinal);
         Assert.Equal(2, text.Split("NOT SIGNED").Length - 1);
@@ -105,10 +122,19 @@ public sealed class FirstCommandTests(ReportedExample example) : IClassFixture<R
         Assert.DoesNotContain("warning", answer.Error, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("error", answer.Error, StringComparison.OrdinalIgnoreCase);
         Assert.Equal(
+            StudyPipeline
+                .Render(
+                    ExampleStudy.Analyze(ExampleStudy.Bytes),
+                    paper == "letter" ? PaperSize.Letter : PaperSize.A4
+                )
+                .PageCount.ToString(CultureInfo.InvariantCulture),
+            count
+        );
+        Assert.Equal(
             count,
             Directory
                 .GetFiles(example.Root, paper + "-*.pnm")
-                .Length.ToString(System.Globalization.CultureInfo.InvariantCulture)
+                .Length.ToString(CultureInfo.InvariantCulture)
         );
     }
 

@@ -14,6 +14,13 @@ public sealed class SameBytesTests(ReportedExample example) : IClassFixture<Repo
         ["another time zone"] = (start, _) => start.Environment["TZ"] = "Asia/Tokyo",
         ["German"] = (start, _) => SetLanguage(start, "de_DE.UTF-8"),
         ["Turkish"] = (start, _) => SetLanguage(start, "tr_TR.UTF-8"),
+        ["no culture data"] = (start, _) =>
+        {
+            SetLanguage(start, "tr_TR.UTF-8");
+            start.Environment["DOTNET_SYSTEM_GLOBALIZATION_INVARIANT"] = "1";
+        },
+        // Sums must not depend on how many numbers a processor adds at once.
+        ["a plain processor"] = (start, _) => start.Environment["DOTNET_EnableHWIntrinsic"] = "0",
         ["another working directory"] = (start, root) => start.WorkingDirectory = root,
         ["no font of the machine"] = (start, root) =>
         {

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using StabilityStudy.Cli.Tests;
 using StabilityStudy.Pipeline.Tests.Studies;
 
@@ -67,5 +68,35 @@ public sealed class StoppedTests
             copy.Files(),
             file => file.StartsWith("study/out", StringComparison.Ordinal)
         );
+    }
+
+    [Fact]
+    public async Task An_interrupt_late_in_the_work_leaves_both_files_or_none()
+    {
+        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows has no interrupt signal to send.");
+        using var copy = StudyCopy.Create();
+        var watch = Stopwatch.StartNew();
+        await BuiltProgram.Run("report", copy.Study);
+        var whole = watch.Elapsed;
+        foreach (var share in new[] { 0.6, 0.8, 0.95 })
+        {
+            Directory.Delete(copy.At("study", "out"), recursive: true);
+            using var process = BuiltProgram.Start(_ => { }, "report", copy.Study);
+            await Task.Delay(whole * share, TestContext.Current.CancellationToken);
+            await OutsideTool.Run(
+                "sh",
+                "-c",
+                FormattableString.Invariant($"kill -INT {process.Id}; true")
+            );
+            var answer = await BuiltProgram.Wait(process);
+
+            // Which of the two it is depends on the machine's speed; anything between them never happens.
+            Assert.Contains(answer.ExitCode, new[] { 0, 130 });
+            Assert.Equal(
+                answer.ExitCode == 130 ? [] : ["study/out/analysis.json", "study/out/report.pdf"],
+                copy.Files().Where(file => file.StartsWith("study/out", StringComparison.Ordinal))
+            );
+            Directory.CreateDirectory(copy.At("study", "out"));
+        }
     }
 }

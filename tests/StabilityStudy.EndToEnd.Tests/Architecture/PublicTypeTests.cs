@@ -52,18 +52,22 @@ public sealed class PublicTypeTests
         [ExitCode.Done] = "the exception: the meaning of 0 is fixed by the shell",
     };
 
-    public static TheoryData<Type> Types { get; } =
+    private static readonly Type[] s_allTypes =
     [
-        .. Projects
-            .Names.SelectMany(name => Projects.Load(name).GetExportedTypes())
-            .Where(type => !type.IsEnum),
+        .. Projects.Names.SelectMany(name => Projects.Load(name).GetTypes()),
     ];
+
+    private static readonly Type[] s_publicTypes = [.. s_allTypes.Where(type => type.IsVisible)];
+
+    public static TheoryData<Type> Types { get; } = [.. s_publicTypes.Where(type => !type.IsEnum)];
 
     [Theory]
     [MemberData(nameof(Types), DisableDiscoveryEnumeration = true)]
     public void A_public_type_cannot_be_changed_after_it_was_made(Type type)
     {
-        var faults = type.GetProperties(BindingFlags.Public | BindingFlags.Instance)
+        var faults = type.GetProperties(
+                BindingFlags.Public | BindingFlags.Instance | BindingFlags.Static
+            )
             .Where(property =>
                 !IsReadOnly(property) || !HoldsNoMutableCollection(property.PropertyType)
             )
@@ -76,6 +80,25 @@ public sealed class PublicTypeTests
 
         Assert.Empty(faults);
     }
+
+    [Fact]
+    public void A_public_type_is_sealed_or_a_list_of_cases_in_its_own_project() =>
+        Assert.All(
+            s_publicTypes.Where(type => !type.IsSealed),
+            type =>
+            {
+                var cases = s_allTypes.Where(other => other.BaseType == type).ToArray();
+                Assert.True(type.IsAbstract && cases.Length > 1, type.FullName);
+                Assert.All(cases, other => Assert.Equal(type.Assembly, other.Assembly));
+            }
+        );
+
+    [Fact]
+    public void A_public_structure_is_read_only() =>
+        Assert.All(
+            s_publicTypes.Where(type => type.IsValueType && !type.IsEnum),
+            type => Assert.True(type.IsDefined(typeof(IsReadOnlyAttribute)), type.FullName)
+        );
 
     [Fact]
     public void The_zero_member_of_every_public_enum_is_a_cautious_answer_with_its_reason() =>
