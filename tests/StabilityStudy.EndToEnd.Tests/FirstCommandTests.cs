@@ -7,7 +7,7 @@ using StabilityStudy.Reporting.Model;
 namespace StabilityStudy.EndToEnd.Tests;
 
 /// <summary>The README's first command, and its report in the hands of outside readers.</summary>
-public sealed class FirstCommandTests(ReportedExample example) : IClassFixture<ReportedExample>
+public sealed class FirstCommandTests(ReportedExample example)
 {
     [Fact]
     public void The_first_command_ends_with_the_path_of_the_report()

@@ -1,4 +1,7 @@
+using System.Diagnostics;
 using StabilityStudy.Cli.Tests;
+
+[assembly: AssemblyFixture(typeof(StabilityStudy.EndToEnd.Tests.ReportedExample))]
 
 namespace StabilityStudy.EndToEnd.Tests;
 
@@ -8,6 +11,9 @@ public sealed class ReportedExample : IAsyncLifetime
     private readonly StudyCopy _copy = StudyCopy.Create();
 
     internal Answer Answer { get; private set; } = new(-1, "", "");
+
+    /// <summary>How long the program took on this machine.</summary>
+    public TimeSpan Duration { get; private set; }
 
     internal string Root => _copy.Root;
 
@@ -21,7 +27,9 @@ public sealed class ReportedExample : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
+        var watch = Stopwatch.StartNew();
         Answer = await BuiltProgram.Run("report", _copy.Study);
+        Duration = watch.Elapsed;
         var letter = await BuiltProgram.Run(
             "report",
             _copy.Study,

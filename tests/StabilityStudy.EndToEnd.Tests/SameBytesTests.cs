@@ -4,7 +4,7 @@ using StabilityStudy.Cli.Tests;
 namespace StabilityStudy.EndToEnd.Tests;
 
 /// <summary>Nothing of the machine gets into the report.</summary>
-public sealed class SameBytesTests(ReportedExample example) : IClassFixture<ReportedExample>
+public sealed class SameBytesTests(ReportedExample example)
 {
     /// <summary>Names of the variations, with what each sets.</summary>
     private static readonly Dictionary<string, Action<ProcessStartInfo, string>> s_variations = new(
