@@ -4,10 +4,10 @@ using StabilityStudy.SignedPdf.Attachments;
 
 namespace StabilityStudy.Pipeline;
 
-/// <summary>A study with its conclusions and the files that its report carries.</summary>
+/// <summary>A study with its conclusions and the files that it was made from.</summary>
 /// <param name="Analysis">What the data say.</param>
-/// <param name="Attachments">Protocol, study facts, canonical data and analysis.json.</param>
-public sealed record AnalyzedStudy(StudyAnalysis Analysis, ImmutableArray<Attachment> Attachments);
+/// <param name="Sources">Protocol, study facts and canonical data, as a report carries them.</param>
+public sealed record AnalyzedStudy(StudyAnalysis Analysis, ImmutableArray<Attachment> Sources);
 
 /// <summary>A finished report.</summary>
 /// <param name="Pdf">The file.</param>

@@ -11,11 +11,8 @@ internal static class AttachedFiles
 {
     public const string AnalysisName = "analysis.json";
 
-    public static ImmutableArray<Attachment> Of(
-        StudyBytes files,
-        StudyIntakeResult study,
-        StudyAnalysis analysis
-    ) =>
+    /// <summary>What an analysis starts from.</summary>
+    public static ImmutableArray<Attachment> Sources(StudyBytes files, StudyIntakeResult study) =>
         [
             Source(
                 StudyBytes.ProtocolName,
@@ -32,14 +29,17 @@ internal static class AttachedFiles
             .. study.Canonical.Files.Select(file =>
                 Source(file.Name, "text/csv", "Data in canonical form", file.Bytes)
             ),
-            new Attachment(
-                AnalysisName,
-                "application/json",
-                "Every figure, unrounded",
-                AttachmentRelationship.Data,
-                AnalysisJson.Write(analysis)
-            ),
         ];
+
+    /// <summary>What it comes to.</summary>
+    public static Attachment Result(StudyAnalysis analysis) =>
+        new(
+            AnalysisName,
+            "application/json",
+            "Every figure, unrounded",
+            AttachmentRelationship.Data,
+            AnalysisJson.Write(analysis)
+        );
 
     private static Attachment Source(
         string name,

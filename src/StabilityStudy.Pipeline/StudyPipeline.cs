@@ -52,7 +52,7 @@ public static class StudyPipeline
             ToolVersion.Current
         );
         return Outcome.Of(
-            new AnalyzedStudy(analysis, AttachedFiles.Of(files, study, analysis)),
+            new AnalyzedStudy(analysis, AttachedFiles.Sources(files, study)),
             analysis.Queries
         );
     }
@@ -74,7 +74,7 @@ public static class StudyPipeline
                 "stability-study " + study.Analysis.ToolVersion,
                 model.Language,
                 Date: null,
-                [.. study.Attachments]
+                [.. study.Sources, AttachedFiles.Result(study.Analysis)]
             )
         );
         return rewritten.TryGet(out var pdf, out var failure)

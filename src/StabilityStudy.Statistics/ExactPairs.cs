@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Runtime.InteropServices;
 
 namespace StabilityStudy.Statistics;
 
@@ -16,9 +17,19 @@ public sealed class ExactPairs
         ScaledY = scaledY;
         Decimals = decimals;
         var divisor = Math.Pow(10, decimals);
-        X = [.. scaledX.Select(v => v / divisor)];
-        Y = [.. scaledY.Select(v => v / divisor)];
-        Difference = [.. scaledX.Zip(scaledY, (x, y) => (y - x) / divisor)];
+        var x = new double[scaledX.Length];
+        var y = new double[scaledX.Length];
+        var difference = new double[scaledX.Length];
+        for (var i = 0; i < x.Length; i++)
+        {
+            x[i] = scaledX[i] / divisor;
+            y[i] = scaledY[i] / divisor;
+            difference[i] = (scaledY[i] - scaledX[i]) / divisor;
+        }
+
+        X = ImmutableCollectionsMarshal.AsImmutableArray(x);
+        Y = ImmutableCollectionsMarshal.AsImmutableArray(y);
+        Difference = ImmutableCollectionsMarshal.AsImmutableArray(difference);
     }
 
     /// <summary>Number of pairs.</summary>
@@ -53,31 +64,39 @@ public sealed class ExactPairs
             throw new ArgumentException("Each first member needs one second member.", nameof(y));
         }
 
-        var decimals = 0;
-        foreach (var value in x)
-        {
-            decimals = Math.Max(decimals, DecimalsOf(value, nameof(x)));
-        }
-
-        foreach (var value in y)
-        {
-            decimals = Math.Max(decimals, DecimalsOf(value, nameof(y)));
-        }
-
+        var decimals = MostDecimalsOf(y, MostDecimalsOf(x, 0, nameof(x)), nameof(y));
         return new ExactPairs(Scale(x, decimals), Scale(y, decimals), decimals);
+    }
+
+    /// <summary>The pairs without one of them, on the same scale.</summary>
+    /// <param name="index">The pair that is left out, counted from 0.</param>
+    /// <exception cref="ArgumentOutOfRangeException">There is no such pair.</exception>
+    public ExactPairs Without(int index) =>
+        new(ScaledX.RemoveAt(index), ScaledY.RemoveAt(index), Decimals);
+
+    private static int MostDecimalsOf(ReadOnlySpan<decimal> values, int atLeast, string parameter)
+    {
+        const decimal largest = 900_000_000m;
+        var most = atLeast;
+        foreach (var value in values)
+        {
+            if (value is < -largest or > largest)
+            {
+                throw new ArgumentException(
+                    "The value is too large to be a laboratory result.",
+                    parameter
+                );
+            }
+
+            // Most values have as many decimals as those before them: then none need be counted.
+            most = value.Scale <= most ? most : Math.Max(most, DecimalsOf(value, parameter));
+        }
+
+        return most;
     }
 
     private static int DecimalsOf(decimal value, string parameter)
     {
-        const decimal largest = 900_000_000m;
-        if (value is < -largest or > largest)
-        {
-            throw new ArgumentException(
-                "The value is too large to be a laboratory result.",
-                parameter
-            );
-        }
-
         for (var decimals = 0; decimals <= MostDecimals; decimals++)
         {
             if (decimal.Round(value, decimals) == value)

@@ -1,15 +1,24 @@
 namespace StabilityStudy.Statistics;
 
 /// <summary>
-/// Quotient of two whole numbers as a double. Both are divided by their greatest common divisor first, so that equal
-/// fractions give the same bits whatever scale they were written on: 1/20 and 10/200.
+/// Quotient of two whole numbers as a double. Equal fractions give the same bits whatever scale they were written on:
+/// 1/20 and 10/200.
 /// </summary>
 internal static class ExactQuotient
 {
+    /// <summary>Up to here every whole number is a double (2⁵³).</summary>
+    private const long LargestExact = 1L << 53;
+
     /// <summary>Divides; the denominator is not zero.</summary>
     public static double Of(Int128 numerator, Int128 denominator)
     {
         var (a, b) = (Int128.Abs(numerator), Int128.Abs(denominator));
+        if (a <= LargestExact && b <= LargestExact)
+        {
+            // Division rounds the true quotient of two exact doubles, which lowest terms would not change.
+            return (double)(long)numerator / (long)denominator;
+        }
+
         while (b != 0)
         {
             (a, b) = (b, a % b);

@@ -1,57 +1,101 @@
-using System.Globalization;
 using StabilityStudy.Benchmarks;
-using StabilityStudy.Files.Intake;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Location;
+using StabilityStudy.Statistics.Proportions;
 using StabilityStudy.Statistics.Regression;
 using StabilityStudy.Statistics.Resampling;
 
-// Every figure is a ratio to a sort of a million doubles measured in the same run, so that machines can be compared.
+// Every time is a ratio to one measured in the same run, so that machines can be compared.
 const double level = 0.95;
-var folder = args.Length > 0 ? args[0] : Path.Combine("example-studies", "aptt-room-temperature");
-var unsorted = Numbers(1_000_000);
-var reference = Stopwatch.Median(() => Array.Sort((double[])unsorted.Clone()));
-Console.WriteLine("1 = sorting 10^6 doubles");
-Print("Passing–Bablok, n = 1,000", () => PassingBablok.Fit(Pairs(1_000), level));
-Print("Weighted Deming with jackknife, n = 100", () => Weighted(100));
-Print("Weighted Deming with jackknife, n = 1,000", () => Weighted(1_000));
-Print("Hodges–Lehmann, n = 500", () => HodgesLehmann.WithInterval(Numbers(500), level));
+const string million = "--million";
+if (FreshProcess.Serve(args))
+{
+    return 0;
+}
+
+var folder =
+    args.FirstOrDefault(word => word != million)
+    ?? Path.Combine("example-studies", "aptt-room-temperature");
 if (!Directory.Exists(folder))
 {
     Console.WriteLine($"There is no folder {folder}: give the path of a study folder.");
     return 2;
 }
 
-var files = StudyBytes.Of(
-    Directory
-        .EnumerateFiles(folder)
-        .Where(file => Path.GetExtension(file) is ".toml" or ".csv")
-        .Select(file =>
-            KeyValuePair.Create(
-                Path.GetFileName(file),
-                (ReadOnlyMemory<byte>)File.ReadAllBytes(file)
-            )
-        )
-);
+var files = StudyFiles.Read(folder);
 if (!StudyPipeline.Analyze(files).TryGet(out var study))
 {
     Console.WriteLine("The study has stop queries.");
     return 1;
 }
 
-Print("Read and analyze the study", () => StudyPipeline.Analyze(files));
-Print("Draw its report", () => StudyPipeline.Render(study, PaperSize.A4));
+var unsorted = Numbers(1_000_000);
+var sort = Stopwatch.Median(() => Array.Sort((double[])unsorted.Clone()));
+Console.WriteLine(Invariant($"1 = sorting 10^6 doubles ({sort:0} ms here)"));
+Warm("Passing–Bablok, n = 1,000", () => PassingBablok.Fit(Pairs(1_000), level));
+Warm("Passing–Bablok, n = 5,000", () => PassingBablok.Fit(Pairs(5_000), level));
+Warm("Weighted Deming with jackknife, n = 100", () => Weighted(100));
+Warm("Weighted Deming with jackknife, n = 1,000", () => Weighted(1_000));
+Warm("Exact limits of agreement, n = 100", () => LimitsOfAgreement.Compute(Numbers(100), level));
+Warm("Clopper–Pearson, 1,000 times", () => Bounds(1_000));
+Warm("Hodges–Lehmann, n = 500", () => HodgesLehmann.WithInterval(Numbers(500), level));
+Warm("Read and analyze the study", () => StudyPipeline.Analyze(files));
+Warm("Draw its report", () => StudyPipeline.Render(study, PaperSize.A4));
+int[] sizes = args.Contains(million) ? [10_000, 100_000, 1_000_000] : [10_000, 100_000];
+foreach (var rows in sizes)
+{
+    var run = OfRows(rows);
+    Print(
+        run.Steps[0] / sort,
+        Invariant($"Check {rows:N0} result rows, first use"),
+        run.PeakMegabytes
+    );
+    Print(run.Steps[1] / sort, "Then analyze them", run.PeakMegabytes);
+}
+
+var start = Stopwatch.Median(() => FreshProcess.Run(FreshProcess.Start));
+Console.WriteLine(Invariant($"1 = starting a process that does nothing ({start:0} ms here)"));
+var peak = 0.0;
+var report = Stopwatch.Median(() =>
+    peak = Math.Max(peak, FreshProcess.Run(FreshProcess.Report, folder).PeakMegabytes)
+);
+Print(report / start, "Report of the study in a new process", peak);
 return 0;
 
-void Print(string what, Action run) =>
+void Warm(string what, Action run) => Print(Stopwatch.Median(run) / sort, what, null);
+
+static void Print(double ratio, string what, double? peakMegabytes) =>
     Console.WriteLine(
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{Stopwatch.Median(run) / reference, 8:0.00}  {what}"
-        )
+        Invariant($"{ratio, 9:0.000}  {what}")
+            + (peakMegabytes is { } peak ? Invariant($" (peak {peak:0} MB)") : "")
     );
+
+static string Invariant(FormattableString text) => FormattableString.Invariant(text);
+
+static FreshProcess OfRows(int rows)
+{
+    var made = Directory.CreateTempSubdirectory("stability-study-benchmark-");
+    try
+    {
+        StudyFiles.Write(GeneratedStudy.Of(rows), made.FullName);
+        return FreshProcess.Run(FreshProcess.CheckAndAnalyze, made.FullName);
+    }
+    finally
+    {
+        made.Delete(recursive: true);
+    }
+}
+
+static void Bounds(int times)
+{
+    for (var i = 0; i < times; i++)
+    {
+        ClopperPearson.Bounds(38 + (i % 3), 40, level);
+    }
+}
 
 static double[] Numbers(int count)
 {

@@ -12,12 +12,18 @@ internal static class Stopwatch
         var times = new double[Runs];
         for (var i = 0; i < Runs; i++)
         {
-            var start = System.Diagnostics.Stopwatch.GetTimestamp();
-            run();
-            times[i] = System.Diagnostics.Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+            times[i] = Once(run);
         }
 
         Array.Sort(times);
         return times[Runs / 2];
+    }
+
+    /// <summary>Milliseconds that something takes, whether warm or not.</summary>
+    public static double Once(Action run)
+    {
+        var start = System.Diagnostics.Stopwatch.GetTimestamp();
+        run();
+        return System.Diagnostics.Stopwatch.GetElapsedTime(start).TotalMilliseconds;
     }
 }

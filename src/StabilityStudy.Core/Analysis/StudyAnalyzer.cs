@@ -36,12 +36,16 @@ public static class StudyAnalyzer
         }
 
         var index = new SpecimenIndex(inputs);
-        var queries = ImmutableArray.CreateBuilder<DataQuery>();
-        var sequences = PairContext
+        var concluded = PairContext
             .All(inputs)
-            .Select(context => Conclude(index, context, queries))
+            .AsParallel()
+            .AsOrdered()
+            .Select(context => Conclude(index, context))
             .ToImmutableArray();
-        queries.AddRange(StudyQueries.Of(inputs, sequences));
+        var sequences = concluded.Select(item => item.Sequence).ToImmutableArray();
+        var queries = concluded
+            .SelectMany(item => item.Queries)
+            .Concat(StudyQueries.Of(inputs, sequences));
         return new StudyAnalysis(
             StudyAnalysis.CurrentFormat,
             toolVersion,
@@ -54,12 +58,13 @@ public static class StudyAnalyzer
         );
     }
 
-    private static Sequence Conclude(
+    // Contexts know nothing of each other, so they are concluded side by side; order and figures stay the same.
+    private static (Sequence Sequence, ImmutableArray<DataQuery> Queries) Conclude(
         SpecimenIndex index,
-        PairContext context,
-        ImmutableArray<DataQuery>.Builder queries
+        PairContext context
     )
     {
+        var queries = ImmutableArray.CreateBuilder<DataQuery>();
         var (protocol, _, analyte, group, storage) = context;
         var assembled = PairAssembly
             .Assemble(index, context, queries)
@@ -91,7 +96,7 @@ public static class StudyAnalyzer
                     )
             )
             .ToImmutableArray();
-        return new Sequence(
+        var sequence = new Sequence(
             analyte.Id,
             group.Id,
             storage.Id,
@@ -99,6 +104,7 @@ public static class StudyAnalyzer
             DriftResult.Of(assembled, protocol, analyte, group),
             cells
         );
+        return (sequence, queries.DrainToImmutable());
     }
 
     /// <summary>Each supported time point supports a window; pairs tested early can make that of a later one the shorter.</summary>

@@ -38,7 +38,8 @@ internal static class BiasDoubts
 
         if (
             interval.BySpecimen.StandardDeviation == 0
-            || data.Pairs.Difference.Distinct().Count() == 1
+            || data.Pairs.Difference is [var first, ..]
+                && data.Pairs.Difference.All(d => d == first)
         )
         {
             doubts.Add(

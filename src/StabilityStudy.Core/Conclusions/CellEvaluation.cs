@@ -28,10 +28,18 @@ internal static class CellEvaluation
         StudyProtocol protocol,
         Analyte analyte,
         PatientGroup group
+    ) => Means(CellData.Of(pairs, analyte.Decimals), pairs, protocol, analyte, group);
+
+    /// <summary>What the bias criteria say of other compared pairs than those among <paramref name="pairs"/>.</summary>
+    public static ImmutableArray<CriterionResult> Means(
+        CellData data,
+        ImmutableArray<PairRecord> pairs,
+        StudyProtocol protocol,
+        Analyte analyte,
+        PatientGroup group
     )
     {
         var applying = Applying(protocol, analyte, group);
-        var data = CellData.Of(pairs, analyte.Decimals);
         var uncounted = applying.Any(item => item.Criterion is IndividualCriterion)
             ? 0
             : pairs.Count(pair => pair.CountsForAgreement && pair.Status != PairStatus.Compared);

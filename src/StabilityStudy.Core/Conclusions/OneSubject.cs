@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 
@@ -23,8 +24,9 @@ internal static class OneSubject
         PatientGroup group
     )
     {
-        var means = CellEvaluation.Means(pairs, protocol, analyte, group);
-        var compared = pairs.Where(pair => pair.Status == PairStatus.Compared).ToImmutableArray();
+        var data = CellData.Of(pairs, analyte.Decimals);
+        var compared = data.Compared;
+        var means = CellEvaluation.Means(data, pairs, protocol, analyte, group);
         if (means.IsEmpty || compared.Length is < 3 or > MostPairs)
         {
             yield break;
@@ -32,13 +34,18 @@ internal static class OneSubject
 
         var shares = CellEvaluation.Shares(pairs, protocol, analyte, group);
         var own = CellEvaluation.Conclude([.. means, .. shares]);
-        var days = compared.Select(pair => pair.CollectionDay).Distinct().Count();
         var frozen =
-            days < protocol.MinimumDays ? protocol : protocol with { MinimumDays = days - 1 };
-        var different = compared
-            .Select(pair =>
+            data.DayCount < protocol.MinimumDays
+                ? protocol
+                : protocol with
+                {
+                    MinimumDays = data.DayCount - 1,
+                };
+        var different = Enumerable
+            .Range(0, compared.Length)
+            .Select(index =>
                 CellEvaluation.Conclude([
-                    .. CellEvaluation.Means(pairs.Remove(pair), frozen, analyte, group),
+                    .. CellEvaluation.Means(data.Without(index), pairs, frozen, analyte, group),
                     .. shares,
                 ])
             )

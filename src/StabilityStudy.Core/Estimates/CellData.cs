@@ -7,7 +7,7 @@ namespace StabilityStudy.Core.Estimates;
 /// <summary>The compared pairs of a cell as numbers.</summary>
 /// <param name="Compared">The compared pairs, by specimen.</param>
 /// <param name="Pairs">Baseline x and delayed y, exact, in the analyte's unit.</param>
-/// <param name="Day">Collection day of each pair as a running number: the cluster.</param>
+/// <param name="Day">Collection day of each pair as a number that grows with the day: the cluster.</param>
 /// <param name="DayCount">Number of collection days.</param>
 /// <param name="SameRun">Whether baseline and delayed tube of every pair were tested in one recorded run.</param>
 /// <param name="Decimals">Decimals of a reported result.</param>
@@ -27,31 +27,54 @@ internal sealed record CellData(
     public static CellData Of(ImmutableArray<PairRecord> pairs, int decimals)
     {
         var compared = pairs.Where(pair => pair.Status == PairStatus.Compared).ToImmutableArray();
-        var values = compared.Select(pair => pair.Values()).ToArray();
         var days = DayNumbers(compared);
+        var baselines = new decimal[compared.Length];
+        var delayed = new decimal[compared.Length];
+        var day = ImmutableArray.CreateBuilder<int>(compared.Length);
+        for (var i = 0; i < compared.Length; i++)
+        {
+            (baselines[i], delayed[i]) = compared[i].Values();
+            day.Add(days[compared[i].CollectionDay]);
+        }
+
         return new CellData(
             compared,
-            ExactPairs.Create(
-                [.. values.Select(value => value.Baseline)],
-                [.. values.Select(value => value.Delayed)]
-            ),
-            [.. compared.Select(pair => days[pair.CollectionDay])],
+            ExactPairs.Create(baselines, delayed),
+            day.MoveToImmutable(),
             days.Count,
-            !compared.IsEmpty
-                && compared.All(pair =>
-                    pair is { Baseline.Run: { Length: > 0 } run, Delayed.Run: { } other }
-                    && run == other
-                ),
+            HaveSameRun(compared),
             decimals
         );
     }
 
+    /// <summary>The same without one compared pair.</summary>
+    /// <param name="index">Its place in <see cref="Compared"/>.</param>
+    public CellData Without(int index)
+    {
+        var compared = Compared.RemoveAt(index);
+        var day = Day.RemoveAt(index);
+        return new CellData(
+            compared,
+            Pairs.Without(index),
+            day,
+            day.Contains(Day[index]) ? DayCount : DayCount - 1,
+            HaveSameRun(compared),
+            Decimals
+        );
+    }
+
     /// <summary>The collection days in order, numbered from 0.</summary>
-    public static ImmutableDictionary<DateOnly, int> DayNumbers(ImmutableArray<PairRecord> pairs) =>
+    public static IReadOnlyDictionary<DateOnly, int> DayNumbers(ImmutableArray<PairRecord> pairs) =>
         pairs
             .Select(pair => pair.CollectionDay)
             .Distinct()
             .Order()
             .Select((day, number) => (day, number))
-            .ToImmutableDictionary(item => item.day, item => item.number);
+            .ToDictionary(item => item.day, item => item.number);
+
+    private static bool HaveSameRun(ImmutableArray<PairRecord> compared) =>
+        !compared.IsEmpty
+        && compared.All(pair =>
+            pair is { Baseline.Run: { Length: > 0 } run, Delayed.Run: { } other } && run == other
+        );
 }

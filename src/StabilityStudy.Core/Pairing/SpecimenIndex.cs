@@ -6,24 +6,32 @@ namespace StabilityStudy.Core.Pairing;
 /// <summary>The rows of a study by specimen, read once, so that the time taken grows with the rows and not with their square.</summary>
 internal sealed class SpecimenIndex
 {
-    private readonly ImmutableArray<(string Specimen, ImmutableArray<TubeRow> Tubes)> _specimens;
+    private readonly ILookup<
+        (string Group, string Storage),
+        (string Specimen, ImmutableArray<TubeRow> Tubes)
+    > _specimens;
     private readonly ILookup<(string Specimen, string Analyte), ResultRow> _results;
     private readonly ILookup<string, string> _retested;
 
     public SpecimenIndex(StudyInputs inputs)
     {
-        _specimens =
-        [
-            .. inputs
-                .Tubes.GroupBy(tube => tube.Specimen)
-                .OrderBy(tubes => tubes.Key, StringComparer.Ordinal)
-                .Select(tubes =>
-                    (
-                        tubes.Key,
-                        tubes.OrderBy(tube => tube.Tube, StringComparer.Ordinal).ToImmutableArray()
-                    )
-                ),
-        ];
+        _specimens = inputs
+            .Tubes.GroupBy(tube => tube.Specimen)
+            .OrderBy(tubes => tubes.Key, StringComparer.Ordinal)
+            .Select(tubes =>
+                (
+                    tubes.Key,
+                    Tubes: tubes
+                        .OrderBy(tube => tube.Tube, StringComparer.Ordinal)
+                        .ToImmutableArray()
+                )
+            )
+            .SelectMany(item =>
+                item.Tubes.Select(tube => (tube.Group, tube.Storage))
+                    .Distinct()
+                    .Select(place => (Place: place, Item: item))
+            )
+            .ToLookup(found => found.Place, found => found.Item);
         _results = inputs.Results.ToLookup(row => (row.Specimen, row.Analyte));
         _retested = inputs
             .Results.GroupBy(row => (row.Specimen, row.Tube))
@@ -34,10 +42,7 @@ internal sealed class SpecimenIndex
     /// <summary>The draws of a patient group that wait in a storage, ordered by code.</summary>
     public ImmutableArray<Draw> Draws(string analyte, string group, string storage) =>
         [
-            .. _specimens
-                .Where(item =>
-                    item.Tubes.Any(tube => tube.Group == group && tube.Storage == storage)
-                )
+            .. _specimens[(group, storage)]
                 .Select(item => new Draw(
                     item.Specimen,
                     storage,

@@ -162,12 +162,11 @@ internal static class CsvFile
         QueryList queries
     )
     {
-        var source = new QuerySource(fileName, line, null);
         if (reader.RawRecord.Length > LongestRecord)
         {
             queries.Add(
                 CsvQueries.RecordTooLong,
-                source,
+                new QuerySource(fileName, line, null),
                 "",
                 FormattableString.Invariant(
                     $"The row has {reader.RawRecord.Length} bytes; the longest allowed is {LongestRecord}."
@@ -182,7 +181,7 @@ internal static class CsvFile
         {
             queries.Add(
                 CsvQueries.CsvFieldCount,
-                source,
+                new QuerySource(fileName, line, null),
                 FormattableString.Invariant($"{count}"),
                 FormattableString.Invariant(
                     $"The row has {count} fields, and the header line has {expected}."

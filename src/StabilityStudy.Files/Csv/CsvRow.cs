@@ -23,6 +23,7 @@ internal sealed partial class CsvRow(
     ]);
 
     private readonly char[] _buffer = new char[CsvFile.LongestRecord];
+    private readonly Dictionary<string, string> _before = new(StringComparer.Ordinal);
     private int _stopsBefore;
     private bool _isUndecided;
 
@@ -54,9 +55,22 @@ internal sealed partial class CsvRow(
         string action
     ) => queries.Add(kind, new QuerySource(fileName, Line, column), observed, message, action);
 
-    /// <summary>The field as it stands; empty when the file has no such column.</summary>
-    private string Field(string column) =>
-        places.TryGetValue(column, out var place) ? reader.GetString(place) : "";
+    /// <summary>
+    /// The field as it stands; empty when the file has no such column. Rows of one specimen follow each other, so a text
+    /// that stands in the row before too is made once.
+    /// </summary>
+    private string Field(string column)
+    {
+        var text = Characters(column);
+        if (_before.TryGetValue(column, out var before) && text.SequenceEqual(before))
+        {
+            return before;
+        }
+
+        var made = text.IsEmpty ? "" : reader.GetString(places[column]);
+        _before[column] = made;
+        return made;
+    }
 
     /// <summary>The field as it stands, valid until the next call; no text is made of it.</summary>
     private ReadOnlySpan<char> Characters(string column) =>
