@@ -40,4 +40,14 @@ public sealed record Cell(
     CellEstimates Estimates,
     ImmutableArray<RobustnessLine> Robustness,
     ImmutableArray<PairRecord> Pairs
-);
+)
+{
+    /// <summary>What keeps the cell from a conclusion although its criteria give one: too many pairs left out, a run without a control. Empty when nothing does.</summary>
+    public ImmutableArray<VerdictReason> Doubts { get; init; } = [];
+
+    /// <summary>What the control results say; null when the protocol keeps controls elsewhere.</summary>
+    public ControlEvidence? Controls { get; init; }
+
+    /// <summary>How many specimens would decide; null unless the cell's own conclusion is inconclusive.</summary>
+    public MoreSpecimens? MoreSpecimens { get; init; }
+}

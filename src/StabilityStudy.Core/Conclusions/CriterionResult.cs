@@ -10,21 +10,24 @@ namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>What one criterion says about one cell, with the figures that decided.</summary>
 /// <param name="Criterion">Key of the criterion.</param>
-/// <param name="Limit">The limit it was held to.</param>
 /// <param name="Verdict">What it says.</param>
 /// <param name="Reasons">Why, most important first; never empty.</param>
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
 [JsonDerivedType(typeof(BiasResult), "bias")]
 [JsonDerivedType(typeof(IndividualResult), "individual")]
+[JsonDerivedType(typeof(DecisionLevelResult), "decision-level")]
+[JsonDerivedType(typeof(ReclassificationResult), "reclassification")]
+[JsonDerivedType(typeof(ClassificationResult), "classification")]
+[JsonDerivedType(typeof(DriftCriterionResult), "drift")]
 public abstract record CriterionResult(
     string Criterion,
-    Limit Limit,
     Verdict Verdict,
     ImmutableArray<VerdictReason> Reasons
 );
 
 /// <summary>The mean change against the allowable bias.</summary>
 /// <inheritdoc cref="CriterionResult"/>
+/// <param name="Limit">The limit it was held to.</param>
 /// <param name="Scale">Scale of the figures: percent, the unit, share of the allowance, or 100·ln(y/x).</param>
 /// <param name="ConfidenceLevel">Level of the two-sided interval.</param>
 /// <param name="LowerLimit">Allowable mean change downward.</param>
@@ -44,10 +47,11 @@ public sealed record BiasResult(
     Estimate<ClusteredMeanInterval> Mean,
     Estimate<EquivalenceTest> Equivalence,
     Estimate<SpreadSummary> Spread
-) : CriterionResult(Criterion, Limit, Verdict, Reasons);
+) : CriterionResult(Criterion, Verdict, Reasons);
 
 /// <summary>The share of single specimens within the allowable difference.</summary>
 /// <inheritdoc cref="CriterionResult"/>
+/// <param name="Limit">The limit it was held to.</param>
 /// <param name="ConfidenceLevel">Level of each one-sided bound.</param>
 /// <param name="Agreement">The counts behind the share.</param>
 /// <param name="RequiredShare">Required share, 0 to 1.</param>
@@ -63,4 +67,4 @@ public sealed record IndividualResult(
     double RequiredShare,
     Estimate<ProportionBounds> Bounds,
     int? MostOutside
-) : CriterionResult(Criterion, Limit, Verdict, Reasons);
+) : CriterionResult(Criterion, Verdict, Reasons);

@@ -24,6 +24,9 @@ public enum PairStatus
     /// <summary>Left out by a person's documented decision.</summary>
     Excluded,
 
+    /// <summary>Not meant to be tested at this time point: the protocol tests each specimen at some of them only.</summary>
+    NotAssigned,
+
     /// <summary>The delayed tube gave no result although its baseline did: counts as outside the allowable difference.</summary>
     Failed,
 

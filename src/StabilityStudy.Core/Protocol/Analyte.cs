@@ -30,7 +30,33 @@ public sealed record Analyte(
     ImmutableArray<decimal> DecisionLevels,
     decimal ErrorVarianceRatio,
     Statistics.Drift.DriftShape DriftShape
-);
+)
+{
+    /// <summary>The time points at which this analyte is tested; empty means all of the protocol.</summary>
+    public ImmutableArray<TimePoint> TimePoints { get; init; } = [];
+
+    /// <summary>The patient groups in which it is studied; empty means all.</summary>
+    public ImmutableArray<string> Groups { get; init; } = [];
+
+    /// <summary>The storages in which it is studied; empty means all.</summary>
+    public ImmutableArray<string> Storages { get; init; } = [];
+
+    /// <summary>Groups for which today's rule allows another window than <see cref="StandardWindow"/>.</summary>
+    public ImmutableArray<GroupWindow> GroupWindows { get; init; } = [];
+
+    /// <summary>The results of a qualitative test, from the most negative to the most positive; empty for a number.</summary>
+    public ImmutableArray<string> Categories { get; init; } = [];
+
+    /// <summary>Key of the prothrombin time from which this international normalized ratio is computed; null for any other analyte.</summary>
+    public string? RatioOf { get; init; }
+
+    /// <summary>What today's rule allows in a patient group.</summary>
+    public WindowRule StandardWindowOf(string group) =>
+        GroupWindows.FirstOrDefault(item => item.Group == group)?.Rule ?? StandardWindow;
+}
+
+/// <summary>What today's rule allows in one patient group.</summary>
+public sealed record GroupWindow(string Group, WindowRule Rule);
 
 /// <summary>A window that some rule allows.</summary>
 /// <param name="Time">Longest time from collection to test.</param>

@@ -36,7 +36,49 @@ public sealed record StudyProtocol(
     ImmutableArray<Analyte> Analytes,
     ImmutableArray<Limit> Limits,
     ImmutableArray<Criterion> Criteria
-);
+)
+{
+    /// <summary>
+    /// Largest share of the received specimens that may be left out of a time point, percent of those received; beyond it
+    /// the time point is at best inconclusive, because what is left out may be what speaks against the window.
+    /// </summary>
+    public decimal LeftOutPercentMaximum { get; init; } = 20;
+
+    /// <summary>Longest time between baseline and delayed test for which one recorded run counts as one run.</summary>
+    public TimeSpan OneRunWithin { get; init; } = TimeSpan.FromHours(1);
+
+    /// <summary>Reasons, fixed before data, for which a valid or failed result may be tested again; empty means none.</summary>
+    public ImmutableArray<string> RerunReasons { get; init; } = [];
+
+    /// <summary>Whether control results belong to the study.</summary>
+    public ControlRule Controls { get; init; } = ControlRule.EveryRun;
+
+    /// <summary>What becomes of a second specimen of a person in one group.</summary>
+    public RepeatDraws RepeatDraws { get; init; } = RepeatDraws.LeftOut;
+
+    /// <summary>How many of an analyte's time points each specimen is tested at; null means all of them.</summary>
+    public int? DelaysPerSpecimen { get; init; }
+}
+
+/// <summary>Whether control results belong to the study. The zero member is the cautious one.</summary>
+public enum ControlRule
+{
+    /// <summary>Every run has a control result within its range, else what was tested in it is not assessed.</summary>
+    EveryRun,
+
+    /// <summary>Control results are kept elsewhere and were not checked here; the report says so.</summary>
+    KeptElsewhere,
+}
+
+/// <summary>What becomes of a second specimen of a person in one group.</summary>
+public enum RepeatDraws
+{
+    /// <summary>Only the first specimen counts.</summary>
+    LeftOut,
+
+    /// <summary>All count; those of one person share a cluster, and for single specimens the person counts once.</summary>
+    OneCluster,
+}
 
 /// <summary>Which tube is tested at which time.</summary>
 public enum TubePlan

@@ -7,6 +7,7 @@ namespace StabilityStudy.Core.Specimens;
 [JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
 [JsonDerivedType(typeof(MeasuredResult), "measured")]
 [JsonDerivedType(typeof(CensoredResult), "censored")]
+[JsonDerivedType(typeof(CategoryResult), "category")]
 [JsonDerivedType(typeof(MissingResult), "missing")]
 public abstract record ReportedResult(string Text);
 
@@ -21,6 +22,11 @@ public sealed record MeasuredResult(string Text, decimal Value) : ReportedResult
 /// <param name="Limit">The limit, in the analyte's unit.</param>
 public sealed record CensoredResult(string Text, CensoredSide Side, decimal Limit)
     : ReportedResult(Text);
+
+/// <summary>A result of a qualitative test.</summary>
+/// <param name="Text">The text as read.</param>
+/// <param name="Category">Place among the analyte's categories, from 0 for the most negative.</param>
+public sealed record CategoryResult(string Text, int Category) : ReportedResult(Text);
 
 /// <summary>No result.</summary>
 /// <param name="Text">The text as read.</param>

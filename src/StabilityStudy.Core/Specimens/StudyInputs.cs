@@ -10,4 +10,8 @@ public sealed record StudyInputs(
     StudyFacts Facts,
     ImmutableArray<TubeRow> Tubes,
     ImmutableArray<ResultRow> Results
-);
+)
+{
+    /// <summary>Control results; empty when the study has no controls.csv.</summary>
+    public ImmutableArray<ControlRow> Controls { get; init; } = [];
+}

@@ -28,6 +28,28 @@ public sealed record StudyFacts(
     StudyFileNames Files,
     ImmutableArray<Exclusion> Exclusions,
     ImmutableArray<Deviation> Deviations
+)
+{
+    /// <summary>Documented reruns: tests repeated for a reason that the protocol names.</summary>
+    public ImmutableArray<Rerun> Reruns { get; init; } = [];
+}
+
+/// <summary>A test repeated for a reason that the protocol names.</summary>
+/// <param name="Specimen">Code of the draw.</param>
+/// <param name="Analyte">Analyte that was tested again.</param>
+/// <param name="TimePoint">Planned delay; null for the baseline.</param>
+/// <param name="Reason">One of the protocol's reasons.</param>
+/// <param name="By">Code of the person who decided.</param>
+/// <param name="On">Day of the decision.</param>
+/// <param name="Line">Line in study.toml.</param>
+public sealed record Rerun(
+    string Specimen,
+    string Analyte,
+    Protocol.TimePoint? TimePoint,
+    string Reason,
+    string By,
+    DateOnly On,
+    int Line
 );
 
 /// <summary>A person named in the files.</summary>
@@ -41,7 +63,14 @@ public sealed record Instrument(string Id, string Name);
 /// <param name="Kind">Reagent, calibrator …</param>
 /// <param name="Analyte">Analyte it serves.</param>
 /// <param name="Expires">Last day of use; null when not stated.</param>
-public sealed record Lot(string Id, string Kind, string Analyte, DateOnly? Expires);
+public sealed record Lot(string Id, string Kind, string Analyte, DateOnly? Expires)
+{
+    /// <summary>International sensitivity index of a thromboplastin; null when not stated.</summary>
+    public decimal? Isi { get; init; }
+
+    /// <summary>Mean normal prothrombin time with this lot, s; null when not stated.</summary>
+    public decimal? MeanNormalTime { get; init; }
+}
 
 /// <summary>Whose clock a time column is.</summary>
 public sealed record Clock(string Column, string Description);

@@ -5,6 +5,9 @@ namespace StabilityStudy.Core.Study;
 /// <param name="Results">A row a result.</param>
 public sealed record StudyFileNames(string Specimens, string Results)
 {
+    /// <summary>A row a control result.</summary>
+    public string Controls { get; init; } = "controls.csv";
+
     /// <summary>The names when study.toml gives none; the canonical files always have them.</summary>
     public static readonly StudyFileNames Usual = new("specimens.csv", "results.csv");
 }

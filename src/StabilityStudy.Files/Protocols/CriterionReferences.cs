@@ -23,7 +23,10 @@ internal static class CriterionReferences
             foreach (var choice in criterion.Limits)
             {
                 References.Check(table, "limits", choice.Analyte, "analyte", analytes);
-                References.Check(table, "limits", choice.Limit, "limit", limits);
+                if (choice.Limit is { } limit)
+                {
+                    References.Check(table, "limits", limit, "limit", limits);
+                }
             }
 
             foreach (var group in criterion.Groups)

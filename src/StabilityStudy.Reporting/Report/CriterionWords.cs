@@ -47,7 +47,7 @@ internal static class CriterionWords
             BiasResult bias =>
                 $"The {NumberText.Percent(bias.ConfidenceLevel)} interval of the mean change lies strictly inside ±{LimitFigure(bias, names)}.",
             IndividualResult individual =>
-                $"At least {NumberText.Percent(individual.RequiredShare)} of specimens within {TradeWords.Of(result.Limit, names.Analyte.Unit)}, by the exact one-sided {NumberText.Percent(individual.ConfidenceLevel)} lower bound.",
+                $"At least {NumberText.Percent(individual.RequiredShare)} of specimens within {TradeWords.Of(individual.Limit, names.Analyte.Unit)}, by the exact one-sided {NumberText.Percent(individual.ConfidenceLevel)} lower bound.",
             _ => "",
         };
 }

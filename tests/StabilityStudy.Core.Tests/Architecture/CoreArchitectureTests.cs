@@ -24,6 +24,10 @@ public sealed class CoreArchitectureTests
                 ManufacturerStanding.Beyond,
                 "is printed as a modified test"
             ),
+            [typeof(ControlRule)] = (ControlRule.EveryRun, "asks for controls"),
+            [typeof(RepeatDraws)] = (RepeatDraws.LeftOut, "counts a person once"),
+            [typeof(DecisionRule)] = (DecisionRule.Confidence, "controls the error"),
+            [typeof(ControlKind)] = (ControlKind.Control, "must lie within its range"),
             [typeof(PairStatus)] = (PairStatus.Ineligible, "supports nothing"),
             [typeof(LockLevel)] = (LockLevel.NotLocked, "proves nothing"),
             [typeof(Severity)] = (Severity.Stop, "makes no report"),

@@ -1,0 +1,10 @@
+namespace StabilityStudy.Core.Conclusions;
+
+/// <summary>
+/// How many specimens a new study would need to decide an inconclusive time point, were the truth what was observed.
+/// An extension of this study counts only if it was planned; otherwise only a new study concludes.
+/// </summary>
+/// <param name="Specimens">Smallest number, at most 200, with a chance of at least 0.80 of meeting every criterion; null when none does.</param>
+/// <param name="UnlikelyToHelp">Whether the observed change itself is at or beyond a limit, so that more specimens are unlikely to help.</param>
+/// <param name="Because">Which criterion decides the number, or why more are unlikely to help, in words.</param>
+public sealed record MoreSpecimens(int? Specimens, bool UnlikelyToHelp, string Because);
