@@ -6,9 +6,9 @@ namespace StabilityStudy.Reporting.Tests.Pdf;
 public class OutsideReaderTests
 {
     [Fact]
-    public void Pdffonts_finds_every_font_embedded_and_with_text_mapping()
+    public async Task Pdffonts_finds_every_font_embedded_and_with_text_mapping()
     {
-        var lines = Run("pdffonts").Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        var lines = (await Run("pdffonts")).Split('\n', StringSplitOptions.RemoveEmptyEntries);
 
         Assert.True(lines.Length > 4);
         Assert.All(
@@ -18,9 +18,9 @@ public class OutsideReaderTests
     }
 
     [Fact]
-    public void Pdftotext_reads_numbers_signs_and_chart_texts()
+    public async Task Pdftotext_reads_numbers_signs_and_chart_texts()
     {
-        var text = Run("pdftotext", "-layout", "{file}", "-");
+        var text = await Run("pdftotext", "-layout", "{file}", "-");
 
         Assert.Contains("−8.1 (−9.4 to −6.8)", text, StringComparison.Ordinal);
         Assert.Contains("upper limit of", text, StringComparison.Ordinal);
@@ -29,10 +29,10 @@ public class OutsideReaderTests
     }
 
     [Fact]
-    public void Pdfinfo_reads_title_paper_tags_and_table_heads()
+    public async Task Pdfinfo_reads_title_paper_tags_and_table_heads()
     {
-        var facts = Run("pdfinfo");
-        var structure = Run("pdfinfo", "-struct-text", "{file}");
+        var facts = await Run("pdfinfo");
+        var structure = await Run("pdfinfo", "-struct-text", "{file}");
 
         Assert.Matches(@"Title:\s+Stability of citrated whole blood at room temperature", facts);
         Assert.Matches(@"Tagged:\s+yes", facts);
@@ -46,29 +46,40 @@ public class OutsideReaderTests
     }
 
     [Fact]
-    public void Qpdf_finds_no_error()
+    public async Task Qpdf_finds_no_error()
     {
         // Code 3 are warnings: the streams have no checksum until the file is rewritten for signing.
-        var (code, output) = OnFile("qpdf", "--check", "{file}");
+        var (code, output) = await OnFile("qpdf", "--check", "{file}");
 
         Assert.True(code is 0 or 3, output);
         Assert.DoesNotContain("rror", output, StringComparison.Ordinal);
     }
 
-    private static string Run(string program, params string[] arguments)
+    private static async Task<string> Run(string program, params string[] arguments)
     {
-        var (code, output) = OnFile(program, arguments.Length == 0 ? ["{file}"] : arguments);
+        var (code, output) = await OnFile(program, arguments.Length == 0 ? ["{file}"] : arguments);
         Assert.True(code == 0, output);
         return output;
     }
 
-    private static (int ExitCode, string Output) OnFile(string program, params string[] arguments)
+    private static async Task<(int ExitCode, string Output)> OnFile(
+        string program,
+        params string[] arguments
+    )
     {
         var file = Path.Combine(Path.GetTempPath(), Path.GetRandomFileName() + ".pdf");
         try
         {
-            File.WriteAllBytes(file, PdfDrawing.Draw(OddReports.All["demo"]).Pdf.ToArray());
-            return OutsideTool.Run(program, [.. arguments.Select(a => a is "{file}" ? file : a)]);
+            await File.WriteAllBytesAsync(
+                file,
+                PdfDrawing.Draw(OddReports.All["demo"]).Pdf.ToArray(),
+                TestContext.Current.CancellationToken
+            );
+            var answer = await OutsideTool.Run(
+                program,
+                [.. arguments.Select(a => a is "{file}" ? file : a)]
+            );
+            return (answer.ExitCode, answer.Out + answer.Error);
         }
         finally
         {

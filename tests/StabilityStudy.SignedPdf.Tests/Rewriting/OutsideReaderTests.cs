@@ -21,10 +21,10 @@ public sealed class OutsideReaderTests : IDisposable
         var answer = await OutsideTool.Run("qpdf", "--check", _file);
 
         Assert.Equal(0, answer.ExitCode);
-        Assert.Equal("", answer.Errors);
+        Assert.Equal("", answer.Error);
         Assert.Contains(
             "No syntax or stream encoding errors found",
-            answer.Output,
+            answer.Out,
             StringComparison.Ordinal
         );
     }
@@ -33,9 +33,9 @@ public sealed class OutsideReaderTests : IDisposable
     public async Task Pdffonts_finds_every_font_embedded()
     {
         var answer = await OutsideTool.Run("pdffonts", _file);
-        var fonts = answer.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries)[2..];
+        var fonts = answer.Out.Split('\n', StringSplitOptions.RemoveEmptyEntries)[2..];
 
-        Assert.Equal("", answer.Errors);
+        Assert.Equal("", answer.Error);
         Assert.NotEmpty(fonts);
         Assert.All(
             fonts,
@@ -49,7 +49,7 @@ public sealed class OutsideReaderTests : IDisposable
     {
         var answer = await OutsideTool.Run("pdfdetach", "-saveall", "-o", _folder.FullName, _file);
 
-        Assert.Equal("", answer.Errors);
+        Assert.Equal("", answer.Error);
         Assert.Equal(Rewritten.CsvBytes, await ReadAsync("results.csv"));
         Assert.Equal("format = 1\n"u8.ToArray(), await ReadAsync("prüfplan.toml"));
         Assert.Empty(await ReadAsync("empty.txt"));
@@ -64,8 +64,8 @@ public sealed class OutsideReaderTests : IDisposable
     {
         var answer = await OutsideTool.Run("pdfdetach", "-list", _file);
 
-        Assert.Equal("", answer.Errors);
-        Assert.StartsWith("4 embedded files", answer.Output, StringComparison.Ordinal);
+        Assert.Equal("", answer.Error);
+        Assert.StartsWith("4 embedded files", answer.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -73,9 +73,9 @@ public sealed class OutsideReaderTests : IDisposable
     {
         var answer = await OutsideTool.Run("pdfinfo", "-struct-text", _file);
 
-        Assert.Equal("", answer.Errors);
-        Assert.Contains("\"Heading of page 3\"", answer.Output, StringComparison.Ordinal);
-        Assert.Contains("Figure", answer.Output, StringComparison.Ordinal);
+        Assert.Equal("", answer.Error);
+        Assert.Contains("\"Heading of page 3\"", answer.Out, StringComparison.Ordinal);
+        Assert.Contains("Figure", answer.Out, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -84,13 +84,13 @@ public sealed class OutsideReaderTests : IDisposable
         var information = await OutsideTool.Run("pdfinfo", "-rawdates", _file);
         var metadata = await OutsideTool.Run("pdfinfo", "-meta", _file);
 
-        Assert.Equal("", information.Errors + metadata.Errors);
-        Assert.Matches("Title: +Stability of <aPTT> & PT\n", information.Output);
-        Assert.Matches("CreationDate: +D:20260102030405-05'00\n", information.Output);
-        Assert.Matches("Tagged: +yes", information.Output);
+        Assert.Equal("", information.Error + metadata.Error);
+        Assert.Matches("Title: +Stability of <aPTT> & PT\n", information.Out);
+        Assert.Matches("CreationDate: +D:20260102030405-05'00\n", information.Out);
+        Assert.Matches("Tagged: +yes", information.Out);
         Assert.Contains(
             "Stability of &lt;aPTT&gt; &amp; PT",
-            metadata.Output,
+            metadata.Out,
             StringComparison.Ordinal
         );
     }
@@ -110,8 +110,8 @@ public sealed class OutsideReaderTests : IDisposable
         );
 
         Assert.Equal(0, answer.ExitCode);
-        Assert.DoesNotContain("warning", answer.Errors, StringComparison.OrdinalIgnoreCase);
-        Assert.DoesNotContain("error", answer.Errors, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("warning", answer.Error, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("error", answer.Error, StringComparison.OrdinalIgnoreCase);
         Assert.Equal(3, Directory.GetFiles(_folder.FullName, "page-*.png").Length);
     }
 

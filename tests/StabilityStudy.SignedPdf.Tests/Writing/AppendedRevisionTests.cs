@@ -115,7 +115,7 @@ public static class AppendedRevisionTests
 
         var answer = await OutsideTool.Run("qpdf", "--check", file);
 
-        Assert.Equal("", answer.Errors);
+        Assert.Equal("", answer.Error);
         Assert.Equal(0, answer.ExitCode);
     }
 

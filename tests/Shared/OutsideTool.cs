@@ -1,10 +1,13 @@
 using System.ComponentModel;
 using System.Diagnostics;
 
-namespace StabilityStudy.SignedPdf.Tests.Tools;
+namespace StabilityStudy.Tests.Shared;
 
 /// <summary>What an outside program answered.</summary>
-internal sealed record ToolAnswer(int ExitCode, string Output, string Errors);
+internal sealed record ToolAnswer(int ExitCode, string Out, string Error)
+{
+    public string[] Lines => Out.TrimEnd().ReplaceLineEndings("\n").Split('\n');
+}
 
 /// <summary>
 /// Runs programs that are not part of the project. The one rule for a missing one: on a user's machine the test is
@@ -19,6 +22,7 @@ internal static class OutsideTool
             UseShellExecute = false,
             RedirectStandardOutput = true,
             RedirectStandardError = true,
+            StandardOutputEncoding = System.Text.Encoding.UTF8,
         };
         Process? process = null;
         try
