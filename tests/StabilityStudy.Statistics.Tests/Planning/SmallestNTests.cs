@@ -1,0 +1,56 @@
+using StabilityStudy.Statistics.Planning;
+
+namespace StabilityStudy.Statistics.Tests.Planning;
+
+public sealed class SmallestNTests
+{
+    [Fact]
+    public void Power_is_reached_at_the_number_and_at_none_below()
+    {
+        var n = SmallestN.ForEquivalence(0.9, 6, 3, -7.5, 7.5, 0.9, 200)!.Value;
+        Assert.True(EquivalencePower.Of(n, 6, 3, -7.5, 7.5, 0.9) >= 0.9);
+        Assert.All(
+            Enumerable.Range(2, n - 2),
+            fewer => Assert.True(EquivalencePower.Of(fewer, 6, 3, -7.5, 7.5, 0.9) < 0.9)
+        );
+
+        var m = SmallestN.ForIndividual(0.9, 0.98, 0.85, 0.95, 200)!.Value;
+        Assert.True(IndividualPower.Of(m, 0.98, 0.85, 0.95) >= 0.9);
+        Assert.All(
+            Enumerable.Range(1, m - 1),
+            fewer => Assert.True(IndividualPower.Of(fewer, 0.98, 0.85, 0.95) < 0.9)
+        );
+    }
+
+    [Theory]
+    // Known sizes at which the exact lower bound reaches the share without any failure.
+    [InlineData(0.85, 19)]
+    [InlineData(0.90, 29)]
+    [InlineData(0.95, 59)]
+    public void A_true_share_of_one_needs_the_size_without_failures(double share, int n) =>
+        Assert.Equal(n, SmallestN.ForIndividual(0.99, 1, share, 0.95, 100));
+
+    [Fact]
+    public void A_cap_below_the_number_gives_none()
+    {
+        Assert.Null(SmallestN.ForIndividual(0.99, 1, 0.85, 0.95, 18));
+        Assert.Null(SmallestN.ForEquivalence(0.8, 8, 3, -7.5, 7.5, 0.9, 300));
+    }
+
+    [Fact]
+    public void Arguments_out_of_range_throw()
+    {
+        Assert.Throws<ArgumentException>(
+            "power",
+            () => SmallestN.ForEquivalence(1, 0, 1, -1, 1, 0.9, 10)
+        );
+        Assert.Throws<ArgumentException>(
+            "mostPairs",
+            () => SmallestN.ForEquivalence(0.9, 0, 1, -1, 1, 0.9, 1)
+        );
+        Assert.Throws<ArgumentException>(
+            "mostPairs",
+            () => SmallestN.ForIndividual(0.9, 1, 0.8, 0.95, 0)
+        );
+    }
+}
