@@ -42,7 +42,7 @@ internal static class CellSections
                 ),
             ])
         );
-        blocks.Add(CriterionTable.Of(cell, names));
+        blocks.Add(CriterionTable.Of(cell, analysis.Protocol, names));
         if (cell.Estimates.Compared > 0)
         {
             blocks.Add(
