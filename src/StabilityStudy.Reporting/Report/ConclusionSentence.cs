@@ -62,7 +62,7 @@ internal static class ConclusionSentence
         result switch
         {
             BiasResult bias when bias.Mean.TryGet(out var mean) =>
-                $"mean change {CriterionWords.Figure(bias, mean.Mean, names)} (allowed ±{CriterionWords.LimitFigure(bias, names)})",
+                $"mean change {CriterionWords.Figure(bias, mean.Mean, names)} (allowed {CriterionWords.Allowed(bias, names)})",
             IndividualResult { Agreement.Counted: > 0 } individual =>
                 $"{NumberText.Count(individual.Agreement.Inside)} of {NumberText.Count(individual.Agreement.Counted)} specimens within the allowable difference",
             _ => TradeWords.Clause(result.Reasons[0].Text),

@@ -47,10 +47,7 @@ internal static class ConclusionTable
                 bias is null ? "no criterion" : CriterionWords.MeanWithInterval(bias, names),
                 emphasis
             ),
-            new TableCell(
-                bias is null ? "" : "±" + CriterionWords.LimitFigure(bias, names),
-                emphasis
-            ),
+            new TableCell(bias is null ? "" : CriterionWords.Allowed(bias, names), emphasis),
             new TableCell(
                 individual is null
                     ? "no criterion"

@@ -114,13 +114,14 @@ internal static class DriftFigure
             new ReferenceLine(
                 LineDirection.Vertical,
                 names.Analyte.StandardWindow.Time.TotalHours,
-                DashStyle.Dotted,
+                DashStyle.DashDot,
                 LineWeight.Thin,
                 null,
                 "today's window"
             )
         );
-        var curve = sequence.Drift.Curve;
+        var longest = LongestDelay.Of(sequence);
+        var curve = sequence.Drift.Curve.RemoveAll(point => point.Hours > longest);
         if (!curve.IsEmpty)
         {
             layers.Add(
