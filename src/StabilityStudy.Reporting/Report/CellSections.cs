@@ -42,7 +42,24 @@ internal static class CellSections
                 ),
             ])
         );
-        blocks.Add(CriterionTable.Of(cell, names));
+        blocks.Add(CriterionTable.Of(cell, analysis.Protocol, names));
+        if (!cell.Doubts.IsEmpty)
+        {
+            blocks.Add(new Heading("What holds this time point back"));
+            blocks.Add(
+                new Bullets([
+                    .. cell.Doubts.Select(doubt =>
+                        TradeWords.Capital(TradeWords.Clause(doubt.Text)) + "."
+                    ),
+                ])
+            );
+        }
+
+        if (cell.MoreSpecimens is { } more)
+        {
+            blocks.Add(new Paragraph(MoreSpecimensWords.Of(more), ParagraphStyle.Body));
+        }
+
         if (cell.Estimates.Compared > 0)
         {
             blocks.Add(
@@ -53,13 +70,29 @@ internal static class CellSections
             );
         }
 
+        blocks.AddRange(cell.Criteria.SelectMany(result => TablesOf(result, names)));
         blocks.Add(EstimateTable.Of(cell, names));
+        if (cell.Controls is { } controls)
+        {
+            blocks.Add(ControlTable.Of(controls));
+        }
+
         return new Section(
             $"{names.Title(analysis)} at {cell.Key.TimePoint}",
             StartsOnNewPage: true,
             blocks.ToImmutable()
         );
     }
+
+    private static IEnumerable<Block> TablesOf(CriterionResult result, SequenceNames names) =>
+        result switch
+        {
+            DecisionLevelResult levels => [DecisionLevelTable.Of(levels, names)],
+            ReclassificationResult moved => [ReclassificationTable.Of(moved, names)],
+            ClassificationResult kept => [ClassificationTable.Of(kept)],
+            DriftCriterionResult drift => [DriftCriterionTable.Of(drift)],
+            _ => [],
+        };
 
     private static string Sentence(Cell cell)
     {

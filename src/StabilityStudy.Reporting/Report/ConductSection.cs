@@ -41,6 +41,14 @@ internal static class ConductSection
                         $"{NumberText.Count(protocol.Replicates)} result a tube and time; the first valid result counts."
                     ),
                     new Definition("Collection days", CollectionDays(analysis)),
+                    new Definition("Controls", Controls(protocol)),
+                    new Definition("Reruns", Reruns(protocol)),
+                    new Definition(
+                        "Repeat draws",
+                        protocol.RepeatDraws == RepeatDraws.OneCluster
+                            ? "all draws of a person count; they share a cluster, and for single specimens the person counts once."
+                            : "only the first draw of a person counts."
+                    ),
                 ]),
                 new Heading("Instruments, lots and clocks"),
                 new DefinitionList([
@@ -76,6 +84,16 @@ internal static class ConductSection
             ]
         );
     }
+
+    private static string Controls(StudyProtocol protocol) =>
+        protocol.Controls == ControlRule.KeptElsewhere
+            ? "Control results were not checked by this program: the protocol keeps them elsewhere."
+            : "every run needs a control result within its range; what was tested in another run is not assessed. The pages of the time points list runs and controls.";
+
+    private static string Reruns(StudyProtocol protocol) =>
+        protocol.RerunReasons.IsEmpty
+            ? "the protocol names no reason for testing again: the first valid result counts."
+            : $"only for {string.Join(", ", protocol.RerunReasons)}; every rerun is documented.";
 
     private static Definition AnalyteLine(Analyte analyte)
     {

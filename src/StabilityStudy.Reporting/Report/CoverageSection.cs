@@ -17,6 +17,10 @@ internal static class CoverageSection
             "What the conclusions cover",
             StartsOnNewPage: false,
             [
+                new Paragraph(
+                    $"Where: {analysis.Facts.Facility}, the laboratory of this study. Baseline ranges, instruments and lots are those of the compared pairs.",
+                    ParagraphStyle.Body
+                ),
                 Ranges(analysis),
                 new Heading("What they do not cover"),
                 new Bullets(NotCovered(analysis)),
@@ -32,7 +36,8 @@ internal static class CoverageSection
                 new Column("Baseline range", ColumnAlignment.Left, 1.6),
                 new Column("Decision levels covered", ColumnAlignment.Left, 1.6),
                 new Column("Not covered", ColumnAlignment.Left, 1.4),
-                new Column("Instruments, lots", ColumnAlignment.Left, 1.8),
+                new Column("Instruments; lots, baseline", ColumnAlignment.Left, 1.6),
+                new Column("Instruments; lots, delayed", ColumnAlignment.Left, 1.6),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence))],
             $"A decision level is covered when at least {NumberText.Count(BaselinesEachSide)} baselines lie on either side of it."
@@ -62,17 +67,25 @@ internal static class CoverageSection
             ),
             new TableCell(Levels(covered)),
             new TableCell(Levels([.. names.Analyte.DecisionLevels.Except(covered)])),
-            new TableCell(
-                string.Join(
-                    ", ",
-                    pairs
-                        .SelectMany(pair => new[] { pair.Delayed!.Instrument, pair.Delayed.Lot })
-                        .Where(text => text.Length > 0)
-                        .Distinct()
-                        .Order(StringComparer.Ordinal)
-                )
-            ),
+            new TableCell(TestedWith(pairs.Select(pair => pair.Baseline))),
+            new TableCell(TestedWith(pairs.Select(pair => pair.Delayed))),
         ]);
+    }
+
+    private static string TestedWith(IEnumerable<Measurement?> measurements)
+    {
+        var all = measurements.OfType<Measurement>().ToImmutableArray();
+        return $"{Codes(all.Select(item => item.Instrument))}; {Codes(all.Select(item => item.Lot))}";
+    }
+
+    private static string Codes(IEnumerable<string> codes)
+    {
+        var recorded = codes
+            .Where(code => code.Length > 0)
+            .Distinct()
+            .Order(StringComparer.Ordinal)
+            .ToImmutableArray();
+        return recorded.IsEmpty ? "not recorded" : string.Join(", ", recorded);
     }
 
     private static bool IsCovered(decimal level, ImmutableArray<decimal> baselines) =>
@@ -90,8 +103,28 @@ internal static class CoverageSection
             $"Delays longer than {DurationText.Format(analysis.Protocol.TimePoints[^1].Delay)}, and delays beyond the supported window of each group.",
             $"Patient groups other than: {string.Join("; ", analysis.Protocol.Groups.Select(group => group.Name))}. A specimen whose anticoagulation is not known gets the shortest window of all groups.",
             $"Storage other than: {string.Join("; ", states)}. Nothing is said about iced, open, spun, frozen or transported tubes unless they are listed.",
-            "Results outside the studied baseline range, other instruments, reagents and lots, other tube types and other analytes.",
-            "Specimens that break the eligibility rules: short fill, clot, high hematocrit.",
+            "Results outside the studied baseline range and decision levels listed as not covered.",
+            "Other laboratories and sites, instruments, reagents and lots than those listed; baselines and delayed results tested with others than here.",
+            "Other tube types, anticoagulants and fill volumes, transport between sites, and analytes without a conclusion.",
+            $"Specimens that break the eligibility rules: {Eligibility(analysis.Protocol.Eligibility)}.",
+            "Time before the baseline: change between collection and the baseline test is not measured by any pair.",
         ];
+    }
+
+    private static string Eligibility(Eligibility rules)
+    {
+        var parts = new[]
+        {
+            rules.FillPercentMinimum is { } fill
+                ? $"fill below {NumberText.Plain(fill)} % of nominal"
+                : null,
+            rules.HematocritPercentMaximum is { } hematocrit
+                ? $"hematocrit above {NumberText.Plain(hematocrit)} %"
+                : null,
+            rules.RejectClot ? "a clot in the baseline tube" : null,
+        }
+            .OfType<string>()
+            .ToImmutableArray();
+        return parts.IsEmpty ? "the protocol states none" : string.Join(", ", parts);
     }
 }

@@ -18,10 +18,9 @@ internal static class CriteriaSection
                 ),
                 Limits(analysis),
                 Criteria(analysis),
-                new Paragraph(
-                    "A time point is supported when every criterion that applies is met, not supported when any is not met, and inconclusive otherwise. Time points are concluded in order, each at its full level, and the sequence stops at the first that is not supported: so a wrong \"supported\" has at most the stated chance per sequence, not over all sequences of a study (15 independent ones exactly at their limits would have a 54 % chance of at least one). It is assumed that change does not reverse between time points.",
-                    ParagraphStyle.Body
-                ),
+                new Heading("Everything else that bears on a verdict"),
+                new Bullets(DoubtRules.Of(analysis.Protocol)),
+                new Paragraph(ErrorControl.Of(analysis), ParagraphStyle.Body),
             ]
         );
 
@@ -48,39 +47,35 @@ internal static class CriteriaSection
             "Criteria",
             [
                 new Column("Criterion", ColumnAlignment.Left, 1.2),
-                new Column("Applies to", ColumnAlignment.Left, 2.4),
-                new Column("Met when", ColumnAlignment.Left, 5),
+                new Column("Applies to", ColumnAlignment.Left, 2),
+                new Column("Met when", ColumnAlignment.Left, 4.2),
+                new Column("Not met when", ColumnAlignment.Left, 2.8),
             ],
             [
                 .. analysis.Protocol.Criteria.Select(criterion => new Row([
                     new TableCell(criterion.Id),
                     new TableCell(AppliesTo(criterion)),
-                    new TableCell(MetWhen(criterion)),
+                    new TableCell(CriterionRules.MetWhen(criterion)),
+                    new TableCell(CriterionRules.NotMetWhen(criterion)),
                 ])),
             ],
-            null
+            analysis.Protocol.Criteria.IsEmpty
+                ? "The protocol has no criterion."
+                : "Between the two the criterion is inconclusive."
         );
 
     private static string AppliesTo(Criterion criterion) =>
         string.Join(
             ", ",
-            criterion.Limits.Select(choice => $"{choice.Analyte} (limit {choice.Limit})")
+            criterion.Limits.Select(choice =>
+                choice.Limit is { } limit ? $"{choice.Analyte} (limit {limit})" : choice.Analyte
+            )
         )
         + (
             criterion.Groups.IsEmpty
                 ? ", all groups"
                 : ", groups " + string.Join(", ", criterion.Groups)
         );
-
-    private static string MetWhen(Criterion criterion) =>
-        criterion switch
-        {
-            BiasCriterion =>
-                $"the {NumberText.Percent(criterion.ConfidenceLevel)} interval of the mean change lies strictly inside the limit; the interval is the wider of that by specimens and that by collection days.",
-            IndividualCriterion individual =>
-                $"the exact one-sided {NumberText.Percent(criterion.ConfidenceLevel)} lower bound of the share of specimens within the limit reaches {NumberText.Plain(individual.SharePercentMinimum)} %; delayed tubes that failed count as outside.",
-            _ => "",
-        };
 
     private static string UnitOf(StudyAnalysis analysis, Limit limit)
     {

@@ -1,5 +1,5 @@
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
@@ -7,9 +7,9 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>Each criterion of a cell: what it asks, the figure that decided, what it says and why.</summary>
 internal static class CriterionTable
 {
-    public static Table Of(Cell cell, SequenceNames names) =>
+    public static Table Of(Cell cell, StudyProtocol protocol, SequenceNames names) =>
         new(
-            "Criteria fixed in the protocol",
+            "Criteria of the protocol",
             [
                 new Column("Criterion", ColumnAlignment.Left, 1),
                 new Column("Asks", ColumnAlignment.Left, 3.1),
@@ -20,8 +20,8 @@ internal static class CriterionTable
             [
                 .. cell.Criteria.Select(result => new Row([
                     new TableCell(result.Criterion),
-                    new TableCell(CriterionWords.Asks(result, names)),
-                    new TableCell(Found(result, names), Emphasis.Strong),
+                    new TableCell(CriterionAsks.Of(result, protocol, names)),
+                    new TableCell(CriterionFound.Of(result, names), Emphasis.Strong),
                     new TableCell(
                         TradeWords.Of(result.Verdict),
                         Emphasis.Strong,
@@ -37,12 +37,4 @@ internal static class CriterionTable
             ],
             cell.Criteria.IsEmpty ? "No criterion of the protocol applies." : null
         );
-
-    private static string Found(CriterionResult result, SequenceNames names) =>
-        result switch
-        {
-            BiasResult bias => CriterionWords.MeanWithInterval(bias, names),
-            IndividualResult individual => CriterionWords.ShareWithLowerBound(individual),
-            _ => "",
-        };
 }

@@ -8,46 +8,72 @@ namespace StabilityStudy.Reporting.Report;
 internal static class CriterionWords
 {
     private const int PercentDecimals = 2;
+    private const int LogRatioDecimals = 4;
 
     /// <summary>Decimals of figures on the criterion's scale.</summary>
     public static int Decimals(ChangeScale scale, SequenceNames names) =>
         scale == ChangeScale.Absolute ? names.EstimateDecimals : PercentDecimals;
 
-    /// <summary>A change with its unit: "+4.38 %".</summary>
+    /// <summary>A change with its unit: "+4.38 %"; it never rounds across the limit.</summary>
     public static string Figure(BiasResult bias, double value, SequenceNames names) =>
-        $"{NumberText.Change(value, Decimals(bias.Scale, names))} {TradeWords.Of(bias.Scale, names.Analyte.Unit)}";
+        $"{NumberText.ChangeAgainstLimits(value, bias.LowerLimit, bias.UpperLimit, Decimals(bias.Scale, names))} {Unit(bias, names)}";
 
-    /// <summary>The upper limit without sign: "7.5 %".</summary>
-    public static string LimitFigure(BiasResult bias, SequenceNames names) =>
-        $"{NumberText.Plain((decimal)Math.Round(bias.UpperLimit, 4))} {TradeWords.Of(bias.Scale, names.Analyte.Unit)}";
+    /// <summary>An interval of changes with its unit; neither end rounds across the limit.</summary>
+    public static string Interval(
+        BiasResult bias,
+        double lower,
+        double upper,
+        SequenceNames names
+    ) =>
+        $"{NumberText.IntervalAgainstLimits(lower, upper, bias.LowerLimit, bias.UpperLimit, Decimals(bias.Scale, names))} {Unit(bias, names)}";
+
+    /// <summary>
+    /// The limit on the criterion's scale: "±7.5 %", "±1 of the allowance (±2 s)"; both ends where they are not alike; the
+    /// protocol's own words where the data could not be put on the scale.
+    /// </summary>
+    public static string Allowed(BiasResult bias, SequenceNames names)
+    {
+        var asWritten = TradeWords.Of(bias.Limit, names.Analyte.Unit);
+        return bias switch
+        {
+            { LowerLimit: 0, UpperLimit: 0 } => asWritten,
+            { Scale: ChangeScale.LogRatio } =>
+                $"{NumberText.Interval(bias.LowerLimit, bias.UpperLimit, LogRatioDecimals)} {Unit(bias, names)}, that is {asWritten}",
+            { Scale: ChangeScale.Share } => $"±1 {Unit(bias, names)} ({asWritten})",
+            { Scale: ChangeScale.Absolute, Limit.AbsoluteInUnit: { } amount } =>
+                $"±{NumberText.Plain(amount)} {names.Analyte.Unit}",
+            { Limit.Percent: { } percent } => $"±{NumberText.Plain(percent)} %",
+            _ => asWritten,
+        };
+    }
 
     /// <summary>Mean with its interval: "+4.38 (+3.20 to +5.61) %"; says so when there is none.</summary>
     public static string MeanWithInterval(BiasResult bias, SequenceNames names)
     {
+        if (!bias.Mean.TryGet(out var mean))
+        {
+            return "not computable";
+        }
+
         var decimals = Decimals(bias.Scale, names);
-        return bias.Mean.TryGet(out var mean)
-            ? $"{NumberText.Change(mean.Mean, decimals)} ({NumberText.Interval(mean.Lower, mean.Upper, decimals)}) {TradeWords.Of(bias.Scale, names.Analyte.Unit)}"
-            : "not computable";
+        var (lowest, highest) = (bias.LowerLimit, bias.UpperLimit);
+        return $"{NumberText.ChangeAgainstLimits(mean.Mean, lowest, highest, decimals)} ({NumberText.IntervalAgainstLimits(mean.Lower, mean.Upper, lowest, highest, decimals)}) {Unit(bias, names)}";
     }
 
     /// <summary>Share with its lower bound: "38 of 39 (88.4 %)"; the reason when there is none.</summary>
     public static string ShareWithLowerBound(IndividualResult individual) =>
         individual.Bounds.TryGet(out var bounds)
-            ? $"{individual.Agreement.Inside} of {individual.Agreement.Counted} ({LowerBound(bounds)})"
+            ? $"{individual.Agreement.Inside} of {individual.Agreement.Counted} ({LowerBound(bounds, individual.RequiredShare)})"
             : "none counted";
 
-    /// <summary>The exact one-sided lower bound: "88.4 %".</summary>
-    public static string LowerBound(ProportionBounds bounds) =>
-        NumberText.Fixed(100 * bounds.OneSidedLower, 1) + " %";
+    /// <summary>The exact one-sided lower bound: "88.4 %"; it never rounds across the required share.</summary>
+    public static string LowerBound(ProportionBounds bounds, double requiredShare) =>
+        NumberText.AgainstLimit(100 * bounds.OneSidedLower, 100 * requiredShare, 1) + " %";
 
-    /// <summary>What the criterion asks, in one sentence.</summary>
-    public static string Asks(CriterionResult result, SequenceNames names) =>
-        result switch
-        {
-            BiasResult bias =>
-                $"The {NumberText.Percent(bias.ConfidenceLevel)} interval of the mean change lies strictly inside ±{LimitFigure(bias, names)}.",
-            IndividualResult individual =>
-                $"At least {NumberText.Percent(individual.RequiredShare)} of specimens within {TradeWords.Of(individual.Limit, names.Analyte.Unit)}, by the exact one-sided {NumberText.Percent(individual.ConfidenceLevel)} lower bound.",
-            _ => "",
-        };
+    /// <summary>The exact one-sided upper bound; it never rounds across the share it is held to.</summary>
+    public static string UpperBound(ProportionBounds bounds, double share) =>
+        NumberText.AgainstLimit(100 * bounds.OneSidedUpper, 100 * share, 1) + " %";
+
+    private static string Unit(BiasResult bias, SequenceNames names) =>
+        TradeWords.Of(bias.Scale, names.Analyte.Unit);
 }

@@ -1,13 +1,14 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Reporting.Model;
-using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Reporting.Report;
 
 /// <summary>The figures that the criteria of a cell rest on.</summary>
 internal static class DecidingRows
 {
+    private const int SkewnessDecimals = 2;
+
     public static IEnumerable<Row> Of(Cell cell, SequenceNames names) =>
         cell.Criteria.SelectMany(result =>
             result switch
@@ -20,11 +21,9 @@ internal static class DecidingRows
 
     private static IEnumerable<Row> Mean(BiasResult bias, SequenceNames names)
     {
-        var decimals = CriterionWords.Decimals(bias.Scale, names);
-        var unit = TradeWords.Of(bias.Scale, names.Analyte.Unit);
-        string Value(double mean) => $"{NumberText.Change(mean, decimals)} {unit}";
+        string Value(double mean) => CriterionWords.Figure(bias, mean, names);
         string Interval(double lower, double upper) =>
-            $"{NumberText.Interval(lower, upper, decimals)} {unit}";
+            CriterionWords.Interval(bias, lower, upper, names);
         if (!bias.Mean.TryGet(out var mean))
         {
             yield return EstimateRow.Refused(
@@ -35,10 +34,8 @@ internal static class DecidingRows
             yield break;
         }
 
-        var level = NumberText.Percent(bias.ConfidenceLevel);
-        var by = mean.DecidedBy == ClusteredMean.Clusters ? "collection days" : "specimens";
         yield return EstimateRow.Deciding(
-            $"Mean change, {level} interval by {by}",
+            $"Mean change, {NumberText.Percent(bias.ConfidenceLevel)} interval that spans both below",
             Value(mean.Mean),
             Interval(mean.Lower, mean.Upper),
             bias.Criterion
@@ -57,6 +54,20 @@ internal static class DecidingRows
                 ""
             )
             : EstimateRow.Refused("  by collection days", mean.ByCluster, "");
+        if (bias.Spread.TryGet(out var spread))
+        {
+            yield return EstimateRow.Other(
+                "  skewness; a doubt beyond 1 toward the nearer limit",
+                NumberText.AgainstLimit(
+                    spread.Skewness,
+                    Math.Sign(spread.Skewness),
+                    SkewnessDecimals
+                ),
+                "",
+                EstimateRow.Criterion(bias.Criterion)
+            );
+        }
+
         if (bias.Equivalence.TryGet(out var equivalence))
         {
             yield return EstimateRow.Other(
@@ -81,10 +92,12 @@ internal static class DecidingRows
             yield break;
         }
 
+        var required = 100 * individual.RequiredShare;
+        string Against(double share) => NumberText.AgainstLimit(100 * share, required, 1);
         yield return EstimateRow.Deciding(
             $"Share within the limit, one-sided {NumberText.Percent(individual.ConfidenceLevel)} bounds",
-            $"{NumberText.Count(count.Inside)} of {NumberText.Count(count.Counted)}, {NumberText.Fixed(100 * bounds.Share, 1)} %",
-            $"{NumberText.Range(100 * bounds.OneSidedLower, 100 * bounds.OneSidedUpper, 1)} %",
+            $"{NumberText.Count(count.Inside)} of {NumberText.Count(count.Counted)}, {Against(bounds.Share)} %",
+            $"{Against(bounds.OneSidedLower)} to {Against(bounds.OneSidedUpper)} %",
             individual.Criterion
         );
         yield return EstimateRow.Other(

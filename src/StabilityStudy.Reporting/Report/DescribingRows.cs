@@ -82,7 +82,7 @@ internal static class DescribingRows
                 $"{name}, {NumberText.Fixed(100 * order.AchievedConfidence, 1)} % interval",
                 $"{NumberText.Change(order.Value, PercentDecimals)} %",
                 $"{NumberText.Interval(order.Lower, order.Upper, PercentDecimals)} %",
-                EstimateRow.Robustness
+                EstimateRow.Describes
             )
-            : EstimateRow.Refused(name, estimate, EstimateRow.Robustness);
+            : EstimateRow.Refused(name, estimate, EstimateRow.Describes);
 }

@@ -11,6 +11,8 @@ namespace StabilityStudy.Reporting.Report;
 internal static class DifferencePlot
 {
     private const int CurvePoints = 33;
+    private const string NoLimitForSingleSpecimens =
+        "No limit for single specimens in the protocol.";
 
     public static ChartBlock Of(
         Cell cell,
@@ -22,7 +24,7 @@ internal static class DifferencePlot
             new Chart("", axes.Baseline, axes.Change, Layers(cell, axes)),
             heightMillimeters,
             AlternativeText(cell, names),
-            "Change of each specimen against its baseline."
+            Caption(cell)
         );
 
     private static ImmutableArray<ChartLayer> Layers(Cell cell, CellAxes axes)
@@ -67,63 +69,83 @@ internal static class DifferencePlot
             );
         }
 
-        if (cell.Criteria.OfType<IndividualResult>().FirstOrDefault() is { } individual)
+        var compared = cell.Pairs.Where(pair => pair.ChangePercent is not null).ToImmutableArray();
+        foreach (var (individual, i) in Individual(cell).Select((result, i) => (result, i)))
         {
-            layers.Add(Allowable(individual.Limit, axes, 1, "allowable difference"));
-            layers.Add(Allowable(individual.Limit, axes, -1, null));
+            layers.Add(
+                Allowable(
+                    individual.Limit,
+                    axes,
+                    compared,
+                    1,
+                    i == 0 ? "allowable difference" : null
+                )
+            );
+            layers.Add(Allowable(individual.Limit, axes, compared, -1, null));
         }
 
-        var compared = cell.Pairs.Where(pair => pair.ChangePercent is not null).ToImmutableArray();
+        layers.AddRange(Points(cell, axes, compared));
+        return layers.ToImmutable();
+    }
+
+    private static IEnumerable<ChartLayer> Points(
+        Cell cell,
+        CellAxes axes,
+        ImmutableArray<PairRecord> compared
+    )
+    {
         var beyond = compared
             .Where(pair => !axes.Change.Holds(pair.ChangePercent ?? 0))
             .ToImmutableArray();
         var shown = compared.RemoveRange(beyond);
-        layers.Add(
-            new PointLayer(
-                [
-                    .. shown
-                        .Where(pair => !CellAxes.IsOutside(cell, pair))
-                        .Select(pair => Point(pair, null)),
-                ],
-                MarkerShape.OpenCircle,
-                "within the allowable difference"
-            )
+        var outside = shown.Where(pair => CellAxes.IsOutside(cell, pair)).ToImmutableArray();
+        yield return new PointLayer(
+            [.. shown.RemoveRange(outside).Select(pair => Point(pair, null))],
+            MarkerShape.OpenCircle,
+            Individual(cell).Any() ? "within the allowable difference" : "specimen"
         );
-        layers.Add(
-            new PointLayer(
-                [
-                    .. shown
-                        .Where(pair => CellAxes.IsOutside(cell, pair))
-                        .Select(pair => Point(pair, pair.Specimen)),
-                ],
-                MarkerShape.FilledTriangle,
-                "outside, named"
-            )
-        );
-        if (!beyond.IsEmpty)
+        if (!outside.IsEmpty)
         {
-            layers.Add(
-                new PointLayer(
-                    [.. beyond.Select(pair => AtTheEdge(pair, axes))],
-                    MarkerShape.Cross,
-                    "beyond the frame, value given"
-                )
+            var named = outside.Length <= SpecimenNames.Most;
+            yield return new PointLayer(
+                [.. outside.Select(pair => Point(pair, named ? pair.Specimen : null))],
+                MarkerShape.FilledTriangle,
+                named
+                    ? "outside, named"
+                    : $"{NumberText.Count(outside.Length)} outside, named in the list"
             );
         }
 
-        return layers.ToImmutable();
+        if (!beyond.IsEmpty)
+        {
+            var named = beyond.Length <= SpecimenNames.Most;
+            yield return new PointLayer(
+                [.. beyond.Select(pair => AtTheEdge(pair, axes, named))],
+                MarkerShape.Cross,
+                named
+                    ? "beyond the frame, value given"
+                    : $"{NumberText.Count(beyond.Length)} beyond the frame, named in the list"
+            );
+        }
     }
+
+    private static IEnumerable<IndividualResult> Individual(Cell cell) =>
+        cell.Criteria.OfType<IndividualResult>();
+
+    private static string Caption(Cell cell) =>
+        "Change of each specimen against its baseline."
+        + (Individual(cell).Any() ? "" : " " + NoLimitForSingleSpecimens);
 
     private static ChartPoint Point(PairRecord pair, string? label) =>
         new((double)pair.Values().Baseline, pair.ChangePercent ?? 0, label);
 
-    private static ChartPoint AtTheEdge(PairRecord pair, CellAxes axes)
+    private static ChartPoint AtTheEdge(PairRecord pair, CellAxes axes, bool named)
     {
         var change = pair.ChangePercent ?? 0;
         return new ChartPoint(
             (double)pair.Values().Baseline,
             Math.Clamp(change, axes.Change.Minimum, axes.Change.Maximum),
-            $"{pair.Specimen} {NumberText.Change(change, 1)} %"
+            named ? $"{pair.Specimen} {NumberText.Change(change, 1)} %" : null
         );
     }
 
@@ -140,10 +162,21 @@ internal static class DifferencePlot
     private static ReferenceLine Level(double value, DashStyle dash, string? legend) =>
         new(LineDirection.Horizontal, value, dash, LineWeight.Thin, null, legend);
 
-    private static LineLayer Allowable(Limit limit, CellAxes axes, int sign, string? legend)
+    /// <summary>In percent an absolute limit is a curve, which has no value at a baseline of zero: it begins at the lowest baseline.</summary>
+    private static LineLayer Allowable(
+        Limit limit,
+        CellAxes axes,
+        ImmutableArray<PairRecord> compared,
+        int sign,
+        string? legend
+    )
     {
         var allowance = new Statistics.Agreement.Allowance(limit.AbsoluteInUnit, limit.Percent);
-        var from = Math.Max(axes.Baseline.Minimum, double.Epsilon);
+        var lowest = compared
+            .Select(pair => (double)pair.Values().Baseline)
+            .DefaultIfEmpty(axes.Baseline.Maximum)
+            .Min();
+        var from = axes.Baseline.Minimum > 0 ? axes.Baseline.Minimum : lowest;
         var step = (axes.Baseline.Maximum - from) / (CurvePoints - 1);
         return new LineLayer(
             [
@@ -169,6 +202,6 @@ internal static class DifferencePlot
         var agreement = cell.Estimates.AgreementPercent.TryGet(out var limits)
             ? $" Limits of agreement {NumberText.Interval(limits.Lower, limits.Upper, 1)} %."
             : "";
-        return $"Percent change of {names.Analyte.Id} from baseline at {cell.Key.TimePoint} for {NumberText.Count(cell.Estimates.Compared)} specimens.{agreement} Outside the allowable difference: {(outside.IsEmpty ? "none" : string.Join(", ", outside))}.";
+        return $"Percent change of {names.Analyte.Id} from baseline at {cell.Key.TimePoint} for {NumberText.Count(cell.Estimates.Compared)} specimens.{agreement} {(Individual(cell).Any() ? $"Outside the allowable difference: {SpecimenNames.Of(outside)}." : NoLimitForSingleSpecimens)}";
     }
 }

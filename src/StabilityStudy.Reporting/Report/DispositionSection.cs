@@ -14,7 +14,7 @@ internal static class DispositionSection
             StartsOnNewPage: false,
             [
                 new Paragraph(
-                    "Nothing is dropped silently: received is the sum of the columns to its right. Compared pairs enter every figure; failed tubes and results beyond the measuring interval count for the single-specimen criterion only.",
+                    "Nothing is dropped silently: received is the sum of the columns to its right. Compared pairs enter every figure; failed tubes, results beyond the measuring interval and delayed results missing without a stated reason count for the single-specimen criteria only.",
                     ParagraphStyle.Body
                 ),
                 Counts(analysis),
@@ -37,6 +37,9 @@ internal static class DispositionSection
                 new Column("No valid baseline", ColumnAlignment.Right, 1.2),
                 new Column("Wrong time", ColumnAlignment.Right, 0.9),
                 new Column("Not eligible", ColumnAlignment.Right, 1.1),
+                .. HasNotAssigned(analysis)
+                    ? [new Column("Not assigned", ColumnAlignment.Right, 1.1)]
+                    : ImmutableArray<Column>.Empty,
             ],
             [.. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence))],
             null
@@ -54,7 +57,7 @@ internal static class DispositionSection
                 new TableCell(cell.Key.TimePoint.ToString()),
                 new TableCell(NumberText.Count(cell.Disposition.Planned)),
                 new TableCell(NumberText.Count(cell.Disposition.Received), Emphasis.Strong),
-                .. new[]
+                .. new PairStatus[]
                 {
                     PairStatus.Compared,
                     PairStatus.Failed,
@@ -64,24 +67,35 @@ internal static class DispositionSection
                     PairStatus.BaselineInvalid,
                     PairStatus.OutsideTiming,
                     PairStatus.Ineligible,
-                }.Select(status => new TableCell(NumberText.Count(cell.Disposition.Count(status)))),
+                }
+                    .Concat(HasNotAssigned(analysis) ? [PairStatus.NotAssigned] : [])
+                    .Select(status => new TableCell(
+                        NumberText.Count(cell.Disposition.Count(status))
+                    )),
             ]);
         }
     }
+
+    private static bool HasNotAssigned(StudyAnalysis analysis) =>
+        analysis
+            .Sequences.SelectMany(sequence => sequence.Cells)
+            .Any(cell => cell.Disposition.Count(PairStatus.NotAssigned) > 0);
 
     private static Table LeftOut(StudyAnalysis analysis)
     {
         var rows = analysis
             .Sequences.SelectMany(sequence => sequence.Cells)
             .SelectMany(cell =>
-                cell.Pairs.Where(pair => pair.Status != PairStatus.Compared)
+                cell.Pairs.Where(pair =>
+                        pair.Status is not (PairStatus.Compared or PairStatus.NotAssigned)
+                    )
                     .Select(pair => (cell.Key, Pair: pair))
             )
             .Select(item => new Row([
                 new TableCell(item.Pair.Specimen),
                 new TableCell(item.Key.Analyte),
                 new TableCell(item.Key.TimePoint.ToString()),
-                new TableCell(TradeWords.Of(item.Pair.Status)),
+                new TableCell(TradeWords.Of(item.Pair)),
                 new TableCell(item.Pair.Reason),
             ]))
             .ToImmutableArray();

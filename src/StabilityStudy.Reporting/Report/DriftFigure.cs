@@ -130,7 +130,8 @@ internal static class DriftFigure
                 null
             )
         );
-        var curve = sequence.Drift.Curve;
+        var longest = LongestDelay.Of(sequence);
+        var curve = sequence.Drift.Curve.RemoveAll(point => point.Hours > longest);
         if (!curve.IsEmpty)
         {
             layers.Add(

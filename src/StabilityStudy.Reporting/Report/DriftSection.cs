@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Drift;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics.Drift;
 
@@ -20,7 +20,7 @@ internal static class DriftSection
             StartsOnNewPage: true,
             [
                 new Paragraph(
-                    "Each specimen is its own control: its slope is fitted through its own baseline at the actual baseline delay, and the mean of the slopes is shown with one-sided 95 % bounds, the wider of those by specimens and by collection days. The shape of change was declared in the protocol. Drift describes; it decides nothing, and nothing is said beyond the longest delay tested.",
+                    "Each specimen is its own control: its slope is fitted through its own baseline at the actual baseline delay, and the mean of the slopes is shown with one-sided 95 % bounds that span both those by specimens and those by collection days: from the lower of the two lower ends to the higher of the two upper ends. The shape of change is that of the protocol. This fit describes; nothing is said beyond the longest delay tested.",
                     ParagraphStyle.Body
                 ),
                 Slopes(analysis),
@@ -46,10 +46,11 @@ internal static class DriftSection
                     ColumnAlignment.Left,
                     1.9
                 )),
-                new Column("Bound leaves the limit", ColumnAlignment.Left, 2),
+                new Column("Modeled before the baseline, %", ColumnAlignment.Left, 1.9),
+                new Column("Bound leaves the limit", ColumnAlignment.Left, 2.4),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence))],
-            "Fitted change from the mean baseline delay, with one-sided 95 % bounds. The time at which the bound leaves the limit counts from collection."
+            "Fitted change from the mean baseline delay, with one-sided 95 % bounds. Modeled before the baseline: the change from collection to the mean baseline delay that the shape implies; nobody measured it, and it is in no other figure."
         );
 
     private static Row Row(StudyAnalysis analysis, Sequence sequence)
@@ -63,6 +64,7 @@ internal static class DriftSection
                 new TableCell(TradeWords.Of(names.Analyte.DriftShape)),
                 new TableCell(""),
                 .. points.Select(_ => new TableCell("not computable")),
+                new TableCell(""),
                 new TableCell(sequence.Drift.Estimate.NotComputable?.Reason ?? ""),
             ]);
         }
@@ -72,34 +74,54 @@ internal static class DriftSection
             new TableCell(TradeWords.Of(drift.Shape)),
             new TableCell(NumberText.Count(drift.SpecimenCount)),
             .. points.Select(timePoint =>
-                FittedAt(DriftPrediction.At(drift, timePoint.Delay.TotalHours))
+                IsTested(sequence, timePoint)
+                    ? FittedAt(DriftPrediction.At(drift, timePoint.Delay.TotalHours))
+                    : new TableCell("not tested")
             ),
-            new TableCell(Crossing(sequence.Drift, analysis)),
+            FittedAt(DriftPrediction.FromCollectionToBaseline(drift)),
+            new TableCell(Crossing(sequence, drift)),
         ]);
     }
+
+    private static bool IsTested(Sequence sequence, TimePoint timePoint) =>
+        sequence.Cells.Any(cell => cell.Key.TimePoint == timePoint && cell.Estimates.Compared > 0);
 
     private static TableCell FittedAt(DriftPoint point) =>
         new(
             $"{NumberText.Change(point.Change, Decimals)} ({NumberText.Interval(point.LowerBound, point.UpperBound, Decimals)})"
         );
 
-    private static string Crossing(DriftResult drift, StudyAnalysis analysis) =>
-        drift.Crossing switch
+    private static string Crossing(Sequence sequence, DriftEstimate drift)
+    {
+        var longest = LongestDelay.Of(sequence);
+        return sequence.Drift.Crossing switch
         {
             null => "no limit in percent",
             CrossingTime.AlreadyOutside => "from the baseline on",
-            CrossingTime.At at when at.Hours <= analysis.Protocol.TimePoints[^1].Delay.TotalHours =>
-                $"at {NumberText.Fixed(at.Hours, 1)} h",
-            _ => $"not within {analysis.Protocol.TimePoints[^1]}",
+            CrossingTime.At at when at.Hours <= longest =>
+                $"at {NumberText.Fixed(at.Hours, 1)} h from collection, {NumberText.Fixed(at.Hours - drift.BaselineDelayHours, 1)} h from the baseline",
+            _ => $"not within {NumberText.Fixed(longest, 1)} h, the longest actual delay",
         };
+    }
 
-    private static Paragraph Context(StudyAnalysis analysis) =>
-        new(
-            analysis.Protocol.Analytes.Any(analyte =>
-                analyte.Id.Equals("aPTT", StringComparison.OrdinalIgnoreCase)
-            )
-                ? "For comparison only: a 2025 consensus of 43 published studies of unfrozen specimens (Clin Chem Lab Med 2025, doi 10.1515/cclm-2025-0117) finds the aPTT prolonged by 6.1 % at 6 h and 10 % at 24 h, rising with the logarithm of time."
-                : "No published curve is shown for these analytes.",
+    /// <summary>The published curve holds for specimens without anticoagulant, so it stands beside such a group only.</summary>
+    private static Paragraph Context(StudyAnalysis analysis)
+    {
+        var applies = analysis
+            .Sequences.Select(sequence => SequenceNames.Of(analysis, sequence))
+            .FirstOrDefault(names =>
+                names.Analyte.Id.Equals("aPTT", StringComparison.OrdinalIgnoreCase)
+                && IsWithoutAnticoagulant(names.Group)
+            );
+        return new Paragraph(
+            applies is null
+                ? "No published curve is shown for these analytes and patient groups."
+                : $"For comparison only, for the group {applies.Group.Name} and not for heparin or any other anticoagulant: a 2025 consensus of 43 published studies of unfrozen specimens (Clin Chem Lab Med 2025, doi 10.1515/cclm-2025-0117) finds the aPTT prolonged by 6.1 % at 6 h and 10 % at 24 h, rising with the logarithm of time.",
             ParagraphStyle.Small
         );
+    }
+
+    private static bool IsWithoutAnticoagulant(PatientGroup group) =>
+        group.Id.Equals("none", StringComparison.OrdinalIgnoreCase)
+        || group.Name.Contains("no anticoagulant", StringComparison.OrdinalIgnoreCase);
 }

@@ -7,7 +7,6 @@ namespace StabilityStudy.Reporting.Report;
 internal static class EstimateRow
 {
     public const string Describes = "describes";
-    public const string Robustness = "robustness only";
     public const string ShownOnly = "shown only";
 
     /// <summary>A figure that a criterion rests on.</summary>

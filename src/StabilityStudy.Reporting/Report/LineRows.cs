@@ -13,12 +13,12 @@ internal static class LineRows
     public static IEnumerable<Row> Of(CellEstimates estimates, SequenceNames names)
     {
         yield return Line("Weighted Deming", estimates.WeightedDeming, names, "describes, primary");
-        yield return Line("Deming", estimates.Deming, names, EstimateRow.Robustness);
+        yield return Line("Deming", estimates.Deming, names, EstimateRow.Describes);
         yield return Line(
             "Ordinary least squares",
             estimates.OrdinaryLeastSquares,
             names,
-            EstimateRow.Robustness
+            EstimateRow.Describes
         );
         yield return estimates.PassingBablok.TryGet(out var ranks)
             ? Coefficients(
@@ -26,13 +26,9 @@ internal static class LineRows
                 new(ranks.Slope, ranks.SlopeLower, ranks.SlopeUpper),
                 new(ranks.Intercept, ranks.InterceptLower, ranks.InterceptUpper),
                 names,
-                EstimateRow.Robustness
+                EstimateRow.Describes
             )
-            : EstimateRow.Refused(
-                "Passing–Bablok",
-                estimates.PassingBablok,
-                EstimateRow.Robustness
-            );
+            : EstimateRow.Refused("Passing–Bablok", estimates.PassingBablok, EstimateRow.Describes);
         if (estimates.Correlation.TryGet(out var correlation))
         {
             yield return EstimateRow.Other(

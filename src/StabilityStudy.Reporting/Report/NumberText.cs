@@ -7,6 +7,9 @@ internal static class NumberText
 {
     private const double SmallestPrintedP = 0.001;
 
+    /// <summary>Most decimals that are added to tell a number from a limit; a double carries few more than these.</summary>
+    private const int MostDecimals = 12;
+
     /// <summary>A number with a fixed count of decimals.</summary>
     public static string Fixed(double value, int decimals)
     {
@@ -24,6 +27,38 @@ internal static class NumberText
         var text = Fixed(value, decimals);
         return value > 0 && text.Any(c => c is >= '1' and <= '9') ? "+" + text : text;
     }
+
+    /// <summary>
+    /// A number that is read against a limit: it gets as many more decimals as it takes for the printed number to stand on
+    /// the same side of the limit as the number itself. 94.97 beside 95 never prints as 95.0.
+    /// </summary>
+    public static string AgainstLimit(double value, double limit, int decimals) =>
+        Fixed(value, DecimalsAgainst(value, limit, decimals));
+
+    /// <summary>A change that is read against a lower and an upper limit, as <see cref="AgainstLimit"/>.</summary>
+    public static string ChangeAgainstLimits(
+        double value,
+        double lowerLimit,
+        double upperLimit,
+        int decimals
+    ) =>
+        Change(
+            value,
+            Math.Max(
+                DecimalsAgainst(value, lowerLimit, decimals),
+                DecimalsAgainst(value, upperLimit, decimals)
+            )
+        );
+
+    /// <summary>An interval of changes read against a lower and an upper limit.</summary>
+    public static string IntervalAgainstLimits(
+        double lower,
+        double upper,
+        double lowerLimit,
+        double upperLimit,
+        int decimals
+    ) =>
+        $"{ChangeAgainstLimits(lower, lowerLimit, upperLimit, decimals)} to {ChangeAgainstLimits(upper, lowerLimit, upperLimit, decimals)}";
 
     /// <summary>An interval of changes: "−1.2 to +3.4".</summary>
     public static string Interval(double lower, double upper, int decimals) =>
@@ -46,4 +81,31 @@ internal static class NumberText
     /// <summary>A confidence level or share in percent: "90 %".</summary>
     public static string Percent(double share) =>
         (100 * share).ToString("0.##", CultureInfo.InvariantCulture) + " %";
+
+    /// <summary>
+    /// The fewest decimals, at least those given, with which the printed number compares with the limit as the number does.
+    /// A number that differs from the limit by less than its last carried digits is equal to it.
+    /// </summary>
+    private static int DecimalsAgainst(double value, double limit, int decimals)
+    {
+        var side = SideOf(value, limit);
+        for (var more = decimals; more < MostDecimals; more++)
+        {
+            var printed = double.Parse(
+                value.ToString("F" + Count(more), CultureInfo.InvariantCulture),
+                CultureInfo.InvariantCulture
+            );
+            if (SideOf(printed, limit) == side)
+            {
+                return more;
+            }
+        }
+
+        return decimals;
+    }
+
+    private static int SideOf(double value, double limit) =>
+        Math.Abs(value - limit) < Math.Pow(10, -MostDecimals) * Math.Max(1, Math.Abs(limit))
+            ? 0
+            : Math.Sign(value - limit);
 }

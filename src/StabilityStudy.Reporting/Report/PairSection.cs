@@ -48,7 +48,7 @@ internal static class PairSection
                 new Column("after", ColumnAlignment.Left, 1.2),
                 new Column("Change", ColumnAlignment.DecimalPoint, 0.9),
                 new Column("%", ColumnAlignment.DecimalPoint, 0.9),
-                new Column("Line", ColumnAlignment.Right, 0.7),
+                new Column("Lines", ColumnAlignment.Left, 1),
                 new Column("Remark", ColumnAlignment.Left, 2.4),
             ],
             [
@@ -58,7 +58,7 @@ internal static class PairSection
                     .ThenBy(item => item.Cell.Key.TimePoint.Delay)
                     .Select(item => Row(item.Cell, item.Pair)),
             ],
-            $"After: actual delay since collection. Line: line of {analysis.Facts.Files.Results} with the delayed result. Outside: beyond the allowable difference. Outlier: flagged, kept in every figure."
+            $"After: actual delay since collection. Lines: of the baseline and of the delayed result in the laboratory's own file {analysis.Facts.Files.Results}; the attached results.csv, which the program wrote from it in an order of its own, names the same lines in its column source_row. Outside: counts as outside the allowable difference. Not tested: with a stated reason, left out, no failure. Outlier: flagged, kept in every figure."
         );
     }
 
@@ -83,7 +83,13 @@ internal static class PairSection
                 emphasis
             ),
             new TableCell(
-                pair.Delayed?.SourceRow is { } line ? NumberText.Count(line) : "",
+                string.Join(
+                    ", ",
+                    new[] { pair.Baseline, pair.Delayed }
+                        .Select(measurement => measurement?.SourceRow)
+                        .OfType<int>()
+                        .Select(NumberText.Count)
+                ),
                 emphasis
             ),
             new TableCell(Remark(cell, pair), emphasis),
@@ -105,7 +111,7 @@ internal static class PairSection
     {
         if (pair.Status != PairStatus.Compared)
         {
-            return TradeWords.Short(pair.Status);
+            return TradeWords.Short(pair);
         }
 
         var outside = CellAxes.IsOutside(cell, pair) ? "outside" : "";

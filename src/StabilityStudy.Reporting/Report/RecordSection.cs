@@ -22,7 +22,11 @@ internal static class RecordSection
                     .. analysis.Identity.RawFiles.Select(file => $"{file.Sha256}  {file.Name}"),
                 ]),
                 new Paragraph(
-                    "The input files and analysis.json (every figure, unrounded) are attached to this PDF. To check: save the attachments, compare their SHA-256 with the list, put protocol.toml, study.toml, specimens.csv and results.csv into a folder and run \"stability-study analyze\" on it; the conclusions must be the same. The input digest is the SHA-256 of the sorted lines \"name, space, hash\" of the input files.",
+                    "The input files and analysis.json (every figure, unrounded) are attached to this PDF. To check: save the attachments, compare their SHA-256 with the list, put the input files into a folder and run \"stability-study analyze\" on it. The files are in the program's own form, so reading them again gives the same bytes: digest and conclusions must be the same.",
+                    ParagraphStyle.Body
+                ),
+                new Paragraph(
+                    "The input digest, by hand: SHA-256 over UTF-8 lines, sorted by file name in byte order, one for each input file; each line: name, one space, lower-case hash, one line feed, the last line too.",
                     ParagraphStyle.Body
                 ),
             ]

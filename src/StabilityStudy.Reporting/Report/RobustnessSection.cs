@@ -10,8 +10,11 @@ internal static class RobustnessSection
 {
     public static Section Of(StudyAnalysis analysis)
     {
-        var rows = analysis
-            .Sequences.SelectMany(sequence => Rows(analysis, sequence))
+        var changing = analysis
+            .Sequences.SelectMany(sequence => Changing(analysis, sequence))
+            .ToImmutableArray();
+        var steady = analysis
+            .Sequences.SelectMany(sequence => Steady(analysis, sequence))
             .ToImmutableArray();
         return new Section(
             "What could overturn this decision",
@@ -22,55 +25,93 @@ internal static class RobustnessSection
                     ParagraphStyle.Body
                 ),
                 new Table(
-                    "Conclusions under other choices",
+                    "Choices that would change a conclusion",
                     [
                         new Column("Time", ColumnAlignment.Left, 0.8),
                         new Column("What is changed", ColumnAlignment.Left, 4.4),
                         new Column("Own conclusion", ColumnAlignment.Left, 1.8),
                         new Column("Would be", ColumnAlignment.Left, 1.8),
-                        new Column("Direction", ColumnAlignment.Left, 1.8),
+                        new Column("Direction", ColumnAlignment.Left, 2.2),
                     ],
-                    rows,
-                    rows.IsEmpty ? "Nothing was flagged, left out or close." : null
+                    changing,
+                    changing.IsEmpty ? "None of those asked." : null
+                ),
+                new Table(
+                    "Choices that would not",
+                    [
+                        new Column("Time", ColumnAlignment.Left, 0.8),
+                        new Column("Own conclusion", ColumnAlignment.Left, 1.8),
+                        new Column("Stays the same", ColumnAlignment.Left, 8.4),
+                    ],
+                    steady,
+                    steady.IsEmpty ? "None of those asked." : null
                 ),
             ]
         );
     }
 
-    private static IEnumerable<Row> Rows(StudyAnalysis analysis, Sequence sequence)
+    private static IEnumerable<Row> Changing(StudyAnalysis analysis, Sequence sequence)
     {
-        yield return new Row(
-            [new TableCell(SequenceNames.Of(analysis, sequence).Title(analysis))],
-            RowKind.GroupHeading
-        );
-        foreach (var cell in sequence.Cells)
-        {
-            foreach (var line in cell.Robustness)
-            {
-                yield return new Row([
-                    new TableCell(cell.Key.TimePoint.ToString()),
-                    new TableCell(line.Question),
-                    Shaped(cell.OwnConclusion, line.Changes),
-                    Shaped(line.Conclusion, line.Changes),
-                    new TableCell(
-                        Direction(cell.OwnConclusion, line),
-                        line.Changes ? Emphasis.Strong : Emphasis.Muted
-                    ),
-                ]);
-            }
-        }
+        var rows =
+            from cell in sequence.Cells
+            from line in cell.Robustness
+            where line.Changes
+            select new Row([
+                new TableCell(cell.Key.TimePoint.ToString()),
+                new TableCell(line.Question),
+                Shaped(cell.OwnConclusion),
+                Shaped(line.Conclusion),
+                new TableCell(Direction(cell.OwnConclusion, line.Conclusion), Emphasis.Strong),
+            ]);
+        return Under(analysis, sequence, rows);
     }
 
-    private static TableCell Shaped(Conclusion conclusion, bool changes) =>
-        new(
-            TradeWords.Of(conclusion),
-            changes ? Emphasis.Strong : Emphasis.Muted,
-            TradeWords.ShapeOf(conclusion)
-        );
+    private static IEnumerable<Row> Steady(StudyAnalysis analysis, Sequence sequence)
+    {
+        var rows =
+            from cell in sequence.Cells
+            let questions = cell
+                .Robustness.Where(line => !line.Changes)
+                .Select(line => line.Question)
+                .ToImmutableArray()
+            where !questions.IsEmpty
+            select new Row([
+                new TableCell(cell.Key.TimePoint.ToString()),
+                Shaped(cell.OwnConclusion),
+                new TableCell(TradeWords.Capital(string.Join("; ", questions)) + "."),
+            ]);
+        return Under(analysis, sequence, rows);
+    }
 
-    private static string Direction(Conclusion own, RobustnessLine line) =>
-        !line.Changes ? "no change"
-        : line.Conclusion == Conclusion.Supported ? "toward supported"
-        : own == Conclusion.Supported ? "away from supported"
-        : "other";
+    private static IEnumerable<Row> Under(
+        StudyAnalysis analysis,
+        Sequence sequence,
+        IEnumerable<Row> rows
+    ) =>
+        rows.Any()
+            ? rows.Prepend(
+                new Row(
+                    [new TableCell(SequenceNames.Of(analysis, sequence).Title(analysis))],
+                    RowKind.GroupHeading
+                )
+            )
+            : [];
+
+    private static TableCell Shaped(Conclusion conclusion) =>
+        new(TradeWords.Of(conclusion), Emphasis.Strong, TradeWords.ShapeOf(conclusion));
+
+    /// <summary>Conclusions in order: not supported, inconclusive or not assessed, supported.</summary>
+    private static string Direction(Conclusion own, Conclusion would) =>
+        Place(would) > Place(own) ? "toward supported"
+        : Place(would) < Place(own) && own == Conclusion.Supported ? "away from supported"
+        : Place(would) < Place(own) ? "toward not supported"
+        : "neither way";
+
+    private static int Place(Conclusion conclusion) =>
+        conclusion switch
+        {
+            Conclusion.Supported => 1,
+            Conclusion.NotSupported => -1,
+            _ => 0,
+        };
 }

@@ -17,7 +17,7 @@ internal static class SummaryTables
                     new Block[]
                     {
                         new Heading(cell.Key.TimePoint.ToString()),
-                        CriterionTable.Of(cell, names),
+                        CriterionTable.Of(cell, analysis.Protocol, names),
                     }
                 ),
             ]

@@ -65,10 +65,26 @@ internal static class TradeWords
             PairStatus.NoDelayedResult => "no delayed result",
             PairStatus.BaselineInvalid => "no valid baseline",
             PairStatus.OutsideTiming => "tested or spun at the wrong time",
+            PairStatus.NotAssigned => "not meant to be tested at this time point",
             _ => "specimen or tube not eligible",
         };
 
-    public static string Short(PairStatus status) =>
+    /// <summary>What became of a pair; a tube that was not tested for a stated reason did not fail.</summary>
+    public static string Of(PairRecord pair) =>
+        IsNotTested(pair) ? "not tested: left out"
+        : pair.IsUnexplained ? "no delayed result and no reason, counted as outside"
+        : Of(pair.Status);
+
+    /// <summary>The same in a word or two.</summary>
+    public static string Short(PairRecord pair) =>
+        IsNotTested(pair) ? "not tested"
+        : pair.IsUnexplained ? "no result: outside"
+        : Short(pair.Status);
+
+    private static bool IsNotTested(PairRecord pair) =>
+        pair.Status == PairStatus.NoDelayedResult && !pair.IsUnexplained;
+
+    private static string Short(PairStatus status) =>
         status switch
         {
             PairStatus.Compared => "compared",
@@ -78,6 +94,7 @@ internal static class TradeWords
             PairStatus.NoDelayedResult => "no delayed result",
             PairStatus.BaselineInvalid => "no valid baseline",
             PairStatus.OutsideTiming => "wrong time",
+            PairStatus.NotAssigned => "not assigned",
             _ => "not eligible",
         };
 

@@ -25,7 +25,7 @@ internal static class WordsSection
                     ),
                     new(
                         "Allowable bias",
-                        "the largest systematic change that is acceptable; fixed in the protocol, with its source."
+                        "the largest systematic change that is acceptable; stated in the protocol, with its source."
                     ),
                     new(
                         "Allowable difference",
@@ -54,6 +54,39 @@ internal static class WordsSection
                     new(
                         "Two one-sided tests",
                         "the tests behind \"the interval lies inside the limits\"; their p value is shown and never decides."
+                    ),
+                    new(
+                        "Hodges–Lehmann change",
+                        "the median of the averages of all pairs of changes (each with itself too); like a mean that single outliers hardly move."
+                    ),
+                    new(
+                        "Correlation r",
+                        "how closely the points lie to a straight line, −1 to 1; it says nothing about agreement."
+                    ),
+                    new(
+                        "ln(1 + t / 1 h)",
+                        "natural logarithm of 1 plus the hours since collection: change that is fast at first and slows down."
+                    ),
+                    new("Decision level", "a value at which care changes; stated in the protocol."),
+                    new(
+                        "Reclassification",
+                        "a specimen whose delayed result lies on the other side of a decision level than its baseline."
+                    ),
+                    new(
+                        "Bridging plasma",
+                        "stable plasma tested in the runs of baselines and in those of delayed tubes; its shift shows what the runs, not the delay, add."
+                    ),
+                    new(
+                        "Undecidable",
+                        "a specimen whose result beyond the measuring interval, or missing without a stated reason, leaves open whether it stayed within the limit; it counts as outside."
+                    ),
+                    new(
+                        "Left out",
+                        "not counted for a time point, with the reason stated: not eligible, wrong time, no valid baseline, not tested, excluded by a person."
+                    ),
+                    new(
+                        "Doubt",
+                        "a reason why a figure cannot be trusted to decide, such as too few collection days; it makes the verdict inconclusive."
                     ),
                     new(
                         "Outlier",

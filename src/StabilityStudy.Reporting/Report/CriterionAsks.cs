@@ -1,0 +1,50 @@
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Protocol;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>What a criterion asks of a time point, in one sentence.</summary>
+internal static class CriterionAsks
+{
+    /// <summary>What is said of a rule on the estimate alone.</summary>
+    public const string NoErrorControl = "the estimate alone, no error control";
+
+    public static string Of(CriterionResult result, StudyProtocol protocol, SequenceNames names) =>
+        result switch
+        {
+            BiasResult bias when RuleOf(protocol, bias) == DecisionRule.PointOnly =>
+                $"The mean change lies strictly inside {CriterionWords.Allowed(bias, names)} ({NoErrorControl}).",
+            BiasResult bias =>
+                $"The {Percent(bias.ConfidenceLevel)} interval of the mean change lies strictly inside {CriterionWords.Allowed(bias, names)}.",
+            IndividualResult individual
+                when RuleOf(protocol, individual) == DecisionRule.PointOnly =>
+                $"At least {Percent(individual.RequiredShare)} of specimens within {Limit(individual.Limit, names)} ({NoErrorControl}).",
+            IndividualResult individual =>
+                $"At least {Percent(individual.RequiredShare)} of specimens within {Limit(individual.Limit, names)}, by the exact one-sided {Percent(individual.ConfidenceLevel)} lower bound.",
+            DecisionLevelResult levels =>
+                $"At {Levels(levels.Levels.Select(item => item.Level), names)} the {Percent(levels.ConfidenceLevel)} interval of the predicted change lies strictly inside {Limit(levels.Limit, names)}.",
+            ReclassificationResult moved =>
+                $"At most {Percent(moved.LargestShare)} of specimens change the side of {Levels(moved.Levels.Select(item => item.Level), names)}, by the exact one-sided {Percent(moved.ConfidenceLevel)} upper bound.",
+            ClassificationResult kept =>
+                $"At least {Percent(kept.RequiredShare)} of specimens keep their class, by the exact one-sided {Percent(kept.ConfidenceLevel)} lower bound, with at least {NumberText.Count(kept.WeakPositivesMinimum)} weak positives.",
+            DriftCriterionResult drift =>
+                $"Under every declared shape the {Percent(drift.ConfidenceLevel)} interval of the fitted change at the planned delay lies strictly inside {Limit(drift.Limit, names)}.",
+            _ => "",
+        };
+
+    private static DecisionRule RuleOf(StudyProtocol protocol, CriterionResult result) =>
+        protocol.Criteria.FirstOrDefault(item => item.Id == result.Criterion) switch
+        {
+            BiasCriterion bias => bias.Rule,
+            IndividualCriterion individual => individual.Rule,
+            _ => DecisionRule.Confidence,
+        };
+
+    private static string Percent(double share) => NumberText.Percent(share);
+
+    private static string Limit(Limit limit, SequenceNames names) =>
+        TradeWords.Of(limit, names.Analyte.Unit);
+
+    private static string Levels(IEnumerable<decimal> levels, SequenceNames names) =>
+        $"{string.Join(", ", levels.Select(NumberText.Plain))} {names.Analyte.Unit}".TrimEnd();
+}

@@ -1,0 +1,60 @@
+using StabilityStudy.Core.Conclusions;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>The figure that decided a criterion.</summary>
+internal static class CriterionFound
+{
+    public static string Of(CriterionResult result, SequenceNames names) =>
+        result switch
+        {
+            BiasResult bias => CriterionWords.MeanWithInterval(bias, names),
+            IndividualResult individual => CriterionWords.ShareWithLowerBound(individual),
+            DecisionLevelResult levels => string.Join(
+                "; ",
+                levels.Levels.Select(level =>
+                    level.Change.TryGet(out var change)
+                        ? $"{At(level.Level, names)}: {Change(change.Bias, level.Allowed, names)} ({Change(change.Lower, level.Allowed, names)} to {Change(change.Upper, level.Allowed, names)})"
+                        : $"{At(level.Level, names)}: not covered"
+                )
+            ),
+            ReclassificationResult moved => string.Join(
+                "; ",
+                moved.Levels.Select(level => $"{Moved(level, moved.LargestShare, names)}")
+            ),
+            ClassificationResult kept when kept.Bounds.TryGet(out var bounds) =>
+                $"{NumberText.Count(kept.Kept)} of {NumberText.Count(kept.Counted)} ({CriterionWords.LowerBound(bounds, kept.RequiredShare)})",
+            DriftCriterionResult drift => string.Join(
+                "; ",
+                drift.Shapes.Select(shape =>
+                    shape.Predicted is { } point
+                        ? $"{TradeWords.Of(shape.Shape)}: {NumberText.ChangeAgainstLimits(point.Change, -shape.LimitPercent, shape.LimitPercent, 2)} ({NumberText.IntervalAgainstLimits(point.LowerBound, point.UpperBound, -shape.LimitPercent, shape.LimitPercent, 2)}) %"
+                        : $"{TradeWords.Of(shape.Shape)}: not computable"
+                )
+            ),
+            _ => "none counted",
+        };
+
+    /// <summary>"4 of 40 changed side of 60 s (upper bound 21.4 %); imprecision alone predicts 1.2".</summary>
+    public static string Moved(
+        LevelReclassification level,
+        double largestShare,
+        SequenceNames names
+    )
+    {
+        var changed = level.MovedUp + level.MovedDown + level.Failed + level.Undecidable;
+        var bound = level.Bounds.TryGet(out var bounds)
+            ? $" (upper bound {CriterionWords.UpperBound(bounds, largestShare)})"
+            : "";
+        var noise = level.ExpectedFromNoise is { } expected
+            ? $"; imprecision alone predicts {NumberText.Fixed(expected, 1)}"
+            : "";
+        return $"{NumberText.Count(changed)} of {NumberText.Count(level.Counted)} changed side of {At(level.Level, names)}{bound}{noise}";
+    }
+
+    private static string At(decimal level, SequenceNames names) =>
+        $"{NumberText.Plain(level)} {names.Analyte.Unit}".TrimEnd();
+
+    private static string Change(double change, double allowed, SequenceNames names) =>
+        NumberText.ChangeAgainstLimits(change, -allowed, allowed, names.EstimateDecimals);
+}

@@ -1,0 +1,73 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>Every rule beside the limits that bears on a verdict, so that a reader can come to each verdict by hand.</summary>
+internal static class DoubtRules
+{
+    /// <summary>What counts as outside, what makes a criterion inconclusive, and what holds a time point back.</summary>
+    public static ImmutableArray<string> Of(StudyProtocol protocol) =>
+        [
+            .. OfBias(protocol),
+            .. OfShares(protocol),
+            .. OfLevels(protocol),
+            .. OfTimePoints(protocol),
+        ];
+
+    private static IEnumerable<string> OfBias(StudyProtocol protocol)
+    {
+        if (!protocol.Criteria.Any(criterion => criterion is BiasCriterion))
+        {
+            yield break;
+        }
+
+        yield return $"Mean, days: inconclusive with fewer than {NumberText.Count(protocol.MinimumDays)} collection days, unless baseline and delayed tube of every pair were tested in one recorded run, at most {DurationText.Format(protocol.OneRunWithin)} apart; a run's error does not average out over specimens.";
+        yield return "Mean, skewness: inconclusive with skewness beyond 1 toward the limit that is nearer to the mean, and with fewer than three changes, from which skewness cannot be computed; the interval would be too short.";
+        yield return "Mean, zero spread: inconclusive when all changes are the same; the data then tell no more than half a reporting increment.";
+        yield return "Mean, uncounted pairs: inconclusive when specimens failed, lie beyond the measuring interval or have no delayed result without a stated reason, and no single-specimen criterion counts them.";
+    }
+
+    private static IEnumerable<string> OfShares(StudyProtocol protocol)
+    {
+        if (
+            !protocol.Criteria.Any(criterion =>
+                criterion
+                    is IndividualCriterion
+                        or ReclassificationCriterion
+                        or ClassificationCriterion
+            )
+        )
+        {
+            yield break;
+        }
+
+        yield return "Single specimens, outside: a change beyond the limit (a change exactly at it is within); a delayed tube that failed; and every undecidable specimen, that is one whose result beyond the measuring interval, or missing without a stated reason, leaves the answer open. \"Not tested\" and too little plasma, when stated as the reason, are left out and are no failures.";
+        yield return "Single specimens, agreeing beyond a limit of measurement: two results beyond the same limit count as within, but the criterion is inconclusive when the pairs measured both times would be too few to meet it, were they all within.";
+    }
+
+    private static IEnumerable<string> OfLevels(StudyProtocol protocol)
+    {
+        if (protocol.Criteria.Any(criterion => criterion is DecisionLevelCriterion))
+        {
+            yield return "Decision levels: inconclusive at a level without at least 3 baselines on either side, or with a between-specimen SD of less than 5 times the analytical SD.";
+        }
+
+        if (
+            protocol.Criteria.OfType<ClassificationCriterion>().FirstOrDefault() is
+            { } classification
+        )
+        {
+            yield return $"Classes: inconclusive with fewer than {NumberText.Count(classification.WeakPositivesMinimum)} specimens whose baseline is in the class just above the lowest.";
+        }
+    }
+
+    private static IEnumerable<string> OfTimePoints(StudyProtocol protocol)
+    {
+        yield return $"Time point, left out: at best inconclusive when more than {NumberText.Plain(protocol.LeftOutPercentMaximum)} % of the received specimens are left out; what is left out may be what speaks against the window.";
+        yield return protocol.Controls == ControlRule.KeptElsewhere
+            ? "Time point, controls: not checked; the protocol keeps control results elsewhere."
+            : "Time point, controls: not assessed unless every run in which its pairs were tested has a control result, and every control of that run lies within its range.";
+        yield return "Time point: supported when every criterion that applies is met and none of the above holds it back; not supported when any criterion is not met; not assessed without a criterion; otherwise inconclusive.";
+    }
+}

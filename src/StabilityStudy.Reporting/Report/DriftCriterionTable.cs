@@ -1,0 +1,52 @@
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>The change that each declared shape of drift predicts at the planned delay.</summary>
+internal static class DriftCriterionTable
+{
+    private const int Decimals = 2;
+
+    public static Table Of(DriftCriterionResult result) =>
+        new(
+            $"Fitted change at the planned delay, by declared shape (criterion {result.Criterion})",
+            [
+                new Column("Shape", ColumnAlignment.Left, 1.2),
+                new Column("Specimens", ColumnAlignment.Right, 0.9),
+                new Column(
+                    $"Change and {NumberText.Percent(result.ConfidenceLevel)} interval, %",
+                    ColumnAlignment.Left,
+                    2.2
+                ),
+                new Column("Allowed", ColumnAlignment.Left, 0.9),
+                new Column("Says", ColumnAlignment.Left, 1.2),
+                new Column("Because", ColumnAlignment.Left, 3.6),
+            ],
+            [.. result.Shapes.Select(Row)],
+            "Fitted from the mean baseline delay, over this time point and the earlier ones; every shape must pass."
+        );
+
+    private static Row Row(ShapeResult shape)
+    {
+        var limit = shape.LimitPercent;
+        return new Row([
+            new TableCell(TradeWords.Of(shape.Shape)),
+            new TableCell(
+                shape.Slope.TryGet(out var slope) ? NumberText.Count(slope.SpecimenCount) : ""
+            ),
+            new TableCell(
+                shape.Predicted is { } point
+                    ? $"{NumberText.ChangeAgainstLimits(point.Change, -limit, limit, Decimals)} ({NumberText.IntervalAgainstLimits(point.LowerBound, point.UpperBound, -limit, limit, Decimals)})"
+                    : "not computable"
+            ),
+            new TableCell($"±{NumberText.Plain((decimal)limit)} %"),
+            new TableCell(
+                TradeWords.Of(shape.Verdict),
+                Emphasis.Strong,
+                TradeWords.ShapeOf(shape.Verdict)
+            ),
+            new TableCell(TradeWords.Clause(shape.Reason.Text) + "."),
+        ]);
+    }
+}

@@ -1,0 +1,49 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Protocol;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>How often a wrong "supported" is to be expected, and over what.</summary>
+internal static class ErrorControl
+{
+    /// <summary>The statement for this study's criteria and number of sequences.</summary>
+    public static string Of(StudyAnalysis analysis)
+    {
+        const string order =
+            "Time points are concluded in order, each at its full level, and the sequence stops at the first that is not supported. It is assumed that change does not reverse between time points.";
+        var chances = analysis
+            .Protocol.Criteria.Select(ChanceOf)
+            .OfType<double>()
+            .DefaultIfEmpty(0)
+            .ToArray();
+        if (chances.Max() == 0)
+        {
+            return $"{order} No criterion controls the chance of a wrong \"supported\".";
+        }
+
+        var each = chances.Max();
+        var sequences = analysis.Sequences.Length;
+        var all =
+            sequences > 1
+                ? $" It holds for each sequence (analyte, patient group, storage), not over all of them: with the {NumberText.Count(sequences)} sequences of this study, independent and each exactly at a limit, the chance of at least one wrong \"supported\" would at worst be 1 − {NumberText.Plain((decimal)(1 - each))}^{NumberText.Count(sequences)} = {NumberText.Fixed(100 * (1 - Math.Pow(1 - each, sequences)), 0)} %."
+                : " The study has one sequence (analyte, patient group, storage); over several the chance would add up.";
+        return $"{order} The chance of a wrong \"supported\" in a sequence is then about {NumberText.Percent(each)} if the assumptions hold (see Methods for what simulations gave).{all}";
+    }
+
+    /// <summary>
+    /// The chance that a criterion is met although the truth lies at its limit; null without error control. A two-sided
+    /// interval errs on one side only, where the limit is.
+    /// </summary>
+    private static double? ChanceOf(Criterion criterion) =>
+        criterion switch
+        {
+            BiasCriterion { Rule: DecisionRule.PointOnly } => null,
+            IndividualCriterion { Rule: DecisionRule.PointOnly } => null,
+            BiasCriterion or DecisionLevelCriterion or DriftCriterion => Rounded(
+                (1 - criterion.ConfidenceLevel) / 2
+            ),
+            _ => Rounded(1 - criterion.ConfidenceLevel),
+        };
+
+    private static double Rounded(double chance) => Math.Round(chance, 6);
+}

@@ -1,0 +1,65 @@
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>How many specimens change the side of each decision level, beside the number that imprecision alone predicts.</summary>
+internal static class ReclassificationTable
+{
+    public static Table Of(ReclassificationResult result, SequenceNames names) =>
+        new(
+            $"Specimens that change side of a decision level (criterion {result.Criterion})",
+            [
+                new Column("Level", ColumnAlignment.Left, 0.9),
+                new Column("Up, down", ColumnAlignment.Left, 0.9),
+                new Column("Failed, undecidable", ColumnAlignment.Left, 1.2),
+                new Column(
+                    $"Share changed, one-sided {NumberText.Percent(result.ConfidenceLevel)} bounds",
+                    ColumnAlignment.Left,
+                    2.2
+                ),
+                new Column("Imprecision alone predicts", ColumnAlignment.Left, 1.3),
+                new Column("Says", ColumnAlignment.Left, 1.2),
+                new Column("Which", ColumnAlignment.Left, 2.4),
+            ],
+            [.. result.Levels.Select(level => Row(level, result.LargestShare, names))],
+            string.Join(
+                " ",
+                result
+                    .Levels.Select(level =>
+                        CriterionFound.Moved(level, result.LargestShare, names) + "."
+                    )
+                    .Append(
+                        $"Allowed: at most {NumberText.Percent(result.LargestShare)}. A result at the level is on its upper side; failed and undecidable specimens count as changed."
+                    )
+            )
+        );
+
+    private static Row Row(LevelReclassification level, double largestShare, SequenceNames names)
+    {
+        string Against(double share) => NumberText.AgainstLimit(100 * share, 100 * largestShare, 1);
+        return new Row([
+            new TableCell($"{NumberText.Plain(level.Level)} {names.Analyte.Unit}".TrimEnd()),
+            new TableCell(
+                $"{NumberText.Count(level.MovedUp)}, {NumberText.Count(level.MovedDown)}"
+            ),
+            new TableCell(
+                $"{NumberText.Count(level.Failed)}, {NumberText.Count(level.Undecidable)}"
+            ),
+            new TableCell(
+                level.Bounds.TryGet(out var bounds)
+                    ? $"{Against(bounds.Share)} ({Against(bounds.OneSidedLower)} to {Against(bounds.OneSidedUpper)}) %"
+                    : "none counted"
+            ),
+            new TableCell(
+                level.ExpectedFromNoise is { } noise ? NumberText.Fixed(noise, 1) : "no CV stated"
+            ),
+            new TableCell(
+                TradeWords.Of(level.Verdict),
+                Emphasis.Strong,
+                TradeWords.ShapeOf(level.Verdict)
+            ),
+            new TableCell(SpecimenNames.Of(level.ChangedSpecimens)),
+        ]);
+    }
+}

@@ -1,0 +1,33 @@
+using StabilityStudy.Reporting.Report;
+using Xunit;
+
+namespace StabilityStudy.Reporting.Tests.Report;
+
+public sealed class NumberTextTests
+{
+    [Theory]
+    [InlineData(94.97, 95, 1, "94.97")]
+    [InlineData(95.03, 95, 1, "95.03")]
+    [InlineData(95, 95, 1, "95.0")]
+    [InlineData(94.9, 95, 1, "94.9")]
+    [InlineData(7.4996, 7.5, 2, "7.4996")]
+    [InlineData(-7.4996, -7.5, 2, "\u22127.4996")]
+    [InlineData(85.04, 85.1, 1, "85.0")]
+    public void A_number_beside_a_limit_never_rounds_across_it(
+        double value,
+        double limit,
+        int decimals,
+        string expected
+    ) => Assert.Equal(expected, NumberText.AgainstLimit(value, limit, decimals));
+
+    [Fact]
+    public void A_number_equal_to_the_limit_but_for_the_last_bits_gets_no_more_decimals() =>
+        Assert.Equal("58.0", NumberText.AgainstLimit(58, 100 * 0.58, 1));
+
+    [Fact]
+    public void An_interval_keeps_each_end_on_its_side_of_both_limits() =>
+        Assert.Equal(
+            "\u22127.504 to +7.4996",
+            NumberText.IntervalAgainstLimits(-7.504, 7.4996, -7.5, 7.5, 2)
+        );
+}
