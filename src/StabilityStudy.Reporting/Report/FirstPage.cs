@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
@@ -10,8 +11,16 @@ internal static class FirstPage
     /// <summary>With more sequences, the conclusions, remarks and signatures need the room; the figures stand under "Drift with time".</summary>
     private const int MostFigures = 2;
 
-    private const double FigureHeight = 46;
-    private const double FigureHeightOnLetter = 36;
+    /// <summary>Below this the frame is too low to see a drift against the limit.</summary>
+    private const double FigureHeight = 50;
+    private const double FigureHeightOnLetter = 47;
+
+    private static readonly ImmutableArray<string> s_decisions =
+    [
+        "approve",
+        "approve a shorter window or with conditions: ____________________",
+        "decline",
+    ];
 
     public static Section Of(StudyAnalysis analysis, PaperSize paper)
     {
@@ -19,24 +28,37 @@ internal static class FirstPage
         blocks.AddRange(Opening(analysis));
         blocks.AddRange(Figures(analysis, paper));
         blocks.Add(AttentionSummary.Of(analysis));
+        blocks.Add(CautionSection.OnFirstPage());
         blocks.Add(
             new SignatureBoxes([
                 .. analysis.Protocol.Signatories.Select(signatory => new SignatureBox(
                     signatory.Role,
                     signatory.Meaning,
                     "NOT SIGNED"
-                )),
+                )
+                {
+                    Choices = Decides(signatory, analysis.Protocol) ? s_decisions : [],
+                }),
             ])
         );
         return new Section("Decision", StartsOnNewPage: true, blocks.ToImmutable());
     }
+
+    /// <summary>The approver decides; where no role is called so, the last to sign.</summary>
+    private static bool Decides(Signatory signatory, StudyProtocol protocol) =>
+        protocol.Signatories.Any(IsApprover)
+            ? IsApprover(signatory)
+            : signatory == protocol.Signatories[^1];
+
+    private static bool IsApprover(Signatory signatory) =>
+        signatory.Role.Contains("approver", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The same without figures and signatures.</summary>
     public static Section Summary(StudyAnalysis analysis) =>
         new(
             "Decision",
             StartsOnNewPage: true,
-            [.. Opening(analysis), AttentionSummary.Of(analysis)]
+            [.. Opening(analysis), AttentionSummary.Of(analysis), CautionSection.OnFirstPage()]
         );
 
     /// <summary>One sentence a patient group.</summary>

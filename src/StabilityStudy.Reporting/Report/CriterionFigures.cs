@@ -1,0 +1,125 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Proportions;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>One figure that a criterion decided by, beside what it was held to, as short as page 1 needs it.</summary>
+/// <param name="IsShare">Whether it counts specimens; otherwise it is a change.</param>
+/// <param name="Found">The figure with its interval or bound.</param>
+/// <param name="Required">The limit or the required share.</param>
+/// <param name="Shape">Shape of what it says.</param>
+internal sealed record CriterionFigure(
+    bool IsShare,
+    string Found,
+    string Required,
+    VerdictShape Shape
+);
+
+/// <summary>The deciding figures of every kind of criterion.</summary>
+internal static class CriterionFigures
+{
+    /// <summary>What a criterion without an interval or bound is labelled.</summary>
+    public const string NoErrorControl = "no error control";
+
+    /// <summary>One figure, or one a level or shape where a criterion has several.</summary>
+    public static ImmutableArray<CriterionFigure> Of(
+        CriterionResult result,
+        SequenceNames names,
+        StudyProtocol protocol
+    )
+    {
+        var control = IsPointOnly(result, protocol) ? ", " + NoErrorControl : "";
+        return result switch
+        {
+            BiasResult bias =>
+            [
+                new(
+                    false,
+                    CriterionWords.MeanWithInterval(bias, names),
+                    $"±{CriterionWords.LimitFigure(bias, names)}{control}",
+                    TradeWords.ShapeOf(bias.Verdict)
+                ),
+            ],
+            IndividualResult individual =>
+            [
+                new(
+                    true,
+                    CriterionWords.ShareWithLowerBound(individual),
+                    $"{NumberText.Percent(individual.RequiredShare)} within {Limit(individual.Limit, names)}{control}",
+                    TradeWords.ShapeOf(individual.Verdict)
+                ),
+            ],
+            DecisionLevelResult levels =>
+            [
+                .. levels.Levels.Select(level => new CriterionFigure(
+                    false,
+                    $"at {NumberText.Plain(level.Level)}: {Change(level, names)}",
+                    $"±{NumberText.Plain((decimal)Math.Round(level.Allowed, 4))} {names.Analyte.Unit}",
+                    TradeWords.ShapeOf(level.Verdict)
+                )),
+            ],
+            DriftCriterionResult drift =>
+            [
+                .. drift.Shapes.Select(shape => new CriterionFigure(
+                    false,
+                    $"by drift in {TradeWords.Of(shape.Shape)}: {Predicted(shape)}",
+                    $"±{NumberText.Plain((decimal)Math.Round(shape.LimitPercent, 4))} %",
+                    TradeWords.ShapeOf(shape.Verdict)
+                )),
+            ],
+            ReclassificationResult reclassification =>
+            [
+                .. reclassification.Levels.Select(level => new CriterionFigure(
+                    true,
+                    $"{NumberText.Count(level.MovedUp + level.MovedDown + level.Failed + level.Undecidable)} of {NumberText.Count(level.Counted)} change side of {NumberText.Plain(level.Level)} ({Upper(level.Bounds)})",
+                    $"at most {NumberText.Percent(reclassification.LargestShare)}",
+                    TradeWords.ShapeOf(level.Verdict)
+                )),
+            ],
+            ClassificationResult classes =>
+            [
+                new(
+                    true,
+                    $"{NumberText.Count(classes.Kept)} of {NumberText.Count(classes.Counted)} keep class ({Lower(classes.Bounds)})",
+                    NumberText.Percent(classes.RequiredShare),
+                    TradeWords.ShapeOf(classes.Verdict)
+                ),
+            ],
+            _ => [],
+        };
+    }
+
+    /// <summary>Whether the estimate alone was held to the limit.</summary>
+    public static bool IsPointOnly(CriterionResult result, StudyProtocol protocol) =>
+        protocol.Criteria.FirstOrDefault(item => item.Id == result.Criterion)
+            is BiasCriterion { Rule: DecisionRule.PointOnly }
+                or IndividualCriterion { Rule: DecisionRule.PointOnly };
+
+    /// <summary>A limit without "whichever is greater": "±15 % or ±2 s".</summary>
+    public static string Limit(Limit limit, SequenceNames names) =>
+        TradeWords
+            .Of(limit, names.Analyte.Unit)
+            .Replace(", whichever is greater", "", StringComparison.Ordinal);
+
+    private static string Change(LevelResult level, SequenceNames names) =>
+        level.Change.TryGet(out var change)
+            ? $"{NumberText.Change(change.Bias, names.EstimateDecimals)} ({NumberText.Interval(change.Lower, change.Upper, names.EstimateDecimals)}) {names.Analyte.Unit}"
+            : "not computable";
+
+    private static string Predicted(ShapeResult shape) =>
+        shape.Predicted is { } point
+            ? $"{NumberText.Change(point.Change, 2)} ({NumberText.Interval(point.LowerBound, point.UpperBound, 2)}) %"
+            : "not computable";
+
+    private static string Lower(Estimate<ProportionBounds> bounds) =>
+        bounds.TryGet(out var found) ? CriterionWords.LowerBound(found) : "none counted";
+
+    private static string Upper(Estimate<ProportionBounds> bounds) =>
+        bounds.TryGet(out var found)
+            ? NumberText.Fixed(100 * found.OneSidedUpper, 1) + " %"
+            : "none counted";
+}
