@@ -40,7 +40,7 @@ internal static class CriterionFigures
                 new(
                     false,
                     CriterionWords.MeanWithInterval(bias, names),
-                    $"±{CriterionWords.LimitFigure(bias, names)}{control}",
+                    $"{CriterionWords.Allowed(bias, names)}{control}",
                     TradeWords.ShapeOf(bias.Verdict)
                 ),
             ],
@@ -75,7 +75,7 @@ internal static class CriterionFigures
             [
                 .. reclassification.Levels.Select(level => new CriterionFigure(
                     true,
-                    $"{NumberText.Count(level.MovedUp + level.MovedDown + level.Failed + level.Undecidable)} of {NumberText.Count(level.Counted)} change side of {NumberText.Plain(level.Level)} ({Upper(level.Bounds)})",
+                    $"{NumberText.Count(level.MovedUp + level.MovedDown + level.Failed + level.Undecidable)} of {NumberText.Count(level.Counted)} change side of {NumberText.Plain(level.Level)} ({Upper(level.Bounds, reclassification.LargestShare)})",
                     $"at most {NumberText.Percent(reclassification.LargestShare)}",
                     TradeWords.ShapeOf(level.Verdict)
                 )),
@@ -84,7 +84,7 @@ internal static class CriterionFigures
             [
                 new(
                     true,
-                    $"{NumberText.Count(classes.Kept)} of {NumberText.Count(classes.Counted)} keep class ({Lower(classes.Bounds)})",
+                    $"{NumberText.Count(classes.Kept)} of {NumberText.Count(classes.Counted)} keep class ({Lower(classes.Bounds, classes.RequiredShare)})",
                     NumberText.Percent(classes.RequiredShare),
                     TradeWords.ShapeOf(classes.Verdict)
                 ),
@@ -115,11 +115,9 @@ internal static class CriterionFigures
             ? $"{NumberText.Change(point.Change, 2)} ({NumberText.Interval(point.LowerBound, point.UpperBound, 2)}) %"
             : "not computable";
 
-    private static string Lower(Estimate<ProportionBounds> bounds) =>
-        bounds.TryGet(out var found) ? CriterionWords.LowerBound(found) : "none counted";
+    private static string Lower(Estimate<ProportionBounds> bounds, double share) =>
+        bounds.TryGet(out var found) ? CriterionWords.LowerBound(found, share) : "none counted";
 
-    private static string Upper(Estimate<ProportionBounds> bounds) =>
-        bounds.TryGet(out var found)
-            ? NumberText.Fixed(100 * found.OneSidedUpper, 1) + " %"
-            : "none counted";
+    private static string Upper(Estimate<ProportionBounds> bounds, double share) =>
+        bounds.TryGet(out var found) ? CriterionWords.UpperBound(found, share) : "none counted";
 }
