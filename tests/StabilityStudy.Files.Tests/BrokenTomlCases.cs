@@ -605,7 +605,7 @@ internal static class BrokenTomlCases
             )
             {
                 Severity = Severity.Attention,
-                LinesBelow = -21,
+                LinesBelow = -24,
             },
             new(
                 P,
