@@ -8,7 +8,7 @@ internal static class BrokenTomlCases
     private const string P = "protocol.toml";
     private const string S = "study.toml";
 
-    public static IEnumerable<BrokenInput> All => [.. Values, .. Protocols, .. Facts];
+    public static IEnumerable<BrokenInput> All => [.. Values, .. Protocols, .. Criteria, .. Facts];
 
     private static IEnumerable<BrokenInput> Values =>
         [
@@ -417,7 +417,10 @@ internal static class BrokenTomlCases
                 "unknown-reference",
                 "criterion.limits",
                 "Did you mean \"aPTT\""
-            ),
+            )
+            {
+                Along = ["individual-only"],
+            },
             new(
                 P,
                 "limits = { aPTT = \"aptt-bias\" }",
@@ -425,7 +428,10 @@ internal static class BrokenTomlCases
                 "empty-list",
                 "criterion.limits",
                 "limits = {"
-            ),
+            )
+            {
+                Along = ["individual-only"],
+            },
             new(
                 P,
                 "scale = \"percent\"",
@@ -436,6 +442,7 @@ internal static class BrokenTomlCases
             )
             {
                 LinesBelow = 1,
+                Along = ["individual-only"],
             },
             new(
                 P,
@@ -583,6 +590,337 @@ internal static class BrokenTomlCases
             )
             {
                 LinesBelow = 1,
+            },
+        ];
+
+    private static IEnumerable<BrokenInput> Criteria =>
+        [
+            new(
+                P,
+                "kind = \"bias\"\nlimits = { aPTT = \"aptt-bias\" }\nscale = \"percent\"",
+                "kind = \"drift\"\nlimits = { aPTT = \"aptt-bias\" }\nshapes = [\"linear\"]",
+                "individual-only",
+                "analyte.id",
+                "Add a criterion of kind \"bias\""
+            )
+            {
+                Severity = Severity.Attention,
+                LinesBelow = -21,
+            },
+            new(
+                P,
+                "kind = \"bias\"",
+                "kind = \"bias\"\nshapes = [\"linear\"]",
+                "unknown-key",
+                "criterion.shapes",
+                "limits, scale, rule"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "share_percent_min = 85",
+                "share_percent_min = 100",
+                "out-of-range",
+                "criterion.share_percent_min",
+                "point only"
+            ),
+            new(
+                P,
+                "share_percent_min = 85",
+                "share_percent_min = 100\nrule = \"point only\"",
+                "point-share-alone",
+                "analyte.id",
+                "controls no error"
+            )
+            {
+                LinesBelow = -31,
+                Along = ["decided-by-estimate-alone"],
+            },
+            new(
+                P,
+                "scale = \"percent\"",
+                "scale = \"percent\"\nrule = \"point-only\"",
+                "unknown-word",
+                "criterion.rule",
+                "Did you mean"
+            )
+            {
+                LinesBelow = 1,
+                Along = [],
+            },
+            new(
+                P,
+                "kind = \"bias\"\nlimits = { aPTT = \"aptt-bias\" }\nscale = \"percent\"",
+                "kind = \"drift\"\nlimits = { aPTT = \"aptt-each\" }\nshapes = [\"linear\"]",
+                "limit-does-not-fit-scale",
+                "criterion.limits",
+                "percent only"
+            )
+            {
+                LinesBelow = 1,
+                Along = ["individual-only", "wide-limit"],
+            },
+            new(
+                P,
+                "kind = \"bias\"\nlimits = { aPTT = \"aptt-bias\" }\nscale = \"percent\"",
+                "kind = \"drift\"\nlimits = { aPTT = \"aptt-bias\" }\nshapes = [\"linaer\"]",
+                "unknown-word",
+                "criterion.shapes",
+                "Did you mean \"linear\""
+            )
+            {
+                LinesBelow = 2,
+                Along = ["individual-only"],
+            },
+            new(
+                P,
+                "kind = \"bias\"\nlimits = { aPTT = \"aptt-bias\" }\nscale = \"percent\"",
+                "kind = \"reclassification\"\nanalytes = [\"APTT\"]\nshare_percent_max = 10",
+                "unknown-reference",
+                "criterion.analytes",
+                "Did you mean \"aPTT\""
+            )
+            {
+                LinesBelow = 1,
+                Along = ["individual-only"],
+            },
+            new(
+                P,
+                "kind = \"bias\"\nlimits = { aPTT = \"aptt-bias\" }\nscale = \"percent\"",
+                "kind = \"reclassification\"\nanalytes = [\"aPTT\"]\nshare_percent_max = 50",
+                "out-of-range",
+                "criterion.share_percent_max",
+                "below 50"
+            )
+            {
+                LinesBelow = 2,
+                Along = ["individual-only"],
+            },
+            new(
+                P,
+                "kind = \"bias\"\nlimits = { aPTT = \"aptt-bias\" }\nscale = \"percent\"",
+                "kind = \"classification\"\nanalytes = [\"aPTT\"]\nshare_percent_min = 90\nweak_positives_min = 5",
+                "criterion-does-not-fit-analyte",
+                "criterion.cutoffs",
+                "Add cutoffs"
+            )
+            {
+                LinesBelow = -2,
+                Along = ["individual-only", "criterion-out-of-reach"],
+            },
+            new(
+                P,
+                "decimals = 1\nstandard_window = { time = \"4 h\", source = \"common practice\" }\nmanufacturer_limit = { time = \"4 h\", document = \"instructions revision 3\" }\ncv_percent = { between_run = 2.5 }\nmeasuring_interval = [20.0, 180.0]\ndecision_levels = [40.0, 60.0]",
+                "standard_window = { time = \"4 h\", source = \"common practice\" }\nmanufacturer_limit = { time = \"4 h\", document = \"instructions revision 3\" }\ncategories = [\"negative\", \"positive\"]",
+                "criterion-does-not-fit-analyte",
+                "criterion.limits",
+                "classification"
+            )
+            {
+                LinesBelow = 18,
+                Along = ["other-unit", "unknown-result"],
+            },
+            new(
+                P,
+                "decision_levels = [40.0, 60.0]",
+                "categories = [\"negative\", \"positive\"]",
+                "unknown-key",
+                "analyte.measuring_interval",
+                "categories"
+            )
+            {
+                LinesBelow = -1,
+                Along = ["criterion-does-not-fit-analyte", "unknown-result"],
+            },
+            new(
+                P,
+                "decision_levels = [40.0, 60.0]",
+                "categories = [\"negative\", \"Negative\"]",
+                "out-of-range",
+                "analyte.categories",
+                "most negative"
+            )
+            {
+                Along = ["unknown-key", "criterion-does-not-fit-analyte", "unknown-result"],
+            },
+            new(
+                P,
+                "decision_levels = [40.0, 60.0]\n\n[[limit]]",
+                "\n[[criterion]]\nid = \"levels\"\nkind = \"decision-level\"\nlimits = { aPTT = \"aptt-bias\" }\nconfidence = 0.90\n[[limit]]",
+                "no-decision-level",
+                "criterion.levels",
+                "decision_levels"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "decimals = 1",
+                "decimals = 1\ntime_points = [\"7 h\"]",
+                "unknown-reference",
+                "analyte.time_points",
+                "known are 6 h, 8 h"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "decimals = 1",
+                "decimals = 1\ntime_points = [\"8 h\", \"6 h\"]",
+                "time-points-order",
+                "analyte.time_points",
+                "each once"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "decimals = 1",
+                "decimals = 1\ngroups = [\"nine\"]",
+                "unknown-reference",
+                "analyte.groups",
+                "known are none"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "decimals = 1",
+                "decimals = 1\nstorages = [\"wb\"]",
+                "unknown-reference",
+                "analyte.storages",
+                "known are wb-rt"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "decimals = 1",
+                "decimals = 1\ngroup_windows = [{ group = \"ufh\", time = \"2 h\", source = \"common practice\" }]",
+                "unknown-reference",
+                "analyte.group_windows",
+                "known are none"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "decimals = 1",
+                "decimals = 1\nratio_of = \"aPTT\"",
+                "unknown-reference",
+                "analyte.ratio_of",
+                "prothrombin time"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "minimum_days = 5",
+                "minimum_days = 5\ncontrols = \"every day\"",
+                "unknown-word",
+                "controls",
+                "kept elsewhere"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "minimum_days = 5",
+                "minimum_days = 5\nleft_out_percent_max = 101",
+                "out-of-range",
+                "left_out_percent_max",
+                "0 to 100"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "minimum_days = 5",
+                "minimum_days = 5\none_run_within = \"0 min\"",
+                "out-of-range",
+                "one_run_within",
+                "above zero"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "minimum_days = 5",
+                "minimum_days = 5\nrerun_reasons = [\"error\", \"error\"]",
+                "duplicate-id",
+                "rerun_reasons",
+                "each once"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "minimum_days = 5",
+                "minimum_days = 5\ndelays_per_specimen = 3",
+                "out-of-range",
+                "delays_per_specimen",
+                "time points"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "minimum_days = 5",
+                "minimum_days = 5\nrepeat_draws = \"cluster\"",
+                "unknown-word",
+                "repeat_draws",
+                "one cluster"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                S,
+                "[[deviation]]",
+                "[[rerun]]\nspecimen = \"S-001\"\nanalyte = \"aPTT\"\nreason = \"looked odd\"\nby = \"P1\"\non = 2026-03-03\n\n[[deviation]]",
+                "unknown-reference",
+                "rerun.reason",
+                "rerun reason in the protocol"
+            )
+            {
+                LinesBelow = 3,
+            },
+            new(
+                S,
+                "expires = \"2027-01-31\"",
+                "expires = \"2027-01-31\"\nisi = 0",
+                "out-of-range",
+                "lot.isi",
+                "sensitivity index"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                S,
+                "results = \"results.csv\"",
+                "results = \"results.csv\"\ncontrols = \"results.csv\"",
+                "duplicate-id",
+                "files.controls",
+                "two files"
+            )
+            {
+                LinesBelow = 1,
+                Along = ["missing-column", "column-not-used", "column-misspelt"],
             },
         ];
 

@@ -19,19 +19,35 @@ internal static class DataFileNames
         var names = new StudyFileNames(
             Specimens: ReadName(table, "specimens") ?? StudyFileNames.Usual.Specimens,
             Results: ReadName(table, "results") ?? StudyFileNames.Usual.Results
-        );
-        if (string.Equals(names.Specimens, names.Results, StringComparison.OrdinalIgnoreCase))
+        )
         {
-            table.Remark(
-                "results",
-                ProtocolQueries.DuplicateId,
-                names.Results,
-                "Specimens and results are in the same file.",
-                "Name two files."
-            );
-        }
-
+            Controls = ReadName(table, "controls") ?? StudyFileNames.Usual.Controls,
+        };
+        RequireOther(table, "results", names.Results, [names.Specimens]);
+        RequireOther(table, "controls", names.Controls, [names.Specimens, names.Results]);
         return names;
+    }
+
+    private static void RequireOther(
+        TomlTable table,
+        string key,
+        string name,
+        ReadOnlySpan<string> others
+    )
+    {
+        foreach (var other in others)
+        {
+            if (string.Equals(name, other, StringComparison.OrdinalIgnoreCase))
+            {
+                table.Remark(
+                    key,
+                    ProtocolQueries.DuplicateId,
+                    name,
+                    $"\"{name}\" holds other data already.",
+                    "Name two files."
+                );
+            }
+        }
     }
 
     private static string? ReadName(TomlTable table, string key)

@@ -19,7 +19,8 @@ internal sealed record FactsDraft(
     ImmutableArray<Clock> Clocks,
     StudyFileNames FileNames,
     Parts<Exclusion> Exclusions,
-    Parts<Deviation> Deviations
+    Parts<Deviation> Deviations,
+    Parts<Rerun> Reruns
 )
 {
     /// <summary>The facts; sound only when no query stops.</summary>
@@ -37,5 +38,8 @@ internal sealed record FactsDraft(
             FileNames,
             Exclusions.Values,
             Deviations.Values
-        );
+        )
+        {
+            Reruns = Reruns.Values,
+        };
 }

@@ -20,14 +20,23 @@ internal static class FactsKeys
         "clock",
         "files",
         "exclusion",
-        "deviation"
+        "deviation",
+        "rerun"
     );
 
     public static readonly TableShape Person = new("person", "code", "name", "role");
 
     public static readonly TableShape Instrument = new("instrument", "id", "name");
 
-    public static readonly TableShape Lot = new("lot", "id", "kind", "analyte", "expires");
+    public static readonly TableShape Lot = new(
+        "lot",
+        "id",
+        "kind",
+        "analyte",
+        "expires",
+        "isi",
+        "mean_normal_time"
+    );
 
     /// <summary>The time columns of the data files.</summary>
     public static readonly TableShape Clock = new(
@@ -41,7 +50,7 @@ internal static class FactsKeys
         "tested_at"
     );
 
-    public static readonly TableShape Files = new("files", "specimens", "results");
+    public static readonly TableShape Files = new("files", "specimens", "results", "controls");
 
     public static readonly TableShape Exclusion = new(
         "exclusion",
@@ -55,6 +64,16 @@ internal static class FactsKeys
 
     public static readonly TableShape Deviation = new("deviation", "text", "by", "on");
 
+    public static readonly TableShape Rerun = new(
+        "rerun",
+        "specimen",
+        "analyte",
+        "time_point",
+        "reason",
+        "by",
+        "on"
+    );
+
     /// <summary>Every table, for documentation that must name each key.</summary>
     public static readonly ImmutableArray<TableShape> All =
     [
@@ -66,5 +85,6 @@ internal static class FactsKeys
         Files,
         Exclusion,
         Deviation,
+        Rerun,
     ];
 }

@@ -70,7 +70,8 @@ public static class StudyFactsReader
                 FactsKeys.Deviation,
                 ReadDeviation,
                 required: false
-            )
+            ),
+            Reruns: Parts<Rerun>.Read(root, "rerun", FactsKeys.Rerun, ReadRerun, required: false)
         );
         Check(draft);
         return draft;
@@ -92,7 +93,11 @@ public static class StudyFactsReader
             Kind: table.RequireText("kind"),
             Analyte: table.RequireText("analyte"),
             Expires: table.OptionalDate("expires")
-        );
+        )
+        {
+            Isi = table.OptionalDecimal("isi", NumberRange.Isi),
+            MeanNormalTime = table.OptionalDecimal("mean_normal_time", NumberRange.AboveZero),
+        };
 
     private static ImmutableArray<Clock> ReadClocks(TomlTable? table) =>
         table is null
@@ -108,6 +113,19 @@ public static class StudyFactsReader
         new(
             Specimen: table.RequireText("specimen"),
             Analyte: table.OptionalText("analyte"),
+            TimePoint: table.OptionalDuration("time_point") is { } delay
+                ? new TimePoint(delay)
+                : null,
+            Reason: table.RequireText("reason"),
+            By: table.RequireText("by"),
+            On: table.RequireDate("on"),
+            Line: table.Line ?? 1
+        );
+
+    private static Rerun ReadRerun(TomlTable table) =>
+        new(
+            Specimen: table.RequireText("specimen"),
+            Analyte: table.RequireText("analyte"),
             TimePoint: table.OptionalDuration("time_point") is { } delay
                 ? new TimePoint(delay)
                 : null,
@@ -138,6 +156,11 @@ public static class StudyFactsReader
         foreach (var (table, deviation) in draft.Deviations.Items)
         {
             References.Check(table, "by", deviation.By, "person", people);
+        }
+
+        foreach (var (table, rerun) in draft.Reruns.Items)
+        {
+            References.Check(table, "by", rerun.By, "person", people);
         }
     }
 }

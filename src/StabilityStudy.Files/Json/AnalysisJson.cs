@@ -1,5 +1,6 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using System.Text.Json.Serialization.Metadata;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Queries;
@@ -14,17 +15,24 @@ public static class AnalysisJson
     public const string FileName = "analysis.json";
 
     // Relaxed only in what need not be escaped: "<0.27" and "°C" stay readable. The file is never part of a web page.
-    internal static readonly AnalysisJsonContext Context = new(
-        new JsonSerializerOptions(AnalysisJsonContext.Default.Options)
-        {
-            Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-        }
-    );
+    internal static readonly JsonSerializerOptions Options = new(
+        AnalysisJsonContext.Default.Options
+    )
+    {
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+        TypeInfoResolver = AnalysisJsonContext.Default.WithAddedModifier(RequireEveryProperty),
+    };
+
+    internal static readonly JsonTypeInfo<StudyAnalysis> AnalysisType =
+        (JsonTypeInfo<StudyAnalysis>)Options.GetTypeInfo(typeof(StudyAnalysis));
+
+    internal static readonly JsonTypeInfo<QueryDocument> QueryDocumentType =
+        (JsonTypeInfo<QueryDocument>)Options.GetTypeInfo(typeof(QueryDocument));
 
     /// <summary>Writes an analysis: UTF-8, indented, line feeds; the same analysis gives the same bytes.</summary>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static byte[] Write(StudyAnalysis analysis) =>
-        [.. JsonSerializer.SerializeToUtf8Bytes(analysis, Context.StudyAnalysis), (byte)'\n'];
+        [.. JsonSerializer.SerializeToUtf8Bytes(analysis, AnalysisType), (byte)'\n'];
 
     /// <summary>Reads an analysis strictly.</summary>
     /// <returns>The analysis, or a stop query with the place in the file.</returns>
@@ -34,13 +42,22 @@ public static class AnalysisJson
         return queries.Conclude(Read(utf8, queries));
     }
 
+    // A property outside the constructor would otherwise be absent without a word.
+    private static void RequireEveryProperty(JsonTypeInfo type)
+    {
+        foreach (var property in type.Properties)
+        {
+            property.IsRequired |= property.Set is not null;
+        }
+    }
+
     private static StudyAnalysis? Read(ReadOnlyMemory<byte> utf8, QueryList queries)
     {
         try
         {
             var analysis = JsonSerializer.Deserialize(
                 Utf8Text.WithoutMark(utf8).Span,
-                Context.StudyAnalysis
+                AnalysisType
             );
             if (analysis is { Format: StudyAnalysis.CurrentFormat })
             {

@@ -17,14 +17,14 @@ public static class AnalysisSchema
     {
         WriteIndented = true,
         NewLine = "\n",
-        TypeInfoResolver = AnalysisJson.Context,
+        TypeInfoResolver = AnalysisJson.Options.TypeInfoResolver,
     };
 
     /// <summary>The schema as JSON text (JSON Schema 2020-12).</summary>
     public static string ToJson()
     {
         var schema = JsonSchemaExporter
-            .GetJsonSchemaAsNode(AnalysisJson.Context.StudyAnalysis, ExporterOptions)
+            .GetJsonSchemaAsNode(AnalysisJson.AnalysisType, ExporterOptions)
             .AsObject();
         schema.Insert(0, "$schema", "https://json-schema.org/draft/2020-12/schema");
         schema.Insert(1, "title", AnalysisJson.FileName);

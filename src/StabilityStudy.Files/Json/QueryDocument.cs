@@ -13,7 +13,7 @@ public sealed record QueryDocument(ImmutableArray<DataQuery> Queries)
         [
             .. JsonSerializer.SerializeToUtf8Bytes(
                 new QueryDocument(queries),
-                AnalysisJson.Context.QueryDocument
+                AnalysisJson.QueryDocumentType
             ),
             (byte)'\n',
         ];

@@ -12,14 +12,37 @@ internal static class AnalyteReader
 {
     private const int MostDecimals = 6;
 
-    public static Analyte Read(TomlTable table) =>
-        new(
+    /// <summary>The UCUM unit of what has none.</summary>
+    private const string NoUnit = "1";
+
+    /// <summary>Keys that mean something for numbers only.</summary>
+    internal static readonly ImmutableArray<string> KeysOfNumbers =
+    [
+        "decimals",
+        "cv_percent",
+        "measuring_interval",
+        "decision_levels",
+        "error_variance_ratio",
+        "drift_shape",
+        "ratio_of",
+    ];
+
+    public static Analyte Read(TomlTable table)
+    {
+        var categories = ReadCategories(table);
+        var isQualitative = table.Has("categories");
+        if (isQualitative)
+        {
+            RefuseKeysOfNumbers(table);
+        }
+
+        return new(
             Id: table.RequireText("id"),
             Name: table.RequireText("name"),
             Method: table.OptionalText("method"),
             Loinc: table.OptionalText("loinc"),
-            Unit: table.RequireText("unit"),
-            Decimals: table.RequireWhole("decimals", 0, MostDecimals),
+            Unit: isQualitative ? table.OptionalText("unit") ?? NoUnit : table.RequireText("unit"),
+            Decimals: isQualitative ? 0 : table.RequireWhole("decimals", 0, MostDecimals),
             StandardWindow: ReadStandardWindow(
                 table.RequireTable("standard_window", ProtocolKeys.StandardWindow)
             ),
@@ -30,12 +53,29 @@ internal static class AnalyteReader
                 .OptionalTable("cv_percent", ProtocolKeys.CvPercent)
                 ?.RequireDecimal("between_run", NumberRange.AboveZero),
             MeasuringInterval: ReadMeasuringInterval(table),
-            DecisionLevels: ReadDecisionLevels(table),
+            DecisionLevels: AscendingNumbers.Read(table, "decision_levels", "decision levels"),
             ErrorVarianceRatio: table.OptionalDecimal("error_variance_ratio", NumberRange.AboveZero)
                 ?? 1,
             DriftShape: table.OptionalChoice("drift_shape", FileWords.DriftShapes)
                 ?? DriftShape.Linear
-        );
+        )
+        {
+            TimePoints = [.. table.OptionalDurations("time_points").Select(d => new TimePoint(d))],
+            Groups = table.OptionalTexts("groups"),
+            Storages = table.OptionalTexts("storages"),
+            GroupWindows =
+            [
+                .. table
+                    .Tables("group_windows", ProtocolKeys.GroupWindow, required: false)
+                    .Select(ReadGroupWindow),
+            ],
+            Categories = categories,
+            RatioOf = table.OptionalText("ratio_of"),
+        };
+    }
+
+    private static GroupWindow ReadGroupWindow(TomlTable table) =>
+        new(Group: table.RequireText("group"), Rule: ReadStandardWindow(table));
 
     private static WindowRule ReadStandardWindow(TomlTable table) =>
         new(Time: table.RequireLongDuration("time"), Source: table.RequireText("source"));
@@ -61,23 +101,40 @@ internal static class AnalyteReader
         return new MeasuringInterval(lowest, highest);
     }
 
-    private static ImmutableArray<decimal> ReadDecisionLevels(TomlTable table)
+    private static ImmutableArray<string> ReadCategories(TomlTable table)
     {
-        var levels = table.OptionalDecimals("decision_levels", NumberRange.Any);
+        var categories = table.OptionalTexts("categories");
         if (
-            table.IsSound("decision_levels")
-            && levels.Zip(levels.Skip(1)).Any(p => p.First >= p.Second)
+            table.IsSound("categories")
+            && (
+                categories.Length < 2
+                || categories.Distinct(StringComparer.OrdinalIgnoreCase).Count() < categories.Length
+            )
         )
         {
             table.Fault(
-                "decision_levels",
+                "categories",
                 FileQueries.OutOfRange,
-                "",
-                "The decision levels are not ascending.",
-                "List them from the lowest to the highest, each once."
+                string.Join(", ", categories),
+                "A qualitative test has two or more different results.",
+                "List them from the most negative to the most positive, each once."
             );
         }
 
-        return levels;
+        return categories;
+    }
+
+    private static void RefuseKeysOfNumbers(TomlTable table)
+    {
+        foreach (var key in KeysOfNumbers.Where(table.Has))
+        {
+            table.Fault(
+                key,
+                FileQueries.UnknownKey,
+                key,
+                $"\"{key}\" has no meaning for a test with \"categories\".",
+                "Remove it, or remove the categories."
+            );
+        }
     }
 }

@@ -1,61 +1,121 @@
+using System.Collections.Immutable;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Protocols;
 
-/// <summary>Looks at what the criteria leave out.</summary>
+/// <summary>Looks at what the criteria leave out, for each analyte and the groups in which it is studied.</summary>
 internal static class CriterionCoverage
 {
     public static void Check(ProtocolDraft draft)
     {
+        if (draft.Criteria.Values.Contains(null))
+        {
+            return;
+        }
+
         foreach (var (table, analyte) in draft.Analytes.Items)
         {
-            foreach (var group in draft.Groups.Values)
+            if (!table.IsSound("id"))
             {
-                if (
-                    !table.IsSound("id")
-                    || group.Id.Length == 0
-                    || draft.Criteria.Values.Contains(null)
-                )
-                {
-                    continue;
-                }
+                continue;
+            }
 
-                var covering = draft
-                    .Criteria.Values.OfType<Criterion>()
-                    .Where(criterion => Covers(criterion, analyte, group))
-                    .ToArray();
-                if (covering.Length == 0)
+            Report(AnalyteWithoutCriterion, covering => covering.IsEmpty);
+            Report(
+                BiasOnly,
+                covering => !covering.IsEmpty && covering.All(item => JudgesMean(item))
+            );
+            Report(
+                IndividualOnly,
+                covering =>
+                    covering.Any(item => item is IndividualCriterion)
+                    && !covering.Any(item => item is BiasCriterion)
+            );
+            Report(
+                PointShareAlone,
+                covering =>
+                    covering.OfType<IndividualCriterion>().Any()
+                    && covering
+                        .OfType<IndividualCriterion>()
+                        .All(item => item.Rule == DecisionRule.PointOnly)
+            );
+
+            void Report(Gap gap, Func<ImmutableArray<Criterion>, bool> isOpen)
+            {
+                var groups = draft
+                    .Groups.Values.Where(group =>
+                        group.Id.Length > 0
+                        && IsStudiedIn(analyte, group)
+                        && isOpen(Covering(draft, analyte, group))
+                    )
+                    .Select(group => group.Id)
+                    .ToImmutableArray();
+                if (!groups.IsEmpty)
                 {
                     table.Remark(
                         "id",
-                        ProtocolQueries.AnalyteWithoutCriterion,
+                        gap.Kind,
                         analyte.Id,
-                        $"No criterion covers {analyte.Id} in the group \"{group.Id}\": it will be \"not assessed\".",
-                        "Add the analyte to a criterion if a conclusion is wanted."
-                    );
-                }
-                else if (covering.All(criterion => criterion is BiasCriterion))
-                {
-                    table.Remark(
-                        "id",
-                        ProtocolQueries.BiasOnly,
-                        analyte.Id,
-                        $"Only the mean change of {analyte.Id} in the group \"{group.Id}\" is judged, and a mean can hide single large changes.",
-                        "Add a criterion of kind \"individual\"."
+                        gap.Message($"{analyte.Id} ({string.Join(", ", groups)})"),
+                        gap.Action
                     );
                 }
             }
         }
     }
 
-    /// <summary>Whether a criterion judges an analyte in a group.</summary>
-    public static bool Covers(Criterion criterion, Analyte analyte, PatientGroup group) =>
-        criterion.Limits.Any(choice =>
-            string.Equals(choice.Analyte, analyte.Id, StringComparison.Ordinal)
-        ) && AppliesTo(criterion, group);
-
     /// <summary>Whether a criterion applies to a group; without groups it applies to all.</summary>
     public static bool AppliesTo(Criterion criterion, PatientGroup group) =>
         criterion.Groups.IsEmpty || criterion.Groups.Contains(group.Id, StringComparer.Ordinal);
+
+    /// <summary>Whether an analyte is studied in a group; without groups it is studied in all.</summary>
+    public static bool IsStudiedIn(Analyte analyte, PatientGroup group) =>
+        analyte.Groups.IsEmpty || analyte.Groups.Contains(group.Id, StringComparer.Ordinal);
+
+    private static ImmutableArray<Criterion> Covering(
+        ProtocolDraft draft,
+        Analyte analyte,
+        PatientGroup group
+    ) =>
+        [
+            .. draft
+                .Criteria.Values.OfType<Criterion>()
+                .Where(criterion =>
+                    AppliesTo(criterion, group)
+                    && criterion.Limits.Any(choice => choice.Analyte == analyte.Id)
+                ),
+        ];
+
+    private static bool JudgesMean(Criterion criterion) =>
+        criterion is BiasCriterion or DriftCriterion or DecisionLevelCriterion;
+
+    private sealed record Gap(QueryKind Kind, Func<string, string> Message, string Action);
+
+    private static readonly Gap AnalyteWithoutCriterion = new(
+        ProtocolQueries.AnalyteWithoutCriterion,
+        where => $"No criterion covers {where}: it will be \"not assessed\".",
+        "Add the analyte to a criterion if a conclusion is wanted."
+    );
+
+    private static readonly Gap BiasOnly = new(
+        ProtocolQueries.BiasOnly,
+        where =>
+            $"Only the mean change of {where} is judged, and a mean can hide single large changes.",
+        "Add a criterion of kind \"individual\"."
+    );
+
+    private static readonly Gap IndividualOnly = new(
+        ProtocolQueries.IndividualOnly,
+        where =>
+            $"The mean change of {where} is not judged, and all results may move the same way within the limit.",
+        "Add a criterion of kind \"bias\"."
+    );
+
+    private static readonly Gap PointShareAlone = new(
+        ProtocolQueries.PointShareAlone,
+        where =>
+            $"Single specimens of {where} are judged by the observed share alone, which controls no error.",
+        "Add an individual criterion with rule = \"confidence\"."
+    );
 }

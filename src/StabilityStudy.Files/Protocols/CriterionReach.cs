@@ -1,12 +1,12 @@
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Statistics.Proportions;
 
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>
-/// Finds individual criteria that the planned number of specimens cannot meet even when none lies outside. With 0 of n
-/// outside, the exact one-sided lower bound of the share inside is (1 − confidence)^(1/n) (Clopper and Pearson,
-/// Biometrika 26 (1934) 404–413).
+/// Finds criteria on a share that the planned number of specimens cannot meet even when none speaks against it, by the
+/// same exact rule by which the criterion is judged.
 /// </summary>
 internal static class CriterionReach
 {
@@ -17,56 +17,59 @@ internal static class CriterionReach
         foreach (var (table, criterion) in draft.Criteria.Items)
         {
             if (
-                criterion is not IndividualCriterion individual
-                || !table.IsSound("share_percent_min")
+                criterion is null
+                || RequiredShare(criterion) is not { } required
+                || !table.IsSound(required.Key)
                 || !table.IsSound("confidence")
             )
             {
                 continue;
             }
 
+            var share = (double)required.Percent / 100;
             foreach (var (groupTable, group) in draft.Groups.Items)
             {
                 if (
                     groupTable.IsSound("specimens")
-                    && CriterionCoverage.AppliesTo(individual, group)
-                    && BestLowerBound(group.Specimens, individual) < Share(individual)
+                    && CriterionCoverage.AppliesTo(criterion, group)
+                    && SmallestSampleSize.MostOutside(
+                        group.Specimens,
+                        share,
+                        criterion.ConfidenceLevel
+                    )
+                        is null
                 )
                 {
                     table.Remark(
-                        "share_percent_min",
+                        required.Key,
                         ProtocolQueries.CriterionOutOfReach,
-                        FormattableString.Invariant($"{individual.SharePercentMinimum}"),
+                        FormattableString.Invariant($"{required.Percent}"),
                         FormattableString.Invariant(
-                            $"With the {group.Specimens} specimens planned for \"{group.Id}\" and none outside, the lower bound is {100 * BestLowerBound(group.Specimens, individual):0.0} %, below {individual.SharePercentMinimum} %: the criterion cannot be met."
+                            $"With the {group.Specimens} specimens planned for \"{group.Id}\" the criterion cannot be met, even when none speaks against it."
                         ),
-                        FormattableString.Invariant(
-                            $"Plan at least {FewestSpecimens(individual)} specimens, or change the criterion before data are collected."
-                        )
+                        Advice(share, criterion.ConfidenceLevel)
                     );
                 }
             }
         }
     }
 
-    private static double Share(IndividualCriterion criterion) =>
-        (double)criterion.SharePercentMinimum / 100;
-
-    private static double BestLowerBound(int specimens, IndividualCriterion criterion) =>
-        Math.Pow(1 - criterion.ConfidenceLevel, 1.0 / specimens);
-
-    private static int FewestSpecimens(IndividualCriterion criterion)
-    {
-        var fewest = (int)
-            Math.Min(
-                MostSearched,
-                Math.Floor(Math.Log(1 - criterion.ConfidenceLevel) / Math.Log(Share(criterion)))
+    private static string Advice(double share, double confidenceLevel) =>
+        SmallestSampleSize.MostOutside(MostSearched, share, confidenceLevel) is null
+            ? "Change the criterion before data are collected; no study is large enough for it."
+            : FormattableString.Invariant(
+                $"Plan at least {SmallestSampleSize.ForShare(0, share, confidenceLevel)} specimens, or change the criterion before data are collected."
             );
-        while (fewest < MostSearched && BestLowerBound(fewest, criterion) < Share(criterion))
-        {
-            fewest++;
-        }
 
-        return fewest;
-    }
+    private static (string Key, decimal Percent)? RequiredShare(Criterion criterion) =>
+        criterion switch
+        {
+            IndividualCriterion { Rule: DecisionRule.Confidence } item => (
+                "share_percent_min",
+                item.SharePercentMinimum
+            ),
+            ClassificationCriterion item => ("share_percent_min", item.SharePercentMinimum),
+            ReclassificationCriterion item => ("share_percent_max", 100 - item.SharePercentMaximum),
+            _ => null,
+        };
 }

@@ -17,7 +17,10 @@ internal static class ProtocolChecks
         draft.Limits.RequireUnique("id", limit => limit.Id);
         draft.Criteria.RequireUnique("id", criterion => criterion?.Id ?? "");
         PlanChecks.Check(draft);
+        ConductReader.Check(draft);
+        AnalyteReferences.Check(draft);
         CriterionReferences.Check(draft);
+        CriterionFit.Check(draft);
         CriterionCoverage.Check(draft);
         CriterionReach.Check(draft);
     }

@@ -16,6 +16,7 @@ internal sealed record ProtocolDraft(
     int Replicates,
     int MinimumDays,
     TimeSpan WindowStep,
+    ConductRules Conduct,
     Parts<Signatory> Signatories,
     Parts<Storage> Storages,
     Parts<PatientGroup> Groups,
@@ -44,5 +45,13 @@ internal sealed record ProtocolDraft(
             Analytes.Values,
             Limits.Values,
             [.. Criteria.Values.OfType<Criterion>()]
-        );
+        )
+        {
+            LeftOutPercentMaximum = Conduct.LeftOutPercentMaximum,
+            OneRunWithin = Conduct.OneRunWithin,
+            RerunReasons = Conduct.RerunReasons,
+            Controls = Conduct.Controls,
+            RepeatDraws = Conduct.RepeatDraws,
+            DelaysPerSpecimen = Conduct.DelaysPerSpecimen,
+        };
 }

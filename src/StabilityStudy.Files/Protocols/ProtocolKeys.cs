@@ -18,6 +18,12 @@ internal static class ProtocolKeys
         "replicates",
         "minimum_days",
         "window_step",
+        "left_out_percent_max",
+        "one_run_within",
+        "rerun_reasons",
+        "controls",
+        "repeat_draws",
+        "delays_per_specimen",
         "signatories",
         "storage",
         "group",
@@ -70,10 +76,18 @@ internal static class ProtocolKeys
         "measuring_interval",
         "decision_levels",
         "error_variance_ratio",
-        "drift_shape"
+        "drift_shape",
+        "time_points",
+        "groups",
+        "storages",
+        "group_windows",
+        "categories",
+        "ratio_of"
     );
 
     public static readonly TableShape StandardWindow = new("standard_window", "time", "source");
+
+    public static readonly TableShape GroupWindow = new("group_windows", "group", "time", "source");
 
     public static readonly TableShape ManufacturerLimit = new(
         "manufacturer_limit",
@@ -96,10 +110,17 @@ internal static class ProtocolKeys
         "id",
         "kind",
         "limits",
+        "analytes",
         "groups",
+        "confidence",
+        "rule",
         "scale",
         "share_percent_min",
-        "confidence"
+        "share_percent_max",
+        "levels",
+        "cutoffs",
+        "weak_positives_min",
+        "shapes"
     );
 
     /// <summary>Keys are analytes, values are limits.</summary>
@@ -116,6 +137,7 @@ internal static class ProtocolKeys
         Eligibility,
         Analyte,
         StandardWindow,
+        GroupWindow,
         ManufacturerLimit,
         CvPercent,
         Limit,

@@ -48,6 +48,7 @@ public static class ProtocolReader
             Replicates: root.OptionalWhole("replicates", 1, 2) ?? 1,
             MinimumDays: root.RequireWhole("minimum_days", 2, MostDays),
             WindowStep: root.RequireDuration("window_step"),
+            Conduct: ConductReader.Read(root),
             Signatories: Parts<Signatory>.Read(
                 root,
                 "signatories",
@@ -70,7 +71,7 @@ public static class ProtocolReader
                 ProtocolKeys.Analyte,
                 AnalyteReader.Read
             ),
-            Limits: Parts<Limit>.Read(root, "limit", ProtocolKeys.Limit, CriterionReader.ReadLimit),
+            Limits: Parts<Limit>.Read(root, "limit", ProtocolKeys.Limit, LimitReader.Read),
             Criteria: Parts<Criterion?>.Read(
                 root,
                 "criterion",

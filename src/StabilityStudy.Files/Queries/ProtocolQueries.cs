@@ -66,8 +66,32 @@ public static class ProtocolQueries
     public static readonly QueryKind LimitDoesNotFitScale = new(
         "limit-does-not-fit-scale",
         Stop,
-        "a bias criterion is held to a limit of another scale",
-        "use a limit with percent only for the scales percent and log-ratio, with absolute_in_unit only for absolute, or the scale share"
+        "a bias or drift criterion is held to a limit of another scale",
+        "use a limit with percent only for drift and the scales percent and log-ratio, with absolute_in_unit only for absolute, or the scale share"
+    );
+
+    /// <summary>A criterion cannot judge the results of its analyte.</summary>
+    public static readonly QueryKind CriterionDoesNotFitAnalyte = new(
+        "criterion-does-not-fit-analyte",
+        Stop,
+        "a criterion on numbers names a test with categories, or the cutoffs of a classification do not go with its results",
+        "use a classification for categories; give cutoffs for numbers only"
+    );
+
+    /// <summary>A criterion needs decision levels.</summary>
+    public static readonly QueryKind NoDecisionLevel = new(
+        "no-decision-level",
+        Stop,
+        "a criterion judges decision levels and none is given",
+        "add decision_levels to the analyte, or levels to the criterion"
+    );
+
+    /// <summary>Single specimens are judged without error control.</summary>
+    public static readonly QueryKind PointShareAlone = new(
+        "point-share-alone",
+        Stop,
+        "the observed share alone judges single specimens, which controls no error",
+        "add an individual criterion with rule = \"confidence\""
     );
 
     /// <summary>The tube plan does not fit the storage.</summary>
@@ -92,6 +116,14 @@ public static class ProtocolQueries
         Attention,
         "only the mean change is judged, and a mean can hide single large changes",
         "add a criterion of kind \"individual\""
+    );
+
+    /// <summary>The mean is not looked at.</summary>
+    public static readonly QueryKind IndividualOnly = new(
+        "individual-only",
+        Attention,
+        "the mean change is not judged, and all results may move the same way within the limit",
+        "add a criterion of kind \"bias\""
     );
 
     /// <summary>A criterion cannot be met.</summary>
@@ -120,9 +152,13 @@ public static class ProtocolQueries
         BaselineTooLate,
         LimitWithoutAmount,
         LimitDoesNotFitScale,
+        CriterionDoesNotFitAnalyte,
+        NoDecisionLevel,
+        PointShareAlone,
         TubePlanDoesNotFit,
         FewDays,
         BiasOnly,
+        IndividualOnly,
         CriterionOutOfReach,
         AnalyteWithoutCriterion,
     ];

@@ -45,6 +45,7 @@ internal static class FactsChecks
             );
         }
 
+        RerunChecks.Check(facts, protocol, specimens, analytes, timePoints);
         CheckExpiry(facts, resultsFile, results, queries);
     }
 

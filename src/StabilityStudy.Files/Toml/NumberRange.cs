@@ -21,6 +21,26 @@ internal sealed record NumberRange(string Words, Func<decimal, bool> Holds)
         n => n is > 50 and < 100
     );
 
+    public static readonly NumberRange RequiredPointShare = new(
+        "a share in percent, above 50 and at most 100",
+        n => n is > 50 and <= 100
+    );
+
+    public static readonly NumberRange LargestShare = new(
+        "a share in percent, above 0 and below 50",
+        n => n is > 0 and < 50
+    );
+
+    public static readonly NumberRange LeftOut = new(
+        "a percentage from 0 to 100",
+        n => n is >= 0 and <= 100
+    );
+
+    public static readonly NumberRange Isi = new(
+        "an international sensitivity index above 0 and at most 10",
+        n => n is > 0 and <= 10
+    );
+
     public static readonly NumberRange Percent = new(
         "a percentage above 0 and at most 100",
         n => n is > 0 and <= 100

@@ -161,17 +161,17 @@ internal sealed partial class TomlTable
         return null;
     }
 
-    private T? AsChoice<T>(TomlEntry entry, WordSet<T> words)
+    private T? AsChoice<T>(TomlEntry entry, TomlValue value, WordSet<T> words)
         where T : struct
     {
-        if (AsText(entry, entry.Value) is not { } text)
+        if (AsText(entry, value) is not { } text)
         {
             return null;
         }
 
-        if (words.TryRead(text, out var value))
+        if (words.TryRead(text, out var meaning))
         {
-            return value;
+            return meaning;
         }
 
         Fault(

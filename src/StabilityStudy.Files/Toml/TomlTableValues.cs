@@ -80,10 +80,20 @@ internal sealed partial class TomlTable
     public DateOnly? OptionalDate(string key) => Find(key) is { } entry ? AsDate(entry) : null;
 
     public T RequireChoice<T>(string key, WordSet<T> words)
-        where T : struct => Require(key) is { } entry ? AsChoice(entry, words) ?? default : default;
+        where T : struct =>
+        Require(key) is { } entry ? AsChoice(entry, entry.Value, words) ?? default : default;
 
     public T? OptionalChoice<T>(string key, WordSet<T> words)
-        where T : struct => Find(key) is { } entry ? AsChoice(entry, words) : null;
+        where T : struct => Find(key) is { } entry ? AsChoice(entry, entry.Value, words) : null;
+
+    public ImmutableArray<T> RequireChoices<T>(string key, WordSet<T> words)
+        where T : struct =>
+        Require(key) is { } entry
+            ? Items(entry, "words", item => Listed(AsChoice(entry, item, words)))
+            : [];
+
+    public ImmutableArray<string> RequireTexts(string key) =>
+        Require(key) is not null ? OptionalTexts(key) : [];
 
     public ImmutableArray<string> OptionalTexts(string key) =>
         Find(key) is { } entry
@@ -100,4 +110,10 @@ internal sealed partial class TomlTable
         Require(key) is { } entry
             ? Items(entry, "durations", item => Listed(AsDuration(entry, item)))
             : [];
+
+    public ImmutableArray<TimeSpan> OptionalDurations(string key) =>
+        Has(key) ? RequireDurations(key) : [];
+
+    /// <summary>A duration above zero that may be there.</summary>
+    public TimeSpan? OptionalLongDuration(string key) => Has(key) ? RequireLongDuration(key) : null;
 }

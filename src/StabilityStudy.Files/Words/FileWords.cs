@@ -30,7 +30,26 @@ internal static class FileWords
 
     public static readonly WordSet<CriterionKind> CriterionKinds = new(
         ("bias", CriterionKind.Bias),
-        ("individual", CriterionKind.Individual)
+        ("individual", CriterionKind.Individual),
+        ("decision-level", CriterionKind.DecisionLevel),
+        ("reclassification", CriterionKind.Reclassification),
+        ("classification", CriterionKind.Classification),
+        ("drift", CriterionKind.Drift)
+    );
+
+    public static readonly WordSet<DecisionRule> DecisionRules = new(
+        ("confidence", DecisionRule.Confidence),
+        ("point only", DecisionRule.PointOnly)
+    );
+
+    public static readonly WordSet<ControlRule> ControlRules = new(
+        ("every run", ControlRule.EveryRun),
+        ("kept elsewhere", ControlRule.KeptElsewhere)
+    );
+
+    public static readonly WordSet<RepeatDraws> RepeatDrawRules = new(
+        ("left out", RepeatDraws.LeftOut),
+        ("one cluster", RepeatDraws.OneCluster)
     );
 
     public static readonly WordSet<DriftShape> DriftShapes = new(
@@ -74,14 +93,4 @@ internal static class FileWords
         ("QNS", MissingReason.QuantityNotSufficient),
         ("NT", MissingReason.NotTested)
     );
-}
-
-/// <summary>The kinds of criterion that a protocol can state.</summary>
-internal enum CriterionKind
-{
-    /// <summary>The mean change stays within the allowable bias.</summary>
-    Bias,
-
-    /// <summary>Enough single specimens stay within the allowable difference.</summary>
-    Individual,
 }

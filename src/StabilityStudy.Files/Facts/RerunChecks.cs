@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+using StabilityStudy.Files.Protocols;
+
+namespace StabilityStudy.Files.Facts;
+
+/// <summary>Checks documented reruns against the protocol and the specimens.</summary>
+internal static class RerunChecks
+{
+    public static void Check(
+        FactsDraft facts,
+        ProtocolDraft? protocol,
+        ImmutableArray<string>? specimens,
+        ImmutableArray<string>? analytes,
+        ImmutableArray<string>? timePoints
+    )
+    {
+        var reasons =
+            protocol is null
+            || (protocol.Root.Has("rerun_reasons") && !protocol.Root.IsSound("rerun_reasons"))
+                ? null
+                : (ImmutableArray<string>?)protocol.Conduct.RerunReasons;
+        foreach (var (table, rerun) in facts.Reruns.Items)
+        {
+            References.Check(table, "specimen", rerun.Specimen, "specimen", specimens);
+            References.Check(table, "analyte", rerun.Analyte, "analyte", analytes);
+            References.Check(
+                table,
+                "time_point",
+                rerun.TimePoint?.ToString() ?? "",
+                "time point",
+                timePoints
+            );
+            References.Check(
+                table,
+                "reason",
+                rerun.Reason,
+                "rerun reason in the protocol",
+                reasons
+            );
+        }
+    }
+}

@@ -1,0 +1,107 @@
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Toml;
+
+namespace StabilityStudy.Files.Protocols;
+
+/// <summary>Checks that analytes refer to time points, groups, storages and analytes of the protocol.</summary>
+internal static class AnalyteReferences
+{
+    public static void Check(ProtocolDraft draft)
+    {
+        var analytes = draft.Analytes.Codes("id", analyte => analyte.Id);
+        var groups = draft.Groups.Codes("id", group => group.Id);
+        var storages = draft.Storages.Codes("id", storage => storage.Id);
+        foreach (var (table, analyte) in draft.Analytes.Items)
+        {
+            CheckTimePoints(table, analyte, draft);
+            foreach (var group in analyte.Groups)
+            {
+                References.Check(table, "groups", group, "group", groups);
+            }
+
+            foreach (var storage in analyte.Storages)
+            {
+                References.Check(table, "storages", storage, "storage", storages);
+            }
+
+            foreach (var window in analyte.GroupWindows)
+            {
+                References.Check(table, "group_windows", window.Group, "group", groups);
+            }
+
+            CheckRatio(table, analyte, draft);
+            References.Check(table, "ratio_of", analyte.RatioOf ?? "", "analyte", analytes);
+            RequireOnce(table, "group_windows", analyte.GroupWindows.Select(item => item.Group));
+            RequireOnce(table, "groups", analyte.Groups);
+            RequireOnce(table, "storages", analyte.Storages);
+        }
+    }
+
+    private static void CheckTimePoints(TomlTable table, Analyte analyte, ProtocolDraft draft)
+    {
+        if (!draft.Root.IsSound("time_points") || !table.IsSound("time_points"))
+        {
+            return;
+        }
+
+        foreach (var point in analyte.TimePoints)
+        {
+            References.Check(
+                table,
+                "time_points",
+                point.ToString(),
+                "time point",
+                [.. draft.TimePoints.Select(item => item.ToString())]
+            );
+        }
+
+        if (
+            analyte
+                .TimePoints.Zip(analyte.TimePoints.Skip(1))
+                .Any(pair => pair.First.Delay >= pair.Second.Delay)
+        )
+        {
+            table.Fault(
+                "time_points",
+                ProtocolQueries.TimePointsOrder,
+                string.Join(", ", analyte.TimePoints),
+                $"The time points of {analyte.Id} are not different and ascending.",
+                "List them from the shortest to the longest, each once."
+            );
+        }
+    }
+
+    private static void CheckRatio(TomlTable table, Analyte analyte, ProtocolDraft draft)
+    {
+        var time = draft.Analytes.Values.FirstOrDefault(item => item.Id == analyte.RatioOf);
+        if (time is not null && (time.Id == analyte.Id || !time.Categories.IsEmpty))
+        {
+            table.Fault(
+                "ratio_of",
+                ProtocolQueries.UnknownReference,
+                time.Id,
+                $"{analyte.Id} cannot be computed from {time.Id}.",
+                "Name the analyte that holds the prothrombin time."
+            );
+        }
+    }
+
+    private static void RequireOnce(TomlTable table, string key, IEnumerable<string> codes)
+    {
+        var twice = codes
+            .Where(code => code.Length > 0)
+            .GroupBy(code => code, StringComparer.Ordinal)
+            .FirstOrDefault(group => group.Count() > 1);
+        if (twice is not null)
+        {
+            table.Remark(
+                key,
+                ProtocolQueries.DuplicateId,
+                twice.Key,
+                $"\"{twice.Key}\" stands twice in \"{key}\".",
+                "List each once."
+            );
+        }
+    }
+}

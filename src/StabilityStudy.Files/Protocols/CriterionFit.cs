@@ -1,0 +1,151 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Toml;
+
+namespace StabilityStudy.Files.Protocols;
+
+/// <summary>Checks that each criterion can be computed: its limits fit its scale, and its analytes give what it judges.</summary>
+internal static class CriterionFit
+{
+    public static void Check(ProtocolDraft draft)
+    {
+        var analytes = draft.Analytes.Values;
+        foreach (var (table, criterion) in draft.Criteria.Items)
+        {
+            switch (criterion)
+            {
+                case null:
+                    continue;
+                case BiasCriterion bias when table.IsSound("scale"):
+                    CheckLimits(table, bias, "scale", bias.Scale, draft.Limits.Values);
+                    break;
+                case DriftCriterion drift:
+                    CheckLimits(table, drift, "limits", ChangeScale.Percent, draft.Limits.Values);
+                    break;
+                default:
+                    break;
+            }
+
+            foreach (
+                var analyte in analytes.Where(analyte =>
+                    criterion.Limits.Any(choice => choice.Analyte == analyte.Id)
+                )
+            )
+            {
+                CheckResults(table, criterion, analyte);
+                CheckLevels(table, criterion, analyte);
+            }
+        }
+    }
+
+    private static void CheckLimits(
+        TomlTable table,
+        Criterion criterion,
+        string key,
+        ChangeScale scale,
+        ImmutableArray<Limit> limits
+    )
+    {
+        var used = limits.Where(limit =>
+            criterion.Limits.Any(choice =>
+                string.Equals(choice.Limit, limit.Id, StringComparison.Ordinal)
+            )
+        );
+        foreach (var limit in used)
+        {
+            var (fits, wanted) = scale switch
+            {
+                ChangeScale.Percent or ChangeScale.LogRatio => (
+                    limit.AbsoluteInUnit is null,
+                    "percent only"
+                ),
+                ChangeScale.Absolute => (limit.Percent is null, "absolute_in_unit only"),
+                _ => (true, ""),
+            };
+            if (!fits)
+            {
+                table.Remark(
+                    key,
+                    ProtocolQueries.LimitDoesNotFitScale,
+                    limit.Id,
+                    criterion is DriftCriterion
+                        ? $"Drift is held to a limit with percent only, and \"{limit.Id}\" is another."
+                        : $"On this scale the mean is held to a limit with {wanted}, and \"{limit.Id}\" is another.",
+                    criterion is DriftCriterion
+                        ? "Use a limit with percent only."
+                        : $"Use a limit with {wanted}, or the scale \"share\"."
+                );
+            }
+        }
+    }
+
+    private static void CheckResults(TomlTable table, Criterion criterion, Analyte analyte)
+    {
+        var isQualitative = !analyte.Categories.IsEmpty;
+        if (criterion is not ClassificationCriterion)
+        {
+            if (isQualitative)
+            {
+                Misfit(
+                    table,
+                    CriterionReferences.KeyOf(criterion),
+                    analyte,
+                    $"{analyte.Id} has categories, and this criterion judges numbers.",
+                    "Use a criterion of kind \"classification\"."
+                );
+            }
+
+            return;
+        }
+
+        if (isQualitative && table.Has("cutoffs"))
+        {
+            Misfit(
+                table,
+                "cutoffs",
+                analyte,
+                $"{analyte.Id} has categories, which need no cutoffs.",
+                "Remove the cutoffs, or judge numbers by a criterion of their own."
+            );
+        }
+        else if (!isQualitative && !table.Has("cutoffs"))
+        {
+            Misfit(
+                table,
+                "cutoffs",
+                analyte,
+                $"{analyte.Id} gives numbers, and nothing says where its classes begin.",
+                "Add cutoffs = [1.2], or give the analyte categories."
+            );
+        }
+    }
+
+    private static void CheckLevels(TomlTable table, Criterion criterion, Analyte analyte)
+    {
+        var levels = criterion switch
+        {
+            DecisionLevelCriterion item => item.Levels,
+            ReclassificationCriterion item => item.Levels,
+            _ => (ImmutableArray<decimal>?)null,
+        };
+        if (levels is { IsEmpty: true } && !table.Has("levels") && analyte.DecisionLevels.IsEmpty)
+        {
+            table.Remark(
+                "levels",
+                ProtocolQueries.NoDecisionLevel,
+                analyte.Id,
+                $"The criterion judges decision levels, and {analyte.Id} has none.",
+                "Add decision_levels to the analyte, or levels to the criterion."
+            );
+        }
+    }
+
+    private static void Misfit(
+        TomlTable table,
+        string key,
+        Analyte analyte,
+        string message,
+        string action
+    ) => table.Remark(key, ProtocolQueries.CriterionDoesNotFitAnalyte, analyte.Id, message, action);
+}
