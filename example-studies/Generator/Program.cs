@@ -35,6 +35,7 @@ var protocol = Path.Combine(root.FullName, "protocols", "aptt-whole-blood-room-t
     ("protocol.toml", File.ReadAllBytes(protocol)),
     ("specimens.csv", Encoding.UTF8.GetBytes(Specimens.ToCsv(tubes))),
     ("results.csv", Encoding.UTF8.GetBytes(Results.ToCsv(tubes))),
+    ("controls.csv", Encoding.UTF8.GetBytes(Results.ControlsToCsv(tubes))),
 ];
 
 var differing = 0;

@@ -58,7 +58,7 @@ internal static class Results
     private static decimal Measure(Tube tube, ImmutableDictionary<string, Tube> byCode)
     {
         var sampled = byCode[Imperfections.TubeSampledFor(tube)];
-        var runPercent = Scenario.RunPercent * SeededRandom.For("run " + RunOf(tube)).Normal();
+        var runPercent = RunErrorPercent(RunOf(tube));
         var ownPercent =
             Scenario.WithinRunPercent * SeededRandom.For("result " + tube.Code).Normal();
         var seconds =
@@ -68,6 +68,24 @@ internal static class Results
             * (1 + (ownPercent / 100));
         return Math.Round((decimal)seconds, 1, MidpointRounding.AwayFromZero);
     }
+
+    /// <summary>The controls of every run: two levels with a range of three between-run SD, and a bridging plasma.</summary>
+    public static string ControlsToCsv(ImmutableArray<Tube> tubes) =>
+        ControlResults.ToCsv(
+            "aptt",
+            tubes
+                .GroupBy(RunOf, StringComparer.Ordinal)
+                .Select(run => new ControlRun(
+                    run.Key,
+                    run.Min(tube => tube.TestedAt).AddMinutes(-5),
+                    _ => RunErrorPercent(run.Key)
+                )),
+            _ => Scenario.Controls,
+            (_, _) => 1
+        );
+
+    private static double RunErrorPercent(string run) =>
+        Scenario.RunPercent * SeededRandom.For("run " + run).Normal();
 
     private static string RunOf(Tube tube) =>
         string.Create(

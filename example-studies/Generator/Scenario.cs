@@ -66,6 +66,17 @@ internal static class Scenario
     /// <summary>Standard deviation of the error that all results of one run share, in percent.</summary>
     public const double RunPercent = 1.0;
 
+    /// <summary>
+    /// Two control levels, allowed three between-run SD (3 × 2.1 %) around the target, and a bridging plasma: portions of one
+    /// frozen pool, thawed for each run, which show what the runs add to the change.
+    /// </summary>
+    public static readonly ImmutableArray<ControlMaterial> Controls =
+    [
+        new("QC-1", "aPTT", "s", 30.0m, 6.3m, 1, WithinRunPercent),
+        new("QC-2", "aPTT", "s", 64.0m, 6.3m, 1, WithinRunPercent),
+        new("BRIDGE", "aPTT", "s", 37.0m, 0m, 1, WithinRunPercent),
+    ];
+
     /// <summary>Tubes of one draw: the baseline first, then one for each delay.</summary>
     public static readonly ImmutableArray<PlannedTube> Tubes =
     [
