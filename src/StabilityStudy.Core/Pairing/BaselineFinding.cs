@@ -42,11 +42,12 @@ internal sealed record BaselineFinding(
             return new(null, null, PairStatus.BaselineInvalid, "no baseline result");
         }
 
-        // The hematocrit is that of the draw, whichever of its tubes it was measured in.
+        // The hematocrit is that of the draw, measured in whichever of its tubes.
         var unusable = EligibilityRules.BaselineProblem(
             tube with
             {
-                HematocritPercent = draw.Tubes.Max(item => item.HematocritPercent),
+                HematocritPercent =
+                    tube.HematocritPercent ?? draw.Tubes.Max(item => item.HematocritPercent),
             },
             context.Storage,
             context.Protocol.Eligibility
