@@ -17,21 +17,6 @@ public static class HodgesLehmann
     /// <summary>The largest number of values whose averages, n(n + 1)/2, a rank can number.</summary>
     private const int LargestRanked = 65_535;
 
-    /// <summary>The median of the Walsh averages.</summary>
-    /// <param name="values">Numbers in one unit, in any order; not written to.</param>
-    /// <returns>No value at all: <see cref="AssumptionCode.TooFewValues"/>.</returns>
-    /// <exception cref="ArgumentException">A value is not a number.</exception>
-    public static Estimate<PointValue> Point(ReadOnlySpan<double> values)
-    {
-        Require.Numbers(values, nameof(values));
-        return values.IsEmpty
-            ? Estimate.Refused<PointValue>(
-                AssumptionCode.TooFewValues,
-                "A Hodges–Lehmann estimate needs at least one value."
-            )
-            : Estimate.Of(new PointValue(values.Length, new WalshAverages(values).Median));
-    }
-
     /// <summary>Estimate and interval.</summary>
     /// <param name="values">Numbers in one unit, in any order; not written to.</param>
     /// <param name="confidenceLevel">Two-sided level, strictly between 0 and 1.</param>
@@ -46,14 +31,9 @@ public static class HodgesLehmann
         double confidenceLevel
     )
     {
-        Require.Numbers(values, nameof(values));
-        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        if (values.IsEmpty)
+        if (OrderInterval.WhyNone(values, confidenceLevel) is { } refused)
         {
-            return Estimate.Refused<OrderInterval>(
-                AssumptionCode.TooFewValues,
-                "A Hodges–Lehmann estimate needs at least one value."
-            );
+            return refused;
         }
 
         if (values.Length > LargestRanked)
@@ -67,10 +47,7 @@ public static class HodgesLehmann
         var (rank, below) = SignedRankDistribution.Rank(values.Length, (1 - confidenceLevel) / 2);
         if (rank == 0)
         {
-            return Estimate.Refused<OrderInterval>(
-                AssumptionCode.NoIntervalAtThisSize,
-                "Even the interval from the smallest to the largest value has less than the wanted confidence."
-            );
+            return OrderInterval.Unreachable;
         }
 
         var averages = new WalshAverages(values);

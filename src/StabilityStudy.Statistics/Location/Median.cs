@@ -16,21 +16,6 @@ public static class Median
     /// <summary>Up to here (½)ⁿ is an ordinary double, so that the probabilities can be summed from it.</summary>
     private const int LargestSummed = 1000;
 
-    /// <summary>The middle value, or the mean of the two middle values.</summary>
-    /// <param name="values">Numbers in one unit, in any order; not written to.</param>
-    /// <returns>No value at all: <see cref="AssumptionCode.TooFewValues"/>.</returns>
-    /// <exception cref="ArgumentException">A value is not a number.</exception>
-    public static Estimate<PointValue> Point(ReadOnlySpan<double> values)
-    {
-        Require.Numbers(values, nameof(values));
-        return values.IsEmpty
-            ? Estimate.Refused<PointValue>(
-                AssumptionCode.TooFewValues,
-                "A median needs at least one value."
-            )
-            : Estimate.Of(new PointValue(values.Length, Middle(Sorted(values))));
-    }
-
     /// <summary>Median and interval.</summary>
     /// <param name="values">Numbers in one unit, in any order; not written to.</param>
     /// <param name="confidenceLevel">Two-sided level, strictly between 0 and 1.</param>
@@ -44,23 +29,15 @@ public static class Median
         double confidenceLevel
     )
     {
-        Require.Numbers(values, nameof(values));
-        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        if (values.IsEmpty)
+        if (OrderInterval.WhyNone(values, confidenceLevel) is { } refused)
         {
-            return Estimate.Refused<OrderInterval>(
-                AssumptionCode.TooFewValues,
-                "A median needs at least one value."
-            );
+            return refused;
         }
 
         var (rank, below) = Rank(values.Length, (1 - confidenceLevel) / 2);
         if (rank == 0)
         {
-            return Estimate.Refused<OrderInterval>(
-                AssumptionCode.NoIntervalAtThisSize,
-                "Even the interval from the smallest to the largest value has less than the wanted confidence."
-            );
+            return OrderInterval.Unreachable;
         }
 
         var sorted = Sorted(values);

@@ -14,9 +14,28 @@ public sealed record OrderInterval(
     double Lower,
     double Upper,
     int LowerRank
-);
+)
+{
+    /// <summary>The refusal of a sample whose extremes already have less than the wanted confidence; the level is never lowered instead.</summary>
+    internal static Estimate<OrderInterval> Unreachable { get; } =
+        Estimate.Refused<OrderInterval>(
+            AssumptionCode.NoIntervalAtThisSize,
+            "Even the interval from the smallest to the largest value has less than the wanted confidence."
+        );
 
-/// <summary>A point estimate without an interval.</summary>
-/// <param name="Count">Number of values n.</param>
-/// <param name="Value">The estimate, in the unit of the values.</param>
-public sealed record PointValue(int Count, double Value);
+    /// <summary>Checks the arguments that every interval between order statistics has; a refusal when there is no value at all.</summary>
+    internal static Estimate<OrderInterval>? WhyNone(
+        ReadOnlySpan<double> values,
+        double confidenceLevel
+    )
+    {
+        Require.Numbers(values, nameof(values));
+        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
+        return values.IsEmpty
+            ? Estimate.Refused<OrderInterval>(
+                AssumptionCode.TooFewValues,
+                "A location estimate needs at least one value."
+            )
+            : null;
+    }
+}

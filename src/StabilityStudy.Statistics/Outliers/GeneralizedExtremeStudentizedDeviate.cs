@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Statistics.Distributions;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Statistics.Outliers;
 
@@ -23,7 +24,7 @@ public static class GeneralizedExtremeStudentizedDeviate
     /// <param name="mostOutliers">r, the most outliers to look for, from 1 to n − 2.</param>
     /// <param name="significanceLevel">α, between 0 and 1, such as 0.05.</param>
     /// <returns>Steps and outliers; or too few values (n below 3, or r above n − 2), or zero spread.</returns>
-    /// <exception cref="ArgumentException">A value is not finite or beyond ±10¹⁰⁰, r is below 1, or α is not between 0 and 1.</exception>
+    /// <exception cref="ArgumentException">A value is not finite or beyond ±10³⁰⁰, r is below 1, or α is not between 0 and 1.</exception>
     public static Estimate<ExtremeStudentizedDeviate> Find(
         ReadOnlySpan<double> values,
         int mostOutliers,
@@ -91,15 +92,13 @@ public static class GeneralizedExtremeStudentizedDeviate
         var steps = ImmutableArray.CreateBuilder<EsdStep>(mostOutliers);
         for (var i = 1; i <= mostOutliers; i++)
         {
-            if (left.TrueForAll(item => item.Value == left[0].Value))
+            var moments = Moments.Of([.. left.Select(item => item.Value)]);
+            if (moments.IsConstant)
             {
                 break;
             }
 
-            var mean = left.Average(item => item.Value);
-            var squares = left.Sum(item => (item.Value - mean) * (item.Value - mean));
-            var standardDeviation = Math.Sqrt(squares / (left.Count - 1));
-            var farthest = left.OrderByDescending(item => Math.Abs(item.Value - mean))
+            var farthest = left.OrderByDescending(item => Math.Abs(item.Value - moments.Mean))
                 .ThenByDescending(item => item.Value)
                 .ThenBy(item => item.Index)
                 .First();
@@ -107,7 +106,7 @@ public static class GeneralizedExtremeStudentizedDeviate
                 new EsdStep(
                     farthest.Index,
                     farthest.Value,
-                    Math.Abs(farthest.Value - mean) / standardDeviation,
+                    Math.Abs(farthest.Value - moments.Mean) / moments.StandardDeviation,
                     CriticalValue(values.Length, i, significanceLevel)
                 )
             );
@@ -129,15 +128,7 @@ public static class GeneralizedExtremeStudentizedDeviate
         double significanceLevel
     )
     {
-        const double largestMagnitude = 1e100;
-        foreach (var value in values)
-        {
-            if (!(Math.Abs(value) <= largestMagnitude))
-            {
-                throw new ArgumentException("Every value must be a finite number.", nameof(values));
-            }
-        }
-
+        Require.Numbers(values, nameof(values));
         if (mostOutliers < 1)
         {
             throw new ArgumentException(

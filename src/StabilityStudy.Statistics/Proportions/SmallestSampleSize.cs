@@ -3,55 +3,17 @@ using StabilityStudy.Statistics.Distributions;
 namespace StabilityStudy.Statistics.Proportions;
 
 /// <summary>
-/// How many trials are needed, or how many may fail, for the one-sided exact lower bound of the share of successes to
+/// How many of the trials may fail for the one-sided exact lower bound of the share of successes to
 /// reach a required share: P(Binomial(n, required) ≥ n − outside) ≤ 1 − level.
 /// </summary>
 /// <remarks>
-/// Source: the lower bound of Clopper and Pearson (1934), Biometrika 26:404–413 (cited from memory), solved for n or for the failures.
-/// Assumptions as there. With none outside it is n ≥ ln(1 − level)/ln(required).
+/// Source: the lower bound of Clopper and Pearson (1934), Biometrika 26:404–413 (cited from memory), solved for the failures.
+/// Assumptions as there. None may fail below n = ln(1 − level)/ln(required), where not even that suffices.
 /// </remarks>
 public static class SmallestSampleSize
 {
     /// <summary>More trials than a study can have; a share that needs more is as good as 1.</summary>
     private const int LargestTrials = 1_000_000;
-
-    /// <summary>The smallest number of trials at which this many may fail.</summary>
-    /// <param name="outside">Number of failures, 0 or more.</param>
-    /// <param name="requiredShare">Required share of successes, strictly between 0 and 1.</param>
-    /// <param name="confidenceLevel">One-sided level, strictly between 0 and 1.</param>
-    /// <exception cref="ArgumentException">An argument is outside its range, or more than a million trials would be needed.</exception>
-    public static int ForShare(int outside, double requiredShare, double confidenceLevel)
-    {
-        if (outside is < 0 or >= LargestTrials)
-        {
-            throw new ArgumentException("Failures number from 0 to a million.", nameof(outside));
-        }
-
-        Check(requiredShare, confidenceLevel);
-        if (!Suffices(outside, LargestTrials, requiredShare, confidenceLevel))
-        {
-            throw new ArgumentException(
-                "More than a million trials would be needed.",
-                nameof(requiredShare)
-            );
-        }
-
-        var (tooFew, enough) = (outside, LargestTrials);
-        while (enough - tooFew > 1)
-        {
-            var middle = tooFew + ((enough - tooFew) / 2);
-            if (Suffices(outside, middle, requiredShare, confidenceLevel))
-            {
-                enough = middle;
-            }
-            else
-            {
-                tooFew = middle;
-            }
-        }
-
-        return enough;
-    }
 
     /// <summary>The largest number of failures that this many trials allow; null when not even none would do.</summary>
     /// <param name="trials">Number of trials, from 1 to a million.</param>

@@ -16,8 +16,8 @@ public sealed record CusumLinearity(
     int Below
 );
 
-/// <summary>The cusum test of Passing and Bablok for linearity.</summary>
-public static class CusumTest
+/// <summary>The cusum test of Passing and Bablok for linearity; its result is part of <see cref="PassingBablokFit"/>.</summary>
+internal static class CusumTest
 {
     /// <summary>Five percent point of the limiting distribution of the Kolmogorov–Smirnov statistic, as the paper takes it.</summary>
     public const double CriticalValueAtFivePercent = 1.36;
@@ -26,37 +26,18 @@ public static class CusumTest
     /// Pairs above the line score √(L/l), pairs below −√(l/L), pairs on it 0, with l pairs above and L below. The scores are summed up in the order of x + b·y, along the line; H is the
     /// largest absolute sum divided by √(L + 1), compared with 1.36 at 5 % (Passing and Bablok, J Clin Chem Clin Biochem 21 (1983) 709–720; from memory).
     /// The sum is looked at only after all pairs of one place along the line, so that the order of tied pairs does not matter. Places, and which
-    /// pairs lie on the line, are decided exactly on whole numbers. Assumptions, smallest n and refusals are those of <see cref="PassingBablok.Fit"/>; not to
+    /// pairs lie on the line, are decided exactly on whole numbers. Assumptions are those of <see cref="PassingBablok.Fit"/>; not to
     /// find a bend is no proof of a straight line.
     /// </summary>
-    /// <param name="pairs">The pairs, on one decimal scale; at most 5,000.</param>
-    /// <param name="confidenceLevel">Two-sided level at which a positive association is required, between 0 and 1; the test itself is at 5 %.</param>
-    /// <returns>The test; or why there is no line, as in <see cref="PassingBablok.Fit"/>.</returns>
-    /// <exception cref="ArgumentNullException">There are no pairs at all.</exception>
-    /// <exception cref="ArgumentException">The level is not between 0 and 1.</exception>
-    public static Estimate<CusumLinearity> Compute(ExactPairs pairs, double confidenceLevel)
+    /// <param name="pairs">The pairs, on one decimal scale.</param>
+    /// <param name="first">The lower of the two middle slopes; not vertical.</param>
+    /// <param name="second">The upper of the two middle slopes; not vertical.</param>
+    public static CusumLinearity Compute(ExactPairs pairs, ExactSlope first, ExactSlope second)
     {
-        var ranking = RankedSlopes.Of(pairs, confidenceLevel);
-        if (!ranking.TryGet(out var slopes))
-        {
-            return new Estimate<CusumLinearity>(null, ranking.NotComputable, []);
-        }
-
-        if (
-            slopes.LowerMiddle is not { IsInfinite: false } first
-            || slopes.UpperMiddle is not { IsInfinite: false } second
-        )
-        {
-            return Estimate.Refused<CusumLinearity>(
-                AssumptionCode.InfiniteSlope,
-                "The slope is vertical."
-            );
-        }
-
         // The mean of two fractions: (r₁/q₁ + r₂/q₂)/2.
         var run = 2 * (BigInteger)first.Run * second.Run;
         var rise = ((BigInteger)first.Rise * second.Run) + ((BigInteger)second.Rise * first.Run);
-        return Estimate.Of(FromLine(pairs, rise, run));
+        return FromLine(pairs, rise, run);
     }
 
     private static CusumLinearity FromLine(ExactPairs pairs, BigInteger rise, BigInteger run)

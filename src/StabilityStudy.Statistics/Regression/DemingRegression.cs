@@ -19,7 +19,7 @@ public static class DemingRegression
     /// <param name="y">Second members, same unit and length.</param>
     /// <param name="errorVarianceRatio">λ, the error variance of x divided by that of y; above zero.</param>
     /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
-    /// <returns>The line; or too few values, a constant baseline or a vertical line, also when one of these arises with a pair left out.</returns>
+    /// <returns>The line; or too few values, too many values (above 5,000), a constant baseline or a vertical line, also when one of these arises with a pair left out.</returns>
     /// <exception cref="ArgumentException">The lengths differ, a value is not finite, the ratio is not above zero, or the level is not between 0 and 1.</exception>
     public static Estimate<LineFit> Fit(
         ReadOnlySpan<double> x,
@@ -31,17 +31,7 @@ public static class DemingRegression
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         var fit = Jackknifed(x, y, errorVarianceRatio);
         return fit.TryGet(out var lines)
-            ? Estimate.Of(
-                new LineFit(
-                    MethodName,
-                    x.Length,
-                    lines.Interval(line => line.Intercept, confidenceLevel),
-                    lines.Interval(line => line.Slope, confidenceLevel),
-                    lines.Full.ResidualStandardDeviation(x, y),
-                    confidenceLevel,
-                    x.Length - 2
-                )
-            )
+            ? lines.ToFit(MethodName, lines.Full.ResidualStandardDeviation(x, y), confidenceLevel)
             : new Estimate<LineFit>(null, fit.NotComputable, []);
     }
 
@@ -73,10 +63,7 @@ public static class DemingRegression
         double errorVarianceRatio
     ) =>
         PairedValues.AreConstant(x)
-            ? Estimate.Refused<Line>(
-                AssumptionCode.ConstantBaseline,
-                "All baseline values are the same."
-            )
+            ? new Estimate<Line>(null, PairsRefusal.ConstantBaseline, [])
             : FromSums(CenteredSums.Of(x, y), errorVarianceRatio);
 
     /// <summary>

@@ -17,6 +17,9 @@ internal sealed record JackknifedLine(Line Full, ImmutableArray<Line> LeaveOneOu
     /// <summary>Two pairs must remain when one is left out, and n − 2 must be above zero.</summary>
     public const int FewestPairs = 3;
 
+    /// <summary>The work grows with the square of the number of pairs; iterated fits take some seconds at this size.</summary>
+    public const int MostPairs = 5000;
+
     /// <summary>Fits all pairs and every set with one pair left out; each fit starts from nothing.</summary>
     public static Estimate<JackknifedLine> Fit(
         ReadOnlySpan<double> x,
@@ -29,6 +32,17 @@ internal sealed record JackknifedLine(Line Full, ImmutableArray<Line> LeaveOneOu
             return Estimate.Refused<JackknifedLine>(
                 AssumptionCode.TooFewValues,
                 "A jackknife interval needs at least three pairs."
+            );
+        }
+
+        if (x.Length > MostPairs)
+        {
+            return Estimate.Refused<JackknifedLine>(
+                AssumptionCode.TooManyValues,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The line is fitted again with each pair left out; more than {MostPairs} pairs are too many."
+                )
             );
         }
 
@@ -84,6 +98,24 @@ internal sealed record JackknifedLine(Line Full, ImmutableArray<Line> LeaveOneOu
         var margin = StudentT.Quantile((1 + confidenceLevel) / 2, n - 2) * standardError;
         return new CoefficientInterval(value, standardError, value - margin, value + margin);
     }
+
+    /// <summary>The line with both intervals, on n − 2 degrees of freedom.</summary>
+    public Estimate<LineFit> ToFit(
+        string method,
+        double residualStandardDeviation,
+        double confidenceLevel
+    ) =>
+        Estimate.Of(
+            new LineFit(
+                method,
+                LeaveOneOut.Length,
+                Interval(line => line.Intercept, confidenceLevel),
+                Interval(line => line.Slope, confidenceLevel),
+                residualStandardDeviation,
+                confidenceLevel,
+                LeaveOneOut.Length - 2
+            )
+        );
 
     private static Estimate<JackknifedLine> Refused(Estimate<Line> answer, string introduction) =>
         answer.NotComputable is { } reason

@@ -32,20 +32,6 @@ public sealed record LineFit(
     double DegreesOfFreedom
 );
 
-/// <summary>A line through the origin, y = slope·x.</summary>
-/// <param name="Count">Number of pairs.</param>
-/// <param name="Slope">Slope.</param>
-/// <param name="ResidualStandardDeviation">√(Σ(y − bx)²/(n − 1)), in the unit of y.</param>
-/// <param name="ConfidenceLevel">Two-sided level of the interval.</param>
-/// <param name="DegreesOfFreedom">Degrees of freedom of the t quantile, n − 1.</param>
-public sealed record LineThroughOrigin(
-    int Count,
-    CoefficientInterval Slope,
-    double ResidualStandardDeviation,
-    double ConfidenceLevel,
-    double DegreesOfFreedom
-);
-
 /// <summary>The two numbers of a straight line y = intercept + slope·x, without intervals.</summary>
 internal sealed record Line(double Intercept, double Slope)
 {

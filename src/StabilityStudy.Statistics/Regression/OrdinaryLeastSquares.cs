@@ -34,20 +34,10 @@ public static class OrdinaryLeastSquares
     {
         PairedValues.Require(x, y);
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        if (x.Length < FewestPairs)
+        const string needs = "A line with an interval needs at least three pairs.";
+        if (PairsRefusal.WhyNoLine(x, FewestPairs, needs) is { } reason)
         {
-            return Estimate.Refused<LineFit>(
-                AssumptionCode.TooFewValues,
-                "A line with an interval needs at least three pairs."
-            );
-        }
-
-        if (PairedValues.AreConstant(x))
-        {
-            return Estimate.Refused<LineFit>(
-                AssumptionCode.ConstantBaseline,
-                "All baseline values are the same."
-            );
+            return new Estimate<LineFit>(null, reason, []);
         }
 
         var n = x.Length;
@@ -67,61 +57,6 @@ public static class OrdinaryLeastSquares
                 residual,
                 confidenceLevel,
                 n - 2
-            )
-        );
-    }
-
-    /// <summary>
-    /// The line through the origin: b = Σxy/Σx², s² = Σ(y − bx)²/(n − 1), SE(b) = s/√Σx², interval with t on n − 1 degrees of
-    /// freedom (Draper and Smith 1998, chapter 1; from memory). Checked against the certified values of the NIST data set NoInt1. Smallest n: 2.
-    /// </summary>
-    /// <param name="x">First members of the pairs.</param>
-    /// <param name="y">Second members, same length.</param>
-    /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
-    /// <returns>The line, or too few values, or a constant baseline when every x is zero.</returns>
-    /// <exception cref="ArgumentException">The lengths differ, a value is not finite, or the level is not between 0 and 1.</exception>
-    public static Estimate<LineThroughOrigin> FitThroughOrigin(
-        ReadOnlySpan<double> x,
-        ReadOnlySpan<double> y,
-        double confidenceLevel
-    )
-    {
-        PairedValues.Require(x, y);
-        Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        if (x.Length < 2)
-        {
-            return Estimate.Refused<LineThroughOrigin>(
-                AssumptionCode.TooFewValues,
-                "A slope with an interval needs at least two pairs."
-            );
-        }
-
-        if (SlopeThroughOrigin(x, y) is not { } slope)
-        {
-            return Estimate.Refused<LineThroughOrigin>(
-                AssumptionCode.ConstantBaseline,
-                "All first members are zero."
-            );
-        }
-
-        double squaresOfX = 0;
-        double squaresOfResiduals = 0;
-        for (var i = 0; i < x.Length; i++)
-        {
-            squaresOfX += x[i] * x[i];
-            squaresOfResiduals += Math.Pow(y[i] - (slope * x[i]), 2);
-        }
-
-        var n = x.Length;
-        var residual = Math.Sqrt(squaresOfResiduals / (n - 1));
-        var t = StudentT.Quantile((1 + confidenceLevel) / 2, n - 1);
-        return Estimate.Of(
-            new LineThroughOrigin(
-                n,
-                Interval(slope, residual / Math.Sqrt(squaresOfX), t),
-                residual,
-                confidenceLevel,
-                n - 1
             )
         );
     }

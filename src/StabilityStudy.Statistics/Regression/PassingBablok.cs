@@ -36,15 +36,11 @@ public static class PassingBablok
 
     private static Estimate<PassingBablokFit> FromRanks(ExactPairs pairs, RankedSlopes slopes)
     {
-        var lower = FiniteValue(slopes.Lower);
-        var lowerMiddle = FiniteValue(slopes.LowerMiddle);
-        var upperMiddle = FiniteValue(slopes.UpperMiddle);
-        var upper = FiniteValue(slopes.Upper);
         if (
-            lower is not { } slopeLower
-            || lowerMiddle is not { } middleLower
-            || upperMiddle is not { } middleUpper
-            || upper is not { } slopeUpper
+            slopes.Lower is not { IsInfinite: false } lower
+            || slopes.LowerMiddle is not { IsInfinite: false } middleLower
+            || slopes.UpperMiddle is not { IsInfinite: false } middleUpper
+            || slopes.Upper is not { IsInfinite: false } upper
         )
         {
             return Estimate.Refused<PassingBablokFit>(
@@ -53,18 +49,19 @@ public static class PassingBablok
             );
         }
 
-        var slope = (middleLower + middleUpper) / 2;
+        var slope = (middleLower.Value + middleUpper.Value) / 2;
         var fit = new PassingBablokFit(
             pairs.Count,
             slopes.Count,
             slopes.BelowMinusOne,
             slope,
-            slopeLower,
-            slopeUpper,
+            lower.Value,
+            upper.Value,
             MedianIntercept(pairs, slope),
-            MedianIntercept(pairs, slopeUpper),
-            MedianIntercept(pairs, slopeLower),
-            slopes.Association.ConfidenceLevel
+            MedianIntercept(pairs, upper.Value),
+            MedianIntercept(pairs, lower.Value),
+            slopes.Association.ConfidenceLevel,
+            CusumTest.Compute(pairs, middleLower, middleUpper)
         );
         return HasHeavyTies(fit, slopes.Association)
             ? Estimate.Of(
@@ -76,9 +73,6 @@ public static class PassingBablok
             )
             : Estimate.Of(fit);
     }
-
-    private static double? FiniteValue(ExactSlope? slope) =>
-        slope is { IsInfinite: false } finite ? finite.Value : null;
 
     /// <summary>The median of y − slope·x.</summary>
     private static double MedianIntercept(ExactPairs pairs, double slope)

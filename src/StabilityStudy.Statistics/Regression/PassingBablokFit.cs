@@ -11,6 +11,7 @@ namespace StabilityStudy.Statistics.Regression;
 /// <param name="InterceptLower">Lower end of the interval of the intercept, from the upper slope.</param>
 /// <param name="InterceptUpper">Upper end of the interval of the intercept, from the lower slope.</param>
 /// <param name="ConfidenceLevel">Two-sided level of the intervals.</param>
+/// <param name="Linearity">Whether the pairs bend away from the line, by the cusum test at 5 %.</param>
 public sealed record PassingBablokFit(
     int Count,
     int SlopeCount,
@@ -21,5 +22,6 @@ public sealed record PassingBablokFit(
     double Intercept,
     double InterceptLower,
     double InterceptUpper,
-    double ConfidenceLevel
+    double ConfidenceLevel,
+    CusumLinearity Linearity
 );

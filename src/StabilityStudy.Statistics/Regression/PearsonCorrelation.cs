@@ -32,28 +32,15 @@ public static class PearsonCorrelation
     {
         PairedValues.Require(x, y);
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        if (x.Length < FewestPairs)
+        const string needs = "A correlation with an interval needs at least four pairs.";
+        if (PairsRefusal.WhyNoLine(x, FewestPairs, needs) is { } reason)
         {
-            return Estimate.Refused<CorrelationCoefficient>(
-                AssumptionCode.TooFewValues,
-                "A correlation with an interval needs at least four pairs."
-            );
-        }
-
-        if (PairedValues.AreConstant(x))
-        {
-            return Estimate.Refused<CorrelationCoefficient>(
-                AssumptionCode.ConstantBaseline,
-                "All baseline values are the same."
-            );
+            return new Estimate<CorrelationCoefficient>(null, reason, []);
         }
 
         if (PairedValues.AreConstant(y))
         {
-            return Estimate.Refused<CorrelationCoefficient>(
-                AssumptionCode.ZeroSpread,
-                "All second values are the same."
-            );
+            return new Estimate<CorrelationCoefficient>(null, PairsRefusal.ConstantDelayed, []);
         }
 
         var sums = CenteredSums.Of(x, y);

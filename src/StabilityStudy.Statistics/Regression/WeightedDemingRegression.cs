@@ -25,14 +25,14 @@ public static class WeightedDemingRegression
     /// (Linnet, Stat Med 9 (1990) 1463–1473, and Clin Chem 39 (1993) 424–432; from memory). Standard errors are jackknifed, each fit
     /// with a pair left out iterated from the start; intervals centered on the estimate from all pairs, t on n − 2 degrees of
     /// freedom. Assumes independent pairs, errors proportional to the level, values above zero, a straight relation. Ties
-    /// need no treatment. Smallest n: 3.
+    /// need no treatment. Smallest n: 3; largest 5,000.
     /// </summary>
     /// <param name="x">First members of the pairs, in the unit of the data, above zero.</param>
     /// <param name="y">Second members, same unit and length, above zero.</param>
     /// <param name="errorVarianceRatio">λ, the error variance of x divided by that of y; above zero.</param>
     /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
     /// <returns>
-    /// The line; or too few values, a value not above zero (measured, or estimated during the iteration), a constant baseline, a
+    /// The line; or too few values, too many values, a value not above zero (measured, or estimated during the iteration), a constant baseline, a
     /// vertical line or no convergence, also when one of these arises with a pair left out.
     /// </returns>
     /// <exception cref="ArgumentException">The lengths differ, a value is not finite, the ratio is not above zero, or the level is not between 0 and 1.</exception>
@@ -46,16 +46,10 @@ public static class WeightedDemingRegression
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         var fit = Jackknifed(x, y, errorVarianceRatio);
         return fit.TryGet(out var lines)
-            ? Estimate.Of(
-                new LineFit(
-                    MethodName,
-                    x.Length,
-                    lines.Interval(line => line.Intercept, confidenceLevel),
-                    lines.Interval(line => line.Slope, confidenceLevel),
-                    RelativeResidualStandardDeviation(x, y, lines.Full, errorVarianceRatio),
-                    confidenceLevel,
-                    x.Length - 2
-                )
+            ? lines.ToFit(
+                MethodName,
+                RelativeResidualStandardDeviation(x, y, lines.Full, errorVarianceRatio),
+                confidenceLevel
             )
             : new Estimate<LineFit>(null, fit.NotComputable, []);
     }
@@ -90,10 +84,7 @@ public static class WeightedDemingRegression
     {
         if (PairedValues.AreConstant(x))
         {
-            return Estimate.Refused<Line>(
-                AssumptionCode.ConstantBaseline,
-                "All baseline values are the same."
-            );
+            return new Estimate<Line>(null, PairsRefusal.ConstantBaseline, []);
         }
 
         Line? previous = null;

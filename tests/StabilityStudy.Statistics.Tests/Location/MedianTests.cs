@@ -67,17 +67,15 @@ public sealed class MedianTests
     }
 
     [Fact]
-    public void Point_estimate_needs_one_value()
+    public void No_value_gives_no_median_and_four_the_mean_of_the_middle_two()
     {
-        Computed.Refusal(AssumptionCode.TooFewValues, Median.Point([]));
         Computed.Refusal(AssumptionCode.TooFewValues, Median.WithInterval([], 0.9));
-        Assert.Equal(new PointValue(1, 7), Computed.Value(Median.Point([7])));
-        Assert.Equal(new PointValue(4, 2.5), Computed.Value(Median.Point([4, 2, 1, 3])));
+        Assert.Equal(2.5, Computed.Value(Median.WithInterval([4, 2, 1, 3], 0.5)).Value);
     }
 
     [Fact]
     public void Huge_middle_values_do_not_overflow() =>
-        Assert.Equal(1e300, Computed.Value(Median.Point([1e300, 1e300])).Value);
+        Assert.Equal(1e300, Computed.Value(Median.WithInterval([1e300, 1e300], 0.5)).Value);
 
     [Fact]
     public void Constant_values_give_a_point()
@@ -93,7 +91,6 @@ public sealed class MedianTests
         double[] values = [3, 1, 2, 9, 7, 8];
 
         Median.WithInterval(values, 0.9);
-        Median.Point(values);
 
         Assert.Equal([3, 1, 2, 9, 7, 8], values);
     }

@@ -14,45 +14,24 @@ public sealed class SmallestSampleSizeTests
     {
         for (var outside = 0; outside < sizes.Length; outside++)
         {
-            Assert.Equal(sizes[outside], SmallestSampleSize.ForShare(outside, share, 0.95));
+            int? fewer = outside == 0 ? null : outside - 1;
+            Assert.Equal(outside, SmallestSampleSize.MostOutside(sizes[outside], share, 0.95));
+            Assert.Equal(fewer, SmallestSampleSize.MostOutside(sizes[outside] - 1, share, 0.95));
         }
     }
 
     [Fact]
-    public void Size_is_the_first_whose_lower_bound_reaches_the_share() =>
-        Gen.Select(Gen.Int[0, 8], Gen.Double[0.3, 0.97], Gen.Double[0.5, 0.99])
+    public void Lower_bound_reaches_the_share_with_the_most_outside_and_not_with_one_more() =>
+        Gen.Select(Gen.Int[1, 250], Gen.Double[0.3, 0.97], Gen.Double[0.5, 0.99])
             .Sample(
-                (outside, share, level) =>
+                (trials, share, level) =>
                 {
-                    var n = SmallestSampleSize.ForShare(outside, share, level);
-                    Assert.True(
-                        ClopperPearson.Bounds(n - outside, n, level).OneSidedLower >= share - 1e-12
-                    );
-                    if (n - 1 > outside)
-                    {
-                        Assert.True(
-                            ClopperPearson.Bounds(n - 1 - outside, n - 1, level).OneSidedLower
-                                < share + 1e-12
-                        );
-                    }
-                }
-            );
+                    var most = SmallestSampleSize.MostOutside(trials, share, level) ?? -1;
+                    double LowerWith(int outside) =>
+                        ClopperPearson.Bounds(trials - outside, trials, level).OneSidedLower;
 
-    [Fact]
-    public void Most_outside_and_smallest_size_undo_each_other() =>
-        Gen.Select(Gen.Int[1, 250], Gen.Double[0.3, 0.97])
-            .Sample(
-                (trials, share) =>
-                {
-                    var most = SmallestSampleSize.MostOutside(trials, share, 0.95);
-                    if (most is { } outside)
-                    {
-                        Assert.True(SmallestSampleSize.ForShare(outside, share, 0.95) <= trials);
-                    }
-
-                    Assert.True(
-                        SmallestSampleSize.ForShare((most ?? -1) + 1, share, 0.95) > trials
-                    );
+                    Assert.True(most < 0 || LowerWith(most) >= share - 1e-12);
+                    Assert.True(LowerWith(most + 1) < share + 1e-12);
                 }
             );
 
@@ -70,22 +49,20 @@ public sealed class SmallestSampleSizeTests
     [Fact]
     public void Large_sizes_are_found_too() =>
         // ln 0.05 / ln 0.9999 = 29955.8
-        Assert.Equal(29_956, SmallestSampleSize.ForShare(0, 0.9999, 0.95));
+        Assert.Equal(
+            (null, 0),
+            (
+                SmallestSampleSize.MostOutside(29_955, 0.9999, 0.95),
+                SmallestSampleSize.MostOutside(29_956, 0.9999, 0.95)
+            )
+        );
 
     [Fact]
     public void Arguments_out_of_range_throw()
     {
         Assert.Throws<ArgumentException>(
-            "outside",
-            () => SmallestSampleSize.ForShare(-1, 0.9, 0.95)
-        );
-        Assert.Throws<ArgumentException>(
             "requiredShare",
-            () => SmallestSampleSize.ForShare(0, 1, 0.95)
-        );
-        Assert.Throws<ArgumentException>(
-            "requiredShare",
-            () => SmallestSampleSize.ForShare(0, 0.9999999, 0.95)
+            () => SmallestSampleSize.MostOutside(10, 1, 0.95)
         );
         Assert.Throws<ArgumentException>(
             "confidenceLevel",

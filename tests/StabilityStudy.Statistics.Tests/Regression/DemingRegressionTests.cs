@@ -281,4 +281,19 @@ public class DemingRegressionTests
 
     private static (double[] X, double[] Y) Split((double X, double Y)[] pairs) =>
         ([.. pairs.Select(pair => pair.X)], [.. pairs.Select(pair => pair.Y)]);
+
+    [Fact]
+    public void More_than_five_thousand_pairs_are_too_many_to_leave_each_out()
+    {
+        double[] values = [.. Enumerable.Range(1, 5001).Select(i => (double)i)];
+
+        Computed.Refusal(
+            AssumptionCode.TooManyValues,
+            DemingRegression.Fit(values, values, 1, 0.95)
+        );
+        Computed.Refusal(
+            AssumptionCode.TooManyValues,
+            WeightedDemingRegression.BiasAt(values, values, 1, 50, 0.95)
+        );
+    }
 }

@@ -26,23 +26,6 @@ public class OrdinaryLeastSquaresTests
         Close(0.884796396144373, fit.ResidualStandardDeviation, 1e-11);
     }
 
-    [Fact]
-    public void NoInt1_gives_the_certified_values()
-    {
-        var fit = OrdinaryLeastSquares
-            .FitThroughOrigin(
-                Column("published/nist_noint1.csv", 1),
-                Column("published/nist_noint1.csv", 0),
-                0.95
-            )
-            .Value!;
-
-        Assert.Equal(10, fit.DegreesOfFreedom);
-        Close(2.07438016528926, fit.Slope.Value, 1e-13);
-        Close(1.65289256198347, fit.Slope.StandardError * 100, 1e-12);
-        Close(3.56753034006338, fit.ResidualStandardDeviation, 1e-12);
-    }
-
     [Theory]
     [MemberData(nameof(CaseNames))]
     public void Line_agrees_with_R(string name)
@@ -73,19 +56,6 @@ public class OrdinaryLeastSquaresTests
         var answer = OrdinaryLeastSquares.Fit(x, [1, 2, 3, 4, 5, 6], 0.95);
 
         Assert.Equal(AssumptionCode.ConstantBaseline, answer.NotComputable?.Code);
-    }
-
-    [Fact]
-    public void Line_through_the_origin_needs_a_first_member_other_than_zero()
-    {
-        Assert.Equal(
-            AssumptionCode.ConstantBaseline,
-            OrdinaryLeastSquares.FitThroughOrigin([0, 0], [1, 2], 0.95).NotComputable?.Code
-        );
-        Assert.Equal(
-            AssumptionCode.TooFewValues,
-            OrdinaryLeastSquares.FitThroughOrigin([1], [1], 0.95).NotComputable?.Code
-        );
     }
 
     [Fact]
