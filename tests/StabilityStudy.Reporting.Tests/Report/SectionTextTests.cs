@@ -54,10 +54,15 @@ public sealed class SectionTextTests
         var cell = CriterionTextTests.FirstCell(analysis);
         var outside = cell.Pairs.Count(pair => CellAxes.IsOutside(cell, pair));
         var figure = Figure(analysis);
-        var points = figure.Chart.Layers.OfType<PointLayer>().SelectMany(layer => layer.Points);
+        var points = figure
+            .Chart.Layers.OfType<PointLayer>()
+            .Where(layer => layer.Marker == MarkerShape.FilledTriangle)
+            .SelectMany(layer => layer.Points)
+            .ToArray();
 
         Assert.True(outside > SpecimenNames.Most);
         Assert.Contains(Legends(figure), text => text.EndsWith("named in the list", Comparison));
+        Assert.NotEmpty(points);
         Assert.All(points, point => Assert.Null(point.Label));
     }
 
