@@ -37,7 +37,7 @@ internal static class DecidingReason
         {
             BiasResult or IndividualResult when HasNoPair(result, cell) => "no usable pair",
             BiasResult bias when bias.Mean.TryGet(out var mean) =>
-                $"mean change {CriterionWords.Figure(bias, mean.Mean, names)} ({NumberText.Percent(bias.ConfidenceLevel)} interval {NumberText.Interval(mean.Lower, mean.Upper, CriterionWords.Decimals(bias.Scale, names))}){control} {Place(bias)} ±{CriterionWords.LimitFigure(bias, names)}"
+                $"mean change {CriterionWords.Figure(bias, mean.Mean, names)} ({NumberText.Percent(bias.ConfidenceLevel)} interval {CriterionWords.Interval(bias, mean.Lower, mean.Upper, names)}){control} {Place(bias)} {CriterionFigures.Allowed(bias, names)}"
                     + Joined(", but ", Doubts(bias, cell, protocol)),
             IndividualResult { Bounds.Value: not null } individual => Share(
                 individual,
@@ -81,12 +81,12 @@ internal static class DecidingReason
                 : "";
         if (individual.Verdict == Verdict.NotMet && bounds.OneSidedUpper < individual.RequiredShare)
         {
-            return $"{start}upper bound {NumberText.Fixed(100 * bounds.OneSidedUpper, 1)} %, below the required {required}{undecidable}";
+            return $"{start}upper bound {CriterionWords.UpperBound(bounds, individual.RequiredShare)}, below the required {required}{undecidable}";
         }
 
         return bounds.OneSidedLower < individual.RequiredShare
-            ? $"{start}lower bound {CriterionWords.LowerBound(bounds)}, below the required {required}{undecidable}"
-            : $"{start}lower bound {CriterionWords.LowerBound(bounds)}, but {TradeWords.Clause(individual.Reasons[0].Text)}";
+            ? $"{start}lower bound {CriterionWords.LowerBound(bounds, individual.RequiredShare)}, below the required {required}{undecidable}"
+            : $"{start}lower bound {CriterionWords.LowerBound(bounds, individual.RequiredShare)}, but {TradeWords.Clause(individual.Reasons[0].Text)}";
     }
 
     private static string Others(
@@ -97,7 +97,7 @@ internal static class DecidingReason
     {
         var shape = TradeWords.ShapeOf(result.Verdict);
         var figures = CriterionFigures
-            .Of(result, names, protocol)
+            .Of(result, names, protocol, withLimits: true)
             .Where(figure => figure.Shape == shape)
             .Select(figure => $"{figure.Found} against {figure.Required}")
             .ToImmutableArray();
