@@ -1,174 +1,150 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
 
-/// <summary>What could change the decision, as short as page 1 needs it: pairs are gathered by what became of them, the rest by kind.</summary>
+/// <summary>
+/// What could change the decision, as short as page 1 needs it. How well the protocol came first, what the conclusions
+/// rest on and how many were left out always stand there; then the gravest kinds of attention; the others are counted.
+/// </summary>
 internal static class AttentionSummary
 {
-    private const int MostNames = 6;
-    private const int MostOtherKinds = 5;
+    private const int MostKinds = 4;
 
-    private static readonly ImmutableHashSet<string> CodesSaidAbove =
+    private static readonly ImmutableHashSet<string> s_saidElsewhere =
     [
         "modified-test",
-        "outlier-flagged",
-        "delayed-tube-failed",
+        "left-out-pairs-could-overturn",
+        "too-many-left-out",
         "pair-excluded",
         "outside-timing",
         "baseline-invalid",
         "no-delayed-result",
         "specimen-ineligible",
+        "not-assigned",
         "beyond-measuring-interval",
     ];
 
-    public static Attentions Of(StudyAnalysis analysis) =>
-        new([
+    public static Attentions Of(StudyAnalysis analysis)
+    {
+        var kinds = Kinds(analysis);
+        return new([
             new AttentionLine(
                 "Protocol",
                 TradeWords.Capital(TradeWords.Of(analysis.Lock)) + ".",
                 ""
             ),
-            .. analysis
-                .Sequences.Select(sequence => RestsOn(analysis, sequence))
-                .OfType<AttentionLine>(),
-            .. ModifiedTests(analysis),
-            .. OfPairs(analysis),
-            .. OtherKinds(analysis),
+            .. PerSequence(analysis, "Rests on", RestsOn),
+            .. PerSequence(analysis, "Open", WouldChange),
+            .. PerSequence(analysis, "Left out", LeftOutNumbers),
+            .. kinds.Take(MostKinds).Select(kind => OfKind(analysis, kind)),
+            .. More([.. kinds.Skip(MostKinds)]),
         ]);
+    }
+
+    private static IEnumerable<AttentionLine> PerSequence(
+        StudyAnalysis analysis,
+        string label,
+        Func<Sequence, string> text
+    ) =>
+        from sequence in analysis.Sequences
+        let found = text(sequence)
+        where found.Length > 0
+        select new AttentionLine(
+            label,
+            $"{SequenceNames.Of(analysis, sequence).Title(analysis)} {found}.",
+            ""
+        );
 
     /// <summary>
     /// What would take away the support of a supported time point. Earlier ones are named too: the window ends at the first
     /// time point that is not supported, so the weakest of them carries all.
     /// </summary>
-    private static AttentionLine? RestsOn(StudyAnalysis analysis, Sequence sequence)
+    private static string RestsOn(Sequence sequence) =>
+        WouldBe(sequence.Cells.Where(cell => cell.Conclusion == Conclusion.Supported));
+
+    /// <summary>What would change the conclusion at the first time point that is not supported.</summary>
+    private static string WouldChange(Sequence sequence) =>
+        WouldBe(sequence.Cells.SkipWhile(cell => cell.Conclusion == Conclusion.Supported).Take(1));
+
+    private static string WouldBe(IEnumerable<Cell> cells)
     {
         var changes =
-            from cell in sequence.Cells
-            where cell.Conclusion == Conclusion.Supported
+            from cell in cells
             from line in cell.Robustness
             where line.Changes
             select $"{TradeWords.Of(line.Conclusion)} at {cell.Key.TimePoint} {line.Question}";
-        return changes.Any()
-            ? new AttentionLine(
-                "Rests on",
-                $"{SequenceNames.Of(analysis, sequence).Title(analysis)} would be {string.Join("; ", changes)}.",
-                ""
-            )
-            : null;
+        return changes.Any() ? "would be " + string.Join("; ", changes) : "";
     }
 
-    private static IEnumerable<AttentionLine> ModifiedTests(StudyAnalysis analysis) =>
-        from sequence in analysis.Sequences
-        let window = sequence.Window
-        where window is { ManufacturerLimit: ManufacturerStanding.Beyond }
-        let names = SequenceNames.Of(analysis, sequence)
-        let limit = names.Analyte.ManufacturerLimit
-        where limit is not null
-        select new AttentionLine(
-            "Modified test",
-            $"{names.Title(analysis)}: {DurationText.Format(window.Time)} is beyond the manufacturer's limit of {DurationText.Format(limit.Time)}.",
-            ""
-        );
+    private static string LeftOutNumbers(Sequence sequence)
+    {
+        var numbers = sequence.Cells.Select(LeftOut.InWords).Where(text => text.Length > 0);
+        return numbers.Any() ? "at " + string.Join("; ", numbers) : "";
+    }
 
-    private static IEnumerable<AttentionLine> OfPairs(StudyAnalysis analysis) =>
-        new (string Label, (string Text, Func<PairRecord, bool> Holds)[] Kinds)[]
-        {
-            (
-                "Failed",
-                [
-                    (
-                        "delayed tube failed, counted as outside",
-                        pair => pair.Status == PairStatus.Failed
-                    ),
-                ]
-            ),
-            (
-                "Left out",
-                [
-                    (
-                        "by decision of a person, with reason",
-                        pair => pair.Status == PairStatus.Excluded
-                    ),
-                    ("no valid baseline", pair => pair.Status == PairStatus.BaselineInvalid),
-                    ("wrong time", pair => pair.Status == PairStatus.OutsideTiming),
-                    ("no delayed result", pair => pair.Status == PairStatus.NoDelayedResult),
-                    ("not eligible", pair => pair.Status == PairStatus.Ineligible),
-                ]
-            ),
-            ("Outlier", [("flagged, kept in every figure", pair => pair.IsOutlier)]),
-        }
-            .Select(line =>
-                (
-                    line.Label,
-                    Parts: line.Kinds.Select(kind =>
-                            (kind.Text, Names: Names(analysis, kind.Holds))
-                        )
-                        .Where(kind => !kind.Names.IsEmpty)
-                        .Select(kind => $"{kind.Text}: {Listed(kind.Names)}")
-                        .ToImmutableArray()
-                )
-            )
-            .Where(line => !line.Parts.IsEmpty)
-            .Select(line => new AttentionLine(
-                line.Label,
-                TradeWords.Capital(string.Join("; ", line.Parts)) + ".",
-                ""
-            ));
-
-    private static ImmutableArray<string> Names(
-        StudyAnalysis analysis,
-        Func<PairRecord, bool> holds
-    ) =>
+    private static ImmutableArray<IGrouping<string, DataQuery>> Kinds(StudyAnalysis analysis) =>
         [
             .. analysis
-                .Sequences.SelectMany(sequence => sequence.Cells)
-                .SelectMany(cell =>
-                    cell.Pairs.Where(holds).Select(pair => Name(analysis, cell, pair))
-                ),
+                .Queries.Where(query =>
+                    query.Severity == Severity.Attention && !s_saidElsewhere.Contains(query.Code)
+                )
+                .GroupBy(query => query.Code)
+                .OrderBy(kind => AttentionRanking.Of(kind.Key)),
         ];
 
-    private static string Name(StudyAnalysis analysis, Cell cell, PairRecord pair)
-    {
-        var analyte = analysis.Protocol.Analytes.Length > 1 ? cell.Key.Analyte + " " : "";
-        return $"{analyte}{pair.Specimen} at {cell.Key.TimePoint}";
-    }
-
-    private static string Listed(ImmutableArray<string> names) =>
-        names.Length <= MostNames
-            ? string.Join(", ", names)
-            : string.Join(", ", names.Take(MostNames))
-                + $" and {NumberText.Count(names.Length - MostNames)} more";
-
-    private static IEnumerable<AttentionLine> OtherKinds(StudyAnalysis analysis)
-    {
-        var kinds = analysis
-            .Queries.Where(query =>
-                query.Severity == Severity.Attention && !CodesSaidAbove.Contains(query.Code)
-            )
-            .GroupBy(query => query.Code)
-            .ToImmutableArray();
-        foreach (var kind in kinds.Take(MostOtherKinds))
+    private static AttentionLine OfKind(
+        StudyAnalysis analysis,
+        IGrouping<string, DataQuery> kind
+    ) =>
+        kind.Key switch
         {
-            var more =
-                kind.Count() > 1
-                    ? $" (and {NumberText.Count(kind.Count() - 1)} more of this kind)"
-                    : "";
-            yield return new AttentionLine("Attention", kind.First().Message + more, "");
-        }
-
-        if (kinds.Length > MostOtherKinds)
-        {
-            yield return new AttentionLine(
-                "Attention",
-                $"{NumberText.Count(kinds.Length - MostOtherKinds)} more kinds are listed under Data queries.",
+            "delayed-tube-failed" => new AttentionLine(
+                "Failed",
+                $"Delayed tube failed, counted as outside: {AttentionNames.Of(analysis, pair => pair.Status == Core.Pairing.PairStatus.Failed)}.",
                 ""
-            );
+            ),
+            "delayed-result-missing" => new AttentionLine(
+                "Missing",
+                $"No delayed result and no reason, counted as outside: {AttentionNames.Of(analysis, pair => pair.IsUnexplained)}.",
+                ""
+            ),
+            "outlier-flagged" => new AttentionLine(
+                "Outlier",
+                $"Flagged, kept in every figure: {AttentionNames.Of(analysis, pair => pair.IsOutlier)}.",
+                ""
+            ),
+            _ => new AttentionLine(
+                "Attention",
+                kind.First().Message
+                    + (
+                        kind.Count() > 1
+                            ? $" (and {NumberText.Count(kind.Count() - 1)} more of this kind)"
+                            : ""
+                    ),
+                ""
+            ),
+        };
+
+    private static IEnumerable<AttentionLine> More(
+        ImmutableArray<IGrouping<string, DataQuery>> kinds
+    )
+    {
+        if (kinds.IsEmpty)
+        {
+            yield break;
         }
+
+        var byCode = kinds.Select(kind =>
+            $"{NumberText.Count(kind.Count())} {kind.Key.Replace('-', ' ')}"
+        );
+        yield return new AttentionLine(
+            "More",
+            $"And {NumberText.Count(kinds.Sum(kind => kind.Count()))} more, under \"Data queries\": {string.Join(", ", byCode)}.",
+            ""
+        );
     }
 }

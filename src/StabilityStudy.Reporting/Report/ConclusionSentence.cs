@@ -11,8 +11,6 @@ internal static class ConclusionSentence
     public static VerdictLine Of(StudyAnalysis analysis, Sequence sequence)
     {
         var names = SequenceNames.Of(analysis, sequence);
-        var standard = DurationText.Format(names.Analyte.StandardWindow.Time);
-        var what = SharedSubject.Of(analysis) is null ? $"{names.What}: the" : "The";
         var open = sequence.Cells.FirstOrDefault(cell => cell.Conclusion != Conclusion.Supported);
         if (sequence.Window is { } window)
         {
@@ -20,9 +18,8 @@ internal static class ConclusionSentence
             return new VerdictLine(
                 VerdictShape.Supported,
                 "Supported to " + time,
-                names.Group.Name,
-                $"{what} data support testing up to {time} after collection; today's window is {standard}."
-                    + (open is null ? "" : " " + AtTimePoint(open, names))
+                $"{names.Group.Name} · {Standing(window, names)}",
+                $"By this study's evidence, testing {Scope(names)} is supported up to {time} after collection; {Beside(window, names)}.{After(open, names, analysis.Protocol)}"
             );
         }
 
@@ -31,40 +28,72 @@ internal static class ConclusionSentence
                 VerdictShape.NotAssessed,
                 "Not assessed",
                 names.Group.Name,
-                $"{what} study has no time point to conclude on."
+                sequence.Cells.IsEmpty
+                    ? $"For {Scope(names)} the study has no time point to conclude on."
+                    : $"For {Scope(names)} the delays of the pairs leave no window."
             )
             : new VerdictLine(
                 TradeWords.ShapeOf(open.Conclusion),
                 TradeWords.Capital(TradeWords.Of(open.Conclusion)),
                 names.Group.Name,
-                $"{what} data support no window beyond today's {standard}. {AtTimePoint(open, names)}"
+                $"By this study's evidence, no longer window is supported for {Scope(names)}.{After(open, names, analysis.Protocol)} {OfToday(sequence, names)}"
             );
     }
 
-    private static string AtTimePoint(Cell cell, SequenceNames names) =>
-        cell.Conclusion switch
+    private static string Scope(SequenceNames names) =>
+        $"{names.Analyte.Id} ({TradeWords.Of(names.Storage)}; {names.Group.Name})";
+
+    private static string Beside(SupportedWindow window, SequenceNames names)
+    {
+        var standard = Standard(names);
+        return window.Time > standard
+            ? $"today's window is {DurationText.Format(standard)}"
+            : $"this is not longer than today's window of {DurationText.Format(standard)}";
+    }
+
+    private static TimeSpan Standard(SequenceNames names) =>
+        names.Analyte.StandardWindowOf(names.Group.Id).Time;
+
+    private static string Standing(SupportedWindow window, SequenceNames names) =>
+        (window.ManufacturerLimit, names.Analyte.ManufacturerLimit) switch
         {
-            Conclusion.NotAssessed => $"At {cell.Key.TimePoint} no criterion applies.",
+            (ManufacturerStanding.Silent, _) or (_, null) => "manufacturer's limit not stated",
+            (ManufacturerStanding.Inside, { } limit) =>
+                $"within the manufacturer's limit of {DurationText.Format(limit.Time)}",
+            (_, { } limit) =>
+                $"modified test: beyond the manufacturer's limit of {DurationText.Format(limit.Time)}",
+        };
+
+    /// <summary>Today's window is confirmed only where this study tested it and supports it.</summary>
+    private static string OfToday(Sequence sequence, SequenceNames names)
+    {
+        var standard = Standard(names);
+        var time = DurationText.Format(standard);
+        return
+            sequence.Cells.FirstOrDefault(cell => cell.Key.TimePoint.Delay == standard)
+                is { } tested
+            ? $"Today's window of {time} was tested: {TradeWords.Of(tested.Conclusion)}."
+            : $"This study did not test today's {time} and does not confirm it.";
+    }
+
+    private static string After(Cell? open, SequenceNames names, StudyProtocol protocol)
+    {
+        if (open is null)
+        {
+            return "";
+        }
+
+        var reason = DecidingReason.Of(open, names, protocol);
+        var because = reason.Length == 0 ? "." : $": {reason}.";
+        return open.Conclusion switch
+        {
+            Conclusion.NotAssessed when open.Criteria.IsEmpty =>
+                $" At {open.Key.TimePoint} no criterion applies.",
+            Conclusion.NotAssessed =>
+                $" At {open.Key.TimePoint} the data cannot be assessed{because}",
             Conclusion.NotSupported =>
-                $"At {cell.Key.TimePoint} the data speak against it: {Figures(cell, names, Verdict.NotMet)}.",
-            _ =>
-                $"At {cell.Key.TimePoint} the data do not decide: {Figures(cell, names, Verdict.Inconclusive)}.",
+                $" At {open.Key.TimePoint} the data speak against it{because}",
+            _ => $" At {open.Key.TimePoint} the data do not decide{because}",
         };
-
-    private static string Figures(Cell cell, SequenceNames names, Verdict deciding) =>
-        string.Join(
-            "; ",
-            cell.Criteria.Where(result => result.Verdict == deciding)
-                .Select(result => Figure(result, names))
-        );
-
-    private static string Figure(CriterionResult result, SequenceNames names) =>
-        result switch
-        {
-            BiasResult bias when bias.Mean.TryGet(out var mean) =>
-                $"mean change {CriterionWords.Figure(bias, mean.Mean, names)} (allowed {CriterionWords.Allowed(bias, names)})",
-            IndividualResult { Agreement.Counted: > 0 } individual =>
-                $"{NumberText.Count(individual.Agreement.Inside)} of {NumberText.Count(individual.Agreement.Counted)} specimens within the allowable difference",
-            _ => TradeWords.Clause(result.Reasons[0].Text),
-        };
+    }
 }

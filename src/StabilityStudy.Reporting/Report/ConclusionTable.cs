@@ -1,24 +1,26 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
 
-/// <summary>The conclusions of all cells with the figures that decided them.</summary>
+/// <summary>The conclusions of all cells with the figures of every criterion; a cell with several of a kind takes several rows.</summary>
 internal static class ConclusionTable
 {
     public static Table Of(StudyAnalysis analysis) =>
         new(
             "Conclusions by patient group and time point",
             [
-                new Column("Time", ColumnAlignment.Left, 0.8),
-                new Column("Pairs", ColumnAlignment.Right, 0.7),
+                new Column("Time", ColumnAlignment.Left, 0.65),
+                new Column("Counted", ColumnAlignment.Left, 1),
+                new Column("Left out", ColumnAlignment.Right, 0.85),
                 new Column("Mean change (interval)", ColumnAlignment.Left, 2.9),
-                new Column("Allowed", ColumnAlignment.Left, 1.1),
-                new Column("Within limit (lower bound)", ColumnAlignment.Left, 2.6),
-                new Column("Required", ColumnAlignment.Left, 1),
-                new Column("Conclusion", ColumnAlignment.Left, 1.7),
+                new Column("Allowable bias", ColumnAlignment.Left, 1.4),
+                new Column("Within limit (bound)", ColumnAlignment.Left, 1.9),
+                new Column("Required", ColumnAlignment.Left, 0.9),
+                new Column("Conclusion", ColumnAlignment.Left, 1.6),
             ],
             [.. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence))],
             Note(analysis)
@@ -27,62 +29,113 @@ internal static class ConclusionTable
     private static IEnumerable<Row> Rows(StudyAnalysis analysis, Sequence sequence)
     {
         var names = SequenceNames.Of(analysis, sequence);
-        yield return new Row([new TableCell(names.Title(analysis))], RowKind.GroupHeading);
-        foreach (var cell in sequence.Cells)
+        var limits = sequence
+            .Cells.SelectMany(cell => cell.Criteria)
+            .OfType<IndividualResult>()
+            .Select(item => CriterionFigures.Limit(item.Limit, names))
+            .Distinct()
+            .ToImmutableArray();
+        var shared = limits.Length == 1 ? $" · limit of a single specimen {limits[0]}" : "";
+        yield return new Row([new TableCell(names.Title(analysis) + shared)], RowKind.GroupHeading);
+        foreach (
+            var row in sequence.Cells.SelectMany(cell =>
+                Rows(cell, names, analysis.Protocol, withLimits: limits.Length > 1)
+            )
+        )
         {
-            yield return Row(cell, names);
+            yield return row;
         }
     }
 
-    private static Row Row(Cell cell, SequenceNames names)
+    private static IEnumerable<Row> Rows(
+        Cell cell,
+        SequenceNames names,
+        StudyProtocol protocol,
+        bool withLimits
+    )
     {
-        var bias = cell.Criteria.OfType<BiasResult>().FirstOrDefault();
-        var individual = cell.Criteria.OfType<IndividualResult>().FirstOrDefault();
+        var figures = cell
+            .Criteria.SelectMany(result => CriterionFigures.Of(result, names, protocol, withLimits))
+            .ToLookup(figure => figure.IsShare);
+        var (changes, shares) = (
+            figures[false].ToImmutableArray(),
+            figures[true].ToImmutableArray()
+        );
         var reached = cell.Conclusion != Conclusion.NotReached;
         var emphasis = reached ? Emphasis.None : Emphasis.Muted;
-        return new Row([
-            new TableCell(cell.Key.TimePoint.ToString()),
-            new TableCell(NumberText.Count(cell.Estimates.Compared), emphasis),
-            new TableCell(
-                bias is null ? "no criterion" : CriterionWords.MeanWithInterval(bias, names),
-                emphasis
-            ),
-            new TableCell(bias is null ? "" : CriterionWords.Allowed(bias, names), emphasis),
-            new TableCell(
-                individual is null
-                    ? "no criterion"
-                    : CriterionWords.ShareWithLowerBound(individual),
-                emphasis
-            ),
-            new TableCell(
-                individual is null ? "" : NumberText.Percent(individual.RequiredShare),
-                emphasis
-            ),
-            new TableCell(
-                TradeWords.Of(cell.Conclusion),
-                reached ? Emphasis.Strong : Emphasis.Muted,
-                TradeWords.ShapeOf(cell.Conclusion)
-            ),
-        ]);
+        for (var i = 0; i < Math.Max(1, Math.Max(changes.Length, shares.Length)); i++)
+        {
+            yield return new Row([
+                new TableCell(i == 0 ? cell.Key.TimePoint.ToString() : ""),
+                new TableCell(i == 0 ? LeftOut.CountedOfReceived(cell) : "", emphasis),
+                new TableCell(i == 0 ? NumberText.Count(LeftOut.Number(cell)) : "", emphasis),
+                .. Cells(changes, i, emphasis, reached),
+                .. Cells(shares, i, emphasis, reached),
+                i == 0
+                    ? new TableCell(
+                        TradeWords.Of(cell.Conclusion),
+                        reached ? Emphasis.Strong : Emphasis.Muted,
+                        TradeWords.ShapeOf(cell.Conclusion)
+                    )
+                    : new TableCell(""),
+            ]);
+        }
+    }
+
+    /// <summary>A shape stands before a figure that is not met or leaves its criterion open.</summary>
+    private static TableCell[] Cells(
+        ImmutableArray<CriterionFigure> figures,
+        int index,
+        Emphasis emphasis,
+        bool reached
+    )
+    {
+        if (index >= figures.Length)
+        {
+            return
+            [
+                new TableCell(index == 0 ? "no criterion" : "", emphasis),
+                new TableCell("", emphasis),
+            ];
+        }
+
+        var figure = figures[index];
+        var decides = reached && figure.Shape != VerdictShape.Supported;
+        return
+        [
+            decides
+                ? new TableCell(figure.Found, Emphasis.Strong, figure.Shape)
+                : new TableCell(figure.Found, emphasis),
+            new TableCell(figure.Required, emphasis),
+        ];
     }
 
     private static string Note(StudyAnalysis analysis)
     {
-        var cells = analysis
+        var results = analysis
             .Sequences.SelectMany(sequence => sequence.Cells)
             .SelectMany(cell => cell.Criteria)
             .ToImmutableArray();
-        var bias = cells.OfType<BiasResult>().FirstOrDefault();
-        var individual = cells.OfType<IndividualResult>().FirstOrDefault();
+        var intervals = Levels(results.OfType<BiasResult>().Select(bias => bias.ConfidenceLevel));
+        var bounds = Levels(
+            results.OfType<IndividualResult>().Select(item => item.ConfidenceLevel)
+        );
         var parts = new[]
         {
-            bias is null
+            "Counted: of those received.",
+            intervals.Length == 0
                 ? null
-                : $"Interval: {NumberText.Percent(bias.ConfidenceLevel)}, by specimens or by collection days, the wider.",
-            individual?.Bounds.Value is { } bounds
-                ? $"Lower bound: exact, one-sided {NumberText.Percent(bounds.ConfidenceLevel)}; failed tubes count as outside the limit."
+                : $"Interval: {intervals}, by specimens or days, the wider.",
+            bounds.Length == 0
+                ? null
+                : $"Bound: exact, one-sided {bounds}; failed counts as outside.",
+            results.Any(result => CriterionFigures.IsPointOnly(result, analysis.Protocol))
+                ? "No error control: the figure alone was held to the limit."
                 : null,
         };
         return string.Join(" ", parts.OfType<string>());
     }
+
+    private static string Levels(IEnumerable<double> levels) =>
+        string.Join(" or ", levels.Distinct().Order().Select(NumberText.Percent));
 }

@@ -11,6 +11,7 @@ namespace StabilityStudy.Reporting.Report;
 internal static class DriftFigure
 {
     private const double RoomRight = 1.04;
+    private const double EdgeInset = 0.05;
 
     public static ChartBlock Of(
         StudyAnalysis analysis,
@@ -22,7 +23,12 @@ internal static class DriftFigure
         var names = SequenceNames.Of(analysis, sequence);
         var title = names.Title(analysis);
         return new ChartBlock(
-            new Chart(title, HoursAxis(analysis, sequence, names), change, Layers(sequence, names)),
+            new Chart(
+                title,
+                HoursAxis(analysis, sequence, names),
+                change,
+                Layers(sequence, names, change)
+            ),
             heightMillimeters,
             AlternativeText(sequence, names),
             ""
@@ -51,6 +57,7 @@ internal static class DriftFigure
                     .OfType<double>()
                     .SelectMany(limit => new[] { -limit, limit })
             )
+            .Concat(all.SelectMany(DriftFigureMeans.Ends))
             .Append(0);
         return AxisScale.For("Change, %", values);
     }
@@ -66,13 +73,17 @@ internal static class DriftFigure
             RoomRight * longest,
             [
                 0,
-                names.Analyte.StandardWindow.Time.TotalHours,
+                names.Analyte.StandardWindowOf(names.Group.Id).Time.TotalHours,
                 .. analysis.Protocol.TimePoints.Select(timePoint => timePoint.Delay.TotalHours),
             ]
         );
     }
 
-    private static ImmutableArray<ChartLayer> Layers(Sequence sequence, SequenceNames names)
+    private static ImmutableArray<ChartLayer> Layers(
+        Sequence sequence,
+        SequenceNames names,
+        Axis change
+    )
     {
         var layers = ImmutableArray.CreateBuilder<ChartLayer>();
         layers.Add(new TrajectoriesLayer(Trajectories(sequence), "each specimen"));
@@ -113,11 +124,11 @@ internal static class DriftFigure
         layers.Add(
             new ReferenceLine(
                 LineDirection.Vertical,
-                names.Analyte.StandardWindow.Time.TotalHours,
+                names.Analyte.StandardWindowOf(names.Group.Id).Time.TotalHours,
                 DashStyle.DashDot,
                 LineWeight.Thin,
-                null,
-                "today's window"
+                "today's window",
+                null
             )
         );
         var longest = LongestDelay.Of(sequence);
@@ -126,11 +137,20 @@ internal static class DriftFigure
         {
             layers.Add(
                 new LineLayer(
+                    Positions(curve, point => point.Change),
+                    DashStyle.Solid,
+                    LineWeight.Heavy,
+                    null,
+                    "fitted drift"
+                )
+            );
+            layers.Add(
+                new LineLayer(
                     Positions(curve, point => point.UpperBound),
                     DashStyle.Dotted,
                     LineWeight.Medium,
                     null,
-                    "one-sided 95 % bounds"
+                    "its 95 % bounds"
                 )
             );
             layers.Add(
@@ -142,20 +162,10 @@ internal static class DriftFigure
                     null
                 )
             );
-            layers.Add(
-                new LineLayer(
-                    Positions(curve, point => point.Change),
-                    DashStyle.Solid,
-                    LineWeight.Heavy,
-                    null,
-                    "mean drift"
-                )
-            );
         }
 
-        layers.Add(
-            new IntervalLayer(Means(sequence), MarkerShape.FilledSquare, "mean with 95 % interval")
-        );
+        layers.AddRange(DriftFigureMeans.Of(sequence));
+        layers.AddRange(BeyondFrame(sequence, change));
         return layers.ToImmutable();
     }
 
@@ -164,23 +174,23 @@ internal static class DriftFigure
         Func<DriftPoint, double> value
     ) => [.. curve.Select(point => new Position(point.Hours, value(point)))];
 
-    private static ImmutableArray<ChartInterval> Means(Sequence sequence) =>
+    /// <summary>Changes that lead out of the frame: a mark at its edge with the specimen and the change.</summary>
+    private static IEnumerable<ChartLayer> BeyondFrame(Sequence sequence, Axis change)
+    {
+        var inset = EdgeInset * (change.Maximum - change.Minimum);
+        ImmutableArray<ChartPoint> points =
         [
             .. sequence
-                .Cells.Where(cell => cell.Estimates.MeanPercent.Value is not null)
-                .Select(cell =>
-                    (
-                        Mean: cell.Estimates.MeanPercent.Value,
-                        Hours: ComparedChanges(cell).Average(item => item.Hours)
-                    )
-                )
-                .Select(item => new ChartInterval(
+                .Cells.SelectMany(ComparedChanges)
+                .Where(item => !change.Holds(item.Change))
+                .Select(item => new ChartPoint(
                     item.Hours,
-                    item.Mean!.Lower,
-                    item.Mean.Mean,
-                    item.Mean.Upper
+                    item.Change > 0 ? change.Maximum - inset : change.Minimum + inset,
+                    $"{item.Pair.Specimen}: {NumberText.Change(item.Change, 0)} %"
                 )),
         ];
+        return points.IsEmpty ? [] : [new PointLayer(points, MarkerShape.FilledTriangle, null)];
+    }
 
     private static ImmutableArray<ImmutableArray<Position>> Trajectories(Sequence sequence) =>
         [
@@ -198,7 +208,7 @@ internal static class DriftFigure
                 ),
         ];
 
-    private static IEnumerable<(PairRecord Pair, double Hours, double Change)> ComparedChanges(
+    internal static IEnumerable<(PairRecord Pair, double Hours, double Change)> ComparedChanges(
         Cell cell
     ) =>
         cell
@@ -218,7 +228,7 @@ internal static class DriftFigure
             ? $" The allowable bias is ±{NumberText.Fixed(percent, 1)} %."
             : "";
         var beyond = sequence.Cells.Any(cell => cell.Pairs.Any(pair => pair.IsOutlier))
-            ? " Lines of flagged outliers may leave the frame."
+            ? " Flagged outliers beyond the frame are marked at its edge."
             : "";
         return $"Change of {names.Analyte.Id} with time, {names.Group.Name}. Mean change: {string.Join(", ", means)}.{limit}{beyond}";
     }

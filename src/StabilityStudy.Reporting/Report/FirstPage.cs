@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
@@ -10,33 +11,64 @@ internal static class FirstPage
     /// <summary>With more sequences, the conclusions, remarks and signatures need the room; the figures stand under "Drift with time".</summary>
     private const int MostFigures = 2;
 
+    /// <summary>Below this the frame is too low to see a drift against the limit.</summary>
     private const double FigureHeight = 46;
-    private const double FigureHeightOnLetter = 36;
+
+    private static readonly ImmutableArray<string> s_decisions =
+    [
+        "approve",
+        "decline",
+        "approve a shorter window or with conditions: ____________________",
+    ];
 
     public static Section Of(StudyAnalysis analysis, PaperSize paper)
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.AddRange(Opening(analysis));
-        blocks.AddRange(Figures(analysis, paper));
+        // Letter paper is shorter: what decides and who signs comes first, and figures keep their height.
+        var figures = Figures(analysis).ToImmutableArray();
+        if (paper == PaperSize.A4)
+        {
+            blocks.AddRange(figures);
+        }
+
         blocks.Add(AttentionSummary.Of(analysis));
+        blocks.Add(CautionSection.OnFirstPage());
         blocks.Add(
             new SignatureBoxes([
                 .. analysis.Protocol.Signatories.Select(signatory => new SignatureBox(
                     signatory.Role,
                     signatory.Meaning,
                     "NOT SIGNED"
-                )),
+                )
+                {
+                    Choices = Decides(signatory, analysis.Protocol) ? s_decisions : [],
+                }),
             ])
         );
+        if (paper == PaperSize.Letter)
+        {
+            blocks.AddRange(figures);
+        }
+
         return new Section("Decision", StartsOnNewPage: true, blocks.ToImmutable());
     }
+
+    /// <summary>The approver decides; where no role is called so, the last to sign.</summary>
+    private static bool Decides(Signatory signatory, StudyProtocol protocol) =>
+        protocol.Signatories.Any(IsApprover)
+            ? IsApprover(signatory)
+            : signatory == protocol.Signatories[^1];
+
+    private static bool IsApprover(Signatory signatory) =>
+        signatory.Role.Contains("approver", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The same without figures and signatures.</summary>
     public static Section Summary(StudyAnalysis analysis) =>
         new(
             "Decision",
             StartsOnNewPage: true,
-            [.. Opening(analysis), AttentionSummary.Of(analysis)]
+            [.. Opening(analysis), AttentionSummary.Of(analysis), CautionSection.OnFirstPage()]
         );
 
     /// <summary>One sentence a patient group.</summary>
@@ -55,7 +87,7 @@ internal static class FirstPage
         yield return ConclusionTable.Of(analysis);
     }
 
-    private static IEnumerable<Block> Figures(StudyAnalysis analysis, PaperSize paper)
+    private static IEnumerable<Block> Figures(StudyAnalysis analysis)
     {
         var shown = analysis.Sequences;
         if (shown.IsEmpty || shown.Length > MostFigures)
@@ -63,10 +95,9 @@ internal static class FirstPage
             yield break;
         }
 
-        var height = paper == PaperSize.Letter ? FigureHeightOnLetter : FigureHeight;
         var axis = DriftFigure.ChangeAxis(shown);
         var charts = shown
-            .Select(sequence => DriftFigure.Of(analysis, sequence, axis, height))
+            .Select(sequence => DriftFigure.Of(analysis, sequence, axis, FigureHeight))
             .ToImmutableArray();
         yield return charts.Length == 1 ? charts[0] : new ChartRow(charts);
     }

@@ -61,6 +61,7 @@ internal static class TextBlocks
     private static ImmutableArray<string> WriteBox(SignatureBox box, int width) =>
         [
             .. TextLines.Wrap("[" + box.State + "] " + box.Role + ": " + box.Meaning, width),
+            .. box.Choices.SelectMany(choice => TextLines.Wrap("[ ] " + choice, width, "    ")),
             .. TextLines.Wrap(
                 "Printed name: ____________  Date and time: ____________",
                 width,

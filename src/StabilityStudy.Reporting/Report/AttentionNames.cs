@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Pairing;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>The specimens that a remark is about; after the first ones the number of the others.</summary>
+internal static class AttentionNames
+{
+    private const int MostNames = 6;
+
+    /// <summary>"N-034 at 6 h, N-027 at 12 h and 3 more (5 in all)".</summary>
+    public static string Of(StudyAnalysis analysis, Func<PairRecord, bool> holds)
+    {
+        ImmutableArray<string> names =
+        [
+            .. analysis
+                .Sequences.SelectMany(sequence => sequence.Cells)
+                .SelectMany(cell =>
+                    cell.Pairs.Where(holds).Select(pair => Name(analysis, cell, pair))
+                ),
+        ];
+        return names.Length <= MostNames
+            ? string.Join(", ", names)
+            : $"{string.Join(", ", names.Take(MostNames))} and {NumberText.Count(names.Length - MostNames)} more ({NumberText.Count(names.Length)} in all)";
+    }
+
+    private static string Name(StudyAnalysis analysis, Cell cell, PairRecord pair)
+    {
+        var analyte = analysis.Protocol.Analytes.Length > 1 ? cell.Key.Analyte + " " : "";
+        return $"{analyte}{pair.Specimen} at {cell.Key.TimePoint}";
+    }
+}

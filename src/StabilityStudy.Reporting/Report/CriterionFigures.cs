@@ -1,0 +1,155 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Proportions;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>One figure that a criterion decided by, beside what it was held to, as short as page 1 needs it.</summary>
+/// <param name="IsShare">Whether it counts specimens; otherwise it is a change.</param>
+/// <param name="Found">The figure with its interval or bound.</param>
+/// <param name="Required">The limit or the required share.</param>
+/// <param name="Shape">Shape of what it says.</param>
+internal sealed record CriterionFigure(
+    bool IsShare,
+    string Found,
+    string Required,
+    VerdictShape Shape
+);
+
+/// <summary>The deciding figures of every kind of criterion.</summary>
+internal static class CriterionFigures
+{
+    /// <summary>What a criterion without an interval or bound is labelled.</summary>
+    public const string NoErrorControl = "no error control";
+
+    /// <summary>One figure, or one a level or shape where a criterion has several.</summary>
+    /// <param name="result">What the criterion says.</param>
+    /// <param name="names">What the cell's keys stand for.</param>
+    /// <param name="protocol">The protocol.</param>
+    /// <param name="withLimits">Whether the allowable difference of single specimens stands beside the required share.</param>
+    public static ImmutableArray<CriterionFigure> Of(
+        CriterionResult result,
+        SequenceNames names,
+        StudyProtocol protocol,
+        bool withLimits
+    )
+    {
+        var control = IsPointOnly(result, protocol) ? ", " + NoErrorControl : "";
+        return result switch
+        {
+            BiasResult bias =>
+            [
+                new(
+                    false,
+                    CriterionWords.MeanWithInterval(bias, names),
+                    $"{Allowed(bias, names)}{control}",
+                    TradeWords.ShapeOf(bias.Verdict)
+                ),
+            ],
+            IndividualResult individual =>
+            [
+                new(
+                    true,
+                    CriterionWords.ShareWithLowerBound(individual),
+                    NumberText.Percent(individual.RequiredShare)
+                        + (withLimits ? " within " + Limit(individual.Limit, names) : "")
+                        + control,
+                    TradeWords.ShapeOf(individual.Verdict)
+                ),
+            ],
+            DecisionLevelResult levels =>
+            [
+                .. levels.Levels.Select(level => new CriterionFigure(
+                    false,
+                    $"at {NumberText.Plain(level.Level)}: {Change(level, names)}",
+                    $"±{NumberText.Plain((decimal)Math.Round(level.Allowed, 4))} {names.Analyte.Unit}",
+                    TradeWords.ShapeOf(level.Verdict)
+                )),
+            ],
+            DriftCriterionResult drift =>
+            [
+                .. drift.Shapes.Select(shape => new CriterionFigure(
+                    false,
+                    $"by drift in {TradeWords.Of(shape.Shape)}: {Predicted(shape)}",
+                    $"±{NumberText.Plain((decimal)Math.Round(shape.LimitPercent, 4))} %",
+                    TradeWords.ShapeOf(shape.Verdict)
+                )),
+            ],
+            ReclassificationResult reclassification =>
+            [
+                .. reclassification.Levels.Select(level => new CriterionFigure(
+                    true,
+                    $"{NumberText.Count(level.MovedUp + level.MovedDown + level.Failed + level.Undecidable)} of {NumberText.Count(level.Counted)} change side of {NumberText.Plain(level.Level)} ({Upper(level.Bounds, reclassification.LargestShare)})",
+                    $"at most {NumberText.Percent(reclassification.LargestShare)}",
+                    TradeWords.ShapeOf(level.Verdict)
+                )),
+            ],
+            ClassificationResult classes =>
+            [
+                new(
+                    true,
+                    $"{NumberText.Count(classes.Kept)} of {NumberText.Count(classes.Counted)} keep class ({Lower(classes.Bounds, classes.RequiredShare)})",
+                    NumberText.Percent(classes.RequiredShare),
+                    TradeWords.ShapeOf(classes.Verdict)
+                ),
+            ],
+            _ => [],
+        };
+    }
+
+    /// <summary>Whether the estimate alone was held to the limit.</summary>
+    public static bool IsPointOnly(CriterionResult result, StudyProtocol protocol) =>
+        protocol.Criteria.FirstOrDefault(item => item.Id == result.Criterion)
+            is BiasCriterion { Rule: DecisionRule.PointOnly }
+                or IndividualCriterion { Rule: DecisionRule.PointOnly };
+
+    /// <summary>A limit without "whichever is greater": "±15 % or ±2 s".</summary>
+    public static string Limit(Limit limit, SequenceNames names) =>
+        TradeWords
+            .Of(limit, names.Analyte.Unit)
+            .Replace(", whichever is greater", "", StringComparison.Ordinal);
+
+    /// <summary>What the mean change is held to: "±7.5 %".</summary>
+    public static string Allowed(BiasResult bias, SequenceNames names) =>
+        CriterionWords
+            .Allowed(bias, names)
+            .Replace(", whichever is greater", "", StringComparison.Ordinal);
+
+    private static string Change(LevelResult level, SequenceNames names)
+    {
+        if (!level.Change.TryGet(out var change))
+        {
+            return "not covered";
+        }
+
+        string Figure(double value) =>
+            NumberText.ChangeAgainstLimits(
+                value,
+                -level.Allowed,
+                level.Allowed,
+                names.EstimateDecimals
+            );
+        return $"{Figure(change.Bias)} ({Figure(change.Lower)} to {Figure(change.Upper)}) {names.Analyte.Unit}";
+    }
+
+    private static string Predicted(ShapeResult shape)
+    {
+        if (shape.Predicted is not { } point)
+        {
+            return "not computable";
+        }
+
+        string Figure(double value) =>
+            NumberText.ChangeAgainstLimits(value, -shape.LimitPercent, shape.LimitPercent, 2);
+        return $"{Figure(point.Change)} ({Figure(point.LowerBound)} to {Figure(point.UpperBound)}) %";
+    }
+
+    private static string Lower(Estimate<ProportionBounds> bounds, double required) =>
+        bounds.TryGet(out var found) ? CriterionWords.LowerBound(found, required) : "none counted";
+
+    private static string Upper(Estimate<ProportionBounds> bounds, double largest) =>
+        bounds.TryGet(out var found) ? CriterionWords.UpperBound(found, largest) : "none counted";
+}

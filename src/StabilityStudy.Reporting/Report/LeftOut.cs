@@ -1,0 +1,51 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Pairing;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>How many specimens of a time point count, how many are left out and why. What counts as outside is not left out.</summary>
+internal static class LeftOut
+{
+    /// <summary>"38 of 40": those that count for a criterion, of those received and meant for this time point.</summary>
+    public static string CountedOfReceived(Cell cell) =>
+        $"{NumberText.Count(Meant(cell) - Number(cell))} of {NumberText.Count(Meant(cell))}";
+
+    /// <summary>Number left out.</summary>
+    public static int Number(Cell cell) => Pairs(cell).Length;
+
+    /// <summary>The numbers of a time point with their reasons, never shortened: "12 h 2 of 40 (1 wrong time, 1 not eligible)"; empty when none is left out.</summary>
+    public static string InWords(Cell cell)
+    {
+        var pairs = Pairs(cell);
+        if (pairs.IsEmpty)
+        {
+            return "";
+        }
+
+        var reasons = pairs
+            .GroupBy(Reason)
+            .Select(group => $"{NumberText.Count(group.Count())} {group.Key}");
+        return $"{cell.Key.TimePoint} {NumberText.Count(pairs.Length)} of {NumberText.Count(Meant(cell))} ({string.Join(", ", reasons)})";
+    }
+
+    private static int Meant(Cell cell) =>
+        cell.Pairs.Count(pair => pair.Status != PairStatus.NotAssigned);
+
+    private static ImmutableArray<PairRecord> Pairs(Cell cell) =>
+        [
+            .. cell.Pairs.Where(pair =>
+                !pair.CountsForAgreement && pair.Status != PairStatus.NotAssigned
+            ),
+        ];
+
+    private static string Reason(PairRecord pair) =>
+        pair.Status switch
+        {
+            PairStatus.Excluded => "by documented decision",
+            PairStatus.BaselineInvalid => "no valid baseline",
+            PairStatus.OutsideTiming => "wrong time",
+            PairStatus.NoDelayedResult => pair.Reason,
+            _ => "not eligible",
+        };
+}
