@@ -18,8 +18,8 @@ internal static class ConclusionSentence
             return new VerdictLine(
                 VerdictShape.Supported,
                 "Supported to " + time,
-                $"{names.Group.Name} · {Standing(window)}",
-                $"By this study's evidence, testing {Scope(names)} is supported up to {time} after collection; {Beside(window, names)}.{Manufacturer(window, names)}{After(open, names, analysis.Protocol)}"
+                $"{names.Group.Name} · {Standing(window, names)}",
+                $"By this study's evidence, testing {Scope(names)} is supported up to {time} after collection; {Beside(window, names)}.{After(open, names, analysis.Protocol)}"
             );
         }
 
@@ -54,19 +54,15 @@ internal static class ConclusionSentence
     private static TimeSpan Standard(SequenceNames names) =>
         names.Analyte.StandardWindowOf(names.Group.Id).Time;
 
-    private static string Standing(SupportedWindow window) =>
-        window.ManufacturerLimit switch
+    private static string Standing(SupportedWindow window, SequenceNames names) =>
+        (window.ManufacturerLimit, names.Analyte.ManufacturerLimit) switch
         {
-            ManufacturerStanding.Inside => "within the manufacturer's limit",
-            ManufacturerStanding.Silent => "manufacturer's limit not stated",
-            _ => "modified test",
+            (ManufacturerStanding.Silent, _) or (_, null) => "manufacturer's limit not stated",
+            (ManufacturerStanding.Inside, { } limit) =>
+                $"within the manufacturer's limit of {DurationText.Format(limit.Time)}",
+            (_, { } limit) =>
+                $"modified test: beyond the manufacturer's limit of {DurationText.Format(limit.Time)}",
         };
-
-    private static string Manufacturer(SupportedWindow window, SequenceNames names) =>
-        window.ManufacturerLimit == ManufacturerStanding.Beyond
-        && names.Analyte.ManufacturerLimit is { } limit
-            ? $" Modified test: beyond the manufacturer's limit of {DurationText.Format(limit.Time)}."
-            : "";
 
     /// <summary>Today's window is confirmed only where this study tested it and supports it.</summary>
     private static string OfToday(Sequence sequence, SequenceNames names)

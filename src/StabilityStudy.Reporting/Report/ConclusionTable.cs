@@ -13,14 +13,14 @@ internal static class ConclusionTable
         new(
             "Conclusions by patient group and time point",
             [
-                new Column("Time", ColumnAlignment.Left, 0.7),
+                new Column("Time", ColumnAlignment.Left, 0.65),
                 new Column("Counted", ColumnAlignment.Left, 1),
-                new Column("Left out", ColumnAlignment.Right, 0.55),
-                new Column("Mean change (interval)", ColumnAlignment.Left, 2.75),
-                new Column("Allowable bias", ColumnAlignment.Left, 1.1),
-                new Column("Within limit (bound)", ColumnAlignment.Left, 2),
-                new Column("Required", ColumnAlignment.Left, 1.6),
-                new Column("Conclusion", ColumnAlignment.Left, 1.7),
+                new Column("Left out", ColumnAlignment.Right, 0.85),
+                new Column("Mean change (interval)", ColumnAlignment.Left, 2.9),
+                new Column("Allowable bias", ColumnAlignment.Left, 1.4),
+                new Column("Within limit (bound)", ColumnAlignment.Left, 1.9),
+                new Column("Required", ColumnAlignment.Left, 0.9),
+                new Column("Conclusion", ColumnAlignment.Left, 1.6),
             ],
             [.. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence))],
             Note(analysis)
@@ -29,17 +29,33 @@ internal static class ConclusionTable
     private static IEnumerable<Row> Rows(StudyAnalysis analysis, Sequence sequence)
     {
         var names = SequenceNames.Of(analysis, sequence);
-        yield return new Row([new TableCell(names.Title(analysis))], RowKind.GroupHeading);
-        foreach (var row in sequence.Cells.SelectMany(cell => Rows(cell, names, analysis.Protocol)))
+        var limits = sequence
+            .Cells.SelectMany(cell => cell.Criteria)
+            .OfType<IndividualResult>()
+            .Select(item => CriterionFigures.Limit(item.Limit, names))
+            .Distinct()
+            .ToImmutableArray();
+        var shared = limits.Length == 1 ? $" · limit of a single specimen {limits[0]}" : "";
+        yield return new Row([new TableCell(names.Title(analysis) + shared)], RowKind.GroupHeading);
+        foreach (
+            var row in sequence.Cells.SelectMany(cell =>
+                Rows(cell, names, analysis.Protocol, withLimits: limits.Length > 1)
+            )
+        )
         {
             yield return row;
         }
     }
 
-    private static IEnumerable<Row> Rows(Cell cell, SequenceNames names, StudyProtocol protocol)
+    private static IEnumerable<Row> Rows(
+        Cell cell,
+        SequenceNames names,
+        StudyProtocol protocol,
+        bool withLimits
+    )
     {
         var figures = cell
-            .Criteria.SelectMany(result => CriterionFigures.Of(result, names, protocol))
+            .Criteria.SelectMany(result => CriterionFigures.Of(result, names, protocol, withLimits))
             .ToLookup(figure => figure.IsShare);
         var (changes, shares) = (
             figures[false].ToImmutableArray(),
@@ -106,13 +122,13 @@ internal static class ConclusionTable
         );
         var parts = new[]
         {
-            "Counted: of the specimens received.",
+            "Counted: of those received.",
             intervals.Length == 0
                 ? null
-                : $"Interval: {intervals}, by specimens or by collection days, the wider.",
+                : $"Interval: {intervals}, by specimens or days, the wider.",
             bounds.Length == 0
                 ? null
-                : $"Bound: exact, one-sided {bounds}; failed tubes count as outside.",
+                : $"Bound: exact, one-sided {bounds}; failed counts as outside.",
             results.Any(result => CriterionFigures.IsPointOnly(result, analysis.Protocol))
                 ? "No error control: the figure alone was held to the limit."
                 : null,

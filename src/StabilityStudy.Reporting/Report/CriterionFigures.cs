@@ -26,10 +26,15 @@ internal static class CriterionFigures
     public const string NoErrorControl = "no error control";
 
     /// <summary>One figure, or one a level or shape where a criterion has several.</summary>
+    /// <param name="result">What the criterion says.</param>
+    /// <param name="names">What the cell's keys stand for.</param>
+    /// <param name="protocol">The protocol.</param>
+    /// <param name="withLimits">Whether the allowable difference of single specimens stands beside the required share.</param>
     public static ImmutableArray<CriterionFigure> Of(
         CriterionResult result,
         SequenceNames names,
-        StudyProtocol protocol
+        StudyProtocol protocol,
+        bool withLimits
     )
     {
         var control = IsPointOnly(result, protocol) ? ", " + NoErrorControl : "";
@@ -40,7 +45,7 @@ internal static class CriterionFigures
                 new(
                     false,
                     CriterionWords.MeanWithInterval(bias, names),
-                    $"{CriterionWords.Allowed(bias, names)}{control}",
+                    $"{Allowed(bias, names)}{control}",
                     TradeWords.ShapeOf(bias.Verdict)
                 ),
             ],
@@ -49,7 +54,9 @@ internal static class CriterionFigures
                 new(
                     true,
                     CriterionWords.ShareWithLowerBound(individual),
-                    $"{NumberText.Percent(individual.RequiredShare)} within {Limit(individual.Limit, names)}{control}",
+                    NumberText.Percent(individual.RequiredShare)
+                        + (withLimits ? " within " + Limit(individual.Limit, names) : "")
+                        + control,
                     TradeWords.ShapeOf(individual.Verdict)
                 ),
             ],
@@ -105,19 +112,44 @@ internal static class CriterionFigures
             .Of(limit, names.Analyte.Unit)
             .Replace(", whichever is greater", "", StringComparison.Ordinal);
 
-    private static string Change(LevelResult level, SequenceNames names) =>
-        level.Change.TryGet(out var change)
-            ? $"{NumberText.Change(change.Bias, names.EstimateDecimals)} ({NumberText.Interval(change.Lower, change.Upper, names.EstimateDecimals)}) {names.Analyte.Unit}"
-            : "not computable";
+    /// <summary>What the mean change is held to: "±7.5 %".</summary>
+    public static string Allowed(BiasResult bias, SequenceNames names) =>
+        CriterionWords
+            .Allowed(bias, names)
+            .Replace(", whichever is greater", "", StringComparison.Ordinal);
 
-    private static string Predicted(ShapeResult shape) =>
-        shape.Predicted is { } point
-            ? $"{NumberText.Change(point.Change, 2)} ({NumberText.Interval(point.LowerBound, point.UpperBound, 2)}) %"
-            : "not computable";
+    private static string Change(LevelResult level, SequenceNames names)
+    {
+        if (!level.Change.TryGet(out var change))
+        {
+            return "not covered";
+        }
 
-    private static string Lower(Estimate<ProportionBounds> bounds, double share) =>
-        bounds.TryGet(out var found) ? CriterionWords.LowerBound(found, share) : "none counted";
+        string Figure(double value) =>
+            NumberText.ChangeAgainstLimits(
+                value,
+                -level.Allowed,
+                level.Allowed,
+                names.EstimateDecimals
+            );
+        return $"{Figure(change.Bias)} ({Figure(change.Lower)} to {Figure(change.Upper)}) {names.Analyte.Unit}";
+    }
 
-    private static string Upper(Estimate<ProportionBounds> bounds, double share) =>
-        bounds.TryGet(out var found) ? CriterionWords.UpperBound(found, share) : "none counted";
+    private static string Predicted(ShapeResult shape)
+    {
+        if (shape.Predicted is not { } point)
+        {
+            return "not computable";
+        }
+
+        string Figure(double value) =>
+            NumberText.ChangeAgainstLimits(value, -shape.LimitPercent, shape.LimitPercent, 2);
+        return $"{Figure(point.Change)} ({Figure(point.LowerBound)} to {Figure(point.UpperBound)}) %";
+    }
+
+    private static string Lower(Estimate<ProportionBounds> bounds, double required) =>
+        bounds.TryGet(out var found) ? CriterionWords.LowerBound(found, required) : "none counted";
+
+    private static string Upper(Estimate<ProportionBounds> bounds, double largest) =>
+        bounds.TryGet(out var found) ? CriterionWords.UpperBound(found, largest) : "none counted";
 }

@@ -37,7 +37,7 @@ internal static class DecidingReason
         {
             BiasResult or IndividualResult when HasNoPair(result, cell) => "no usable pair",
             BiasResult bias when bias.Mean.TryGet(out var mean) =>
-                $"mean change {CriterionWords.Figure(bias, mean.Mean, names)} ({NumberText.Percent(bias.ConfidenceLevel)} interval {NumberText.Interval(mean.Lower, mean.Upper, CriterionWords.Decimals(bias.Scale, names))}){control} {Place(bias)} {CriterionWords.Allowed(bias, names)}"
+                $"mean change {CriterionWords.Figure(bias, mean.Mean, names)} ({NumberText.Percent(bias.ConfidenceLevel)} interval {CriterionWords.Interval(bias, mean.Lower, mean.Upper, names)}){control} {Place(bias)} {CriterionFigures.Allowed(bias, names)}"
                     + Joined(", but ", Doubts(bias, cell, protocol)),
             IndividualResult { Bounds.Value: not null } individual => Share(
                 individual,
@@ -97,7 +97,7 @@ internal static class DecidingReason
     {
         var shape = TradeWords.ShapeOf(result.Verdict);
         var figures = CriterionFigures
-            .Of(result, names, protocol)
+            .Of(result, names, protocol, withLimits: true)
             .Where(figure => figure.Shape == shape)
             .Select(figure => $"{figure.Found} against {figure.Required}")
             .ToImmutableArray();

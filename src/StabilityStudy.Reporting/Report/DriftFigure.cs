@@ -57,6 +57,7 @@ internal static class DriftFigure
                     .OfType<double>()
                     .SelectMany(limit => new[] { -limit, limit })
             )
+            .Concat(all.SelectMany(DriftFigureMeans.Ends))
             .Append(0);
         return AxisScale.For("Change, %", values);
     }
@@ -136,11 +137,20 @@ internal static class DriftFigure
         {
             layers.Add(
                 new LineLayer(
+                    Positions(curve, point => point.Change),
+                    DashStyle.Solid,
+                    LineWeight.Heavy,
+                    null,
+                    "fitted drift"
+                )
+            );
+            layers.Add(
+                new LineLayer(
                     Positions(curve, point => point.UpperBound),
                     DashStyle.Dotted,
                     LineWeight.Medium,
                     null,
-                    "its one-sided 95 % bounds"
+                    "its 95 % bounds"
                 )
             );
             layers.Add(
@@ -150,15 +160,6 @@ internal static class DriftFigure
                     LineWeight.Medium,
                     null,
                     null
-                )
-            );
-            layers.Add(
-                new LineLayer(
-                    Positions(curve, point => point.Change),
-                    DashStyle.Solid,
-                    LineWeight.Heavy,
-                    null,
-                    "fitted drift"
                 )
             );
         }
@@ -188,9 +189,7 @@ internal static class DriftFigure
                     $"{item.Pair.Specimen}: {NumberText.Change(item.Change, 0)} %"
                 )),
         ];
-        return points.IsEmpty
-            ? []
-            : [new PointLayer(points, MarkerShape.FilledTriangle, "beyond the frame")];
+        return points.IsEmpty ? [] : [new PointLayer(points, MarkerShape.FilledTriangle, null)];
     }
 
     private static ImmutableArray<ImmutableArray<Position>> Trajectories(Sequence sequence) =>

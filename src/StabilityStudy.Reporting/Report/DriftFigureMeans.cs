@@ -27,9 +27,16 @@ internal static class DriftFigureMeans
                 [.. group.Select(item => Interval(item.Cell, item.Interval!))],
                 group.Key.Decides ? MarkerShape.FilledSquare : MarkerShape.OpenSquare,
                 group.Key.Decides
-                    ? $"mean, {NumberText.Percent(group.Key.ConfidenceLevel)} interval that decides"
-                    : $"mean, {NumberText.Percent(group.Key.ConfidenceLevel)} interval that only describes"
+                    ? $"mean, {NumberText.Percent(group.Key.ConfidenceLevel)} deciding interval"
+                    : $"mean, {NumberText.Percent(group.Key.ConfidenceLevel)} interval, not deciding"
             ));
+
+    /// <summary>What the axis of change must hold.</summary>
+    public static IEnumerable<double> Ends(Sequence sequence) =>
+        sequence
+            .Cells.Select(cell => Deciding(cell) ?? cell.Estimates.MeanPercent.Value)
+            .OfType<ClusteredMeanInterval>()
+            .SelectMany(mean => new[] { mean.Lower, mean.Mean, mean.Upper });
 
     private static ClusteredMeanInterval? Deciding(Cell cell) =>
         cell

@@ -12,21 +12,26 @@ internal static class FirstPage
     private const int MostFigures = 2;
 
     /// <summary>Below this the frame is too low to see a drift against the limit.</summary>
-    private const double FigureHeight = 50;
-    private const double FigureHeightOnLetter = 47;
+    private const double FigureHeight = 46;
 
     private static readonly ImmutableArray<string> s_decisions =
     [
         "approve",
-        "approve a shorter window or with conditions: ____________________",
         "decline",
+        "approve a shorter window or with conditions: ____________________",
     ];
 
     public static Section Of(StudyAnalysis analysis, PaperSize paper)
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.AddRange(Opening(analysis));
-        blocks.AddRange(Figures(analysis, paper));
+        // Letter paper is shorter: what decides and who signs comes first, and figures keep their height.
+        var figures = Figures(analysis).ToImmutableArray();
+        if (paper == PaperSize.A4)
+        {
+            blocks.AddRange(figures);
+        }
+
         blocks.Add(AttentionSummary.Of(analysis));
         blocks.Add(CautionSection.OnFirstPage());
         blocks.Add(
@@ -41,6 +46,11 @@ internal static class FirstPage
                 }),
             ])
         );
+        if (paper == PaperSize.Letter)
+        {
+            blocks.AddRange(figures);
+        }
+
         return new Section("Decision", StartsOnNewPage: true, blocks.ToImmutable());
     }
 
@@ -77,7 +87,7 @@ internal static class FirstPage
         yield return ConclusionTable.Of(analysis);
     }
 
-    private static IEnumerable<Block> Figures(StudyAnalysis analysis, PaperSize paper)
+    private static IEnumerable<Block> Figures(StudyAnalysis analysis)
     {
         var shown = analysis.Sequences;
         if (shown.IsEmpty || shown.Length > MostFigures)
@@ -85,10 +95,9 @@ internal static class FirstPage
             yield break;
         }
 
-        var height = paper == PaperSize.Letter ? FigureHeightOnLetter : FigureHeight;
         var axis = DriftFigure.ChangeAxis(shown);
         var charts = shown
-            .Select(sequence => DriftFigure.Of(analysis, sequence, axis, height))
+            .Select(sequence => DriftFigure.Of(analysis, sequence, axis, FigureHeight))
             .ToImmutableArray();
         yield return charts.Length == 1 ? charts[0] : new ChartRow(charts);
     }

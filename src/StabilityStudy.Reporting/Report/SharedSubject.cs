@@ -5,10 +5,10 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>What all sequences of a study have in common, so that page 1 says it once.</summary>
 internal static class SharedSubject
 {
-    /// <summary>Analyte and storage when there is only one of each; null when sentences must name them.</summary>
+    /// <summary>The full name of the analyte when the study has one analyte and one storage; null otherwise.</summary>
     public static string? Of(StudyAnalysis analysis) =>
         analysis
             is { Protocol: { Analytes.Length: 1, Storages.Length: 1 }, Sequences: [var first, ..] }
-            ? SequenceNames.Of(analysis, first).What
+            ? SequenceNames.Of(analysis, first).Analyte.Name
             : null;
 }
