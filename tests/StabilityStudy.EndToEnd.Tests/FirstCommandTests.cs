@@ -44,12 +44,12 @@ public sealed class FirstCommandTests(ReportedExample example)
             text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
         );
         Assert.Contains(
-            "The data support testing up to 8 h after collection; today's window is 4 h.",
+            "is supported up to 8 h after collection; today's window is 4 h.",
             words,
             StringComparison.Ordinal
         );
         Assert.Contains(
-            "The data support no window beyond today's 4 h.",
+            "This study did not test today's 4 h and does not confirm it.",
             words,
             StringComparison.Ordinal
         );

@@ -10,9 +10,6 @@ internal static class SignatureLayout
     private const double Gutter = 12;
     private const double Padding = 6;
     private const double WritingHeight = 38;
-    private const double ChoiceLeading = 11;
-    private const double TickBox = 6;
-    private const double TickGap = 4;
     private static readonly TextStyle LineLabel = TextStyle.Small with
     {
         Size = 6.8,
@@ -37,7 +34,7 @@ internal static class SignatureLayout
                     var height =
                         laid.Max(h =>
                             (h.Lines.Length * TextStyle.Body.Leading)
-                            + (h.Choices.Length * ChoiceLeading)
+                            + SignatureChoices.Height(h.Choices)
                         )
                         + WritingHeight
                         + Padding
@@ -79,13 +76,7 @@ internal static class SignatureLayout
                 .. role.Select(l => (l, TextStyle.Strong)),
                 .. meaning.Select(l => (l, TextStyle.Body)),
             ],
-            [
-                .. box.Choices.SelectMany(choice =>
-                    LineBreaking
-                        .Break(choice, TextStyle.Small, width - (2 * Padding) - TickBox - TickGap)
-                        .Select((line, i) => (line, i == 0))
-                ),
-            ]
+            SignatureChoices.Place(box.Choices, width - (2 * Padding))
         );
     }
 
@@ -117,38 +108,13 @@ internal static class SignatureLayout
                 );
             }
         );
-        DrawChoices(head, area, canvas);
+        SignatureChoices.Draw(
+            head.Choices,
+            area.Left + Padding,
+            area.Top + 4 + (head.Lines.Length * TextStyle.Body.Leading),
+            canvas
+        );
         DrawWritingLines(area, canvas);
-    }
-
-    private static void DrawChoices(BoxHead head, XRect area, PageCanvas canvas)
-    {
-        var top = area.Top + 4 + (head.Lines.Length * TextStyle.Body.Leading);
-        foreach (var (text, isFirst) in head.Choices)
-        {
-            var line = top;
-            if (isFirst)
-            {
-                canvas.Artifact(() =>
-                {
-                    var box = new XGraphicsPath();
-                    box.AddRectangle(new XRect(area.Left + Padding, line + 2.5, TickBox, TickBox));
-                    canvas.Stroke(box, TextStyle.Ink, 0.6);
-                });
-            }
-
-            canvas.Tagged(
-                "P",
-                () =>
-                    canvas.Text(
-                        text + " ",
-                        TextStyle.Small,
-                        area.Left + Padding + TickBox + TickGap,
-                        line
-                    )
-            );
-            top += ChoiceLeading;
-        }
     }
 
     private static void DrawWritingLines(XRect area, PageCanvas canvas)
@@ -178,6 +144,6 @@ internal static class SignatureLayout
     private sealed record BoxHead(
         SignatureBox Box,
         ImmutableArray<(string Text, TextStyle Style)> Lines,
-        ImmutableArray<(string Text, bool IsFirst)> Choices
+        ImmutableArray<SignatureChoices.ChoiceLine> Choices
     );
 }

@@ -11,8 +11,8 @@ internal static class FirstPage
     /// <summary>With more sequences, the conclusions, remarks and signatures need the room; the figures stand under "Drift with time".</summary>
     private const int MostFigures = 2;
 
-    /// <summary>Below this the frame is too low to see a drift against the limit.</summary>
-    private const double FigureHeight = 46;
+    /// <summary>Enough to see a drift against the limit.</summary>
+    private const double FigureHeight = 60;
 
     private static readonly ImmutableArray<string> s_decisions =
     [
@@ -21,17 +21,10 @@ internal static class FirstPage
         "approve a shorter window or with conditions: ____________________",
     ];
 
-    public static Section Of(StudyAnalysis analysis, PaperSize paper)
+    public static Section Of(StudyAnalysis analysis)
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
         blocks.AddRange(Opening(analysis));
-        // Letter paper is shorter: what decides and who signs comes first, and figures keep their height.
-        var figures = Figures(analysis).ToImmutableArray();
-        if (paper == PaperSize.A4)
-        {
-            blocks.AddRange(figures);
-        }
-
         blocks.Add(AttentionSummary.Of(analysis));
         blocks.Add(CautionSection.OnFirstPage());
         blocks.Add(
@@ -46,11 +39,8 @@ internal static class FirstPage
                 }),
             ])
         );
-        if (paper == PaperSize.Letter)
-        {
-            blocks.AddRange(figures);
-        }
-
+        // Figures come last: they keep their height and follow on page 2 when what decides and who signs fills page 1.
+        blocks.AddRange(Figures(analysis));
         return new Section("Decision", StartsOnNewPage: true, blocks.ToImmutable());
     }
 

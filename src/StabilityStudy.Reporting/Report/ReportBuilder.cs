@@ -19,7 +19,7 @@ public static class ReportBuilder
             paper,
             Header(analysis),
             [
-                FirstPage.Of(analysis, paper),
+                FirstPage.Of(analysis),
                 ConductSection.Of(analysis),
                 CriteriaSection.Of(analysis),
                 DispositionSection.Of(analysis),

@@ -1,0 +1,135 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report;
+
+namespace StabilityStudy.Reporting.Tests.Report;
+
+public sealed class AttentionSummaryTests
+{
+    private const StringComparison Comparison = StringComparison.Ordinal;
+
+    [Fact]
+    public void The_gravest_kinds_come_first_and_the_others_are_counted_by_code()
+    {
+        var analysis = OddStudies.All["40 pairs"] with
+        {
+            Queries =
+            [
+                FirstPageParts.Query("fewer-replicates-than-planned"),
+                FirstPageParts.Query("unexpected-code"),
+                FirstPageParts.Query("outlier-flagged"),
+                FirstPageParts.Query("outlier-flagged"),
+                FirstPageParts.Query("lot-not-recorded"),
+                FirstPageParts.Query("instrument-differs-within-pair"),
+                FirstPageParts.Query("run-without-control"),
+                FirstPageParts.Query("exclusion-after-result"),
+            ],
+        };
+        var lines = FirstPageParts.Attentions(analysis);
+
+        Assert.Equal(
+            [
+                "Message of exclusion-after-result.",
+                "Message of run-without-control.",
+                "Message of instrument-differs-within-pair.",
+            ],
+            lines.Where(line => line.Severity == "Attention").Select(line => line.Text).Take(3)
+        );
+        Assert.Equal(
+            "And 4 more, under \"Data queries\": 1 lot not recorded, 2 outlier flagged, 1 unexpected code.",
+            Assert.Single(lines, line => line.Severity == "More").Text
+        );
+    }
+
+    [Fact]
+    public void What_would_take_away_support_is_named_with_its_direction()
+    {
+        var analysis = WithLine(
+            Conclusion.Supported,
+            new RobustnessLine(
+                "left-out",
+                "if the 13 left-out pairs are taken at their measured values",
+                Conclusion.NotSupported,
+                true
+            )
+        );
+
+        Assert.Contains(
+            "would be not supported at 6 h if the 13 left-out pairs are taken at their measured values",
+            Assert
+                .Single(FirstPageParts.Attentions(analysis), line => line.Severity == "Rests on")
+                .Text,
+            Comparison
+        );
+    }
+
+    [Fact]
+    public void What_would_change_an_open_time_point_is_named_too()
+    {
+        var analysis = WithLine(
+            Conclusion.Inconclusive,
+            new RobustnessLine(
+                "without-flagged-outliers",
+                "without the one flagged outlier",
+                Conclusion.Supported,
+                true
+            )
+        );
+
+        Assert.Contains(
+            "would be supported at 6 h without the one flagged outlier",
+            Assert
+                .Single(FirstPageParts.Attentions(analysis), line => line.Severity == "Open")
+                .Text,
+            Comparison
+        );
+    }
+
+    [Fact]
+    public void Without_a_lock_nothing_shows_that_the_criteria_came_first()
+    {
+        var line = FirstPageParts.Attentions(OddStudies.All["40 pairs"])[0];
+
+        Assert.Equal(
+            "Not locked: nothing shows that the criteria came before the data.",
+            line.Text
+        );
+    }
+
+    [Fact]
+    public void Only_the_approver_has_choices_to_tick()
+    {
+        var boxes = FirstPageParts
+            .Blocks(OddStudies.All["40 pairs"])
+            .OfType<SignatureBoxes>()
+            .Single()
+            .Boxes;
+
+        Assert.Empty(boxes[0].Choices);
+        Assert.Equal(3, boxes[1].Choices.Length);
+        Assert.Contains(
+            boxes[1].Choices,
+            choice =>
+                choice.StartsWith("approve a shorter window or with conditions: __", Comparison)
+        );
+    }
+
+    [Fact]
+    public void The_cautions_that_bear_on_the_decision_stand_on_page_1()
+    {
+        var cautions = Assert.Single(
+            FirstPageParts.Blocks(OddStudies.All["40 pairs"]).OfType<Paragraph>(),
+            paragraph => paragraph.Text.Contains("medical director decides", Comparison)
+        );
+
+        Assert.Equal(3, cautions.Text.Split('\n').Length);
+    }
+
+    private static StudyAnalysis WithLine(Conclusion conclusion, RobustnessLine line) =>
+        FirstPageParts.WithCell(
+            OddStudies.All["40 pairs"],
+            0,
+            cell => cell with { Conclusion = conclusion, Robustness = [line] }
+        );
+}

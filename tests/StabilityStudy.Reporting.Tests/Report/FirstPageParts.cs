@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report;
+
+namespace StabilityStudy.Reporting.Tests.Report;
+
+/// <summary>What stands on page 1 of a study's report, part by part.</summary>
+internal static class FirstPageParts
+{
+    public static ImmutableArray<Block> Blocks(StudyAnalysis analysis) =>
+        ReportBuilder.Build(analysis, PaperSize.A4).Sections[0].Blocks;
+
+    public static VerdictLine Verdict(StudyAnalysis analysis) =>
+        Blocks(analysis).OfType<VerdictBlock>().Single().Lines[0];
+
+    public static Table Table(StudyAnalysis analysis) => Blocks(analysis).OfType<Table>().Single();
+
+    public static ImmutableArray<AttentionLine> Attentions(StudyAnalysis analysis) =>
+        Blocks(analysis).OfType<Attentions>().Single().Lines;
+
+    /// <summary>Texts of the cells of the table's data rows, joined by a bar.</summary>
+    public static string[] Rows(StudyAnalysis analysis) =>
+        [
+            .. Table(analysis)
+                .Rows.Where(row => row.Kind != RowKind.GroupHeading)
+                .Select(row => string.Join('|', row.Cells.Select(cell => cell.Text))),
+        ];
+
+    /// <summary>The same study with one cell of its first sequence made otherwise.</summary>
+    public static StudyAnalysis WithCell(
+        StudyAnalysis analysis,
+        int index,
+        Func<Cell, Cell> otherwise
+    )
+    {
+        var sequence = analysis.Sequences[0];
+        return analysis with
+        {
+            Sequences = analysis.Sequences.SetItem(
+                0,
+                sequence with
+                {
+                    Cells = sequence.Cells.SetItem(index, otherwise(sequence.Cells[index])),
+                }
+            ),
+        };
+    }
+
+    public static DataQuery Query(string code) =>
+        new(
+            code,
+            Severity.Attention,
+            new QuerySource("results.csv", null, null),
+            "",
+            $"Message of {code}.",
+            "Nothing."
+        );
+}
