@@ -32,6 +32,7 @@ internal static class StudyQueries
                 ),
             .. sequences.SelectMany(NotAsPlanned),
             .. sequences.SelectMany(sequence => ModifiedTest(sequence, inputs.Protocol)),
+            .. sequences.SelectMany(sequence => LevelQueries.Of(sequence, inputs.Protocol)),
             .. ExclusionQueries.Of(inputs, sequences),
             .. RecordQueries.Of(inputs),
             .. ControlQueries.Of(inputs),
