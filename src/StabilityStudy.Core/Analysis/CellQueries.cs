@@ -43,7 +43,7 @@ internal static class CellQueries
         }
 
         if (
-            cell.Robustness.FirstOrDefault(line => line.Code == Robustness.LeftOutCountedOutside) is
+            cell.Robustness.FirstOrDefault(line => line.Code == LeftOutPairs.CountedOutside) is
             { Changes: true } line
         )
         {

@@ -72,8 +72,20 @@ public static class StudyAnalyzer
                 (cell.TimePoint, Pairs: OutlierFlags.Mark(cell.Pairs, analyte.Decimals))
             )
             .ToImmutableArray();
+        var contexts = assembled
+            .Select(
+                (cell, i) =>
+                    new CellContext(
+                        protocol,
+                        analyte,
+                        group,
+                        cell.TimePoint,
+                        [.. assembled.Take(i).Select(earlier => earlier.Pairs)]
+                    )
+            )
+            .ToImmutableArray();
         var criteria = assembled
-            .Select(cell => CellEvaluation.Evaluate(cell.Pairs, protocol, analyte, group))
+            .Select((cell, i) => CellEvaluation.Evaluate(cell.Pairs, contexts[i]))
             .ToImmutableArray();
         var own = criteria.Select(CellEvaluation.Conclude).ToImmutableArray();
         var conclusions = CellEvaluation.InSequence(own);
@@ -87,11 +99,11 @@ public static class StudyAnalyzer
                         Disposition.Of(group.Specimens, cell.Pairs),
                         criteria[i],
                         CellEstimates.Of(
-                            CellData.Of(cell.Pairs, analyte.Decimals),
+                            contexts[i].DataOf(cell.Pairs),
                             protocol,
                             analyte
                         ),
-                        Robustness.Of(cell.Pairs, protocol, analyte, group),
+                        Robustness.Of(cell.Pairs, criteria[i], contexts[i]),
                         cell.Pairs
                     )
             )
