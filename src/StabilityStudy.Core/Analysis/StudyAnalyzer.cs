@@ -98,11 +98,7 @@ public static class StudyAnalyzer
                         own[i],
                         Disposition.Of(group.Specimens, cell.Pairs),
                         criteria[i],
-                        CellEstimates.Of(
-                            contexts[i].DataOf(cell.Pairs),
-                            protocol,
-                            analyte
-                        ),
+                        CellEstimates.Of(contexts[i].DataOf(cell.Pairs), protocol, analyte),
                         Robustness.Of(cell.Pairs, criteria[i], contexts[i]),
                         cell.Pairs
                     )
@@ -112,7 +108,7 @@ public static class StudyAnalyzer
             analyte.Id,
             group.Id,
             storage.Id,
-            LongestWindow(cells, analyte, protocol),
+            LongestWindow(cells, analyte, group, protocol),
             DriftResult.Of(assembled, protocol, analyte, group),
             cells
         );
@@ -123,12 +119,19 @@ public static class StudyAnalyzer
     private static SupportedWindow? LongestWindow(
         ImmutableArray<Cell> cells,
         Analyte analyte,
+        PatientGroup group,
         StudyProtocol protocol
     ) =>
         cells
             .Where(cell => cell.Conclusion == Conclusion.Supported)
             .Select(cell =>
-                SupportedWindow.Of(cell.Key.TimePoint, cell.Pairs, analyte, protocol.WindowStep)
+                SupportedWindow.Of(
+                    cell.Key.TimePoint,
+                    cell.Pairs,
+                    analyte,
+                    group.Id,
+                    protocol.WindowStep
+                )
             )
             .OfType<SupportedWindow>()
             .MaxBy(window => window.Time);

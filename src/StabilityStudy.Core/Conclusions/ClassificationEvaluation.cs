@@ -150,17 +150,10 @@ internal static class ClassificationEvaluation
                 .Where(item => item.Fate is Fate.Kept or Fate.Changed)
                 .GroupBy(item => (Before: item.Before!.Value, After: item.After!.Value))
                 .OrderBy(group => group.Key)
-                .Select(group => new ClassChange(
-                    group.Key.Before,
-                    group.Key.After,
-                    group.Count()
-                )),
+                .Select(group => new ClassChange(group.Key.Before, group.Key.After, group.Count())),
         ];
 
-    private static ImmutableArray<string> Classes(
-        ImmutableArray<decimal> cutoffs,
-        Analyte analyte
-    )
+    private static ImmutableArray<string> Classes(ImmutableArray<decimal> cutoffs, Analyte analyte)
     {
         if (cutoffs.IsEmpty)
         {

@@ -28,9 +28,7 @@ internal static class DecisionLevelEvaluation
         int uncounted
     )
     {
-        var required = criterion.Levels.IsEmpty
-            ? context.Analyte.DecisionLevels
-            : criterion.Levels;
+        var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
         ImmutableArray<LevelResult> levels =
         [
             .. required
@@ -39,9 +37,7 @@ internal static class DecisionLevelEvaluation
                 .Select(level => Judge(level, criterion.ConfidenceLevel, limit, data, context)),
         ];
         var reasons = ImmutableArray.CreateBuilder<VerdictReason>();
-        if (
-            FewDays.Of(data.DayCount, data.SameRun, context.Protocol.MinimumDays) is { } fewDays
-        )
+        if (FewDays.Of(data.DayCount, data.SameRun, context.Protocol.MinimumDays) is { } fewDays)
         {
             reasons.Add(fewDays);
         }
@@ -81,12 +77,8 @@ internal static class DecisionLevelEvaluation
         var above = data.Compared.Count(pair => pair.Values().Baseline > level);
         var allowed = ChangeOnScale.AllowanceOf(limit).At((double)level);
         var at = level.ToString(CultureInfo.InvariantCulture) + " " + context.Analyte.Unit;
-        LevelResult With(
-            Estimate<BiasAtLevel> change,
-            Verdict verdict,
-            string code,
-            string text
-        ) => new(level, below, above, allowed, change, verdict, new(code, text));
+        LevelResult With(Estimate<BiasAtLevel> change, Verdict verdict, string code, string text) =>
+            new(level, below, above, allowed, change, verdict, new(code, text));
         if (NotCovered(level, below, above, data, context) is { } gap)
         {
             var text = $"{at} is outside what the baselines cover: {gap}";
@@ -160,10 +152,7 @@ internal static class DecisionLevelEvaluation
         }
 
         var spread = Spread.Summarize(data.Pairs.X.AsSpan());
-        if (
-            context.Analyte.BetweenRunCvPercent is not { } cv
-            || !spread.TryGet(out var baselines)
-        )
+        if (context.Analyte.BetweenRunCvPercent is not { } cv || !spread.TryGet(out var baselines))
         {
             return "without a between-run CV nothing tells whether the baselines spread far enough";
         }

@@ -86,14 +86,7 @@ internal static class DriftEvaluation
         if (!slope.TryGet(out var drift))
         {
             var why = slope.NotComputable!;
-            return new(
-                shape,
-                slope,
-                null,
-                limit,
-                Verdict.Inconclusive,
-                new(why.Code, why.Reason)
-            );
+            return new(shape, slope, null, limit, Verdict.Inconclusive, new(why.Code, why.Reason));
         }
 
         var predicted = DriftPrediction.At(drift, plannedHours);

@@ -132,7 +132,10 @@ internal static class IndividualEvaluation
     {
         var percent = criterion.SharePercentMinimum.ToString("0.##", CultureInfo.InvariantCulture);
         var withoutAgreeing = agreement.Counted - agreement.AgreeingBeyond;
-        if (IsRefuted(criterion, agreement, agreement.Counted) || IsRefuted(criterion, agreement, withoutAgreeing))
+        if (
+            IsRefuted(criterion, agreement, agreement.Counted)
+            || IsRefuted(criterion, agreement, withoutAgreeing)
+        )
         {
             return (
                 Verdict.NotMet,

@@ -17,11 +17,10 @@ internal static class LeftOutPairs
     public const string AtMeasuredValues = "left-out-at-measured-values";
 
     /// <summary>Each question with the pairs as they would be.</summary>
-    public static IEnumerable<(
-        string Code,
-        string Question,
-        ImmutableArray<PairRecord> Pairs
-    )> Of(ImmutableArray<PairRecord> pairs, CellContext context)
+    public static IEnumerable<(string Code, string Question, ImmutableArray<PairRecord> Pairs)> Of(
+        ImmutableArray<PairRecord> pairs,
+        CellContext context
+    )
     {
         var leftOut = pairs.Count(CouldHaveFailed);
         if (leftOut == 0)
@@ -65,12 +64,13 @@ internal static class LeftOutPairs
 
     private static bool IsMeasured(PairRecord pair) =>
         CouldHaveFailed(pair)
-        && pair
-            is { Baseline.Result: MeasuredResult, Delayed.Result: MeasuredResult };
+        && pair is { Baseline.Result: MeasuredResult, Delayed.Result: MeasuredResult };
 
     private static string OfTheExcluded(ImmutableArray<PairRecord> measured, CellContext context)
     {
-        var excluded = measured.Where(pair => pair.Status == PairStatus.Excluded).ToImmutableArray();
+        var excluded = measured
+            .Where(pair => pair.Status == PairStatus.Excluded)
+            .ToImmutableArray();
         var limit = context
             .Applying.FirstOrDefault(item => item.Criterion is Protocol.IndividualCriterion)
             .Limit;

@@ -36,10 +36,7 @@ internal static class MeanOfRepeatDraws
             person.AsSpan(),
             confidenceLevel
         );
-        if (
-            !overPersons.TryGet(out var persons)
-            || !persons.ByCluster.TryGet(out var byPerson)
-        )
+        if (!overPersons.TryGet(out var persons) || !persons.ByCluster.TryGet(out var byPerson))
         {
             return overPersons.NotComputable is { } why
                 ? Estimate.Refused<ClusteredMeanInterval>(why.Code, why.Reason)

@@ -69,8 +69,6 @@ internal static class MoreOutside
     }
 
     private static int CouldStillBeOutside(IndividualCriterion rule, AgreementCount agreement) =>
-        (
-            IndividualEvaluation.MostOutside(rule, agreement.Counted - agreement.AgreeingBeyond)
-            ?? 0
-        ) - agreement.Outside;
+        (IndividualEvaluation.MostOutside(rule, agreement.Counted - agreement.AgreeingBeyond) ?? 0)
+        - agreement.Outside;
 }

@@ -38,9 +38,7 @@ internal static class OneSubject
         var different = subjects
             .Select(subject => data.WithoutPairs(pair => pair.Subject == subject))
             .Where(left => left.Compared.Length >= FewestLeft)
-            .Select(left =>
-                CellEvaluation.Conclude(CellEvaluation.Evaluate(left, pairs, context))
-            )
+            .Select(left => CellEvaluation.Conclude(CellEvaluation.Evaluate(left, pairs, context)))
             .Where(conclusion => conclusion != own)
             .ToImmutableArray();
         yield return RobustnessLine.Of(

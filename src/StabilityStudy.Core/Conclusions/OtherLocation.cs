@@ -75,7 +75,11 @@ internal static class OtherLocation
 
         if (Located((values, level) => Median.WithInterval(values.AsSpan(), level)) is { } median)
         {
-            yield return ("median-in-place-of-mean", "with the median in place of the mean", median);
+            yield return (
+                "median-in-place-of-mean",
+                "with the median in place of the mean",
+                median
+            );
         }
 
         if (

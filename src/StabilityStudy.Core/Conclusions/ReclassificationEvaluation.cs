@@ -33,9 +33,7 @@ internal static class ReclassificationEvaluation
     )
     {
         var counted = pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
-        var required = criterion.Levels.IsEmpty
-            ? context.Analyte.DecisionLevels
-            : criterion.Levels;
+        var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
         ImmutableArray<LevelReclassification> levels =
         [
             .. required
@@ -48,13 +46,12 @@ internal static class ReclassificationEvaluation
             ?? levels.FirstOrDefault(level => level.Verdict == Verdict.Inconclusive)
             ?? levels.FirstOrDefault();
         var reason =
-            worst?.Reason ?? new("no-level", "the protocol states no decision level of the analyte");
+            worst?.Reason
+            ?? new("no-level", "the protocol states no decision level of the analyte");
         var verdict = worst?.Verdict ?? Verdict.Inconclusive;
         var days = counted.Select(pair => pair.CollectionDay).Distinct().Count();
         var fewDays =
-            verdict == Verdict.Met
-                ? FewDays.Of(days, sameRun, context.Protocol.MinimumDays)
-                : null;
+            verdict == Verdict.Met ? FewDays.Of(days, sameRun, context.Protocol.MinimumDays) : null;
         return new ReclassificationResult(
             criterion.Id,
             fewDays is null ? verdict : Verdict.Inconclusive,

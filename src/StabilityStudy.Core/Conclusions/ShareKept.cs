@@ -28,9 +28,8 @@ internal static class ShareKept
         }
 
         return
-            ClopperPearson
-                .Bounds(counted - surelyChanged, counted, confidenceLevel)
-                .OneSidedUpper < required
+            ClopperPearson.Bounds(counted - surelyChanged, counted, confidenceLevel).OneSidedUpper
+            < required
             ? Verdict.NotMet
             : Verdict.Inconclusive;
     }

@@ -27,11 +27,7 @@ internal sealed record CellData(
     public double ReportingIncrement => Math.Pow(10, -Decimals);
 
     /// <summary>Takes the compared pairs out of a cell's pairs.</summary>
-    public static CellData Of(
-        ImmutableArray<PairRecord> pairs,
-        int decimals,
-        TimeSpan oneRunWithin
-    )
+    public static CellData Of(ImmutableArray<PairRecord> pairs, int decimals, TimeSpan oneRunWithin)
     {
         var compared = pairs
             .Where(pair =>

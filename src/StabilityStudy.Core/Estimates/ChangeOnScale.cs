@@ -59,13 +59,7 @@ internal sealed record ChangeOnScale(
                     )
                 );
             case ChangeScale.LogRatio:
-                return Relative(
-                    RelativeChange.LogRatio(data.Pairs),
-                    lower,
-                    upper,
-                    data,
-                    half
-                );
+                return Relative(RelativeChange.LogRatio(data.Pairs), lower, upper, data, half);
             default:
                 return Relative(RelativeChange.Percent(data.Pairs), lower, upper, data, half);
         }
