@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Statistics.Planning;
 using StabilityStudy.Statistics.Proportions;
 
 namespace StabilityStudy.Files.Protocols;
@@ -58,7 +59,7 @@ internal static class CriterionReach
         SmallestSampleSize.MostOutside(MostSearched, share, confidenceLevel) is null
             ? "Change the criterion before data are collected; no study is large enough for it."
             : FormattableString.Invariant(
-                $"Plan at least {SmallestSampleSize.ForShare(0, share, confidenceLevel)} specimens, or change the criterion before data are collected."
+                $"Plan at least {SmallestN.ForIndividual(0.5, 1, share, confidenceLevel, MostSearched)} specimens, or change the criterion before data are collected."
             );
 
     private static (string Key, decimal Percent)? RequiredShare(Criterion criterion) =>

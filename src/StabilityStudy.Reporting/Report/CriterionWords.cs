@@ -36,9 +36,9 @@ internal static class CriterionWords
         var asWritten = TradeWords.Of(bias.Limit, names.Analyte.Unit);
         return bias switch
         {
-            { LowerLimit: 0, UpperLimit: 0 } => asWritten,
-            { Scale: ChangeScale.LogRatio } =>
-                $"{NumberText.Interval(bias.LowerLimit, bias.UpperLimit, LogRatioDecimals)} {Unit(bias, names)}, that is {asWritten}",
+            { LowerLimit: null } or { UpperLimit: null } => asWritten,
+            { Scale: ChangeScale.LogRatio, LowerLimit: { } lowest, UpperLimit: { } highest } =>
+                $"{NumberText.Interval(lowest, highest, LogRatioDecimals)} {Unit(bias, names)}, that is {asWritten}",
             { Scale: ChangeScale.Share } => $"±1 {Unit(bias, names)} ({asWritten})",
             { Scale: ChangeScale.Absolute, Limit.AbsoluteInUnit: { } amount } =>
                 $"±{NumberText.Plain(amount)} {names.Analyte.Unit}",

@@ -35,11 +35,11 @@ internal static class NumberText
     public static string AgainstLimit(double value, double limit, int decimals) =>
         Fixed(value, DecimalsAgainst(value, limit, decimals));
 
-    /// <summary>A change that is read against a lower and an upper limit, as <see cref="AgainstLimit"/>.</summary>
+    /// <summary>A change that is read against a lower and an upper limit, as <see cref="AgainstLimit"/>; a limit that is absent asks for nothing.</summary>
     public static string ChangeAgainstLimits(
         double value,
-        double lowerLimit,
-        double upperLimit,
+        double? lowerLimit,
+        double? upperLimit,
         int decimals
     ) =>
         Change(
@@ -54,8 +54,8 @@ internal static class NumberText
     public static string IntervalAgainstLimits(
         double lower,
         double upper,
-        double lowerLimit,
-        double upperLimit,
+        double? lowerLimit,
+        double? upperLimit,
         int decimals
     ) =>
         $"{ChangeAgainstLimits(lower, lowerLimit, upperLimit, decimals)} to {ChangeAgainstLimits(upper, lowerLimit, upperLimit, decimals)}";
@@ -86,8 +86,13 @@ internal static class NumberText
     /// The fewest decimals, at least those given, with which the printed number compares with the limit as the number does.
     /// A number that differs from the limit by less than its last carried digits is equal to it.
     /// </summary>
-    private static int DecimalsAgainst(double value, double limit, int decimals)
+    private static int DecimalsAgainst(double value, double? absentOrLimit, int decimals)
     {
+        if (absentOrLimit is not { } limit)
+        {
+            return decimals;
+        }
+
         var side = SideOf(value, limit);
         for (var more = decimals; more < MostDecimals; more++)
         {
