@@ -51,3 +51,14 @@ grid$successes <- floor(grid$trials * grid$part)
 bounds <- mapply(function(k, n, level) suppressWarnings(prop.test(k, n, conf.level = level, correct = FALSE)$conf.int), grid$successes, grid$trials, grid$level)
 grid$lower <- bounds[1, ]; grid$upper <- bounds[2, ]
 write_table("wilson.csv", grid)
+
+set.seed(20240818)
+samples <- lapply(c(3, 3, 4, 5, 6, 7, 11, 12, 25, 60), function(n) round(rnorm(n), 6))
+samples <- c(samples, list(c(1, 2, 10), round(rexp(11), 3), round(rexp(40), 2), round(rnorm(30, 30, 2), 1)))
+write_table("shapiro_wilk.csv", do.call(rbind, lapply(samples, function(v) { test <- shapiro.test(v)
+  data.frame(n = length(v), values = paste(format(v, trim = TRUE), collapse = " "), w = unname(test$statistic), p = test$p.value) })))
+
+write_table("weighted_least_squares.csv", by_case(function(name, x, y) { fit <- lm(y ~ x, weights = 1 / x^2)
+  s <- summary(fit)$coefficients; ci <- confint(fit)
+  data.frame(case = name, intercept = s[1, 1], intercept_se = s[1, 2], intercept_lower = ci[1, 1], intercept_upper = ci[1, 2],
+    slope = s[2, 1], slope_se = s[2, 2], slope_lower = ci[2, 1], slope_upper = ci[2, 2], residual = summary(fit)$sigma) }))

@@ -14,8 +14,8 @@ public sealed class WilcoxonSignedRankTests
         var test = Computed.Value(
             WilcoxonSignedRank.Compute(
                 ExactPairs.Create(
-                    [.. Enumerable.Range(0, table.Count).Select(i => table.Exact(i, "x"))],
-                    [.. Enumerable.Range(0, table.Count).Select(i => table.Exact(i, "y"))]
+                    [.. Enumerable.Range(0, table.Count).Select(i => table.Exact(i, "first"))],
+                    [.. Enumerable.Range(0, table.Count).Select(i => table.Exact(i, "second"))]
                 )
             )
         );
