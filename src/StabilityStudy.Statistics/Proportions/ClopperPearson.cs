@@ -24,19 +24,7 @@ public static class ClopperPearson
     /// <exception cref="ArgumentException">An argument is outside its range.</exception>
     public static ProportionBounds Bounds(int successes, int trials, double confidenceLevel)
     {
-        if (trials < 1)
-        {
-            throw new ArgumentException("There must be at least one trial.", nameof(trials));
-        }
-
-        if (successes < 0 || successes > trials)
-        {
-            throw new ArgumentException(
-                "Successes lie between none and all trials.",
-                nameof(successes)
-            );
-        }
-
+        RequireCounts(successes, trials);
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         var oneSided = 1 - confidenceLevel;
         var twoSided = oneSided / 2;
@@ -50,6 +38,23 @@ public static class ClopperPearson
             Lower(successes, trials, twoSided),
             Upper(successes, trials, twoSided)
         );
+    }
+
+    /// <exception cref="ArgumentException">There is no trial, or the successes do not lie between none and all.</exception>
+    internal static void RequireCounts(int successes, int trials)
+    {
+        if (trials < 1)
+        {
+            throw new ArgumentException("There must be at least one trial.", nameof(trials));
+        }
+
+        if (successes < 0 || successes > trials)
+        {
+            throw new ArgumentException(
+                "Successes lie between none and all trials.",
+                nameof(successes)
+            );
+        }
     }
 
     private static double Lower(int successes, int trials, double tail) =>

@@ -46,8 +46,12 @@ internal readonly struct ExactSlope
             return null;
         }
 
-        return deltaX > 0 ? new ExactSlope(deltaY, deltaX) : new ExactSlope(-deltaY, -deltaX);
+        return Finite(deltaX, deltaY);
     }
+
+    /// <summary>The slope between two pairs of different x, whatever its value.</summary>
+    public static ExactSlope Finite(long deltaX, long deltaY) =>
+        deltaX > 0 ? new ExactSlope(deltaY, deltaX) : new ExactSlope(-deltaY, -deltaX);
 
     /// <summary>
     /// Orders by the exact value; equal fractions such as 1/2 and 2/4 compare as 0. Numerators and denominators within 32 bits, which is every

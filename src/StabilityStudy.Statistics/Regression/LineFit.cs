@@ -10,7 +10,12 @@ public sealed record CoefficientInterval(
     double StandardError,
     double Lower,
     double Upper
-);
+)
+{
+    /// <summary>Value ± t·standard error.</summary>
+    internal static CoefficientInterval Of(double value, double standardError, double t) =>
+        new(value, standardError, value - (t * standardError), value + (t * standardError));
+}
 
 /// <summary>A fitted straight line y = intercept + slope·x.</summary>
 /// <param name="Method">Name of the method that fitted it.</param>

@@ -52,8 +52,8 @@ public static class OrdinaryLeastSquares
             new LineFit(
                 MethodName,
                 n,
-                Interval(line.Intercept, interceptError, t),
-                Interval(line.Slope, slopeError, t),
+                CoefficientInterval.Of(line.Intercept, interceptError, t),
+                CoefficientInterval.Of(line.Slope, slopeError, t),
                 residual,
                 confidenceLevel,
                 n - 2
@@ -74,7 +74,4 @@ public static class OrdinaryLeastSquares
 
         return squares > 0 ? products / squares : null;
     }
-
-    private static CoefficientInterval Interval(double value, double standardError, double t) =>
-        new(value, standardError, value - (t * standardError), value + (t * standardError));
 }

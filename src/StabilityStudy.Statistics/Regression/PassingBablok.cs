@@ -75,7 +75,7 @@ public static class PassingBablok
     }
 
     /// <summary>The median of y − slope·x.</summary>
-    private static double MedianIntercept(ExactPairs pairs, double slope)
+    internal static double MedianIntercept(ExactPairs pairs, double slope)
     {
         var intercepts = pairs.X.Zip(pairs.Y, (x, y) => y - (slope * x)).Order().ToArray();
         var n = intercepts.Length;

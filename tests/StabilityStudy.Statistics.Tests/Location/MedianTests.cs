@@ -75,7 +75,7 @@ public sealed class MedianTests
 
     [Fact]
     public void Huge_middle_values_do_not_overflow() =>
-        Assert.Equal(1e300, Computed.Value(Median.WithInterval([1e300, 1e300], 0.5)).Value);
+        Assert.Equal(1e300, Computed.Value(Median.WithInterval([1e300, 1e300], 0.4)).Value);
 
     [Fact]
     public void Constant_values_give_a_point()

@@ -1,0 +1,116 @@
+using CsCheck;
+using StabilityStudy.Statistics.Regression;
+
+namespace StabilityStudy.Statistics.Tests.Regression;
+
+public sealed class TheilSenTests
+{
+    private static readonly Gen<(int X, int Y)[]> s_points = Gen.Select(
+        Gen.Int[0, 40],
+        Gen.Int[-30, 30]
+    ).Array[6, 25];
+
+    [Fact]
+    public void Sens_data_of_1968_give_the_printed_line()
+    {
+        var table = ReferenceTable.Read("published/sen1968_theil_sen.csv");
+        var pairs = ExactPairs.Create(
+            [.. Enumerable.Range(0, table.Count).Select(i => table.Exact(i, "x"))],
+            [.. Enumerable.Range(0, table.Count).Select(i => table.Exact(i, "y"))]
+        );
+
+        // The printed interval has a confidence of 93 %.
+        var fit = Computed.Value(TheilSen.Fit(pairs, 0.93));
+
+        Assert.Equal((4.0, 6.0), (fit.Slope, fit.Intercept));
+        Close.Relative(26 / 7.0, fit.SlopeLower, 1e-15);
+        Close.Relative(35 / 8.0, fit.SlopeUpper, 1e-15);
+    }
+
+    [Fact]
+    public void Agrees_with_R()
+    {
+        var table = ReferenceTable.Read("computed/theil_sen.csv");
+        for (var row = 0; row < table.Count; row++)
+        {
+            var fit = Computed.Value(
+                TheilSen.Fit(RegressionReference.Pairs(table.Text(row, "case")), 0.95)
+            );
+
+            Assert.Equal(table.Whole(row, "slopes"), fit.SlopeCount);
+            Close.Relative(table.Number(row, "slope"), fit.Slope, 1e-12);
+            Close.Relative(table.Number(row, "lower"), fit.SlopeLower, 1e-12);
+            Close.Relative(table.Number(row, "upper"), fit.SlopeUpper, 1e-12);
+            Close.Absolute(table.Number(row, "intercept"), fit.Intercept, 1e-10);
+        }
+    }
+
+    [Fact]
+    public void Powers_of_ten_and_the_order_of_the_pairs_change_nothing() =>
+        s_points.Sample(points =>
+        {
+            var plain = TheilSen.Fit(Pairs(points, 1), 0.9);
+            var tenth = TheilSen.Fit(Pairs(points, 0.1m), 0.9);
+            var reversed = TheilSen.Fit(Pairs([.. points.Reverse()], 1), 0.9);
+
+            Assert.Equal(plain.NotComputable, tenth.NotComputable);
+            Assert.Equal(plain.Value, reversed.Value);
+            Assert.Equal(
+                (plain.Value?.Slope, plain.Value?.SlopeLower, plain.Value?.SlopeUpper),
+                (tenth.Value?.Slope, tenth.Value?.SlopeLower, tenth.Value?.SlopeUpper)
+            );
+        });
+
+    [Fact]
+    public void Adding_a_line_to_y_adds_its_slope() =>
+        s_points.Sample(points =>
+        {
+            var plain = TheilSen.Fit(Pairs(points, 1), 0.9);
+            var tilted = TheilSen.Fit(
+                Pairs([.. points.Select(p => (p.X, p.Y + (3 * p.X) - 5))], 1),
+                0.9
+            );
+
+            Assert.Equal(plain.Value is null, tilted.Value is null);
+            if (plain.Value is { } before && tilted.Value is { } after)
+            {
+                Close.Absolute(before.Slope + 3, after.Slope, 1e-9);
+                Close.Absolute(before.SlopeLower + 3, after.SlopeLower, 1e-9);
+                Close.Absolute(before.Intercept - 5, after.Intercept, 1e-7);
+            }
+        });
+
+    [Fact]
+    public void One_outlier_hardly_moves_the_line()
+    {
+        (int X, int Y)[] points = [.. Enumerable.Range(1, 20).Select(i => (i, 2 * i))];
+        points[19].Y = 100_000;
+
+        Assert.Equal(2, Computed.Value(TheilSen.Fit(Pairs(points, 1), 0.95)).Slope);
+    }
+
+    [Fact]
+    public void Data_that_give_no_line_are_refused()
+    {
+        Computed.Refusal(
+            AssumptionCode.TooFewValues,
+            TheilSen.Fit(ExactPairs.Create([1, 2], [1, 2]), 0.95)
+        );
+        Computed.Refusal(
+            AssumptionCode.ConstantBaseline,
+            TheilSen.Fit(ExactPairs.Create([1, 1, 1], [1, 2, 3]), 0.95)
+        );
+        Computed.Refusal(
+            AssumptionCode.NoIntervalAtThisSize,
+            TheilSen.Fit(ExactPairs.Create([1, 2, 3], [1, 2, 3]), 0.95)
+        );
+        var many = Enumerable.Range(0, 5001).Select(i => (decimal)i).ToArray();
+        Computed.Refusal(
+            AssumptionCode.TooManyValues,
+            TheilSen.Fit(ExactPairs.Create(many, many), 0.95)
+        );
+    }
+
+    private static ExactPairs Pairs((int X, int Y)[] points, decimal unit) =>
+        ExactPairs.Create([.. points.Select(p => p.X * unit)], [.. points.Select(p => p.Y * unit)]);
+}
