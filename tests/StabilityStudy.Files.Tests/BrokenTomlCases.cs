@@ -635,7 +635,7 @@ internal static class BrokenTomlCases
                 "controls no error"
             )
             {
-                LinesBelow = -31,
+                LinesBelow = -33,
                 Along = ["decided-by-estimate-alone"],
             },
             new(
