@@ -605,7 +605,7 @@ internal static class BrokenTomlCases
             )
             {
                 Severity = Severity.Attention,
-                LinesBelow = -21,
+                LinesBelow = -24,
             },
             new(
                 P,
@@ -635,7 +635,7 @@ internal static class BrokenTomlCases
                 "controls no error"
             )
             {
-                LinesBelow = -31,
+                LinesBelow = -33,
                 Along = ["decided-by-estimate-alone"],
             },
             new(
