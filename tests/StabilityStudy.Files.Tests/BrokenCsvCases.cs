@@ -7,8 +7,49 @@ internal static class BrokenCsvCases
 {
     private const string T = "specimens.csv";
     private const string R = "results.csv";
+    private const string C = "controls.csv";
 
-    public static IEnumerable<BrokenInput> All => [.. Form, .. Values, .. Rows];
+    public static IEnumerable<BrokenInput> All => [.. Form, .. Values, .. Rows, .. Controls];
+
+    private static IEnumerable<BrokenInput> Controls =>
+        [
+            new(C, ",run,", ",series,", "missing-column", "run", "Add the column")
+            {
+                Along = ["column-not-used"],
+            },
+            new(C, "N1,aPTT,R1", "N1,aPPT,R1", "unknown-reference", "analyte", "aPTT"),
+            new(C, "N1,aPTT,R1", "N1,aPTT,R", "control-run-unknown", "run", "\"R1\"")
+            {
+                Severity = Severity.Attention,
+            },
+            new(C, "N1,aPTT,R1", "N1,aPTT,", "missing-value", "run", "Fill in"),
+            new(C, "30.1,s", "30.1,sec", "other-unit", "unit", "not converted"),
+            new(C, "30.1,s", "\"30,1\",s", "unknown-result", "result", "point"),
+            new(C, "30.1,s", "30,1,s", "decimal-comma", "result", "Write 30.1"),
+            new(C, "28,32.0", "32.5,32.0", "control-range-reversed", "allowed_low", "Correct"),
+            new(C, "28,32.0", ",32.0", "control-without-range", "allowed_low", "Fill in"),
+            new(C, "28,32.0", "28,", "control-without-range", "allowed_high", "bridging plasma"),
+            new(C, "bridging plasma", "bridging plasm", "unknown-word", "kind", "bridging plasma"),
+            new(
+                C,
+                "N1,aPTT,R2",
+                "N1,aPTT,R1,2026-03-02T07:40,30.1,s,30.0,28,32.0,control\nN1,aPTT,R2",
+                "duplicate-row",
+                null,
+                "line 2"
+            )
+            {
+                Severity = Severity.Attention,
+            },
+            new(
+                C,
+                "N1,aPTT,R2",
+                "N1,aPTT,R1,2026-03-02T07:40,30.2,s,30.0,28,32.0,control\nN1,aPTT,R2",
+                "conflicting-rows",
+                null,
+                "line 2"
+            ),
+        ];
 
     private static IEnumerable<BrokenInput> Form =>
         [
@@ -79,7 +120,26 @@ internal static class BrokenCsvCases
             },
             new(R, "31.2,s,R1", "31.2,s,R\"1", "csv-quotes", null, "twice"),
             new(R, "31.2,s,R1", "31.2,s,\"R\"1", "csv-quotes", null, "closing quote"),
-            new(R, "31.2,s,R1", "31,2,s,R1", "csv-field-count", null, "16 fields"),
+            new(R, ",P1,,\nS-001,B", ",P1,,,\nS-001,B", "csv-field-count", null, "16 fields"),
+            new(R, "31.2,s,R1", "31,2,s,R1", "decimal-comma", "result", "Write 31.2"),
+            new(R, ">180,s", ">180,5,s", "decimal-comma", "result", "Write >180.5"),
+            new(T, "97,5,41.5,", "97,5,41,5,", "decimal-comma", "hematocrit_percent", "41.5"),
+            new(
+                R,
+                GoodStudy.Results,
+                GoodStudy.Results.Replace(',', ';'),
+                "other-delimiter",
+                null,
+                "delimiter = \";\" under [read.results]"
+            ),
+            new(
+                T,
+                GoodStudy.Specimens,
+                GoodStudy.Specimens.Replace(',', '\t'),
+                "other-delimiter",
+                null,
+                "tabs"
+            ),
             new(R, "31.2,s,R1,", "31.2,s,", "csv-field-count", null, "14 fields"),
             new(
                 R,
@@ -279,6 +339,7 @@ internal static class BrokenCsvCases
             {
                 OtherFile = "specimens.csv",
                 Severity = Severity.Note,
+                Along = ["control-run-unknown"],
             },
             new(
                 R,

@@ -1,3 +1,4 @@
+using System.Text;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Queries;
 
@@ -121,6 +122,60 @@ public sealed class BrokenInputTests
     }
 
     [Fact]
+    public void A_missing_controls_file_says_what_to_do()
+    {
+        var files = new StudyBytes(GoodStudy.Bytes.Files.Remove("controls.csv"));
+
+        var query = Assert.Single(StudyIntake.Read(files).Queries);
+
+        Assert.Equal(("controls-file-missing", "controls.csv"), (query.Code, query.Source.File));
+        Assert.Contains("controls = \"kept elsewhere\"", query.Action, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(true, "utf-16", "UTF-16")]
+    [InlineData(false, "utf-16", "UTF-16")]
+    public void UTF16_is_named(bool hasMark, string key, string says)
+    {
+        var encoding = new UnicodeEncoding(bigEndian: false, byteOrderMark: hasMark);
+        byte[] bytes =
+        [
+            .. encoding.GetPreamble(),
+            .. encoding.GetBytes(GoodStudy.Text(GoodStudy.Bytes, "results.csv")),
+        ];
+
+        var query = Assert.Single(
+            StudyIntake.Read(GoodStudy.Bytes.With("results.csv", bytes)).Queries,
+            query => query.Source.File == "results.csv"
+        );
+
+        Assert.Equal("not-utf8", query.Code);
+        Assert.Contains(says, query.Message, StringComparison.Ordinal);
+        Assert.Contains(
+            $"encoding = \"{key}\" under [read.results]",
+            query.Action,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Latin1_is_named()
+    {
+        var text = GoodStudy.Text(GoodStudy.Bytes, "results.csv");
+        var bytes = Encoding.Latin1.GetBytes(
+            text.Replace("above, the", "\u00fcber, the", StringComparison.Ordinal)
+        );
+
+        var query = StudyIntake
+            .Read(GoodStudy.Bytes.With("results.csv", bytes))
+            .Queries.Single(query => query.Code == "not-utf8");
+
+        Assert.Equal(4, query.Source.Line);
+        Assert.Contains("Latin-1", query.Message, StringComparison.Ordinal);
+        Assert.Contains("encoding = \"latin-1\"", query.Action, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void An_identity_is_not_repeated_in_the_query()
     {
         var files = GoodStudy.Edited("specimens.csv", "S-001,A,X-01", "S-001,A,1961-04-23");
@@ -133,7 +188,14 @@ public sealed class BrokenInputTests
     [Fact]
     public void Every_code_is_raised_by_a_test_of_this_project()
     {
-        string[] elsewhere = ["missing-file", "not-utf8", "not-canonical", "not-an-analysis"];
+        string[] elsewhere =
+        [
+            "missing-file",
+            "not-utf8",
+            "not-canonical",
+            "not-an-analysis",
+            "controls-file-missing",
+        ];
 
         Assert.Equal(
             QueryCatalog

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Text;
 using CsCheck;
 using StabilityStudy.Files.Intake;
@@ -37,6 +38,52 @@ public sealed class CanonicalTests
             """",
             Encoding.UTF8.GetString(canonical[1].Bytes.Span)
         );
+        Assert.Equal(
+            """"
+            control,analyte,run,tested_at,result,unit,target,allowed_low,allowed_high,kind,source_row
+            BP,aPTT,R2,2026-03-02T13:01:00+01:00,45.2,s,,,,bridging plasma,4
+            N1,aPTT,R1,2026-03-02T07:40:00+01:00,30.1,s,30.0,28,32.0,control,2
+            N1,aPTT,R2,2026-03-02T13:00:00+01:00,30.4,s,30.0,28,32.0,control,3
+            N1,aPTT,R3,2026-03-03T07:40:00+01:00,NA,,30.0,28,32.0,control,5
+
+            """",
+            Encoding.UTF8.GetString(canonical[2].Bytes.Span)
+        );
+    }
+
+    [Fact]
+    public void The_digest_can_be_computed_again_from_its_published_recipe()
+    {
+        var study = Read(GoodStudy.Bytes);
+        var hashes = study
+            .Canonical.Files.Select(file => (file.Name, Hash(file.Bytes.Span)))
+            .Append(("protocol.toml", Hash(GoodStudy.Bytes.Files["protocol.toml"].Span)))
+            .Append(("study.toml", Hash(GoodStudy.Bytes.Files["study.toml"].Span)))
+            .OrderBy(file => file.Item1, StringComparer.Ordinal);
+        var recipe = string.Concat(hashes.Select(file => $"{file.Item1} {file.Item2}\n"));
+
+        Assert.Equal(Hash(Encoding.UTF8.GetBytes(recipe)), study.Identity.InputDigest);
+        Assert.StartsWith("controls.csv ", recipe, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_study_read_again_from_the_attachments_of_its_report_has_the_same_digest()
+    {
+        var renamed = GoodStudy
+            .Edited("study.toml", "results = \"results.csv\"", "results = \"export 1.csv\"")
+            .With("export 1.csv", GoodStudy.Utf8(Reversed(GoodStudy.Results)));
+        var first = Read(new StudyBytes(renamed.Files.Remove("results.csv")));
+        var attached = first
+            .Canonical.Files.Select(file => KeyValuePair.Create(file.Name, file.Bytes))
+            .Append(KeyValuePair.Create("protocol.toml", renamed.Files["protocol.toml"]))
+            .Append(KeyValuePair.Create("study.toml", renamed.Files["study.toml"]));
+
+        var again = Read(StudyBytes.Of(attached));
+
+        Assert.Equal(first.Identity.InputDigest, again.Identity.InputDigest);
+        Assert.Equal(first.Inputs.Results, again.Inputs.Results);
+        Assert.Equal([5, 4, 3, 2], again.Inputs.Results.Select(row => row.SourceRow));
+        Assert.Equal(first.Inputs.Controls, again.Inputs.Controls);
     }
 
     [Fact]
@@ -54,6 +101,7 @@ public sealed class CanonicalTests
         Assert.Equal(Hashes(first), Hashes(second));
         Assert.Equal(first.Inputs.Tubes, second.Inputs.Tubes);
         Assert.Equal(first.Inputs.Results, second.Inputs.Results);
+        Assert.Equal(first.Inputs.Controls, second.Inputs.Controls);
         Assert.Equal(first.LastingQueries, second.LastingQueries);
     }
 
@@ -65,7 +113,8 @@ public sealed class CanonicalTests
         (lines[1], lines[2]) = (lines[2], lines[1]);
         var files = GoodStudy
             .Bytes.With(canonical[0].Name, canonical[0].Bytes)
-            .With(canonical[1].Name, GoodStudy.Utf8(string.Join('\n', lines)));
+            .With(canonical[1].Name, GoodStudy.Utf8(string.Join('\n', lines)))
+            .With(canonical[2].Name, canonical[2].Bytes);
 
         var query = Assert.Single(StudyIntake.ReadCanonical(files).Queries);
 
@@ -154,7 +203,7 @@ public sealed class CanonicalTests
         var study = Read(files);
 
         Assert.Equal(
-            ["specimens.csv", "export 1.csv"],
+            ["specimens.csv", "export 1.csv", "controls.csv"],
             study.Identity.RawFiles.Select(file => file.Name)
         );
         Assert.Equal(Hashes(Read(GoodStudy.Bytes)), Hashes(study));
@@ -178,6 +227,15 @@ public sealed class CanonicalTests
                 )
                 .Select(line => line[..(line.LastIndexOf(',') + 1)] + "\n")
         );
+
+    private static string Hash(ReadOnlySpan<byte> bytes) =>
+        Convert.ToHexStringLower(SHA256.HashData(bytes));
+
+    private static string Reversed(string csv)
+    {
+        var lines = csv.Split('\n', StringSplitOptions.RemoveEmptyEntries);
+        return string.Join('\n', lines.Skip(1).Reverse().Prepend(lines[0])) + "\n";
+    }
 
     private static string Shuffled(string csv, Random random)
     {

@@ -124,12 +124,22 @@ internal static class GoodStudy
 
         """";
 
+    public const string Controls = """"
+        control,analyte,run,tested_at,result,unit,target,allowed_low,allowed_high,kind
+        N1,aPTT,R1,2026-03-02T07:40,30.1,s,30.0,28,32.0,control
+        N1,aPTT,R2,2026-03-02T13:00,30.4,s,30.0,28,32.0,
+        BP,aPTT,R2,2026-03-02T13:01,45.2,s,,,,bridging plasma
+        N1,aPTT,R3,2026-03-03T07:40:00+01:00,NA,,30.0,28,32.0,control
+
+        """";
+
     public static StudyBytes Bytes { get; } =
         Of(
             ("protocol.toml", Protocol),
             ("study.toml", Facts),
             ("specimens.csv", Specimens),
-            ("results.csv", Results)
+            ("results.csv", Results),
+            ("controls.csv", Controls)
         );
 
     public static StudyBytes Of(params (string Name, string Text)[] files) =>

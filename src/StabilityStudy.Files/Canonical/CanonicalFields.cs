@@ -29,6 +29,20 @@ internal static class CanonicalFields
             .Number(tube.SourceRow)
             .End();
 
+    public static void Write(ControlRow row, CanonicalLine line) =>
+        line.Text(row.Control)
+            .Text(row.Analyte)
+            .Text(row.Run)
+            .Time(row.TestedAt)
+            .Text(row.Result.Text)
+            .Text(row.Unit)
+            .Number(row.Target)
+            .Number(row.AllowedLow)
+            .Number(row.AllowedHigh)
+            .Text(FileWords.ControlKinds.Write(row.Kind))
+            .Number(row.SourceRow)
+            .End();
+
     public static void Write(ResultRow row, CanonicalLine line) =>
         line.Text(row.Specimen)
             .Text(row.Tube)

@@ -6,32 +6,42 @@ using StabilityStudy.Files.Csv;
 namespace StabilityStudy.Files.Canonical;
 
 /// <summary>The data in the one form that an analysis reads and a report carries.</summary>
-/// <param name="Files">Specimens, then results.</param>
+/// <param name="Files">Specimens, results, and controls when the study has any.</param>
 public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
 {
     /// <summary>Writes the rows: known columns only, fixed order, UTF-8 without mark, line feeds, rows sorted by key.</summary>
-    public static CanonicalFiles Write(
-        ImmutableArray<TubeRow> tubes,
-        ImmutableArray<ResultRow> results
-    ) =>
-        new([
-            CanonicalFile.Of(
-                StudyFileNames.Usual.Specimens,
-                CanonicalCsv.Write(
-                    CsvColumns.Specimens.WithSourceRow(),
-                    CanonicalOrder.Sort(tubes),
-                    CanonicalFields.Write
-                )
-            ),
-            CanonicalFile.Of(
-                StudyFileNames.Usual.Results,
-                CanonicalCsv.Write(
-                    CsvColumns.Results.WithSourceRow(),
-                    CanonicalOrder.Sort(results),
-                    CanonicalFields.Write
-                )
-            ),
-        ]);
+    public static CanonicalFiles Write(StudyInputs inputs)
+    {
+        var specimens = CanonicalFile.Of(
+            StudyFileNames.Usual.Specimens,
+            CanonicalCsv.Write(
+                CsvColumns.Specimens.WithSourceRow(),
+                CanonicalOrder.Sort(inputs.Tubes),
+                CanonicalFields.Write
+            )
+        );
+        var results = CanonicalFile.Of(
+            StudyFileNames.Usual.Results,
+            CanonicalCsv.Write(
+                CsvColumns.Results.WithSourceRow(),
+                CanonicalOrder.Sort(inputs.Results),
+                CanonicalFields.Write
+            )
+        );
+        return new(
+            inputs.Controls.IsEmpty ? [specimens, results] : [specimens, results, Controls(inputs)]
+        );
+    }
+
+    private static CanonicalFile Controls(StudyInputs inputs) =>
+        CanonicalFile.Of(
+            StudyFileNames.Usual.Controls,
+            CanonicalCsv.Write(
+                CsvColumns.Controls.WithSourceRow(),
+                CanonicalOrder.Sort(inputs.Controls),
+                CanonicalFields.Write
+            )
+        );
 }
 
 /// <summary>A file in canonical form.</summary>

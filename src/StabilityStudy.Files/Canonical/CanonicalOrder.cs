@@ -29,6 +29,18 @@ internal static class CanonicalOrder
                 )
         );
 
+    public static ImmutableArray<ControlRow> Sort(ImmutableArray<ControlRow> controls) =>
+        Sorted(
+            controls,
+            (a, b) =>
+                FirstDifference(
+                    string.CompareOrdinal(a.Control, b.Control),
+                    string.CompareOrdinal(a.Analyte, b.Analyte),
+                    string.CompareOrdinal(a.Run, b.Run),
+                    a.TestedAt.CompareTo(b.TestedAt)
+                )
+        );
+
     private static TimeSpan Delay(ResultRow row) =>
         row.Occasion.TimePoint?.Delay ?? TimeSpan.MinValue;
 

@@ -3,15 +3,21 @@ using System.Collections.Immutable;
 namespace StabilityStudy.Files.Csv;
 
 /// <summary>The columns of a file, in the order in which the canonical file has them.</summary>
+/// <param name="Section">Name of the table under [read] in study.toml that describes such a file.</param>
 /// <param name="All">Every known column.</param>
 /// <param name="Required">Those that every file must have.</param>
-internal sealed record CsvColumns(ImmutableArray<string> All, ImmutableArray<string> Required)
+internal sealed record CsvColumns(
+    string Section,
+    ImmutableArray<string> All,
+    ImmutableArray<string> Required
+)
 {
     /// <summary>The column of a canonical file that holds the line in the facility's file.</summary>
     public const string SourceRow = "source_row";
 
     /// <summary>The columns of specimens.csv.</summary>
     public static readonly CsvColumns Specimens = new(
+        "specimens",
         [
             "specimen",
             "tube",
@@ -38,6 +44,7 @@ internal sealed record CsvColumns(ImmutableArray<string> All, ImmutableArray<str
 
     /// <summary>The columns of results.csv.</summary>
     public static readonly CsvColumns Results = new(
+        "results",
         [
             "specimen",
             "tube",
@@ -58,6 +65,31 @@ internal sealed record CsvColumns(ImmutableArray<string> All, ImmutableArray<str
         ["specimen", "tube", "analyte", "time_point", "tested_at", "result", "unit"]
     );
 
+    /// <summary>The columns of controls.csv.</summary>
+    public static readonly CsvColumns Controls = new(
+        "controls",
+        [
+            "control",
+            "analyte",
+            "run",
+            "tested_at",
+            "result",
+            "unit",
+            "target",
+            "allowed_low",
+            "allowed_high",
+            "kind",
+        ],
+        ["control", "analyte", "run", "tested_at", "result", "unit"]
+    );
+
     /// <summary>The same with the line in the facility's file, as a canonical file has it.</summary>
-    public CsvColumns WithSourceRow() => new([.. All, SourceRow], [.. All, SourceRow]);
+    public CsvColumns WithSourceRow() => new(Section, [.. All, SourceRow], [.. All, SourceRow]);
+
+    /// <summary>Whether a file begins with exactly the header line of the canonical file with these columns.</summary>
+    public bool IsCanonical(ReadOnlySpan<byte> utf8)
+    {
+        var header = System.Text.Encoding.UTF8.GetBytes(string.Join(',', WithSourceRow().All));
+        return utf8.StartsWith(header) && utf8[header.Length..] is [(byte)'\n' or (byte)'\r', ..];
+    }
 }

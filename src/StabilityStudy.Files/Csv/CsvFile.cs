@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using System.Collections.Immutable;
 using CsvHelper;
 using StabilityStudy.Core.Queries;
@@ -19,6 +20,7 @@ internal static class CsvFile
     [
         CsvQueries.CsvQuotes,
         CsvQueries.CsvFieldCount,
+        CsvQueries.DecimalComma,
         CsvQueries.RecordTooLong,
     ];
 
@@ -38,15 +40,8 @@ internal static class CsvFile
     )
     {
         var bytes = Utf8Text.WithoutMark(utf8);
-        if (!Utf8Text.IsValid(bytes.Span))
+        if (OtherForm.ReportEncoding(bytes.Span, fileName, columns.Section, queries))
         {
-            queries.Add(
-                FileQueries.NotUtf8,
-                new QuerySource(fileName, Utf8Text.FirstInvalidLine(bytes.Span), null),
-                "",
-                "This line is not UTF-8 text.",
-                "Save the file again as CSV with the encoding UTF-8."
-            );
             return CsvReach.Nothing;
         }
 
@@ -56,9 +51,10 @@ internal static class CsvFile
             return CsvReach.Nothing;
         }
 
+        var headerLine = (int)reader.LineNumber;
         if (
-            CsvHeader.Match(header, (int)reader.LineNumber, fileName, columns, queries)
-            is not { } places
+            OtherForm.ReportDelimiter(header, headerLine, fileName, columns.Section, queries)
+            || CsvHeader.Match(header, headerLine, fileName, columns, queries) is not { } places
         )
         {
             return CsvReach.Nothing;
@@ -69,7 +65,7 @@ internal static class CsvFile
         while (reader.Read())
         {
             var line = (int)reader.LineNumber;
-            if (!IsEmpty(reader) && IsSound(reader, header.Length, fileName, line, queries))
+            if (!IsEmpty(reader) && IsSound(reader, header.Length, places, fileName, line, queries))
             {
                 row.MoveTo(line);
                 read(row);
@@ -157,6 +153,7 @@ internal static class CsvFile
     private static bool IsSound(
         CsvReader reader,
         int expected,
+        FrozenDictionary<string, int> places,
         string fileName,
         int line,
         QueryList queries
@@ -172,6 +169,18 @@ internal static class CsvFile
                     $"The row has {reader.RawRecord.Length} bytes; the longest allowed is {LongestRecord}."
                 ),
                 "Look for an unclosed double quote, or a file of another kind."
+            );
+            return false;
+        }
+
+        if (DecimalComma.Find(reader, places, expected) is var (column, whole, decimals))
+        {
+            queries.Add(
+                CsvQueries.DecimalComma,
+                new QuerySource(fileName, line, column),
+                $"{whole},{decimals}",
+                $"The row has one field too many; the comma in \"{whole},{decimals}\" looks like a decimal sign.",
+                $"Write {whole}.{decimals}, or put the number into double quotes and write decimal = \",\" under [read] in study.toml."
             );
             return false;
         }

@@ -42,6 +42,7 @@ internal sealed partial class CsvRow(
         Line = line;
         if (places.ContainsKey(CsvColumns.SourceRow))
         {
+            RequireText(CsvColumns.SourceRow);
             Line = OptionalWhole(CsvColumns.SourceRow, NumberRange.Line) ?? line;
         }
     }

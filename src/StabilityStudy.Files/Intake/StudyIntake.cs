@@ -22,8 +22,10 @@ public static class StudyIntake
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
 
-        var names = StudyReading.NamesIn(files);
-        ImmutableArray<FileHash> raw = [Hash(files, names.Specimens), Hash(files, names.Results)];
+        ImmutableArray<FileHash> raw =
+        [
+            .. StudyReading.DataNamesIn(files).Select(name => Hash(files, name)),
+        ];
         var list = new QueryList();
         var all = WithCanonical(files, canonical);
         var inputs = StudyReading.Read(all, isCanonical: true, list);
@@ -41,7 +43,7 @@ public static class StudyIntake
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
 
-        var canonical = CanonicalFiles.Write(inputs.Tubes, inputs.Results);
+        var canonical = CanonicalFiles.Write(inputs);
         RequireSameBytes(files, canonical, queries);
         return Conclude(files, inputs, canonical, [], queries, []);
     }
@@ -88,7 +90,7 @@ public static class StudyIntake
     // A method of its own, so that the facility's rows are free before the canonical ones are read.
     private static CanonicalFiles? WriteCanonical(StudyBytes files, QueryList queries) =>
         StudyReading.Read(files, isCanonical: false, queries) is { } inputs
-            ? CanonicalFiles.Write(inputs.Tubes, inputs.Results)
+            ? CanonicalFiles.Write(inputs)
             : null;
 
     private static StudyBytes WithCanonical(StudyBytes files, CanonicalFiles canonical) =>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
@@ -33,63 +34,84 @@ internal static class StudyReading
             : null;
         var names = facts?.FileNames ?? StudyFileNames.Usual;
         var known = KnownCodes.From(protocol, facts);
-        var tubes = ReadTubes(files, names, known, isCanonical, queries);
-        var results = ReadResults(files, names, known, isCanonical, queries);
+        var data = DataFileSet.Find(files, names, isCanonical);
+        var tubes = ReadRows<TubeRow>(files, data.Specimens, known, SpecimenReader.Read, queries);
+        var results = ReadRows<ResultRow>(files, data.Results, known, ResultReader.Read, queries);
+        var controls = ReadControls(files, data.Controls, protocol, known, queries);
         var used = RowChecks.Check(tubes, results, protocol, facts, queries);
+        var usedControls = ControlChecks.Check(controls, used, queries);
         return queries.StopCount == 0 && protocol is not null && facts is not null
             ? new StudyInputs(protocol.ToProtocol(), facts.ToFacts(), tubes.Rows, used)
+            {
+                Controls = usedControls,
+            }
             : null;
     }
 
-    /// <summary>The names of the data files that a study folder has.</summary>
-    public static StudyFileNames NamesIn(StudyBytes files)
+    /// <summary>The names under which the data files stand in the folder, as far as they are there.</summary>
+    public static ImmutableArray<string> DataNamesIn(StudyBytes files)
     {
         var facts = files.Files.TryGetValue(StudyBytes.FactsName, out var bytes)
             ? StudyFactsReader.Read(bytes, StudyBytes.FactsName, new QueryList())
             : null;
-        return facts?.FileNames ?? StudyFileNames.Usual;
+        var data = DataFileSet.Find(files, facts?.FileNames ?? StudyFileNames.Usual, false);
+        ImmutableArray<string> names =
+        [
+            data.Specimens.Stored,
+            data.Results.Stored,
+            data.Controls.Stored,
+        ];
+        return [.. names.Where(files.Files.ContainsKey)];
     }
 
-    private static RowTable<TubeRow> ReadTubes(
-        StudyBytes files,
-        StudyFileNames names,
+    private delegate RowTable<T> RowReader<T>(
+        ReadOnlyMemory<byte> utf8,
+        string fileName,
+        CsvColumns columns,
         KnownCodes known,
-        bool isCanonical,
+        QueryList queries
+    );
+
+    private static RowTable<T> ReadRows<T>(
+        StudyBytes files,
+        DataFile file,
+        KnownCodes known,
+        RowReader<T> read,
+        QueryList queries
+    ) =>
+        Find(files, file.Stored, queries) is { } bytes
+            ? read(bytes, file.Shown, file.Columns, known, queries)
+            : RowTable<T>.Absent(file.Shown);
+
+    private static RowTable<ControlRow> ReadControls(
+        StudyBytes files,
+        DataFile file,
+        ProtocolDraft? protocol,
+        KnownCodes known,
         QueryList queries
     )
     {
-        var stored = isCanonical ? StudyFileNames.Usual.Specimens : names.Specimens;
-        var columns = CsvColumns.Specimens;
-        return Find(files, stored, queries) is { } bytes
-            ? SpecimenReader.Read(
-                bytes,
-                names.Specimens,
-                isCanonical ? columns.WithSourceRow() : columns,
-                known,
-                queries
-            )
-            : RowTable<TubeRow>.Absent(names.Specimens);
-    }
+        if (files.Files.ContainsKey(file.Stored))
+        {
+            return ReadRows<ControlRow>(files, file, known, ControlReader.Read, queries);
+        }
 
-    private static RowTable<ResultRow> ReadResults(
-        StudyBytes files,
-        StudyFileNames names,
-        KnownCodes known,
-        bool isCanonical,
-        QueryList queries
-    )
-    {
-        var stored = isCanonical ? StudyFileNames.Usual.Results : names.Results;
-        var columns = CsvColumns.Results;
-        return Find(files, stored, queries) is { } bytes
-            ? ResultReader.Read(
-                bytes,
-                names.Results,
-                isCanonical ? columns.WithSourceRow() : columns,
-                known,
-                queries
-            )
-            : RowTable<ResultRow>.Absent(names.Results);
+        if (protocol?.ToProtocol().Controls == ControlRule.EveryRun)
+        {
+            queries.Add(
+                RowQueries.ControlsFileMissing,
+                new QuerySource(file.Shown, null, null),
+                "",
+                $"The protocol wants controls in every run, and the study folder has no file \"{file.Shown}\".",
+                $"Add {file.Shown} with the control results of each run; where controls are documented in another place, plan that with controls = \"kept elsewhere\" in the protocol."
+            );
+        }
+        else if (file.Shown != StudyFileNames.Usual.Controls)
+        {
+            Find(files, file.Shown, queries);
+        }
+
+        return RowTable<ControlRow>.Absent(file.Shown);
     }
 
     private static ReadOnlyMemory<byte>? Find(StudyBytes files, string name, QueryList queries)

@@ -3,7 +3,7 @@ using static StabilityStudy.Core.Queries.Severity;
 
 namespace StabilityStudy.Files.Queries;
 
-/// <summary>Queries about the form of specimens.csv and results.csv: header line, quotes, fields.</summary>
+/// <summary>Queries about the form of the data files: header line, quotes, fields.</summary>
 public static class CsvQueries
 {
     /// <summary>Nothing in the file.</summary>
@@ -62,6 +62,22 @@ public static class CsvQueries
         "check the commas of the line; put a field that holds a comma into double quotes"
     );
 
+    /// <summary>A decimal comma.</summary>
+    public static readonly QueryKind DecimalComma = new(
+        "decimal-comma",
+        Stop,
+        "a line has one field too many, because a number has a comma as its decimal sign",
+        "write the decimal sign as a point, or quote the number and give decimal in study.toml"
+    );
+
+    /// <summary>Another sign between fields.</summary>
+    public static readonly QueryKind OtherDelimiter = new(
+        "other-delimiter",
+        Stop,
+        "the columns are separated by another sign than a comma",
+        "save the file with commas, or give delimiter in study.toml"
+    );
+
     /// <summary>Too long.</summary>
     public static readonly QueryKind RecordTooLong = new(
         "record-too-long",
@@ -75,7 +91,7 @@ public static class CsvQueries
         "no-data-yet",
         Stop,
         "the file has a header line and no rows",
-        "collect data, then check again"
+        "nothing until there are data; then check again"
     );
 
     internal static ImmutableArray<QueryKind> All { get; } =
@@ -87,6 +103,8 @@ public static class CsvQueries
         ColumnNotUsed,
         CsvQuotes,
         CsvFieldCount,
+        DecimalComma,
+        OtherDelimiter,
         RecordTooLong,
         NoDataYet,
     ];

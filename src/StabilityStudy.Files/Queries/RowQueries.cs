@@ -3,7 +3,7 @@ using static StabilityStudy.Core.Queries.Severity;
 
 namespace StabilityStudy.Files.Queries;
 
-/// <summary>Queries about what the rows of specimens.csv and results.csv say. A list, hence long.</summary>
+/// <summary>Queries about what the rows of the data files say. A list, hence long.</summary>
 public static class RowQueries
 {
     /// <summary>A value is missing.</summary>
@@ -182,6 +182,38 @@ public static class RowQueries
         "add its results, with NT where it was not tested"
     );
 
+    /// <summary>No controls file.</summary>
+    public static readonly QueryKind ControlsFileMissing = new(
+        "controls-file-missing",
+        Stop,
+        "the protocol wants controls in every run, and there is no file of control results",
+        "add controls.csv, or set controls = \"kept elsewhere\" in the protocol before it is locked"
+    );
+
+    /// <summary>No range.</summary>
+    public static readonly QueryKind ControlWithoutRange = new(
+        "control-without-range",
+        Stop,
+        "a control result has no allowed range",
+        "fill in allowed_low and allowed_high"
+    );
+
+    /// <summary>Reversed range.</summary>
+    public static readonly QueryKind ControlRangeReversed = new(
+        "control-range-reversed",
+        Stop,
+        "the lowest allowed result of a control is above the highest",
+        "correct allowed_low and allowed_high"
+    );
+
+    /// <summary>Unused run.</summary>
+    public static readonly QueryKind ControlRunUnknown = new(
+        "control-run-unknown",
+        Attention,
+        "a control was tested in a run that no result names",
+        "correct the run code of the control or of the results"
+    );
+
     internal static ImmutableArray<QueryKind> All { get; } =
     [
         MissingValue,
@@ -206,5 +238,9 @@ public static class RowQueries
         LotExpired,
         MoreDecimals,
         TubeWithoutResults,
+        ControlsFileMissing,
+        ControlWithoutRange,
+        ControlRangeReversed,
+        ControlRunUnknown,
     ];
 }

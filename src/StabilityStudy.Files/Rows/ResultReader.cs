@@ -42,7 +42,8 @@ internal static class ResultReader
     private static ResultRow ReadRow(CsvRow row, KnownCodes known)
     {
         var analyte = row.RequireKnown("analyte", known.Analytes);
-        var result = ReadResult(row);
+        var planned = known.AnalyteById.GetValueOrDefault(analyte);
+        var result = ResultFields.ReadResult(row, planned);
         return new(
             SourceRow: row.Line,
             Specimen: row.RequireStudyCode("specimen"),
@@ -54,7 +55,7 @@ internal static class ResultReader
                 ? row.OptionalTime("tested_at", known.Times)
                 : row.RequireTime("tested_at", known.Times),
             Result: result,
-            Unit: ReadUnit(row, result, known.AnalyteById.GetValueOrDefault(analyte)),
+            Unit: ResultFields.ReadUnit(row, result, planned),
             Run: row.OptionalText("run"),
             Instrument: row.OptionalKnown("instrument", known.Instruments),
             Lot: row.OptionalKnown("lot", known.Lots),
@@ -63,25 +64,6 @@ internal static class ResultReader
             Flag: row.FreeText("flag"),
             Remark: row.FreeText("remark")
         );
-    }
-
-    private static ReportedResult ReadResult(CsvRow row)
-    {
-        var text = row.OptionalText("result");
-        var (result, advice) = ResultText.Read(text);
-        if (result is not null)
-        {
-            return result;
-        }
-
-        row.Add(
-            RowQueries.UnknownResult,
-            "result",
-            text,
-            $"\"{text}\" is not a result.",
-            char.ToUpperInvariant(advice[0]) + advice[1..] + "."
-        );
-        return new MissingResult(text, MissingReason.NoReportableResult);
     }
 
     private static TestOccasion ReadOccasion(CsvRow row, KnownCodes known)
@@ -122,26 +104,5 @@ internal static class ResultReader
             $"Write one of {string.Join(", ", words.Select(word => $"\"{word}\""))}."
         );
         return default;
-    }
-
-    private static string ReadUnit(CsvRow row, ReportedResult result, Analyte? analyte)
-    {
-        var unit = result is MissingResult ? row.OptionalText("unit") : row.RequireText("unit");
-        if (
-            unit.Length > 0
-            && analyte is not null
-            && !string.Equals(unit, analyte.Unit, StringComparison.Ordinal)
-        )
-        {
-            row.Add(
-                RowQueries.OtherUnit,
-                "unit",
-                unit,
-                $"The unit is \"{unit}\", and the protocol has \"{analyte.Unit}\" for {analyte.Id}; results are not converted.",
-                "Convert the results in the file, or correct the unit."
-            );
-        }
-
-        return unit;
     }
 }

@@ -1,4 +1,4 @@
-using System.Globalization;
+using System.Collections.Immutable;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Words;
 
@@ -35,6 +35,40 @@ internal static class ResultText
 
         var advice = StrictNumber.Read(text, out _);
         return (null, advice is not null && text.Any(char.IsDigit) ? advice : WordAdvice(text));
+    }
+
+    /// <summary>Reads a result of a qualitative test: one of its words, without regard to case, or a word for "no result".</summary>
+    /// <param name="text">The text as read.</param>
+    /// <param name="categories">The words, from the most negative.</param>
+    /// <returns>The result, or null with what to write instead.</returns>
+    public static (ReportedResult? Result, string Advice) ReadCategory(
+        string text,
+        ImmutableArray<string> categories
+    )
+    {
+        for (var i = 0; i < categories.Length; i++)
+        {
+            if (string.Equals(text, categories[i], StringComparison.OrdinalIgnoreCase))
+            {
+                return (new CategoryResult(text, i), "");
+            }
+        }
+
+        if (FileWords.MissingReasons.TryRead(text.ToUpperInvariant(), out var reason))
+        {
+            return (new MissingResult(text, reason.Value), "");
+        }
+
+        var words = categories.AddRange(FileWords.MissingReasons.Words.Where(w => w.Length > 0));
+        return (
+            null,
+            $"write one of {string.Join(", ", words)}"
+                + (
+                    Queries.NearestWord.Find(text, words) is { } nearest
+                        ? $"; perhaps {nearest}"
+                        : ""
+                )
+        );
     }
 
     private static string WordAdvice(string text)

@@ -40,7 +40,7 @@ internal sealed record RowTable<T>(
                 CsvQueries.NoDataYet,
                 new QuerySource(fileName, null, null),
                 "",
-                "There are no rows yet: the study is ready for data.",
+                "No data yet: the file has a header line and no rows.",
                 "Collect data, then check again."
             );
         }

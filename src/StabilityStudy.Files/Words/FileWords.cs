@@ -82,6 +82,12 @@ internal static class FileWords
         ("pool", Origin.Pool)
     );
 
+    public static readonly WordSet<ControlKind> ControlKinds = new(
+        ("control", ControlKind.Control),
+        ("bridging plasma", ControlKind.BridgingPlasma),
+        ("", ControlKind.Control)
+    );
+
     /// <summary>Words for "no result", compared without regard to case.</summary>
     public static readonly WordSet<MissingReason> MissingReasons = new(
         ("", MissingReason.NoReportableResult),

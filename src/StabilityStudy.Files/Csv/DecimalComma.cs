@@ -1,0 +1,48 @@
+using CsvHelper;
+
+namespace StabilityStudy.Files.Csv;
+
+/// <summary>
+/// Finds the number that was split in two because it has a comma as its decimal sign and stands without quotes in a
+/// file of which the fields are separated by commas.
+/// </summary>
+internal static class DecimalComma
+{
+    /// <summary>Columns of numbers; the column after each holds no whole number.</summary>
+    private static readonly string[] Columns =
+    [
+        "result",
+        "baseline_result",
+        "delayed_result",
+        "hematocrit_percent",
+    ];
+
+    /// <summary>The column and the two halves of the number, when a row has one field too many and such a number.</summary>
+    public static (string Column, string Whole, string Decimals)? Find(
+        CsvReader reader,
+        IReadOnlyDictionary<string, int> places,
+        int expected
+    )
+    {
+        if (reader.FieldCount != expected + 1)
+        {
+            return null;
+        }
+
+        foreach (var column in Columns)
+        {
+            if (places.TryGetValue(column, out var place))
+            {
+                var (whole, decimals) = (reader.GetString(place), reader.GetString(place + 1));
+                if (IsDigits(whole.TrimStart('<', '>', '-')) && IsDigits(decimals))
+                {
+                    return (column, whole, decimals);
+                }
+            }
+        }
+
+        return null;
+    }
+
+    private static bool IsDigits(string text) => text.Length > 0 && text.All(char.IsAsciiDigit);
+}

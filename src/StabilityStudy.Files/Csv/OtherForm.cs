@@ -1,0 +1,71 @@
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Words;
+
+namespace StabilityStudy.Files.Csv;
+
+/// <summary>Names what a data file is when it is not UTF-8 text with commas between the fields.</summary>
+internal static class OtherForm
+{
+    private const int SniffedBytes = 64;
+
+    /// <summary>Raises a query when the bytes are not UTF-8 text.</summary>
+    /// <returns>Whether they are not.</returns>
+    public static bool ReportEncoding(
+        ReadOnlySpan<byte> bytes,
+        string fileName,
+        string section,
+        QueryList queries
+    )
+    {
+        var isUtf16 =
+            bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..]
+            || bytes[..Math.Min(bytes.Length, SniffedBytes)].Count((byte)0) > SniffedBytes / 4;
+        if (!isUtf16 && Utf8Text.IsValid(bytes))
+        {
+            return false;
+        }
+
+        queries.Add(
+            FileQueries.NotUtf8,
+            new QuerySource(fileName, isUtf16 ? null : Utf8Text.FirstInvalidLine(bytes), null),
+            "",
+            isUtf16
+                ? "The file is UTF-16 text, not UTF-8."
+                : "This line is not UTF-8 text; it may be Latin-1 (Windows-1252).",
+            $"Save the file again as CSV with the encoding UTF-8, or write encoding = \"{(isUtf16 ? "utf-16" : "latin-1")}\" under [read.{section}] in study.toml."
+        );
+        return true;
+    }
+
+    /// <summary>Raises a query when a header line of one field holds another sign between its names.</summary>
+    /// <returns>Whether it does.</returns>
+    public static bool ReportDelimiter(
+        string[] header,
+        int line,
+        string fileName,
+        string section,
+        QueryList queries
+    )
+    {
+        if (header.Length > 1 || Separator(header[0]) is not var (sign, word, written))
+        {
+            return false;
+        }
+
+        queries.Add(
+            CsvQueries.OtherDelimiter,
+            new QuerySource(fileName, line, null),
+            sign.ToString(),
+            $"The columns are separated by {word}, not by commas.",
+            $"Save the file again with commas, or write delimiter = \"{written}\" under [read.{section}] in study.toml."
+        );
+        return true;
+    }
+
+    private static (char Sign, string Word, string Written)? Separator(string header) =>
+        header.Contains(';', StringComparison.Ordinal) ? (';', "semicolons", ";")
+        : header.Contains('\t', StringComparison.Ordinal) ? ('\t', "tabs", "\\t")
+        : header.Contains('|', StringComparison.Ordinal) ? ('|', "vertical bars", "|")
+        : null;
+}

@@ -1,0 +1,67 @@
+using StabilityStudy.Files.Csv;
+
+namespace StabilityStudy.Files.Intake;
+
+/// <summary>Which file of the folder holds data of one kind, and in which form.</summary>
+/// <param name="Stored">Its name in the folder.</param>
+/// <param name="Shown">The name that queries give.</param>
+/// <param name="Columns">The columns that it has.</param>
+internal sealed record DataFile(string Stored, string Shown, CsvColumns Columns)
+{
+    /// <summary>
+    /// Finds the file. A file in canonical form, as a report carries it, is known by its header line, under the name that
+    /// study.toml gives or under its usual one; so a study can be read again from the attachments of its report.
+    /// </summary>
+    /// <param name="files">The folder.</param>
+    /// <param name="named">Name that study.toml gives.</param>
+    /// <param name="usual">Name of the canonical file.</param>
+    /// <param name="columns">Columns of the facility's file.</param>
+    /// <param name="isCanonical">Whether only canonical files are at hand.</param>
+    public static DataFile Find(
+        StudyBytes files,
+        string named,
+        string usual,
+        CsvColumns columns,
+        bool isCanonical
+    )
+    {
+        if (isCanonical)
+        {
+            return new(usual, named, columns.WithSourceRow());
+        }
+
+        var stored = !files.Files.ContainsKey(named) && Holds(usual) ? usual : named;
+        return new(stored, named, Holds(stored) ? columns.WithSourceRow() : columns);
+
+        bool Holds(string name) =>
+            files.Files.TryGetValue(name, out var bytes) && columns.IsCanonical(bytes.Span);
+    }
+}
+
+/// <summary>The data files of a study.</summary>
+/// <param name="Specimens">A row a tube.</param>
+/// <param name="Results">A row a result.</param>
+/// <param name="Controls">A row a control result; the study may do without.</param>
+internal sealed record DataFileSet(DataFile Specimens, DataFile Results, DataFile Controls)
+{
+    /// <summary>Finds the files.</summary>
+    public static DataFileSet Find(
+        StudyBytes files,
+        Core.Study.StudyFileNames names,
+        bool isCanonical
+    )
+    {
+        var usual = Core.Study.StudyFileNames.Usual;
+        return new(
+            DataFile.Find(
+                files,
+                names.Specimens,
+                usual.Specimens,
+                CsvColumns.Specimens,
+                isCanonical
+            ),
+            DataFile.Find(files, names.Results, usual.Results, CsvColumns.Results, isCanonical),
+            DataFile.Find(files, names.Controls, usual.Controls, CsvColumns.Controls, isCanonical)
+        );
+    }
+}

@@ -1,0 +1,97 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Rows;
+
+/// <summary>Checks control results against each other and against the runs of the results.</summary>
+internal static class ControlChecks
+{
+    /// <summary>Checks the rows, and drops those that stand twice.</summary>
+    /// <returns>The rows that are used.</returns>
+    public static ImmutableArray<ControlRow> Check(
+        RowTable<ControlRow> controls,
+        ImmutableArray<ResultRow> results,
+        QueryList queries
+    )
+    {
+        var first = new Dictionary<ControlKey, ControlRow>();
+        var used = ImmutableArray.CreateBuilder<ControlRow>();
+        foreach (var row in controls.Rows)
+        {
+            if (first.TryAdd(ControlKey.Of(row), row))
+            {
+                used.Add(row);
+                continue;
+            }
+
+            ReportTwice(controls.FileName, first[ControlKey.Of(row)], row, queries);
+        }
+
+        // A result that could not be read may be the one that names the run.
+        if (queries.StopCount == 0)
+        {
+            CheckRuns(controls, results, queries);
+        }
+
+        return used.DrainToImmutable();
+    }
+
+    private static void ReportTwice(
+        string file,
+        ControlRow first,
+        ControlRow row,
+        QueryList queries
+    )
+    {
+        var isSame = first == row with { SourceRow = first.SourceRow };
+        queries.Add(
+            isSame ? RowQueries.DuplicateRow : RowQueries.ConflictingRows,
+            new QuerySource(file, row.SourceRow, null),
+            row.Result.Text,
+            FormattableString.Invariant(
+                $"{row.Analyte} of the control \"{row.Control}\" in the run \"{row.Run}\" at this time is already on line {first.SourceRow}, with {(isSame ? "the same content; this row is not used" : "other content")}."
+            ),
+            isSame ? "Remove one of them." : "Keep the true one, or correct the time of one."
+        );
+    }
+
+    private static void CheckRuns(
+        RowTable<ControlRow> controls,
+        ImmutableArray<ResultRow> results,
+        QueryList queries
+    )
+    {
+        var runs = results
+            .Select(row => row.Run)
+            .Where(run => run.Length > 0)
+            .ToHashSet(StringComparer.Ordinal);
+        if (runs.Count == 0)
+        {
+            return;
+        }
+
+        foreach (var row in controls.Rows.Where(row => !runs.Contains(row.Run)))
+        {
+            queries.Add(
+                RowQueries.ControlRunUnknown,
+                new QuerySource(controls.FileName, row.SourceRow, "run"),
+                row.Run,
+                $"No result names the run \"{row.Run}\".{NearestWord.Question(row.Run, runs.Order(StringComparer.Ordinal))}",
+                "Correct the run code of the control or of the results."
+            );
+        }
+    }
+
+    private readonly record struct ControlKey(
+        string Control,
+        string Analyte,
+        string Run,
+        DateTimeOffset TestedAt
+    )
+    {
+        public static ControlKey Of(ControlRow row) =>
+            new(row.Control, row.Analyte, row.Run, row.TestedAt);
+    }
+}

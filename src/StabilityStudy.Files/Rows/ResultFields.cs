@@ -1,0 +1,56 @@
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Rows;
+
+/// <summary>Reads a result and its unit, as specimens and controls have them.</summary>
+internal static class ResultFields
+{
+    /// <summary>Reads "result"; a query and a missing result when the text is none.</summary>
+    public static ReportedResult ReadResult(CsvRow row, Analyte? analyte)
+    {
+        var text = row.OptionalText("result");
+        var (result, advice) = analyte is { Categories.IsEmpty: false }
+            ? ResultText.ReadCategory(text, analyte.Categories)
+            : ResultText.Read(text);
+        if (result is not null)
+        {
+            return result;
+        }
+
+        row.Add(
+            RowQueries.UnknownResult,
+            "result",
+            text,
+            $"\"{text}\" is not a result.",
+            char.ToUpperInvariant(advice[0]) + advice[1..] + "."
+        );
+        return new MissingResult(text, MissingReason.NoReportableResult);
+    }
+
+    /// <summary>Reads "unit", which only a number needs.</summary>
+    public static string ReadUnit(CsvRow row, ReportedResult result, Analyte? analyte)
+    {
+        var unit = result is MissingResult or CategoryResult
+            ? row.OptionalText("unit")
+            : row.RequireText("unit");
+        if (
+            unit.Length > 0
+            && analyte is not null
+            && !string.Equals(unit, analyte.Unit, StringComparison.Ordinal)
+        )
+        {
+            row.Add(
+                RowQueries.OtherUnit,
+                "unit",
+                unit,
+                $"The unit is \"{unit}\", and the protocol has \"{analyte.Unit}\" for {analyte.Id}; results are not converted.",
+                "Convert the results in the file, or correct the unit."
+            );
+        }
+
+        return unit;
+    }
+}
