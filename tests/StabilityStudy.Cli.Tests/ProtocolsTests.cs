@@ -75,11 +75,7 @@ public sealed class ProtocolsTests
         Assert.All(Names(), name => Assert.Contains(name, run.Error, StringComparison.Ordinal));
     }
 
-    private static string Folder =>
-        Path.Combine(
-            Path.GetDirectoryName(Path.GetDirectoryName(ExampleStudy.Folder))!,
-            "protocols"
-        );
+    private static string Folder { get; } = Path.Combine(RepositoryFile.Root, "protocols");
 
     private static string[] Names() =>
         [
