@@ -533,7 +533,7 @@ internal static class BrokenTomlCases
             new(
                 P,
                 "[[limit]]\nid = \"aptt-bias\"",
-                "[[analyte]]\nid = \"PT\"\nname = \"Prothrombin time\"\nunit = \"s\"\ndecimals = 1\nstandard_window = { time = \"24 h\", source = \"x\" }\n\n[[limit]]\nid = \"aptt-bias\"",
+                "[[analyte]]\nid = \"PT\"\nname = \"Prothrombin time\"\nunit = \"s\"\ndecimals = 1\nstandard_window = { time = \"24 h\", source = \"common practice\" }\nmanufacturer_limit = { time = \"24 h\", document = \"instructions revision 3\" }\n\n[[limit]]\nid = \"aptt-bias\"",
                 "analyte-without-criterion",
                 "analyte.id",
                 "not assessed"
