@@ -470,6 +470,7 @@ internal static class BrokenTomlCases
             )
             {
                 LinesBelow = 1,
+                Along = ["bias-limit-is-individual"],
             },
             new(
                 P,
@@ -684,7 +685,7 @@ internal static class BrokenTomlCases
             )
             {
                 LinesBelow = 1,
-                Along = ["individual-only"],
+                Along = ["individual-only", "low-confidence"],
             },
             new(
                 P,
@@ -696,7 +697,7 @@ internal static class BrokenTomlCases
             )
             {
                 LinesBelow = 2,
-                Along = ["individual-only"],
+                Along = ["individual-only", "low-confidence"],
             },
             new(
                 P,
@@ -708,7 +709,7 @@ internal static class BrokenTomlCases
             )
             {
                 LinesBelow = -2,
-                Along = ["individual-only", "criterion-out-of-reach"],
+                Along = ["individual-only", "criterion-out-of-reach", "low-confidence"],
             },
             new(
                 P,

@@ -165,7 +165,7 @@ internal static class LaxProtocolCases
             )
             {
                 Severity = Severity.Attention,
-                LinesBelow = -6,
+                LinesBelow = -7,
             },
             new(
                 P,
