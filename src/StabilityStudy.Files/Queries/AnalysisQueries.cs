@@ -158,7 +158,7 @@ internal static class AnalysisQueries
         ),
         new(
             "exclusion-without-effect",
-            Note,
+            Attention,
             "an exclusion leaves out nothing",
             "correct or remove it"
         ),
