@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Files.Layouts;
 
 namespace StabilityStudy.Files.Csv;
 
@@ -12,6 +13,9 @@ internal sealed record CsvColumns(
     ImmutableArray<string> Required
 )
 {
+    /// <summary>How the facility's file differs; null when it does not.</summary>
+    public FileLayout? Layout { get; init; }
+
     /// <summary>The column of a canonical file that holds the line in the facility's file.</summary>
     public const string SourceRow = "source_row";
 

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using CsvHelper;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Words;
 
@@ -39,13 +40,19 @@ internal static class CsvFile
         Action<CsvRow> read
     )
     {
-        var bytes = Utf8Text.WithoutMark(utf8);
+        var encoding = columns.Layout?.Encoding ?? FileEncoding.Utf8;
+        if (FileText.ToUtf8(utf8, encoding, fileName, queries) is not { } text)
+        {
+            return CsvReach.Nothing;
+        }
+
+        var bytes = Utf8Text.WithoutMark(text);
         if (OtherForm.ReportEncoding(bytes.Span, fileName, columns.Section, queries))
         {
             return CsvReach.Nothing;
         }
 
-        using var reader = CsvReader.Create(bytes, Options(fileName, queries));
+        using var reader = CsvReader.Create(bytes, Options(columns.Layout, fileName, queries));
         if (ReadHeader(reader, fileName, columns, queries) is not { } header)
         {
             return CsvReach.Nothing;
@@ -61,7 +68,7 @@ internal static class CsvFile
         }
 
         var lostBefore = queries.CountOf(fileName, Losses);
-        var row = new CsvRow(reader, fileName, places, queries);
+        var row = new CsvRow(reader, fileName, places, columns.Layout, queries);
         while (reader.Read())
         {
             var line = (int)reader.LineNumber;
@@ -106,11 +113,15 @@ internal static class CsvFile
         return null;
     }
 
-    private static CsvReaderOptions Options(string fileName, QueryList queries) =>
+    private static CsvReaderOptions Options(
+        FileLayout? layout,
+        string fileName,
+        QueryList queries
+    ) =>
         CsvReaderOptions.Default with
         {
             HasHeader = false,
-            Separator = ',',
+            Separator = layout?.Delimiter ?? ',',
             TrackLineNumbers = true,
             PoolStrings = true,
             MalformedData = CsvMalformedDataHandling.Skip,

@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Collections.Frozen;
 using CsvHelper;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
 
@@ -15,6 +16,7 @@ internal sealed partial class CsvRow(
     CsvReader reader,
     string fileName,
     FrozenDictionary<string, int> places,
+    FileLayout? layout,
     QueryList queries
 )
 {
@@ -68,13 +70,21 @@ internal sealed partial class CsvRow(
             return before;
         }
 
-        var made = text.IsEmpty ? "" : reader.GetString(places[column]);
+        var made =
+            text.IsEmpty ? ""
+            : layout is null ? reader.GetString(places[column])
+            : text.ToString();
         _before[column] = made;
         return made;
     }
 
     /// <summary>The field as it stands, valid until the next call; no text is made of it.</summary>
     private ReadOnlySpan<char> Characters(string column) =>
+        layout is null ? Stored(column)
+        : layout.Constants.TryGetValue(column, out var constant) ? constant
+        : layout.Translate(column, Stored(column).ToString());
+
+    private ReadOnlySpan<char> Stored(string column) =>
         places.TryGetValue(column, out var place)
             ? _buffer.AsSpan(0, reader.GetChars(place, _buffer))
             : [];

@@ -65,7 +65,7 @@ internal static class OtherForm
 
     private static (char Sign, string Word, string Written)? Separator(string header) =>
         header.Contains(';', StringComparison.Ordinal) ? (';', "semicolons", ";")
-        : header.Contains('\t', StringComparison.Ordinal) ? ('\t', "tabs", "\\t")
+        : header.Contains('\t', StringComparison.Ordinal) ? ('\t', "tabs", "tab")
         : header.Contains('|', StringComparison.Ordinal) ? ('|', "vertical bars", "|")
         : null;
 }

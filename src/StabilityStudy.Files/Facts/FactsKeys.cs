@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Facts;
@@ -19,6 +20,7 @@ internal static class FactsKeys
         "lot",
         "clock",
         "files",
+        "read",
         "exclusion",
         "deviation",
         "rerun"
@@ -83,6 +85,8 @@ internal static class FactsKeys
         Lot,
         Clock,
         Files,
+        LayoutReader.Read,
+        LayoutReader.Section,
         Exclusion,
         Deviation,
         Rerun,

@@ -1,4 +1,6 @@
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Layouts;
+using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Intake;
 
@@ -48,6 +50,7 @@ internal sealed record DataFileSet(DataFile Specimens, DataFile Results, DataFil
     public static DataFileSet Find(
         StudyBytes files,
         Core.Study.StudyFileNames names,
+        TomlTable? read,
         bool isCanonical
     )
     {
@@ -57,11 +60,23 @@ internal sealed record DataFileSet(DataFile Specimens, DataFile Results, DataFil
                 files,
                 names.Specimens,
                 usual.Specimens,
-                CsvColumns.Specimens,
+                LayoutReader.Apply(read, CsvColumns.Specimens),
                 isCanonical
             ),
-            DataFile.Find(files, names.Results, usual.Results, CsvColumns.Results, isCanonical),
-            DataFile.Find(files, names.Controls, usual.Controls, CsvColumns.Controls, isCanonical)
+            DataFile.Find(
+                files,
+                names.Results,
+                usual.Results,
+                LayoutReader.Apply(read, CsvColumns.Results),
+                isCanonical
+            ),
+            DataFile.Find(
+                files,
+                names.Controls,
+                usual.Controls,
+                LayoutReader.Apply(read, CsvColumns.Controls),
+                isCanonical
+            )
         );
     }
 }

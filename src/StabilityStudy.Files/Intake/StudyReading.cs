@@ -5,6 +5,7 @@ using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
+using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Rows;
@@ -34,7 +35,12 @@ internal static class StudyReading
             : null;
         var names = facts?.FileNames ?? StudyFileNames.Usual;
         var known = KnownCodes.From(protocol, facts);
-        var data = DataFileSet.Find(files, names, isCanonical);
+        var data = DataFileSet.Find(
+            files,
+            names,
+            facts?.Root.OptionalTable("read", LayoutReader.Read),
+            isCanonical
+        );
         var tubes = ReadRows<TubeRow>(files, data.Specimens, known, SpecimenReader.Read, queries);
         var results = ReadRows<ResultRow>(files, data.Results, known, ResultReader.Read, queries);
         var controls = ReadControls(files, data.Controls, protocol, known, queries);
@@ -54,7 +60,7 @@ internal static class StudyReading
         var facts = files.Files.TryGetValue(StudyBytes.FactsName, out var bytes)
             ? StudyFactsReader.Read(bytes, StudyBytes.FactsName, new QueryList())
             : null;
-        var data = DataFileSet.Find(files, facts?.FileNames ?? StudyFileNames.Usual, false);
+        var data = DataFileSet.Find(files, facts?.FileNames ?? StudyFileNames.Usual, null, false);
         ImmutableArray<string> names =
         [
             data.Specimens.Stored,

@@ -50,6 +50,10 @@ internal sealed partial class TomlTable
     public ImmutableArray<string> Keys =>
         _entries is null ? [] : [.. _entries.Entries.Select(e => e.Key)];
 
+    /// <summary>Whether the table may have a key.</summary>
+    public bool Knows(string key) =>
+        _shape.HasFreeKeys || _shape.Keys.Contains(key, StringComparer.Ordinal);
+
     /// <summary>Whether a key is given.</summary>
     public bool Has(string key) => Find(key) is not null;
 
@@ -121,7 +125,7 @@ internal sealed partial class TomlTable
 
     private TomlEntry? Find(string key)
     {
-        if (!_shape.HasFreeKeys && !_shape.Keys.Contains(key, StringComparer.Ordinal))
+        if (!Knows(key))
         {
             throw new ArgumentException(
                 $"The shape \"{_shape.Name}\" does not list \"{key}\".",

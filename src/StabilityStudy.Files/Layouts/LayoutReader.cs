@@ -1,0 +1,116 @@
+using System.Collections.Frozen;
+using System.Collections.Immutable;
+using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Toml;
+using StabilityStudy.Files.Words;
+
+namespace StabilityStudy.Files.Layouts;
+
+/// <summary>Reads [read.specimens], [read.results] and [read.controls] of study.toml.</summary>
+internal static class LayoutReader
+{
+    /// <summary>The tables under "read".</summary>
+    public static readonly TableShape Read = new("read", "specimens", "results", "controls");
+
+    /// <summary>The keys of each.</summary>
+    public static readonly TableShape Section = new(
+        "read.results",
+        "delimiter",
+        "decimal",
+        "encoding",
+        "date_format",
+        "columns",
+        "values",
+        "constants"
+    );
+
+    private const string FormatSigns = "dMyHms .-/:";
+
+    private static readonly TableShape FacilityWords = new("values");
+
+    private static readonly WordSet<char> Delimiters = new(
+        (",", ','),
+        (";", ';'),
+        ("|", '|'),
+        ("tab", '\t')
+    );
+
+    private static readonly WordSet<bool> DecimalSigns = new((".", false), (",", true));
+
+    private static readonly WordSet<FileEncoding> Encodings = new(
+        ("utf-8", FileEncoding.Utf8),
+        ("utf-16", FileEncoding.Utf16),
+        ("latin-1", FileEncoding.Latin1)
+    );
+
+    /// <summary>The columns with the layout that study.toml gives for them, if it gives one.</summary>
+    public static CsvColumns Apply(TomlTable? read, CsvColumns columns) =>
+        read?.OptionalTable(columns.Section, Section) is { } table
+            ? columns with
+            {
+                Layout = ReadLayout(table, columns),
+            }
+            : columns;
+
+    private static FileLayout ReadLayout(TomlTable table, CsvColumns columns)
+    {
+        var names = new TableShape("columns", columns.All);
+        return new(
+            Delimiter: table.OptionalChoice("delimiter", Delimiters) ?? ',',
+            HasDecimalComma: table.OptionalChoice("decimal", DecimalSigns) ?? false,
+            Encoding: table.OptionalChoice("encoding", Encodings) ?? FileEncoding.Utf8,
+            DateFormat: ReadDateFormat(table),
+            Columns: Texts(table.OptionalTable("columns", names)),
+            Values: ReadValues(table.OptionalTable("values", names)),
+            Constants: Texts(table.OptionalTable("constants", names))
+        );
+    }
+
+    private static FrozenDictionary<string, FrozenDictionary<string, string>> ReadValues(
+        TomlTable? table
+    ) =>
+        Keys(table)
+            .ToFrozenDictionary(
+                column => column,
+                column => Texts(table?.OptionalTable(column, FacilityWords)),
+                StringComparer.Ordinal
+            );
+
+    private static FrozenDictionary<string, string> Texts(TomlTable? table) =>
+        Keys(table)
+            .ToFrozenDictionary(
+                key => key,
+                key => table?.OptionalText(key) ?? "",
+                StringComparer.Ordinal
+            );
+
+    // A key that is not known has its query already.
+    private static IEnumerable<string> Keys(TomlTable? table) =>
+        table is null ? [] : table.Keys.Where(table.Knows).Distinct(StringComparer.Ordinal);
+
+    private static string? ReadDateFormat(TomlTable table)
+    {
+        var format = table.OptionalText("date_format");
+        ImmutableArray<string> needed = ["d", "M", "yyyy", "H", "mm"];
+        if (
+            format is null
+            || (
+                format.All(FormatSigns.Contains)
+                && needed.All(part => format.Contains(part, StringComparison.Ordinal))
+            )
+        )
+        {
+            return format;
+        }
+
+        table.Fault(
+            "date_format",
+            FileQueries.UnknownWord,
+            format,
+            $"\"{format}\" does not say how times are written.",
+            "Write it with dd, MM, yyyy, HH, mm and ss, such as \"dd.MM.yyyy HH:mm\"."
+        );
+        return null;
+    }
+}
