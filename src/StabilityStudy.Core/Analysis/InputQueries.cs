@@ -21,6 +21,8 @@ public static class InputQueries
                     .SelectMany(tubes => Disagreeing(tubes[0], tubes))
                     .Concat(ResultValueQueries.Of(inputs))
                     .Concat(SameResultQueries.Of(inputs))
+                    .Concat(RatioQueries.Of(inputs))
+                    .Concat(PlanQueries.Of(inputs))
                     .Concat(ExclusionDateQueries.Of(inputs))
                     .Concat(RerunQueries.Of(inputs)),
                 inputs.Facts.Files

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 
@@ -9,6 +10,9 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What was not recorded, although a rule depends on it.</summary>
 internal static class RecordQueries
 {
+    private const string ChangesWithin =
+        "a change of it within a pair cannot be told from the delay";
+
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)
     {
         var withHematocrit = inputs
@@ -66,8 +70,16 @@ internal static class RecordQueries
                 tube => tube.Origin == Origin.NotRecorded,
                 "spiked or pooled material does not stand for patients' blood"
             ),
-            .. OfResults(inputs, "instrument", row => row.Instrument),
-            .. OfResults(inputs, "lot", row => row.Lot),
+            .. OfResults(inputs, "instrument", row => row.Instrument, ChangesWithin),
+            .. OfResults(inputs, "lot", row => row.Lot, ChangesWithin),
+            .. inputs.Protocol.Controls == ControlRule.KeptElsewhere
+                ? []
+                : OfResults(
+                    inputs,
+                    "run",
+                    row => row.Run,
+                    "every run needs a control, so what was tested in an unknown run is not assessed"
+                ),
         ];
     }
 
@@ -119,7 +131,8 @@ internal static class RecordQueries
     private static IEnumerable<DataQuery> OfResults(
         StudyInputs inputs,
         string what,
-        Func<ResultRow, string> of
+        Func<ResultRow, string> of,
+        string why
     )
     {
         var missing = inputs
@@ -134,7 +147,7 @@ internal static class RecordQueries
                     DataFiles.ResultsAt(missing.Min(row => row.SourceRow), what),
                     missing.Length,
                     "results",
-                    "a change of it within a pair cannot be told from the delay"
+                    why
                 ),
             ];
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Core.Estimates;
@@ -41,7 +42,13 @@ public static class StudyAnalyzer
             .All(inputs)
             .AsParallel()
             .AsOrdered()
-            .Select(context => Conclude(index, context))
+            .Select(context =>
+                Conclude(
+                    index,
+                    context,
+                    [.. inputs.Controls.Where(row => row.Analyte == context.Analyte.Id)]
+                )
+            )
             .ToImmutableArray();
         var sequences = concluded.Select(item => item.Sequence).ToImmutableArray();
         var queries = concluded
@@ -62,7 +69,8 @@ public static class StudyAnalyzer
     // Contexts know nothing of each other, so they are concluded side by side; order and figures stay the same.
     private static (Sequence Sequence, ImmutableArray<DataQuery> Queries) Conclude(
         SpecimenIndex index,
-        PairContext context
+        PairContext context,
+        ImmutableArray<ControlRow> controls
     )
     {
         var queries = ImmutableArray.CreateBuilder<DataQuery>();
@@ -76,9 +84,18 @@ public static class StudyAnalyzer
         var criteria = assembled
             .Select(cell => CellEvaluation.Evaluate(cell.Pairs, protocol, analyte, group))
             .ToImmutableArray();
-        var doubts = assembled.Select(cell => Doubt.Of(cell.Pairs, protocol)).ToImmutableArray();
+        var evidence = assembled
+            .Select(cell =>
+                protocol.Controls == ControlRule.EveryRun
+                    ? RunControls.Of(cell.Pairs, controls)
+                    : null
+            )
+            .ToImmutableArray();
+        var doubts = assembled
+            .Select((cell, i) => Doubt.Of(cell.Pairs, protocol, evidence[i]))
+            .ToImmutableArray();
         var own = criteria
-            .Select((results, i) => Doubt.Conclude(CellEvaluation.Conclude(results), doubts[i]))
+            .Select((results, i) => doubts[i].Conclude(CellEvaluation.Conclude(results)))
             .ToImmutableArray();
         var conclusions = CellEvaluation.InSequence(own);
         var cells = assembled
@@ -99,7 +116,8 @@ public static class StudyAnalyzer
                         cell.Pairs
                     )
                     {
-                        Doubts = doubts[i],
+                        Doubts = doubts[i].All,
+                        Controls = evidence[i],
                     }
             )
             .ToImmutableArray();

@@ -39,6 +39,7 @@ public static class StudyChecks
         }
 
         queries.AddRange(RecordQueries.Of(inputs));
+        queries.AddRange(ControlQueries.Of(inputs));
         var missing = inputs
             .Results.Where(row => row.Result is MissingResult)
             .Select(row => (row.SourceRow, row.Result.Text))

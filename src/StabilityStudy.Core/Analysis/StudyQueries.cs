@@ -27,12 +27,15 @@ internal static class StudyQueries
                                 pair => "; " + ExcludedChange.Words(pair, cell.Key, inputs.Protocol)
                             ),
                             .. CellQueries.Of(cell, inputs.Protocol),
+                            .. ControlQueries.OfShift(cell, inputs.Protocol),
                         ]
                 ),
             .. sequences.SelectMany(NotAsPlanned),
             .. sequences.SelectMany(sequence => ModifiedTest(sequence, inputs.Protocol)),
+            .. sequences.SelectMany(sequence => LevelQueries.Of(sequence, inputs.Protocol)),
             .. ExclusionQueries.Of(inputs, sequences),
             .. RecordQueries.Of(inputs),
+            .. ControlQueries.Of(inputs),
         ];
 
     private static IEnumerable<DataQuery> NotAsPlanned(Sequence sequence)

@@ -5,21 +5,31 @@ using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Core.Doubts;
 
-/// <summary>What keeps a time point from being supported although its criteria are met.</summary>
-internal static class Doubt
+/// <summary>What keeps a time point from a conclusion although its criteria give one.</summary>
+/// <param name="Controls">Runs that no control vouches for: nothing is concluded.</param>
+/// <param name="LeftOut">Too many specimens left out: not supported.</param>
+internal sealed record Doubt(
+    ImmutableArray<VerdictReason> Controls,
+    ImmutableArray<VerdictReason> LeftOut
+)
 {
-    /// <summary>Every doubt about a time point, from its pairs.</summary>
-    public static ImmutableArray<VerdictReason> Of(
-        ImmutableArray<PairRecord> pairs,
-        StudyProtocol protocol
-    ) => LeftOutShare.Of(pairs, protocol.LeftOutPercentMaximum) is { } leftOut ? [leftOut] : [];
+    /// <summary>Every doubt.</summary>
+    public ImmutableArray<VerdictReason> All => [.. Controls, .. LeftOut];
 
-    /// <summary>What the criteria conclude, unless a doubt keeps it from being supported.</summary>
-    public static Conclusion Conclude(
-        Conclusion byCriteria,
-        ImmutableArray<VerdictReason> doubts
+    /// <summary>The doubts about a time point, from its pairs and controls.</summary>
+    public static Doubt Of(
+        ImmutableArray<PairRecord> pairs,
+        StudyProtocol protocol,
+        ControlEvidence? evidence
     ) =>
-        byCriteria == Conclusion.Supported && !doubts.IsEmpty
-            ? Conclusion.Inconclusive
-            : byCriteria;
+        new(
+            [.. ControlDoubts.Of(pairs, evidence)],
+            LeftOutShare.Of(pairs, protocol.LeftOutPercentMaximum) is { } leftOut ? [leftOut] : []
+        );
+
+    /// <summary>What the criteria conclude, as far as the doubts let it stand.</summary>
+    public Conclusion Conclude(Conclusion byCriteria) =>
+        !Controls.IsEmpty ? Conclusion.NotAssessed
+        : byCriteria == Conclusion.Supported && !LeftOut.IsEmpty ? Conclusion.Inconclusive
+        : byCriteria;
 }

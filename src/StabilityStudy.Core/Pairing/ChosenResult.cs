@@ -15,7 +15,7 @@ internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Row
             Row.Result,
             Row.TestedAt,
             Row.TestedAt - tube.CollectedAt,
-            Joined(row => row.Run),
+            Rows.Any(row => row.Run.Length == 0) ? "" : Joined(row => row.Run),
             Joined(row => row.Instrument),
             Joined(row => row.Lot),
             Joined(row => row.Calibration),
@@ -23,5 +23,5 @@ internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Row
         );
 
     private string Joined(Func<ResultRow, string> of) =>
-        string.Join(" and ", Rows.Select(of).Where(text => text.Length > 0).Distinct());
+        string.Join(Measurement.And, Rows.Select(of).Where(text => text.Length > 0).Distinct());
 }

@@ -26,8 +26,13 @@ internal static class DataFiles
     public static QuerySource ResultsAt(int? line, string? column) =>
         new(StudyFileNames.Usual.Results, line, column);
 
+    /// <summary>A place in controls.csv.</summary>
+    public static QuerySource ControlsAt(int? line, string? column) =>
+        new(StudyFileNames.Usual.Controls, line, column);
+
     private static string NameOf(string canonical, StudyFileNames names) =>
         canonical == StudyFileNames.Usual.Specimens ? names.Specimens
         : canonical == StudyFileNames.Usual.Results ? names.Results
+        : canonical == StudyFileNames.Usual.Controls ? names.Controls
         : canonical;
 }

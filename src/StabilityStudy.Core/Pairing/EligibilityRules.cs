@@ -20,7 +20,7 @@ internal static class EligibilityRules
 
         if (rules.HematocritPercentMaximum is { } hematocrit && tube.HematocritPercent > hematocrit)
         {
-            return $"hematocrit {Text(tube.HematocritPercent.Value)} % is above {Text(hematocrit)} %: the citrate was not adjusted";
+            return Hematocrit(tube.HematocritPercent.Value, hematocrit);
         }
 
         return
@@ -34,6 +34,13 @@ internal static class EligibilityRules
         rules.RejectClot && tube.Clot == ClotCheck.Yes
             ? $"clot in baseline tube {tube.Tube}"
             : Problem(tube, storage, rules);
+
+    /// <remarks>Citrate for a hematocrit H in percent: volume of blood · (100 − H)/(595 − H).</remarks>
+    private static string Hematocrit(decimal percent, decimal maximum) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"hematocrit {percent} % is above {maximum} %: the citrate was not adjusted (volume of blood · (100 − H)/(595 − H), here {(100 - percent) / (595 - percent):0.000} mL of citrate for 1 mL of blood)"
+        );
 
     private static string Text(decimal value) => value.ToString(CultureInfo.InvariantCulture);
 }

@@ -22,4 +22,11 @@ public sealed record Measurement(
     string Lot,
     string Calibration,
     int? SourceRow
-);
+)
+{
+    /// <summary>Between the codes of two replicates that differ.</summary>
+    internal const string And = " and ";
+
+    /// <summary>The run of each replicate; empty when not recorded.</summary>
+    internal IEnumerable<string> Runs() => Run.Split(And, StringSplitOptions.RemoveEmptyEntries);
+}

@@ -30,25 +30,34 @@ internal static class PairAssembly
             .ToHashSet();
         var baselines = draws
             .Select(draw =>
-                BaselineFinding.Of(draw, context, firstDraws.Contains(draw.Specimen), queries)
+                BaselineFinding.Of(
+                    draw,
+                    context,
+                    context.Protocol.RepeatDraws == RepeatDraws.OneCluster
+                        || firstDraws.Contains(draw.Specimen),
+                    queries
+                )
             )
+            .ToImmutableArray();
+        var timePoints = context.TimePoints;
+        var assigned = draws
+            .Select(draw => AssignedTimes.Of(draw, timePoints, context.Protocol.DelaysPerSpecimen))
             .ToImmutableArray();
         return
         [
-            .. context
-                .Protocol.TimePoints.OrderBy(timePoint => timePoint.Delay)
-                .Select(timePoint =>
-                    (
-                        timePoint,
-                        draws
-                            .Zip(
-                                baselines,
-                                (draw, baseline) =>
-                                    Pair(draw, baseline, timePoint, context, queries)
-                            )
-                            .ToImmutableArray()
-                    )
-                ),
+            .. timePoints.Select(timePoint =>
+                (
+                    timePoint,
+                    draws
+                        .Select(
+                            (draw, i) =>
+                                assigned[i].Contains(timePoint)
+                                    ? Pair(draw, baselines[i], timePoint, context, queries)
+                                    : AssignedTimes.NotAssigned(draw, baselines[i])
+                        )
+                        .ToImmutableArray()
+                )
+            ),
         ];
     }
 

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
@@ -13,10 +14,21 @@ internal sealed record PairContext(
     Storage Storage
 )
 {
-    /// <summary>Every combination of analyte, group and storage, in the order of the protocol.</summary>
+    /// <summary>The time points at which the analyte is tested, ascending.</summary>
+    public ImmutableArray<TimePoint> TimePoints =>
+        [
+            .. (Analyte.TimePoints.IsEmpty ? Protocol.TimePoints : Analyte.TimePoints).OrderBy(
+                timePoint => timePoint.Delay
+            ),
+        ];
+
+    /// <summary>Every combination of analyte, group and storage that is studied, in the order of the protocol.</summary>
     public static IEnumerable<PairContext> All(StudyInputs inputs) =>
         from analyte in inputs.Protocol.Analytes
         from patientGroup in inputs.Protocol.Groups
         from storage in inputs.Protocol.Storages
+        where
+            (analyte.Groups.IsEmpty || analyte.Groups.Contains(patientGroup.Id))
+            && (analyte.Storages.IsEmpty || analyte.Storages.Contains(storage.Id))
         select new PairContext(inputs.Protocol, inputs.Facts, analyte, patientGroup, storage);
 }

@@ -48,14 +48,16 @@ public sealed record PairRecord(
                 Reason: MissingReason.NotTested or MissingReason.QuantityNotSufficient
             };
 
-    /// <summary>100·(y − x)/x of a compared pair with a baseline above zero; null otherwise.</summary>
+    /// <summary>100·(y − x)/x of a compared pair of numbers with a baseline above zero; null otherwise.</summary>
     public double? ChangePercent =>
-        Status == PairStatus.Compared && Values() is { Baseline: > 0 } values
-            ? (double)(100 * (values.Delayed - values.Baseline) / values.Baseline)
+        Status == PairStatus.Compared
+        && Baseline?.Result is MeasuredResult { Value: > 0 and var baseline }
+        && Delayed?.Result is MeasuredResult { Value: var delayed }
+            ? (double)(100 * (delayed - baseline) / baseline)
             : null;
 
-    /// <summary>Baseline and delayed value of a compared pair, in the analyte's unit.</summary>
-    /// <exception cref="InvalidOperationException">The pair is not compared.</exception>
+    /// <summary>Baseline and delayed value of a compared pair of numbers, in the analyte's unit.</summary>
+    /// <exception cref="InvalidOperationException">The pair is not compared, or its results are categories.</exception>
     public (decimal Baseline, decimal Delayed) Values()
     {
         if (
@@ -67,6 +69,6 @@ public sealed record PairRecord(
             return (baseline.Value, delayed.Value);
         }
 
-        throw new InvalidOperationException("Only a compared pair has two values.");
+        throw new InvalidOperationException("Only a compared pair of numbers has two values.");
     }
 }

@@ -84,6 +84,11 @@ internal static class Replicates
             return rows[0].Result;
         }
 
+        if (rows.Any(row => row.Result is CategoryResult))
+        {
+            return SameCategory(rows);
+        }
+
         var text = "mean of " + string.Join(" and ", rows.Select(row => row.Result.Text));
         var mean = rows.Sum(row => ValueOrLimit(row.Result)) / rows.Length;
         var sides = rows.Select(row => row.Result)
@@ -98,6 +103,15 @@ internal static class Replicates
             _ => new MissingResult(text, MissingReason.NoReportableResult),
         };
     }
+
+    /// <summary>Categories have no mean: replicates that agree count as one result, others as none.</summary>
+    private static ReportedResult SameCategory(ImmutableArray<ResultRow> rows) =>
+        rows.Select(row => (row.Result as CategoryResult)?.Category).Distinct().Count() == 1
+            ? rows[0].Result
+            : new MissingResult(
+                string.Join(" and ", rows.Select(row => row.Result.Text)),
+                MissingReason.NoReportableResult
+            );
 
     private static decimal ValueOrLimit(ReportedResult result) =>
         result switch

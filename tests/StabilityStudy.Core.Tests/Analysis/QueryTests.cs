@@ -12,8 +12,11 @@ public sealed class QueryTests
         [.. study.Analyze().Queries.Where(query => query.Code == code)];
 
     [Fact]
-    public void A_study_in_which_all_is_well_says_only_that_the_test_is_modified() =>
-        Assert.Equal(["modified-test"], s_study.Analyze().Queries.Select(query => query.Code));
+    public void A_study_in_which_all_is_well_says_only_what_it_did_not_look_at() =>
+        Assert.Equal(
+            ["modified-test", "level-not-reached", "controls-not-checked"],
+            s_study.Analyze().Queries.Select(query => query.Code)
+        );
 
     [Fact]
     public void Tubes_of_one_specimen_that_disagree_stop()

@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Controls;
+using StabilityStudy.Core.Doubts;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>Runs that no control vouches for, and what bridging plasma says about the runs.</summary>
+internal static class ControlQueries
+{
+    /// <summary>What the control results leave open, before anything is computed.</summary>
+    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
+        inputs.Protocol.Controls == ControlRule.KeptElsewhere
+            ?
+            [
+                new(
+                    "controls-not-checked",
+                    Severity.Attention,
+                    new("protocol.toml", null, "controls"),
+                    "",
+                    "Control results are kept elsewhere and were not checked here.",
+                    "Check that every run of this study was in control."
+                ),
+            ]
+            : inputs.Protocol.Analytes.SelectMany(analyte => OfAnalyte(analyte.Id, inputs));
+
+    /// <summary>A shift of bridging plasma that uses up a large part of the allowable bias.</summary>
+    public static IEnumerable<DataQuery> OfShift(Cell cell, StudyProtocol protocol)
+    {
+        var smallest = protocol
+            .Criteria.OfType<BiasCriterion>()
+            .Where(criterion =>
+                criterion.Groups.IsEmpty || criterion.Groups.Contains(cell.Key.Group)
+            )
+            .SelectMany(criterion => criterion.Limits)
+            .Where(choice => choice.Analyte == cell.Key.Analyte)
+            .Select(choice => protocol.Limits.Single(limit => limit.Id == choice.Limit).Percent)
+            .Min();
+        if (
+            cell.Controls?.Bridging?.MeanPercent.Value is { Mean: var mean }
+            && smallest is { } limit
+            && Math.Abs(mean) > (double)limit / 2
+        )
+        {
+            yield return new(
+                "bridging-shift",
+                Severity.Attention,
+                DataFiles.ControlsAt(null, null),
+                "",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{cell.Key}: bridging plasma shifted by {mean:+0.0;-0.0} % from the runs of baselines to those of delayed tubes, more than half of the allowable bias of {limit} %; that much of the change is not due to the delay."
+                ),
+                "Find what differed between the runs before the window is used."
+            );
+        }
+    }
+
+    private static IEnumerable<DataQuery> OfAnalyte(string analyte, StudyInputs inputs)
+    {
+        var standing = RunControls.Standings(inputs.Controls.Where(row => row.Analyte == analyte));
+        var runs = inputs
+            .Results.Where(row =>
+                row.Analyte == analyte && row.Run.Length > 0 && row.Result is not MissingResult
+            )
+            .Select(row => row.Run)
+            .Distinct()
+            .Order(StringComparer.Ordinal)
+            .ToLookup(run => standing.GetValueOrDefault(run));
+        if (runs.Contains(RunStanding.WithoutControl))
+        {
+            yield return Query(
+                "run-without-control",
+                "without a control within its range",
+                runs[RunStanding.WithoutControl],
+                "Add the control results of these runs."
+            );
+        }
+
+        if (runs.Contains(RunStanding.OutOfControl))
+        {
+            yield return Query(
+                "control-out-of-range",
+                "with a control outside its range",
+                runs[RunStanding.OutOfControl],
+                "Correct the row when it is wrong; otherwise nothing: a run out of control shows nothing about the delay."
+            );
+        }
+
+        DataQuery Query(string code, string how, IEnumerable<string> of, string action)
+        {
+            ImmutableArray<string> codes = [.. of];
+            return new(
+                code,
+                Severity.Attention,
+                DataFiles.ControlsAt(null, "run"),
+                "",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{analyte}: {codes.Length} runs {how}: {ControlDoubts.Names(codes)}; what was tested in them is not assessed."
+                ),
+                action
+            );
+        }
+    }
+}

@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>Rows that the plan has no place for: results where an analyte is not studied, a person in two groups at once.</summary>
+internal static class PlanQueries
+{
+    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
+        [
+            .. inputs.Protocol.Analytes.SelectMany(analyte => NotStudied(analyte, inputs)),
+            .. TwoGroups(inputs),
+        ];
+
+    private static IEnumerable<DataQuery> NotStudied(Analyte analyte, StudyInputs inputs)
+    {
+        if (analyte is { TimePoints.IsEmpty: true, Groups.IsEmpty: true, Storages.IsEmpty: true })
+        {
+            yield break;
+        }
+
+        var tubes = inputs.Tubes.ToLookup(tube => (tube.Specimen, tube.Tube));
+        var rows = inputs
+            .Results.Where(row =>
+                row.Analyte == analyte.Id
+                && (
+                    (
+                        row.Occasion.TimePoint is { } timePoint
+                        && !analyte.TimePoints.IsEmpty
+                        && !analyte.TimePoints.Contains(timePoint)
+                    )
+                    || tubes[(row.Specimen, row.Tube)]
+                        .Any(tube =>
+                            (!analyte.Groups.IsEmpty && !analyte.Groups.Contains(tube.Group))
+                            || (
+                                !row.Occasion.IsBaseline
+                                && !analyte.Storages.IsEmpty
+                                && !analyte.Storages.Contains(tube.Storage)
+                            )
+                        )
+                )
+            )
+            .ToImmutableArray();
+        if (!rows.IsEmpty)
+        {
+            yield return new(
+                "result-not-planned",
+                Severity.Attention,
+                DataFiles.ResultsAt(rows.Min(row => row.SourceRow), null),
+                "",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{rows.Length} results of {analyte.Id} are at a time point, in a group or in a storage where the protocol does not study it; they are not used."
+                ),
+                "Nothing when the tests were made for another purpose; otherwise correct the rows."
+            );
+        }
+    }
+
+    private static IEnumerable<DataQuery> TwoGroups(StudyInputs inputs) =>
+        inputs
+            .Tubes.GroupBy(tube => (Subject: tube.Subject.ToUpperInvariant(), tube.CollectedAt))
+            .Where(same => same.Select(tube => tube.Group).Distinct().Skip(1).Any())
+            .Select(same => same.OrderBy(tube => tube.SourceRow).ToImmutableArray())
+            .Select(same => new DataQuery(
+                "subject-in-two-groups",
+                Severity.Attention,
+                DataFiles.SpecimensAt(
+                    same.First(tube => tube.Group != same[0].Group).SourceRow,
+                    "group"
+                ),
+                "",
+                $"Subject {same[0].Subject} is in more than one group at the same collection: {string.Join(", ", same.Select(tube => $"{tube.Specimen} in {tube.Group}").Distinct())}.",
+                "Correct group, subject or time of collection."
+            ));
+}

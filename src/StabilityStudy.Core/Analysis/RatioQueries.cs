@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Doubts;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Core.Study;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>
+/// Whether each international normalized ratio is that of its prothrombin time, (PT/mean normal PT)^ISI with the values
+/// of the reagent lot, rounded to its decimals. One reporting step of difference may come from the rounding of the PT.
+/// </summary>
+internal static class RatioQueries
+{
+    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
+        inputs
+            .Protocol.Analytes.Where(analyte => analyte.RatioOf is not null)
+            .SelectMany(analyte => OfRatio(analyte, inputs));
+
+    private static IEnumerable<DataQuery> OfRatio(Analyte ratio, StudyInputs inputs)
+    {
+        var lots = inputs.Facts.Lots.DistinctBy(lot => lot.Id).ToDictionary(lot => lot.Id);
+        var times = inputs
+            .Results.Where(row => row.Analyte == ratio.RatioOf)
+            .ToLookup(row => (row.Specimen, row.Tube, row.Occasion, row.Replicate));
+        var tested = inputs
+            .Results.Where(row => row.Analyte == ratio.Id && row.Result is MeasuredResult)
+            .SelectMany(row =>
+                times[(row.Specimen, row.Tube, row.Occasion, row.Replicate)]
+                    .Where(time => time.Result is MeasuredResult { Value: > 0 })
+                    .Select(time => (Ratio: row, Time: time, Lot: lots.GetValueOrDefault(time.Lot)))
+            )
+            .ToImmutableArray();
+        var unknown = tested.Where(item => !IsComplete(item.Lot)).ToImmutableArray();
+        if (!unknown.IsEmpty)
+        {
+            var names = unknown
+                .Select(item => item.Time.Lot.Length > 0 ? item.Time.Lot : "(none recorded)")
+                .Distinct()
+                .Order(StringComparer.Ordinal);
+            yield return new(
+                "isi-not-recorded",
+                Severity.Attention,
+                new("study.toml", null, "lot"),
+                "",
+                $"{ratio.Id} could not be recomputed from {ratio.RatioOf}: isi or mean_normal_time is not stated for lot {ControlDoubts.Names([.. names])}.",
+                "State both for each lot of thromboplastin."
+            );
+        }
+
+        var step = (decimal)Math.Pow(10, -ratio.Decimals);
+        var disagreeing = tested
+            .Where(item =>
+                item.Lot is { Isi: { } isi, MeanNormalTime: > 0 and { } normal }
+                && Math.Abs(
+                    Value(item.Ratio) - Recomputed(Value(item.Time), normal, isi, ratio.Decimals)
+                ) > step
+            )
+            .Select(item => item.Ratio)
+            .ToImmutableArray();
+        if (!disagreeing.IsEmpty)
+        {
+            yield return new(
+                "ratio-disagrees",
+                Severity.Attention,
+                DataFiles.ResultsAt(disagreeing.Min(row => row.SourceRow), "result"),
+                "",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{ratio.Id}: {disagreeing.Length} results differ by more than {step} from ({ratio.RatioOf}/mean normal time)^ISI of their lot: specimens {ControlDoubts.Names([.. disagreeing.Select(row => $"{row.Specimen} at {row.Occasion}")])}."
+                ),
+                "Check ISI and mean normal time of the lot, and the results for transcription errors."
+            );
+        }
+    }
+
+    private static bool IsComplete(Lot? lot) => lot is { Isi: > 0, MeanNormalTime: > 0 };
+
+    private static decimal Value(ResultRow row) =>
+        row.Result is MeasuredResult measured
+            ? measured.Value
+            : throw new InvalidOperationException("Only a measured result has a value.");
+
+    /// <summary>A ratio too large for a decimal cannot agree with any result.</summary>
+    private static decimal Recomputed(decimal time, decimal normal, decimal isi, int decimals)
+    {
+        var ratio = Math.Pow((double)(time / normal), (double)isi);
+        return ratio < 1e9
+            ? Math.Round((decimal)ratio, decimals, MidpointRounding.AwayFromZero)
+            : decimal.MaxValue / 2;
+    }
+}

@@ -1,0 +1,86 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Controls;
+
+/// <summary>What the control results of an analyte say about the runs in which a cell's pairs were tested.</summary>
+internal static class RunControls
+{
+    /// <summary>The evidence.</summary>
+    /// <param name="pairs">Every specimen of the cell; those with two results count.</param>
+    /// <param name="controls">The control results of the cell's analyte.</param>
+    public static ControlEvidence Of(
+        ImmutableArray<PairRecord> pairs,
+        ImmutableArray<ControlRow> controls
+    )
+    {
+        var counted = pairs
+            .Where(pair => pair.Status is PairStatus.Compared or PairStatus.BeyondInterval)
+            .ToImmutableArray();
+        var standing = Standings(controls);
+        var runs = counted
+            .SelectMany(pair => new[] { pair.Baseline, pair.Delayed })
+            .OfType<Measurement>()
+            .SelectMany(measurement => measurement.Runs())
+            .Distinct()
+            .Order(StringComparer.Ordinal)
+            .ToLookup(run => standing.GetValueOrDefault(run));
+        return new ControlEvidence(
+            runs.Sum(same => same.Count()),
+            runs[RunStanding.InControl].Count(),
+            [.. runs[RunStanding.WithoutControl]],
+            [.. runs[RunStanding.OutOfControl]],
+            BridgingPlasmas.Shift(counted, controls)
+        );
+    }
+
+    /// <summary>How each run with a control stands; a run that is not in it has none.</summary>
+    public static IReadOnlyDictionary<string, RunStanding> Standings(
+        IEnumerable<ControlRow> controls
+    ) =>
+        controls
+            .Where(row => row.Kind == ControlKind.Control)
+            .GroupBy(row => row.Run)
+            .ToDictionary(
+                rows => rows.Key,
+                rows =>
+                    rows.Any(IsOutside) ? RunStanding.OutOfControl
+                    : rows.Any(IsInside) ? RunStanding.InControl
+                    : RunStanding.WithoutControl
+            );
+
+    private static bool IsInside(ControlRow row) =>
+        row
+            is {
+                Result: MeasuredResult { Value: var value },
+                AllowedLow: { } low,
+                AllowedHigh: { } high
+            }
+        && value >= low
+        && value <= high;
+
+    /// <summary>A result beyond what the method reports is not within a range of reported values.</summary>
+    private static bool IsOutside(ControlRow row) =>
+        row.Result switch
+        {
+            MeasuredResult { Value: var value } => value < row.AllowedLow
+                || value > row.AllowedHigh,
+            CensoredResult => true,
+            _ => false,
+        };
+}
+
+/// <summary>How a run stands by its controls. The zero member is the cautious one.</summary>
+internal enum RunStanding
+{
+    /// <summary>No control result that can be judged.</summary>
+    WithoutControl,
+
+    /// <summary>A control lies outside its range.</summary>
+    OutOfControl,
+
+    /// <summary>At least one control, and every one within its range.</summary>
+    InControl,
+}

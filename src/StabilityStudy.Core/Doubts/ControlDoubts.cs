@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+
+namespace StabilityStudy.Core.Doubts;
+
+/// <summary>Runs that no control vouches for: what was tested in them is not assessed.</summary>
+internal static class ControlDoubts
+{
+    private const int MostNamed = 5;
+
+    /// <summary>The doubts about a cell; none when the protocol keeps controls elsewhere.</summary>
+    public static IEnumerable<VerdictReason> Of(
+        ImmutableArray<PairRecord> pairs,
+        ControlEvidence? evidence
+    )
+    {
+        if (evidence is null)
+        {
+            yield break;
+        }
+
+        var withoutRun = pairs
+            .Where(pair =>
+                pair.Status is PairStatus.Compared or PairStatus.BeyondInterval
+                && (
+                    pair.Baseline is not { Run.Length: > 0 }
+                    || pair.Delayed is not { Run.Length: > 0 }
+                )
+            )
+            .Select(pair => pair.Specimen)
+            .ToImmutableArray();
+        if (!withoutRun.IsEmpty)
+        {
+            yield return new(
+                "run-not-recorded",
+                "the run is not recorded, so no control vouches for it: specimens "
+                    + Names(withoutRun)
+            );
+        }
+
+        if (!evidence.RunsWithoutControl.IsEmpty)
+        {
+            yield return new(
+                "run-without-control",
+                "runs without a control within its range: " + Names(evidence.RunsWithoutControl)
+            );
+        }
+
+        if (!evidence.RunsOutOfControl.IsEmpty)
+        {
+            yield return new(
+                "control-out-of-range",
+                "runs with a control outside its range: " + Names(evidence.RunsOutOfControl)
+            );
+        }
+    }
+
+    /// <summary>The first codes and how many more there are.</summary>
+    public static string Names(ImmutableArray<string> codes) =>
+        string.Join(", ", codes.Take(MostNamed))
+        + (
+            codes.Length > MostNamed
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $" and {codes.Length - MostNamed} more"
+                )
+                : ""
+        );
+}
