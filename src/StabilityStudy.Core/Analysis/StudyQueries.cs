@@ -31,6 +31,7 @@ internal static class StudyQueries
                         ]
                 ),
             .. sequences.SelectMany(NotAsPlanned),
+            .. sequences.SelectMany(sequence => SequenceQueries.Of(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => ModifiedTest(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => LevelQueries.Of(sequence, inputs.Protocol)),
             .. ExclusionQueries.Of(inputs, sequences),

@@ -19,7 +19,9 @@ internal static class CriterionWords
 
     /// <summary>The upper limit without sign: "7.5 %".</summary>
     public static string LimitFigure(BiasResult bias, SequenceNames names) =>
-        $"{NumberText.Plain((decimal)Math.Round(bias.UpperLimit, 4))} {TradeWords.Of(bias.Scale, names.Analyte.Unit)}";
+        bias.UpperLimit is { } limit
+            ? $"{NumberText.Plain((decimal)Math.Round(limit, 4))} {TradeWords.Of(bias.Scale, names.Analyte.Unit)}"
+            : "none on this scale";
 
     /// <summary>Mean with its interval: "+4.38 (+3.20 to +5.61) %"; says so when there is none.</summary>
     public static string MeanWithInterval(BiasResult bias, SequenceNames names)

@@ -2,6 +2,7 @@ using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Tests.Studies;
+using StabilityStudy.Statistics.Agreement;
 
 namespace StabilityStudy.Core.Tests.Conclusions;
 
@@ -16,6 +17,19 @@ public sealed class BiasCriterionTests
             [6],
             Enumerable.Range(0, 40).Select(i => "30.0 | " + delayed[i % delayed.Length])
         );
+
+    /// <summary>Both tests of each pair in one run, which the protocol lets last the six hours between them.</summary>
+    private static SmallStudy InOneRun() =>
+        SmallStudy
+            .Quiet(40)
+            .Protocol(protocol =>
+                protocol with
+                {
+                    MinimumDays = 11,
+                    OneRunWithin = TimeSpan.FromHours(6),
+                }
+            )
+            .Rows(row => row with { Run = "R" + row.Specimen });
 
     private static string[] Codes(SmallStudy study) =>
         [.. Bias(study).Reasons.Select(reason => reason.Code)];
@@ -67,27 +81,99 @@ public sealed class BiasCriterionTests
     [Fact]
     public void One_run_for_both_results_of_each_pair_stands_for_days_and_is_exposed()
     {
-        var study = SmallStudy
-            .Quiet(40)
-            .Protocol(protocol => protocol with { MinimumDays = 11 })
-            .Rows(row => row with { Run = "R" + row.Specimen });
-
-        Assert.Equal(Verdict.Met, Bias(study).Verdict);
-        Assert.Contains(study.Analyze().Queries, query => query.Code == "supported-on-few-days");
+        Assert.Equal(Verdict.Met, Bias(InOneRun()).Verdict);
+        Assert.Contains(
+            InOneRun().Analyze().Queries,
+            query => query.Code == "supported-on-few-days"
+        );
     }
 
     [Theory]
     [InlineData("")]
     [InlineData("other")]
-    public void One_pair_without_a_common_run_is_enough_to_ask_for_days(string run)
+    public void One_pair_without_a_common_run_is_enough_to_ask_for_days(string run) =>
+        Assert.Equal(
+            "too-few-days",
+            Codes(InOneRun().Row(7, 6, row => row with { Run = run }))[0]
+        );
+
+    [Fact]
+    public void A_run_that_lasts_for_hours_is_not_one_run()
     {
-        var study = SmallStudy
-            .Quiet(40)
-            .Protocol(protocol => protocol with { MinimumDays = 11 })
-            .Rows(row => row with { Run = "R" })
-            .Row(7, 6, row => row with { Run = run });
+        var study = InOneRun()
+            .Protocol(protocol => protocol with { OneRunWithin = TimeSpan.FromHours(5) });
 
         Assert.Equal("too-few-days", Codes(study)[0]);
+    }
+
+    [Fact]
+    public void A_run_on_two_instruments_lots_or_calibrations_is_not_one_run()
+    {
+        Assert.Equal(
+            "too-few-days",
+            Codes(InOneRun().Row(7, 6, row => row with { Instrument = "AN2" }))[0]
+        );
+        Assert.Equal("too-few-days", Codes(InOneRun().Row(7, 6, row => row with { Lot = "R2" }))[0]);
+        Assert.Equal(
+            "too-few-days",
+            Codes(InOneRun().Row(7, 6, row => row with { Calibration = "C2" }))[0]
+        );
+    }
+
+    [Fact]
+    public void One_collection_day_is_too_few_whatever_the_protocol_asks()
+    {
+        var study = SmallStudy.Quiet(10, 6).Protocol(protocol => protocol with { MinimumDays = 1 });
+        var one = study.Tubes(tube =>
+            tube with
+            {
+                CollectedAt = tube.CollectedAt.AddDays(-tube.CollectedAt.Day + 2),
+                SpunAt = tube.SpunAt?.AddDays(-tube.CollectedAt.Day + 2),
+            }
+        );
+        var days = Inputs(one);
+
+        Assert.Equal("too-few-days", Codes(days)[0]);
+    }
+
+    private static SmallStudy Inputs(SmallStudy study) =>
+        study.Rows(row =>
+            row with
+            {
+                TestedAt = row.TestedAt?.AddDays(-row.TestedAt.Value.Day + 2),
+            }
+        );
+
+    [Fact]
+    public void The_mean_alone_can_be_the_rule_and_is_labelled()
+    {
+        var study = Changes("32.2", "31.2", "33.2")
+            .Criteria(SmallProtocol.MeanCriterion with { Rule = DecisionRule.PointOnly });
+
+        Assert.Equal(Verdict.Met, Bias(study).Verdict);
+        Assert.Equal(["mean-only-no-error-control"], Codes(study));
+    }
+
+    [Fact]
+    public void The_shown_test_is_that_of_the_days_when_these_say_less()
+    {
+        // Ten days, each with a change of its own: the day means vary far more than specimens of one day do.
+        var study = SmallStudy.Of(
+            [6],
+            Enumerable
+                .Range(0, 40)
+                .Select(i => FormattableString.Invariant($"30.0 | {30 + i % 10 * 0.3m:0.0}"))
+        );
+        var bias = Bias(study);
+        var mean = bias.Mean.Value!;
+
+        Assert.True(mean.ByCluster.Value!.StandardError > mean.BySpecimen.StandardError);
+        Assert.True(
+            bias.Equivalence.Value!.PValue
+                > TwoOneSidedTests
+                    .Compute(mean.Mean, mean.BySpecimen.StandardError, 39, -7.5, 7.5)
+                    .Value!.PValue
+        );
     }
 
     [Fact]
@@ -149,7 +235,40 @@ public sealed class BiasCriterionTests
             );
 
         Assert.Equal(["limit-not-on-scale"], Codes(study));
+        Assert.Null(Bias(study).UpperLimit);
         Assert.Equal(Verdict.Inconclusive, Bias(study).Verdict);
+    }
+
+    [Fact]
+    public void A_share_of_an_allowance_with_an_amount_bears_a_baseline_of_zero()
+    {
+        var study = SmallStudy
+            .Quiet(40)
+            .Analyte(analyte => analyte with { MeasuringInterval = null })
+            .Result(3, 0, "0.0")
+            .Result(3, 6, "0.1")
+            .Protocol(protocol =>
+                protocol with
+                {
+                    Limits = [new Limit("bias", 7.5m, 2m, "invented"), SmallProtocol.Each],
+                    Criteria = [SmallProtocol.MeanCriterion with { Scale = ChangeScale.Share }],
+                }
+            );
+
+        Assert.Equal(Verdict.Met, Bias(study).Verdict);
+    }
+
+    [Fact]
+    public void A_refused_mean_still_names_its_limits()
+    {
+        var study = SmallStudy
+            .Quiet(40)
+            .Analyte(analyte => analyte with { MeasuringInterval = null })
+            .Result(3, 0, "0.0")
+            .Criteria(SmallProtocol.MeanCriterion with { Scale = ChangeScale.LogRatio });
+
+        Assert.Equal(100 * Math.Log(1 - 0.075), Bias(study).LowerLimit!.Value, 12);
+        Assert.Equal(100 * Math.Log(1 + 0.075), Bias(study).UpperLimit!.Value, 12);
     }
 
     [Theory]
@@ -200,14 +319,14 @@ public sealed class BiasCriterionTests
     }
 
     [Fact]
-    public void Support_without_a_mean_on_few_days_is_exposed()
+    public void A_share_on_few_days_is_inconclusive()
     {
         var study = SmallStudy
             .Quiet(40)
             .Criteria(SmallProtocol.EachCriterion)
             .Protocol(protocol => protocol with { MinimumDays = 11 });
 
-        Assert.Equal(Conclusion.Supported, study.Cell().Conclusion);
-        Assert.Contains(study.Analyze().Queries, query => query.Code == "supported-on-few-days");
+        Assert.Equal(Conclusion.Inconclusive, study.Cell().Conclusion);
+        Assert.Equal("too-few-days", study.Cell().Criteria[0].Reasons[0].Code);
     }
 }
