@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
-using System.Text;
 using ExampleStudies.Generator;
 
-// Rewrites the example study from its seed; with --check writes nothing and tells by exit code 1 that a file differs.
+// Rewrites the example studies from their seed; with --check writes nothing and tells by exit code 1 that a file differs.
 var check = args is ["--check"];
 if (args.Length > 0 && !check)
 {
@@ -22,38 +20,27 @@ if (root is null)
     return 2;
 }
 
-ImmutableArray<Tube> tubes =
-[
-    .. Patients
-        .Invent()
-        .SelectMany(patient => Specimens.Collect(patient))
-        .Select(Imperfections.Disturb),
-];
-var protocol = Path.Combine(root.FullName, "protocols", "aptt-whole-blood-room-temperature.toml");
-(string Name, byte[] Content)[] files =
-[
-    ("protocol.toml", File.ReadAllBytes(protocol)),
-    ("specimens.csv", Encoding.UTF8.GetBytes(Specimens.ToCsv(tubes))),
-    ("results.csv", Encoding.UTF8.GetBytes(Results.ToCsv(tubes))),
-    ("controls.csv", Encoding.UTF8.GetBytes(Results.ControlsToCsv(tubes))),
-];
-
 var differing = 0;
-foreach (var (name, content) in files)
+foreach (var example in Example.All())
 {
-    var path = Path.Combine(root.FullName, "example-studies", "aptt-room-temperature", name);
-    var same = File.Exists(path) && File.ReadAllBytes(path).AsSpan().SequenceEqual(content);
-    if (!same)
+    foreach (var (name, content) in example.Contents(root.FullName))
     {
-        differing++;
-    }
+        var path = Path.Combine(root.FullName, "example-studies", example.Folder, name);
+        var same = File.Exists(path) && File.ReadAllBytes(path).AsSpan().SequenceEqual(content);
+        if (!same)
+        {
+            differing++;
+        }
 
-    if (!same && !check)
-    {
-        File.WriteAllBytes(path, content);
-    }
+        if (!same && !check)
+        {
+            File.WriteAllBytes(path, content);
+        }
 
-    Console.WriteLine($"{name}: {(same ? "unchanged" : check ? "differs" : "written")}");
+        Console.WriteLine(
+            $"{example.Folder}/{name}: {(same ? "unchanged" : check ? "differs" : "written")}"
+        );
+    }
 }
 
 return check && differing > 0 ? 1 : 0;

@@ -6,7 +6,7 @@ namespace ExampleStudies.Generator;
 /// <summary>Tests the tubes and writes results.csv.</summary>
 internal static class Results
 {
-    private static readonly ImmutableArray<string> Header =
+    internal static readonly ImmutableArray<string> Header =
     [
         "specimen",
         "tube",

@@ -29,7 +29,7 @@ internal sealed record Tube(
 /// <summary>Draws, transports and spins the tubes, and writes specimens.csv.</summary>
 internal static class Specimens
 {
-    private static readonly ImmutableArray<string> Header =
+    internal static readonly ImmutableArray<string> Header =
     [
         "specimen",
         "tube",

@@ -23,6 +23,7 @@ public static class Application
             "From paired baseline and delayed results to the evidence for a longer processing window of coagulation specimens.\n\nExample:\n  stability-study report example-studies/aptt-room-temperature"
         )
         {
+            ProtocolsCommand.Create(terminal),
             CheckCommand.Create(terminal),
             AnalyzeCommand.Create(terminal),
             ReportCommand.Create(terminal),

@@ -8,6 +8,7 @@ public sealed class UsageTests
 
     [Theory]
     [InlineData("help", "--help")]
+    [InlineData("protocols", "protocols", "--help")]
     [InlineData("check", "check", "--help")]
     [InlineData("analyze", "analyze", "--help")]
     [InlineData("report", "report", "--help")]
@@ -46,6 +47,8 @@ public sealed class UsageTests
             { "--colour", ["check", s_study, "--colour"] },
             { "--colour", ["analyze", s_study, "--colour"] },
             { "--colour", ["report", s_study, "--colour"] },
+            { "no ready protocol", ["protocols", "absent"] },
+            { "second", ["protocols", "frozen-plasma", "second"] },
             { "STUDY", ["check"] },
             { "STUDY", ["analyze"] },
             { "STUDY", ["report"] },

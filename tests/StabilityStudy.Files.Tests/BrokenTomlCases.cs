@@ -470,6 +470,7 @@ internal static class BrokenTomlCases
             )
             {
                 LinesBelow = 1,
+                Along = ["bias-limit-is-individual"],
             },
             new(
                 P,
@@ -533,7 +534,7 @@ internal static class BrokenTomlCases
             new(
                 P,
                 "[[limit]]\nid = \"aptt-bias\"",
-                "[[analyte]]\nid = \"PT\"\nname = \"Prothrombin time\"\nunit = \"s\"\ndecimals = 1\nstandard_window = { time = \"24 h\", source = \"x\" }\n\n[[limit]]\nid = \"aptt-bias\"",
+                "[[analyte]]\nid = \"PT\"\nname = \"Prothrombin time\"\nunit = \"s\"\ndecimals = 1\nstandard_window = { time = \"24 h\", source = \"common practice\" }\nmanufacturer_limit = { time = \"24 h\", document = \"instructions revision 3\" }\n\n[[limit]]\nid = \"aptt-bias\"",
                 "analyte-without-criterion",
                 "analyte.id",
                 "not assessed"
@@ -635,7 +636,7 @@ internal static class BrokenTomlCases
                 "controls no error"
             )
             {
-                LinesBelow = -31,
+                LinesBelow = -33,
                 Along = ["decided-by-estimate-alone"],
             },
             new(
@@ -684,7 +685,7 @@ internal static class BrokenTomlCases
             )
             {
                 LinesBelow = 1,
-                Along = ["individual-only"],
+                Along = ["individual-only", "low-confidence"],
             },
             new(
                 P,
@@ -696,7 +697,7 @@ internal static class BrokenTomlCases
             )
             {
                 LinesBelow = 2,
-                Along = ["individual-only"],
+                Along = ["individual-only", "low-confidence"],
             },
             new(
                 P,
@@ -708,7 +709,7 @@ internal static class BrokenTomlCases
             )
             {
                 LinesBelow = -2,
-                Along = ["individual-only", "criterion-out-of-reach"],
+                Along = ["individual-only", "criterion-out-of-reach", "low-confidence"],
             },
             new(
                 P,

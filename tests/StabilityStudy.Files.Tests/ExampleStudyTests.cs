@@ -27,9 +27,15 @@ public sealed class ExampleStudyTests
 
     [Theory]
     [MemberData(nameof(Protocols))]
-    public void A_ready_protocol_reads_without_any_query(string path)
+    public void A_ready_protocol_asks_only_for_the_sources_that_its_user_must_put_in(string path)
     {
-        Assert.Empty(ProtocolReader.Read(File.ReadAllBytes(path), "protocol.toml").Queries);
+        var queries = ProtocolReader.Read(File.ReadAllBytes(path), "protocol.toml").Queries;
+
+        Assert.Empty(
+            queries
+                .Select(query => query.Code)
+                .Except(["source-from-memory", "source-is-an-example"])
+        );
     }
 
     internal static StudyBytes Read(string folder) =>

@@ -22,6 +22,7 @@ public sealed class QueriesDocumentTests
         [
             typeof(FileQueries),
             typeof(ProtocolQueries),
+            typeof(CautionQueries),
             typeof(CsvQueries),
             typeof(RowQueries),
         ];
@@ -29,13 +30,23 @@ public sealed class QueriesDocumentTests
         var declared = types
             .SelectMany(type => type.GetFields(BindingFlags.Public | BindingFlags.Static))
             .Select(field => field.GetValue(null))
-            .OfType<QueryKind>();
+            .OfType<QueryKind>()
+            .Concat(AnalysisQueries.All);
 
         Assert.Equal(declared, QueryCatalog.All);
         Assert.Equal(
             QueryCatalog.All.Length,
             QueryCatalog.All.Select(kind => kind.Code).Distinct().Count()
         );
+    }
+
+    [Fact]
+    public void Every_code_in_the_source_of_the_analysis_is_listed_with_its_severity()
+    {
+        var raised = RaisedCodes.Find();
+
+        Assert.True(raised.Length >= 20, $"found only {raised.Length} codes");
+        Assert.Empty(raised.Where(code => !QueryCatalog.All.Any(code.IsOf)));
     }
 
     [Fact]

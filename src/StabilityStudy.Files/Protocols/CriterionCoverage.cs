@@ -24,7 +24,7 @@ internal static class CriterionCoverage
             Report(AnalyteWithoutCriterion, covering => covering.IsEmpty);
             Report(
                 BiasOnly,
-                covering => !covering.IsEmpty && covering.All(item => JudgesMean(item))
+                covering => !covering.IsEmpty && covering.All(CriterionCautions.JudgesMean)
             );
             Report(
                 IndividualOnly,
@@ -86,9 +86,6 @@ internal static class CriterionCoverage
                     && criterion.Limits.Any(choice => choice.Analyte == analyte.Id)
                 ),
         ];
-
-    private static bool JudgesMean(Criterion criterion) =>
-        criterion is BiasCriterion or DriftCriterion or DecisionLevelCriterion;
 
     private sealed record Gap(QueryKind Kind, Func<string, string> Message, string Action);
 

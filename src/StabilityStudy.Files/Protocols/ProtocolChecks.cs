@@ -23,6 +23,10 @@ internal static class ProtocolChecks
         CriterionFit.Check(draft);
         CriterionCoverage.Check(draft);
         CriterionReach.Check(draft);
+        PlanCautions.Check(draft);
+        CriterionCautions.Check(draft);
+        LimitCautions.Check(draft);
+        SourceCautions.Check(draft);
     }
 
     private static void CheckCode(ProtocolDraft draft)

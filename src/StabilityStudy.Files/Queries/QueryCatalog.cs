@@ -3,12 +3,19 @@ using System.Text;
 
 namespace StabilityStudy.Files.Queries;
 
-/// <summary>Every kind of data query that reading a study folder can raise.</summary>
+/// <summary>Every kind of data query that reading and analyzing a study folder can raise.</summary>
 public static class QueryCatalog
 {
     /// <summary>All kinds, in the order in which a study is read.</summary>
     public static ImmutableArray<QueryKind> All { get; } =
-    [.. FileQueries.All, .. ProtocolQueries.All, .. CsvQueries.All, .. RowQueries.All];
+    [
+        .. FileQueries.All,
+        .. ProtocolQueries.All,
+        .. CautionQueries.All,
+        .. CsvQueries.All,
+        .. RowQueries.All,
+        .. AnalysisQueries.All,
+    ];
 
     /// <summary>The table published as QUERIES.md.</summary>
     public static string ToMarkdown()
@@ -16,7 +23,7 @@ public static class QueryCatalog
         var text = new StringBuilder();
         text.Append("# Data queries\n\n");
         text.Append(
-            "What reading a study folder can ask. *Stop*: no report is made until it is answered. "
+            "What reading and analyzing a study folder can ask. *Stop*: no report is made until it is answered. "
                 + "*Attention*: stands on the first page of the report. *Note*: is listed in the report.\n\n"
         );
         text.Append("| code | severity | meaning | what to do |\n| --- | --- | --- | --- |\n");

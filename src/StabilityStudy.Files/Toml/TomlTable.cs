@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Formats;
 using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Toml;
@@ -149,7 +150,7 @@ internal sealed partial class TomlTable
                 _path.Length == 0
                     ? $"The key \"{key}\" is missing."
                     : $"The key \"{key}\" is missing in this \"{_path}\".",
-                $"Add \"{key}\"."
+                $"Add \"{key}\"{KeyNotes.Example(Path(key))}."
             );
         }
 

@@ -1,0 +1,120 @@
+using System.Collections.Immutable;
+using System.CommandLine;
+using System.Text;
+using System.Text.Json;
+using StabilityStudy.Cli.Console;
+using StabilityStudy.Cli.Protocols;
+
+namespace StabilityStudy.Cli.Commands;
+
+/// <summary>protocols: lists the ready protocols, or prints one.</summary>
+internal static class ProtocolsCommand
+{
+    private static readonly JsonWriterOptions s_indented = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+    };
+
+    public static Command Create(Terminal terminal)
+    {
+        var name = new Argument<string?>("NAME")
+        {
+            Description = "Ready protocol to print; without it they are listed.",
+            Arity = ArgumentArity.ZeroOrOne,
+        };
+        var json = StudyArgument.Json("Write the list, or the protocol with its name, as JSON.");
+        var command = new Command(
+            "protocols",
+            "List the ready protocols, or print one to adapt and lock.\n\nExample:\n  stability-study protocols small-paired-sheet > protocol.toml"
+        )
+        {
+            name,
+            json,
+        };
+        command.SetAction(parsed =>
+            (int)Run(terminal, parsed.GetValue(name), parsed.GetValue(json))
+        );
+        return command;
+    }
+
+    private static ExitCode Run(Terminal terminal, string? name, bool json)
+    {
+        var all = ReadyProtocol.All();
+        if (name is null)
+        {
+            if (json)
+            {
+                WriteJson(terminal.Out, writer => WriteList(writer, all));
+            }
+            else
+            {
+                List(terminal.Out, all);
+            }
+
+            return ExitCode.Done;
+        }
+
+        var protocol =
+            all.FirstOrDefault(item => item.Name == name)
+            ?? throw new UsageException(
+                $"There is no ready protocol \"{name}\". There are: {string.Join(", ", all.Select(item => item.Name))}."
+            );
+        if (json)
+        {
+            WriteJson(terminal.Out, writer => WriteOne(writer, protocol, withText: true));
+        }
+        else
+        {
+            terminal.Out.Write(protocol.Text);
+        }
+
+        return ExitCode.Done;
+    }
+
+    private static void List(TextWriter output, ImmutableArray<ReadyProtocol> all)
+    {
+        foreach (var protocol in all)
+        {
+            output.WriteLine(protocol.Name);
+            output.WriteLine("    " + protocol.Question);
+        }
+    }
+
+    private static void WriteJson(TextWriter output, Action<Utf8JsonWriter> write)
+    {
+        using var bytes = new MemoryStream();
+        using (var writer = new Utf8JsonWriter(bytes, s_indented))
+        {
+            write(writer);
+        }
+
+        output.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));
+    }
+
+    private static void WriteList(Utf8JsonWriter writer, ImmutableArray<ReadyProtocol> all)
+    {
+        writer.WriteStartObject();
+        writer.WriteStartArray("protocols");
+        foreach (var protocol in all)
+        {
+            WriteOne(writer, protocol, withText: false);
+        }
+
+        writer.WriteEndArray();
+        writer.WriteEndObject();
+    }
+
+    private static void WriteOne(Utf8JsonWriter writer, ReadyProtocol protocol, bool withText)
+    {
+        writer.WriteStartObject();
+        writer.WriteString("name", protocol.Name);
+        writer.WriteString("question", protocol.Question);
+        if (withText)
+        {
+            writer.WriteString("text", protocol.Text);
+        }
+
+        writer.WriteEndObject();
+    }
+}

@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+using System.Reflection;
+using System.Text;
+
+namespace StabilityStudy.Cli.Protocols;
+
+/// <summary>A protocol that comes with the program, to be copied and adapted.</summary>
+/// <param name="Name">Its file name without ending.</param>
+/// <param name="Question">What a study after it asks, from its first line.</param>
+/// <param name="Text">The file, comments included.</param>
+internal sealed record ReadyProtocol(string Name, string Question, string Text)
+{
+    private const string Ending = ".toml";
+    private const string FirstWords = "# READY PROTOCOL: ";
+
+    /// <summary>Every ready protocol, by name.</summary>
+    public static ImmutableArray<ReadyProtocol> All()
+    {
+        var program = typeof(ReadyProtocol).Assembly;
+        return
+        [
+            .. program
+                .GetManifestResourceNames()
+                .Where(name => name.EndsWith(Ending, StringComparison.Ordinal))
+                .Order(StringComparer.Ordinal)
+                .Select(name => Read(program, name)),
+        ];
+    }
+
+    /// <exception cref="InvalidOperationException">The file was built in without the first line that says what it asks; a defect.</exception>
+    private static ReadyProtocol Read(Assembly program, string resource)
+    {
+        using var stream =
+            program.GetManifestResourceStream(resource)
+            ?? throw new InvalidOperationException($"{resource} is not built in.");
+        using var reader = new StreamReader(stream, Encoding.UTF8);
+        var text = reader.ReadToEnd().ReplaceLineEndings("\n");
+        var firstLine = text[..text.IndexOf('\n', StringComparison.Ordinal)];
+        if (!firstLine.StartsWith(FirstWords, StringComparison.Ordinal))
+        {
+            throw new InvalidOperationException(
+                $"{resource} does not begin with \"{FirstWords}\"."
+            );
+        }
+
+        return new ReadyProtocol(
+            resource[..^Ending.Length],
+            char.ToUpperInvariant(firstLine[FirstWords.Length])
+                + firstLine[(FirstWords.Length + 1)..],
+            text
+        );
+    }
+}

@@ -1,0 +1,88 @@
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Toml;
+
+namespace StabilityStudy.Files.Protocols;
+
+/// <summary>Looks for criteria that ask for less than is usual.</summary>
+internal static class CriterionCautions
+{
+    private const double UsualConfidenceOfMean = 0.90;
+    private const double UsualConfidenceOfShare = 0.95;
+    private const decimal UsualSharePercent = 85;
+
+    public static void Check(ProtocolDraft draft)
+    {
+        foreach (var (table, criterion) in draft.Criteria.Items)
+        {
+            if (criterion is not null)
+            {
+                CheckConfidence(table, criterion);
+                CheckShare(table, criterion);
+                CheckRule(table, criterion);
+            }
+        }
+    }
+
+    /// <summary>Whether a criterion judges a mean, or a line through the means.</summary>
+    public static bool JudgesMean(Criterion criterion) =>
+        criterion is BiasCriterion or DriftCriterion or DecisionLevelCriterion;
+
+    private static void CheckConfidence(TomlTable table, Criterion criterion)
+    {
+        var usual = JudgesMean(criterion) ? UsualConfidenceOfMean : UsualConfidenceOfShare;
+        if (table.IsSound("confidence") && criterion.ConfidenceLevel < usual)
+        {
+            table.Remark(
+                "confidence",
+                CautionQueries.LowConfidence,
+                FormattableString.Invariant($"{criterion.ConfidenceLevel}"),
+                FormattableString.Invariant(
+                    $"The criterion \"{criterion.Id}\" asks for a confidence of {criterion.ConfidenceLevel}, less than the usual {usual:0.00}."
+                ),
+                "Raise it, or have the medical director give the reason."
+            );
+        }
+    }
+
+    private static void CheckShare(TomlTable table, Criterion criterion)
+    {
+        var (key, share) = criterion switch
+        {
+            IndividualCriterion item => ("share_percent_min", item.SharePercentMinimum),
+            ClassificationCriterion item => ("share_percent_min", item.SharePercentMinimum),
+            ReclassificationCriterion item => ("share_percent_max", 100 - item.SharePercentMaximum),
+            _ => ("id", UsualSharePercent),
+        };
+        if (table.IsSound(key) && share < UsualSharePercent)
+        {
+            table.Remark(
+                key,
+                CautionQueries.LowShare,
+                FormattableString.Invariant($"{share}"),
+                FormattableString.Invariant(
+                    $"The criterion \"{criterion.Id}\" lets more than {100 - UsualSharePercent} of 100 specimens disagree."
+                ),
+                "Ask for more, or have the medical director give the reason."
+            );
+        }
+    }
+
+    private static void CheckRule(TomlTable table, Criterion criterion)
+    {
+        if (
+            criterion
+            is BiasCriterion { Rule: DecisionRule.PointOnly }
+                or IndividualCriterion { Rule: DecisionRule.PointOnly }
+        )
+        {
+            table.Remark(
+                "rule",
+                CautionQueries.DecidedByEstimateAlone,
+                "point only",
+                $"The criterion \"{criterion.Id}\" looks at the estimate alone, which controls no error.",
+                "Use rule = \"confidence\", or keep a criterion with confidence beside it."
+            );
+        }
+    }
+}

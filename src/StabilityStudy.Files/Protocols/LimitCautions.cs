@@ -1,0 +1,93 @@
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Protocols;
+
+/// <summary>Looks for limits that are wide, or as wide for the mean as for one specimen.</summary>
+internal static class LimitCautions
+{
+    private const decimal WidestPercentOfMean = 20;
+    private const decimal WidestPercentOfOne = 25;
+
+    public static void Check(ProtocolDraft draft)
+    {
+        CheckWidth(draft);
+        CompareMeanWithOne(draft);
+    }
+
+    private static void CheckWidth(ProtocolDraft draft)
+    {
+        foreach (var (table, limit) in draft.Limits.Items)
+        {
+            var users = draft
+                .Criteria.Values.OfType<Criterion>()
+                .Where(criterion => criterion.Limits.Any(choice => choice.Limit == limit.Id))
+                .ToArray();
+            var (serves, widest) = users.Any(CriterionCautions.JudgesMean)
+                ? ("a mean", WidestPercentOfMean)
+                : ("single specimens", WidestPercentOfOne);
+            if (users.Length > 0 && limit.Percent > widest)
+            {
+                table.Remark(
+                    "percent",
+                    CautionQueries.WideLimit,
+                    FormattableString.Invariant($"{limit.Percent}"),
+                    FormattableString.Invariant(
+                        $"The limit \"{limit.Id}\" of {limit.Percent} % is wide for {serves} (above {widest} %)."
+                    ),
+                    "Give a narrower limit, or have the medical director give the reason."
+                );
+            }
+        }
+    }
+
+    private static void CompareMeanWithOne(ProtocolDraft draft)
+    {
+        foreach (var (table, criterion) in draft.Criteria.Items)
+        {
+            if (criterion is not BiasCriterion bias)
+            {
+                continue;
+            }
+
+            foreach (var choice in bias.Limits)
+            {
+                var individual = draft
+                    .Criteria.Values.OfType<IndividualCriterion>()
+                    .SelectMany(item => item.Limits)
+                    .Where(item => item.Analyte == choice.Analyte)
+                    .Select(item => item.Limit)
+                    .ToArray();
+                if (individual.Contains(choice.Limit))
+                {
+                    table.Remark(
+                        "limits",
+                        CautionQueries.BiasLimitIsIndividual,
+                        choice.Limit ?? "",
+                        $"\"{choice.Limit}\" serves both the mean and single specimens of {choice.Analyte}; a regulatory or total limit must not serve as allowable bias.",
+                        "Give the mean a limit of its own."
+                    );
+                }
+                else if (
+                    Find(draft, choice.Limit) is { } ofMean
+                    && individual.Any(id => Find(draft, id) is { } ofOne && Reaches(ofMean, ofOne))
+                )
+                {
+                    table.Remark(
+                        "limits",
+                        CautionQueries.BiasLimitNotBelowIndividual,
+                        ofMean.Id,
+                        $"The mean of {choice.Analyte} may move as far as a single specimen: \"{ofMean.Id}\" leaves nothing for other errors.",
+                        "Give waiting only the share that the other errors leave over."
+                    );
+                }
+            }
+        }
+    }
+
+    private static bool Reaches(Limit ofMean, Limit ofOne) =>
+        ofMean.Percent >= ofOne.Percent || ofMean.AbsoluteInUnit >= ofOne.AbsoluteInUnit;
+
+    private static Limit? Find(ProtocolDraft draft, string? id) =>
+        draft.Limits.Values.FirstOrDefault(limit => limit.Id == id);
+}

@@ -1,0 +1,123 @@
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Protocols;
+
+/// <summary>Looks for a plan whose times cannot tell what they should.</summary>
+internal static class PlanCautions
+{
+    private const decimal MostLeftOutPercent = 25;
+    private static readonly TimeSpan UsualBaseline = TimeSpan.FromHours(1);
+
+    public static void Check(ProtocolDraft draft)
+    {
+        if (draft.Root.IsSound("time_points"))
+        {
+            CheckTolerance(draft);
+            CheckStep(draft);
+        }
+
+        if (draft.Root.IsSound("baseline_within"))
+        {
+            CheckBaseline(draft);
+        }
+
+        if (draft.Conduct.LeftOutPercentMaximum > MostLeftOutPercent)
+        {
+            draft.Root.Remark(
+                "left_out_percent_max",
+                CautionQueries.MuchMayBeLeftOut,
+                FormattableString.Invariant($"{draft.Conduct.LeftOutPercentMaximum}"),
+                FormattableString.Invariant(
+                    $"Up to {draft.Conduct.LeftOutPercentMaximum} % of the specimens may be left out of a time point."
+                ),
+                FormattableString.Invariant(
+                    $"Allow at most {MostLeftOutPercent} %, or give the reason in the report."
+                )
+            );
+        }
+    }
+
+    private static void CheckTolerance(ProtocolDraft draft)
+    {
+        var (early, late) = draft.Tolerance;
+        var delays = draft.TimePoints.Select(point => point.Delay).ToArray();
+        var gaps = delays.Zip(delays.Skip(1), (first, second) => second - first).ToArray();
+        if (gaps.Any(gap => early + late >= gap))
+        {
+            draft.Root.Remark(
+                "tolerance",
+                CautionQueries.WindowsOverlap,
+                Written(early, late),
+                "With this tolerance a test can belong to two time points.",
+                "Shorten the tolerance, or move the time points apart."
+            );
+        }
+        else if (
+            4 * early > gaps.Prepend(delays[0]).Min()
+            || 4 * late > gaps.DefaultIfEmpty(delays[0]).Min()
+        )
+        {
+            draft.Root.Remark(
+                "tolerance",
+                CautionQueries.WideTolerance,
+                Written(early, late),
+                "The tolerance is more than a quarter of the time to the neighboring time point.",
+                "Shorten the tolerance, or give the reason in the report."
+            );
+        }
+    }
+
+    private static string Written(TimeSpan early, TimeSpan late) =>
+        $"{DurationText.Format(early)} early, {DurationText.Format(late)} late";
+
+    private static void CheckStep(ProtocolDraft draft)
+    {
+        if (draft.Root.IsSound("window_step") && draft.WindowStep > draft.TimePoints[0].Delay)
+        {
+            draft.Root.Remark(
+                "window_step",
+                CautionQueries.WindowStepTooLong,
+                DurationText.Format(draft.WindowStep),
+                $"A window of {draft.TimePoints[0]} rounded down to this step is nothing.",
+                "Write the step to which a window is rounded down, such as \"30 min\"."
+            );
+        }
+    }
+
+    private static void CheckBaseline(ProtocolDraft draft)
+    {
+        var within = draft.BaselineWithin;
+        var (shortest, owner) = draft
+            .Analytes.Values.SelectMany(analyte =>
+                analyte
+                    .GroupWindows.Select(item => (item.Rule.Time, $"{analyte.Id}, {item.Group}"))
+                    .Prepend((analyte.StandardWindow.Time, analyte.Id))
+            )
+            .Where(window => window.Item1 > TimeSpan.Zero)
+            .DefaultIfEmpty((TimeSpan.MaxValue, ""))
+            .MinBy(window => window.Item1);
+
+        // A baseline within the hour is as early as can be asked: it may use up a window of one hour.
+        if (within > shortest || (within == shortest && within > UsualBaseline))
+        {
+            draft.Root.Remark(
+                "baseline_within",
+                CautionQueries.BaselineBeyondStandardWindow,
+                DurationText.Format(within),
+                $"The baseline may be as late as today's window of {DurationText.Format(shortest)} ({owner}) ends.",
+                "Make baseline_within shorter than every standard window."
+            );
+        }
+        else if (within > UsualBaseline)
+        {
+            draft.Root.Remark(
+                "baseline_within",
+                CautionQueries.LateBaseline,
+                DurationText.Format(within),
+                "A baseline after more than one hour hides the change before it.",
+                "Ask for the baseline within one hour, or give the reason in the report."
+            );
+        }
+    }
+}

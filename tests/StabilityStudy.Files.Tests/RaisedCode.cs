@@ -1,0 +1,50 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Tests;
+
+/// <summary>A query code that the source of the analysis writes out.</summary>
+/// <param name="Code">The code; of a code put together from words only its end, "-not-recorded".</param>
+/// <param name="Severity">The severity where it follows the code; else empty.</param>
+internal sealed partial record RaisedCode(string Code, string Severity)
+{
+    public bool IsOf(QueryKind kind) =>
+        (
+            Code.StartsWith('-')
+                ? kind.Code.EndsWith(Code, StringComparison.Ordinal)
+                : kind.Code == Code
+        ) && (Severity.Length == 0 || Severity == kind.Severity.ToString());
+}
+
+/// <summary>Looks for query codes in the source.</summary>
+internal static partial class RaisedCodes
+{
+    private static readonly string[] Folders = ["Analysis", "Pairing", "Controls"];
+
+    public static ImmutableArray<RaisedCode> Find() =>
+        [
+            .. Folders
+                .Select(folder =>
+                    Path.Combine(RepositoryFile.Root, "src", "StabilityStudy.Core", folder)
+                )
+                .Where(Directory.Exists)
+                .SelectMany(folder =>
+                    Directory.GetFiles(folder, "*.cs", SearchOption.AllDirectories)
+                )
+                .SelectMany(path => Call().Matches(File.ReadAllText(path)))
+                .Select(match => new RaisedCode(
+                    match.Groups["code"].Value,
+                    match.Groups["severity"].Value
+                ))
+                .Distinct(),
+        ];
+
+    // The code is the first argument: words with hyphens or, before a severity, also one word.
+    [GeneratedRegex(
+        """\(\s*(\w+\s*\+\s*)?"((?<code>-?[a-z]+(-[a-z]+)+|-[a-z]+)",(\s*Severity\.(?<severity>\w+))?|(?<code>[a-z]+)",\s*Severity\.(?<severity>\w+))""",
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 5000
+    )]
+    private static partial Regex Call();
+}
