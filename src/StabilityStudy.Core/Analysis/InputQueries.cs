@@ -8,7 +8,7 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>The data queries that the rows show before anything is computed, whoever read them.</summary>
 public static class InputQueries
 {
-    /// <summary>Every query about the tubes of each specimen; a stop query leaves nothing to analyze.</summary>
+    /// <summary>Every query about the rows, exclusions and reruns; a stop query leaves nothing to analyze.</summary>
     public static ImmutableArray<DataQuery> Of(StudyInputs inputs)
     {
         ArgumentNullException.ThrowIfNull(inputs);
@@ -18,7 +18,11 @@ public static class InputQueries
                 inputs
                     .Tubes.GroupBy(tube => tube.Specimen)
                     .Select(tubes => tubes.OrderBy(tube => tube.SourceRow).ToImmutableArray())
-                    .SelectMany(tubes => Disagreeing(tubes[0], tubes)),
+                    .SelectMany(tubes => Disagreeing(tubes[0], tubes))
+                    .Concat(ResultValueQueries.Of(inputs))
+                    .Concat(SameResultQueries.Of(inputs))
+                    .Concat(ExclusionDateQueries.Of(inputs))
+                    .Concat(RerunQueries.Of(inputs)),
                 inputs.Facts.Files
             ),
         ];

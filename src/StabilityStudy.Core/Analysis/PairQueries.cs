@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Analysis;
 
@@ -9,7 +11,28 @@ internal static class PairQueries
     private const string CheckTimes =
         "Nothing when the times are right; correct them when they are not.";
 
-    public static IEnumerable<DataQuery> Of(CellKey key, PairRecord pair)
+    /// <summary>The code of a documented exclusion.</summary>
+    public const string ExcludedCode = "pair-excluded";
+
+    /// <summary>The queries about the pairs of a cell.</summary>
+    /// <param name="key">The cell.</param>
+    /// <param name="pairs">Its pairs.</param>
+    /// <param name="excludedChange">What is said of the change of an excluded pair; gives nothing away while specimens are being collected.</param>
+    public static IEnumerable<DataQuery> OfAll(
+        CellKey key,
+        ImmutableArray<PairRecord> pairs,
+        Func<PairRecord, string> excludedChange
+    ) =>
+        GroupedQueries.Of(
+            key,
+            pairs.SelectMany(pair => Of(key, pair, excludedChange).Select(query => (pair, query)))
+        );
+
+    private static IEnumerable<DataQuery> Of(
+        CellKey key,
+        PairRecord pair,
+        Func<PairRecord, string> excludedChange
+    )
     {
         if (pair.IsOutlier)
         {
@@ -19,17 +42,21 @@ internal static class PairQueries
                 key,
                 pair,
                 $"the change from {pair.Baseline?.Result.Text} to {pair.Delayed?.Result.Text} stands out from the others; it stays in every figure.",
-                "Look for a mix-up or a transcription error; if one is documented, exclude the pair with reason, person and date."
+                "Look for a mix-up or a transcription error and record it as a deviation; the pair stays."
             );
         }
 
-        if (OfStatus(key, pair) is { } query)
+        if (OfStatus(key, pair, excludedChange) is { } query)
         {
             yield return query;
         }
     }
 
-    private static DataQuery? OfStatus(CellKey key, PairRecord pair) =>
+    private static DataQuery? OfStatus(
+        CellKey key,
+        PairRecord pair,
+        Func<PairRecord, string> excludedChange
+    ) =>
         pair.Status switch
         {
             PairStatus.Failed => Query(
@@ -41,11 +68,11 @@ internal static class PairQueries
                 "Nothing: a tube that fails after waiting says something about waiting."
             ),
             PairStatus.Excluded => Query(
-                "pair-excluded",
+                ExcludedCode,
                 Severity.Attention,
                 key,
                 pair,
-                $"left out by a documented decision: {pair.Reason}.",
+                $"left out by a documented decision: {pair.Reason}{excludedChange(pair)}.",
                 "Check that the reason does not depend on the result."
             ),
             PairStatus.OutsideTiming => Query(
@@ -61,8 +88,10 @@ internal static class PairQueries
                 Severity.Attention,
                 key,
                 pair,
-                $"left out: {pair.Reason}.",
-                CheckTimes
+                $"left out: {pair.Reason}{(BaselineIsMissing(pair) ? ", although the delayed tube has a result" : "")}.",
+                BaselineIsMissing(pair)
+                    ? "Add the baseline result, or state in a deviation why there is none."
+                    : CheckTimes
             ),
             PairStatus.NoDelayedResult when pair.IsUnexplained => Query(
                 "delayed-result-missing",
@@ -82,11 +111,13 @@ internal static class PairQueries
             ),
             PairStatus.Ineligible => Query(
                 "specimen-ineligible",
-                Severity.Note,
+                pair.IsOfDelayedTube ? Severity.Attention : Severity.Note,
                 key,
                 pair,
                 $"left out: {pair.Reason}.",
-                "Nothing."
+                pair.IsOfDelayedTube
+                    ? "Check that this was seen before the delayed test."
+                    : "Nothing."
             ),
             PairStatus.BeyondInterval => Query(
                 "beyond-measuring-interval",
@@ -98,6 +129,13 @@ internal static class PairQueries
             ),
             _ => null,
         };
+
+    private static bool BaselineIsMissing(PairRecord pair) =>
+        pair
+            is {
+                Baseline: null or { Result: MissingResult },
+                Delayed.Result: not MissingResult and not null
+            };
 
     private static DataQuery Query(
         string code,

@@ -9,7 +9,14 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What was not recorded, although a rule depends on it.</summary>
 internal static class RecordQueries
 {
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
+    public static IEnumerable<DataQuery> Of(StudyInputs inputs)
+    {
+        var withHematocrit = inputs
+            .Tubes.Where(tube => tube.HematocritPercent is not null)
+            .Select(tube => tube.Specimen)
+            .ToHashSet();
+        var mustBeSpun = MustBeSpun(inputs);
+        return
         [
             .. inputs.Protocol.Eligibility.FillPercentMinimum is null
                 ? []
@@ -20,6 +27,38 @@ internal static class RecordQueries
                     tube => tube.FillPercent is null,
                     "the protocol asks for a least fill, and a short fill prolongs clotting times"
                 ),
+            .. inputs.Protocol.Eligibility.HematocritPercentMaximum is null
+                ? []
+                : OfTubes(
+                    inputs,
+                    "hematocrit",
+                    "hematocrit_percent",
+                    tube => !withHematocrit.Contains(tube.Specimen),
+                    "the protocol allows a highest hematocrit, above which there is too much citrate for the plasma"
+                ),
+            .. inputs.Protocol.Eligibility.RejectClot
+                ? OfTubes(
+                    inputs,
+                    "clot",
+                    "clot",
+                    tube => tube.Clot == ClotCheck.NotRecorded,
+                    "the protocol rejects clotted tubes, and a tube nobody looked at may be one"
+                )
+                : [],
+            .. OfTubes(
+                inputs,
+                "hemolysis",
+                "hemolysis",
+                tube => tube.Hemolysis == Hemolysis.NotRecorded,
+                "new hemolysis in a delayed tube counts as a failed tube"
+            ),
+            .. OfTubes(
+                inputs,
+                "spun",
+                "spun_at",
+                tube => tube.SpunAt is null && mustBeSpun.Contains((tube.Specimen, tube.Tube)),
+                "without the time of spinning the state in which a tube waited is not known, and its result is left out"
+            ),
             .. OfTubes(
                 inputs,
                 "origin",
@@ -30,6 +69,29 @@ internal static class RecordQueries
             .. OfResults(inputs, "instrument", row => row.Instrument),
             .. OfResults(inputs, "lot", row => row.Lot),
         ];
+    }
+
+    /// <summary>Tubes whose time of spinning decides: delayed tubes always, baseline tubes where the group limits it.</summary>
+    private static HashSet<(string Specimen, string Tube)> MustBeSpun(StudyInputs inputs)
+    {
+        var limited = inputs
+            .Protocol.Groups.Where(item => item.BaselineSpunWithin is not null)
+            .Select(item => item.Id)
+            .ToHashSet();
+        var limitedSpecimens = inputs
+            .Tubes.Where(tube => limited.Contains(tube.Group))
+            .Select(tube => tube.Specimen)
+            .ToHashSet();
+        return
+        [
+            .. inputs
+                .Results.Where(row =>
+                    row.TestedAt is not null
+                    && (!row.Occasion.IsBaseline || limitedSpecimens.Contains(row.Specimen))
+                )
+                .Select(row => (row.Specimen, row.Tube)),
+        ];
+    }
 
     private static IEnumerable<DataQuery> OfTubes(
         StudyInputs inputs,
@@ -83,16 +145,19 @@ internal static class RecordQueries
         int count,
         string of,
         string why
-    ) =>
-        new(
+    )
+    {
+        var name = what == "spun" ? "time of spinning" : what;
+        return new(
             what + "-not-recorded",
             Severity.Attention,
             source,
             "",
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"The {what} is not recorded for {count} {of}: {why}."
+                $"The {name} is not recorded for {count} {of}: {why}."
             ),
-            $"Record the {what}."
+            $"Record the {name}."
         );
+    }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
@@ -75,7 +76,10 @@ public static class StudyAnalyzer
         var criteria = assembled
             .Select(cell => CellEvaluation.Evaluate(cell.Pairs, protocol, analyte, group))
             .ToImmutableArray();
-        var own = criteria.Select(CellEvaluation.Conclude).ToImmutableArray();
+        var doubts = assembled.Select(cell => Doubt.Of(cell.Pairs, protocol)).ToImmutableArray();
+        var own = criteria
+            .Select((results, i) => Doubt.Conclude(CellEvaluation.Conclude(results), doubts[i]))
+            .ToImmutableArray();
         var conclusions = CellEvaluation.InSequence(own);
         var cells = assembled
             .Select(
@@ -94,6 +98,9 @@ public static class StudyAnalyzer
                         Robustness.Of(cell.Pairs, protocol, analyte, group),
                         cell.Pairs
                     )
+                    {
+                        Doubts = doubts[i],
+                    }
             )
             .ToImmutableArray();
         var sequence = new Sequence(

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Analysis;
 
@@ -11,13 +12,13 @@ namespace StabilityStudy.Core.Analysis;
 /// </summary>
 public static class StudyChecks
 {
-    /// <summary>Every such query; when one stops, only those about the tubes.</summary>
+    /// <summary>Every such query; when one stops, only those about single rows.</summary>
     public static ImmutableArray<DataQuery> Of(StudyInputs inputs)
     {
-        var stopping = InputQueries.Of(inputs);
-        if (!stopping.IsEmpty)
+        var rows = InputQueries.Of(inputs);
+        if (rows.Any(query => query.Severity == Severity.Stop))
         {
-            return stopping;
+            return rows;
         }
 
         var queries = ImmutableArray.CreateBuilder<DataQuery>();
@@ -32,12 +33,37 @@ public static class StudyChecks
                     context.Storage.Id,
                     timePoint
                 );
-                queries.AddRange(pairs.SelectMany(pair => PairQueries.Of(key, pair)));
+                queries.AddRange(PairQueries.OfAll(key, pairs, _ => ""));
                 queries.AddRange(ConfoundingQueries.Of(key, pairs));
             }
         }
 
         queries.AddRange(RecordQueries.Of(inputs));
-        return [.. DataFiles.Named(queries.Distinct(), inputs.Facts.Files)];
+        var missing = inputs
+            .Results.Where(row => row.Result is MissingResult)
+            .Select(row => (row.SourceRow, row.Result.Text))
+            .ToHashSet();
+        return
+        [
+            .. rows,
+            .. DataFiles.Named(
+                queries.Distinct().Select(query => WithoutResult(query, missing)),
+                inputs.Facts.Files
+            ),
+        ];
     }
+
+    /// <summary>Takes a result that was read out of a query; a word for a missing result stays.</summary>
+    private static DataQuery WithoutResult(
+        DataQuery query,
+        HashSet<(int SourceRow, string Text)> missing
+    ) =>
+        query.Source is { File: var file, Line: var line, Column: null or "result" or "replicate" }
+        && file == StudyFileNames.Usual.Results
+        && !missing.Contains((line ?? 0, query.Observed))
+            ? query with
+            {
+                Observed = "",
+            }
+            : query;
 }

@@ -21,7 +21,11 @@ internal static class StudyQueries
                 .SelectMany(cell =>
                     (IEnumerable<DataQuery>)
                         [
-                            .. cell.Pairs.SelectMany(pair => PairQueries.Of(cell.Key, pair)),
+                            .. PairQueries.OfAll(
+                                cell.Key,
+                                cell.Pairs,
+                                pair => "; " + ExcludedChange.Words(pair, cell.Key, inputs.Protocol)
+                            ),
                             .. CellQueries.Of(cell, inputs.Protocol),
                         ]
                 ),

@@ -24,13 +24,7 @@ internal sealed record BaselineFinding(
         ImmutableArray<DataQuery>.Builder queries
     )
     {
-        var chosen = Replicates.Choose(
-            draw,
-            new TestOccasion(null),
-            context.Protocol.Replicates,
-            context.Analyte.MeasuringInterval,
-            queries
-        );
+        var chosen = Replicates.Choose(draw, new TestOccasion(null), context, queries);
         var tube = chosen is null ? null : draw.Tube(chosen.Row.Tube);
         var measurement = chosen is null || tube is null ? null : chosen.Measure(tube);
         if (!isFirstOfSubject)
@@ -48,8 +42,13 @@ internal sealed record BaselineFinding(
             return new(null, null, PairStatus.BaselineInvalid, "no baseline result");
         }
 
+        // The hematocrit is that of the draw, measured in whichever of its tubes.
         var unusable = EligibilityRules.BaselineProblem(
-            tube,
+            tube with
+            {
+                HematocritPercent =
+                    tube.HematocritPercent ?? draw.Tubes.Max(item => item.HematocritPercent),
+            },
             context.Storage,
             context.Protocol.Eligibility
         );

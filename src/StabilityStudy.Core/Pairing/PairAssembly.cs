@@ -6,7 +6,7 @@ using StabilityStudy.Core.Specimens;
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>
-/// From rows to pairs, in a fixed order: replicates, eligibility, failed tubes, timing, baseline, pairing, measuring
+/// From rows to pairs, in a fixed order: replicates, failed tubes, eligibility, timing, baseline, pairing, measuring
 /// interval, documented exclusions. Every specimen of the group gets exactly one record at every time point.
 /// </summary>
 internal static class PairAssembly
@@ -60,13 +60,7 @@ internal static class PairAssembly
         ImmutableArray<DataQuery>.Builder queries
     )
     {
-        var chosen = Replicates.Choose(
-            draw,
-            new TestOccasion(timePoint),
-            context.Protocol.Replicates,
-            context.Analyte.MeasuringInterval,
-            queries
-        );
+        var chosen = Replicates.Choose(draw, new TestOccasion(timePoint), context, queries);
         var tube = chosen is null ? null : draw.Tube(chosen.Row.Tube);
         var decision = PairDecision.Of(draw, baseline, chosen, tube, timePoint, context);
         return new PairRecord(
@@ -78,6 +72,11 @@ internal static class PairAssembly
             baseline.Measurement,
             chosen is null || tube is null ? null : chosen.Measure(tube),
             IsOutlier: false
-        );
+        )
+        {
+            IsOfDelayedTube = decision.IsOfDelayedTube,
+            TimeBeforeSpinning = tube?.SpunAt - tube?.CollectedAt,
+            TimeAfterSpinning = chosen?.Row.TestedAt - tube?.SpunAt,
+        };
     }
 }

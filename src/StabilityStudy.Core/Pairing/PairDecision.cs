@@ -8,6 +8,9 @@ namespace StabilityStudy.Core.Pairing;
 /// <param name="Reason">Why, in words; empty when the pair is compared.</param>
 internal sealed record PairDecision(PairStatus Status, string Reason)
 {
+    /// <summary>Whether the pair is ineligible for its delayed tube alone, while the baseline is sound.</summary>
+    public bool IsOfDelayedTube { get; init; }
+
     /// <summary>Decides by the rows, and then by the documented exclusions.</summary>
     public static PairDecision Of(
         Draw draw,
@@ -65,19 +68,22 @@ internal sealed record PairDecision(PairStatus Status, string Reason)
         }
 
         if (
-            EligibilityRules.Problem(tube, context.Storage, context.Protocol.Eligibility) is
-            { } unusable
-        )
-        {
-            return new(PairStatus.Ineligible, unusable);
-        }
-
-        if (
             baseline is { Status: PairStatus.Compared, Tube: { } baselineTube }
             && DelayedFailure.Failure(tube, baselineTube, chosen.Row) is { } failure
         )
         {
             return new(PairStatus.Failed, failure);
+        }
+
+        if (
+            EligibilityRules.Problem(tube, context.Storage, context.Protocol.Eligibility) is
+            { } unusable
+        )
+        {
+            return new(PairStatus.Ineligible, unusable)
+            {
+                IsOfDelayedTube = baseline.Status == PairStatus.Compared,
+            };
         }
 
         var untimely =

@@ -22,6 +22,15 @@ public sealed record PairRecord(
     bool IsOutlier
 )
 {
+    /// <summary>Whether the pair is ineligible for its delayed tube alone, while the baseline is sound.</summary>
+    public bool IsOfDelayedTube { get; init; }
+
+    /// <summary>Time of the delayed tube from collection to spinning: as whole blood; null when not known.</summary>
+    public TimeSpan? TimeBeforeSpinning { get; init; }
+
+    /// <summary>Time of the delayed tube from spinning to its test; null when not known.</summary>
+    public TimeSpan? TimeAfterSpinning { get; init; }
+
     /// <summary>Whether the pair counts for the individual criterion.</summary>
     public bool CountsForAgreement =>
         Status is PairStatus.Compared or PairStatus.Failed or PairStatus.BeyondInterval

@@ -8,32 +8,36 @@ namespace StabilityStudy.Core.Pairing;
 /// <summary>
 /// Which of several results of a draw at one time counts: the first valid ones of the tube that was tested first, as
 /// many as the protocol plans. Time decides what is first, not the number given to a replicate; a result without a time
-/// goes before all others, so that leaving a time out never moves a result out of the way. A spare tube never stands in
-/// for one that failed, and a clot, fibrin or hemolysis stands whatever the same tube gave besides. Results that are
-/// not used stay listed.
+/// goes before all others, so that leaving a time out never moves a result out of the way. A test that failed stands
+/// unless a rerun is documented with a reason that the protocol names. A spare tube never stands in for one that failed,
+/// and a clot, fibrin or hemolysis stands whatever the same tube gave besides. Results that are not used stay listed.
 /// </summary>
 internal static class Replicates
 {
     /// <summary>The result that stands for the draw at this time; null when there is no row.</summary>
     /// <param name="draw">The draw.</param>
     /// <param name="occasion">Baseline or planned delay.</param>
-    /// <param name="planned">Results to average: 1 or 2.</param>
-    /// <param name="interval">The measuring interval; each replicate is held to it before they are averaged.</param>
-    /// <param name="queries">Receives a query for each result that is not used.</param>
+    /// <param name="context">How many results are averaged, the measuring interval that each is held to before, and the documented reruns.</param>
+    /// <param name="queries">Receives a query for each result that is not used and for each test that was repeated.</param>
     public static ChosenResult? Choose(
         Draw draw,
         TestOccasion occasion,
-        int planned,
-        MeasuringInterval? interval,
+        PairContext context,
         ImmutableArray<DataQuery>.Builder queries
     )
     {
+        var planned = context.Protocol.Replicates;
         var rows = draw.ResultsAt(occasion)
             .OrderBy(row => row.TestedAt ?? DateTimeOffset.MinValue)
             .ThenBy(row => row.Replicate)
             .ThenBy(row => row.Tube, StringComparer.Ordinal)
             .ThenBy(row => row.SourceRow)
-            .Select(row => row with { Result = MeasuringRange.Apply(row.Result, interval) })
+            .Select(row =>
+                row with
+                {
+                    Result = MeasuringRange.Apply(row.Result, context.Analyte.MeasuringInterval),
+                }
+            )
             .ToImmutableArray();
         if (rows.IsEmpty)
         {
@@ -43,12 +47,30 @@ internal static class Replicates
         var first = rows.FirstOrDefault(row => DelayedFailure.StatedReason(row) is null) ?? rows[0];
         var ofTube = rows.Where(row => row.Tube == first.Tube).ToImmutableArray();
         var spoiled = ofTube.FirstOrDefault(DelayedFailure.IsOfTheTube);
-        var valid = ofTube.Where(IsValid).Take(planned).ToImmutableArray();
+        var tested = ofTube
+            .Where(row => DelayedFailure.StatedReason(row) is null)
+            .ToImmutableArray();
+        var rerun = DocumentedRerun.Of(draw.Specimen, occasion, context);
+        var valid = (rerun is null ? tested.TakeWhile(IsValid) : tested.Where(IsValid))
+            .Take(planned)
+            .ToImmutableArray();
         var chosen =
             spoiled is not null ? new ChosenResult(spoiled, [spoiled])
             : valid.IsEmpty ? new ChosenResult(first, [first])
             : new ChosenResult(valid[0] with { Result = Mean(valid) }, valid);
-        AddQueries(rows, chosen, planned, queries);
+        var repeat = spoiled is null ? DocumentedRerun.After(tested, planned, IsValid) : null;
+        if (repeat is { } repeated)
+        {
+            queries.Add(DocumentedRerun.Query(repeated.Failed, repeated.Next, rerun));
+        }
+
+        AddQueries(
+            rows,
+            repeat is { } told ? [.. chosen.Rows, told.Failed, told.Next] : chosen.Rows,
+            chosen,
+            planned,
+            queries
+        );
         return chosen;
     }
 
@@ -87,6 +109,7 @@ internal static class Replicates
 
     private static void AddQueries(
         ImmutableArray<ResultRow> rows,
+        ImmutableArray<ResultRow> toldOf,
         ChosenResult chosen,
         int planned,
         ImmutableArray<DataQuery>.Builder queries
@@ -94,7 +117,7 @@ internal static class Replicates
     {
         if (rows.Length > planned)
         {
-            queries.AddRange(rows.Except(chosen.Rows).Select(NotUsed));
+            queries.AddRange(rows.Except(toldOf).Select(NotUsed));
         }
         else if (chosen.Rows.Length < planned && IsValid(chosen.Row))
         {

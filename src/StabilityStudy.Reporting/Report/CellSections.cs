@@ -8,8 +8,8 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>A page for each time point of a sequence: conclusion, criteria, figures, estimates.</summary>
 internal static class CellSections
 {
-    private const double FigureHeight = 62;
-    private const double FigureHeightOnLetter = 46;
+    private const double FigureHeight = 54;
+    private const double FigureHeightOnLetter = 42;
 
     public static IEnumerable<Section> Of(
         StudyAnalysis analysis,

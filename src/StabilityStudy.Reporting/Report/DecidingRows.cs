@@ -35,7 +35,7 @@ internal static class DecidingRows
         }
 
         yield return EstimateRow.Deciding(
-            $"Mean change, {NumberText.Percent(bias.ConfidenceLevel)} interval that spans both below",
+            $"Mean change, {NumberText.Percent(bias.ConfidenceLevel)} interval that spans both",
             Value(mean.Mean),
             Interval(mean.Lower, mean.Upper),
             bias.Criterion
@@ -57,7 +57,7 @@ internal static class DecidingRows
         if (bias.Spread.TryGet(out var spread))
         {
             yield return EstimateRow.Other(
-                "  skewness; a doubt beyond 1 toward the nearer limit",
+                "  skewness (beyond 1: a doubt)",
                 NumberText.AgainstLimit(
                     spread.Skewness,
                     Math.Sign(spread.Skewness),

@@ -10,7 +10,7 @@ internal static class MethodsSection
     public static Section Of(StudyAnalysis analysis) =>
         new(
             "Methods and references",
-            StartsOnNewPage: true,
+            StartsOnNewPage: false,
             [
                 new Bullets([
                     "Differences, ties and comparisons with limits are decided on the decimal results as reported, exactly; estimates are computed in double precision.",

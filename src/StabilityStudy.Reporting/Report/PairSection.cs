@@ -20,7 +20,7 @@ internal static class PairSection
         );
         return new Section(
             "Every pair",
-            StartsOnNewPage: true,
+            StartsOnNewPage: false,
             count > MostPairs
                 ?
                 [

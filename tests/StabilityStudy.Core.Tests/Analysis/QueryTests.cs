@@ -131,6 +131,69 @@ public sealed class QueryTests
     }
 
     [Fact]
+    public void What_a_rule_looks_at_and_was_not_recorded_is_asked_for()
+    {
+        var study = s_study.Tubes(tube =>
+            tube with
+            {
+                HematocritPercent = null,
+                Clot = Specimens.ClotCheck.NotRecorded,
+                Hemolysis = Specimens.Hemolysis.NotRecorded,
+            }
+        );
+        var without = study.Protocol(protocol =>
+            protocol with
+            {
+                Eligibility = protocol.Eligibility with
+                {
+                    HematocritPercentMaximum = null,
+                    RejectClot = false,
+                },
+            }
+        );
+
+        Assert.Single(Of(study, "hematocrit-not-recorded"));
+        Assert.Single(Of(study, "clot-not-recorded"));
+        Assert.Single(Of(study, "hemolysis-not-recorded"));
+        Assert.Empty(Of(without, "hematocrit-not-recorded"));
+        Assert.Empty(Of(without, "clot-not-recorded"));
+    }
+
+    [Fact]
+    public void A_hematocrit_recorded_for_one_tube_is_that_of_its_draw()
+    {
+        var study = s_study.Tubes(tube =>
+            tube with
+            {
+                HematocritPercent = tube.Tube.EndsWith("-6", StringComparison.Ordinal) ? 60 : null,
+            }
+        );
+
+        Assert.Empty(Of(study, "hematocrit-not-recorded"));
+        Assert.All(
+            study.Cell().Pairs,
+            pair =>
+            {
+                Assert.Equal(Core.Pairing.PairStatus.Ineligible, pair.Status);
+                Assert.False(pair.IsOfDelayedTube);
+            }
+        );
+    }
+
+    [Fact]
+    public void Times_of_spinning_that_decide_are_asked_for_once()
+    {
+        var study = s_study.Tubes(tube => tube with { SpunAt = null });
+
+        var query = Assert.Single(Of(study, "spun-not-recorded"));
+
+        Assert.Equal(Severity.Attention, query.Severity);
+        Assert.Equal(3, query.Source.Line);
+        Assert.Contains("for 40 tubes", query.Message, StringComparison.Ordinal);
+        Assert.Single(Of(study, "outside-timing"));
+    }
+
+    [Fact]
     public void A_flagged_outlier_stays_in_every_figure()
     {
         var study = s_study.Result(3, 6, "43.0");

@@ -158,13 +158,27 @@ public sealed class BiasCriterionTests
     [InlineData(ChangeScale.LogRatio)]
     public void A_baseline_of_zero_is_inconclusive_on_a_relative_scale(ChangeScale scale)
     {
-        var study = SmallStudy
-            .Quiet(40)
-            .Analyte(analyte => analyte with { MeasuringInterval = null })
-            .Result(3, 0, "0.0")
-            .Criteria(SmallProtocol.MeanCriterion with { Scale = scale });
+        var protocol = SmallProtocol.For(40, 6) with
+        {
+            Criteria = [SmallProtocol.MeanCriterion with { Scale = scale }],
+        };
 
-        Assert.Equal(["value-not-positive"], Codes(study));
+        var result = CellEvaluation
+            .Evaluate(
+                [
+                    .. Enumerable
+                        .Range(0, 40)
+                        .Select(i =>
+                            SmallPairs.Compared(i, i == 3 ? "0.0" : "30.0", "30.1", i % 10)
+                        ),
+                ],
+                protocol,
+                protocol.Analytes[0],
+                protocol.Groups[0]
+            )
+            .Single();
+
+        Assert.Equal(["value-not-positive"], result.Reasons.Select(reason => reason.Code));
     }
 
     [Fact]

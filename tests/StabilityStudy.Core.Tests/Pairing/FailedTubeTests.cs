@@ -76,6 +76,35 @@ public sealed class FailedTubeTests
         );
 
     [Fact]
+    public void A_failed_tube_cannot_be_moved_out_by_its_fill() =>
+        Assert.Equal(
+            PairStatus.Failed,
+            First(
+                s_study.Result(0, 6, "CLOT").Tube(0, 6, tube => tube with { FillPercent = 50 })
+            ).Status
+        );
+
+    [Fact]
+    public void A_failed_tube_cannot_be_moved_out_by_its_hematocrit() =>
+        Assert.Equal(
+            PairStatus.Failed,
+            First(
+                s_study
+                    .Row(0, 6, row => row with { Flag = "E7" })
+                    .Tube(0, 6, tube => tube with { HematocritPercent = 70 })
+            ).Status
+        );
+
+    [Fact]
+    public void A_failed_tube_of_a_short_baseline_tube_is_ineligible_with_its_draw() =>
+        Assert.Equal(
+            PairStatus.Ineligible,
+            First(
+                s_study.Result(0, 6, "CLOT").Tube(0, 0, tube => tube with { FillPercent = 50 })
+            ).Status
+        );
+
+    [Fact]
     public void A_failed_tube_cannot_be_excluded()
     {
         var study = s_study.Result(0, 6, "CLOT").Exclude(0, 6);

@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
 
@@ -55,15 +56,137 @@ public sealed class ReplicateTests
         Assert.Equal(PairStatus.OutsideTiming, study.Cell().Pairs[0].Status);
     }
 
+    private static readonly SmallStudy s_flagged = Rerun(5, "30.1")
+        .Row(0, 6, row => row.Result.Text == "36.0" ? row with { Flag = "E7" } : row);
+
     [Fact]
-    public void After_an_error_the_same_tube_may_be_tested_again() =>
-        Assert.Equal(
-            "30.1",
-            Delayed(
-                Rerun(5, "30.1")
-                    .Row(0, 6, row => row.Result.Text == "36.0" ? row with { Flag = "E7" } : row)
-            )
+    public void After_an_error_a_second_test_does_not_count_without_a_documented_reason()
+    {
+        Assert.Equal(PairStatus.Failed, s_flagged.Cell().Pairs[0].Status);
+        Assert.Contains(
+            s_flagged.Analyze().Queries,
+            query =>
+                query
+                    is {
+                        Code: "rerun-without-reason",
+                        Severity: Severity.Attention,
+                        Observed: "E7 36.0, then 30.1"
+                    }
         );
+    }
+
+    [Fact]
+    public void After_an_error_a_second_test_counts_with_a_documented_reason_and_is_told_of()
+    {
+        var study = s_flagged.Rerun(0, 6);
+
+        Assert.Equal("30.1", Delayed(study));
+        Assert.Equal(PairStatus.Compared, study.Cell().Pairs[0].Status);
+        var query = Assert.Single(study.Analyze().Queries, query => query.Code == "rerun");
+        Assert.Equal(Severity.Attention, query.Severity);
+        Assert.Contains(
+            "instrument error (LS1, 2026-03-02)",
+            query.Message,
+            StringComparison.Ordinal
+        );
+        Assert.Equal("E7 36.0, then 30.1", query.Observed);
+    }
+
+    [Fact]
+    public void A_reason_that_the_protocol_does_not_name_is_not_accepted()
+    {
+        var study = s_flagged.Rerun(0, 6, "looked odd");
+
+        Assert.Equal(PairStatus.Failed, study.Cell().Pairs[0].Status);
+        Assert.Contains(
+            study.Analyze().Queries,
+            query => query is { Code: "rerun-reason-not-planned", Severity: Severity.Attention }
+        );
+    }
+
+    [Theory]
+    [InlineData(null, PairStatus.Failed)]
+    [InlineData(8, PairStatus.Failed)]
+    [InlineData(6, PairStatus.Compared)]
+    public void A_rerun_is_documented_for_one_time(int? hour, PairStatus expected) =>
+        Assert.Equal(expected, s_flagged.Rerun(0, hour).Cell().Pairs[0].Status);
+
+    [Fact]
+    public void A_documented_rerun_never_replaces_a_valid_result() =>
+        Assert.Equal("36.0", Delayed(Rerun(5, "30.1").Rerun(0, 6)));
+
+    [Fact]
+    public void A_documented_rerun_does_not_undo_a_clot() =>
+        Assert.Equal(
+            PairStatus.Failed,
+            SmallStudy
+                .Of([6], ["30.0 | CLOT", "31.0 | 31.2"])
+                .Again(
+                    0,
+                    6,
+                    row =>
+                        row with
+                        {
+                            Result = SmallRows.Reported("30.1"),
+                            TestedAt = row.TestedAt?.AddMinutes(5),
+                        }
+                )
+                .Rerun(0, 6)
+                .Cell()
+                .Pairs[0]
+                .Status
+        );
+
+    [Fact]
+    public void A_baseline_repeated_after_an_error_is_invalid_without_a_documented_reason()
+    {
+        var study = SmallStudy
+            .Of([6], ["ERROR | 30.5", "31.0 | 31.2"])
+            .Again(
+                0,
+                0,
+                row =>
+                    row with
+                    {
+                        Result = SmallRows.Reported("30.1"),
+                        TestedAt = row.TestedAt?.AddMinutes(5),
+                    }
+            );
+
+        Assert.Equal(PairStatus.BaselineInvalid, study.Cell().Pairs[0].Status);
+        Assert.Equal(PairStatus.Compared, study.Rerun(0, null).Cell().Pairs[0].Status);
+    }
+
+    [Fact]
+    public void A_third_test_in_place_of_one_that_failed_of_two_needs_a_reason_too()
+    {
+        var study = Two(
+            s_flagged
+                .Row(0, 6, row => row with { Flag = row.Flag.Length > 0 ? "" : "E7" })
+                .Row(0, 6, row => row with { Replicate = row.Flag.Length > 0 ? 2 : 1 })
+        );
+        var third = study.Inputs.Results.Single(row => row.Flag.Length > 0) with
+        {
+            SourceRow = 2000,
+            Replicate = 3,
+            Flag = "",
+            Result = SmallRows.Reported("30.2"),
+        };
+        study = new SmallStudy(
+            study.Inputs with
+            {
+                Results = study.Inputs.Results.Add(
+                    third with
+                    {
+                        TestedAt = third.TestedAt?.AddMinutes(5),
+                    }
+                ),
+            }
+        );
+
+        Assert.Equal("36.0", Delayed(study));
+        Assert.Equal("mean of 36.0 and 30.2", Delayed(study.Rerun(0, 6)));
+    }
 
     [Fact]
     public void A_tube_that_was_not_tested_leaves_the_place_to_another()

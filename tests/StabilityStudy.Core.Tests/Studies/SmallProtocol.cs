@@ -42,7 +42,10 @@ internal static class SmallProtocol
             [Aptt()],
             [Bias, Each],
             [MeanCriterion, EachCriterion]
-        );
+        )
+        {
+            Controls = ControlRule.KeptElsewhere,
+        };
 
     public static TimePoint At(int hours) => new(TimeSpan.FromHours(hours));
 

@@ -143,13 +143,35 @@ internal sealed record SmallStudy(StudyInputs Inputs)
                             hour is { } hours ? SmallProtocol.At(hours) : null,
                             "dropped",
                             "LS1",
-                            new DateOnly(2026, 3, 2),
+                            new DateOnly(2026, 3, 2).AddDays(specimen % Days),
                             10
                         )
                     ),
                 },
             }
         );
+
+    /// <summary>Documents a rerun with the one reason that the protocol then names.</summary>
+    public SmallStudy Rerun(int specimen, int? hour, string reason = "instrument error") =>
+        new SmallStudy(
+            Inputs with
+            {
+                Facts = Inputs.Facts with
+                {
+                    Reruns = Inputs.Facts.Reruns.Add(
+                        new Rerun(
+                            SmallRows.Code(specimen),
+                            "aPTT",
+                            hour is { } hours ? SmallProtocol.At(hours) : null,
+                            reason,
+                            "LS1",
+                            new DateOnly(2026, 3, 2),
+                            20
+                        )
+                    ),
+                },
+            }
+        ).Protocol(protocol => protocol with { RerunReasons = ["instrument error"] });
 
     public StudyAnalysis Analyze() =>
         StudyAnalyzer.Analyze(Inputs, new StudyIdentity("", [], []), [], "0");

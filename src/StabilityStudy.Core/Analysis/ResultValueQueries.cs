@@ -1,0 +1,60 @@
+using System.Globalization;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>Numbers that the method cannot have given.</summary>
+internal static class ResultValueQueries
+{
+    public static IEnumerable<DataQuery> Of(StudyInputs inputs)
+    {
+        var analytes = inputs.Protocol.Analytes.ToDictionary(analyte => analyte.Id);
+        return inputs
+            .Results.Select(row =>
+                row.Result is MeasuredResult measured
+                && analytes.TryGetValue(row.Analyte, out var analyte)
+                    ? OfOne(row, measured.Value, analyte)
+                    : null
+            )
+            .OfType<DataQuery>();
+    }
+
+    private static DataQuery? OfOne(ResultRow row, decimal value, Analyte analyte)
+    {
+        var where = DataFiles.ResultsAt(row.SourceRow, "result");
+        var what = $"{analyte.Id}, specimen {row.Specimen} at {row.Occasion}";
+        if (value <= 0)
+        {
+            return new(
+                "result-not-positive",
+                Severity.Stop,
+                where,
+                row.Result.Text,
+                $"{what}: a result is above zero.",
+                "Correct the result, write it as reported (<0.10) or give the reason why there is none."
+            );
+        }
+
+        return
+            analyte.MeasuringInterval is { } interval
+            && (value < interval.Lowest || value > interval.Highest)
+            ? new(
+                "number-beyond-measuring-interval",
+                Severity.Attention,
+                where,
+                row.Result.Text,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{what}: a plain number outside the measuring interval from {interval.Lowest} to {interval.Highest} {analyte.Unit}; it counts as beyond its nearer end."
+                ),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Is the decimal point right? If the analyzer reported beyond its range write {(value > interval.Highest ? '>' : '<')}{(value > interval.Highest ? interval.Highest : interval.Lowest)}."
+                )
+            )
+            : null;
+    }
+}

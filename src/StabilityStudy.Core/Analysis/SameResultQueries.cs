@@ -1,0 +1,109 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>
+/// Two specimens with the same results at every time: as a rule rows that were copied. Results of few digits agree by
+/// chance, so there are to be more such specimens than the digits of this analyte would give.
+/// </summary>
+internal static class SameResultQueries
+{
+    /// <summary>How many times the number expected by chance stands out: changes within a specimen go together, so the expected number is too small.</summary>
+    private const int TimesExpected = 4;
+
+    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
+        inputs.Results.GroupBy(row => row.Analyte).SelectMany(OfAnalyte);
+
+    private static IEnumerable<DataQuery> OfAnalyte(IGrouping<string, ResultRow> rows)
+    {
+        var specimens = rows.GroupBy(row => row.Specimen)
+            .Select(Series.Of)
+            .OfType<Series>()
+            .GroupBy(series => series.Times);
+        foreach (var comparable in specimens)
+        {
+            var all = comparable.ToImmutableArray();
+            var copies = all.GroupBy(series => series.Texts)
+                .Where(same => same.Skip(1).Any())
+                .ToImmutableArray();
+            var observed = copies.Sum(same => PairsOf(same.Count()));
+            if (observed > TimesExpected * Expected(all))
+            {
+                foreach (var same in copies)
+                {
+                    yield return Query(rows.Key, [.. same.OrderBy(series => series.Line)]);
+                }
+            }
+        }
+    }
+
+    /// <summary>Pairs of specimens that would agree by chance, were baseline and every change independent.</summary>
+    private static double Expected(ImmutableArray<Series> all)
+    {
+        var pairs = PairsOf(all.Length);
+        var share = Enumerable
+            .Range(0, all[0].Steps.Length)
+            .Select(i =>
+                all.GroupBy(series => series.Steps[i]).Sum(same => PairsOf(same.Count())) / pairs
+            )
+            .Aggregate(1.0, (product, one) => product * one);
+        return pairs * share;
+    }
+
+    private static double PairsOf(int count) => count * (count - 1.0) / 2;
+
+    private static DataQuery Query(string analyte, ImmutableArray<Series> same) =>
+        new(
+            "same-results",
+            Severity.Attention,
+            DataFiles.ResultsAt(same[^1].Line, null),
+            "",
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{analyte}: specimens {string.Join(", ", same.Select(series => series.Specimen))} have the same result at every time."
+            ),
+            "Compare with the analyzer's own record: were rows copied?"
+        );
+
+    /// <summary>The measured results of one specimen in order of time.</summary>
+    private sealed record Series(
+        string Specimen,
+        int Line,
+        string Times,
+        string Texts,
+        ImmutableArray<decimal> Steps
+    )
+    {
+        /// <summary>The series; null with fewer than two delayed results, a result that is no number, or numbers without variation or decimals.</summary>
+        public static Series? Of(IGrouping<string, ResultRow> rows)
+        {
+            var ordered = rows.OrderBy(row => row.Occasion.TimePoint?.Delay ?? TimeSpan.Zero)
+                .ThenBy(row => row.TestedAt)
+                .ThenBy(row => row.SourceRow)
+                .ToImmutableArray();
+            var values = ordered
+                .Select(row => row.Result)
+                .OfType<MeasuredResult>()
+                .Select(result => result.Value)
+                .ToImmutableArray();
+            return
+                values.Length < ordered.Length
+                || !ordered[0].Occasion.IsBaseline
+                || ordered.Count(row => !row.Occasion.IsBaseline) < 2
+                || values.Distinct().Count() < 2
+                || values.All(decimal.IsInteger)
+                ? null
+                : new(
+                    rows.Key,
+                    ordered.Min(row => row.SourceRow),
+                    string.Join('|', ordered.Select(row => row.Occasion)),
+                    string.Join('|', ordered.Select(row => row.Result.Text)),
+                    [.. values.Select((value, i) => i == 0 ? value : value - values[0])]
+                );
+        }
+    }
+}

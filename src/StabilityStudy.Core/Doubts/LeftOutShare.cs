@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+
+namespace StabilityStudy.Core.Doubts;
+
+/// <summary>
+/// Whether so many specimens were left out of a time point that what remains no longer stands for what was received.
+/// </summary>
+public static class LeftOutShare
+{
+    /// <summary>The doubt; null when at most the allowed share was left out.</summary>
+    /// <param name="pairs">Every specimen of the time point.</param>
+    /// <param name="percentMaximum">Largest share that may be left out, percent of the specimens meant to be tested there.</param>
+    public static VerdictReason? Of(ImmutableArray<PairRecord> pairs, decimal percentMaximum)
+    {
+        var received = pairs.Count(pair => pair.Status != PairStatus.NotAssigned);
+        var leftOut = pairs.Count(IsLeftOut);
+        return 100m * leftOut <= percentMaximum * received
+            ? null
+            : new(
+                "too-many-left-out",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{leftOut} of {received} specimens left out ({100m * leftOut / received:0.#} %), at most {percentMaximum:0.##} % allowed: what is left out may be what speaks against the window"
+                )
+            );
+    }
+
+    private static bool IsLeftOut(PairRecord pair) =>
+        pair.Status
+            is PairStatus.Ineligible
+                or PairStatus.OutsideTiming
+                or PairStatus.BaselineInvalid
+                or PairStatus.Excluded
+        || (pair.Status == PairStatus.NoDelayedResult && !pair.IsUnexplained);
+}

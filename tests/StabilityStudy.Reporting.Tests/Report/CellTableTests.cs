@@ -1,0 +1,212 @@
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Drift;
+using StabilityStudy.Statistics.Location;
+using StabilityStudy.Statistics.Proportions;
+using StabilityStudy.Statistics.Regression;
+
+namespace StabilityStudy.Reporting.Tests.Report;
+
+/// <summary>The tables of the further criteria and of the controls, from results put together by hand.</summary>
+public sealed class CellTableTests
+{
+    private const StringComparison Comparison = StringComparison.Ordinal;
+
+    private static readonly VerdictReason s_reason = new("invented", "An invented reason");
+    private static readonly Limit s_limit = new("level", 5m, null, "invented");
+
+    [Fact]
+    public void A_decision_level_shows_its_baselines_and_a_change_that_does_not_round_across_the_limit()
+    {
+        var covered = new LevelResult(
+            60m,
+            12,
+            28,
+            3,
+            Estimate.Of(new BiasAtLevel(60, 62.4, 2.4, 4, 0.3, 1.8, 2.9996, 0.9)),
+            Verdict.Met,
+            s_reason
+        );
+        var uncovered = covered with
+        {
+            Level = 90m,
+            Change = Estimate.Refused<BiasAtLevel>("not-covered", "too few baselines"),
+            Verdict = Verdict.Inconclusive,
+        };
+        var table = DecisionLevelTable.Of(
+            new DecisionLevelResult(
+                "levels",
+                s_limit,
+                Verdict.Inconclusive,
+                [s_reason],
+                0.9,
+                [covered, uncovered]
+            ),
+            Names
+        );
+
+        Assert.Equal(
+            ["60", "12, 28", "+2.40", "+1.80 to +2.9996", "±3.00", "met", "an invented reason."],
+            Texts(table.Rows[0])
+        );
+        Assert.Equal("not computable", table.Rows[1].Cells[2].Text);
+    }
+
+    [Fact]
+    public void Changes_of_side_stand_beside_those_expected_from_imprecision_alone()
+    {
+        var level = new LevelReclassification(
+            60m,
+            40,
+            3,
+            1,
+            0,
+            0,
+            1.2,
+            ["S001", "S002", "S003", "S004"],
+            Estimate.Of(ClopperPearson.Bounds(4, 40, 0.95)),
+            Verdict.Inconclusive,
+            s_reason
+        );
+        var result = new ReclassificationResult(
+            "sides",
+            Verdict.Inconclusive,
+            [s_reason],
+            0.95,
+            0.1,
+            [level]
+        );
+        var table = ReclassificationTable.Of(result, Names);
+
+        Assert.Equal("3, 1", table.Rows[0].Cells[1].Text);
+        Assert.Equal("S001, S002, S003, S004", table.Rows[0].Cells[6].Text);
+        Assert.Contains("4 of 40 changed side of 60 s", table.Note, Comparison);
+        Assert.Contains("imprecision alone predicts 1.2", table.Note, Comparison);
+    }
+
+    [Fact]
+    public void Classes_are_shown_from_and_to()
+    {
+        var table = ClassificationTable.Of(
+            new ClassificationResult(
+                "classes",
+                Verdict.Met,
+                [s_reason],
+                0.95,
+                0.8,
+                ["negative", "positive"],
+                [new(0, 0, 18), new(0, 1, 2), new(1, 1, 20)],
+                41,
+                38,
+                1,
+                0,
+                20,
+                10,
+                0.4,
+                ["S001", "S002", "S009"],
+                Estimate.Of(ClopperPearson.Bounds(38, 41, 0.95))
+            )
+        );
+
+        Assert.Equal(["negative", "18", "2", "20"], Texts(table.Rows[0]));
+        Assert.Equal(["positive", "0", "20", "20"], Texts(table.Rows[1]));
+        Assert.Contains("38 of 41 specimens keep their class", table.Note, Comparison);
+        Assert.Contains("1 failed", table.Note, Comparison);
+    }
+
+    [Fact]
+    public void Every_declared_shape_of_drift_has_a_row()
+    {
+        var shape = new ShapeResult(
+            DriftShape.Logarithmic,
+            Estimate.Refused<DriftEstimate>("too-few-values", "too few"),
+            new DriftPoint(6, 4.2, 3.1, 7.4996),
+            7.5,
+            Verdict.Met,
+            s_reason
+        );
+        var table = DriftCriterionTable.Of(
+            new DriftCriterionResult(
+                "drift",
+                s_limit,
+                Verdict.Met,
+                [s_reason],
+                0.9,
+                [shape, shape with { Shape = DriftShape.Linear, Predicted = null }]
+            )
+        );
+
+        Assert.Equal("+4.20 (+3.10 to +7.4996)", table.Rows[0].Cells[2].Text);
+        Assert.Equal(["t", "", "not computable"], Texts(table.Rows[1]).Take(3));
+    }
+
+    [Fact]
+    public void Runs_without_control_and_the_shift_of_bridging_plasma_are_shown()
+    {
+        var table = ControlTable.Of(
+            new ControlEvidence(
+                10,
+                8,
+                ["run-3"],
+                ["run-7"],
+                new BridgingShift(
+                    2,
+                    20,
+                    20,
+                    Estimate.Of(new MeanInterval(10, 0.8, 1.1, 0.35, 9, 0.95, 0.01, 1.59))
+                )
+            )
+        );
+
+        Assert.Equal(["10", "8", "run-3", "run-7"], Texts(table.Rows[0]).Take(4));
+        Assert.Contains(
+            "+0.80 % (95 % interval +0.01 to +1.59 %)",
+            table.Rows[0].Cells[4].Text,
+            Comparison
+        );
+    }
+
+    [Theory]
+    [InlineData(64, false, "a new study with 64 specimens")]
+    [InlineData(null, false, "No number of specimens up to 200")]
+    [InlineData(null, true, "More specimens are unlikely to help")]
+    public void An_inconclusive_time_point_says_whether_more_specimens_would_decide(
+        int? specimens,
+        bool unlikely,
+        string expected
+    ) =>
+        Assert.Contains(
+            expected,
+            MoreSpecimensWords.Of(new MoreSpecimens(specimens, unlikely, "The mean decides")),
+            Comparison
+        );
+
+    [Fact]
+    public void What_holds_a_time_point_back_stands_on_its_page()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var cell = CriterionTextTests.FirstCell(analysis) with
+        {
+            Doubts = [new("left-out", "Too many pairs were left out")],
+            MoreSpecimens = new MoreSpecimens(64, false, "The mean decides"),
+        };
+        var sequence = analysis.Sequences[0] with { Cells = [cell] };
+        var page = CellSections.Of(analysis, sequence, PaperSize.A4).Single();
+
+        Assert.Contains(
+            page.Blocks.OfType<Bullets>().SelectMany(list => list.Items),
+            text => text == "Too many pairs were left out."
+        );
+        Assert.Contains(
+            page.Blocks.OfType<Paragraph>(),
+            text => text.Text.Contains("64 specimens", Comparison)
+        );
+    }
+
+    private static SequenceNames Names => CriterionTextTests.Names(OddStudies.All["40 pairs"]);
+
+    private static IEnumerable<string> Texts(Row row) => row.Cells.Select(cell => cell.Text);
+}

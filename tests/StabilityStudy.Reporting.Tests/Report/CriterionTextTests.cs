@@ -1,0 +1,106 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report;
+
+namespace StabilityStudy.Reporting.Tests.Report;
+
+/// <summary>What the report says of limits and criteria can be checked against the rules.</summary>
+public sealed class CriterionTextTests
+{
+    private const StringComparison Comparison = StringComparison.Ordinal;
+
+    [Fact]
+    public void A_log_ratio_limit_shows_both_of_its_ends()
+    {
+        var analysis = WithBias(ChangeScale.LogRatio, 7.5m, null);
+        var table = CriterionTable.Of(FirstCell(analysis), analysis.Protocol, Names(analysis));
+
+        // 100 ln 0.925 and 100 ln 1.075.
+        Assert.Contains("−7.7962 to +7.2321", table.Rows[0].Cells[1].Text, Comparison);
+        Assert.Contains("±7.5 %", table.Rows[0].Cells[1].Text, Comparison);
+    }
+
+    [Fact]
+    public void A_refused_mean_is_still_shown_with_the_limit_of_the_protocol()
+    {
+        var analysis = WithBias(ChangeScale.Percent, null, 2m);
+        var table = CriterionTable.Of(FirstCell(analysis), analysis.Protocol, Names(analysis));
+
+        Assert.Contains("±2 s", table.Rows[0].Cells[1].Text, Comparison);
+        Assert.DoesNotContain("±0", table.Rows[0].Cells[1].Text, Comparison);
+    }
+
+    [Fact]
+    public void A_rule_on_the_estimate_alone_is_labeled()
+    {
+        var analysis = StudyRows.Analyze(
+            StudyRows.Protocol() with
+            {
+                Criteria =
+                [
+                    new BiasCriterion("mean", [new("aPTT", "bias")], [], 0.9, ChangeScale.Percent)
+                    {
+                        Rule = DecisionRule.PointOnly,
+                    },
+                ],
+            },
+            OddStudies.Specimens(40, "none")
+        );
+        var table = CriterionTable.Of(FirstCell(analysis), analysis.Protocol, Names(analysis));
+
+        Assert.Contains("no error control", table.Rows[0].Cells[1].Text, Comparison);
+        Assert.Contains("No criterion controls", ErrorControl.Of(analysis), Comparison);
+    }
+
+    [Theory]
+    [InlineData("40 pairs", "one sequence")]
+    [InlineData("three analytes", "3 sequences of this study")]
+    [InlineData("three analytes", "1 − 0.95^3 = 14 %")]
+    public void Error_control_is_stated_for_the_number_of_sequences(string name, string expected) =>
+        Assert.Contains(expected, ErrorControl.Of(OddStudies.All[name]), Comparison);
+
+    [Theory]
+    [InlineData("fewer than 5 collection days")]
+    [InlineData("one recorded run, at most 1 h apart")]
+    [InlineData("skewness beyond 1")]
+    [InlineData("all changes are the same")]
+    [InlineData("uncounted pairs")]
+    [InlineData("every undecidable specimen")]
+    [InlineData("two results beyond the same limit")]
+    [InlineData("more than 20 % of the received specimens are left out")]
+    [InlineData("every control of that run lies within its range")]
+    public void Every_doubt_is_among_the_rules(string expected)
+    {
+        var rules = CriteriaSection
+            .Of(OddStudies.All["40 pairs"])
+            .Blocks.OfType<Bullets>()
+            .SelectMany(list => list.Items);
+
+        Assert.Contains(rules, rule => rule.Contains(expected, Comparison));
+    }
+
+    [Fact]
+    public void The_interval_is_said_to_span_both()
+    {
+        var text = CriterionRules.MetWhen(StudyRows.Protocol().Criteria[0]);
+
+        Assert.Contains("from the lower of the two lower ends", text, Comparison);
+    }
+
+    internal static StudyAnalysis WithBias(ChangeScale scale, decimal? percent, decimal? amount) =>
+        StudyRows.Analyze(
+            StudyRows.Protocol() with
+            {
+                Limits = [new Limit("bias", percent, amount, "invented")],
+                Criteria = [new BiasCriterion("mean", [new("aPTT", "bias")], [], 0.9, scale)],
+            },
+            OddStudies.Specimens(40, "none")
+        );
+
+    internal static SequenceNames Names(StudyAnalysis analysis) =>
+        SequenceNames.Of(analysis, analysis.Sequences[0]);
+
+    internal static Cell FirstCell(StudyAnalysis analysis) => analysis.Sequences[0].Cells[0];
+}

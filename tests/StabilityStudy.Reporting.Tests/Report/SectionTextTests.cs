@@ -1,0 +1,228 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report;
+
+namespace StabilityStudy.Reporting.Tests.Report;
+
+/// <summary>What single sections and figures of the report say.</summary>
+public sealed class SectionTextTests
+{
+    private const StringComparison Comparison = StringComparison.Ordinal;
+
+    [Fact]
+    public void Without_a_limit_for_single_specimens_the_figure_claims_none()
+    {
+        var analysis = CriterionTextTests.WithBias(ChangeScale.Percent, 7.5m, null);
+        var figure = Figure(analysis);
+
+        Assert.Contains(
+            "No limit for single specimens in the protocol.",
+            figure.Caption,
+            Comparison
+        );
+        Assert.DoesNotContain("Outside", figure.AlternativeText, Comparison);
+        Assert.DoesNotContain(Legends(figure), text => text.Contains("allowable", Comparison));
+    }
+
+    [Fact]
+    public void With_a_limit_for_single_specimens_the_figure_draws_it()
+    {
+        var figure = Figure(OddStudies.All["40 pairs"]);
+
+        Assert.Contains("allowable difference", Legends(figure));
+        Assert.Contains("within the allowable difference", Legends(figure));
+    }
+
+    [Fact]
+    public void Many_specimens_outside_are_counted_in_the_figure_and_not_named()
+    {
+        var analysis = StudyRows.Analyze(
+            StudyRows.Protocol() with
+            {
+                Limits =
+                [
+                    new Limit("bias", 7.5m, null, "invented"),
+                    new Limit("each", 0.5m, null, "invented"),
+                ],
+            },
+            OddStudies.Specimens(40, "none")
+        );
+        var cell = CriterionTextTests.FirstCell(analysis);
+        var outside = cell.Pairs.Count(pair => CellAxes.IsOutside(cell, pair));
+        var figure = Figure(analysis);
+        var points = figure
+            .Chart.Layers.OfType<PointLayer>()
+            .Where(layer => layer.Marker == MarkerShape.FilledTriangle)
+            .SelectMany(layer => layer.Points)
+            .ToArray();
+
+        Assert.True(outside > SpecimenNames.Most);
+        Assert.Contains(Legends(figure), text => text.EndsWith("named in the list", Comparison));
+        Assert.NotEmpty(points);
+        Assert.All(points, point => Assert.Null(point.Label));
+    }
+
+    [Theory]
+    [InlineData(ControlRule.KeptElsewhere, "Control results were not checked by this program")]
+    [InlineData(ControlRule.EveryRun, "every run needs a control result")]
+    public void The_conduct_of_the_study_says_what_became_of_controls(
+        ControlRule rule,
+        string expected
+    )
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var section = ConductSection.Of(
+            analysis with
+            {
+                Protocol = analysis.Protocol with { Controls = rule },
+            }
+        );
+
+        Assert.Contains(
+            section.Blocks.OfType<DefinitionList>().SelectMany(list => list.Items),
+            item => item.Term == "Controls" && item.Explanation.Contains(expected, Comparison)
+        );
+    }
+
+    [Fact]
+    public void The_lines_of_baseline_and_delayed_result_are_given_with_the_files_they_are_in()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var table = PairSection.Of(analysis).Blocks.OfType<Table>().First();
+        var pair = CriterionTextTests.FirstCell(analysis).Pairs[0];
+        var lines = $"{pair.Baseline!.SourceRow}, {pair.Delayed!.SourceRow}";
+
+        Assert.Contains(table.Rows, row => row.Cells.Any(cell => cell.Text == lines));
+        Assert.Contains("laboratory's own file results.csv", table.Note, Comparison);
+        Assert.Contains("source_row", table.Note, Comparison);
+    }
+
+    [Theory]
+    [InlineData(MissingReason.NotTested, "not tested")]
+    [InlineData(MissingReason.QuantityNotSufficient, "not tested")]
+    [InlineData(MissingReason.NoReportableResult, "no result: outside")]
+    public void A_tube_that_was_not_tested_for_a_stated_reason_did_not_fail(
+        MissingReason reason,
+        string expected
+    )
+    {
+        var pair = CriterionTextTests.FirstCell(OddStudies.All["40 pairs"]).Pairs[0];
+        var missing = pair with
+        {
+            Status = PairStatus.NoDelayedResult,
+            Delayed = pair.Delayed! with { Result = new MissingResult("x", reason) },
+        };
+
+        Assert.Equal(expected, TradeWords.Short(missing));
+    }
+
+    [Fact]
+    public void The_digest_can_be_made_by_hand() =>
+        Assert.Contains(
+            RecordSection
+                .Of(OddStudies.All["40 pairs"])
+                .Blocks.OfType<Paragraph>()
+                .Select(paragraph => paragraph.Text),
+            text => text.Contains("one line feed, the last line too", Comparison)
+        );
+
+    [Theory]
+    [InlineData("Hodges–Lehmann change")]
+    [InlineData("Correlation r")]
+    [InlineData("ln(1 + t / 1 h)")]
+    [InlineData("Undecidable")]
+    [InlineData("Doubt")]
+    [InlineData("Left out")]
+    [InlineData("Bridging plasma")]
+    [InlineData("Decision level")]
+    [InlineData("Reclassification")]
+    public void The_words_of_the_report_are_explained(string word) =>
+        Assert.Contains(
+            WordsSection.Of().Blocks.OfType<DefinitionList>().SelectMany(list => list.Items),
+            item => item.Term == word
+        );
+
+    [Fact]
+    public void Lines_that_change_a_conclusion_come_first_with_their_direction()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var cell = CriterionTextTests.FirstCell(analysis) with
+        {
+            OwnConclusion = Conclusion.Inconclusive,
+            Robustness =
+            [
+                new("a", "with something else", Conclusion.Inconclusive, false),
+                new("b", "if one more had been outside", Conclusion.NotSupported, true),
+            ],
+        };
+        var sequence = analysis.Sequences[0] with { Cells = [cell] };
+        var tables = RobustnessSection
+            .Of(analysis with { Sequences = [sequence] })
+            .Blocks.OfType<Table>()
+            .ToArray();
+
+        Assert.Equal("if one more had been outside", tables[0].Rows[1].Cells[1].Text);
+        Assert.Equal("toward not supported", tables[0].Rows[1].Cells[4].Text);
+        Assert.Equal("With something else.", tables[1].Rows[1].Cells[2].Text);
+    }
+
+    [Fact]
+    public void The_drift_before_the_baseline_is_stated_and_the_published_curve_only_where_it_holds()
+    {
+        var section = DriftSection.Of(OddStudies.All["two analytes in two groups"]);
+        var heads = section.Blocks.OfType<Table>().Single().Columns.Select(item => item.Header);
+
+        Assert.Contains("Modeled before the baseline, %", heads);
+        Assert.Contains("not for heparin", Last(section), Comparison);
+
+        var analysis = OddStudies.All["two analytes in two groups"];
+        var heparin = analysis with
+        {
+            Sequences = [.. analysis.Sequences.Where(item => item.Group == "ufh")],
+        };
+        Assert.StartsWith("No published curve", Last(DriftSection.Of(heparin)), Comparison);
+    }
+
+    [Fact]
+    public void No_curve_is_drawn_beyond_the_longest_actual_delay()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var section = DriftSection.Of(analysis);
+        var lines = section
+            .Blocks.OfType<ChartBlock>()
+            .SelectMany(block => block.Chart.Layers.OfType<LineLayer>())
+            .SelectMany(line => line.Positions);
+
+        Assert.All(
+            lines,
+            position => Assert.InRange(position.X, 0, LongestDelay.Of(analysis.Sequences[0]))
+        );
+    }
+
+    private static string Last(Section section) => section.Blocks.OfType<Paragraph>().Last().Text;
+
+    private static ChartBlock Figure(StudyAnalysis analysis)
+    {
+        var names = CriterionTextTests.Names(analysis);
+        var axes = new CellAxes(analysis.Sequences[0], names);
+        return DifferencePlot.Of(CriterionTextTests.FirstCell(analysis), names, axes, 50);
+    }
+
+    private static IEnumerable<string> Legends(ChartBlock figure) =>
+        figure
+            .Chart.Layers.Select(layer =>
+                layer switch
+                {
+                    PointLayer points => points.Legend,
+                    LineLayer line => line.Legend,
+                    BandLayer band => band.Legend,
+                    ReferenceLine line => line.Legend,
+                    _ => null,
+                }
+            )
+            .OfType<string>();
+}
