@@ -11,11 +11,40 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What a time point's figures cannot tell apart or leave unseen, in words.</summary>
 internal static class CellQueries
 {
+    /// <summary>Fewer changes than this vary too much in their own SD.</summary>
+    private const int FewestForSpread = 10;
+
+    /// <summary>Ten normal changes have an SD below this share of the true one with a probability under 0.01.</summary>
+    private const double LeastShareOfNoise = 0.4;
+
     public static IEnumerable<DataQuery> Of(Cell cell, StudyProtocol protocol) =>
         [
             .. ConfoundingQueries.Of(cell.Key, cell.Pairs),
+            .. OfSpread(cell),
             .. cell.OwnConclusion == Conclusion.Supported ? OfSupported(cell, protocol) : [],
         ];
+
+    /// <summary>Changes that vary less than two measurements can are a sign of results copied, rounded or chosen.</summary>
+    private static IEnumerable<DataQuery> OfSpread(Cell cell)
+    {
+        if (
+            cell.Estimates is { NoisePercent: { } noise, Compared: >= FewestForSpread }
+            && cell.Estimates.SpreadPercent.TryGet(out var spread)
+            && spread.StandardDeviation < LeastShareOfNoise * noise
+        )
+        {
+            yield return Attention(
+                cell,
+                "spread-below-noise",
+                StudyFileNames.Usual.Results,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"the changes vary by an SD of {spread.StandardDeviation:0.0} %, far less than the {noise:0.0} % expected from the stated between-run imprecision alone"
+                ),
+                "Check that delayed results are measurements of their own, and that the stated between-run CV is true."
+            );
+        }
+    }
 
     private static IEnumerable<DataQuery> OfSupported(Cell cell, StudyProtocol protocol)
     {
@@ -29,6 +58,19 @@ internal static class CellQueries
             );
         }
 
+        if (
+            cell.Criteria.Any(result => result is IndividualResult)
+            && !cell.Criteria.Any(result => result is BiasResult)
+        )
+        {
+            yield return Attention(
+                "supported-by-individual-only",
+                "protocol.toml",
+                "supported by single specimens alone; a small shift of every result, which this cannot see, moves patients across decision levels",
+                "Look at the mean change among the estimates, and add a criterion of kind \"bias\" to the next protocol."
+            );
+        }
+
         if (cell.Estimates.CollectionDays < protocol.MinimumDays)
         {
             yield return Attention(
@@ -36,14 +78,14 @@ internal static class CellQueries
                 StudyFileNames.Usual.Specimens,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"supported on {cell.Estimates.CollectionDays} collection days, fewer than the {protocol.MinimumDays} planned, because no mean was judged or both results of each pair are recorded in one run"
+                    $"supported on {cell.Estimates.CollectionDays} collection days, fewer than the {protocol.MinimumDays} planned, because both results of each pair are recorded in one run"
                 ),
                 "Check that the run codes are true, and that one day can stand for others."
             );
         }
 
         if (
-            cell.Robustness.FirstOrDefault(line => line.Code == Robustness.LeftOutCountedOutside) is
+            cell.Robustness.FirstOrDefault(line => line.Code == LeftOutPairs.CountedOutside) is
             { Changes: true } line
         )
         {
@@ -56,13 +98,15 @@ internal static class CellQueries
         }
 
         DataQuery Attention(string code, string file, string message, string action) =>
-            new(
-                code,
-                Severity.Attention,
-                new(file, null, null),
-                "",
-                $"{cell.Key}: {message}.",
-                action
-            );
+            CellQueries.Attention(cell, code, file, message, action);
     }
+
+    private static DataQuery Attention(
+        Cell cell,
+        string code,
+        string file,
+        string message,
+        string action
+    ) =>
+        new(code, Severity.Attention, new(file, null, null), "", $"{cell.Key}: {message}.", action);
 }

@@ -73,8 +73,20 @@ public static class StudyAnalyzer
                 (cell.TimePoint, Pairs: OutlierFlags.Mark(cell.Pairs, analyte.Decimals))
             )
             .ToImmutableArray();
+        var contexts = assembled
+            .Select(
+                (cell, i) =>
+                    new CellContext(
+                        protocol,
+                        analyte,
+                        group,
+                        cell.TimePoint,
+                        [.. assembled.Take(i).Select(earlier => earlier.Pairs)]
+                    )
+            )
+            .ToImmutableArray();
         var criteria = assembled
-            .Select(cell => CellEvaluation.Evaluate(cell.Pairs, protocol, analyte, group))
+            .Select((cell, i) => CellEvaluation.Evaluate(cell.Pairs, contexts[i]))
             .ToImmutableArray();
         var doubts = assembled.Select(cell => Doubt.Of(cell.Pairs, protocol)).ToImmutableArray();
         var own = criteria
@@ -90,12 +102,8 @@ public static class StudyAnalyzer
                         own[i],
                         Disposition.Of(group.Specimens, cell.Pairs),
                         criteria[i],
-                        CellEstimates.Of(
-                            CellData.Of(cell.Pairs, analyte.Decimals),
-                            protocol,
-                            analyte
-                        ),
-                        Robustness.Of(cell.Pairs, protocol, analyte, group),
+                        CellEstimates.Of(contexts[i].DataOf(cell.Pairs), protocol, analyte),
+                        Robustness.Of(cell.Pairs, criteria[i], contexts[i]),
                         cell.Pairs
                     )
                     {
@@ -107,7 +115,7 @@ public static class StudyAnalyzer
             analyte.Id,
             group.Id,
             storage.Id,
-            LongestWindow(cells, analyte, protocol),
+            LongestWindow(cells, analyte, group, protocol),
             DriftResult.Of(assembled, protocol, analyte, group),
             cells
         );
@@ -118,12 +126,19 @@ public static class StudyAnalyzer
     private static SupportedWindow? LongestWindow(
         ImmutableArray<Cell> cells,
         Analyte analyte,
+        PatientGroup group,
         StudyProtocol protocol
     ) =>
         cells
             .Where(cell => cell.Conclusion == Conclusion.Supported)
             .Select(cell =>
-                SupportedWindow.Of(cell.Key.TimePoint, cell.Pairs, analyte, protocol.WindowStep)
+                SupportedWindow.Of(
+                    cell.Key.TimePoint,
+                    cell.Pairs,
+                    analyte,
+                    group.Id,
+                    protocol.WindowStep
+                )
             )
             .OfType<SupportedWindow>()
             .MaxBy(window => window.Time);

@@ -30,6 +30,7 @@ internal static class StudyQueries
                         ]
                 ),
             .. sequences.SelectMany(NotAsPlanned),
+            .. sequences.SelectMany(sequence => SequenceQueries.Of(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => ModifiedTest(sequence, inputs.Protocol)),
             .. ExclusionQueries.Of(inputs, sequences),
             .. RecordQueries.Of(inputs),

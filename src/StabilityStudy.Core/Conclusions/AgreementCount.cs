@@ -21,30 +21,70 @@ public sealed record AgreementCount(
     ImmutableArray<string> OutsideSpecimens
 )
 {
+    /// <summary>In the order in which they count when a person gave more than one specimen: the worst stands.</summary>
     private enum Place
     {
         Outside,
         Failed,
         Undecidable,
+        AgreesBeyond,
         Inside,
     }
 
-    /// <summary>Counts the pairs of a cell; limits are compared exactly, and a change exactly at the limit is within it.</summary>
+    /// <summary>Of those inside, how many lie beyond the same limit of measurement both times: they agree without showing by how much they differ.</summary>
+    public int AgreeingBeyond { get; init; }
+
+    /// <summary>Of those that count, how many were measured both times.</summary>
+    public int Measured { get; init; }
+
+    /// <summary>Collection days among those that count.</summary>
+    public int Days { get; init; }
+
+    /// <summary>Specimens that count as outside, undecidable ones included.</summary>
+    public int Outside => Counted - Inside;
+
+    /// <summary>The same with so many of those inside turned outside; the specimens have no names.</summary>
+    internal AgreementCount WithMoreOutside(int more) =>
+        this with
+        {
+            Inside = Inside - more,
+            OutsideMeasured = OutsideMeasured + more,
+            AgreeingBeyond = Math.Min(AgreeingBeyond, Inside - more),
+        };
+
+    /// <summary>
+    /// Counts the pairs of a cell; limits are compared exactly, and a change exactly at the limit is within it. A person
+    /// with more than one specimen counts once, as the worst of them.
+    /// </summary>
     public static AgreementCount Of(ImmutableArray<PairRecord> pairs, Allowance allowance)
     {
         var places = pairs
             .Where(pair => pair.CountsForAgreement)
-            .Select(pair => (pair.Specimen, Place: PlaceOf(pair, allowance)))
+            .GroupBy(pair => pair.Subject)
+            .Select(draws =>
+                draws
+                    .Select(pair => (Pair: pair, Place: PlaceOf(pair, allowance)))
+                    .MinBy(item => item.Place)
+            )
             .ToImmutableArray();
         int Number(Place place) => places.Count(item => item.Place == place);
         return new AgreementCount(
             places.Length,
-            Number(Place.Inside),
+            Number(Place.Inside) + Number(Place.AgreesBeyond),
             Number(Place.Outside),
             Number(Place.Failed),
             Number(Place.Undecidable),
-            [.. places.Where(item => item.Place != Place.Inside).Select(item => item.Specimen)]
-        );
+            [
+                .. places
+                    .Where(item => item.Place is not (Place.Inside or Place.AgreesBeyond))
+                    .Select(item => item.Pair.Specimen),
+            ]
+        )
+        {
+            AgreeingBeyond = Number(Place.AgreesBeyond),
+            Measured = places.Count(item => item.Pair.Status == PairStatus.Compared),
+            Days = places.Select(item => item.Pair.CollectionDay).Distinct().Count(),
+        };
     }
 
     private static Place PlaceOf(PairRecord pair, Allowance allowance)
@@ -65,7 +105,7 @@ public sealed record AgreementCount(
                 ? Place.Outside
                 : Place.Inside,
             (CensoredResult x, CensoredResult y) when (x.Side, x.Limit) == (y.Side, y.Limit) =>
-                Place.Inside,
+                Place.AgreesBeyond,
             ({ } x, { } y) => ByBounds(RangeOf(x), RangeOf(y), allowance),
             _ => Place.Failed,
         };

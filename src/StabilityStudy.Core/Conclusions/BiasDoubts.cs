@@ -9,7 +9,11 @@ namespace StabilityStudy.Core.Conclusions;
 /// <summary>Why the interval of a mean change cannot be trusted, in a fixed order. One doubt makes the criterion inconclusive.</summary>
 internal static class BiasDoubts
 {
-    /// <summary>Beyond this skewness toward the nearer limit the interval of the mean is too short to be trusted.</summary>
+    /// <summary>
+    /// Beyond this skewness toward the nearer limit the interval of the mean is too short to be trusted. The doubt also
+    /// holds when that limit is many standard errors away, where the interval could hardly be wrong by so much: a rule with
+    /// a distance in it would have one more constant to defend, and erring toward inconclusive is the safe direction.
+    /// </summary>
     private const double LargestSkewness = 1;
 
     /// <summary>Every doubt; empty when there is none.</summary>
@@ -23,17 +27,9 @@ internal static class BiasDoubts
     )
     {
         var doubts = ImmutableArray.CreateBuilder<VerdictReason>();
-        if (data.DayCount < minimumDays && !data.SameRun)
+        if (FewDays.Of(data.DayCount, data.SameRun, minimumDays) is { } fewDays)
         {
-            doubts.Add(
-                new(
-                    "too-few-days",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"only {data.DayCount} collection days, at least {minimumDays} required: a run's error does not average out over specimens"
-                    )
-                )
-            );
+            doubts.Add(fewDays);
         }
 
         if (
@@ -53,17 +49,9 @@ internal static class BiasDoubts
             );
         }
 
-        if (uncounted > 0)
+        if (OfUncounted(uncounted) is { } missing)
         {
-            doubts.Add(
-                new(
-                    "uncounted-pairs",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{uncounted} specimens have no pair of measured results, and no individual criterion counts them"
-                    )
-                )
-            );
+            doubts.Add(missing);
         }
 
         if (spread.NotComputable is { Code: AssumptionCode.TooFewValues } tooFew)
@@ -86,6 +74,18 @@ internal static class BiasDoubts
 
         return doubts.ToImmutable();
     }
+
+    /// <summary>Specimens that neither a mean nor a share counts are a doubt; null when there are none.</summary>
+    public static VerdictReason? OfUncounted(int uncounted) =>
+        uncounted == 0
+            ? null
+            : new(
+                "uncounted-pairs",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{uncounted} specimens have no pair of measured results, and no individual criterion counts them"
+                )
+            );
 
     private static bool IsSkewedTowardNearerLimit(SpreadSummary summary, ChangeOnScale changes)
     {

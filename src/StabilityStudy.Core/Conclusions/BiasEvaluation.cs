@@ -32,30 +32,19 @@ internal static class BiasEvaluation
             return Refused(criterion, limit, change.NotComputable!);
         }
 
-        var mean = ClusteredMean.WithInterval(
-            changes.Values.AsSpan(),
-            data.Day.AsSpan(),
-            criterion.ConfidenceLevel
-        );
+        var mean = MeanOfRepeatDraws.WithInterval(changes.Values, data, criterion.ConfidenceLevel);
         var spread = Spread.Summarize(changes.Values.AsSpan());
         if (!mean.TryGet(out var interval))
         {
-            return Refused(criterion, limit, mean.NotComputable!) with
-            {
-                LowerLimit = changes.LowerLimit,
-                UpperLimit = changes.UpperLimit,
-            };
+            return Refused(criterion, limit, mean.NotComputable!);
         }
 
-        var equivalence = TwoOneSidedTests.Compute(
-            interval.Mean,
-            interval.StandardError,
-            interval.DegreesOfFreedom,
-            changes.LowerLimit,
-            changes.UpperLimit
-        );
+        var equivalence = LessFavorable(interval, changes);
         var doubts = BiasDoubts.Of(interval, spread, changes, data, minimumDays, uncounted);
-        var (verdict, reason) = ByInterval(interval, changes);
+        var (verdict, reason) =
+            criterion.Rule == DecisionRule.PointOnly
+                ? ByMeanOnly(interval.Mean, changes)
+                : ByInterval(interval.Lower, interval.Upper, changes);
         return new BiasResult(
             criterion.Id,
             limit,
@@ -71,12 +60,52 @@ internal static class BiasEvaluation
         );
     }
 
-    private static (Verdict Verdict, VerdictReason Reason) ByInterval(
+    /// <summary>
+    /// The tests over specimens and over collection days, as the interval is the wider of the two: the larger p value
+    /// stands. One that cannot be computed, with one day or without spread, leaves the other.
+    /// </summary>
+    private static Estimate<EquivalenceTest> LessFavorable(
         ClusteredMeanInterval interval,
         ChangeOnScale changes
     )
     {
-        if (interval.Lower > changes.LowerLimit && interval.Upper < changes.UpperLimit)
+        Estimate<EquivalenceTest> Test(MeanInterval mean) =>
+            TwoOneSidedTests.Compute(
+                mean.Mean,
+                mean.StandardError,
+                mean.DegreesOfFreedom,
+                changes.LowerLimit,
+                changes.UpperLimit
+            );
+        var bySpecimen = Test(interval.BySpecimen);
+        return
+            interval.ByCluster.TryGet(out var clusters)
+            && Test(clusters) is { Value: { } byDay } overDays
+            && byDay.PValue > (bySpecimen.Value?.PValue ?? 0)
+            ? overDays
+            : bySpecimen;
+    }
+
+    private static (Verdict Verdict, VerdictReason Reason) ByMeanOnly(
+        double mean,
+        ChangeOnScale changes
+    ) =>
+        (
+            mean >= changes.LowerLimit && mean <= changes.UpperLimit ? Verdict.Met : Verdict.NotMet,
+            new(
+                "mean-only-no-error-control",
+                "the rule holds the mean alone to the limit, so the chance of a false claim is not controlled"
+            )
+        );
+
+    /// <summary>What an interval says: inside, wholly beyond, or reaching the limit; an end on the limit is not inside.</summary>
+    internal static (Verdict Verdict, VerdictReason Reason) ByInterval(
+        double lower,
+        double upper,
+        ChangeOnScale changes
+    )
+    {
+        if (lower > changes.LowerLimit && upper < changes.UpperLimit)
         {
             return (
                 Verdict.Met,
@@ -87,7 +116,7 @@ internal static class BiasEvaluation
             );
         }
 
-        return interval.Lower >= changes.UpperLimit || interval.Upper <= changes.LowerLimit
+        return lower >= changes.UpperLimit || upper <= changes.LowerLimit
             ? (
                 Verdict.NotMet,
                 new(
@@ -112,8 +141,8 @@ internal static class BiasEvaluation
             [new(why.Code, why.Reason)],
             criterion.Scale,
             criterion.ConfidenceLevel,
-            0,
-            0,
+            ChangeOnScale.LimitsOn(criterion.Scale, limit)?.Lower,
+            ChangeOnScale.LimitsOn(criterion.Scale, limit)?.Upper,
             Estimate.Refused<ClusteredMeanInterval>(why.Code, why.Reason),
             Estimate.Refused<EquivalenceTest>(why.Code, why.Reason),
             Estimate.Refused<SpreadSummary>(why.Code, why.Reason)

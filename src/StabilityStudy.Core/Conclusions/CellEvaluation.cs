@@ -11,72 +11,80 @@ internal static class CellEvaluation
     /// <summary>What each criterion that applies to the analyte and group says, in the order of the protocol.</summary>
     public static ImmutableArray<CriterionResult> Evaluate(
         ImmutableArray<PairRecord> pairs,
-        StudyProtocol protocol,
-        Analyte analyte,
-        PatientGroup group
-    )
-    {
-        var results = Means(pairs, protocol, analyte, group)
-            .Concat(Shares(pairs, protocol, analyte, group))
-            .ToDictionary(result => result.Criterion);
-        return [.. Applying(protocol, analyte, group).Select(item => results[item.Criterion.Id])];
-    }
+        CellContext context
+    ) => Evaluate(context.DataOf(pairs), pairs, context);
 
-    /// <summary>What the bias criteria say.</summary>
-    public static ImmutableArray<CriterionResult> Means(
-        ImmutableArray<PairRecord> pairs,
-        StudyProtocol protocol,
-        Analyte analyte,
-        PatientGroup group
-    ) => Means(CellData.Of(pairs, analyte.Decimals), pairs, protocol, analyte, group);
-
-    /// <summary>What the bias criteria say of other compared pairs than those among <paramref name="pairs"/>.</summary>
-    public static ImmutableArray<CriterionResult> Means(
+    /// <summary>The same with means and lines of other compared pairs than those among <paramref name="pairs"/>, which counts and drift go by.</summary>
+    public static ImmutableArray<CriterionResult> Evaluate(
         CellData data,
         ImmutableArray<PairRecord> pairs,
-        StudyProtocol protocol,
-        Analyte analyte,
-        PatientGroup group
-    )
-    {
-        var applying = Applying(protocol, analyte, group);
-        var uncounted = applying.Any(item => item.Criterion is IndividualCriterion)
-            ? 0
-            : pairs.Count(pair => pair.CountsForAgreement && pair.Status != PairStatus.Compared);
-        return
-        [
-            .. applying
-                .Where(item => item.Criterion is BiasCriterion)
-                .Select(item =>
-                    BiasEvaluation.Evaluate(
-                        (BiasCriterion)item.Criterion,
-                        item.Limit,
-                        data,
-                        protocol.MinimumDays,
-                        uncounted
-                    )
-                ),
-        ];
-    }
-
-    /// <summary>What the individual criteria say.</summary>
-    public static ImmutableArray<CriterionResult> Shares(
-        ImmutableArray<PairRecord> pairs,
-        StudyProtocol protocol,
-        Analyte analyte,
-        PatientGroup group
+        CellContext context
     ) =>
         [
-            .. Applying(protocol, analyte, group)
-                .Where(item => item.Criterion is IndividualCriterion)
-                .Select(item =>
-                    IndividualEvaluation.Evaluate(
-                        (IndividualCriterion)item.Criterion,
-                        item.Limit,
-                        pairs
-                    )
-                ),
+            .. context.Applying.Select(item =>
+                Evaluate(item.Criterion, item.Limit, data, pairs, context)
+            ),
         ];
+
+    private static CriterionResult Evaluate(
+        Criterion criterion,
+        Limit? limit,
+        CellData data,
+        ImmutableArray<PairRecord> pairs,
+        CellContext context
+    ) =>
+        (criterion, limit) switch
+        {
+            (BiasCriterion bias, { } held) => BiasEvaluation.Evaluate(
+                bias,
+                held,
+                data,
+                context.Protocol.MinimumDays,
+                Uncounted(pairs, context)
+            ),
+            (IndividualCriterion individual, { } held) => IndividualEvaluation.Evaluate(
+                individual,
+                held,
+                pairs,
+                context.Protocol.MinimumDays,
+                data.SameRun
+            ),
+            (DecisionLevelCriterion levels, { } held) => DecisionLevelEvaluation.Evaluate(
+                levels,
+                held,
+                data,
+                context,
+                Uncounted(pairs, context)
+            ),
+            (DriftCriterion drift, { } held) => DriftEvaluation.Evaluate(
+                drift,
+                held,
+                context.Earlier.Add(pairs),
+                context
+            ),
+            (ReclassificationCriterion sides, _) => ReclassificationEvaluation.Evaluate(
+                sides,
+                pairs,
+                context,
+                data.SameRun
+            ),
+            (ClassificationCriterion classes, _) => ClassificationEvaluation.Evaluate(
+                classes,
+                pairs,
+                context,
+                data.SameRun
+            ),
+            _ => throw new ArgumentException(
+                $"Criterion {criterion.Id} names no limit of the protocol.",
+                nameof(criterion)
+            ),
+        };
+
+    /// <summary>Pairs that neither a mean nor any individual criterion counts.</summary>
+    internal static int Uncounted(ImmutableArray<PairRecord> pairs, CellContext context) =>
+        context.Applying.Any(item => item.Criterion is IndividualCriterion)
+            ? 0
+            : pairs.Count(pair => pair.CountsForAgreement && pair.Status != PairStatus.Compared);
 
     /// <summary>No criterion: not assessed. Any not met: not supported. All met: supported. Else inconclusive.</summary>
     public static Conclusion Conclude(ImmutableArray<CriterionResult> results) =>
@@ -98,23 +106,4 @@ internal static class CellEvaluation
             .. own.Select((conclusion, i) => i <= supported ? conclusion : Conclusion.NotReached),
         ];
     }
-
-    private static ImmutableArray<(Criterion Criterion, Limit Limit)> Applying(
-        StudyProtocol protocol,
-        Analyte analyte,
-        PatientGroup group
-    ) =>
-        [
-            .. protocol
-                .Criteria.Where(criterion =>
-                    criterion.Groups.IsEmpty || criterion.Groups.Contains(group.Id)
-                )
-                .SelectMany(criterion =>
-                    criterion
-                        .Limits.Where(choice => choice.Analyte == analyte.Id)
-                        .Select(choice =>
-                            (criterion, protocol.Limits.Single(limit => limit.Id == choice.Limit))
-                        )
-                ),
-        ];
 }

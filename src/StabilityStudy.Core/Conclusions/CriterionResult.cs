@@ -30,10 +30,10 @@ public abstract record CriterionResult(
 /// <param name="Limit">The limit it was held to.</param>
 /// <param name="Scale">Scale of the figures: percent, the unit, share of the allowance, or 100·ln(y/x).</param>
 /// <param name="ConfidenceLevel">Level of the two-sided interval.</param>
-/// <param name="LowerLimit">Allowable mean change downward.</param>
-/// <param name="UpperLimit">Allowable mean change upward.</param>
+/// <param name="LowerLimit">Allowable mean change downward; null when the limit says nothing on this scale.</param>
+/// <param name="UpperLimit">Allowable mean change upward; null likewise.</param>
 /// <param name="Mean">Mean change and the interval that decided.</param>
-/// <param name="Equivalence">Two one-sided tests, shown, never decisive.</param>
+/// <param name="Equivalence">Two one-sided tests, over specimens or over collection days, whichever says less; shown, never decisive.</param>
 /// <param name="Spread">Spread and skewness of the changes on this scale.</param>
 public sealed record BiasResult(
     string Criterion,
@@ -42,8 +42,8 @@ public sealed record BiasResult(
     ImmutableArray<VerdictReason> Reasons,
     ChangeScale Scale,
     double ConfidenceLevel,
-    double LowerLimit,
-    double UpperLimit,
+    double? LowerLimit,
+    double? UpperLimit,
     Estimate<ClusteredMeanInterval> Mean,
     Estimate<EquivalenceTest> Equivalence,
     Estimate<SpreadSummary> Spread

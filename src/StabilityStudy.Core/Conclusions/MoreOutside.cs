@@ -1,66 +1,61 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>
-/// Turns specimens that count as inside into specimens that count as outside, for the individual criteria alone; the
-/// means stay as they are.
+/// Turns specimens that count as inside into specimens that count as outside, for the individual criteria alone; every
+/// other criterion stays as it is. It works on counts, so which specimen it would be makes no difference.
 /// </summary>
 internal static class MoreOutside
 {
     /// <summary>One more outside, and, for a supported cell that bears it, the fewest that would change the conclusion.</summary>
     public static IEnumerable<RobustnessLine> Of(
-        ImmutableArray<PairRecord> pairs,
-        StudyProtocol protocol,
-        Analyte analyte,
-        PatientGroup group
+        ImmutableArray<CriterionResult> criteria,
+        bool sameRun,
+        CellContext context
     )
     {
-        var means = CellEvaluation.Means(pairs, protocol, analyte, group);
-        var shares = CellEvaluation
-            .Shares(pairs, protocol, analyte, group)
-            .OfType<IndividualResult>()
-            .ToImmutableArray();
-        var outside = shares.SelectMany(result => result.Agreement.OutsideSpecimens).ToHashSet();
-        var inside = pairs
-            .Where(pair => pair.CountsForAgreement && !outside.Contains(pair.Specimen))
-            .ToImmutableArray();
-        if (shares.IsEmpty || inside.IsEmpty)
+        var shares = criteria.OfType<IndividualResult>().ToImmutableArray();
+        if (shares.IsEmpty || shares.Any(share => share.Agreement.Inside == 0))
         {
             yield break;
         }
 
-        var own = CellEvaluation.Conclude([.. means, .. shares]);
-        RobustnessLine Line(string code, string question, int more)
-        {
-            var turned = inside.Take(more).Select(pair => pair.Specimen).ToHashSet();
-            var conclusion = CellEvaluation.Conclude([
-                .. means,
-                .. CellEvaluation.Shares(
-                    [
-                        .. pairs.Select(pair =>
-                            turned.Contains(pair.Specimen)
-                                ? pair with
-                                {
-                                    Status = PairStatus.Failed,
-                                }
-                                : pair
-                        ),
-                    ],
-                    protocol,
-                    analyte,
-                    group
-                ),
-            ]);
-            return new RobustnessLine(code, question, conclusion, conclusion != own);
-        }
+        var rules = context
+            .Applying.Select(item => item.Criterion)
+            .OfType<IndividualCriterion>()
+            .ToDictionary(criterion => criterion.Id);
+        var own = CellEvaluation.Conclude(criteria);
+        RobustnessLine Line(string code, string question, int more) =>
+            RobustnessLine.Of(
+                code,
+                question,
+                own,
+                CellEvaluation.Conclude([
+                    .. criteria.Select(result =>
+                        result is IndividualResult share
+                            ? IndividualEvaluation.OfCounts(
+                                rules[share.Criterion],
+                                share.Limit,
+                                share.Agreement.WithMoreOutside(more),
+                                context.Protocol.MinimumDays,
+                                sameRun
+                            )
+                            : result
+                    ),
+                ])
+            );
 
         yield return Line("one-more-outside", "if one more specimen had been outside the limit", 1);
-        var fewest = 1 + shares.Min(CouldStillBeOutside);
-        if (own == Conclusion.Supported && fewest > 1)
+        var fewest =
+            1 + shares.Min(share => CouldStillBeOutside(rules[share.Criterion], share.Agreement));
+        if (
+            own == Conclusion.Supported
+            && fewest > 1
+            && shares.All(share => fewest <= share.Agreement.Inside)
+        )
         {
             yield return Line(
                 "fewest-more-outside",
@@ -73,6 +68,7 @@ internal static class MoreOutside
         }
     }
 
-    private static int CouldStillBeOutside(IndividualResult result) =>
-        (result.MostOutside ?? 0) - (result.Agreement.Counted - result.Agreement.Inside);
+    private static int CouldStillBeOutside(IndividualCriterion rule, AgreementCount agreement) =>
+        (IndividualEvaluation.MostOutside(rule, agreement.Counted - agreement.AgreeingBeyond) ?? 0)
+        - agreement.Outside;
 }

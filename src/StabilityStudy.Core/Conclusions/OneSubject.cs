@@ -1,75 +1,65 @@
 using System.Collections.Immutable;
 using System.Globalization;
-using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>
-/// Leaves out each subject in turn. A subject has one pair in a cell, so leaving it out at all times leaves out that
-/// pair here. Means are taken without it; flags, exclusions, the number of collection days and the shares stay as they
-/// are: for shares the question is how many more could be outside (<see cref="MoreOutside"/>).
+/// Leaves out each subject in turn, with every pair it has in a cell. Means are taken without it; flags, exclusions, the
+/// number of collection days and the shares stay as they are: for shares the question is how many more could be outside
+/// (<see cref="MoreOutside"/>).
 /// </summary>
 internal static class OneSubject
 {
     /// <summary>The work grows with the square of the number of pairs, and above this number no single one weighs much.</summary>
     private const int MostPairs = 300;
 
+    /// <summary>A mean of fewer pairs has no skewness to look at.</summary>
+    private const int FewestLeft = 3;
+
     /// <summary>One line; none without a bias criterion, or with too few or too many pairs to ask.</summary>
     public static IEnumerable<RobustnessLine> Of(
         ImmutableArray<PairRecord> pairs,
-        StudyProtocol protocol,
-        Analyte analyte,
-        PatientGroup group
+        ImmutableArray<CriterionResult> criteria,
+        CellContext context
     )
     {
-        var data = CellData.Of(pairs, analyte.Decimals);
-        var compared = data.Compared;
-        var means = CellEvaluation.Means(data, pairs, protocol, analyte, group);
-        if (means.IsEmpty || compared.Length is < 3 or > MostPairs)
+        var data = context.DataOf(pairs);
+        var subjects = data.Compared.Select(pair => pair.Subject).Distinct().ToImmutableArray();
+        if (
+            !criteria.Any(result => result is BiasResult or DecisionLevelResult)
+            || data.Compared.Length is <= FewestLeft or > MostPairs
+        )
         {
             yield break;
         }
 
-        var shares = CellEvaluation.Shares(pairs, protocol, analyte, group);
-        var own = CellEvaluation.Conclude([.. means, .. shares]);
-        var frozen =
-            data.DayCount < protocol.MinimumDays
-                ? protocol
-                : protocol with
-                {
-                    MinimumDays = data.DayCount - 1,
-                };
-        var different = Enumerable
-            .Range(0, compared.Length)
-            .Select(index =>
-                CellEvaluation.Conclude([
-                    .. CellEvaluation.Means(data.Without(index), pairs, frozen, analyte, group),
-                    .. shares,
-                ])
-            )
+        var own = CellEvaluation.Conclude(criteria);
+        var different = subjects
+            .Select(subject => data.WithoutPairs(pair => pair.Subject == subject))
+            .Where(left => left.Compared.Length >= FewestLeft)
+            .Select(left => CellEvaluation.Conclude(CellEvaluation.Evaluate(left, pairs, context)))
             .Where(conclusion => conclusion != own)
             .ToImmutableArray();
-        yield return new RobustnessLine(
+        yield return RobustnessLine.Of(
             "one-subject-left-out",
             different.IsEmpty
                 ? string.Create(
                     CultureInfo.InvariantCulture,
-                    $"with each of {compared.Length} subjects left out of the mean in turn"
+                    $"with each of {subjects.Length} subjects left out of the mean in turn"
                 )
                 : string.Create(
                     CultureInfo.InvariantCulture,
-                    $"with one subject left out of the mean: {different.Length} of {compared.Length} would change the conclusion"
+                    $"with one subject left out of the mean: {different.Length} of {subjects.Length} would change the conclusion"
                 ),
-            different.IsEmpty ? own : MostCautious(different),
-            !different.IsEmpty
+            own,
+            different.IsEmpty ? own : MostCautious(different)
         );
     }
 
     /// <summary>The conclusion furthest from supported.</summary>
     private static Conclusion MostCautious(ImmutableArray<Conclusion> conclusions) =>
         conclusions.Contains(Conclusion.NotSupported) ? Conclusion.NotSupported
-        : conclusions.Contains(Conclusion.Inconclusive) ? Conclusion.Inconclusive
-        : Conclusion.Supported;
+        : conclusions.All(conclusion => conclusion == Conclusion.Supported) ? Conclusion.Supported
+        : Conclusion.Inconclusive;
 }

@@ -19,11 +19,15 @@ public sealed record SupportedWindow(
     ManufacturerStanding ManufacturerLimit
 )
 {
-    /// <summary>The window of the last supported time point; null when the pairs give no actual delay or the step leaves nothing.</summary>
+    /// <summary>Whether it is no longer than what today's rule allows the patient group, so that nothing is gained.</summary>
+    public bool WithinStandard { get; init; }
+
+    /// <summary>The window of the last supported time point; null when the pairs give no actual delay or the step, longer than they are, leaves nothing.</summary>
     public static SupportedWindow? Of(
         TimePoint planned,
         ImmutableArray<PairRecord> pairs,
         Analyte analyte,
+        string group,
         TimeSpan step
     )
     {
@@ -47,7 +51,10 @@ public sealed record SupportedWindow(
                 planned,
                 shortest,
                 StandingOf(time, analyte.ManufacturerLimit)
-            );
+            )
+            {
+                WithinStandard = time <= analyte.StandardWindowOf(group).Time,
+            };
     }
 
     private static ManufacturerStanding StandingOf(TimeSpan time, WindowRule? limit) =>

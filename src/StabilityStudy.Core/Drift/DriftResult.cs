@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Drift;
 
@@ -9,9 +10,9 @@ namespace StabilityStudy.Core.Drift;
 
 /// <summary>How the result of a sequence drifts with time since collection: description, never a decision.</summary>
 /// <param name="Estimate">Mean slope over specimens.</param>
-/// <param name="LimitPercent">The allowable bias it is compared with, percent; null when the protocol has none on that scale.</param>
+/// <param name="LimitPercent">The allowable bias it is compared with, percent; null when the protocol has none on that scale, or one whose absolute part is the greater at some baseline.</param>
 /// <param name="Crossing">When the bound leaves the limit; null when there is no limit or no slope.</param>
-/// <param name="Curve">The fitted change with its one-sided bounds, from the baseline to the longest time point.</param>
+/// <param name="Curve">The fitted change with its one-sided bounds, from the baseline to the longest actual delay among compared pairs.</param>
 public sealed record DriftResult(
     Estimate<DriftEstimate> Estimate,
     double? LimitPercent,
@@ -31,30 +32,21 @@ public sealed record DriftResult(
         PatientGroup group
     )
     {
-        var compared = cells
-            .SelectMany(cell => cell.Pairs)
-            .Where(pair =>
-                pair
-                    is {
-                        Status: PairStatus.Compared,
-                        Baseline.Delay: not null,
-                        Delayed.Delay: not null
-                    }
-            )
-            .ToImmutableArray();
+        var compared = WithDelays(cells.Select(cell => cell.Pairs));
         var estimate = SpecimenSlopes.Fit(Series(compared), analyte.DriftShape, OneSidedConfidence);
-        var limit = LimitPercentOf(protocol, analyte, group);
+        var limit = LimitPercentOf(protocol, analyte, group, compared);
         return estimate.TryGet(out var drift)
             ? new DriftResult(
                 estimate,
                 limit,
                 limit is { } percent ? Statistics.Drift.Crossing.Find(drift, percent) : null,
-                CurveOf(drift, cells[^1].TimePoint)
+                CurveOf(drift, compared.Max(pair => pair.Delayed!.Delay!.Value))
             )
             : new DriftResult(estimate, limit, null, []);
     }
 
-    private static ImmutableArray<SpecimenSeries> Series(ImmutableArray<PairRecord> compared)
+    /// <summary>One series a specimen, of the measured pairs with known delays; a specimen with a baseline of zero or below has none.</summary>
+    internal static ImmutableArray<SpecimenSeries> Series(ImmutableArray<PairRecord> compared)
     {
         var days = CellData.DayNumbers(compared);
         return
@@ -79,7 +71,8 @@ public sealed record DriftResult(
     private static double? LimitPercentOf(
         StudyProtocol protocol,
         Analyte analyte,
-        PatientGroup group
+        PatientGroup group,
+        ImmutableArray<PairRecord> compared
     ) =>
         protocol
             .Criteria.OfType<BiasCriterion>()
@@ -87,14 +80,39 @@ public sealed record DriftResult(
             .SelectMany(criterion => criterion.Limits)
             .Where(choice => choice.Analyte == analyte.Id)
             .Select(choice => protocol.Limits.Single(limit => limit.Id == choice.Limit))
-            .Where(limit => limit is { Percent: not null, AbsoluteInUnit: null })
+            .Where(limit => IsPercentAtEvery(limit, compared))
             .Select(limit => (double?)limit.Percent)
             .Min();
 
-    private static ImmutableArray<DriftPoint> CurveOf(DriftEstimate drift, TimePoint last)
+    /// <summary>A limit with both parts is one in percent only as long as the percentage is the greater part at every baseline.</summary>
+    private static bool IsPercentAtEvery(Limit limit, ImmutableArray<PairRecord> compared) =>
+        limit.Percent is { } percent
+        && (
+            limit.AbsoluteInUnit is not { } amount
+            || compared.All(pair => percent * pair.Values().Baseline / 100 >= amount)
+        );
+
+    /// <summary>The measured pairs whose two delays are known.</summary>
+    internal static ImmutableArray<PairRecord> WithDelays(
+        IEnumerable<ImmutableArray<PairRecord>> cells
+    ) =>
+        [
+            .. cells
+                .SelectMany(pairs => pairs)
+                .Where(pair =>
+                    pair
+                        is {
+                            Status: PairStatus.Compared,
+                            Baseline: { Delay: not null, Result: MeasuredResult },
+                            Delayed: { Delay: not null, Result: MeasuredResult }
+                        }
+                ),
+        ];
+
+    private static ImmutableArray<DriftPoint> CurveOf(DriftEstimate drift, TimeSpan longest)
     {
         var start = drift.BaselineDelayHours;
-        var step = (last.Delay.TotalHours - start) / (CurvePoints - 1);
+        var step = (longest.TotalHours - start) / (CurvePoints - 1);
         return
         [
             .. Enumerable

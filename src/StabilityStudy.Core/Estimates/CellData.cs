@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Specimens;
 using StabilityStudy.Statistics;
 
 namespace StabilityStudy.Core.Estimates;
@@ -9,7 +10,8 @@ namespace StabilityStudy.Core.Estimates;
 /// <param name="Pairs">Baseline x and delayed y, exact, in the analyte's unit.</param>
 /// <param name="Day">Collection day of each pair as a number that grows with the day: the cluster.</param>
 /// <param name="DayCount">Number of collection days.</param>
-/// <param name="SameRun">Whether baseline and delayed tube of every pair were tested in one recorded run.</param>
+/// <param name="SameRun">Whether baseline and delayed tube of every pair were tested together: one recorded run, instrument, lot and calibration, and test times close to each other.</param>
+/// <param name="OneRunWithin">Longest time between the two tests for which one recorded run counts as one run.</param>
 /// <param name="Decimals">Decimals of a reported result.</param>
 internal sealed record CellData(
     ImmutableArray<PairRecord> Compared,
@@ -17,6 +19,7 @@ internal sealed record CellData(
     ImmutableArray<int> Day,
     int DayCount,
     bool SameRun,
+    TimeSpan OneRunWithin,
     int Decimals
 )
 {
@@ -24,9 +27,18 @@ internal sealed record CellData(
     public double ReportingIncrement => Math.Pow(10, -Decimals);
 
     /// <summary>Takes the compared pairs out of a cell's pairs.</summary>
-    public static CellData Of(ImmutableArray<PairRecord> pairs, int decimals)
+    public static CellData Of(ImmutableArray<PairRecord> pairs, int decimals, TimeSpan oneRunWithin)
     {
-        var compared = pairs.Where(pair => pair.Status == PairStatus.Compared).ToImmutableArray();
+        var compared = pairs
+            .Where(pair =>
+                pair
+                    is {
+                        Status: PairStatus.Compared,
+                        Baseline.Result: MeasuredResult,
+                        Delayed.Result: MeasuredResult
+                    }
+            )
+            .ToImmutableArray();
         var days = DayNumbers(compared);
         var baselines = new decimal[compared.Length];
         var delayed = new decimal[compared.Length];
@@ -42,25 +54,30 @@ internal sealed record CellData(
             ExactPairs.Create(baselines, delayed),
             day.MoveToImmutable(),
             days.Count,
-            HaveSameRun(compared),
+            HaveSameRun(compared, oneRunWithin),
+            oneRunWithin,
             decimals
         );
     }
 
-    /// <summary>The same without one compared pair.</summary>
-    /// <param name="index">Its place in <see cref="Compared"/>.</param>
-    public CellData Without(int index)
+    /// <summary>Without some compared pairs; the number of days and whether one run held both tests stay as they were.</summary>
+    public CellData WithoutPairs(Func<PairRecord, bool> leaveOut)
     {
-        var compared = Compared.RemoveAt(index);
-        var day = Day.RemoveAt(index);
-        return new CellData(
-            compared,
-            Pairs.Without(index),
-            day,
-            day.Contains(Day[index]) ? DayCount : DayCount - 1,
-            HaveSameRun(compared),
-            Decimals
-        );
+        var data = this;
+        for (var i = Compared.Length - 1; i >= 0; i--)
+        {
+            if (leaveOut(Compared[i]))
+            {
+                data = data with
+                {
+                    Compared = data.Compared.RemoveAt(i),
+                    Pairs = data.Pairs.Without(i),
+                    Day = data.Day.RemoveAt(i),
+                };
+            }
+        }
+
+        return data;
     }
 
     /// <summary>The collection days in order, numbered from 0.</summary>
@@ -72,9 +89,17 @@ internal sealed record CellData(
             .Select((day, number) => (day, number))
             .ToDictionary(item => item.day, item => item.number);
 
-    private static bool HaveSameRun(ImmutableArray<PairRecord> compared) =>
+    // The text of a run is only as true as what was typed: what one run cannot differ in must not differ either.
+    private static bool HaveSameRun(ImmutableArray<PairRecord> compared, TimeSpan within) =>
         !compared.IsEmpty
         && compared.All(pair =>
-            pair is { Baseline.Run: { Length: > 0 } run, Delayed.Run: { } other } && run == other
+            pair
+                is {
+                    Baseline: { Run.Length: > 0, TestedAt: { } first } baseline,
+                    Delayed: { TestedAt: { } second } delayed
+                }
+            && (baseline.Run, baseline.Instrument, baseline.Lot, baseline.Calibration)
+                == (delayed.Run, delayed.Instrument, delayed.Lot, delayed.Calibration)
+            && (second - first).Duration() <= within
         );
 }

@@ -22,12 +22,12 @@ internal sealed record ChangeOnScale(
 
     /// <summary>Expresses the changes and a limit on a scale.</summary>
     /// <returns>
-    /// Refused when a baseline or delayed result is not above zero and the scale divides by it, or when the limit cannot
-    /// be expressed on the scale.
+    /// Refused when a baseline or delayed result is not above zero and the scale divides by it (a share of an allowance
+    /// with an absolute part never does), or when the limit cannot be expressed on the scale.
     /// </returns>
     public static Estimate<ChangeOnScale> Of(CellData data, ChangeScale scale, Limit limit)
     {
-        if (!HasPartFor(scale, limit))
+        if (LimitsOn(scale, limit) is not var (lower, upper))
         {
             return Estimate.Refused<ChangeOnScale>(
                 LimitNotOnScale,
@@ -36,53 +36,59 @@ internal sealed record ChangeOnScale(
         }
 
         var half = data.ReportingIncrement / 2;
-        var percent = (double)(limit.Percent ?? 0);
         switch (scale)
         {
             case ChangeScale.Absolute:
-                var amount = (double)(limit.AbsoluteInUnit ?? 0);
-                return Estimate.Of(new ChangeOnScale(data.Pairs.Difference, -amount, amount, half));
+                return Estimate.Of(new ChangeOnScale(data.Pairs.Difference, lower, upper, half));
             case ChangeScale.Share:
                 var allowance = AllowanceOf(limit);
-                if (data.Pairs.ScaledX.Any(x => x <= 0))
+                if (allowance.Absolute is null && data.Pairs.ScaledX.Any(x => x <= 0))
                 {
                     return Estimate.Refused<ChangeOnScale>(
                         AssumptionCode.ValueNotPositive,
-                        "A share of the allowance needs baselines above zero."
+                        "A share of an allowance in percent needs baselines above zero."
                     );
                 }
 
                 return Estimate.Of(
                     new ChangeOnScale(
                         AllowableDifference.Shares(data.Pairs, allowance),
-                        -1,
-                        1,
+                        lower,
+                        upper,
                         half / data.Pairs.X.Select(allowance.At).DefaultIfEmpty(1).Min()
                     )
                 );
             case ChangeScale.LogRatio:
-                return Relative(
-                    RelativeChange.LogRatio(data.Pairs),
-                    100 * Math.Log(1 - percent / 100),
-                    100 * Math.Log(1 + percent / 100),
-                    data,
-                    half
-                );
+                return Relative(RelativeChange.LogRatio(data.Pairs), lower, upper, data, half);
             default:
-                return Relative(RelativeChange.Percent(data.Pairs), -percent, percent, data, half);
+                return Relative(RelativeChange.Percent(data.Pairs), lower, upper, data, half);
         }
     }
 
     /// <summary>The limit as the statistics take it.</summary>
     public static Allowance AllowanceOf(Limit limit) => new(limit.AbsoluteInUnit, limit.Percent);
 
-    private static bool HasPartFor(ChangeScale scale, Limit limit) =>
-        scale switch
+    /// <summary>
+    /// The allowable change downward and upward on a scale, whatever the data: ± the percentage, ± the amount, ± 1, or
+    /// 100·ln(1 ∓ p/100). Null when the limit has no part for the scale.
+    /// </summary>
+    public static (double Lower, double Upper)? LimitsOn(ChangeScale scale, Limit limit) =>
+        (scale, limit) switch
         {
-            ChangeScale.Absolute => limit.AbsoluteInUnit > 0,
-            ChangeScale.Percent => limit.Percent > 0,
-            ChangeScale.LogRatio => limit.Percent is > 0 and < 100,
-            _ => limit.AbsoluteInUnit > 0 || limit.Percent > 0,
+            (ChangeScale.Absolute, { AbsoluteInUnit: > 0 and var amount }) => (
+                -(double)amount,
+                (double)amount
+            ),
+            (ChangeScale.Percent, { Percent: > 0 and var percent }) => (
+                -(double)percent,
+                (double)percent
+            ),
+            (ChangeScale.LogRatio, { Percent: > 0 and < 100 and var percent }) => (
+                100 * Math.Log(1 - (double)percent / 100),
+                100 * Math.Log(1 + (double)percent / 100)
+            ),
+            (ChangeScale.Share, { AbsoluteInUnit: > 0 } or { Percent: > 0 }) => (-1, 1),
+            _ => null,
         };
 
     private static Estimate<ChangeOnScale> Relative(

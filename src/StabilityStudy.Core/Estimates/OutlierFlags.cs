@@ -26,7 +26,7 @@ internal static class OutlierFlags
     /// <summary>The pairs with the flag set on those that the test names.</summary>
     public static ImmutableArray<PairRecord> Mark(ImmutableArray<PairRecord> pairs, int decimals)
     {
-        var data = CellData.Of(pairs, decimals);
+        var data = CellData.Of(pairs, decimals, TimeSpan.Zero);
         if (
             !RelativeChange.Percent(data.Pairs).TryGet(out var relative)
             || !Find(relative.Values).TryGet(out var found)

@@ -70,7 +70,9 @@ public sealed class ErrorRateTests
                         .Evaluate(
                             SmallProtocol.EachCriterion,
                             limit,
-                            SmallPairs.InsideAndOutside(inside, Specimens - inside)
+                            SmallPairs.InsideAndOutside(inside, Specimens - inside),
+                            minimumDays: 5,
+                            sameRun: false
                         )
                         .Verdict == Verdict.Met;
             });
@@ -107,7 +109,16 @@ public sealed class ErrorRateTests
 
     private static Conclusion Conclude(ImmutableArray<PairRecord> pairs) =>
         CellEvaluation.Conclude(
-            CellEvaluation.Evaluate(pairs, s_protocol, s_protocol.Analytes[0], s_protocol.Groups[0])
+            CellEvaluation.Evaluate(
+                pairs,
+                new CellContext(
+                    s_protocol,
+                    s_protocol.Analytes[0],
+                    s_protocol.Groups[0],
+                    s_protocol.TimePoints[0],
+                    []
+                )
+            )
         );
 
     private static ImmutableArray<PairRecord> Cell(

@@ -40,7 +40,9 @@ public sealed class IndividualCriterionTests
                 SharePercentMinimum = share,
             },
             limit ?? SmallProtocol.Each,
-            pairs
+            pairs,
+            minimumDays: 5,
+            sameRun: false
         );
 
     private static AgreementCount Count(string baseline, string delayed, bool beyond = true) =>
@@ -166,6 +168,71 @@ public sealed class IndividualCriterionTests
 
         Assert.Equal(Verdict.Inconclusive, result.Verdict);
         Assert.Equal("too-few-measured", result.Reasons[0].Code);
+    }
+
+    [Fact]
+    public void Agreement_beyond_a_limit_does_not_dilute_those_outside()
+    {
+        // Over all 3 of 59 would do (≥ 85 % allows 4); over the 30 that were measured only one may be outside.
+        var result = Evaluate([
+            .. SmallPairs.InsideAndOutside(27, 3),
+            .. Enumerable.Range(30, 29).Select(i => SmallPairs.Beyond(i, ">180", ">180")),
+        ]);
+
+        Assert.Equal(Verdict.Inconclusive, result.Verdict);
+        Assert.Equal("agreeing-beyond-limit", result.Reasons[0].Code);
+        Assert.Equal(29, result.Agreement.AgreeingBeyond);
+    }
+
+    [Fact]
+    public void Agreement_beyond_a_limit_does_not_hide_a_refuted_share()
+    {
+        var result = Evaluate([
+            .. SmallPairs.InsideAndOutside(10, 10),
+            .. Enumerable.Range(20, 60).Select(i => SmallPairs.Beyond(i, ">180", ">180")),
+        ]);
+
+        Assert.Equal(Verdict.NotMet, result.Verdict);
+    }
+
+    [Theory]
+    [InlineData(40, 0, Verdict.Met)]
+    [InlineData(39, 1, Verdict.NotMet)]
+    public void A_point_share_of_one_hundred_percent_needs_every_specimen(
+        int inside,
+        int outside,
+        Verdict expected
+    )
+    {
+        var result = IndividualEvaluation.Evaluate(
+            SmallProtocol.EachCriterion with
+            {
+                SharePercentMinimum = 100,
+                Rule = DecisionRule.PointOnly,
+            },
+            SmallProtocol.Each,
+            SmallPairs.InsideAndOutside(inside, outside),
+            minimumDays: 5,
+            sameRun: false
+        );
+
+        Assert.Equal(expected, result.Verdict);
+        Assert.Contains(result.Reasons, reason => reason.Code == "point-share-no-error-control");
+    }
+
+    [Fact]
+    public void A_person_counts_once_as_the_worst_of_the_draws()
+    {
+        var first = SmallPairs.Compared(0, "30.0", "30.0");
+        var result = Evaluate([
+            first,
+            SmallPairs.Compared(1, "30.0", "40.0") with
+            {
+                Subject = first.Subject,
+            },
+        ]);
+
+        Assert.Equal((1, 0), (result.Agreement.Counted, result.Agreement.Inside));
     }
 
     [Fact]

@@ -1,4 +1,6 @@
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
 
 namespace StabilityStudy.Core.Tests.Conclusions;
@@ -16,6 +18,7 @@ public sealed class RobustnessTests
         var line = Line(study, "one-more-outside")!;
 
         Assert.Equal((Conclusion.Inconclusive, true), (line.Conclusion, line.Changes));
+        Assert.Equal(RobustnessDirection.AwayFromSupported, line.Direction);
         Assert.Null(Line(study, "fewest-more-outside"));
     }
 
@@ -87,4 +90,113 @@ public sealed class RobustnessTests
     [Fact]
     public void Without_criteria_there_is_nothing_to_overturn() =>
         Assert.Empty(SmallStudy.Quiet(40).Criteria().Cell().Robustness);
+
+    [Fact]
+    public void One_more_outside_does_not_depend_on_the_order_of_specimens()
+    {
+        // Those at the front agree beyond a limit, those at the back are measured.
+        var front = SmallStudy.Quiet(60);
+        var back = SmallStudy.Quiet(60);
+        for (var i = 0; i < 21; i++)
+        {
+            front = front.Result(i, 0, ">180").Result(i, 6, ">180");
+            back = back.Result(59 - i, 0, ">180").Result(59 - i, 6, ">180");
+        }
+
+        Assert.Equal(
+            Line(front, "fewest-more-outside")?.Question,
+            Line(back, "fewest-more-outside")?.Question
+        );
+        Assert.Equal(
+            Line(front, "one-more-outside")!.Conclusion,
+            Line(back, "one-more-outside")!.Conclusion
+        );
+    }
+
+    [Fact]
+    public void Outliers_leave_the_mean_and_stay_in_the_share()
+    {
+        var line = Line(
+            SmallStudy.Quiet(40).Result(3, 6, "43.0").Result(4, 6, "CLOT").Result(5, 6, "CLOT"),
+            "without-flagged-outliers"
+        )!;
+
+        // Without the outlier in the share, two of 39 would be outside and the cell supported.
+        Assert.Equal(Conclusion.Inconclusive, line.Conclusion);
+    }
+
+    [Fact]
+    public void Excluded_pairs_are_put_back_at_what_was_measured()
+    {
+        var study = SmallStudy
+            .Quiet(43)
+            .Result(0, 6, "45.0")
+            .Result(1, 6, "45.0")
+            .Result(2, 6, "45.0")
+            .Exclude(0, 6)
+            .Exclude(1, 6)
+            .Exclude(2, 6);
+
+        var line = Line(study, "left-out-at-measured-values")!;
+
+        Assert.Contains(
+            "of the excluded, 3 of 3 were outside",
+            line.Question,
+            StringComparison.Ordinal
+        );
+        Assert.True(line.Changes);
+    }
+
+    [Fact]
+    public void Specimens_that_were_not_eligible_are_asked_about_too()
+    {
+        var study = SmallStudy.Quiet(43);
+        for (var i = 0; i < 3; i++)
+        {
+            study = study.Tube(i, 6, tube => tube with { ClotCheck = ClotCheck.Yes });
+        }
+
+        Assert.Contains(
+            "3 pairs",
+            Line(study, "left-out-counted-outside")!.Question,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void A_result_missing_without_a_reason_counts_outside_already() =>
+        Assert.Null(Line(SmallStudy.Quiet(40).WithoutRow(0, 6), "left-out-counted-outside"));
+
+    [Fact]
+    public void The_other_scale_says_which_way()
+    {
+        Assert.Equal(
+            "with the mean on the log-ratio scale in place of percent",
+            Line(SmallStudy.Quiet(40), "other-scale")!.Question
+        );
+        Assert.Equal(
+            "with the mean on the percent scale in place of the log-ratio",
+            Line(
+                SmallStudy
+                    .Quiet(40)
+                    .Criteria(SmallProtocol.MeanCriterion with { Scale = ChangeScale.LogRatio }),
+                "other-scale"
+            )!.Question
+        );
+    }
+
+    [Theory]
+    [InlineData("median-in-place-of-mean")]
+    [InlineData("hodges-lehmann-in-place-of-mean")]
+    public void Another_location_changes_nothing_in_a_quiet_study(string code) =>
+        Assert.False(Line(SmallStudy.Quiet(40), code)!.Changes);
+
+    [Fact]
+    public void Coarse_reporting_leaves_no_room_for_the_walsh_averages() =>
+        Assert.Null(
+            Line(
+                SmallStudy.Quiet(40).Analyte(analyte => analyte with { Decimals = 0 }),
+                "hodges-lehmann-in-place-of-mean"
+            )
+        );
 }

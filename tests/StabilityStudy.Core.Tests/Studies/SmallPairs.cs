@@ -6,6 +6,8 @@ namespace StabilityStudy.Core.Tests.Studies;
 /// <summary>Pairs without rows behind them, for what is decided from pairs alone.</summary>
 internal static class SmallPairs
 {
+    private const int Days = 10;
+
     private static readonly DateOnly s_firstDay = new(2026, 3, 2);
 
     /// <summary>A compared pair.</summary>
@@ -14,14 +16,14 @@ internal static class SmallPairs
 
     /// <summary>A pair of which a result lies beyond a limit.</summary>
     public static PairRecord Beyond(int number, string baseline, string delayed) =>
-        Of(number, PairStatus.BeyondInterval, baseline, delayed, 0);
+        Of(number, PairStatus.BeyondInterval, baseline, delayed, number % Days);
 
     /// <summary>So many pairs without change, and then so many that change by a third.</summary>
     public static ImmutableArray<PairRecord> InsideAndOutside(int inside, int outside) =>
         [
             .. Enumerable
                 .Range(0, inside + outside)
-                .Select(i => Compared(i, "30.0", i < inside ? "30.0" : "40.0")),
+                .Select(i => Compared(i, "30.0", i < inside ? "30.0" : "40.0", i % Days)),
         ];
 
     private static PairRecord Of(

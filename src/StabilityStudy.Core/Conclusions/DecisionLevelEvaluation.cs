@@ -1,0 +1,168 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Location;
+using StabilityStudy.Statistics.Regression;
+
+namespace StabilityStudy.Core.Conclusions;
+
+/// <summary>
+/// Decides a decision-level criterion: at every required level the interval of the change that weighted Deming
+/// regression predicts lies strictly inside the allowance there. A level that the baselines do not cover is left open.
+/// </summary>
+internal static class DecisionLevelEvaluation
+{
+    /// <summary>Fewest baselines on either side of a level.</summary>
+    private const int FewestOnEitherSide = 3;
+
+    /// <summary>The baselines must spread by so many times the analytical SD at the level, or measurement error bends the line.</summary>
+    private const double LeastSpread = 5;
+
+    public static DecisionLevelResult Evaluate(
+        DecisionLevelCriterion criterion,
+        Limit limit,
+        CellData data,
+        CellContext context,
+        int uncounted
+    )
+    {
+        var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
+        ImmutableArray<LevelResult> levels =
+        [
+            .. required
+                .Distinct()
+                .Order()
+                .Select(level => Judge(level, criterion.ConfidenceLevel, limit, data, context)),
+        ];
+        var reasons = ImmutableArray.CreateBuilder<VerdictReason>();
+        if (FewDays.Of(data.DayCount, data.SameRun, context.Protocol.MinimumDays) is { } fewDays)
+        {
+            reasons.Add(fewDays);
+        }
+
+        if (BiasDoubts.OfUncounted(uncounted) is { } missing)
+        {
+            reasons.Add(missing);
+        }
+
+        var doubted = reasons.Count > 0;
+        var worst =
+            levels.FirstOrDefault(level => level.Verdict == Verdict.NotMet)
+            ?? levels.FirstOrDefault(level => level.Verdict == Verdict.Inconclusive)
+            ?? levels.FirstOrDefault();
+        reasons.Add(
+            worst?.Reason ?? new("no-level", "the protocol states no decision level of the analyte")
+        );
+        return new DecisionLevelResult(
+            criterion.Id,
+            limit,
+            doubted || worst is null ? Verdict.Inconclusive : worst.Verdict,
+            reasons.ToImmutable(),
+            criterion.ConfidenceLevel,
+            levels
+        );
+    }
+
+    private static LevelResult Judge(
+        decimal level,
+        double confidenceLevel,
+        Limit limit,
+        CellData data,
+        CellContext context
+    )
+    {
+        var below = data.Compared.Count(pair => pair.Values().Baseline < level);
+        var above = data.Compared.Count(pair => pair.Values().Baseline > level);
+        var allowed = ChangeOnScale.AllowanceOf(limit).At((double)level);
+        var at = level.ToString(CultureInfo.InvariantCulture) + " " + context.Analyte.Unit;
+        LevelResult With(Estimate<BiasAtLevel> change, Verdict verdict, string code, string text) =>
+            new(level, below, above, allowed, change, verdict, new(code, text));
+        if (NotCovered(level, below, above, data, context) is { } gap)
+        {
+            var text = $"{at} is outside what the baselines cover: {gap}";
+            return With(
+                Estimate.Refused<BiasAtLevel>("level-outside-coverage", text),
+                Verdict.Inconclusive,
+                "level-outside-coverage",
+                text
+            );
+        }
+
+        var change = WeightedDemingRegression.BiasAt(
+            data.Pairs.X.AsSpan(),
+            data.Pairs.Y.AsSpan(),
+            (double)context.Analyte.ErrorVarianceRatio,
+            (double)level,
+            confidenceLevel
+        );
+        if (!change.TryGet(out var bias))
+        {
+            var why = change.NotComputable!;
+            return With(change, Verdict.Inconclusive, why.Code, why.Reason);
+        }
+
+        if (bias.StandardError == 0)
+        {
+            return With(
+                change,
+                Verdict.Inconclusive,
+                AssumptionCode.ZeroSpread,
+                "the pairs lie on one line, so the data tell no more than the reporting increment"
+            );
+        }
+
+        return bias.Lower > -allowed && bias.Upper < allowed
+                ? With(
+                    change,
+                    Verdict.Met,
+                    "interval-inside",
+                    $"the interval of the change predicted at {at} lies inside the allowable bias"
+                )
+            : bias.Lower >= allowed || bias.Upper <= -allowed
+                ? With(
+                    change,
+                    Verdict.NotMet,
+                    "interval-outside",
+                    $"the interval of the change predicted at {at} lies wholly beyond the allowable bias"
+                )
+            : With(
+                change,
+                Verdict.Inconclusive,
+                "interval-reaches-limit",
+                $"the interval of the change predicted at {at} reaches beyond the allowable bias"
+            );
+    }
+
+    private static string? NotCovered(
+        decimal level,
+        int below,
+        int above,
+        CellData data,
+        CellContext context
+    )
+    {
+        if (below < FewestOnEitherSide || above < FewestOnEitherSide)
+        {
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"{below} baselines below and {above} above it, at least {FewestOnEitherSide} needed on either side"
+            );
+        }
+
+        var spread = Spread.Summarize(data.Pairs.X.AsSpan());
+        if (context.Analyte.BetweenRunCvPercent is not { } cv || !spread.TryGet(out var baselines))
+        {
+            return "without a between-run CV nothing tells whether the baselines spread far enough";
+        }
+
+        var analytical = (double)(cv / 100 * level);
+        return baselines.StandardDeviation < LeastSpread * analytical
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"the baselines spread by an SD of {baselines.StandardDeviation:0.###}, less than {LeastSpread} times the analytical SD of {analytical:0.###} there"
+            )
+            : null;
+    }
+}

@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Statistics.Agreement;
+
+namespace StabilityStudy.Core.Conclusions;
+
+/// <summary>What the conclusion would be if the pairs that were left out counted: as outside, or at the values that were measured.</summary>
+internal static class LeftOutPairs
+{
+    /// <summary>Code of the line on pairs counted as outside.</summary>
+    public const string CountedOutside = "left-out-counted-outside";
+
+    /// <summary>Code of the line on pairs put back with what was measured.</summary>
+    public const string AtMeasuredValues = "left-out-at-measured-values";
+
+    /// <summary>Each question with the pairs as they would be.</summary>
+    public static IEnumerable<(string Code, string Question, ImmutableArray<PairRecord> Pairs)> Of(
+        ImmutableArray<PairRecord> pairs,
+        CellContext context
+    )
+    {
+        var leftOut = pairs.Count(CouldHaveFailed);
+        if (leftOut == 0)
+        {
+            yield break;
+        }
+
+        yield return (
+            CountedOutside,
+            $"if {Robustness.Number(leftOut, "pair", "pairs")} left out at this time point had been outside the allowable difference",
+            [
+                .. pairs.Select(pair =>
+                    CouldHaveFailed(pair) ? pair with { Status = PairStatus.Failed } : pair
+                ),
+            ]
+        );
+        var measured = pairs.Where(IsMeasured).ToImmutableArray();
+        if (!measured.IsEmpty)
+        {
+            yield return (
+                AtMeasuredValues,
+                $"with {Robustness.Number(measured.Length, "pair", "pairs")} left out put back at the measured values{OfTheExcluded(measured, context)}",
+                [
+                    .. pairs.Select(pair =>
+                        IsMeasured(pair) ? pair with { Status = PairStatus.Compared } : pair
+                    ),
+                ]
+            );
+        }
+    }
+
+    /// <summary>Missing without a stated reason counts outside already; not assigned was never meant to be tested.</summary>
+    private static bool CouldHaveFailed(PairRecord pair) =>
+        !pair.IsUnexplained
+        && pair.Status
+            is PairStatus.Excluded
+                or PairStatus.NoDelayedResult
+                or PairStatus.OutsideTiming
+                or PairStatus.Ineligible
+                or PairStatus.BaselineInvalid;
+
+    private static bool IsMeasured(PairRecord pair) =>
+        CouldHaveFailed(pair)
+        && pair is { Baseline.Result: MeasuredResult, Delayed.Result: MeasuredResult };
+
+    private static string OfTheExcluded(ImmutableArray<PairRecord> measured, CellContext context)
+    {
+        var excluded = measured
+            .Where(pair => pair.Status == PairStatus.Excluded)
+            .ToImmutableArray();
+        var limit = context
+            .Applying.FirstOrDefault(item => item.Criterion is Protocol.IndividualCriterion)
+            .Limit;
+        if (excluded.IsEmpty || limit is null)
+        {
+            return "";
+        }
+
+        var allowance = ChangeOnScale.AllowanceOf(limit);
+        var outside = excluded.Count(pair =>
+            pair
+                is {
+                    Baseline.Result: MeasuredResult { Value: var x },
+                    Delayed.Result: MeasuredResult { Value: var y }
+                }
+            && AllowableDifference.Judge(x, y, allowance) == AllowanceVerdict.Outside
+        );
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"; of the excluded, {outside} of {excluded.Length} were outside the allowable difference"
+        );
+    }
+}

@@ -1,0 +1,148 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Proportions;
+
+namespace StabilityStudy.Core.Conclusions;
+
+/// <summary>
+/// Decides a reclassification criterion: at each level, met when the exact one-sided upper bound of the share that changes
+/// side, failed and undecidable ones counted as changed, is at most the largest share; not met when the lower bound is
+/// above it with those counted as unchanged; else inconclusive. A person counts once, as the worst of the draws.
+/// </summary>
+internal static class ReclassificationEvaluation
+{
+    private enum Move
+    {
+        Up,
+        Down,
+        Failed,
+        Undecidable,
+        Stayed,
+    }
+
+    public static ReclassificationResult Evaluate(
+        ReclassificationCriterion criterion,
+        ImmutableArray<PairRecord> pairs,
+        CellContext context,
+        bool sameRun
+    )
+    {
+        var counted = pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
+        var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
+        ImmutableArray<LevelReclassification> levels =
+        [
+            .. required
+                .Distinct()
+                .Order()
+                .Select(level => Judge(level, criterion, counted, context)),
+        ];
+        var worst =
+            levels.FirstOrDefault(level => level.Verdict == Verdict.NotMet)
+            ?? levels.FirstOrDefault(level => level.Verdict == Verdict.Inconclusive)
+            ?? levels.FirstOrDefault();
+        var reason =
+            worst?.Reason
+            ?? new("no-level", "the protocol states no decision level of the analyte");
+        var verdict = worst?.Verdict ?? Verdict.Inconclusive;
+        var days = counted.Select(pair => pair.CollectionDay).Distinct().Count();
+        var fewDays =
+            verdict == Verdict.Met ? FewDays.Of(days, sameRun, context.Protocol.MinimumDays) : null;
+        return new ReclassificationResult(
+            criterion.Id,
+            fewDays is null ? verdict : Verdict.Inconclusive,
+            fewDays is null ? [reason] : [fewDays, reason],
+            criterion.ConfidenceLevel,
+            (double)(criterion.SharePercentMaximum / 100),
+            levels
+        );
+    }
+
+    private static LevelReclassification Judge(
+        decimal level,
+        ReclassificationCriterion criterion,
+        ImmutableArray<PairRecord> counted,
+        CellContext context
+    )
+    {
+        var moves = counted
+            .GroupBy(pair => pair.Subject)
+            .Select(draws =>
+                draws
+                    .Select(pair => (pair.Specimen, Move: MoveOf(pair, level)))
+                    .MinBy(item => item.Move)
+            )
+            .ToImmutableArray();
+        int Number(Move move) => moves.Count(item => item.Move == move);
+        var (up, down) = (Number(Move.Up), Number(Move.Down));
+        var (failed, open) = (Number(Move.Failed), Number(Move.Undecidable));
+        var changed = up + down + failed + open;
+        var percent = criterion.SharePercentMaximum.ToString("0.##", CultureInfo.InvariantCulture);
+        var at = level.ToString(CultureInfo.InvariantCulture) + " " + context.Analyte.Unit;
+        var verdict = moves.IsEmpty
+            ? Verdict.Inconclusive
+            : ShareKept.Judge(
+                moves.Length,
+                changed,
+                up + down,
+                100 - criterion.SharePercentMaximum,
+                criterion.ConfidenceLevel
+            );
+        return new LevelReclassification(
+            level,
+            moves.Length,
+            up,
+            down,
+            failed,
+            open,
+            ExpectedChanges.Number(counted, [level], context),
+            [.. moves.Where(item => item.Move != Move.Stayed).Select(item => item.Specimen)],
+            moves.IsEmpty
+                ? Estimate.Refused<ProportionBounds>(
+                    AssumptionCode.TooFewValues,
+                    "no specimen can be counted"
+                )
+                : Estimate.Of(
+                    ClopperPearson.Bounds(changed, moves.Length, criterion.ConfidenceLevel)
+                ),
+            verdict,
+            verdict switch
+            {
+                Verdict.Met => new(
+                    "changes-shown-few",
+                    $"the data show that at most {percent} % of specimens change the side of {at}"
+                ),
+                Verdict.NotMet => new(
+                    "changes-shown-many",
+                    $"the data show that more than {percent} % of specimens change the side of {at}"
+                ),
+                _ => new(
+                    "changes-open",
+                    $"the data leave open whether at most {percent} % of specimens change the side of {at}"
+                ),
+            }
+        );
+    }
+
+    private static Move MoveOf(PairRecord pair, decimal level)
+    {
+        if (pair.Status == PairStatus.Failed || pair.IsUnexplained)
+        {
+            return pair.IsUnexplained ? Move.Undecidable : Move.Failed;
+        }
+
+        var before = ResultRange.Of(pair.Baseline?.Result)?.Reaches([level]);
+        var after = ResultRange.Of(pair.Delayed?.Result)?.Reaches([level]);
+        return (before, after) switch
+        {
+            ({ } x, { } y) => x == y ? Move.Stayed
+            : x < y ? Move.Up
+            : Move.Down,
+            _ => pair.Delayed?.Result is MissingResult ? Move.Failed : Move.Undecidable,
+        };
+    }
+}
