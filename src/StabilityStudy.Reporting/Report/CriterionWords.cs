@@ -16,7 +16,7 @@ internal static class CriterionWords
 
     /// <summary>A change with its unit: "+4.38 %"; it never rounds across the limit.</summary>
     public static string Figure(BiasResult bias, double value, SequenceNames names) =>
-        $"{NumberText.ChangeAgainstLimits(value, bias.LowerLimit, bias.UpperLimit, Decimals(bias.Scale, names))} {Unit(bias, names)}";
+        $"{NumberText.ChangeAgainstLimits(value, Lowest(bias), Highest(bias), Decimals(bias.Scale, names))} {Unit(bias, names)}";
 
     /// <summary>An interval of changes with its unit; neither end rounds across the limit.</summary>
     public static string Interval(
@@ -25,7 +25,7 @@ internal static class CriterionWords
         double upper,
         SequenceNames names
     ) =>
-        $"{NumberText.IntervalAgainstLimits(lower, upper, bias.LowerLimit, bias.UpperLimit, Decimals(bias.Scale, names))} {Unit(bias, names)}";
+        $"{NumberText.IntervalAgainstLimits(lower, upper, Lowest(bias), Highest(bias), Decimals(bias.Scale, names))} {Unit(bias, names)}";
 
     /// <summary>
     /// The limit on the criterion's scale: "±7.5 %", "±1 of the allowance (±2 s)"; both ends where they are not alike; the
@@ -37,8 +37,8 @@ internal static class CriterionWords
         return bias switch
         {
             { LowerLimit: null } or { UpperLimit: null } => asWritten,
-            { Scale: ChangeScale.LogRatio, LowerLimit: { } lowest, UpperLimit: { } highest } =>
-                $"{NumberText.Interval(lowest, highest, LogRatioDecimals)} {Unit(bias, names)}, that is {asWritten}",
+            { Scale: ChangeScale.LogRatio } =>
+                $"{NumberText.Interval(Lowest(bias), Highest(bias), LogRatioDecimals)} {Unit(bias, names)}, that is {asWritten}",
             { Scale: ChangeScale.Share } => $"±1 {Unit(bias, names)} ({asWritten})",
             { Scale: ChangeScale.Absolute, Limit.AbsoluteInUnit: { } amount } =>
                 $"±{NumberText.Plain(amount)} {names.Analyte.Unit}",
@@ -56,7 +56,7 @@ internal static class CriterionWords
         }
 
         var decimals = Decimals(bias.Scale, names);
-        var (lowest, highest) = (bias.LowerLimit, bias.UpperLimit);
+        var (lowest, highest) = (Lowest(bias), Highest(bias));
         return $"{NumberText.ChangeAgainstLimits(mean.Mean, lowest, highest, decimals)} ({NumberText.IntervalAgainstLimits(mean.Lower, mean.Upper, lowest, highest, decimals)}) {Unit(bias, names)}";
     }
 
@@ -73,6 +73,11 @@ internal static class CriterionWords
     /// <summary>The exact one-sided upper bound; it never rounds across the share it is held to.</summary>
     public static string UpperBound(ProportionBounds bounds, double share) =>
         NumberText.AgainstLimit(100 * bounds.OneSidedUpper, 100 * share, 1) + " %";
+
+    // Without a limit on the scale no figure can round across it.
+    private static double Lowest(BiasResult bias) => bias.LowerLimit ?? double.NegativeInfinity;
+
+    private static double Highest(BiasResult bias) => bias.UpperLimit ?? double.PositiveInfinity;
 
     private static string Unit(BiasResult bias, SequenceNames names) =>
         TradeWords.Of(bias.Scale, names.Analyte.Unit);

@@ -8,6 +8,8 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>Why a time point is concluded on as it is: the deciding figures with their intervals, and every doubt in words.</summary>
 internal static class DecidingReason
 {
+    private const string MeanOnly = "mean-only-no-error-control";
+
     /// <summary>The reasons of a cell, joined; empty for a supported one.</summary>
     public static string Of(Cell cell, SequenceNames names, StudyProtocol protocol)
     {
@@ -58,11 +60,15 @@ internal static class DecidingReason
         bias.Reasons.Any(reason => reason.Code == "interval-inside") ? "lies inside"
         : bias.Reasons.Any(reason => reason.Code == "interval-outside") ? "lies wholly beyond"
         : bias.Verdict == Verdict.NotMet ? "lies beyond"
+        : bias.Reasons.Any(reason => reason.Code == MeanOnly) ? "against"
         : "reaches beyond";
 
     private static IEnumerable<string> Doubts(BiasResult bias, Cell cell, StudyProtocol protocol) =>
         bias
-            .Reasons.Where(reason => !reason.Code.StartsWith("interval-", StringComparison.Ordinal))
+            .Reasons.Where(reason =>
+                !reason.Code.StartsWith("interval-", StringComparison.Ordinal)
+                && reason.Code != MeanOnly
+            )
             .Select(reason =>
                 reason.Code == "too-few-days"
                     ? $"only {NumberText.Count(cell.Estimates.CollectionDays)} collection {(cell.Estimates.CollectionDays == 1 ? "day" : "days")}, at least {NumberText.Count(protocol.MinimumDays)} required"
