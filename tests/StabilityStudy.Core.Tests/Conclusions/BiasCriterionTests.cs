@@ -291,9 +291,13 @@ public sealed class BiasCriterionTests
                             SmallPairs.Compared(i, i == 3 ? "0.0" : "30.0", "30.1", i % 10)
                         ),
                 ],
-                protocol,
-                protocol.Analytes[0],
-                protocol.Groups[0]
+                new CellContext(
+                    protocol,
+                    protocol.Analytes[0],
+                    protocol.Groups[0],
+                    protocol.TimePoints[0],
+                    []
+                )
             )
             .Single();
 
