@@ -63,9 +63,11 @@ internal static class PlanQueries
 
     private static IEnumerable<DataQuery> TwoGroups(StudyInputs inputs) =>
         inputs
-            .Tubes.GroupBy(tube => (Subject: tube.Subject.ToUpperInvariant(), tube.CollectedAt))
+            .Tubes.OrderBy(tube => tube.SourceRow)
+            .DistinctBy(tube => tube.Specimen)
+            .GroupBy(tube => (Subject: tube.Subject.ToUpperInvariant(), tube.CollectedAt))
             .Where(same => same.Select(tube => tube.Group).Distinct().Skip(1).Any())
-            .Select(same => same.OrderBy(tube => tube.SourceRow).ToImmutableArray())
+            .Select(same => same.ToImmutableArray())
             .Select(same => new DataQuery(
                 "subject-in-two-groups",
                 Severity.Attention,
@@ -74,7 +76,7 @@ internal static class PlanQueries
                     "group"
                 ),
                 "",
-                $"Subject {same[0].Subject} is in more than one group at the same collection: {string.Join(", ", same.Select(tube => $"{tube.Specimen} in {tube.Group}").Distinct())}.",
+                $"Subject {same[0].Subject} is in more than one group at the same collection: {string.Join(", ", same.Select(tube => $"{tube.Specimen} in {tube.Group}"))}.",
                 "Correct group, subject or time of collection."
             ));
 }
