@@ -150,6 +150,13 @@ public sealed class InvarianceTests
                     .Analyte(analyte =>
                         analyte with
                         {
+                            Decimals =
+                                analyte.Decimals
+                                + (
+                                    factor < 1 ? 1
+                                    : factor == 10 ? -1
+                                    : 0
+                                ),
                             MeasuringInterval = new MeasuringInterval(20 * factor, 180 * factor),
                         }
                     );

@@ -30,6 +30,7 @@ public sealed class CoreArchitectureTests
             [typeof(ControlKind)] = (ControlKind.Control, "must lie within its range"),
             [typeof(PairStatus)] = (PairStatus.Ineligible, "supports nothing"),
             [typeof(LockLevel)] = (LockLevel.NotLocked, "proves nothing"),
+            [typeof(RobustnessDirection)] = (RobustnessDirection.AwayFromSupported, "warns"),
             [typeof(Severity)] = (Severity.Stop, "makes no report"),
             [typeof(StorageState)] = (
                 StorageState.WholeBlood,

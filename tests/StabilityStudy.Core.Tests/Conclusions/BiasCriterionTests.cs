@@ -92,10 +92,7 @@ public sealed class BiasCriterionTests
     [InlineData("")]
     [InlineData("other")]
     public void One_pair_without_a_common_run_is_enough_to_ask_for_days(string run) =>
-        Assert.Equal(
-            "too-few-days",
-            Codes(InOneRun().Row(7, 6, row => row with { Run = run }))[0]
-        );
+        Assert.Equal("too-few-days", Codes(InOneRun().Row(7, 6, row => row with { Run = run }))[0]);
 
     [Fact]
     public void A_run_that_lasts_for_hours_is_not_one_run()
@@ -113,7 +110,10 @@ public sealed class BiasCriterionTests
             "too-few-days",
             Codes(InOneRun().Row(7, 6, row => row with { Instrument = "AN2" }))[0]
         );
-        Assert.Equal("too-few-days", Codes(InOneRun().Row(7, 6, row => row with { Lot = "R2" }))[0]);
+        Assert.Equal(
+            "too-few-days",
+            Codes(InOneRun().Row(7, 6, row => row with { Lot = "R2" }))[0]
+        );
         Assert.Equal(
             "too-few-days",
             Codes(InOneRun().Row(7, 6, row => row with { Calibration = "C2" }))[0]

@@ -198,7 +198,7 @@ public sealed class CriterionKindTests
                 [6, 12],
                 Enumerable
                     .Range(0, 40)
-                    .Select(i => i % 2 == 0 ? "30.0 | 30.0 | 31.9" : "30.0 | 30.0 | 32.1")
+                    .Select(i => i % 2 == 0 ? "30.0 | 30.0 | 32.6" : "30.0 | 30.0 | 32.8")
             )
             .Criteria(Drift(DriftShape.Quadratic, DriftShape.Logarithmic));
 

@@ -153,7 +153,7 @@ public sealed class RobustnessTests
         var study = SmallStudy.Quiet(43);
         for (var i = 0; i < 3; i++)
         {
-            study = study.Tube(i, 6, tube => tube with { Clot = ClotCheck.Yes });
+            study = study.Tube(i, 6, tube => tube with { FillPercent = 10 });
         }
 
         Assert.Contains(

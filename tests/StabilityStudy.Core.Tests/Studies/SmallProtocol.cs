@@ -59,7 +59,7 @@ internal static class SmallProtocol
             1,
             new WindowRule(TimeSpan.FromHours(4), "invented"),
             new WindowRule(TimeSpan.FromHours(4), "invented"),
-            2.1m,
+            1.0m,
             new MeasuringInterval(20, 180),
             [40, 60],
             1,
