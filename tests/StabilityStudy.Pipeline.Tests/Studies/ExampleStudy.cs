@@ -10,13 +10,14 @@ internal static class ExampleStudy
     public const string Facts = "study.toml";
     public const string Specimens = "specimens.csv";
     public const string Results = "results.csv";
+    public const string Controls = "controls.csv";
 
     public static string Folder { get; } =
         Path.Combine(RepositoryFile.Root, "example-studies", "aptt-room-temperature");
 
     public static StudyBytes Bytes { get; } =
         StudyBytes.Of(
-            new[] { Protocol, Facts, Specimens, Results }.Select(name =>
+            new[] { Protocol, Facts, Specimens, Results, Controls }.Select(name =>
                 KeyValuePair.Create(
                     name,
                     (ReadOnlyMemory<byte>)File.ReadAllBytes(Path.Combine(Folder, name))
