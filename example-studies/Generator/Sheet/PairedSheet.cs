@@ -30,6 +30,8 @@ internal static class PairedSheet
         "spun_at",
         "delayed_tested_at",
         "delayed_result",
+        "clot",
+        "hemolysis",
     ];
 
     /// <summary>The content of pairs.csv: a row a specimen, local times as a laboratory writes them.</summary>
@@ -62,6 +64,8 @@ internal static class PairedSheet
             specimen == TooLittle
                 ? "QNS"
                 : Report(truth * (1 + (rise / 100)), "12H", specimen, day),
+            "no",
+            "none",
         ];
     }
 
