@@ -195,6 +195,7 @@ public sealed class BrokenInputTests
             "not-canonical",
             "not-an-analysis",
             "controls-file-missing",
+            "pairs-disagree",
         ];
 
         Assert.Equal(

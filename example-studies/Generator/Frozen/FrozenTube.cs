@@ -16,6 +16,7 @@ internal sealed record FrozenTube(
     DateTimeOffset TestedAt,
     double ApttSeconds,
     double FactorVIII,
+    int HematocritPercent,
     bool Lost
 )
 {
@@ -76,7 +77,7 @@ internal static class FrozenTubes
                         tube.ThawedAt is { } thawed ? CsvFile.Time(thawed) : "",
                         "98",
                         "4",
-                        "",
+                        tube.HematocritPercent.ToString(CultureInfo.InvariantCulture),
                         "none",
                         "no",
                         "straight needle",
@@ -96,6 +97,7 @@ internal static class FrozenTubes
         var separatedAt = spunAt.AddMinutes(random.Whole(28, 35));
         var aptt = Math.Clamp(31 * Math.Exp(0.10 * random.Normal()), 25, 46);
         var factor = 120 * Math.Exp(0.3 * random.Normal());
+        var hematocrit = (int)Math.Round(Math.Clamp(40 + (4.5 * random.Normal()), 24, 52));
         return FrozenScenario.Portions.Select(portion =>
         {
             var own = SeededRandom.For(
@@ -128,6 +130,7 @@ internal static class FrozenTubes
                     : separatedAt.AddMinutes(own.Whole(8, 20)),
                 isFrozen ? aptt * (1 + (rise / 100)) : aptt,
                 isFrozen ? factor * (1 - (loss / 100)) : factor,
+                hematocrit,
                 Lost: false
             );
             return tube.Code switch

@@ -4,7 +4,7 @@ namespace ExampleStudies.Generator.Routine;
 internal static class RoutineImperfections
 {
     private const string ClottedTube = "N-014-C";
-    private const string ShortTube = "V-009-B";
+    private const string ShortTube = "H-009-B";
     private const string WarmedTube = "N-022-F";
     private const string OutOfControlRun = "2026-04-21-24H";
     private const int ShortFillPercent = 80;

@@ -30,6 +30,8 @@ internal static class PairedSheet
         "spun_at",
         "delayed_tested_at",
         "delayed_result",
+        "clot",
+        "hemolysis",
     ];
 
     /// <summary>The content of pairs.csv: a row a specimen, local times as a laboratory writes them.</summary>
@@ -47,7 +49,7 @@ internal static class PairedSheet
             .AddDays(DaysAfterFirst[day])
             .AddHours(8)
             .AddMinutes((20 * ((number - 1) % PerDay)) + random.Whole(0, 12));
-        var baselineAt = collectedAt.AddMinutes(random.Whole(45, 75));
+        var baselineAt = collectedAt.AddMinutes(random.Whole(38, 58));
         var delayedAt = collectedAt.AddHours(Hours).AddMinutes(random.Whole(3, 22));
         var truth = 12.4 * Math.Exp(0.09 * random.Normal());
         var rise = (PercentPerDay + random.Normal()) * Hours / 24;
@@ -62,6 +64,8 @@ internal static class PairedSheet
             specimen == TooLittle
                 ? "QNS"
                 : Report(truth * (1 + (rise / 100)), "12H", specimen, day),
+            "no",
+            "none",
         ];
     }
 

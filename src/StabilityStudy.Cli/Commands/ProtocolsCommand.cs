@@ -26,7 +26,7 @@ internal static class ProtocolsCommand
         var json = StudyArgument.Json("Write the list, or the protocol with its name, as JSON.");
         var command = new Command(
             "protocols",
-            "List the ready protocols, or print one to adapt and lock.\n\nExample:\n  stability-study protocols small-paired-sheet > protocol.toml"
+            "List the ready protocols, or print one to adapt and lock.\n\nExample:\n  stability-study protocols frozen-plasma"
         )
         {
             name,

@@ -87,6 +87,44 @@ internal sealed record CsvColumns(
         ["control", "analyte", "run", "tested_at", "result", "unit"]
     );
 
+    /// <summary>The columns of a file with a row a pair.</summary>
+    public static readonly CsvColumns Pairs = new(
+        "pairs",
+        [
+            "specimen",
+            "subject",
+            "group",
+            "storage",
+            "analyte",
+            "collected_at",
+            "baseline_tested_at",
+            "baseline_result",
+            "time_point",
+            "delayed_tested_at",
+            "delayed_result",
+            "baseline_run",
+            "delayed_run",
+            "instrument",
+            "lot",
+            "spun_at",
+            "baseline_spun_at",
+            "fill_percent",
+            "hematocrit_percent",
+            "clot",
+            "hemolysis",
+            "origin",
+            "unit",
+        ],
+        [
+            "specimen",
+            "collected_at",
+            "baseline_tested_at",
+            "baseline_result",
+            "delayed_tested_at",
+            "delayed_result",
+        ]
+    );
+
     /// <summary>The same with the line in the facility's file, as a canonical file has it.</summary>
     public CsvColumns WithSourceRow() => new(Section, [.. All, SourceRow], [.. All, SourceRow]);
 

@@ -87,6 +87,7 @@ internal static class FactsKeys
         Files,
         LayoutReader.Read,
         LayoutReader.Section,
+        LayoutReader.Pairs,
         Exclusion,
         Deviation,
         Rerun,

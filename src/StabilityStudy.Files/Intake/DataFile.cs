@@ -44,7 +44,13 @@ internal sealed record DataFile(string Stored, string Shown, CsvColumns Columns)
 /// <param name="Specimens">A row a tube.</param>
 /// <param name="Results">A row a result.</param>
 /// <param name="Controls">A row a control result; the study may do without.</param>
-internal sealed record DataFileSet(DataFile Specimens, DataFile Results, DataFile Controls)
+/// <param name="Pairs">A row a pair, instead of specimens and results; null when there is none.</param>
+internal sealed record DataFileSet(
+    DataFile Specimens,
+    DataFile Results,
+    DataFile Controls,
+    DataFile? Pairs
+)
 {
     /// <summary>Finds the files.</summary>
     public static DataFileSet Find(
@@ -55,28 +61,31 @@ internal sealed record DataFileSet(DataFile Specimens, DataFile Results, DataFil
     )
     {
         var usual = Core.Study.StudyFileNames.Usual;
-        return new(
-            DataFile.Find(
-                files,
-                names.Specimens,
-                usual.Specimens,
-                LayoutReader.Apply(read, CsvColumns.Specimens),
-                isCanonical
-            ),
-            DataFile.Find(
-                files,
-                names.Results,
-                usual.Results,
-                LayoutReader.Apply(read, CsvColumns.Results),
-                isCanonical
-            ),
-            DataFile.Find(
-                files,
-                names.Controls,
-                usual.Controls,
-                LayoutReader.Apply(read, CsvColumns.Controls),
-                isCanonical
-            )
+        var pairs = LayoutReader.FindPairs(read);
+        var specimens = DataFile.Find(
+            files,
+            pairs?.Shown ?? names.Specimens,
+            usual.Specimens,
+            LayoutReader.Apply(read, CsvColumns.Specimens),
+            isCanonical
         );
+        var results = DataFile.Find(
+            files,
+            pairs?.Shown ?? names.Results,
+            usual.Results,
+            LayoutReader.Apply(read, CsvColumns.Results),
+            isCanonical
+        );
+        var controls = DataFile.Find(
+            files,
+            names.Controls,
+            usual.Controls,
+            LayoutReader.Apply(read, CsvColumns.Controls),
+            isCanonical
+        );
+
+        // Without the file of pairs, the canonical files of a report stand in for it.
+        var isReplaced = isCanonical || (pairs is not null && specimens.Stored != pairs.Stored);
+        return new(specimens, results, controls, isReplaced ? null : pairs);
     }
 }

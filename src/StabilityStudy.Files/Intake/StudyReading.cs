@@ -41,13 +41,17 @@ internal static class StudyReading
             facts?.Root.OptionalTable("read", LayoutReader.Read),
             isCanonical
         );
-        var tubes = ReadRows<TubeRow>(files, data.Specimens, known, SpecimenReader.Read, queries);
-        var results = ReadRows<ResultRow>(files, data.Results, known, ResultReader.Read, queries);
+        var (tubes, results) = data.Pairs is { } pairs
+            ? ReadPairs(files, pairs, known, protocol, queries)
+            : (
+                ReadRows<TubeRow>(files, data.Specimens, known, SpecimenReader.Read, queries),
+                ReadRows<ResultRow>(files, data.Results, known, ResultReader.Read, queries)
+            );
         var controls = ReadControls(files, data.Controls, protocol, known, queries);
         var used = RowChecks.Check(tubes, results, protocol, facts, queries);
         var usedControls = ControlChecks.Check(controls, used, queries);
         return queries.StopCount == 0 && protocol is not null && facts is not null
-            ? new StudyInputs(protocol.ToProtocol(), facts.ToFacts(), tubes.Rows, used)
+            ? new StudyInputs(protocol.ToProtocol(), NamedFacts(facts, data), tubes.Rows, used)
             {
                 Controls = usedControls,
             }
@@ -60,15 +64,41 @@ internal static class StudyReading
         var facts = files.Files.TryGetValue(StudyBytes.FactsName, out var bytes)
             ? StudyFactsReader.Read(bytes, StudyBytes.FactsName, new QueryList())
             : null;
-        var data = DataFileSet.Find(files, facts?.FileNames ?? StudyFileNames.Usual, null, false);
+        var read = facts?.Root.OptionalTable("read", LayoutReader.Read);
+        var data = DataFileSet.Find(files, facts?.FileNames ?? StudyFileNames.Usual, read, false);
         ImmutableArray<string> names =
         [
             data.Specimens.Stored,
             data.Results.Stored,
             data.Controls.Stored,
         ];
-        return [.. names.Where(files.Files.ContainsKey)];
+        return [.. names.Distinct().Where(files.Files.ContainsKey)];
     }
+
+    // Queries about rows of pairs name the file of pairs.
+    private static StudyFacts NamedFacts(FactsDraft facts, DataFileSet data)
+    {
+        var read = facts.ToFacts();
+        return read with
+        {
+            Files = read.Files with
+            {
+                Specimens = data.Specimens.Shown,
+                Results = data.Results.Shown,
+            },
+        };
+    }
+
+    private static (RowTable<TubeRow>, RowTable<ResultRow>) ReadPairs(
+        StudyBytes files,
+        DataFile file,
+        KnownCodes known,
+        ProtocolDraft? protocol,
+        QueryList queries
+    ) =>
+        Find(files, file.Stored, queries) is { } bytes
+            ? PairReader.Read(bytes, file.Shown, file.Columns, known, protocol, queries)
+            : (RowTable<TubeRow>.Absent(file.Shown), RowTable<ResultRow>.Absent(file.Shown));
 
     private delegate RowTable<T> RowReader<T>(
         ReadOnlyMemory<byte> utf8,

@@ -26,6 +26,8 @@ internal sealed record FileLayout(
     private static readonly FrozenSet<string> Numbers = FrozenSet.Create(
         StringComparer.Ordinal,
         "result",
+        "baseline_result",
+        "delayed_result",
         "fill_percent",
         "hematocrit_percent",
         "target",

@@ -1,17 +1,24 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
 using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Layouts;
 
-/// <summary>Reads [read.specimens], [read.results] and [read.controls] of study.toml.</summary>
+/// <summary>Reads [read.specimens], [read.results], [read.controls] and [read.pairs] of study.toml.</summary>
 internal static class LayoutReader
 {
     /// <summary>The tables under "read".</summary>
-    public static readonly TableShape Read = new("read", "specimens", "results", "controls");
+    public static readonly TableShape Read = new(
+        "read",
+        "specimens",
+        "results",
+        "controls",
+        "pairs"
+    );
 
     /// <summary>The keys of each.</summary>
     public static readonly TableShape Section = new(
@@ -24,6 +31,9 @@ internal static class LayoutReader
         "values",
         "constants"
     );
+
+    /// <summary>The keys of [read.pairs].</summary>
+    public static readonly TableShape Pairs = new("read.pairs", [.. Section.Keys, "file"]);
 
     private const string FormatSigns = "dMyHms .-/:";
 
@@ -52,6 +62,19 @@ internal static class LayoutReader
                 Layout = ReadLayout(table, columns),
             }
             : columns;
+
+    /// <summary>The file with a row a pair and its columns; null when study.toml describes none.</summary>
+    public static DataFile? FindPairs(TomlTable? read)
+    {
+        if (read?.OptionalTable("pairs", Pairs) is not { } table)
+        {
+            return null;
+        }
+
+        var columns = CsvColumns.Pairs with { Layout = ReadLayout(table, CsvColumns.Pairs) };
+        var name = table.RequireText("file");
+        return new DataFile(name, name, columns);
+    }
 
     private static FileLayout ReadLayout(TomlTable table, CsvColumns columns)
     {

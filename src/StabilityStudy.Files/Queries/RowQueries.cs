@@ -214,6 +214,14 @@ public static class RowQueries
         "correct the run code of the control or of the results"
     );
 
+    /// <summary>Pairs of one specimen.</summary>
+    public static readonly QueryKind PairsDisagree = new(
+        "pairs-disagree",
+        Stop,
+        "two rows of pairs say different things of the same baseline or tube",
+        "correct the row that is wrong; rows of one specimen share its baseline"
+    );
+
     internal static ImmutableArray<QueryKind> All { get; } =
     [
         MissingValue,
@@ -242,5 +250,6 @@ public static class RowQueries
         ControlWithoutRange,
         ControlRangeReversed,
         ControlRunUnknown,
+        PairsDisagree,
     ];
 }

@@ -43,7 +43,7 @@ internal static class ControlReader
     {
         var analyte = row.RequireKnown("analyte", known.Analytes);
         var planned = known.AnalyteById.GetValueOrDefault(analyte);
-        var result = ResultFields.ReadResult(row, planned);
+        var result = ResultFields.ReadResult(row, planned, "result");
         var control = new ControlRow(
             SourceRow: row.Line,
             Control: row.RequireStudyCode("control"),

@@ -8,10 +8,10 @@ namespace StabilityStudy.Files.Rows;
 /// <summary>Reads a result and its unit, as specimens and controls have them.</summary>
 internal static class ResultFields
 {
-    /// <summary>Reads "result"; a query and a missing result when the text is none.</summary>
-    public static ReportedResult ReadResult(CsvRow row, Analyte? analyte)
+    /// <summary>Reads a column of results; a query and a missing result when the text is none.</summary>
+    public static ReportedResult ReadResult(CsvRow row, Analyte? analyte, string column)
     {
-        var text = row.OptionalText("result");
+        var text = row.OptionalText(column);
         var (result, advice) = analyte is { Categories.IsEmpty: false }
             ? ResultText.ReadCategory(text, analyte.Categories)
             : ResultText.Read(text);
@@ -22,7 +22,7 @@ internal static class ResultFields
 
         row.Add(
             RowQueries.UnknownResult,
-            "result",
+            column,
             text,
             $"\"{text}\" is not a result.",
             char.ToUpperInvariant(advice[0]) + advice[1..] + "."

@@ -43,7 +43,7 @@ internal static class ResultReader
     {
         var analyte = row.RequireKnown("analyte", known.Analytes);
         var planned = known.AnalyteById.GetValueOrDefault(analyte);
-        var result = ResultFields.ReadResult(row, planned);
+        var result = ResultFields.ReadResult(row, planned, "result");
         return new(
             SourceRow: row.Line,
             Specimen: row.RequireStudyCode("specimen"),
@@ -66,7 +66,8 @@ internal static class ResultReader
         );
     }
 
-    private static TestOccasion ReadOccasion(CsvRow row, KnownCodes known)
+    /// <summary>Reads "time_point".</summary>
+    public static TestOccasion ReadOccasion(CsvRow row, KnownCodes known)
     {
         var text = row.RequireText("time_point");
         var planned = known.TimePoints;

@@ -1,0 +1,95 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Rows;
+
+/// <summary>The tubes and results of pairs, each tube and each baseline once.</summary>
+internal sealed class PairRows
+{
+    private readonly Dictionary<TubeKey, TubeRow> _tubes = [];
+    private readonly Dictionary<(string Specimen, string Analyte), ResultRow> _baselines = [];
+
+    /// <summary>The tubes.</summary>
+    public ImmutableArray<TubeRow>.Builder Tubes { get; } = ImmutableArray.CreateBuilder<TubeRow>();
+
+    /// <summary>The results.</summary>
+    public ImmutableArray<ResultRow>.Builder Results { get; } =
+        ImmutableArray.CreateBuilder<ResultRow>();
+
+    /// <summary>Adds a pair; what an earlier row of the specimen said of the same tube or baseline must be the same here.</summary>
+    public void Add(
+        CsvRow row,
+        TubeRow baselineTube,
+        TubeRow delayedTube,
+        ResultRow baseline,
+        ResultRow delayed
+    )
+    {
+        AddTube(row, baselineTube, "baseline_spun_at");
+        AddTube(row, delayedTube, "spun_at");
+        if (_baselines.TryAdd((baseline.Specimen, baseline.Analyte), baseline))
+        {
+            Results.Add(baseline);
+        }
+        else
+        {
+            var first = _baselines[(baseline.Specimen, baseline.Analyte)];
+            Compare(row, first.SourceRow, "baseline_tested_at", first.TestedAt, baseline.TestedAt);
+            Compare(row, first.SourceRow, "baseline_result", first.Result, baseline.Result);
+            Compare(row, first.SourceRow, "unit", first.Unit, baseline.Unit);
+            Compare(row, first.SourceRow, "baseline_run", first.Run, baseline.Run);
+            Compare(row, first.SourceRow, "instrument", first.Instrument, baseline.Instrument);
+            Compare(row, first.SourceRow, "lot", first.Lot, baseline.Lot);
+        }
+
+        Results.Add(delayed);
+    }
+
+    private void AddTube(CsvRow row, TubeRow tube, string spunColumn)
+    {
+        var key = new TubeKey(tube.Specimen, tube.Tube);
+        if (_tubes.TryAdd(key, tube))
+        {
+            Tubes.Add(tube);
+            return;
+        }
+
+        var first = _tubes[key];
+        Compare(row, first.SourceRow, "subject", first.Subject, tube.Subject);
+        Compare(row, first.SourceRow, "group", first.Group, tube.Group);
+        Compare(row, first.SourceRow, "storage", first.Storage, tube.Storage);
+        Compare(row, first.SourceRow, "collected_at", first.CollectedAt, tube.CollectedAt);
+        Compare(row, first.SourceRow, spunColumn, first.SpunAt, tube.SpunAt);
+        Compare(row, first.SourceRow, "fill_percent", first.FillPercent, tube.FillPercent);
+        Compare(
+            row,
+            first.SourceRow,
+            "hematocrit_percent",
+            first.HematocritPercent,
+            tube.HematocritPercent
+        );
+        Compare(row, first.SourceRow, "hemolysis", first.Hemolysis, tube.Hemolysis);
+        Compare(row, first.SourceRow, "clot", first.Clot, tube.Clot);
+        Compare(row, first.SourceRow, "origin", first.Origin, tube.Origin);
+    }
+
+    private static void Compare<T>(CsvRow row, int firstLine, string column, T before, T now)
+    {
+        if (!EqualityComparer<T>.Default.Equals(before, now))
+        {
+            row.Add(
+                RowQueries.PairsDisagree,
+                column,
+                row.OptionalText(column),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"\"{column}\" differs from line {firstLine}, which has the same specimen and tube."
+                ),
+                "Correct the row that is wrong; rows of one specimen share its baseline."
+            );
+        }
+    }
+}
