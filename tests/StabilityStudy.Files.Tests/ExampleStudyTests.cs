@@ -34,7 +34,12 @@ public sealed class ExampleStudyTests
         Assert.Empty(
             queries
                 .Select(query => query.Code)
-                .Except(["source-from-memory", "source-is-an-example"])
+                .Except([
+                    "source-from-memory",
+                    "source-is-an-example",
+                    "manufacturer-limit-not-stated",
+                    "late-baseline",
+                ])
         );
     }
 

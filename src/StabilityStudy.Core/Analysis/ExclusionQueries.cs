@@ -63,7 +63,7 @@ internal static class ExclusionQueries
         else if (pairs.All(pair => pair.Status != PairStatus.Excluded))
         {
             yield return Query(
-                "exclusion-without-effect",
+                "exclusion-not-needed",
                 Severity.Note,
                 exclusion,
                 "changes nothing: its pairs are left out for another reason already.",

@@ -88,5 +88,85 @@ internal static class FactsNotes
         ),
         new("rerun.by", Required, "code of the person", "\"LS1\""),
         new("rerun.on", Required, "day of the decision", "\"2026-03-06\""),
+        new(
+            "read",
+            Optional,
+            "how the facility's own files are written, where they are not the usual ones",
+            "[read.results]"
+        ),
+        new(
+            "read.specimens",
+            Optional,
+            "of the file of tubes; the keys are those of read.results",
+            "{ delimiter = \";\" }"
+        ),
+        new("read.results", Optional, "of the file of results", "{ delimiter = \";\" }"),
+        new(
+            "read.controls",
+            Optional,
+            "of the file of control results; the keys are those of read.results",
+            "{ delimiter = \";\" }"
+        ),
+        new(
+            "read.pairs",
+            Optional,
+            "one file with a row a pair in place of tubes and results",
+            "{ file = \"pairs.csv\" }"
+        ),
+        new("read.results.delimiter", Optional, "sign between fields: , ; | or tab", "\";\""),
+        new("read.results.decimal", Optional, "decimal sign: . or ,", "\",\""),
+        new("read.results.encoding", Optional, "utf-8, utf-16 or latin-1", "\"latin-1\""),
+        new(
+            "read.results.date_format",
+            Optional,
+            "how times are written: d day, M month, y year, H hour, m minute, s second",
+            "\"dd.MM.yyyy HH:mm\""
+        ),
+        new(
+            "read.results.columns",
+            Optional,
+            "our column = the facility's header; other columns are then left aside",
+            "{ result = \"Value\" }"
+        ),
+        new(
+            "read.results.values",
+            Optional,
+            "for a column: the facility's word = ours",
+            "{ time_point = { T0 = \"baseline\" } }"
+        ),
+        new(
+            "read.results.constants",
+            Optional,
+            "what holds for every row and is not in the file",
+            "{ analyte = \"aPTT\" }"
+        ),
+        new("read.pairs.delimiter", Optional, "sign between fields: , ; | or tab", "\";\""),
+        new("read.pairs.decimal", Optional, "decimal sign: . or ,", "\",\""),
+        new("read.pairs.encoding", Optional, "utf-8, utf-16 or latin-1", "\"latin-1\""),
+        new(
+            "read.pairs.date_format",
+            Optional,
+            "how times are written: d day, M month, y year, H hour, m minute, s second",
+            "\"dd.MM.yyyy HH:mm\""
+        ),
+        new(
+            "read.pairs.columns",
+            Optional,
+            "our column = the facility's header; other columns are then left aside",
+            "{ result = \"Value\" }"
+        ),
+        new(
+            "read.pairs.values",
+            Optional,
+            "for a column: the facility's word = ours",
+            "{ time_point = { T0 = \"baseline\" } }"
+        ),
+        new(
+            "read.pairs.constants",
+            Optional,
+            "what holds for every row and is not in the file",
+            "{ analyte = \"aPTT\" }"
+        ),
+        new("read.pairs.file", Required, "name of the file", "\"pairs.csv\""),
     ];
 }

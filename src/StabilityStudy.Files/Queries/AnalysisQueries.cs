@@ -43,7 +43,7 @@ internal static class AnalysisQueries
             "add the control result; without one, what was tested in the run is not assessed"
         ),
         new(
-            "run-out-of-control",
+            "control-out-of-range",
             Attention,
             "a run has a control result outside its range",
             "follow your procedure for a run out of control"
@@ -164,7 +164,7 @@ internal static class AnalysisQueries
         ),
         new(
             "exclusion-before-collection",
-            Attention,
+            Stop,
             "an exclusion is dated before its specimen was collected",
             "correct the date"
         ),
@@ -234,6 +234,96 @@ internal static class AnalysisQueries
             Attention,
             "the time of spinning is not recorded though the protocol limits it",
             "record the time"
+        ),
+        new(
+            "run-not-recorded",
+            Attention,
+            "results have no run, so no control can be shown for them",
+            "record the run of each result"
+        ),
+        new(
+            "bridging-shift",
+            Attention,
+            "stable plasma shifted between the runs of baselines and of delayed tubes, so part of the change may come from the runs",
+            "find out what changed between the runs"
+        ),
+        new(
+            "level-not-reached",
+            Note,
+            "a decision level lies outside the range of the baselines",
+            "include specimens on both sides of it, or do not claim it"
+        ),
+        new(
+            "result-not-planned",
+            Attention,
+            "a result is of a time point, group or storage that the protocol does not plan for its analyte",
+            "nothing, or correct the row; it is not used"
+        ),
+        new(
+            "subject-in-two-groups",
+            Attention,
+            "a person counts in two patient groups",
+            "correct the group of one of the specimens"
+        ),
+        new(
+            "isi-not-recorded",
+            Attention,
+            "the sensitivity index or mean normal time of a lot is not stated, so ratios were not computed again",
+            "add isi and mean_normal_time to the lot"
+        ),
+        new(
+            "rerun-reason-not-planned",
+            Attention,
+            "a rerun has a reason that the protocol does not name",
+            "nothing: such a rerun does not count"
+        ),
+        new(
+            "rerun-without-effect",
+            Attention,
+            "a rerun names no result that was tested again",
+            "correct or remove it"
+        ),
+        new(
+            "exclusion-not-needed",
+            Note,
+            "an exclusion changes nothing: its pairs are left out for another reason already",
+            "nothing"
+        ),
+        new(
+            "hematocrit-not-recorded",
+            Attention,
+            "the hematocrit is not recorded although a rule depends on it",
+            "record it"
+        ),
+        new(
+            "clot-not-recorded",
+            Attention,
+            "it is not recorded whether tubes had a clot although a rule depends on it",
+            "record it"
+        ),
+        new(
+            "hemolysis-not-recorded",
+            Attention,
+            "hemolysis is not recorded although a rule depends on it",
+            "record it"
+        ),
+        new(
+            "supported-by-individual-only",
+            Attention,
+            "a time point is supported by single specimens alone; no mean change was judged",
+            "add a bias criterion to the next protocol"
+        ),
+        new(
+            "spread-below-noise",
+            Attention,
+            "the changes spread far less than the imprecision of the test alone would make them",
+            "compare with the own record of the instrument"
+        ),
+        new(
+            "drift-crosses-before-standard-window",
+            Attention,
+            "the bound of the drift reaches the allowable bias before today's window ends",
+            "have the medical director look at today's window"
         ),
     ];
 }

@@ -70,7 +70,7 @@ public sealed class QueryTests
             Severity.Note,
             Assert
                 .Single(
-                    Of(s_study.Result(0, 0, "ERROR").Exclude(0, null), "exclusion-without-effect")
+                    Of(s_study.Result(0, 0, "ERROR").Exclude(0, null), "exclusion-not-needed")
                 )
                 .Severity
         );

@@ -242,33 +242,18 @@ public sealed class BiasCriterionTests
     [Fact]
     public void A_share_of_an_allowance_with_an_amount_bears_a_baseline_of_zero()
     {
-        var study = SmallStudy
-            .Quiet(40)
-            .Analyte(analyte => analyte with { MeasuringInterval = null })
-            .Result(3, 0, "0.0")
-            .Result(3, 6, "0.1")
-            .Protocol(protocol =>
-                protocol with
-                {
-                    Limits = [new Limit("bias", 7.5m, 2m, "invented"), SmallProtocol.Each],
-                    Criteria = [SmallProtocol.MeanCriterion with { Scale = ChangeScale.Share }],
-                }
-            );
+        var result = OneBaselineOfZero(ChangeScale.Share, new Limit("bias", 7.5m, 2m, "invented"));
 
-        Assert.Equal(Verdict.Met, Bias(study).Verdict);
+        Assert.Equal(Verdict.Met, result.Verdict);
     }
 
     [Fact]
     public void A_refused_mean_still_names_its_limits()
     {
-        var study = SmallStudy
-            .Quiet(40)
-            .Analyte(analyte => analyte with { MeasuringInterval = null })
-            .Result(3, 0, "0.0")
-            .Criteria(SmallProtocol.MeanCriterion with { Scale = ChangeScale.LogRatio });
+        var result = OneBaselineOfZero(ChangeScale.LogRatio, SmallProtocol.Bias);
 
-        Assert.Equal(100 * Math.Log(1 - 0.075), Bias(study).LowerLimit!.Value, 12);
-        Assert.Equal(100 * Math.Log(1 + 0.075), Bias(study).UpperLimit!.Value, 12);
+        Assert.Equal(100 * Math.Log(1 - 0.075), result.LowerLimit!.Value, 12);
+        Assert.Equal(100 * Math.Log(1 + 0.075), result.UpperLimit!.Value, 12);
     }
 
     [Theory]
@@ -277,31 +262,40 @@ public sealed class BiasCriterionTests
     [InlineData(ChangeScale.LogRatio)]
     public void A_baseline_of_zero_is_inconclusive_on_a_relative_scale(ChangeScale scale)
     {
-        var protocol = SmallProtocol.For(40, 6) with
-        {
-            Criteria = [SmallProtocol.MeanCriterion with { Scale = scale }],
-        };
-
-        var result = CellEvaluation
-            .Evaluate(
-                [
-                    .. Enumerable
-                        .Range(0, 40)
-                        .Select(i =>
-                            SmallPairs.Compared(i, i == 3 ? "0.0" : "30.0", "30.1", i % 10)
-                        ),
-                ],
-                new CellContext(
-                    protocol,
-                    protocol.Analytes[0],
-                    protocol.Groups[0],
-                    protocol.TimePoints[0],
-                    []
-                )
-            )
-            .Single();
+        var result = OneBaselineOfZero(scale, SmallProtocol.Bias);
 
         Assert.Equal(["value-not-positive"], result.Reasons.Select(reason => reason.Code));
+    }
+
+    // The reading of a study stops at a result of zero, so the pairs are made directly.
+    private static BiasResult OneBaselineOfZero(ChangeScale scale, Limit limit)
+    {
+        var protocol = SmallProtocol.For(40, 6) with
+        {
+            Limits = [limit, SmallProtocol.Each],
+            Criteria = [SmallProtocol.MeanCriterion with { Scale = scale }],
+        };
+        var pairs = Enumerable
+            .Range(0, 40)
+            .Select(i =>
+                i == 3
+                    ? SmallPairs.Compared(i, "0.0", "0.1", i % 10)
+                    : SmallPairs.Compared(i, "30.0", i % 2 == 0 ? "30.1" : "30.2", i % 10)
+            );
+        return Assert.IsType<BiasResult>(
+            Assert.Single(
+                CellEvaluation.Evaluate(
+                    [.. pairs],
+                    new CellContext(
+                        protocol,
+                        protocol.Analytes[0],
+                        protocol.Groups[0],
+                        protocol.TimePoints[0],
+                        []
+                    )
+                )
+            )
+        );
     }
 
     [Fact]

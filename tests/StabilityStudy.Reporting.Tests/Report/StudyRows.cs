@@ -36,7 +36,10 @@ internal static class StudyRows
                 new BiasCriterion("mean", [new("aPTT", "bias")], [], 0.90, ChangeScale.Percent),
                 new IndividualCriterion("each", [new("aPTT", "each")], [], 0.95, 85m),
             ]
-        );
+        )
+        {
+            Controls = ControlRule.KeptElsewhere,
+        };
 
     public static Storage Storage(string id, int lowest, int highest) =>
         new(id, StorageState.WholeBlood, Cap.Closed, lowest, highest, TimeSpan.FromHours(1));
