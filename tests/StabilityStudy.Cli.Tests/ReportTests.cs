@@ -6,6 +6,7 @@ public sealed class ReportTests
 {
     private static readonly string[] s_inputs =
     [
+        "study/controls.csv",
         "study/protocol.toml",
         "study/results.csv",
         "study/specimens.csv",
@@ -24,7 +25,7 @@ public sealed class ReportTests
         Assert.Equal("", run.Error);
         Assert.Equal(path, run.Out.TrimEnd().Split('\n')[^1]);
         Assert.Equal(
-            ["study/out/analysis.json", "study/out/report.pdf", .. s_inputs],
+            [s_inputs[0], "study/out/analysis.json", "study/out/report.pdf", .. s_inputs[1..]],
             copy.Files()
         );
         Assert.StartsWith(
@@ -132,7 +133,7 @@ public sealed class ReportTests
             "old",
             await File.ReadAllTextAsync(report, TestContext.Current.CancellationToken)
         );
-        Assert.Equal(["study/out/report.pdf", .. s_inputs], copy.Files());
+        Assert.Equal([s_inputs[0], "study/out/report.pdf", .. s_inputs[1..]], copy.Files());
     }
 
     [Fact]

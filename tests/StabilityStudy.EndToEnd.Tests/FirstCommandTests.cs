@@ -147,7 +147,14 @@ public sealed class FirstCommandTests(ReportedExample example)
 
         Assert.Equal(0, answer.ExitCode);
         Assert.Equal(
-            ["analysis.json", "protocol.toml", "results.csv", "specimens.csv", "study.toml"],
+            [
+                "analysis.json",
+                "controls.csv",
+                "protocol.toml",
+                "results.csv",
+                "specimens.csv",
+                "study.toml",
+            ],
             Directory
                 .GetFiles(folder)
                 .Select(file => Path.GetFileName(file))
