@@ -100,7 +100,7 @@ internal static class BrokenStudyCases
         new("other-unit", Results, FirstResult, FirstResult.Replace(",s", ",ratio")),
         new("unknown-time-point", Results, "N-001-B,aPTT,6 h", "N-001-B,aPTT,7 h"),
         new("unknown-tube", Results, "N-001-B,aPTT", "N-001-Z,aPTT"),
-        new("csv-field-count", Results, FirstResult, FirstResult.Replace("32.4", "32,4")),
+        new("decimal-comma", Results, FirstResult, FirstResult.Replace("32.4", "32,4")),
         new("csv-quotes", Results, FirstResult, FirstResult.Replace("32.4", "3\"2.4")),
         new("conflicting-rows", Results, SecondRow, SecondRow + SecondRow.Replace("33.2", "34.2"))
         {

@@ -13,9 +13,7 @@ internal static class QueryListing
     {
         foreach (var query in queries.OrderBy(query => query.Severity))
         {
-            terminal.Out.WriteLine(
-                $"{Colored(terminal, query.Severity)}  {query.Source}  [{query.Code}]"
-            );
+            WriteHead(terminal, query);
             if (query.Observed.Length > 0)
             {
                 WriteWrapped(terminal, "read: " + query.Observed);
@@ -40,6 +38,21 @@ internal static class QueryListing
                     )
                 )
         );
+
+    /// <summary>Severity, place and code; the code on a line of its own where the three do not fit on one.</summary>
+    private static void WriteHead(Terminal terminal, DataQuery query)
+    {
+        var place = $"{Word(query.Severity)}  {query.Source}";
+        var code = $"[{query.Code}]";
+        var fits = place.Length + 2 + code.Length <= terminal.Width;
+        terminal.Out.WriteLine(
+            $"{Colored(terminal, query.Severity)}  {query.Source}{(fits ? "  " + code : "")}"
+        );
+        if (!fits)
+        {
+            terminal.Out.WriteLine(Indent + code);
+        }
+    }
 
     private static void WriteWrapped(Terminal terminal, string text)
     {

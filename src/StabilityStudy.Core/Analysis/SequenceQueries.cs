@@ -14,6 +14,28 @@ internal static class SequenceQueries
         var standard = protocol
             .Analytes.Single(item => item.Id == sequence.Analyte)
             .StandardWindowOf(sequence.Group);
+        return [.. Shorter(sequence, standard), .. Drifting(sequence, standard)];
+    }
+
+    private static IEnumerable<DataQuery> Shorter(Sequence sequence, WindowRule standard)
+    {
+        if (sequence.Window is not { } window || window.Time >= standard.Time)
+        {
+            yield break;
+        }
+
+        yield return new(
+            "support-below-standard-window",
+            Severity.Attention,
+            new(StudyFileNames.Usual.Results, null, null),
+            "",
+            $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: supported to {DurationText.Format(window.Time)} only, less than today's window of {DurationText.Format(standard.Time)}.",
+            "Look at today's window: this study does not confirm it."
+        );
+    }
+
+    private static IEnumerable<DataQuery> Drifting(Sequence sequence, WindowRule standard)
+    {
         var hours = sequence.Drift.Crossing switch
         {
             CrossingTime.At at => at.Hours,

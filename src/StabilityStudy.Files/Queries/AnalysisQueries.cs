@@ -320,6 +320,12 @@ internal static class AnalysisQueries
             "compare with the own record of the instrument"
         ),
         new(
+            "support-below-standard-window",
+            Attention,
+            "the supported window is shorter than today's",
+            "have the medical director look at today's window"
+        ),
+        new(
             "drift-crosses-before-standard-window",
             Attention,
             "the bound of the drift reaches the allowable bias before today's window ends",

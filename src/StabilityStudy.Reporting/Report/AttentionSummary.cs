@@ -12,7 +12,7 @@ namespace StabilityStudy.Reporting.Report;
 /// </summary>
 internal static class AttentionSummary
 {
-    private const int MostKinds = 4;
+    private const int MostKinds = 2;
 
     private static readonly ImmutableHashSet<string> s_saidElsewhere =
     [

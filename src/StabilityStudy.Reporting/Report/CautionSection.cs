@@ -5,11 +5,11 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>The cautions that every report carries.</summary>
 internal static class CautionSection
 {
-    /// <summary>The three that bear on the decision, one a line.</summary>
+    /// <summary>The three that bear on the decision.</summary>
     public static Paragraph OnFirstPage() =>
         new(
-            "For qualified laboratory staff; the medical director decides.\n"
-                + "Local regulation, the manufacturer's instructions and the accreditor's rules prevail.\n"
+            "For qualified laboratory staff; the medical director decides. "
+                + "Local regulation, the manufacturer's instructions and the accreditor's rules prevail. "
                 + "Holds only for what was studied: analyte, method, storage, patient group and range.",
             ParagraphStyle.Small
         );

@@ -15,10 +15,11 @@ internal static class ConclusionSentence
         if (sequence.Window is { } window)
         {
             var time = DurationText.Format(window.Time);
+            var only = window.Time < Standard(names) ? " only" : "";
             return new VerdictLine(
                 VerdictShape.Supported,
-                "Supported to " + time,
-                $"{names.Group.Name} · {Standing(window, names)}",
+                $"Supported to {time}{only}",
+                $"{Who(analysis, names)} · {Standing(window, names)}",
                 $"By this study's evidence, testing {Scope(names)} is supported up to {time} after collection; {Beside(window, names)}.{After(open, names, analysis.Protocol)}"
             );
         }
@@ -27,7 +28,7 @@ internal static class ConclusionSentence
             ? new VerdictLine(
                 VerdictShape.NotAssessed,
                 "Not assessed",
-                names.Group.Name,
+                Who(analysis, names),
                 sequence.Cells.IsEmpty
                     ? $"For {Scope(names)} the study has no time point to conclude on."
                     : $"For {Scope(names)} the delays of the pairs leave no window."
@@ -35,10 +36,14 @@ internal static class ConclusionSentence
             : new VerdictLine(
                 TradeWords.ShapeOf(open.Conclusion),
                 TradeWords.Capital(TradeWords.Of(open.Conclusion)),
-                names.Group.Name,
+                Who(analysis, names),
                 $"By this study's evidence, no longer window is supported for {Scope(names)}.{After(open, names, analysis.Protocol)} {OfToday(sequence, names)}"
             );
     }
+
+    /// <summary>The patient group, with its analyte where the study has several.</summary>
+    private static string Who(StudyAnalysis analysis, SequenceNames names) =>
+        analysis.Protocol.Analytes.Length == 1 ? names.Group.Name : names.Title(analysis);
 
     private static string Scope(SequenceNames names) =>
         $"{names.Analyte.Id} ({TradeWords.Of(names.Storage)}; {names.Group.Name})";
@@ -46,9 +51,10 @@ internal static class ConclusionSentence
     private static string Beside(SupportedWindow window, SequenceNames names)
     {
         var standard = Standard(names);
-        return window.Time > standard
-            ? $"today's window is {DurationText.Format(standard)}"
-            : $"this is not longer than today's window of {DurationText.Format(standard)}";
+        var today = DurationText.Format(standard);
+        return window.Time > standard ? $"today's window is {today}"
+            : window.Time == standard ? $"this is today's window of {today}, not longer"
+            : $"this is shorter than today's window of {today}, which this study does not confirm";
     }
 
     private static TimeSpan Standard(SequenceNames names) =>

@@ -125,7 +125,7 @@ internal static class ConclusionTable
             "Counted: of those received.",
             intervals.Length == 0
                 ? null
-                : $"Interval: {intervals}, by specimens or days, the wider.",
+                : $"Interval: {intervals}, spanning that by specimens and that by days.",
             bounds.Length == 0
                 ? null
                 : $"Bound: exact, one-sided {bounds}; failed counts as outside.",

@@ -14,7 +14,7 @@ internal static class ConductSection
         var protocol = analysis.Protocol;
         return new Section(
             "How the study was run",
-            StartsOnNewPage: true,
+            StartsOnNewPage: false,
             [
                 new DefinitionList([
                     .. protocol.Analytes.Select(AnalyteLine),

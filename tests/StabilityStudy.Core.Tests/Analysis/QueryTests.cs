@@ -69,9 +69,7 @@ public sealed class QueryTests
         Assert.Equal(
             Severity.Note,
             Assert
-                .Single(
-                    Of(s_study.Result(0, 0, "ERROR").Exclude(0, null), "exclusion-not-needed")
-                )
+                .Single(Of(s_study.Result(0, 0, "ERROR").Exclude(0, null), "exclusion-not-needed"))
                 .Severity
         );
 

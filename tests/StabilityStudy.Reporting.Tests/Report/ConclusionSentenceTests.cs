@@ -36,7 +36,7 @@ public sealed class ConclusionSentenceTests
     [Fact]
     public void A_window_that_is_not_longer_than_today_s_says_so() =>
         Assert.Contains(
-            "this is not longer than today's window of 12 h",
+            "this is shorter than today's window of 12 h",
             FirstPageParts
                 .Verdict(
                     StudyRows.Analyze(

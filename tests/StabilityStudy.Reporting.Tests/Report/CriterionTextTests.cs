@@ -70,7 +70,7 @@ public sealed class CriterionTextTests
     [InlineData("every undecidable specimen")]
     [InlineData("two results beyond the same limit")]
     [InlineData("more than 20 % of the received specimens are left out")]
-    [InlineData("every control of that run lies within its range")]
+    [InlineData("the protocol keeps control results elsewhere")]
     public void Every_doubt_is_among_the_rules(string expected)
     {
         var rules = CriteriaSection

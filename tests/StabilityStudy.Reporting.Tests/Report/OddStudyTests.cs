@@ -54,8 +54,12 @@ public sealed class OddStudyTests
             var places = Draw(name, paper).Drawn.SignatureRectangles;
 
             Assert.Equal(["author", "approver"], places.Select(place => place.Role));
-            // Conclusions on several analytes or storages can fill page 1; the boxes then follow on the next.
-            var last = SharedSubject.Of(OddStudies.All[name]) is null ? 2 : 1;
+            // Several conclusions, or a long list of what was left out, can fill page 1; the boxes then follow on the next.
+            var last =
+                SharedSubject.Of(OddStudies.All[name]) is null
+                || name == "a group without an eligible pair"
+                    ? 2
+                    : 1;
             Assert.All(places, place => Assert.InRange(place.Page, 1, last));
         }
     }

@@ -114,7 +114,11 @@ public sealed class EquivalencePowerTests
             - Normal.Cdf((-pairLimit - change) / deviation);
         var individual = IndividualPower.Of(n, share, 0.85, 0.95);
 
-        Assert.InRange(joint, mean + individual - 1 - rounding, Math.Min(mean, individual) + rounding);
+        Assert.InRange(
+            joint,
+            mean + individual - 1 - rounding,
+            Math.Min(mean, individual) + rounding
+        );
     }
 
     [Fact]
