@@ -18,7 +18,7 @@ internal static class FirstPage
     [
         "approve",
         "decline",
-        "approve a shorter window or with conditions: ____________________",
+        "approve a shorter window or with conditions: __________",
     ];
 
     public static Section Of(StudyAnalysis analysis)
