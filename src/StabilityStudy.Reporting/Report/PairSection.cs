@@ -36,6 +36,9 @@ internal static class PairSection
     private static Table TableOf(StudyAnalysis analysis, Sequence sequence)
     {
         var names = SequenceNames.Of(analysis, sequence);
+        var spun = sequence
+            .Cells.SelectMany(cell => cell.Pairs)
+            .Any(pair => pair.TimeBeforeSpinning is not null);
         return new Table(
             $"{names.Title(analysis)}: results in {names.Analyte.Unit}",
             [
@@ -46,23 +49,26 @@ internal static class PairSection
                 new Column("after", ColumnAlignment.Left, 0.9),
                 new Column("Delayed", ColumnAlignment.DecimalPoint, 1),
                 new Column("after", ColumnAlignment.Left, 1.2),
+                .. spun
+                    ? [new Column("before, after spinning", ColumnAlignment.Left, 1.9)]
+                    : ImmutableArray<Column>.Empty,
                 new Column("Change", ColumnAlignment.DecimalPoint, 0.9),
                 new Column("%", ColumnAlignment.DecimalPoint, 0.9),
                 new Column("Lines", ColumnAlignment.Left, 1),
-                new Column("Remark", ColumnAlignment.Left, 2.4),
+                new Column("Remark", ColumnAlignment.Left, spun ? 1.7 : 2.4),
             ],
             [
                 .. sequence
                     .Cells.SelectMany(cell => cell.Pairs.Select(pair => (Cell: cell, Pair: pair)))
                     .OrderBy(item => item.Pair.Specimen, StringComparer.Ordinal)
                     .ThenBy(item => item.Cell.Key.TimePoint.Delay)
-                    .Select(item => Row(item.Cell, item.Pair)),
+                    .Select(item => Row(item.Cell, item.Pair, spun)),
             ],
-            $"After: actual delay since collection. Lines: of the baseline and of the delayed result in the laboratory's own file {analysis.Facts.Files.Results}; the attached results.csv, which the program wrote from it in an order of its own, names the same lines in its column source_row. Outside: counts as outside the allowable difference. Not tested: with a stated reason, left out, no failure. Outlier: flagged, kept in every figure."
+            $"After: actual delay since collection. Before, after spinning: the delayed tube from collection to spinning and from spinning to its test. Lines: of the baseline and of the delayed result in the laboratory's own file {analysis.Facts.Files.Results}; the attached results.csv, which the program wrote from it in an order of its own, names the same lines in its column source_row. Outside: counts as outside the allowable difference. Not tested: with a stated reason, left out, no failure. Outlier: flagged, kept in every figure."
         );
     }
 
-    private static Row Row(Cell cell, PairRecord pair)
+    private static Row Row(Cell cell, PairRecord pair, bool spun)
     {
         var compared = pair.Status == PairStatus.Compared;
         var emphasis = compared ? Emphasis.None : Emphasis.Muted;
@@ -77,6 +83,7 @@ internal static class PairSection
             new TableCell(Delay(pair.Baseline), emphasis),
             new TableCell(pair.Delayed?.Result.Text ?? "", emphasis),
             new TableCell(Delay(pair.Delayed), emphasis),
+            .. spun ? [new TableCell(Spinning(pair), emphasis)] : ImmutableArray<TableCell>.Empty,
             new TableCell(compared ? Change(pair) : "", emphasis),
             new TableCell(
                 pair.ChangePercent is { } percent ? NumberText.Change(percent, 1) : "",
@@ -103,6 +110,14 @@ internal static class PairSection
         return (change > 0 ? "+" : "")
             + change.ToString(CultureInfo.InvariantCulture).Replace('-', '\u2212');
     }
+
+    private static string Spinning(PairRecord pair) =>
+        string.Join(
+            ", ",
+            new[] { pair.TimeBeforeSpinning, pair.TimeAfterSpinning }
+                .OfType<TimeSpan>()
+                .Select(DurationText.FormatToMinute)
+        );
 
     private static string Delay(Measurement? measurement) =>
         measurement?.Delay is { } delay ? DurationText.FormatToMinute(delay) : "";

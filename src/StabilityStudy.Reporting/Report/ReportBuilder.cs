@@ -23,13 +23,13 @@ public static class ReportBuilder
                 ConductSection.Of(analysis),
                 CriteriaSection.Of(analysis),
                 DispositionSection.Of(analysis),
-                QuerySection.Of(analysis),
                 .. analysis.Sequences.SelectMany(sequence =>
                     CellSections.Of(analysis, sequence, paper)
                 ),
                 DriftSection.Of(analysis),
                 RobustnessSection.Of(analysis),
                 CoverageSection.Of(analysis),
+                QuerySection.Of(analysis),
                 PairSection.Of(analysis),
                 MethodsSection.Of(analysis),
                 WordsSection.Of(),

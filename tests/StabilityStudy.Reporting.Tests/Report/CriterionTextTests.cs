@@ -69,7 +69,7 @@ public sealed class CriterionTextTests
     [InlineData("uncounted pairs")]
     [InlineData("every undecidable specimen")]
     [InlineData("two results beyond the same limit")]
-    [InlineData("more than 20 % of the received specimens are left out")]
+    [InlineData("more than 20 % of the received specimens meant to be tested there are left out")]
     [InlineData("the protocol keeps control results elsewhere")]
     public void Every_doubt_is_among_the_rules(string expected)
     {

@@ -101,6 +101,23 @@ public sealed class SectionTextTests
         Assert.Contains("source_row", table.Note, Comparison);
     }
 
+    [Fact]
+    public void The_time_before_and_after_spinning_is_listed_where_it_is_known()
+    {
+        var table = PairSection.Of(OddStudies.All["40 pairs"]).Blocks.OfType<Table>().First();
+        var known = CriterionTextTests
+            .FirstCell(OddStudies.All["40 pairs"])
+            .Pairs[0]
+            .TimeBeforeSpinning;
+
+        Assert.Equal(
+            known is not null,
+            table.Columns.Any(column => column.Header == "before, after spinning")
+        );
+        Assert.NotNull(known);
+        Assert.Equal("5 h 40 min, 25 min", table.Rows[0].Cells[7].Text);
+    }
+
     [Theory]
     [InlineData(MissingReason.NotTested, "not tested")]
     [InlineData(MissingReason.QuantityNotSufficient, "not tested")]
