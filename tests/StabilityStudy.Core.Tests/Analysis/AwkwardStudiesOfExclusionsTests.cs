@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Core.Tests.Studies;
+using static StabilityStudy.Core.Tests.Analysis.AwkwardStudies;
+
+namespace StabilityStudy.Core.Tests.Analysis;
+
+public sealed class AwkwardStudiesOfExclusionsTests
+{
+    private static readonly ImmutableArray<AwkwardStudy> s_studies =
+    [
+        new(
+            "excluded after the fact",
+            Quiet.Exclude(3, 6),
+            "Supported",
+            "exclusion-after-result",
+            "when its result could be known"
+        ),
+        new(
+            "a baseline without a partner excluded",
+            Quiet.WithoutRow(3, 6).Exclude(3, 6),
+            "Supported",
+            "pair-excluded",
+            "dropped"
+        )
+        {
+            Silent = "delayed-result-missing",
+        },
+        new(
+            "nine of 40 excluded",
+            Quiet.ExcludeFirst(9),
+            "Inconclusive",
+            "too-many-left-out",
+            "9 of 40"
+        ),
+        new(
+            "eight of 40 excluded",
+            Quiet.ExcludeFirst(8),
+            "Supported",
+            "left-out-pairs-could-overturn",
+            "it would not be supported"
+        ),
+        new(
+            "two of 40 excluded",
+            Quiet.ExcludeFirst(2),
+            "Supported",
+            "pair-excluded",
+            "inside the limit each"
+        )
+        {
+            Silent = "left-out-pairs-could-overturn",
+        },
+        new(
+            "the three outside excluded",
+            Quiet.First(3, 6, "45.0").ExcludeFirst(3),
+            "Supported",
+            "pair-excluded",
+            "outside the limit each"
+        ),
+        new(
+            "the three clotted excluded",
+            Quiet.First(3, 6, "CLOT").ExcludeFirst(3),
+            "Inconclusive",
+            "exclusion-of-failed-pair",
+            "S000"
+        ),
+        new(
+            "an exclusion before collection",
+            Excluded(-1),
+            "Stop",
+            "exclusion-before-collection",
+            "before the specimen was collected"
+        ),
+        new(
+            "an exclusion on the day of collection",
+            Excluded(0),
+            "Supported",
+            "exclusion-after-result",
+            "on the day of the delayed test or later"
+        ),
+        new(
+            "an exclusion of a pair without a baseline",
+            Quiet.Result(3, 0, "QNS").Exclude(3, 6),
+            "Supported",
+            "exclusion-without-effect",
+            "S003"
+        ),
+        new(
+            "an exclusion of a specimen that is not there",
+            Quiet.Exclude(99, 6),
+            "Supported",
+            "exclusion-without-effect",
+            "S099"
+        ),
+    ];
+
+    public static TheoryData<string> Rows => Names(s_studies);
+
+    [Theory]
+    [MemberData(nameof(Rows))]
+    public void The_conclusion_and_its_words_are(string name) => Holds(s_studies, name);
+
+    private static SmallStudy Excluded(int daysAfterCollection)
+    {
+        var study = Quiet.Exclude(3, 6);
+        var facts = study.Inputs.Facts;
+        return new(
+            study.Inputs with
+            {
+                Facts = facts with
+                {
+                    Exclusions =
+                    [
+                        facts.Exclusions[0] with
+                        {
+                            On = facts.Exclusions[0].On.AddDays(daysAfterCollection),
+                        },
+                    ],
+                },
+            }
+        );
+    }
+}
