@@ -53,7 +53,7 @@ internal static class ExclusionDateQueries
                 exclusion,
                 "exclusion-after-result",
                 Severity.Attention,
-                "was decided on the day of the delayed test or later, when its result could be known.",
+                "was decided when its result could be known.",
                 "Show that the reason does not depend on the result."
             )
             : null;

@@ -139,11 +139,12 @@ internal static class AttentionSummary
         }
 
         var byCode = kinds.Select(kind =>
-            $"{NumberText.Count(kind.Count())} {kind.Key.Replace('-', ' ')}"
+            (kind.Count() == 1 ? "" : NumberText.Count(kind.Count()) + " × ")
+            + kind.Key.Replace('-', ' ')
         );
         yield return new AttentionLine(
             "More",
-            $"And {NumberText.Count(kinds.Sum(kind => kind.Count()))} more, under \"Data queries\": {string.Join(", ", byCode)}.",
+            $"{NumberText.Count(kinds.Sum(kind => kind.Count()))} in \"Data queries\": {string.Join(", ", byCode)}.",
             ""
         );
     }

@@ -123,9 +123,7 @@ internal static class ConclusionTable
         var parts = new[]
         {
             "Counted: of those received.",
-            intervals.Length == 0
-                ? null
-                : $"Interval: {intervals}, spanning that by specimens and that by days.",
+            intervals.Length == 0 ? null : $"Interval: {intervals}, spanning specimens and days.",
             bounds.Length == 0
                 ? null
                 : $"Bound: exact, one-sided {bounds}; failed counts as outside.",

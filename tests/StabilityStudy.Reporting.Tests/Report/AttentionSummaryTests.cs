@@ -37,7 +37,7 @@ public sealed class AttentionSummaryTests
             lines.Where(line => line.Severity == "Attention").Select(line => line.Text).Take(3)
         );
         Assert.Equal(
-            "And 4 more, under \"Data queries\": 1 lot not recorded, 2 outlier flagged, 1 unexpected code.",
+            "4 in \"Data queries\": lot not recorded, 2 × outlier flagged, unexpected code.",
             Assert.Single(lines, line => line.Severity == "More").Text
         );
     }
