@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
 using static StabilityStudy.Core.Tests.Analysis.AwkwardStudies;
 
@@ -92,6 +90,20 @@ public sealed class AwkwardStudiesOfExclusionsTests
             "Supported",
             "exclusion-without-effect",
             "S099"
+        ),
+        new(
+            "a specimen excluded at every time",
+            SmallStudy.Quiet(40, 6, 8).Exclude(3, null),
+            "Supported, Supported",
+            "pair-excluded",
+            "specimen S003 at 8 h"
+        ),
+        new(
+            "more tested than excluded at one of two times",
+            SmallStudy.Quiet(40, 6, 8).ExcludeFirst(9),
+            "Inconclusive, NotReached",
+            "too-many-left-out",
+            "9 of 40"
         ),
     ];
 

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
 using static StabilityStudy.Core.Tests.Analysis.AwkwardStudies;
 
@@ -52,10 +50,10 @@ public sealed class AwkwardStudiesOfLotsTests
         ),
         new(
             "a result at a time that was not planned",
-            Quiet.Row(3, 6, row => row with { Occasion = new TestOccasion(SmallProtocol.At(7)) }),
+            SmallStudy.Quiet(40, 6, 8).Analyte(a => a with { TimePoints = [SmallProtocol.At(6)] }),
             "Supported",
             "result-not-planned",
-            "7 h"
+            "40 results of aPTT"
         ),
         new(
             "beyond the limit of the manufacturer",

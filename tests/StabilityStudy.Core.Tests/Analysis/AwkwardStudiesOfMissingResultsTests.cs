@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
 using static StabilityStudy.Core.Tests.Analysis.AwkwardStudies;
 

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
 using static StabilityStudy.Core.Tests.Analysis.AwkwardStudies;
 
@@ -86,7 +85,7 @@ public sealed class AwkwardStudiesOfNumbersTests
                 .Protocol(p => p with { BaselineWithin = TimeSpan.FromHours(5.9) }),
             "Supported",
             "supported-on-few-days",
-            "supported on 1 collection days, fewer than the 5 planned"
+            "fewer than the 5 planned"
         ),
         new(
             "one subject twice",
@@ -144,6 +143,7 @@ public sealed class AwkwardStudiesOfNumbersTests
             "subject-in-two-groups",
             "PS000"
         ),
+        new("18 persons, one of them twice", Repeated(), "Inconclusive", "share-open", "85 %"),
     ];
 
     public static TheoryData<string> Rows => Names(s_studies);
@@ -151,4 +151,11 @@ public sealed class AwkwardStudiesOfNumbersTests
     [Theory]
     [MemberData(nameof(Rows))]
     public void The_conclusion_and_its_words_are(string name) => Holds(s_studies, name);
+
+    /// <summary>Repeat draws count as one cluster.</summary>
+    private static SmallStudy Repeated() =>
+        SmallStudy
+            .Quiet(19)
+            .Tubes(tube => tube.Specimen == "S011" ? tube with { Subject = "PS000" } : tube)
+            .Protocol(p => p with { RepeatDraws = RepeatDraws.OneCluster });
 }

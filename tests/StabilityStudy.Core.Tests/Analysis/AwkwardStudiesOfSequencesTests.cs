@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
 using static StabilityStudy.Core.Tests.Analysis.AwkwardStudies;
 
@@ -16,8 +14,8 @@ public sealed class AwkwardStudiesOfSequencesTests
                 .Quiet(40, 6, 8)
                 .Row(3, 8, row => row with { TestedAt = row.TestedAt?.AddMinutes(-10) }),
             "Supported, Supported",
-            "modified-test",
-            "7 h 30 min for aPTT"
+            "interval-inside",
+            "inside the allowable bias"
         )
         {
             WindowHours = 7.5,

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
 using static StabilityStudy.Core.Tests.Analysis.AwkwardStudies;
 
@@ -32,7 +31,7 @@ public sealed class AwkwardStudiesOfSharesTests
             Quiet.First(1, 6, "CLOT").Criteria(SmallProtocol.MeanCriterion),
             "Inconclusive",
             "uncounted-pairs",
-            "1 specimens have no pair"
+            "no individual criterion counts them"
         ),
         new(
             "single specimens alone",

@@ -1,7 +1,4 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
-using StabilityStudy.Core.Tests.Studies;
 using static StabilityStudy.Core.Tests.Analysis.AwkwardStudies;
 
 namespace StabilityStudy.Core.Tests.Analysis;
@@ -126,6 +123,38 @@ public sealed class AwkwardStudiesOfTimingTests
             WindowHours = 4,
             Silent = "modified-test",
         },
+        new(
+            "heparin spun later than it may be",
+            Quiet.Protocol(p =>
+                p with
+                {
+                    Groups = [p.Groups[0] with { BaselineSpunWithin = TimeSpan.FromMinutes(10) }],
+                }
+            ),
+            "Inconclusive",
+            "baseline-invalid",
+            "baseline tube spun 15 min after collection, 10 min allowed"
+        ),
+        new(
+            "heparin of which spinning is not recorded",
+            Quiet
+                .Tube(3, 0, tube => tube with { SpunAt = null })
+                .Protocol(p =>
+                    p with
+                    {
+                        Groups =
+                        [
+                            p.Groups[0] with
+                            {
+                                BaselineSpunWithin = TimeSpan.FromMinutes(15),
+                            },
+                        ],
+                    }
+                ),
+            "Supported",
+            "baseline-invalid",
+            "time of spinning the baseline tube not recorded"
+        ),
     ];
 
     public static TheoryData<string> Rows => Names(s_studies);
