@@ -78,7 +78,7 @@ internal static class CellQueries
                 StudyFileNames.Usual.Specimens,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"supported on {cell.Estimates.CollectionDays} collection days, fewer than the {protocol.MinimumDays} planned, because both results of each pair are recorded in one run"
+                    $"supported on {cell.Estimates.CollectionDays} collection day{(cell.Estimates.CollectionDays == 1 ? "" : "s")}, fewer than the {protocol.MinimumDays} planned, because both results of each pair are recorded in one run"
                 ),
                 "Check that the run codes are true, and that one day can stand for others."
             );

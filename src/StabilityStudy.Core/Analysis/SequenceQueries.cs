@@ -29,7 +29,7 @@ internal static class SequenceQueries
             Severity.Attention,
             new(StudyFileNames.Usual.Results, null, null),
             "",
-            $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: supported to {DurationText.Format(window.Time)} only, less than today's window of {DurationText.Format(standard.Time)}.",
+            $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: supported to {DurationText.FormatWindow(window.Time)} only, less than today's window of {DurationText.Format(standard.Time)}.",
             "Look at today's window: this study does not confirm it."
         );
     }

@@ -88,7 +88,7 @@ internal static class StudyQueries
             Severity.Attention,
             new("protocol.toml", null, "manufacturer_limit"),
             limit is null ? "" : DurationText.Format(limit.Time),
-            $"Modified test: {DurationText.Format(window.Time)} for {sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}, goes beyond the manufacturer's limit{(limit is null ? "" : " of " + DurationText.Format(limit.Time) + " (" + limit.Source + ")")}.",
+            $"Modified test: {DurationText.FormatWindow(window.Time)} for {sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}, goes beyond the manufacturer's limit{(limit is null ? "" : " of " + DurationText.Format(limit.Time) + " (" + limit.Source + ")")}.",
             "Follow the rules for modified tests before this window is used."
         );
     }

@@ -66,7 +66,7 @@ internal static class BiasDoubts
                     "skewed",
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"the changes are skewed toward the nearer limit (skewness {summary.Skewness:0.0}), which makes the interval of the mean too short"
+                        $"the changes are skewed toward the nearer limit (skewness {summary.Skewness:0.0}), so its interval is too short"
                     )
                 )
             );

@@ -8,6 +8,9 @@ namespace StabilityStudy.Core.Pairing;
 /// <param name="Rows">The rows it is made of.</param>
 internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Rows)
 {
+    /// <summary>The test that failed before a documented rerun; null without one.</summary>
+    public ResultRow? FailedBefore { get; init; }
+
     /// <summary>What the tube gave.</summary>
     public Measurement Measure(TubeRow tube) =>
         new(

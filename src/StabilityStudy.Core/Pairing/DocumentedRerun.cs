@@ -56,7 +56,7 @@ internal static class DocumentedRerun
                 source,
                 observed,
                 FormattableString.Invariant(
-                    $"{what}: the test of tube {next.Tube} failed and was repeated: {rerun.Reason} ({rerun.By}, {rerun.On:yyyy-MM-dd}). The second result counts."
+                    $"{what}: the test of tube {next.Tube} failed and was repeated: {rerun.Reason} ({rerun.By}, {rerun.On:yyyy-MM-dd}). The second result counts if it came in time."
                 ),
                 "Check that the reason has nothing to do with the delay."
             );

@@ -95,7 +95,13 @@ internal sealed record PairDecision(PairStatus Status, string Reason)
                 .FirstOrDefault(problem => problem is not null);
         if (untimely is not null)
         {
-            return new(PairStatus.OutsideTiming, untimely);
+            // A rerun that does not stand for the planned delay leaves the failed test standing.
+            return
+                baseline is { Status: PairStatus.Compared, Tube: { } soundBaseline }
+                && chosen.FailedBefore is { } failedBefore
+                && DelayedFailure.Failure(tube, soundBaseline, failedBefore) is { } firstFailure
+                ? new(PairStatus.Failed, $"{firstFailure}; the rerun was {untimely}")
+                : new(PairStatus.OutsideTiming, untimely);
         }
 
         if (baseline.Status != PairStatus.Compared)

@@ -62,6 +62,7 @@ internal static class Replicates
         if (repeat is { } repeated)
         {
             queries.Add(DocumentedRerun.Query(repeated.Failed, repeated.Next, rerun));
+            chosen = chosen with { FailedBefore = rerun is null ? null : repeated.Failed };
         }
 
         AddQueries(

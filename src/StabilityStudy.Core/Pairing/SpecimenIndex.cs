@@ -15,8 +15,8 @@ internal sealed class SpecimenIndex
 
     public SpecimenIndex(StudyInputs inputs)
     {
-        _specimens = inputs
-            .Tubes.GroupBy(tube => tube.Specimen)
+        _specimens = OneSpelling(inputs.Tubes)
+            .GroupBy(tube => tube.Specimen)
             .OrderBy(tubes => tubes.Key, StringComparer.Ordinal)
             .Select(tubes =>
                 (
@@ -37,6 +37,18 @@ internal sealed class SpecimenIndex
             .Results.GroupBy(row => (row.Specimen, row.Tube))
             .Where(rows => rows.Any(row => row.Occasion != rows.First().Occasion))
             .ToLookup(rows => rows.Key.Specimen, rows => rows.Key.Tube);
+    }
+
+    /// <summary>A person's code may differ in case between tubes; the person is one, so the spelling that comes first stands for all.</summary>
+    private static IEnumerable<TubeRow> OneSpelling(ImmutableArray<TubeRow> tubes)
+    {
+        var spelling = new Dictionary<string, string>(StringComparer.OrdinalIgnoreCase);
+        foreach (var tube in tubes.OrderBy(tube => tube.SourceRow))
+        {
+            spelling.TryAdd(tube.Subject, tube.Subject);
+        }
+
+        return tubes.Select(tube => tube with { Subject = spelling[tube.Subject] });
     }
 
     /// <summary>The draws of a patient group that wait in a storage, ordered by code.</summary>

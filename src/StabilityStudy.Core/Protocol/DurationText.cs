@@ -57,6 +57,12 @@ public static partial class DurationText
             : FormattableString.Invariant($"{minutes / 60} h");
     }
 
+    /// <summary>Writes a window: "8 h", "7 h 30 min", "14 d".</summary>
+    public static string FormatWindow(TimeSpan duration) =>
+        duration > TimeSpan.FromHours(1) && duration.Minutes != 0
+            ? FormatToMinute(duration)
+            : Format(duration);
+
     /// <summary>Writes an actual delay to the minute: "6 h 04 min".</summary>
     public static string FormatToMinute(TimeSpan duration)
     {

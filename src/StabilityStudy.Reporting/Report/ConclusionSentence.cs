@@ -14,7 +14,7 @@ internal static class ConclusionSentence
         var open = sequence.Cells.FirstOrDefault(cell => cell.Conclusion != Conclusion.Supported);
         if (sequence.Window is { } window)
         {
-            var time = DurationText.Format(window.Time);
+            var time = DurationText.FormatWindow(window.Time);
             var only = window.Time < Standard(names) ? " only" : "";
             return new VerdictLine(
                 VerdictShape.Supported,

@@ -1,4 +1,6 @@
+using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
@@ -236,4 +238,34 @@ public sealed class ReplicateTests
 
     private static SmallStudy Two(SmallStudy study) =>
         study.Protocol(protocol => protocol with { Replicates = 2 });
+
+    [Fact]
+    public void A_rerun_that_came_too_late_leaves_the_failed_test_standing()
+    {
+        var study = SmallStudy
+            .Quiet(40)
+            .Row(0, 6, row => row with { Flag = "E" })
+            .Again(
+                0,
+                6,
+                row => row with { Flag = "", TestedAt = row.TestedAt + TimeSpan.FromMinutes(50) }
+            )
+            .Rerun(0, 6);
+
+        var pair = study.Cell(6).Pairs[0];
+
+        Assert.Equal(PairStatus.Failed, pair.Status);
+        Assert.Contains("the rerun was tested", pair.Reason, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_person_spelled_in_two_letter_cases_is_one()
+    {
+        var study = SmallStudy
+            .Quiet(19)
+            .Protocol(protocol => protocol with { RepeatDraws = RepeatDraws.OneCluster })
+            .Tubes(tube => tube.Specimen == "S011" ? tube with { Subject = "pS000" } : tube);
+
+        Assert.Equal(Conclusion.Inconclusive, study.Cell(6).OwnConclusion);
+    }
 }
