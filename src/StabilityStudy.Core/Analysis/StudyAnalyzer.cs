@@ -126,6 +126,7 @@ public static class StudyAnalyzer
                     {
                         Doubts = doubts[i].All,
                         Controls = evidence[i],
+                        MoreSpecimens = SpecimensStillNeeded.Of(own[i], criteria[i], doubts[i].All),
                     }
             )
             .ToImmutableArray();
