@@ -75,13 +75,13 @@ public sealed class AwkwardStudiesOfExclusionsTests
             Excluded(0),
             "Supported",
             "exclusion-after-result",
-            "on the day of the delayed test or later"
+            "was decided when its result could be known"
         ),
         new(
             "an exclusion of a pair without a baseline",
             Quiet.Result(3, 0, "QNS").Exclude(3, 6),
             "Supported",
-            "exclusion-without-effect",
+            "exclusion-not-needed",
             "S003"
         ),
         new(

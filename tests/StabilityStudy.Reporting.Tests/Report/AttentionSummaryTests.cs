@@ -33,7 +33,7 @@ public sealed class AttentionSummaryTests
             lines.Where(line => line.Severity == "Attention").Select(line => line.Text)
         );
         Assert.Equal(
-            "4 in \"Data queries\": lot not recorded, 2 × outlier flagged, unexpected code.",
+            "6 in \"Data queries\": instrument differs within pair, fewer replicates than planned, lot not recorded, 2 × outlier flagged, unexpected code.",
             Assert.Single(lines, line => line.Severity == "More").Text
         );
     }
@@ -119,7 +119,8 @@ public sealed class AttentionSummaryTests
             paragraph => paragraph.Text.Contains("medical director decides", Comparison)
         );
 
-        Assert.Equal(3, cautions.Text.Split('\n').Length);
+        Assert.Contains("accreditor's rules prevail", cautions.Text, Comparison);
+        Assert.Contains("Holds only for what was studied", cautions.Text, Comparison);
     }
 
     private static StudyAnalysis WithLine(Conclusion conclusion, RobustnessLine line) =>
