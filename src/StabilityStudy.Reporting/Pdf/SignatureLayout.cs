@@ -9,7 +9,7 @@ internal static class SignatureLayout
 {
     private const double Gutter = 12;
     private const double Padding = 6;
-    private const double WritingHeight = 28;
+    private const double WritingHeight = 36;
     private static readonly TextStyle LineLabel = TextStyle.Small with
     {
         Size = 6.8,
