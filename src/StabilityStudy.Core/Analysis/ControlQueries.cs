@@ -32,14 +32,9 @@ internal static class ControlQueries
     public static IEnumerable<DataQuery> OfShift(Cell cell, StudyProtocol protocol)
     {
         var smallest = protocol
-            .Criteria.OfType<BiasCriterion>()
-            .Where(criterion =>
-                criterion.Groups.IsEmpty || criterion.Groups.Contains(cell.Key.Group)
-            )
-            .SelectMany(criterion => criterion.Limits)
-            .Where(choice => choice.Analyte == cell.Key.Analyte)
-            .Select(choice => protocol.Limits.Single(limit => limit.Id == choice.Limit).Percent)
-            .Min();
+            .Applying(cell.Key.Analyte, cell.Key.Group)
+            .Where(item => item.Criterion is BiasCriterion)
+            .Min(item => item.Limit?.Percent);
         if (
             cell.Controls?.Bridging?.MeanPercent.Value is { Mean: var mean }
             && smallest is { } limit

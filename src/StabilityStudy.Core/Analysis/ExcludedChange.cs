@@ -45,15 +45,10 @@ internal static class ExcludedChange
     )
     {
         var limits = protocol
-            .Criteria.Where(criterion =>
-                criterion.Groups.IsEmpty || criterion.Groups.Contains(key.Group)
-            )
-            .SelectMany(criterion => criterion.Limits)
-            .Where(choice => choice.Analyte == key.Analyte)
-            .Select(choice => choice.Limit)
-            .OfType<string>()
-            .Distinct()
-            .Select(id => protocol.Limits.Single(limit => limit.Id == id));
+            .Applying(key.Analyte, key.Group)
+            .Select(item => item.Limit)
+            .OfType<Limit>()
+            .DistinctBy(limit => limit.Id);
         return string.Concat(
             limits.Select(limit =>
                 AllowableDifference.Judge(baseline, delayed, ChangeOnScale.AllowanceOf(limit))

@@ -33,10 +33,11 @@ internal static class ExclusionDateQueries
         var collected = tubes.Select(tube => Day(tube.CollectedAt)).ToImmutableArray();
         if (!collected.IsEmpty && exclusion.On < collected.Min())
         {
-            return Query(
-                exclusion,
+            return ExclusionQueries.Query(
                 "exclusion-before-collection",
                 Severity.Stop,
+                exclusion,
+                DateOf(exclusion),
                 "is dated before the specimen was collected.",
                 "Correct the date, or the time of collection."
             );
@@ -49,10 +50,11 @@ internal static class ExclusionDateQueries
             && exclusion.On >= Day(testedAt)
         );
         return known
-            ? Query(
-                exclusion,
+            ? ExclusionQueries.Query(
                 "exclusion-after-result",
                 Severity.Attention,
+                exclusion,
+                DateOf(exclusion),
                 "was decided when its result could be known.",
                 "Show that the reason does not depend on the result."
             )
@@ -61,19 +63,6 @@ internal static class ExclusionDateQueries
 
     private static DateOnly Day(DateTimeOffset at) => DateOnly.FromDateTime(at.DateTime);
 
-    private static DataQuery Query(
-        Exclusion exclusion,
-        string code,
-        Severity severity,
-        string message,
-        string action
-    ) =>
-        new(
-            code,
-            severity,
-            new("study.toml", exclusion.Line, "exclusion"),
-            FormattableString.Invariant($"{exclusion.On:yyyy-MM-dd}"),
-            $"The exclusion of specimen {exclusion.Specimen} {message}",
-            action
-        );
+    private static string DateOf(Exclusion exclusion) =>
+        FormattableString.Invariant($"{exclusion.On:yyyy-MM-dd}");
 }

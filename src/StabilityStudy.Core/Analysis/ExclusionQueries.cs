@@ -46,6 +46,7 @@ internal static class ExclusionQueries
                 "exclusion-of-failed-pair",
                 Severity.Attention,
                 exclusion,
+                exclusion.Specimen,
                 $"is not applied where the delayed tube failed ({failed.Reason}): it counts as outside the allowable difference.",
                 "Nothing: leaving out tubes that failed would make the storage look better than it is."
             );
@@ -56,6 +57,7 @@ internal static class ExclusionQueries
                 "exclusion-without-effect",
                 Severity.Attention,
                 exclusion,
+                exclusion.Specimen,
                 "names no pair of this study.",
                 "Correct the specimen, analyte or time point."
             );
@@ -66,16 +68,19 @@ internal static class ExclusionQueries
                 "exclusion-not-needed",
                 Severity.Note,
                 exclusion,
+                exclusion.Specimen,
                 "changes nothing: its pairs are left out for another reason already.",
                 "Nothing."
             );
         }
     }
 
-    private static DataQuery Query(
+    /// <summary>A query about an exclusion, at its place in study.toml.</summary>
+    internal static DataQuery Query(
         string code,
         Severity severity,
         Exclusion exclusion,
+        string observed,
         string message,
         string action
     ) =>
@@ -83,7 +88,7 @@ internal static class ExclusionQueries
             code,
             severity,
             new("study.toml", exclusion.Line, "exclusion"),
-            exclusion.Specimen,
+            observed,
             $"The exclusion of specimen {exclusion.Specimen} {message}",
             action
         );

@@ -106,7 +106,11 @@ public sealed record AgreementCount(
                 : Place.Inside,
             (CensoredResult x, CensoredResult y) when (x.Side, x.Limit) == (y.Side, y.Limit) =>
                 Place.AgreesBeyond,
-            ({ } x, { } y) => ByBounds(RangeOf(x), RangeOf(y), allowance),
+            ({ } x, { } y) => ByBounds(
+                ResultRange.Of(x) ?? default,
+                ResultRange.Of(y) ?? default,
+                allowance
+            ),
             _ => Place.Failed,
         };
     }
@@ -115,11 +119,7 @@ public sealed record AgreementCount(
     /// A result beyond a limit is a range. When the two ranges do not meet, the change is at least that between their
     /// nearest ends, and relative to a baseline further away it is larger still; when they meet there may be no change.
     /// </summary>
-    private static Place ByBounds(
-        (decimal? Lowest, decimal? Highest) x,
-        (decimal? Lowest, decimal? Highest) y,
-        Allowance allowance
-    )
+    private static Place ByBounds(ResultRange x, ResultRange y, Allowance allowance)
     {
         var rises =
             x.Highest is { } top && y.Lowest >= top && IsOutside(top, y.Lowest.Value, allowance);
@@ -129,15 +129,6 @@ public sealed record AgreementCount(
             && IsOutside(bottom, y.Highest.Value, allowance);
         return rises || falls ? Place.Outside : Place.Undecidable;
     }
-
-    private static (decimal? Lowest, decimal? Highest) RangeOf(ReportedResult result) =>
-        result switch
-        {
-            MeasuredResult { Value: var value } => (value, value),
-            CensoredResult { Side: CensoredSide.Above, Limit: var limit } => (limit, null),
-            CensoredResult { Limit: var limit } => (null, limit),
-            _ => (null, null),
-        };
 
     private static bool IsOutside(decimal x, decimal y, Allowance allowance) =>
         AllowableDifference.Judge(x, y, allowance) == AllowanceVerdict.Outside;

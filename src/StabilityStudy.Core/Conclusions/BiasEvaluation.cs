@@ -98,40 +98,13 @@ internal static class BiasEvaluation
             )
         );
 
-    /// <summary>What an interval says: inside, wholly beyond, or reaching the limit; an end on the limit is not inside.</summary>
+    /// <summary>What an interval of the mean, or of a location in its place, says.</summary>
     internal static (Verdict Verdict, VerdictReason Reason) ByInterval(
         double lower,
         double upper,
         ChangeOnScale changes
-    )
-    {
-        if (lower > changes.LowerLimit && upper < changes.UpperLimit)
-        {
-            return (
-                Verdict.Met,
-                new(
-                    "interval-inside",
-                    "the interval of the mean change lies inside the allowable bias"
-                )
-            );
-        }
-
-        return lower >= changes.UpperLimit || upper <= changes.LowerLimit
-            ? (
-                Verdict.NotMet,
-                new(
-                    "interval-outside",
-                    "the interval of the mean change lies wholly beyond the allowable bias"
-                )
-            )
-            : (
-                Verdict.Inconclusive,
-                new(
-                    "interval-reaches-limit",
-                    "the interval of the mean change reaches beyond the allowable bias"
-                )
-            );
-    }
+    ) =>
+        IntervalVerdict.Of(lower, upper, changes.LowerLimit, changes.UpperLimit, "the mean change");
 
     private static BiasResult Refused(BiasCriterion criterion, Limit limit, NotComputable why) =>
         new(

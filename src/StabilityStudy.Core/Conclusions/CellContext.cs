@@ -25,20 +25,5 @@ internal sealed record CellContext(
 
     /// <summary>The criteria that apply to analyte and group, in the order of the protocol, with their limits; a criterion that counts changes has none.</summary>
     public ImmutableArray<(Criterion Criterion, Limit? Limit)> Applying =>
-        [
-            .. Protocol
-                .Criteria.Where(criterion =>
-                    criterion.Groups.IsEmpty || criterion.Groups.Contains(Group.Id)
-                )
-                .SelectMany(criterion =>
-                    criterion
-                        .Limits.Where(choice => choice.Analyte == Analyte.Id)
-                        .Select(choice =>
-                            (
-                                criterion,
-                                Protocol.Limits.SingleOrDefault(limit => limit.Id == choice.Limit)
-                            )
-                        )
-                ),
-        ];
+        Protocol.Applying(Analyte.Id, Group.Id);
 }

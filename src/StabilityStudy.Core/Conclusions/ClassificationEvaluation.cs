@@ -83,14 +83,7 @@ internal static class ClassificationEvaluation
             criterion.WeakPositivesMinimum,
             ExpectedChanges.Number(counted, cutoffs, context),
             [.. persons.Where(item => item.Fate != Fate.Kept).Select(item => item.Pair.Specimen)],
-            persons.IsEmpty
-                ? Estimate.Refused<ProportionBounds>(
-                    AssumptionCode.TooFewValues,
-                    "no specimen can be counted"
-                )
-                : Estimate.Of(
-                    ClopperPearson.Bounds(kept, persons.Length, criterion.ConfidenceLevel)
-                )
+            ShareKept.Bounds(kept, persons.Length, criterion.ConfidenceLevel)
         );
     }
 

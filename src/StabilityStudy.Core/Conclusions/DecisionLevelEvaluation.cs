@@ -48,13 +48,8 @@ internal static class DecisionLevelEvaluation
         }
 
         var doubted = reasons.Count > 0;
-        var worst =
-            levels.FirstOrDefault(level => level.Verdict == Verdict.NotMet)
-            ?? levels.FirstOrDefault(level => level.Verdict == Verdict.Inconclusive)
-            ?? levels.FirstOrDefault();
-        reasons.Add(
-            worst?.Reason ?? new("no-level", "the protocol states no decision level of the analyte")
-        );
+        var worst = WorstLevel.Of(levels, level => level.Verdict);
+        reasons.Add(worst?.Reason ?? WorstLevel.None);
         return new DecisionLevelResult(
             criterion.Id,
             limit,
@@ -113,26 +108,14 @@ internal static class DecisionLevelEvaluation
             );
         }
 
-        return bias.Lower > -allowed && bias.Upper < allowed
-                ? With(
-                    change,
-                    Verdict.Met,
-                    "interval-inside",
-                    $"the interval of the change predicted at {at} lies inside the allowable bias"
-                )
-            : bias.Lower >= allowed || bias.Upper <= -allowed
-                ? With(
-                    change,
-                    Verdict.NotMet,
-                    "interval-outside",
-                    $"the interval of the change predicted at {at} lies wholly beyond the allowable bias"
-                )
-            : With(
-                change,
-                Verdict.Inconclusive,
-                "interval-reaches-limit",
-                $"the interval of the change predicted at {at} reaches beyond the allowable bias"
-            );
+        var (verdict, reason) = IntervalVerdict.Of(
+            bias.Lower,
+            bias.Upper,
+            -allowed,
+            allowed,
+            $"the change predicted at {at}"
+        );
+        return With(change, verdict, reason.Code, reason.Text);
     }
 
     private static string? NotCovered(

@@ -101,22 +101,13 @@ internal static class DriftEvaluation
             );
         }
 
-        return predicted.LowerBound > -limit && predicted.UpperBound < limit
-                ? With(
-                    Verdict.Met,
-                    "interval-inside",
-                    "the interval of the predicted change lies inside the allowable bias"
-                )
-            : predicted.LowerBound >= limit || predicted.UpperBound <= -limit
-                ? With(
-                    Verdict.NotMet,
-                    "interval-outside",
-                    "the interval of the predicted change lies wholly beyond the allowable bias"
-                )
-            : With(
-                Verdict.Inconclusive,
-                "interval-reaches-limit",
-                "the interval of the predicted change reaches beyond the allowable bias"
-            );
+        var (verdict, reason) = IntervalVerdict.Of(
+            predicted.LowerBound,
+            predicted.UpperBound,
+            -limit,
+            limit,
+            "the predicted change"
+        );
+        return With(verdict, reason.Code, reason.Text);
     }
 }

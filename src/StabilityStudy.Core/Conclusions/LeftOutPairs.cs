@@ -22,7 +22,7 @@ internal static class LeftOutPairs
         CellContext context
     )
     {
-        var leftOut = pairs.Count(CouldHaveFailed);
+        var leftOut = pairs.Count(pair => pair.IsLeftOut);
         if (leftOut == 0)
         {
             yield break;
@@ -33,7 +33,7 @@ internal static class LeftOutPairs
             $"if {Robustness.Number(leftOut, "pair", "pairs")} left out at this time point had been outside the allowable difference",
             [
                 .. pairs.Select(pair =>
-                    CouldHaveFailed(pair) ? pair with { Status = PairStatus.Failed } : pair
+                    pair.IsLeftOut ? pair with { Status = PairStatus.Failed } : pair
                 ),
             ]
         );
@@ -52,18 +52,8 @@ internal static class LeftOutPairs
         }
     }
 
-    /// <summary>Missing without a stated reason counts outside already; not assigned was never meant to be tested.</summary>
-    private static bool CouldHaveFailed(PairRecord pair) =>
-        !pair.IsUnexplained
-        && pair.Status
-            is PairStatus.Excluded
-                or PairStatus.NoDelayedResult
-                or PairStatus.OutsideTiming
-                or PairStatus.Ineligible
-                or PairStatus.BaselineInvalid;
-
     private static bool IsMeasured(PairRecord pair) =>
-        CouldHaveFailed(pair)
+        pair.IsLeftOut
         && pair is { Baseline.Result: MeasuredResult, Delayed.Result: MeasuredResult };
 
     private static string OfTheExcluded(ImmutableArray<PairRecord> measured, CellContext context)

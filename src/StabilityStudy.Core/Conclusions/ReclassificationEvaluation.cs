@@ -41,13 +41,8 @@ internal static class ReclassificationEvaluation
                 .Order()
                 .Select(level => Judge(level, criterion, counted, context)),
         ];
-        var worst =
-            levels.FirstOrDefault(level => level.Verdict == Verdict.NotMet)
-            ?? levels.FirstOrDefault(level => level.Verdict == Verdict.Inconclusive)
-            ?? levels.FirstOrDefault();
-        var reason =
-            worst?.Reason
-            ?? new("no-level", "the protocol states no decision level of the analyte");
+        var worst = WorstLevel.Of(levels, level => level.Verdict);
+        var reason = worst?.Reason ?? WorstLevel.None;
         var verdict = worst?.Verdict ?? Verdict.Inconclusive;
         var days = counted.Select(pair => pair.CollectionDay).Distinct().Count();
         var fewDays =
@@ -101,14 +96,7 @@ internal static class ReclassificationEvaluation
             open,
             ExpectedChanges.Number(counted, [level], context),
             [.. moves.Where(item => item.Move != Move.Stayed).Select(item => item.Specimen)],
-            moves.IsEmpty
-                ? Estimate.Refused<ProportionBounds>(
-                    AssumptionCode.TooFewValues,
-                    "no specimen can be counted"
-                )
-                : Estimate.Of(
-                    ClopperPearson.Bounds(changed, moves.Length, criterion.ConfidenceLevel)
-                ),
+            ShareKept.Bounds(changed, moves.Length, criterion.ConfidenceLevel),
             verdict,
             verdict switch
             {

@@ -1,3 +1,4 @@
+using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Proportions;
 
 namespace StabilityStudy.Core.Conclusions;
@@ -33,4 +34,13 @@ internal static class ShareKept
             ? Verdict.NotMet
             : Verdict.Inconclusive;
     }
+
+    /// <summary>A share with exact bounds; refused when no specimen counts.</summary>
+    public static Estimate<ProportionBounds> Bounds(int of, int counted, double confidenceLevel) =>
+        counted == 0
+            ? Estimate.Refused<ProportionBounds>(
+                AssumptionCode.TooFewValues,
+                "no specimen can be counted"
+            )
+            : Estimate.Of(ClopperPearson.Bounds(of, counted, confidenceLevel));
 }

@@ -16,7 +16,7 @@ public static class LeftOutShare
     public static VerdictReason? Of(ImmutableArray<PairRecord> pairs, decimal percentMaximum)
     {
         var received = pairs.Count(pair => pair.Status != PairStatus.NotAssigned);
-        var leftOut = pairs.Count(IsLeftOut);
+        var leftOut = pairs.Count(pair => pair.IsLeftOut);
         return 100m * leftOut <= percentMaximum * received
             ? null
             : new(
@@ -27,12 +27,4 @@ public static class LeftOutShare
                 )
             );
     }
-
-    private static bool IsLeftOut(PairRecord pair) =>
-        pair.Status
-            is PairStatus.Ineligible
-                or PairStatus.OutsideTiming
-                or PairStatus.BaselineInvalid
-                or PairStatus.Excluded
-        || (pair.Status == PairStatus.NoDelayedResult && !pair.IsUnexplained);
 }

@@ -75,11 +75,10 @@ public sealed record DriftResult(
         ImmutableArray<PairRecord> compared
     ) =>
         protocol
-            .Criteria.OfType<BiasCriterion>()
-            .Where(criterion => criterion.Groups.IsEmpty || criterion.Groups.Contains(group.Id))
-            .SelectMany(criterion => criterion.Limits)
-            .Where(choice => choice.Analyte == analyte.Id)
-            .Select(choice => protocol.Limits.Single(limit => limit.Id == choice.Limit))
+            .Applying(analyte.Id, group.Id)
+            .Where(item => item.Criterion is BiasCriterion)
+            .Select(item => item.Limit)
+            .OfType<Limit>()
             .Where(limit => IsPercentAtEvery(limit, compared))
             .Select(limit => (double?)limit.Percent)
             .Min();

@@ -1,3 +1,4 @@
+using System.Text.Json.Serialization;
 using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Pairing;
@@ -35,6 +36,10 @@ public sealed record PairRecord(
     public bool CountsForAgreement =>
         Status is PairStatus.Compared or PairStatus.Failed or PairStatus.BeyondInterval
         || IsUnexplained;
+
+    /// <summary>Whether the pair is left out although it was meant to be tested here; in analysis.json its status says so.</summary>
+    [JsonIgnore]
+    public bool IsLeftOut => !CountsForAgreement && Status != PairStatus.NotAssigned;
 
     /// <summary>
     /// Whether a delayed result is missing without a stated reason. It may be that of a failed tube, so it counts as

@@ -20,7 +20,11 @@ public abstract record Criterion(
     ImmutableArray<LimitChoice> Limits,
     ImmutableArray<string> Groups,
     double ConfidenceLevel
-);
+)
+{
+    /// <summary>Whether it applies to a patient group.</summary>
+    public bool AppliesTo(string group) => Groups.IsEmpty || Groups.Contains(group);
+}
 
 /// <summary>The mean change stays within the allowable bias.</summary>
 /// <inheritdoc cref="Criterion"/>

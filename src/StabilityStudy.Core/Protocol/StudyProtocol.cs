@@ -58,6 +58,23 @@ public sealed record StudyProtocol(
 
     /// <summary>How many of an analyte's time points each specimen is tested at; null means all of them.</summary>
     public int? DelaysPerSpecimen { get; init; }
+
+    /// <summary>The criteria that apply to an analyte in a patient group, in order, with the limit it is held to; a criterion that counts changes has none.</summary>
+    public ImmutableArray<(Criterion Criterion, Limit? Limit)> Applying(
+        string analyte,
+        string group
+    ) =>
+        [
+            .. Criteria
+                .Where(criterion => criterion.AppliesTo(group))
+                .SelectMany(criterion =>
+                    criterion
+                        .Limits.Where(choice => choice.Analyte == analyte)
+                        .Select(choice =>
+                            (criterion, Limits.SingleOrDefault(limit => limit.Id == choice.Limit))
+                        )
+                ),
+        ];
 }
 
 /// <summary>Whether control results belong to the study. The zero member is the cautious one.</summary>

@@ -67,7 +67,7 @@ internal static class CriterionCoverage
 
     /// <summary>Whether a criterion applies to a group; without groups it applies to all.</summary>
     public static bool AppliesTo(Criterion criterion, PatientGroup group) =>
-        criterion.Groups.IsEmpty || criterion.Groups.Contains(group.Id, StringComparer.Ordinal);
+        criterion.AppliesTo(group.Id);
 
     /// <summary>Whether an analyte is studied in a group; without groups it is studied in all.</summary>
     public static bool IsStudiedIn(Analyte analyte, PatientGroup group) =>

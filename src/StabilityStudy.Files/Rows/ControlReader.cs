@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
@@ -17,27 +16,15 @@ internal static class ControlReader
         CsvColumns columns,
         KnownCodes known,
         QueryList queries
-    )
-    {
-        var rows = ImmutableArray.CreateBuilder<ControlRow>();
-        var keys = new HashSet<TubeKey>();
-        var reach = CsvFile.Read(
+    ) =>
+        RowTable<ControlRow>.Read(
             utf8,
             fileName,
             columns,
             queries,
-            row =>
-            {
-                var control = ReadRow(row, known);
-                keys.Add(new TubeKey(control.Control, control.Run));
-                if (row.IsSound)
-                {
-                    rows.Add(control);
-                }
-            }
+            row => ReadRow(row, known),
+            control => new TubeKey(control.Control, control.Run)
         );
-        return RowTable<ControlRow>.Of(fileName, reach, rows, keys, queries);
-    }
 
     private static ControlRow ReadRow(CsvRow row, KnownCodes known)
     {

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Csv;
@@ -17,27 +16,15 @@ internal static class ResultReader
         CsvColumns columns,
         KnownCodes known,
         QueryList queries
-    )
-    {
-        var rows = ImmutableArray.CreateBuilder<ResultRow>();
-        var keys = new HashSet<TubeKey>();
-        var reach = CsvFile.Read(
+    ) =>
+        RowTable<ResultRow>.Read(
             utf8,
             fileName,
             columns,
             queries,
-            row =>
-            {
-                var result = ReadRow(row, known);
-                keys.Add(new TubeKey(result.Specimen, result.Tube));
-                if (row.IsSound)
-                {
-                    rows.Add(result);
-                }
-            }
+            row => ReadRow(row, known),
+            result => new TubeKey(result.Specimen, result.Tube)
         );
-        return RowTable<ResultRow>.Of(fileName, reach, rows, keys, queries);
-    }
 
     private static ResultRow ReadRow(CsvRow row, KnownCodes known)
     {

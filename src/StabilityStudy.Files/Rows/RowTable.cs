@@ -25,6 +25,38 @@ internal sealed record RowTable<T>(
     public static RowTable<T> Absent(string fileName) =>
         new(fileName, false, [], FrozenSet<TubeKey>.Empty);
 
+    /// <summary>Reads the rows that can be read, with a query when there are none at all.</summary>
+    /// <param name="readRow">Reads one row.</param>
+    /// <param name="keyOf">The key of a row, sound or not.</param>
+    public static RowTable<T> Read(
+        ReadOnlyMemory<byte> utf8,
+        string fileName,
+        CsvColumns columns,
+        QueryList queries,
+        Func<CsvRow, T> readRow,
+        Func<T, TubeKey> keyOf
+    )
+    {
+        var rows = ImmutableArray.CreateBuilder<T>();
+        var keys = new HashSet<TubeKey>();
+        var reach = CsvFile.Read(
+            utf8,
+            fileName,
+            columns,
+            queries,
+            row =>
+            {
+                var read = readRow(row);
+                keys.Add(keyOf(read));
+                if (row.IsSound)
+                {
+                    rows.Add(read);
+                }
+            }
+        );
+        return Of(fileName, reach, rows, keys, queries);
+    }
+
     /// <summary>The rows, with a query when there are none at all.</summary>
     public static RowTable<T> Of(
         string fileName,

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
@@ -17,27 +16,15 @@ internal static class SpecimenReader
         CsvColumns columns,
         KnownCodes known,
         QueryList queries
-    )
-    {
-        var rows = ImmutableArray.CreateBuilder<TubeRow>();
-        var keys = new HashSet<TubeKey>();
-        var reach = CsvFile.Read(
+    ) =>
+        RowTable<TubeRow>.Read(
             utf8,
             fileName,
             columns,
             queries,
-            row =>
-            {
-                var tube = ReadRow(row, known);
-                keys.Add(new TubeKey(tube.Specimen, tube.Tube));
-                if (row.IsSound)
-                {
-                    rows.Add(tube);
-                }
-            }
+            row => ReadRow(row, known),
+            tube => new TubeKey(tube.Specimen, tube.Tube)
         );
-        return RowTable<TubeRow>.Of(fileName, reach, rows, keys, queries);
-    }
 
     private static TubeRow ReadRow(CsvRow row, KnownCodes known) =>
         new(

@@ -12,12 +12,11 @@ internal static class CriterionAsks
     public static string Of(CriterionResult result, StudyProtocol protocol, SequenceNames names) =>
         result switch
         {
-            BiasResult bias when RuleOf(protocol, bias) == DecisionRule.PointOnly =>
+            BiasResult bias when CriterionFigures.IsPointOnly(bias, protocol) =>
                 $"The mean change lies strictly inside {CriterionWords.Allowed(bias, names)} ({NoErrorControl}).",
             BiasResult bias =>
                 $"The {Percent(bias.ConfidenceLevel)} interval of the mean change lies strictly inside {CriterionWords.Allowed(bias, names)}.",
-            IndividualResult individual
-                when RuleOf(protocol, individual) == DecisionRule.PointOnly =>
+            IndividualResult individual when CriterionFigures.IsPointOnly(individual, protocol) =>
                 $"At least {Percent(individual.RequiredShare)} of specimens within {Limit(individual.Limit, names)} ({NoErrorControl}).",
             IndividualResult individual =>
                 $"At least {Percent(individual.RequiredShare)} of specimens within {Limit(individual.Limit, names)}, by the exact one-sided {Percent(individual.ConfidenceLevel)} lower bound.",
@@ -30,14 +29,6 @@ internal static class CriterionAsks
             DriftCriterionResult drift =>
                 $"Under every declared shape the {Percent(drift.ConfidenceLevel)} interval of the fitted change at the planned delay lies strictly inside {Limit(drift.Limit, names)}.",
             _ => "",
-        };
-
-    private static DecisionRule RuleOf(StudyProtocol protocol, CriterionResult result) =>
-        protocol.Criteria.FirstOrDefault(item => item.Id == result.Criterion) switch
-        {
-            BiasCriterion bias => bias.Rule,
-            IndividualCriterion individual => individual.Rule,
-            _ => DecisionRule.Confidence,
         };
 
     private static string Percent(double share) => NumberText.Percent(share);

@@ -82,7 +82,7 @@ internal static class CriterionFigures
             [
                 .. reclassification.Levels.Select(level => new CriterionFigure(
                     true,
-                    $"{NumberText.Count(level.MovedUp + level.MovedDown + level.Failed + level.Undecidable)} of {NumberText.Count(level.Counted)} change side of {NumberText.Plain(level.Level)} ({Upper(level.Bounds, reclassification.LargestShare)})",
+                    $"{NumberText.Count(CriterionWords.Changed(level))} of {NumberText.Count(level.Counted)} change side of {NumberText.Plain(level.Level)} ({Upper(level.Bounds, reclassification.LargestShare)})",
                     $"at most {NumberText.Percent(reclassification.LargestShare)}",
                     TradeWords.ShapeOf(level.Verdict)
                 )),
@@ -118,34 +118,13 @@ internal static class CriterionFigures
             .Allowed(bias, names)
             .Replace(", whichever is greater", "", StringComparison.Ordinal);
 
-    private static string Change(LevelResult level, SequenceNames names)
-    {
-        if (!level.Change.TryGet(out var change))
-        {
-            return "not covered";
-        }
+    private static string Change(LevelResult level, SequenceNames names) =>
+        CriterionWords.Predicted(level, names) is { } change
+            ? $"{change} {names.Analyte.Unit}"
+            : "not covered";
 
-        string Figure(double value) =>
-            NumberText.ChangeAgainstLimits(
-                value,
-                -level.Allowed,
-                level.Allowed,
-                names.EstimateDecimals
-            );
-        return $"{Figure(change.Bias)} ({Figure(change.Lower)} to {Figure(change.Upper)}) {names.Analyte.Unit}";
-    }
-
-    private static string Predicted(ShapeResult shape)
-    {
-        if (shape.Predicted is not { } point)
-        {
-            return "not computable";
-        }
-
-        string Figure(double value) =>
-            NumberText.ChangeAgainstLimits(value, -shape.LimitPercent, shape.LimitPercent, 2);
-        return $"{Figure(point.Change)} ({Figure(point.LowerBound)} to {Figure(point.UpperBound)}) %";
-    }
+    private static string Predicted(ShapeResult shape) =>
+        CriterionWords.Predicted(shape) is { } change ? $"{change} %" : "not computable";
 
     private static string Lower(Estimate<ProportionBounds> bounds, double required) =>
         bounds.TryGet(out var found) ? CriterionWords.LowerBound(found, required) : "none counted";

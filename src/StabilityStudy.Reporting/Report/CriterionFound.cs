@@ -13,9 +13,7 @@ internal static class CriterionFound
             DecisionLevelResult levels => string.Join(
                 "; ",
                 levels.Levels.Select(level =>
-                    level.Change.TryGet(out var change)
-                        ? $"{At(level.Level, names)}: {Change(change.Bias, level.Allowed, names)} ({Change(change.Lower, level.Allowed, names)} to {Change(change.Upper, level.Allowed, names)})"
-                        : $"{At(level.Level, names)}: not covered"
+                    $"{At(level.Level, names)}: {CriterionWords.Predicted(level, names) ?? "not covered"}"
                 )
             ),
             ReclassificationResult moved => string.Join(
@@ -27,9 +25,7 @@ internal static class CriterionFound
             DriftCriterionResult drift => string.Join(
                 "; ",
                 drift.Shapes.Select(shape =>
-                    shape.Predicted is { } point
-                        ? $"{TradeWords.Of(shape.Shape)}: {NumberText.ChangeAgainstLimits(point.Change, -shape.LimitPercent, shape.LimitPercent, 2)} ({NumberText.IntervalAgainstLimits(point.LowerBound, point.UpperBound, -shape.LimitPercent, shape.LimitPercent, 2)}) %"
-                        : $"{TradeWords.Of(shape.Shape)}: not computable"
+                    $"{TradeWords.Of(shape.Shape)}: {(CriterionWords.Predicted(shape) is { } change ? change + " %" : "not computable")}"
                 )
             ),
             _ => "none counted",
@@ -42,19 +38,15 @@ internal static class CriterionFound
         SequenceNames names
     )
     {
-        var changed = level.MovedUp + level.MovedDown + level.Failed + level.Undecidable;
         var bound = level.Bounds.TryGet(out var bounds)
             ? $" (upper bound {CriterionWords.UpperBound(bounds, largestShare)})"
             : "";
         var noise = level.ExpectedFromNoise is { } expected
             ? $"; imprecision alone predicts {NumberText.Fixed(expected, 1)}"
             : "";
-        return $"{NumberText.Count(changed)} of {NumberText.Count(level.Counted)} changed side of {At(level.Level, names)}{bound}{noise}";
+        return $"{NumberText.Count(CriterionWords.Changed(level))} of {NumberText.Count(level.Counted)} changed side of {At(level.Level, names)}{bound}{noise}";
     }
 
     private static string At(decimal level, SequenceNames names) =>
         $"{NumberText.Plain(level)} {names.Analyte.Unit}".TrimEnd();
-
-    private static string Change(double change, double allowed, SequenceNames names) =>
-        NumberText.ChangeAgainstLimits(change, -allowed, allowed, names.EstimateDecimals);
 }

@@ -74,6 +74,37 @@ internal static class CriterionWords
     public static string UpperBound(ProportionBounds bounds, double share) =>
         NumberText.AgainstLimit(100 * bounds.OneSidedUpper, 100 * share, 1) + " %";
 
+    /// <summary>The change predicted at a level with its interval, without unit: "+1.2 (−0.3 to +2.7)"; null when there is none.</summary>
+    public static string? Predicted(LevelResult level, SequenceNames names) =>
+        level.Change.TryGet(out var change)
+            ? WithInterval(
+                (change.Bias, change.Lower, change.Upper),
+                level.Allowed,
+                names.EstimateDecimals
+            )
+            : null;
+
+    /// <summary>The change that a shape of drift predicts with its interval, without unit; null when there is none.</summary>
+    public static string? Predicted(ShapeResult shape) =>
+        shape.Predicted is { } point
+            ? WithInterval(
+                (point.Change, point.LowerBound, point.UpperBound),
+                shape.LimitPercent,
+                PercentDecimals
+            )
+            : null;
+
+    /// <summary>Specimens that count as having changed side.</summary>
+    public static int Changed(LevelReclassification level) =>
+        level.MovedUp + level.MovedDown + level.Failed + level.Undecidable;
+
+    private static string WithInterval(
+        (double Value, double Lower, double Upper) change,
+        double limit,
+        int decimals
+    ) =>
+        $"{NumberText.ChangeAgainstLimits(change.Value, -limit, limit, decimals)} ({NumberText.IntervalAgainstLimits(change.Lower, change.Upper, -limit, limit, decimals)})";
+
     // Without a limit on the scale no figure can round across it.
     private static double Lowest(BiasResult bias) => bias.LowerLimit ?? double.NegativeInfinity;
 

@@ -6,8 +6,6 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>The change that each declared shape of drift predicts at the planned delay.</summary>
 internal static class DriftCriterionTable
 {
-    private const int Decimals = 2;
-
     public static Table Of(DriftCriterionResult result) =>
         new(
             $"Fitted change at the planned delay, by declared shape (criterion {result.Criterion})",
@@ -29,18 +27,13 @@ internal static class DriftCriterionTable
 
     private static Row Row(ShapeResult shape)
     {
-        var limit = shape.LimitPercent;
         return new Row([
             new TableCell(TradeWords.Of(shape.Shape)),
             new TableCell(
                 shape.Slope.TryGet(out var slope) ? NumberText.Count(slope.SpecimenCount) : ""
             ),
-            new TableCell(
-                shape.Predicted is { } point
-                    ? $"{NumberText.ChangeAgainstLimits(point.Change, -limit, limit, Decimals)} ({NumberText.IntervalAgainstLimits(point.LowerBound, point.UpperBound, -limit, limit, Decimals)})"
-                    : "not computable"
-            ),
-            new TableCell($"±{NumberText.Plain((decimal)limit)} %"),
+            new TableCell(CriterionWords.Predicted(shape) ?? "not computable"),
+            new TableCell($"±{NumberText.Plain((decimal)shape.LimitPercent)} %"),
             new TableCell(
                 TradeWords.Of(shape.Verdict),
                 Emphasis.Strong,

@@ -33,11 +33,7 @@ internal static class LeftOut
         cell.Pairs.Count(pair => pair.Status != PairStatus.NotAssigned);
 
     private static ImmutableArray<PairRecord> Pairs(Cell cell) =>
-        [
-            .. cell.Pairs.Where(pair =>
-                !pair.CountsForAgreement && pair.Status != PairStatus.NotAssigned
-            ),
-        ];
+        [.. cell.Pairs.Where(pair => pair.IsLeftOut)];
 
     private static string Reason(PairRecord pair) =>
         pair.Status switch

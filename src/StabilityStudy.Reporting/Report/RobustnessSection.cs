@@ -61,7 +61,7 @@ internal static class RobustnessSection
                 new TableCell(line.Question),
                 Shaped(cell.OwnConclusion),
                 Shaped(line.Conclusion),
-                new TableCell(Direction(cell.OwnConclusion, line.Conclusion), Emphasis.Strong),
+                new TableCell(Direction(cell.OwnConclusion, line), Emphasis.Strong),
             ]);
         return Under(analysis, sequence, rows);
     }
@@ -100,18 +100,11 @@ internal static class RobustnessSection
     private static TableCell Shaped(Conclusion conclusion) =>
         new(TradeWords.Of(conclusion), Emphasis.Strong, TradeWords.ShapeOf(conclusion));
 
-    /// <summary>Conclusions in order: not supported, inconclusive or not assessed, supported.</summary>
-    private static string Direction(Conclusion own, Conclusion would) =>
-        Place(would) > Place(own) ? "toward supported"
-        : Place(would) < Place(own) && own == Conclusion.Supported ? "away from supported"
-        : Place(would) < Place(own) ? "toward not supported"
-        : "neither way";
-
-    private static int Place(Conclusion conclusion) =>
-        conclusion switch
+    private static string Direction(Conclusion own, RobustnessLine line) =>
+        line.Direction switch
         {
-            Conclusion.Supported => 1,
-            Conclusion.NotSupported => -1,
-            _ => 0,
+            RobustnessDirection.TowardSupported => "toward supported",
+            RobustnessDirection.None => "neither way",
+            _ => own == Conclusion.Supported ? "away from supported" : "toward not supported",
         };
 }

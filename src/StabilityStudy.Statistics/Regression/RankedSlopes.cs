@@ -56,13 +56,7 @@ internal sealed class RankedSlopes
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         if (pairs.Count > MostPairs)
         {
-            return Estimate.Refused<RankedSlopes>(
-                AssumptionCode.TooManyValues,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"The slopes between all twos of pairs are kept in memory; more than {MostPairs} pairs are too many."
-                )
-            );
+            return new Estimate<RankedSlopes>(null, PairsRefusal.TooManySlopes(MostPairs), []);
         }
 
         var association = KendallRankCorrelation.Compute(pairs, confidenceLevel);

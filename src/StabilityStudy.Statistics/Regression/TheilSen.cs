@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Statistics.Distributions;
 
 namespace StabilityStudy.Statistics.Regression;
@@ -49,13 +48,7 @@ public static class TheilSen
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         if (pairs.Count > MostPairs)
         {
-            return Estimate.Refused<TheilSenFit>(
-                AssumptionCode.TooManyValues,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"The slopes between all twos of pairs are kept in memory; more than {MostPairs} pairs are too many."
-                )
-            );
+            return new Estimate<TheilSenFit>(null, PairsRefusal.TooManySlopes(MostPairs), []);
         }
 
         const string needs = "A line with an interval needs at least three pairs.";

@@ -9,7 +9,7 @@ public sealed class ExpectedCrossingsTests
         // One, two and no standard deviations away: Φ(−1) + Φ(−2) + Φ(0), printed in every table of the normal distribution.
         Close.Relative(
             0.15865525393145705 + 0.022750131948179195 + 0.5,
-            ExpectedCrossings.Number([40, 41.0 / 1.05, 41], 41, 2.5),
+            ExpectedCrossings.Number([40, 41.0 / 1.05, 41], [41], 2.5),
             1e-12
         );
 
@@ -18,20 +18,20 @@ public sealed class ExpectedCrossingsTests
         Close.Relative(
             0.022750131948179195 + 0.15865525393145705,
             // 5 % of 50 is 2.5 and lies twice in 5; 5 % of 80 is 4 and lies once in 4.
-            ExpectedCrossings.Number([50], 55, 5) + ExpectedCrossings.Number([80], 76, 5),
+            ExpectedCrossings.Number([50], [55], 5) + ExpectedCrossings.Number([80], [76], 5),
             1e-12
         );
 
     [Fact]
     public void A_value_on_the_level_counts_one_half() =>
-        Assert.Equal(0.5, ExpectedCrossings.Number([35], 35, 3));
+        Assert.Equal(0.5, ExpectedCrossings.Number([35], [35], 3));
 
     [Fact]
     public void Without_noise_specimens_or_above_zero_values_none_is_expected()
     {
-        Assert.Equal(0, ExpectedCrossings.Number([35, 36], 35, 0));
-        Assert.Equal(0, ExpectedCrossings.Number([], 35, 3));
-        Assert.Equal(0, ExpectedCrossings.Number([0], 0, 3));
+        Assert.Equal(0, ExpectedCrossings.Number([35, 36], [35], 0));
+        Assert.Equal(0, ExpectedCrossings.Number([], [35], 3));
+        Assert.Equal(0, ExpectedCrossings.Number([0], [0], 3));
     }
 
     [Fact]
@@ -56,7 +56,7 @@ public sealed class ExpectedCrossingsTests
         // Variance below the expectation of about 2.7 a study; four standard errors.
         Close.Absolute(
             (double)crossed / studies,
-            ExpectedCrossings.Number(baselines, 35.2, 4),
+            ExpectedCrossings.Number(baselines, [35.2], 4),
             4 * Math.Sqrt(3.0 / studies)
         );
     }
@@ -66,15 +66,15 @@ public sealed class ExpectedCrossingsTests
     {
         Assert.Throws<ArgumentException>(
             "noisePercent",
-            () => ExpectedCrossings.Number([1], 1, -1)
+            () => ExpectedCrossings.Number([1], [1], -1)
         );
         Assert.Throws<ArgumentException>(
-            "level",
-            () => ExpectedCrossings.Number([1], double.NaN, 1)
+            "levels",
+            () => ExpectedCrossings.Number([1], [double.NaN], 1)
         );
         Assert.Throws<ArgumentException>(
             "baselines",
-            () => ExpectedCrossings.Number([double.NaN], 1, 1)
+            () => ExpectedCrossings.Number([double.NaN], [1], 1)
         );
     }
 }
