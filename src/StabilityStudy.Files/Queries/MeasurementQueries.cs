@@ -111,6 +111,7 @@ internal static class MeasurementQueries
             "the instrument of results is not recorded",
             "record the instrument"
         ),
+        new("lot-not-recorded", Attention, "the lot of results is not recorded", "record the lot"),
         new(
             "spun-not-recorded",
             Attention,
