@@ -64,7 +64,9 @@ public static class StudyPipeline
     /// <exception cref="InvalidOperationException">The drawn document could not be rewritten: a defect of this program.</exception>
     public static RenderedReport Render(AnalyzedStudy study, PaperSize paper)
     {
-        var model = ReportBuilder.Build(study.Analysis, paper);
+        // Sentences that name a page need the layout, and a number in a sentence does not move a page.
+        var pages = PdfDrawing.PagesOf(ReportBuilder.Build(study.Analysis, paper));
+        var model = ReportBuilder.Build(study.Analysis, paper, pages);
         var drawn = PdfDrawing.Draw(model);
         var rewritten = DeterministicRewrite.Rewrite(
             drawn.Pdf,

@@ -42,6 +42,18 @@ internal static class ChartLayers
             case ReferenceLine reference:
                 AddReference(reference, chart, plot);
                 break;
+            case NamedRange range when range.From > chart.X.Minimum:
+                AddLine(
+                    [
+                        new Position(range.From, chart.Y.Minimum),
+                        new Position(range.From, chart.Y.Maximum),
+                    ],
+                    plot,
+                    ChartStyle.Width(LineWeight.Thin),
+                    DashStyle.Solid,
+                    ChartStyle.Ink
+                );
+                break;
             case IntervalLayer intervals:
                 AddIntervals(intervals, plot);
                 break;

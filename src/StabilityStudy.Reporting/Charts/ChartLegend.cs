@@ -109,6 +109,7 @@ internal static class ChartLegend
                 withNames ? l.Label : null,
                 l.Legend
             ),
+            NamedRange l => TopName.IsShort(l.Name, frameWidth) ? "" : l.Name,
             ReferenceLine l => Joined(
                 TopName.IsShort(l.Label, frameWidth) ? null : l.Label,
                 l.Legend

@@ -3,7 +3,7 @@ using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Charts;
 
-/// <summary>The name of a vertical line, written above the frame.</summary>
+/// <summary>The name of a vertical line or of a part of the axis, written above the frame.</summary>
 /// <param name="Text">The name.</param>
 /// <param name="Middle">Middle of the text in points from the chart's left edge.</param>
 internal sealed record TopName(string Text, double Middle)
@@ -18,17 +18,17 @@ internal sealed record TopName(string Text, double Middle)
     )
     {
         var rows = new List<List<TopName>>();
-        var lines = chart
-            .Layers.OfType<ReferenceLine>()
-            .Where(l => l is { Direction: LineDirection.Vertical, Label.Length: > 0 })
-            .Where(l => chart.X.Holds(l.Value) && IsShort(l.Label, frameWidth))
-            .OrderBy(l => l.Value);
-        foreach (var line in lines)
+        var named = chart
+            .Layers.Select(Named)
+            .OfType<(double Value, string Name)>()
+            .Where(item => chart.X.Holds(item.Value) && IsShort(item.Name, frameWidth))
+            .OrderBy(item => item.Value);
+        foreach (var (value, text) in named)
         {
-            var share = (line.Value - chart.X.Minimum) / (chart.X.Maximum - chart.X.Minimum);
-            var half = ChartStyle.Name.Width(line.Label ?? "") / 2;
+            var share = (value - chart.X.Minimum) / (chart.X.Maximum - chart.X.Minimum);
+            var half = ChartStyle.Name.Width(text) / 2;
             var middle = Math.Min(left + (share * frameWidth), left + frameWidth - half);
-            var name = new TopName(line.Label ?? "", Math.Max(middle, half));
+            var name = new TopName(text, Math.Max(middle, half));
             var row = rows.Find(r => name.Middle - half > r[^1].RightEnd + Gap);
             if (row is null)
             {
@@ -44,6 +44,18 @@ internal sealed record TopName(string Text, double Middle)
     /// <summary>Whether a name may stand above the frame; a longer one goes into the legend.</summary>
     public static bool IsShort(string? text, double frameWidth) =>
         ChartStyle.Name.Width(text ?? "") <= frameWidth * 0.7;
+
+    private static (double Value, string Name)? Named(ChartLayer layer) =>
+        layer switch
+        {
+            ReferenceLine
+            {
+                Direction: LineDirection.Vertical,
+                Label: { Length: > 0 } label
+            } line => (line.Value, label),
+            NamedRange { Name.Length: > 0 } range => ((range.From + range.To) / 2, range.Name),
+            _ => null,
+        };
 
     private double RightEnd => Middle + (ChartStyle.Name.Width(Text) / 2);
 }

@@ -42,5 +42,13 @@ public sealed record MonospaceLines(ImmutableArray<string> Lines) : Block;
 /// <summary>Blocks that stand on one page if a page can hold them.</summary>
 public sealed record KeepTogether(ImmutableArray<Block> Blocks) : Block;
 
+/// <summary>
+/// A figure that takes the room which the rest of its section leaves on the page where the section starts; where that is
+/// less than it needs, it stands at the end of the section. A page break has no effect in a section that has one.
+/// </summary>
+/// <param name="Figure">The figure; its height is the most that it takes.</param>
+/// <param name="LeastHeightMillimeters">The least that it needs.</param>
+public sealed record Floating(ChartBlock Figure, double LeastHeightMillimeters) : Block;
+
 /// <summary>What follows starts on a new page.</summary>
 public sealed record PageBreak : Block;

@@ -99,6 +99,12 @@ public sealed record ReferenceLine(
     internal override IEnumerable<Position> Coordinates() => [new(Value, Value)];
 }
 
+/// <summary>A part of the horizontal axis with its name above the frame and a thin line at its left end, unless that is the frame.</summary>
+public sealed record NamedRange(double From, double To, string Name) : ChartLayer
+{
+    internal override IEnumerable<Position> Coordinates() => [];
+}
+
 /// <summary>Many thin gray lines, one a specimen.</summary>
 public sealed record TrajectoriesLayer(
     ImmutableArray<ImmutableArray<Position>> Lines,

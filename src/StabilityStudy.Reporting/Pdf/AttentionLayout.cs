@@ -15,8 +15,10 @@ internal static class AttentionLayout
     )
     {
         var severity = Math.Min(
-            attentions.Lines.Select(l => TextStyle.Strong.Width(l.Severity)).DefaultIfEmpty(0).Max()
-                + Gap,
+            attentions
+                .Lines.Select(l => TextStyle.TableCaption.Width(l.Severity))
+                .DefaultIfEmpty(0)
+                .Max() + Gap,
             frame.ContentWidth * 0.2
         );
         var anyPlace = attentions.Lines.Any(l => l.Where.Length > 0);
@@ -31,14 +33,14 @@ internal static class AttentionLayout
                         [
                             ProseLayout.Column(
                                 frame.Left,
-                                TextStyle.Strong,
+                                TextStyle.TableCaption,
                                 line.Severity,
                                 severity - Gap,
                                 "Lbl"
                             ),
                             ProseLayout.Column(
                                 frame.Left + severity,
-                                TextStyle.Body,
+                                TextStyle.Caption,
                                 line.Text,
                                 text - Gap,
                                 "LBody"
@@ -51,7 +53,7 @@ internal static class AttentionLayout
                                 "LBody"
                             ),
                         ],
-                        i == 0 ? 5 : 3,
+                        i == 0 ? 5 : 2,
                         list.Add(new Tag("LI"))
                     )
             ),

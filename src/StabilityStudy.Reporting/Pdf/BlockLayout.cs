@@ -41,14 +41,63 @@ internal sealed class BlockLayout(
         ];
 
     /// <summary>A section with its heading.</summary>
-    public ImmutableArray<Piece> Section(Section section)
+    /// <param name="section">The section.</param>
+    /// <param name="above">Height already taken of the page on which it starts, where that is known.</param>
+    public ImmutableArray<Piece> Section(Section section, double above)
     {
         ImmutableArray<Tag> tags = [new Tag("Sect", isGrouping: true)];
-        var heading = FirmLines(section.Title, TextStyle.SectionTitle, 13, tags, new Tag("H1"));
+        var heading = FirmLines(
+            section.Title,
+            TextStyle.SectionTitle,
+            above > 0 ? 7 : 13,
+            tags,
+            new Tag("H1")
+        );
         heading = WithBookmark(heading, section.Title, level: 1);
         heading = heading.SetItem(0, heading[0] with { StartsPage = section.StartsOnNewPage });
-        return Joined(heading, Blocks(section.Blocks, tags));
+        return Joined(heading, Content(section.Blocks, above + HeightOf(heading), tags));
     }
+
+    /// <summary>The blocks of a section; a floating figure takes the room that the others leave, or moves to the end.</summary>
+    private ImmutableArray<Piece> Content(
+        ImmutableArray<Block> blocks,
+        double above,
+        ImmutableArray<Tag> tags
+    )
+    {
+        var place = blocks.FirstOrDefault(block => block is Floating) is { } found
+            ? blocks.IndexOf(found)
+            : -1;
+        if (place < 0)
+        {
+            return Blocks(blocks, tags);
+        }
+
+        var floating = (Floating)blocks[place];
+        var before = Blocks(blocks[..place], tags);
+        var after = Blocks(blocks[(place + 1)..], tags);
+        var room = frame.ContentHeight - above - HeightOf(before) - HeightOf(after);
+        var figure = One(Sized(floating, room - FigureLayout.SpaceBefore), tags);
+        // A figure whose texts need it is higher than asked.
+        return HeightOf(figure) <= room
+            ? [.. before, .. figure, .. after]
+            : [.. before, .. after, .. figure];
+    }
+
+    /// <summary>Not below its least height, and not above its most.</summary>
+    private static ChartBlock Sized(Floating floating, double room)
+    {
+        var millimeters = PageFrame.ToMillimeters(room);
+        var most = floating.Figure.HeightMillimeters;
+        return floating.Figure with
+        {
+            HeightMillimeters =
+                millimeters < floating.LeastHeightMillimeters ? most : Math.Min(millimeters, most),
+        };
+    }
+
+    private static double HeightOf(ImmutableArray<Piece> pieces) =>
+        pieces.Sum(piece => piece.Height + piece.SpaceBefore);
 
     private ImmutableArray<Piece> Blocks(ImmutableArray<Block> blocks, ImmutableArray<Tag> tags)
     {
@@ -98,6 +147,7 @@ internal sealed class BlockLayout(
             ChartBlock chart => FigureLayout.Pieces([chart], frame, figures, tags),
             ChartRow row => FigureLayout.Pieces(row.Charts, frame, figures, tags),
             SignatureBoxes boxes => SignatureLayout.Pieces(boxes, frame, signatures, tags),
+            Floating floating => One(floating.Figure, tags),
             KeepTogether group => Grouped(Blocks(group.Blocks, tags)),
             _ => [],
         };

@@ -10,7 +10,9 @@ internal static class FigureLayout
 {
     private const double Gutter = 14;
     private const double CaptionGap = 3;
-    private const double SpaceBefore = 8;
+
+    /// <summary>Distance to what stands above, in points.</summary>
+    public const double SpaceBefore = 8;
 
     public static ImmutableArray<Piece> Pieces(
         ImmutableArray<ChartBlock> charts,

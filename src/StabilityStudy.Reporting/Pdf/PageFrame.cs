@@ -8,28 +8,30 @@ internal sealed record PageFrame(double Width, double Height)
 {
     private const double PointsPerMillimeter = 72 / 25.4;
 
-    public double Left { get; } = Millimeters(19);
+    public double Left { get; } = Millimeters(17);
 
     public double Right => Width - Left;
 
-    public double Top { get; } = Millimeters(20);
+    public double Top { get; } = Millimeters(18);
 
-    public double Bottom => Height - Millimeters(18);
+    public double Bottom => Height - Millimeters(16);
 
     public double ContentWidth => Right - Left;
 
     public double ContentHeight => Bottom - Top;
 
     /// <summary>Baseline of the running header.</summary>
-    public double HeaderBaseline { get; } = Millimeters(13);
+    public double HeaderBaseline { get; } = Millimeters(12);
 
     /// <summary>Baseline of the running footer.</summary>
-    public double FooterBaseline => Height - Millimeters(10.5);
+    public double FooterBaseline => Height - Millimeters(9.5);
 
     public static PageFrame Of(PaperSize paper) =>
         paper == PaperSize.Letter ? new(612, 792) : new(Millimeters(210), Millimeters(297));
 
     public static double Millimeters(double value) => value * PointsPerMillimeter;
+
+    public static double ToMillimeters(double points) => points / PointsPerMillimeter;
 
     /// <summary>The same rectangle counted from the lower left corner, as PDF does.</summary>
     public XRect FromBelow(XRect rectangle) =>

@@ -25,6 +25,33 @@ public static class PdfDrawing
         }
     }
 
+    /// <summary>On which page each section would start.</summary>
+    public static SectionPages PagesOf(ReportModel model)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        lock (OneAtATime)
+        {
+            ReportFonts.Register();
+            using var document = new PdfDocument();
+            using var figures = new FigureBook();
+            var layout = Layout(model, document, figures, new SignaturePlaces());
+            var starts = new Dictionary<Piece, string>(ReferenceEqualityComparer.Instance);
+            foreach (var section in layout.Sections)
+            {
+                starts.Add(section.Pieces[0], section.Title);
+            }
+
+            var pages = Pagination.Distribute(layout.All, PageFrame.Of(model.Paper));
+            return new SectionPages(
+                pages
+                    .SelectMany((page, i) => page.Select(placed => (placed.Piece, Page: i + 1)))
+                    .Where(item => starts.ContainsKey(item.Piece))
+                    .DistinctBy(item => starts[item.Piece], StringComparer.Ordinal)
+                    .ToImmutableDictionary(item => starts[item.Piece], item => item.Page)
+            );
+        }
+    }
+
     private static DrawnReport DrawAlone(ReportModel model)
     {
         ReportFonts.Register();
@@ -36,16 +63,7 @@ public static class PdfDrawing
 
         using var figures = new FigureBook();
         var signatures = new SignaturePlaces();
-        var layout = new BlockLayout(frame, figures, signatures, new Bookmarks(document));
-        ImmutableArray<Piece> pieces =
-        [
-            .. layout.Title(model.Title),
-            .. model.Sections.SelectMany(
-                (section, i) =>
-                    layout.Section(i == 0 ? section with { StartsOnNewPage = false } : section)
-            ),
-        ];
-        var pages = Pagination.Distribute(pieces, frame);
+        var pages = Pagination.Distribute(Layout(model, document, figures, signatures).All, frame);
         var canvas = new PageCanvas(document, frame);
         foreach (var page in pages)
         {
@@ -58,6 +76,48 @@ public static class PdfDrawing
         using var output = new MemoryStream();
         document.Save(output, closeStream: false);
         return new DrawnReport(output.ToArray(), pages.Length, signatures.All());
+    }
+
+    private static LaidOutReport Layout(
+        ReportModel model,
+        PdfDocument document,
+        FigureBook figures,
+        SignaturePlaces signatures
+    )
+    {
+        var layout = new BlockLayout(
+            PageFrame.Of(model.Paper),
+            figures,
+            signatures,
+            new Bookmarks(document)
+        );
+        var title = layout.Title(model.Title);
+        var above = title.Sum(piece => piece.Height + piece.SpaceBefore);
+        return new LaidOutReport(
+            title,
+            [
+                .. model.Sections.Select(
+                    (section, i) =>
+                        new LaidOutSection(
+                            section.Title,
+                            i == 0
+                                ? layout.Section(section with { StartsOnNewPage = false }, above)
+                                : layout.Section(section, 0)
+                        )
+                ),
+            ]
+        );
+    }
+
+    private sealed record LaidOutSection(string Title, ImmutableArray<Piece> Pieces);
+
+    private sealed record LaidOutReport(
+        ImmutableArray<Piece> Title,
+        ImmutableArray<LaidOutSection> Sections
+    )
+    {
+        public ImmutableArray<Piece> All =>
+            [.. Title, .. Sections.SelectMany(section => section.Pieces)];
     }
 
     private static void DrawPieces(ImmutableArray<PlacedPiece> page, PageCanvas canvas)

@@ -4,12 +4,12 @@ using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Pdf;
 
-/// <summary>Boxes for signatures, two in a row, with lines to fill in by hand.</summary>
+/// <summary>Boxes for signatures, two in a row or three where there are three, with lines to fill in by hand.</summary>
 internal static class SignatureLayout
 {
     private const double Gutter = 12;
     private const double Padding = 6;
-    private const double WritingHeight = 36;
+    private const double WritingHeight = 34;
     private static readonly TextStyle LineLabel = TextStyle.Small with
     {
         Size = 6.8,
@@ -23,11 +23,12 @@ internal static class SignatureLayout
         ImmutableArray<Tag> tags
     )
     {
-        var width = (frame.ContentWidth - Gutter) / 2;
+        var across = boxes.Boxes.Length == 3 ? 3 : 2;
+        var width = (frame.ContentWidth - (Gutter * (across - 1))) / across;
         return
         [
             .. boxes
-                .Boxes.Chunk(2)
+                .Boxes.Chunk(across)
                 .Select(row =>
                 {
                     var laid = row.Select(b => Head(b, width)).ToArray();

@@ -17,7 +17,7 @@ internal sealed record TextStyle(FontFace Face, double Size, double Leading, XCo
     public static readonly TextStyle Heading = new(ReportFonts.Semibold, 9.8, 13, Ink);
     public static readonly TextStyle Body = new(ReportFonts.Regular, 9.2, 12.6, Ink);
     public static readonly TextStyle Strong = Body with { Face = ReportFonts.Semibold };
-    public static readonly TextStyle Lead = new(ReportFonts.Regular, 10.2, 14, Ink);
+    public static readonly TextStyle Lead = new(ReportFonts.Regular, 9.6, 13.2, Ink);
     public static readonly TextStyle Small = new(ReportFonts.Regular, 7.8, 10.6, Soft);
     public static readonly TextStyle Caption = new(ReportFonts.Regular, 8.2, 11, Ink);
     public static readonly TextStyle TableCaption = Caption with { Face = ReportFonts.Semibold };

@@ -64,7 +64,7 @@ internal static class VerdictLayout
             .. LineColumns
                 .Pieces(
                     columns,
-                    6,
+                    5,
                     tags,
                     (canvas, top) =>
                         VerdictGlyph.Draw(line.Shape, frame.Left + 1, top + 1, GlyphSize, canvas)

@@ -28,7 +28,7 @@ internal static class AttentionSummary
         "beyond-measuring-interval",
     ];
 
-    public static Attentions Of(StudyAnalysis analysis)
+    public static Attentions Of(StudyAnalysis analysis, SectionPages pages)
     {
         var kinds = Kinds(analysis);
         return new([
@@ -37,54 +37,63 @@ internal static class AttentionSummary
                 TradeWords.Capital(TradeWords.Of(analysis.Lock)) + ".",
                 ""
             ),
-            .. PerSequence(analysis, "Rests on", RestsOn),
-            .. PerSequence(analysis, "Open", WouldChange),
-            .. PerSequence(analysis, "Left out", LeftOutNumbers),
+            .. Line("Rests on", WouldBe(analysis, Supported)),
+            .. Line("Open", WouldBe(analysis, FirstOpen)),
+            .. Line("Left out", LeftOutNumbers(analysis)),
             .. kinds.Take(MostKinds).Select(kind => OfKind(analysis, kind)),
-            .. More([.. kinds.Skip(MostKinds)]),
+            .. More([.. kinds.Skip(MostKinds)], pages),
         ]);
     }
 
-    private static IEnumerable<AttentionLine> PerSequence(
-        StudyAnalysis analysis,
-        string label,
-        Func<Sequence, string> text
-    ) =>
-        from sequence in analysis.Sequences
-        let found = text(sequence)
-        where found.Length > 0
-        select new AttentionLine(
-            label,
-            $"{SequenceNames.Of(analysis, sequence).Title(analysis)} {found}.",
-            ""
-        );
+    private static IEnumerable<AttentionLine> Line(string label, IEnumerable<string> sentences)
+    {
+        var text = string.Join(" ", sentences);
+        return text.Length == 0 ? [] : [new AttentionLine(label, text, "")];
+    }
 
     /// <summary>
-    /// What would take away the support of a supported time point. Earlier ones are named too: the window ends at the first
+    /// What would take away the support of a supported time point is asked of all of them: the window ends at the first
     /// time point that is not supported, so the weakest of them carries all.
     /// </summary>
-    private static string RestsOn(Sequence sequence) =>
-        WouldBe(sequence.Cells.Where(cell => cell.Conclusion == Conclusion.Supported));
+    private static IEnumerable<Cell> Supported(Sequence sequence) =>
+        sequence.Cells.Where(cell => cell.Conclusion == Conclusion.Supported);
 
-    /// <summary>What would change the conclusion at the first time point that is not supported.</summary>
-    private static string WouldChange(Sequence sequence) =>
-        WouldBe(sequence.Cells.SkipWhile(cell => cell.Conclusion == Conclusion.Supported).Take(1));
+    /// <summary>What would change the conclusion is asked of the first time point that is not supported.</summary>
+    private static IEnumerable<Cell> FirstOpen(Sequence sequence) =>
+        sequence.Cells.SkipWhile(cell => cell.Conclusion == Conclusion.Supported).Take(1);
 
-    private static string WouldBe(IEnumerable<Cell> cells)
-    {
-        var changes =
-            from cell in cells
-            from line in cell.Robustness
-            where line.Changes
-            select $"{TradeWords.Of(line.Conclusion)} at {cell.Key.TimePoint} {line.Question}";
-        return changes.Any() ? "would be " + string.Join("; ", changes) : "";
-    }
+    /// <summary>A sentence for each thing that, were it otherwise, would change a conclusion, with the time points that it would change.</summary>
+    private static IEnumerable<string> WouldBe(
+        StudyAnalysis analysis,
+        Func<Sequence, IEnumerable<Cell>> cells
+    ) =>
+        from sequence in analysis.Sequences
+        let name = SequenceNames.Of(analysis, sequence).Code(analysis)
+        from cell in cells(sequence)
+        from line in cell.Robustness
+        where line.Changes
+        group (name, cell.Key.TimePoint) by (line.Conclusion, line.Question) into changed
+        select $"Would be {TradeWords.Of(changed.Key.Conclusion)} {changed.Key.Question}: {Places(changed)}.";
 
-    private static string LeftOutNumbers(Sequence sequence)
-    {
-        var numbers = sequence.Cells.Select(LeftOut.InWords).Where(text => text.Length > 0);
-        return numbers.Any() ? "at " + string.Join("; ", numbers) : "";
-    }
+    /// <summary>"No anticoagulant at 6 h, 8 h; Unfractionated heparin at 6 h".</summary>
+    private static string Places(IEnumerable<(string Name, Core.Protocol.TimePoint Time)> places) =>
+        string.Join(
+            "; ",
+            places
+                .GroupBy(place => place.Name)
+                .Select(group =>
+                    $"{group.Key} at {string.Join(", ", group.Select(place => place.Time))}"
+                )
+        );
+
+    private static IEnumerable<string> LeftOutNumbers(StudyAnalysis analysis) =>
+        from sequence in analysis.Sequences
+        let numbers = sequence
+            .Cells.Select(LeftOut.InWords)
+            .Where(text => text.Length > 0)
+            .ToImmutableArray()
+        where !numbers.IsEmpty
+        select $"{SequenceNames.Of(analysis, sequence).Code(analysis)} at {string.Join("; ", numbers)}.";
 
     private static ImmutableArray<IGrouping<string, DataQuery>> Kinds(StudyAnalysis analysis) =>
         [
@@ -130,7 +139,8 @@ internal static class AttentionSummary
         };
 
     private static IEnumerable<AttentionLine> More(
-        ImmutableArray<IGrouping<string, DataQuery>> kinds
+        ImmutableArray<IGrouping<string, DataQuery>> kinds,
+        SectionPages pages
     )
     {
         if (kinds.IsEmpty)
@@ -144,7 +154,7 @@ internal static class AttentionSummary
         );
         yield return new AttentionLine(
             "More",
-            $"{NumberText.Count(kinds.Sum(kind => kind.Count()))} in \"Data queries\": {string.Join(", ", byCode)}.",
+            $"{NumberText.Count(kinds.Sum(kind => kind.Count()))} in {pages.Of(QuerySection.Title)}: {string.Join(", ", byCode)}.",
             ""
         );
     }

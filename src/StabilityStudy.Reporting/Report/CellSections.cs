@@ -72,11 +72,6 @@ internal static class CellSections
 
         blocks.AddRange(cell.Criteria.SelectMany(result => TablesOf(result, names)));
         blocks.Add(EstimateTable.Of(cell, names));
-        if (cell.Controls is { } controls)
-        {
-            blocks.Add(ControlTable.Of(controls));
-        }
-
         return new Section(
             $"{names.Title(analysis)} at {cell.Key.TimePoint}",
             StartsOnNewPage: true,

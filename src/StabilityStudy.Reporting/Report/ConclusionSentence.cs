@@ -8,7 +8,11 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>The conclusion of one sequence in a word and a sentence.</summary>
 internal static class ConclusionSentence
 {
-    public static VerdictLine Of(StudyAnalysis analysis, Sequence sequence)
+    /// <summary>The conclusion of a sequence.</summary>
+    /// <param name="analysis">The analysis.</param>
+    /// <param name="sequence">The sequence.</param>
+    /// <param name="withFigures">Whether the deciding figures stand in the sentence, or beside it in a table.</param>
+    public static VerdictLine Of(StudyAnalysis analysis, Sequence sequence, bool withFigures)
     {
         var names = SequenceNames.Of(analysis, sequence);
         var open = sequence.Cells.FirstOrDefault(cell => cell.Conclusion != Conclusion.Supported);
@@ -20,7 +24,7 @@ internal static class ConclusionSentence
                 VerdictShape.Supported,
                 $"Supported to {time}{only}",
                 $"{Who(analysis, names)} · {Standing(window, names)}",
-                $"By this study's evidence, testing {Scope(names)} is supported up to {time} after collection; {Beside(window, names)}.{After(open, names, analysis.Protocol)}"
+                $"By this study's evidence, testing {Scope(names)} is supported up to {time} after collection; {Beside(window, names)}.{After(open, names, analysis.Protocol, withFigures)}"
             );
         }
 
@@ -37,13 +41,23 @@ internal static class ConclusionSentence
                 TradeWords.ShapeOf(open.Conclusion),
                 TradeWords.Capital(TradeWords.Of(open.Conclusion)),
                 Who(analysis, names),
-                $"By this study's evidence, no longer window is supported for {Scope(names)}.{After(open, names, analysis.Protocol)} {OfToday(sequence, names)}"
+                $"By this study's evidence, no longer window is supported for {Scope(names)}.{After(open, names, analysis.Protocol, withFigures)} {OfToday(sequence, names)}"
             );
     }
 
+    /// <summary>What ended the sequence, in one line with its name; null where every time point asked is supported.</summary>
+    public static string? WhyItEnds(StudyAnalysis analysis, Sequence sequence)
+    {
+        var names = SequenceNames.Of(analysis, sequence);
+        var open = sequence.Cells.FirstOrDefault(cell => cell.Conclusion != Conclusion.Supported);
+        return open is null
+            ? null
+            : $"{names.Title(analysis)}.{After(open, names, analysis.Protocol, withFigures: false)}"
+                + (sequence.Window is null ? " " + OfToday(sequence, names) : "");
+    }
+
     /// <summary>The patient group, with its analyte where the study has several.</summary>
-    private static string Who(StudyAnalysis analysis, SequenceNames names) =>
-        analysis.Protocol.Analytes.Length == 1 ? names.Group.Name : names.Title(analysis);
+    private static string Who(StudyAnalysis analysis, SequenceNames names) => names.Short(analysis);
 
     private static string Scope(SequenceNames names) =>
         $"{names.Analyte.Id} ({TradeWords.Of(names.Storage)}; {names.Group.Name})";
@@ -82,14 +96,19 @@ internal static class ConclusionSentence
             : $"This study did not test today's {time} and does not confirm it.";
     }
 
-    private static string After(Cell? open, SequenceNames names, StudyProtocol protocol)
+    private static string After(
+        Cell? open,
+        SequenceNames names,
+        StudyProtocol protocol,
+        bool withFigures
+    )
     {
         if (open is null)
         {
             return "";
         }
 
-        var reason = DecidingReason.Of(open, names, protocol);
+        var reason = DecidingReason.Of(open, names, protocol, withFigures);
         var because = reason.Length == 0 ? "." : $": {reason}.";
         return open.Conclusion switch
         {

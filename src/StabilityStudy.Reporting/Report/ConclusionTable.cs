@@ -15,12 +15,12 @@ internal static class ConclusionTable
             [
                 new Column("Time", ColumnAlignment.Left, 0.65),
                 new Column("Counted", ColumnAlignment.Left, 1),
-                new Column("Left out", ColumnAlignment.Right, 0.85),
-                new Column("Mean change (interval)", ColumnAlignment.Left, 2.8),
-                new Column("Allowable bias", ColumnAlignment.Left, 1.2),
-                new Column("Within limit (bound)", ColumnAlignment.Left, 2.05),
+                new Column("Left out", ColumnAlignment.Right, 0.8),
+                new Column("Mean change (interval)", ColumnAlignment.Left, 2.9),
+                new Column("Allowable bias", ColumnAlignment.Left, 1.1),
+                new Column("Within limit (bound)", ColumnAlignment.Left, 2.1),
                 new Column("Required", ColumnAlignment.Left, 0.9),
-                new Column("Conclusion", ColumnAlignment.Left, 1.85),
+                new Column("Conclusion", ColumnAlignment.Left, 1.75),
             ],
             [.. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence))],
             Note(analysis)

@@ -11,7 +11,16 @@ internal static class DecidingReason
     private const string MeanOnly = "mean-only-no-error-control";
 
     /// <summary>The reasons of a cell, joined; empty for a supported one.</summary>
-    public static string Of(Cell cell, SequenceNames names, StudyProtocol protocol)
+    /// <param name="cell">The time point.</param>
+    /// <param name="names">What its keys stand for.</param>
+    /// <param name="protocol">The protocol.</param>
+    /// <param name="withFigures">Whether the figures stand in the sentence, or beside it in a table.</param>
+    public static string Of(
+        Cell cell,
+        SequenceNames names,
+        StudyProtocol protocol,
+        bool withFigures
+    )
     {
         var deciding =
             cell.Conclusion == Conclusion.NotSupported ? Verdict.NotMet : Verdict.Inconclusive;
@@ -20,7 +29,11 @@ internal static class DecidingReason
             cell.Doubts.Select(doubt => TradeWords.Clause(doubt.Text))
                 .Concat(
                     cell.Criteria.Where(result => result.Verdict == deciding)
-                        .Select(result => OfCriterion(result, cell, names, protocol))
+                        .Select(result =>
+                            withFigures
+                                ? OfCriterion(result, cell, names, protocol)
+                                : InBrief(result, cell, names, protocol)
+                        )
                 )
         );
     }
@@ -51,6 +64,32 @@ internal static class DecidingReason
         };
     }
 
+    private static string InBrief(
+        CriterionResult result,
+        Cell cell,
+        SequenceNames names,
+        StudyProtocol protocol
+    )
+    {
+        var control = CriterionFigures.IsPointOnly(result, protocol)
+            ? $" ({CriterionFigures.NoErrorControl})"
+            : "";
+        return result switch
+        {
+            BiasResult or IndividualResult when HasNoPair(result, cell) => "no usable pair",
+            BiasResult { Mean.Value: not null } bias =>
+                $"the mean change{control} {Place(bias)} {CriterionFigures.Allowed(bias, names)}"
+                    + Joined(", and ", DoubtsInBrief(bias, cell, protocol)),
+            IndividualResult { Bounds.Value: not null, Verdict: Verdict.NotMet } individual =>
+                $"too many specimens{control} change by more than {CriterionFigures.Limit(individual.Limit, names)}",
+            IndividualResult { Bounds.Value: { } bounds } individual
+                when bounds.OneSidedLower < individual.RequiredShare =>
+                $"too few specimens{control} are shown to stay within {CriterionFigures.Limit(individual.Limit, names)}",
+            BiasResult => $"no mean change: {TradeWords.Clause(result.Reasons[0].Text)}",
+            _ => TradeWords.Clause(result.Reasons[0].Text),
+        };
+    }
+
     private static bool HasNoPair(CriterionResult result, Cell cell) =>
         result is IndividualResult individual
             ? individual.Agreement.Counted == 0
@@ -74,6 +113,24 @@ internal static class DecidingReason
                     ? $"only {NumberText.Count(cell.Estimates.CollectionDays)} collection {(cell.Estimates.CollectionDays == 1 ? "day" : "days")}, at least {NumberText.Count(protocol.MinimumDays)} required"
                     : TradeWords.Clause(reason.Text)
             );
+
+    /// <summary>The skewness itself stands on the page of the time point.</summary>
+    private static IEnumerable<string> DoubtsInBrief(
+        BiasResult bias,
+        Cell cell,
+        StudyProtocol protocol
+    ) =>
+        bias.Reasons.Any(reason => reason.Code == "skewed")
+            ? Doubts(
+                    bias with
+                    {
+                        Reasons = bias.Reasons.RemoveAll(item => item.Code == "skewed"),
+                    },
+                    cell,
+                    protocol
+                )
+                .Prepend("is skewed toward the nearer limit")
+            : Doubts(bias, cell, protocol);
 
     private static string Share(IndividualResult individual, SequenceNames names, string control)
     {

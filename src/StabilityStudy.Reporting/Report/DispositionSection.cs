@@ -18,6 +18,9 @@ internal static class DispositionSection
                     ParagraphStyle.Body
                 ),
                 Counts(analysis),
+                .. ControlTable.Of(analysis) is { } controls
+                    ? [controls]
+                    : ImmutableArray<Block>.Empty,
                 LeftOut(analysis),
             ]
         );

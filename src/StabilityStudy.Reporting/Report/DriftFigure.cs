@@ -192,7 +192,7 @@ internal static class DriftFigure
         return points.IsEmpty ? [] : [new PointLayer(points, MarkerShape.FilledTriangle, null)];
     }
 
-    private static ImmutableArray<ImmutableArray<Position>> Trajectories(Sequence sequence) =>
+    internal static ImmutableArray<ImmutableArray<Position>> Trajectories(Sequence sequence) =>
         [
             .. sequence
                 .Cells.SelectMany(ComparedChanges)

@@ -8,11 +8,8 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>Page 1: what was asked, what the data say, what could change it, and who signs.</summary>
 internal static class FirstPage
 {
-    /// <summary>With more sequences, the conclusions, remarks and signatures need the room; the figures stand under "Drift with time".</summary>
-    private const int MostFigures = 2;
-
-    /// <summary>Enough to see a drift against the limit.</summary>
-    private const double FigureHeight = 60;
+    /// <summary>With more sequences page 1 shows their conclusions at one look, and every figure behind them follows on page 2.</summary>
+    private const int MostInFull = 2;
 
     private static readonly ImmutableArray<string> s_decisions =
     [
@@ -21,28 +18,58 @@ internal static class FirstPage
         "approve a shorter window or with conditions: __________",
     ];
 
-    public static Section Of(StudyAnalysis analysis)
-    {
-        var blocks = ImmutableArray.CreateBuilder<Block>();
-        blocks.AddRange(Opening(analysis));
-        blocks.Add(AttentionSummary.Of(analysis));
-        blocks.Add(CautionSection.OnFirstPage());
-        blocks.Add(
-            new SignatureBoxes([
-                .. analysis.Protocol.Signatories.Select(signatory => new SignatureBox(
-                    signatory.Role,
-                    signatory.Meaning,
-                    "NOT SIGNED"
-                )
-                {
-                    Choices = Decides(signatory, analysis.Protocol) ? s_decisions : [],
-                }),
-            ])
+    public static Section Of(StudyAnalysis analysis, SectionPages pages) =>
+        new(
+            "Decision",
+            StartsOnNewPage: true,
+            [
+                .. Asked(analysis),
+                .. IsInFull(analysis)
+                    ? [Conclusions(analysis, withFigures: false), ConclusionTable.Of(analysis)]
+                    : AtOneLook(analysis),
+                .. FirstPageFigure.Of(analysis) is { } figure
+                    ? [new Floating(figure, FirstPageFigure.LeastHeight)]
+                    : ImmutableArray<Block>.Empty,
+                AttentionSummary.Of(analysis, pages),
+                CautionSection.OnFirstPage(),
+                Signatures(analysis.Protocol),
+            ]
         );
-        // Figures come last: they keep their height and follow on page 2 when what decides and who signs fills page 1.
-        blocks.AddRange(Figures(analysis));
-        return new Section("Decision", StartsOnNewPage: true, blocks.ToImmutable());
+
+    /// <summary>Sentences and figures of a study whose page 1 shows its conclusions at one look; null for others.</summary>
+    public static Section? InFull(StudyAnalysis analysis) =>
+        IsInFull(analysis)
+            ? null
+            : new Section(
+                "The decision in full",
+                StartsOnNewPage: false,
+                [Conclusions(analysis, withFigures: true), ConclusionTable.Of(analysis)]
+            );
+
+    private static bool IsInFull(StudyAnalysis analysis) => analysis.Sequences.Length <= MostInFull;
+
+    private static ImmutableArray<Block> AtOneLook(StudyAnalysis analysis)
+    {
+        var reasons = analysis
+            .Sequences.Select(sequence => ConclusionSentence.WhyItEnds(analysis, sequence))
+            .OfType<string>()
+            .ToImmutableArray();
+        return reasons.IsEmpty
+            ? [DecisionMatrix.Of(analysis)]
+            : [DecisionMatrix.Of(analysis), new Bullets(reasons)];
     }
+
+    private static SignatureBoxes Signatures(StudyProtocol protocol) =>
+        new([
+            .. protocol.Signatories.Select(signatory => new SignatureBox(
+                signatory.Role,
+                signatory.Meaning,
+                "NOT SIGNED"
+            )
+            {
+                Choices = Decides(signatory, protocol) ? s_decisions : [],
+            }),
+        ]);
 
     /// <summary>The approver decides; where no role is called so, the last to sign.</summary>
     private static bool Decides(Signatory signatory, StudyProtocol protocol) =>
@@ -53,19 +80,29 @@ internal static class FirstPage
     private static bool IsApprover(Signatory signatory) =>
         signatory.Role.Contains("approver", StringComparison.OrdinalIgnoreCase);
 
-    /// <summary>The same without figures and signatures.</summary>
+    /// <summary>For the terminal: every sentence and figure, no signatures.</summary>
     public static Section Summary(StudyAnalysis analysis) =>
         new(
             "Decision",
             StartsOnNewPage: true,
-            [.. Opening(analysis), AttentionSummary.Of(analysis), CautionSection.OnFirstPage()]
+            [
+                .. Asked(analysis),
+                Conclusions(analysis, withFigures: true),
+                ConclusionTable.Of(analysis),
+                AttentionSummary.Of(analysis, SectionPages.Unknown),
+                CautionSection.OnFirstPage(),
+            ]
         );
 
     /// <summary>One sentence a patient group.</summary>
-    public static VerdictBlock Conclusions(StudyAnalysis analysis) =>
-        new([.. analysis.Sequences.Select(sequence => ConclusionSentence.Of(analysis, sequence))]);
+    public static VerdictBlock Conclusions(StudyAnalysis analysis, bool withFigures) =>
+        new([
+            .. analysis.Sequences.Select(sequence =>
+                ConclusionSentence.Of(analysis, sequence, withFigures)
+            ),
+        ]);
 
-    private static IEnumerable<Block> Opening(StudyAnalysis analysis)
+    private static IEnumerable<Block> Asked(StudyAnalysis analysis)
     {
         var subject = SharedSubject.Of(analysis) is { } shared ? $" {shared}." : "";
         yield return new Paragraph(
@@ -73,22 +110,5 @@ internal static class FirstPage
             ParagraphStyle.Small
         );
         yield return new Paragraph(analysis.Facts.Question, ParagraphStyle.Lead);
-        yield return Conclusions(analysis);
-        yield return ConclusionTable.Of(analysis);
-    }
-
-    private static IEnumerable<Block> Figures(StudyAnalysis analysis)
-    {
-        var shown = analysis.Sequences;
-        if (shown.IsEmpty || shown.Length > MostFigures)
-        {
-            yield break;
-        }
-
-        var axis = DriftFigure.ChangeAxis(shown);
-        var charts = shown
-            .Select(sequence => DriftFigure.Of(analysis, sequence, axis, FigureHeight))
-            .ToImmutableArray();
-        yield return charts.Length == 1 ? charts[0] : new ChartRow(charts);
     }
 }

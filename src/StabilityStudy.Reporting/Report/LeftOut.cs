@@ -25,8 +25,16 @@ internal static class LeftOut
 
         var reasons = pairs
             .GroupBy(Reason)
-            .Select(group => $"{NumberText.Count(group.Count())} {group.Key}");
-        return $"{cell.Key.TimePoint} {NumberText.Count(pairs.Length)} of {NumberText.Count(Meant(cell))} ({string.Join(", ", reasons)})";
+            .Select(group => (Count: group.Count(), Reason: group.Key))
+            .ToImmutableArray();
+        var why =
+            reasons.Length == 1
+                ? reasons[0].Reason
+                : string.Join(
+                    ", ",
+                    reasons.Select(item => $"{NumberText.Count(item.Count)} {item.Reason}")
+                );
+        return $"{cell.Key.TimePoint} {NumberText.Count(pairs.Length)} of {NumberText.Count(Meant(cell))} ({why})";
     }
 
     private static int Meant(Cell cell) =>
@@ -38,7 +46,7 @@ internal static class LeftOut
     private static string Reason(PairRecord pair) =>
         pair.Status switch
         {
-            PairStatus.Excluded => "by documented decision",
+            PairStatus.Excluded => "documented decision",
             PairStatus.BaselineInvalid => "no valid baseline",
             PairStatus.OutsideTiming => "wrong time",
             PairStatus.NoDelayedResult => pair.Reason,

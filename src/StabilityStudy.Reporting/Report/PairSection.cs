@@ -46,11 +46,11 @@ internal static class PairSection
                 new Column("Collected", ColumnAlignment.Left, 1.3),
                 new Column("Time", ColumnAlignment.Left, 0.7),
                 new Column("Baseline", ColumnAlignment.DecimalPoint, 1),
-                new Column("after", ColumnAlignment.Left, 0.9),
+                new Column("after", ColumnAlignment.Right, 0.9),
                 new Column("Delayed", ColumnAlignment.DecimalPoint, 1),
-                new Column("after", ColumnAlignment.Left, 1.2),
+                new Column("after", ColumnAlignment.Right, 1),
                 .. spun
-                    ? [new Column("before, after spinning", ColumnAlignment.Left, 1.9)]
+                    ? [new Column("before, after spinning", ColumnAlignment.Left, 1.5)]
                     : ImmutableArray<Column>.Empty,
                 new Column("Change", ColumnAlignment.DecimalPoint, 0.9),
                 new Column("%", ColumnAlignment.DecimalPoint, 0.9),
@@ -64,7 +64,7 @@ internal static class PairSection
                     .ThenBy(item => item.Cell.Key.TimePoint.Delay)
                     .Select(item => Row(item.Cell, item.Pair, spun)),
             ],
-            $"After: actual delay since collection. Before, after spinning: the delayed tube from collection to spinning and from spinning to its test. Lines: of the baseline and of the delayed result in the laboratory's own file {analysis.Facts.Files.Results}; the attached results.csv, which the program wrote from it in an order of its own, names the same lines in its column source_row. Outside: counts as outside the allowable difference. Not tested: with a stated reason, left out, no failure. Outlier: flagged, kept in every figure."
+            $"After: actual delay since collection, in hours:minutes. Before, after spinning: the delayed tube from collection to spinning and from spinning to its test. Lines: of the baseline and of the delayed result in the laboratory's own file {analysis.Facts.Files.Results}; the attached results.csv, which the program wrote from it in an order of its own, names the same lines in its column source_row. Outside: counts as outside the allowable difference. Not tested: with a stated reason, left out, no failure. Outlier: flagged, kept in every figure."
         );
     }
 
@@ -116,11 +116,23 @@ internal static class PairSection
             ", ",
             new[] { pair.TimeBeforeSpinning, pair.TimeAfterSpinning }
                 .OfType<TimeSpan>()
-                .Select(DurationText.FormatToMinute)
+                .Select(Clock)
         );
 
     private static string Delay(Measurement? measurement) =>
-        measurement?.Delay is { } delay ? DurationText.FormatToMinute(delay) : "";
+        measurement?.Delay is { } delay ? Clock(delay) : "";
+
+    /// <summary>Hours and minutes, "12:05"; from three days on with the days, "14 d 2:05", held on one line.</summary>
+    private static string Clock(TimeSpan delay)
+    {
+        var minutes = (long)Math.Floor(delay.TotalMinutes);
+        var days = minutes > 72 * 60 ? minutes / 1440 : 0;
+        var rest = minutes - (days * 1440);
+        var clock = string.Create(CultureInfo.InvariantCulture, $"{rest / 60}:{rest % 60:00}");
+        return days == 0
+            ? clock
+            : string.Create(CultureInfo.InvariantCulture, $"{days}\u00A0d\u00A0{clock}");
+    }
 
     private static string Remark(Cell cell, PairRecord pair)
     {

@@ -7,9 +7,11 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>Every data query that did not stop the report.</summary>
 internal static class QuerySection
 {
+    public const string Title = "Data queries";
+
     public static Section Of(StudyAnalysis analysis) =>
         new(
-            "Data queries",
+            Title,
             StartsOnNewPage: false,
             [
                 new Table(

@@ -12,14 +12,20 @@ public static class ReportBuilder
     /// <summary>The whole report.</summary>
     /// <param name="analysis">What the data say.</param>
     /// <param name="paper">Paper size.</param>
-    public static ReportModel Build(StudyAnalysis analysis, PaperSize paper) =>
+    /// <param name="pages">Where the sections start, when that is known; sentences then name the page.</param>
+    public static ReportModel Build(
+        StudyAnalysis analysis,
+        PaperSize paper,
+        SectionPages? pages = null
+    ) =>
         new(
             analysis.Facts.Title,
             "en-US",
             paper,
             Header(analysis),
             [
-                FirstPage.Of(analysis),
+                FirstPage.Of(analysis, pages ?? SectionPages.Unknown),
+                .. FirstPage.InFull(analysis) is { } full ? [full] : ImmutableArray<Section>.Empty,
                 ConductSection.Of(analysis),
                 CriteriaSection.Of(analysis),
                 DispositionSection.Of(analysis),
@@ -55,7 +61,13 @@ public static class ReportBuilder
             "en-US",
             PaperSize.A4,
             Header(analysis),
-            [new Section("Decision", StartsOnNewPage: false, [FirstPage.Conclusions(analysis)])]
+            [
+                new Section(
+                    "Decision",
+                    StartsOnNewPage: false,
+                    [FirstPage.Conclusions(analysis, withFigures: true)]
+                ),
+            ]
         );
 
     private static ImmutableArray<Section> SummarySections(StudyAnalysis analysis) =>

@@ -33,6 +33,7 @@ internal static class TextBlocks
             SignatureBoxes boxes => [.. boxes.Boxes.SelectMany(b => WriteBox(b, width))],
             Table table => TextTable.Write(table, width),
             ChartBlock chart => WriteChart(chart, width),
+            Floating floating => Write(floating.Figure, width),
             ChartRow row => [.. row.Charts.SelectMany(c => WriteChart(c, width))],
             _ => [],
         };

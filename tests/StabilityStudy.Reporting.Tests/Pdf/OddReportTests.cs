@@ -31,14 +31,14 @@ public class OddReportTests
                 {
                     var across = new[] { letter.StartBaseLine.X, letter.EndBaseLine.X };
                     var up = new[] { letter.StartBaseLine.Y, letter.EndBaseLine.Y };
-                    Assert.InRange(across.Min(), 18.9 * PointsPerMillimeter, page.Width);
+                    Assert.InRange(across.Min(), 16.9 * PointsPerMillimeter, page.Width);
                     Assert.InRange(
                         across.Max(),
                         0,
-                        page.Width - (18.9 * PointsPerMillimeter) + Space(letter.Value)
+                        page.Width - (16.9 * PointsPerMillimeter) + Space(letter.Value)
                     );
-                    Assert.InRange(up.Min(), 10 * PointsPerMillimeter, page.Height);
-                    Assert.InRange(up.Max(), 0, page.Height - (12.5 * PointsPerMillimeter));
+                    Assert.InRange(up.Min(), 9 * PointsPerMillimeter, page.Height);
+                    Assert.InRange(up.Max(), 0, page.Height - (11.5 * PointsPerMillimeter));
                 }
             );
         }

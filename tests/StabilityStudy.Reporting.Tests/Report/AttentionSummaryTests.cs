@@ -52,7 +52,7 @@ public sealed class AttentionSummaryTests
         );
 
         Assert.Contains(
-            "would be not supported at 6 h if the 13 left-out pairs are taken at their measured values",
+            "Would be not supported if the 13 left-out pairs are taken at their measured values: No anticoagulant at 6 h.",
             Assert
                 .Single(FirstPageParts.Attentions(analysis), line => line.Severity == "Rests on")
                 .Text,
@@ -74,7 +74,7 @@ public sealed class AttentionSummaryTests
         );
 
         Assert.Contains(
-            "would be supported at 6 h without the one flagged outlier",
+            "Would be supported without the one flagged outlier: No anticoagulant at 6 h.",
             Assert
                 .Single(FirstPageParts.Attentions(analysis), line => line.Severity == "Open")
                 .Text,

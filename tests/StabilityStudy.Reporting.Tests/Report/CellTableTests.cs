@@ -146,27 +146,33 @@ public sealed class CellTableTests
     [Fact]
     public void Runs_without_control_and_the_shift_of_bridging_plasma_are_shown()
     {
+        var evidence = new ControlEvidence(
+            10,
+            8,
+            ["run-3"],
+            ["run-7"],
+            new BridgingShift(
+                2,
+                20,
+                18,
+                Estimate.Of(new MeanInterval(10, 0.8, 1.1, 0.35, 9, 0.95, 0.01, 1.59))
+            )
+        );
         var table = ControlTable.Of(
-            new ControlEvidence(
-                10,
-                8,
-                ["run-3"],
-                ["run-7"],
-                new BridgingShift(
-                    2,
-                    20,
-                    20,
-                    Estimate.Of(new MeanInterval(10, 0.8, 1.1, 0.35, 9, 0.95, 0.01, 1.59))
-                )
+            FirstPageParts.WithCell(
+                OddStudies.All["40 pairs"],
+                0,
+                cell => cell with { Controls = evidence }
             )
         );
 
-        Assert.Equal(["10", "8", "run-3", "run-7"], Texts(table.Rows[0]).Take(4));
-        Assert.Contains(
-            "+0.80 % (95 % interval +0.01 to +1.59 %)",
-            table.Rows[0].Cells[4].Text,
-            Comparison
+        Assert.NotNull(table);
+        Assert.Equal(RowKind.GroupHeading, table.Rows[0].Kind);
+        Assert.Equal(
+            ["6 h", "10", "8", "run-3", "run-7", "+0.80 (+0.01 to +1.59) %", "2; 20 + 18"],
+            Texts(table.Rows[1])
         );
+        Assert.Contains("95 % interval", table.Note, Comparison);
     }
 
     [Theory]

@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 
@@ -77,5 +78,5 @@ public sealed class DriftFigureTests
     }
 
     private static Chart Chart(Core.Analysis.StudyAnalysis analysis) =>
-        FirstPageParts.Blocks(analysis).OfType<ChartBlock>().Single().Chart;
+        DriftSection.Of(analysis).Blocks.OfType<ChartBlock>().Single().Chart;
 }

@@ -13,6 +13,10 @@ internal static class FirstPageParts
         ReportBuilder.Build(analysis, PaperSize.A4).Sections[0].Blocks;
 
     public static VerdictLine Verdict(StudyAnalysis analysis) =>
+        FirstPage.Conclusions(analysis, withFigures: true).Lines[0];
+
+    /// <summary>The same without the figures, which page 1 shows beside it.</summary>
+    public static VerdictLine VerdictInBrief(StudyAnalysis analysis) =>
         Blocks(analysis).OfType<VerdictBlock>().Single().Lines[0];
 
     public static Table Table(StudyAnalysis analysis) => Blocks(analysis).OfType<Table>().Single();

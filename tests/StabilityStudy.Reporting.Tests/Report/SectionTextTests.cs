@@ -115,7 +115,7 @@ public sealed class SectionTextTests
             table.Columns.Any(column => column.Header == "before, after spinning")
         );
         Assert.NotNull(known);
-        Assert.Equal("5 h 40 min, 25 min", table.Rows[0].Cells[7].Text);
+        Assert.Equal("5:40, 0:25", table.Rows[0].Cells[7].Text);
     }
 
     [Theory]

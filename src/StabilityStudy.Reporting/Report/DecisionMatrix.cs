@@ -1,0 +1,78 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>The conclusions of a study with many sequences at one look: a row a sequence, a column a time point.</summary>
+internal static class DecisionMatrix
+{
+    public static Table Of(StudyAnalysis analysis)
+    {
+        var timePoints = analysis
+            .Sequences.SelectMany(sequence => sequence.Cells)
+            .Select(cell => cell.Key.TimePoint)
+            .Distinct()
+            .OrderBy(timePoint => timePoint.Delay)
+            .ToImmutableArray();
+        return new Table(
+            "Conclusions by analyte, patient group and time point",
+            [
+                new Column("Analyte, group", ColumnAlignment.Left, 1.35),
+                new Column("Today", ColumnAlignment.Left, 0.7),
+                new Column("Supported to", ColumnAlignment.Left, 1.6),
+                .. timePoints.Select(timePoint => new Column(
+                    timePoint.ToString(),
+                    ColumnAlignment.Left,
+                    1.4
+                )),
+            ],
+            [.. analysis.Sequences.Select(sequence => Row(analysis, sequence, timePoints))],
+            $"Empty: not asked by the protocol. Modified: beyond the manufacturer's limit, so a modified test. Groups: {Groups(analysis)}."
+        );
+    }
+
+    private static string Groups(StudyAnalysis analysis) =>
+        string.Join(
+            ", ",
+            analysis
+                .Protocol.Groups.Where(group =>
+                    analysis.Sequences.Any(sequence => sequence.Group == group.Id)
+                )
+                .Select(group => $"{group.Id} = {group.Name}")
+        );
+
+    private static Row Row(
+        StudyAnalysis analysis,
+        Sequence sequence,
+        ImmutableArray<TimePoint> timePoints
+    )
+    {
+        var names = SequenceNames.Of(analysis, sequence);
+        return new Row([
+            new TableCell(names.Code(analysis)),
+            new TableCell(DurationText.Format(names.Analyte.StandardWindowOf(names.Group.Id).Time)),
+            new TableCell(Window(sequence), Emphasis.Strong),
+            .. timePoints.Select(timePoint =>
+                sequence.Cells.FirstOrDefault(cell => cell.Key.TimePoint == timePoint) is { } cell
+                    ? new TableCell(
+                        TradeWords.Of(cell.Conclusion),
+                        Emphasis.None,
+                        TradeWords.ShapeOf(cell.Conclusion)
+                    )
+                    : new TableCell("")
+            ),
+        ]);
+    }
+
+    private static string Window(Sequence sequence) =>
+        sequence.Window switch
+        {
+            null => "none",
+            { ManufacturerLimit: ManufacturerStanding.Beyond } window =>
+                $"{DurationText.FormatWindow(window.Time)} (modified)",
+            { } window => DurationText.FormatWindow(window.Time),
+        };
+}
