@@ -103,7 +103,7 @@ internal sealed class BlockLayout(
     {
         var pieces = ImmutableArray.CreateBuilder<Piece>();
         var startsPage = false;
-        foreach (var block in blocks)
+        foreach (var (index, block) in blocks.Index())
         {
             if (block is PageBreak)
             {
@@ -115,6 +115,12 @@ internal sealed class BlockLayout(
             if (made.IsEmpty)
             {
                 continue;
+            }
+
+            if (block is Paragraph && index + 1 < blocks.Length && blocks[index + 1] is Table)
+            {
+                // A sentence that leads to a table does not stay behind without it.
+                made = made.SetItem(made.Length - 1, made[^1] with { HoldNext = Hold.Firm });
             }
 
             pieces.AddRange(made);

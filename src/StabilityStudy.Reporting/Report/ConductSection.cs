@@ -14,7 +14,8 @@ internal static class ConductSection
         var protocol = analysis.Protocol;
         return new Section(
             "How the study was run",
-            StartsOnNewPage: false,
+            // Page 1 is read, signed and copied alone.
+            StartsOnNewPage: FirstPage.InFull(analysis) is null,
             [
                 new DefinitionList([
                     .. protocol.Analytes.Select(AnalyteLine),

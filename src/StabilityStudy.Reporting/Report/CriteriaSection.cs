@@ -10,7 +10,7 @@ internal static class CriteriaSection
     public static Section Of(StudyAnalysis analysis) =>
         new(
             "Limits and criteria",
-            StartsOnNewPage: true,
+            StartsOnNewPage: false,
             [
                 new Paragraph(
                     $"The protocol is {TradeWords.Of(analysis.Lock)}.",
