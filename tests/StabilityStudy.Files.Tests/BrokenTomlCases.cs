@@ -112,6 +112,22 @@ internal static class BrokenTomlCases
             new(
                 P,
                 "minimum_days = 5",
+                "minimum_days = 5\nlooks = 2",
+                "looks-need-confidence",
+                "criterion.confidence",
+                "at least 0.95"
+            )
+            {
+                LinesBelow = 36,
+                Along = ["looks-need-confidence"],
+            },
+            new(P, "minimum_days = 5", "minimum_days = 5\nlooks = 3", "out-of-range", "looks", "2")
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "minimum_days = 5",
                 "minimum_days = 1",
                 "out-of-range",
                 "minimum_days",

@@ -30,7 +30,7 @@ internal static class StudyQueries
                             .. ControlQueries.OfShift(cell, inputs.Protocol),
                         ]
                 ),
-            .. sequences.SelectMany(NotAsPlanned),
+            .. sequences.SelectMany(sequence => NotAsPlanned(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => SequenceQueries.Of(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => ModifiedTest(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => LevelQueries.Of(sequence, inputs.Protocol)),
@@ -39,7 +39,7 @@ internal static class StudyQueries
             .. ControlQueries.Of(inputs),
         ];
 
-    private static IEnumerable<DataQuery> NotAsPlanned(Sequence sequence)
+    private static IEnumerable<DataQuery> NotAsPlanned(Sequence sequence, StudyProtocol protocol)
     {
         if (sequence.Cells is not [{ Disposition: var disposition }, ..])
         {
@@ -53,7 +53,7 @@ internal static class StudyQueries
                 "Say in a deviation why collection ended early; stopping when the figures look good is not allowed."
             );
         }
-        else if (disposition.Received > disposition.Planned)
+        else if (disposition.Received > disposition.Planned && protocol.PlannedLooks == 1)
         {
             yield return Number(
                 "more-specimens-than-planned",

@@ -20,12 +20,31 @@ internal static class DecisionLevelEvaluation
     /// <summary>The baselines must spread by so many times the analytical SD at the level, or measurement error bends the line.</summary>
     private const double LeastSpread = 5;
 
+    /// <summary>The change that a line predicts at a level: pairs, ratio of error variances, level, confidence.</summary>
+    public delegate Estimate<BiasAtLevel> Prediction(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        double errorVarianceRatio,
+        double level,
+        double confidenceLevel
+    );
+
     public static DecisionLevelResult Evaluate(
         DecisionLevelCriterion criterion,
         Limit limit,
         CellData data,
         CellContext context,
         int uncounted
+    ) => Evaluate(criterion, limit, data, context, uncounted, WeightedDemingRegression.BiasAt);
+
+    /// <summary>The same with another line, to see whether the choice of the line decides.</summary>
+    public static DecisionLevelResult Evaluate(
+        DecisionLevelCriterion criterion,
+        Limit limit,
+        CellData data,
+        CellContext context,
+        int uncounted,
+        Prediction predict
     )
     {
         var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
@@ -34,7 +53,9 @@ internal static class DecisionLevelEvaluation
             .. required
                 .Distinct()
                 .Order()
-                .Select(level => Judge(level, criterion.ConfidenceLevel, limit, data, context)),
+                .Select(level =>
+                    Judge(level, criterion.ConfidenceLevel, limit, data, context, predict)
+                ),
         ];
         var reasons = ImmutableArray.CreateBuilder<VerdictReason>();
         if (FewDays.Of(data.DayCount, data.SameRun, context.Protocol.MinimumDays) is { } fewDays)
@@ -65,7 +86,8 @@ internal static class DecisionLevelEvaluation
         double confidenceLevel,
         Limit limit,
         CellData data,
-        CellContext context
+        CellContext context,
+        Prediction predict
     )
     {
         var below = data.Compared.Count(pair => pair.Values().Baseline < level);
@@ -85,7 +107,7 @@ internal static class DecisionLevelEvaluation
             );
         }
 
-        var change = WeightedDemingRegression.BiasAt(
+        var change = predict(
             data.Pairs.X.AsSpan(),
             data.Pairs.Y.AsSpan(),
             (double)context.Analyte.ErrorVarianceRatio,

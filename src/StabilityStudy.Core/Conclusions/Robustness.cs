@@ -51,7 +51,11 @@ internal static class Robustness
             );
         }
 
-        foreach (var other in OtherLocation.Of(criteria, data, pairs, context))
+        foreach (
+            var other in OtherLocation
+                .Of(criteria, data, pairs, context)
+                .Concat(OtherLine.Of(criteria, data, pairs, context))
+        )
         {
             Add(other.Code, other.Question, other.Criteria);
         }

@@ -59,6 +59,9 @@ public sealed record StudyProtocol(
     /// <summary>How many of an analyte's time points each specimen is tested at; null means all of them.</summary>
     public int? DelaysPerSpecimen { get; init; }
 
+    /// <summary>How often the data may be looked at: 1, or 2 where an extension is planned before data; each look then has a wider interval.</summary>
+    public int PlannedLooks { get; init; } = 1;
+
     /// <summary>The criteria that apply to an analyte in a patient group, in order, with the limit it is held to; a criterion that counts changes has none.</summary>
     public ImmutableArray<(Criterion Criterion, Limit? Limit)> Applying(
         string analyte,

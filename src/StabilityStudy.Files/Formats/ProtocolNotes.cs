@@ -87,6 +87,12 @@ internal static class ProtocolNotes
             "2"
         ),
         new(
+            "looks",
+            Optional,
+            "2 where an extension is planned: the data are looked at when the planned specimens are in, and once more after the extension; confidence is then at least 0.95 for means and 0.975 for shares; 1 when not given",
+            "1"
+        ),
+        new(
             "signatories",
             Required,
             "who signs, in order",

@@ -13,7 +13,8 @@ internal sealed record ConductRules(
     ImmutableArray<string> RerunReasons,
     ControlRule Controls,
     RepeatDraws RepeatDraws,
-    int? DelaysPerSpecimen
+    int? DelaysPerSpecimen,
+    int PlannedLooks
 );
 
 /// <summary>Reads the rules of a protocol about how the study is run.</summary>
@@ -21,6 +22,7 @@ internal static class ConductReader
 {
     private const decimal UsualLeftOutPercent = 20;
     private const int MostDelays = 100;
+    private const int MostLooks = 2;
     private static readonly TimeSpan UsualRun = TimeSpan.FromHours(1);
 
     public static ConductRules Read(TomlTable root) =>
@@ -33,7 +35,8 @@ internal static class ConductReader
                 ?? ControlRule.EveryRun,
             RepeatDraws: root.OptionalChoice("repeat_draws", FileWords.RepeatDrawRules)
                 ?? RepeatDraws.LeftOut,
-            DelaysPerSpecimen: root.OptionalWhole("delays_per_specimen", 1, MostDelays)
+            DelaysPerSpecimen: root.OptionalWhole("delays_per_specimen", 1, MostDelays),
+            PlannedLooks: root.OptionalWhole("looks", 1, MostLooks) ?? 1
         );
 
     /// <summary>Checks that no specimen is to be tested at more time points than there are.</summary>

@@ -10,6 +10,8 @@ internal static class CriterionCautions
     private const double UsualConfidenceOfMean = 0.90;
     private const double UsualConfidenceOfShare = 0.95;
     private const decimal UsualSharePercent = 85;
+    private const double TwoLooksOfMean = 0.95;
+    private const double TwoLooksOfShare = 0.975;
 
     public static void Check(ProtocolDraft draft)
     {
@@ -18,6 +20,7 @@ internal static class CriterionCautions
             if (criterion is not null)
             {
                 CheckConfidence(table, criterion);
+                CheckLooks(table, criterion, draft.Conduct.PlannedLooks);
                 CheckShare(table, criterion);
                 CheckRule(table, criterion);
             }
@@ -41,6 +44,24 @@ internal static class CriterionCautions
                     $"The criterion \"{criterion.Id}\" asks for a confidence of {criterion.ConfidenceLevel}, less than the usual {usual:0.00}."
                 ),
                 "Raise it, or have the medical director give the reason."
+            );
+        }
+    }
+
+    /// <summary>Each of two looks may err, so each takes half of the chance.</summary>
+    private static void CheckLooks(TomlTable table, Criterion criterion, int looks)
+    {
+        var least = JudgesMean(criterion) ? TwoLooksOfMean : TwoLooksOfShare;
+        if (looks > 1 && table.IsSound("confidence") && criterion.ConfidenceLevel < least)
+        {
+            table.Fault(
+                "confidence",
+                CautionQueries.LooksNeedConfidence,
+                FormattableString.Invariant($"{criterion.ConfidenceLevel}"),
+                FormattableString.Invariant(
+                    $"The protocol plans two looks at the data, and the criterion \"{criterion.Id}\" has a confidence of {criterion.ConfidenceLevel}, too low for each of them."
+                ),
+                FormattableString.Invariant($"Write at least {least}, or looks = 1.")
             );
         }
     }

@@ -53,5 +53,6 @@ internal sealed record ProtocolDraft(
             Controls = Conduct.Controls,
             RepeatDraws = Conduct.RepeatDraws,
             DelaysPerSpecimen = Conduct.DelaysPerSpecimen,
+            PlannedLooks = Conduct.PlannedLooks,
         };
 }

@@ -24,6 +24,7 @@ internal static class ProtocolKeys
         "controls",
         "repeat_draws",
         "delays_per_specimen",
+        "looks",
         "signatories",
         "storage",
         "group",

@@ -62,6 +62,14 @@ public static class CautionQueries
         "raise it, or have the medical director give the reason"
     );
 
+    /// <summary>Two looks, each with the confidence of one.</summary>
+    public static readonly QueryKind LooksNeedConfidence = new(
+        "looks-need-confidence",
+        Stop,
+        "two looks at the data are planned, and the confidence is below 0.95 for a mean or below 0.975 for a share of specimens",
+        "raise it, or plan one look"
+    );
+
     /// <summary>The required share is low.</summary>
     public static readonly QueryKind LowShare = new(
         "low-share",
@@ -143,6 +151,7 @@ public static class CautionQueries
         LateBaseline,
         MuchMayBeLeftOut,
         LowConfidence,
+        LooksNeedConfidence,
         LowShare,
         WideLimit,
         BiasLimitNotBelowIndividual,

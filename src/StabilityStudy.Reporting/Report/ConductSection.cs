@@ -42,6 +42,12 @@ internal static class ConductSection
                         $"{NumberText.Count(protocol.Replicates)} result a tube and time; the first valid result counts."
                     ),
                     new Definition("Collection days", CollectionDays(analysis)),
+                    new Definition(
+                        "Looks at the data",
+                        protocol.PlannedLooks == 1
+                            ? "one, when the planned specimens are in."
+                            : "two, when the planned specimens are in and after an extension, each with the confidence of two."
+                    ),
                     new Definition("Controls", Controls(protocol)),
                     new Definition("Reruns", Reruns(protocol)),
                     new Definition(

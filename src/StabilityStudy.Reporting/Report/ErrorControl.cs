@@ -21,13 +21,17 @@ internal static class ErrorControl
             return $"{order} No criterion controls the chance of a wrong \"supported\".";
         }
 
-        var each = chances.Max();
+        var each = chances.Max() * analysis.Protocol.PlannedLooks;
         var sequences = analysis.Sequences.Length;
         var all =
             sequences > 1
                 ? $" It holds for each sequence (analyte, patient group, storage), not over all of them: with the {NumberText.Count(sequences)} sequences of this study, independent and each exactly at a limit, the chance of at least one wrong \"supported\" would at worst be 1 − {NumberText.Plain((decimal)(1 - each))}^{NumberText.Count(sequences)} = {NumberText.Fixed(100 * (1 - Math.Pow(1 - each, sequences)), 0)} %."
                 : " The study has one sequence (analyte, patient group, storage); over several the chance would add up.";
-        return $"{order} The chance of a wrong \"supported\" in a sequence is then about {NumberText.Percent(each)} if the assumptions hold (see Methods for what simulations gave).{all}";
+        var looks =
+            analysis.Protocol.PlannedLooks > 1
+                ? " The protocol planned two looks at the data, one when the planned specimens were in and one after an extension; the chance counts both."
+                : "";
+        return $"{order}{looks} The chance of a wrong \"supported\" in a sequence is then about {NumberText.Percent(each)} if the assumptions hold (see Methods for what simulations gave).{all}";
     }
 
     /// <summary>

@@ -69,6 +69,18 @@ public sealed class CriterionKindTests
     }
 
     [Fact]
+    public void Another_line_is_asked_for_beside_a_decision_level_criterion_only()
+    {
+        var line = Assert.Single(
+            Spread(0).Criteria(Levels(40, 50)).Cell().Robustness,
+            item => item.Code == "other-regression"
+        );
+
+        Assert.Equal(Conclusion.Supported, line.Conclusion);
+        Assert.DoesNotContain(Spread(0).Cell().Robustness, item => item.Code == "other-regression");
+    }
+
+    [Fact]
     public void Decision_levels_on_few_days_are_inconclusive()
     {
         var study = Spread(0).Protocol(protocol => protocol with { MinimumDays = 11 });

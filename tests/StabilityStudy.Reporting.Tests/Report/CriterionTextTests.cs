@@ -12,6 +12,36 @@ public sealed class CriterionTextTests
     private const StringComparison Comparison = StringComparison.Ordinal;
 
     [Fact]
+    public void Two_planned_looks_share_the_chance_of_error()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var planned = analysis with
+        {
+            Protocol = analysis.Protocol with
+            {
+                PlannedLooks = 2,
+                Criteria =
+                [
+                    .. analysis.Protocol.Criteria.Select(criterion =>
+                        criterion is IndividualCriterion
+                            ? criterion with
+                            {
+                                ConfidenceLevel = 0.975,
+                            }
+                            : criterion with
+                            {
+                                ConfidenceLevel = 0.95,
+                            }
+                    ),
+                ],
+            },
+        };
+
+        Assert.Contains("two looks", ErrorControl.Of(planned), Comparison);
+        Assert.Contains("is then about 5 %", ErrorControl.Of(planned), Comparison);
+    }
+
+    [Fact]
     public void A_log_ratio_limit_shows_both_of_its_ends()
     {
         var analysis = WithBias(ChangeScale.LogRatio, 7.5m, null);
