@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
+using StabilityStudy.Files.Locking;
 using StabilityStudy.SignedPdf.Attachments;
 
 namespace StabilityStudy.Pipeline;
@@ -26,6 +27,9 @@ internal static class AttachedFiles
                 "People, instruments, exclusions, deviations",
                 files.Files[StudyBytes.FactsName]
             ),
+            .. files.Files.TryGetValue(LockFile.Name, out var locks)
+                ? [Source(LockFile.Name, "application/toml", "Locks of the protocol", locks)]
+                : ImmutableArray<Attachment>.Empty,
             .. study.Canonical.Files.Select(file =>
                 Source(file.Name, "text/csv", "Data in canonical form", file.Bytes)
             ),

@@ -11,4 +11,7 @@ public static class ToolVersion
             .Assembly.GetCustomAttribute<AssemblyInformationalVersionAttribute>()
             ?.InformationalVersion
         ?? "unknown";
+
+    /// <summary>Program and version: "stability-study 0.1.0".</summary>
+    public static string Named => "stability-study " + Current;
 }

@@ -38,7 +38,7 @@ public sealed class AnalysisJsonTests
         Assert.Equal("2.1", (string?)analyte["betweenRunCvPercent"]);
         Assert.Equal("20.0", (string?)analyte["measuringInterval"]!["lowest"]);
         Assert.Equal("04:00:00", (string?)analyte["standardWindow"]!["time"]);
-        Assert.Equal("not-locked", (string?)root["lock"]);
+        Assert.Equal("not-locked", (string?)root["lock"]!["standing"]);
         Assert.Equal("bias", (string?)root["protocol"]!["criteria"]![0]!["kind"]);
         Assert.True(double.IsFinite((double)estimate["value"]!["mean"]!));
         Assert.Null(estimate["notComputable"]);

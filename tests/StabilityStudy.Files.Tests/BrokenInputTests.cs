@@ -196,6 +196,10 @@ public sealed class BrokenInputTests
             "not-an-analysis",
             "controls-file-missing",
             "pairs-disagree",
+            "unreadable-lock",
+            "lock-chain-broken",
+            "record-chain-broken",
+            "lock-not-as-recorded",
         ];
 
         Assert.Equal(

@@ -21,6 +21,7 @@ public sealed class QueriesDocumentTests
         Type[] types =
         [
             typeof(FileQueries),
+            typeof(LockFileQueries),
             typeof(ProtocolQueries),
             typeof(CautionQueries),
             typeof(CsvQueries),

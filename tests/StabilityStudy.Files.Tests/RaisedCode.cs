@@ -20,7 +20,7 @@ internal sealed partial record RaisedCode(string Code, string Severity)
 /// <summary>Looks for query codes in the source.</summary>
 internal static partial class RaisedCodes
 {
-    private static readonly string[] Folders = ["Analysis", "Pairing", "Controls"];
+    private static readonly string[] Folders = ["Analysis", "Pairing", "Controls", "Locking"];
 
     public static ImmutableArray<RaisedCode> Find() =>
         [

@@ -2,6 +2,9 @@ using System.CommandLine;
 using System.Text;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Reporting.Model;
 
@@ -89,7 +92,22 @@ internal static class ReportCommand
             ? Encoding.UTF8.GetBytes(StudyPipeline.RenderText(analyzed, Terminal.DefaultWidth))
             : StudyPipeline.Render(analyzed, request.Paper).Pdf;
         cancellation.ThrowIfCancellationRequested();
-        AtomicFile.Write((analysis, StudyPipeline.WriteAnalysis(analyzed)), (target, bytes));
+        var json = StudyPipeline.WriteAnalysis(analyzed);
+        AtomicFile.Write((analysis, json), (target, bytes));
+        RecordFile.Append(
+            request.Folder,
+            new RecordEntry(
+                RecordAction.Report,
+                terminal.Clock.GetLocalNow(),
+                terminal.User,
+                ToolVersion.Named,
+                analyzed.Analysis.Identity.Inputs,
+                [
+                    new FileHash(Path.GetFileName(analysis), InputDigest.Sha256(json.Span)),
+                    new FileHash(Path.GetFileName(target), InputDigest.Sha256(bytes.Span)),
+                ]
+            )
+        );
         terminal.Out.WriteLine(StudyPipeline.Headline(analyzed, terminal.Width));
         terminal.Out.WriteLine(target);
         return SupportedRequirement.Check(analyzed, request.RequireSupported);

@@ -19,6 +19,12 @@ public sealed record Terminal(
 
     private const int WidestText = 100;
 
+    /// <summary>The clock that locks, signatures and the record take their time from.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
+    /// <summary>Who works here, as far as the computer knows.</summary>
+    public string User { get; init; } = Environment.UserName;
+
     /// <summary>The process's own console.</summary>
     public static Terminal OfProcess()
     {

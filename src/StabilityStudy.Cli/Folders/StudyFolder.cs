@@ -26,7 +26,9 @@ internal static class StudyFolder
             return StudyBytes.Of(
                 Directory
                     .EnumerateFiles(path)
-                    .Where(file => Path.GetExtension(file) is ".toml" or ".csv")
+                    .Where(file =>
+                        Path.GetExtension(file) is ".toml" or ".csv" or ".lock" or ".jsonl"
+                    )
                     .Select(file => KeyValuePair.Create(Path.GetFileName(file), ReadFile(file)))
             );
         }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Study;
@@ -12,7 +13,7 @@ namespace StabilityStudy.Core.Analysis;
 /// <param name="Format">Version of this shape.</param>
 /// <param name="ToolVersion">Version of the program that made it.</param>
 /// <param name="Identity">Which study and which bytes.</param>
-/// <param name="Lock">How well it is shown that the protocol came before the data.</param>
+/// <param name="Lock">Whether the protocol came before the data, and how well that is shown.</param>
 /// <param name="Protocol">What was planned.</param>
 /// <param name="Facts">What happened.</param>
 /// <param name="Queries">Every data query that did not stop.</param>
@@ -21,7 +22,7 @@ public sealed record StudyAnalysis(
     int Format,
     string ToolVersion,
     StudyIdentity Identity,
-    LockLevel Lock,
+    LockEvidence Lock,
     StudyProtocol Protocol,
     StudyFacts Facts,
     ImmutableArray<DataQuery> Queries,
@@ -40,23 +41,11 @@ public sealed record StudyIdentity(
     string InputDigest,
     ImmutableArray<FileHash> Inputs,
     ImmutableArray<FileHash> RawFiles
-);
+)
+{
+    /// <summary>Hash of an input; null when there is no such file.</summary>
+    public string? HashOf(string name) => Inputs.FirstOrDefault(file => file.Name == name)?.Sha256;
+}
 
 /// <summary>A file's name and SHA-256, lower-case hexadecimal.</summary>
 public sealed record FileHash(string Name, string Sha256);
-
-/// <summary>How well it is shown that the protocol came before the data. The zero member is the cautious answer.</summary>
-public enum LockLevel
-{
-    /// <summary>Not locked: nothing shows it.</summary>
-    NotLocked,
-
-    /// <summary>Locked by this computer's clock only, which proves little.</summary>
-    ThisComputersClock,
-
-    /// <summary>Locked with a signature.</summary>
-    BySignature,
-
-    /// <summary>Locked with a time stamp of an independent authority.</summary>
-    ByTimeStamp,
-}

@@ -4,6 +4,7 @@ using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
@@ -51,14 +52,20 @@ public static class StudyAnalyzer
             )
             .ToImmutableArray();
         var sequences = concluded.Select(item => item.Sequence).ToImmutableArray();
-        var queries = concluded
-            .SelectMany(item => item.Queries)
+        var evidence = LockEvidence.Of(
+            inputs.Locks,
+            identity.HashOf("protocol.toml") ?? "",
+            inputs.Tubes
+        );
+        var queries = LockQueries
+            .Of(evidence)
+            .Concat(concluded.SelectMany(item => item.Queries))
             .Concat(StudyQueries.Of(inputs, sequences));
         return new StudyAnalysis(
             StudyAnalysis.CurrentFormat,
             toolVersion,
             identity,
-            LockLevel.NotLocked,
+            evidence,
             protocol,
             inputs.Facts,
             [.. before, .. DataFiles.Named(queries.Distinct(), inputs.Facts.Files)],

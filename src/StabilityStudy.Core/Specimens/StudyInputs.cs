@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Study;
 
@@ -14,4 +15,7 @@ public sealed record StudyInputs(
 {
     /// <summary>Control results; empty when the study has no controls.csv.</summary>
     public ImmutableArray<ControlRow> Controls { get; init; } = [];
+
+    /// <summary>The locks of the protocol, the first one first; empty when it was never locked.</summary>
+    public ImmutableArray<ProtocolLock> Locks { get; init; } = [];
 }

@@ -3,7 +3,9 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Recording;
 
 namespace StabilityStudy.Files.Intake;
 
@@ -29,7 +31,13 @@ public static class StudyIntake
         var list = new QueryList();
         var all = WithCanonical(files, canonical);
         var inputs = StudyReading.Read(all, isCanonical: true, list);
-        return Conclude(all, inputs, canonical, raw, list, queries.ToImmutable());
+        var record = files.Files.TryGetValue(StudyRecord.Name, out var lines)
+            ? StudyRecord.Check(
+                lines,
+                files.Files.ContainsKey(LockFile.Name) ? Hash(files, LockFile.Name).Sha256 : null
+            )
+            : [];
+        return Conclude(all, inputs, canonical, raw, list, [.. queries.ToImmutable(), .. record]);
     }
 
     /// <summary>Reads a study of which only the canonical data files are at hand, as a report carries them.</summary>
@@ -106,6 +114,9 @@ public static class StudyIntake
         [
             Hash(files, StudyBytes.ProtocolName),
             Hash(files, StudyBytes.FactsName),
+            .. files.Files.ContainsKey(LockFile.Name)
+                ? [Hash(files, LockFile.Name)]
+                : ImmutableArray<FileHash>.Empty,
             .. canonical.Files.Select(file => new FileHash(file.Name, file.Sha256)),
         ];
         return new StudyIdentity(InputDigest.Compute(inputs), inputs, raw);

@@ -6,6 +6,7 @@ using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Layouts;
+using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Rows;
@@ -50,10 +51,14 @@ internal static class StudyReading
         var controls = ReadControls(files, data.Controls, protocol, known, queries);
         var used = RowChecks.Check(tubes, results, protocol, facts, queries);
         var usedControls = ControlChecks.Check(controls, used, queries);
+        var locks = files.Files.TryGetValue(LockFile.Name, out var lockBytes)
+            ? LockFile.Read(lockBytes, queries)
+            : [];
         return queries.StopCount == 0 && protocol is not null && facts is not null
             ? new StudyInputs(protocol.ToProtocol(), NamedFacts(facts, data), tubes.Rows, used)
             {
                 Controls = usedControls,
+                Locks = [.. locks.Select(stored => stored.Lock)],
             }
             : null;
     }

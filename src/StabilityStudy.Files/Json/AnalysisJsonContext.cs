@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
@@ -29,6 +30,7 @@ namespace StabilityStudy.Files.Json;
         typeof(KebabCaseConverter<DecisionRule>),
         typeof(KebabCaseConverter<DriftShape>),
         typeof(KebabCaseConverter<LockLevel>),
+        typeof(KebabCaseConverter<LockStanding>),
         typeof(KebabCaseConverter<ManufacturerStanding>),
         typeof(KebabCaseConverter<MissingReason>),
         typeof(KebabCaseConverter<PairStatus>),

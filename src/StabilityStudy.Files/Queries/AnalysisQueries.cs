@@ -14,6 +14,24 @@ internal static class AnalysisQueries
     [
         .. MeasurementQueries.All,
         new(
+            "protocol-changed-after-lock",
+            Attention,
+            "the protocol is not the one that was locked last",
+            "put the locked protocol back, or lock the new one with the reason for the amendment"
+        ),
+        new(
+            "locked-after-first-collection",
+            Attention,
+            "the protocol was locked when specimens had already been collected",
+            "say in a deviation why; lock the next protocol before the first collection"
+        ),
+        new(
+            "protocol-amended",
+            Attention,
+            "the protocol was amended after its first lock",
+            "read the reasons in protocol.lock and the versions in the folder locked"
+        ),
+        new(
             "outlier-flagged",
             Attention,
             "the change of a specimen stands out from the others; it stays in every figure",

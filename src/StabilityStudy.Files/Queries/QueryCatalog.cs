@@ -10,6 +10,7 @@ public static class QueryCatalog
     public static ImmutableArray<QueryKind> All { get; } =
     [
         .. FileQueries.All,
+        .. LockFileQueries.All,
         .. ProtocolQueries.All,
         .. CautionQueries.All,
         .. CsvQueries.All,

@@ -12,6 +12,11 @@ internal static class AttentionRanking
     /// </summary>
     private static readonly ImmutableArray<string> s_order =
     [
+        "protocol-changed-after-lock",
+        "locked-after-first-collection",
+        "lock-not-as-recorded",
+        "record-chain-broken",
+        "protocol-amended",
         "too-many-left-out",
         "left-out*",
         "exclusion-after-result",

@@ -17,6 +17,8 @@ internal static class AttentionSummary
     private static readonly ImmutableHashSet<string> s_saidElsewhere =
     [
         "modified-test",
+        "protocol-changed-after-lock",
+        "locked-after-first-collection",
         "left-out-pairs-could-overturn",
         "too-many-left-out",
         "pair-excluded",
@@ -32,11 +34,7 @@ internal static class AttentionSummary
     {
         var kinds = Kinds(analysis);
         return new([
-            new AttentionLine(
-                "Protocol",
-                TradeWords.Capital(TradeWords.Of(analysis.Lock)) + ".",
-                ""
-            ),
+            new AttentionLine("Protocol", LockWords.Of(analysis.Lock), ""),
             .. Line("Rests on", WouldBe(analysis, Supported)),
             .. Line("Open", WouldBe(analysis, FirstOpen)),
             .. Line("Left out", LeftOutNumbers(analysis)),

@@ -12,10 +12,7 @@ internal static class CriteriaSection
             "Limits and criteria",
             StartsOnNewPage: false,
             [
-                new Paragraph(
-                    $"The protocol is {TradeWords.Of(analysis.Lock)}.",
-                    ParagraphStyle.Body
-                ),
+                new Paragraph(LockWords.Of(analysis.Lock), ParagraphStyle.Body),
                 Limits(analysis),
                 Criteria(analysis),
                 new Heading("Everything else that bears on a verdict"),

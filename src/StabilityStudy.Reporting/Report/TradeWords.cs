@@ -135,16 +135,6 @@ internal static class TradeWords
             _ => "%",
         };
 
-    public static string Of(LockLevel level) =>
-        level switch
-        {
-            LockLevel.ByTimeStamp => "locked, time-stamped by an independent authority",
-            LockLevel.BySignature => "locked with a signature",
-            LockLevel.ThisComputersClock =>
-                "locked by this computer's clock only, which proves little",
-            _ => "not locked: nothing shows that the criteria came before the data",
-        };
-
     /// <summary>The same word at the start of a sentence.</summary>
     public static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
 

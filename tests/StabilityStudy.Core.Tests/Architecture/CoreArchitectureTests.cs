@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
@@ -29,6 +30,7 @@ public sealed class CoreArchitectureTests
             [typeof(DecisionRule)] = (DecisionRule.Confidence, "controls the error"),
             [typeof(ControlKind)] = (ControlKind.Control, "must lie within its range"),
             [typeof(PairStatus)] = (PairStatus.Ineligible, "supports nothing"),
+            [typeof(LockStanding)] = (LockStanding.NotLocked, "proves nothing"),
             [typeof(LockLevel)] = (LockLevel.NotLocked, "proves nothing"),
             [typeof(RobustnessDirection)] = (RobustnessDirection.AwayFromSupported, "warns"),
             [typeof(Severity)] = (Severity.Stop, "makes no report"),

@@ -5,10 +5,12 @@ using System.Runtime.CompilerServices;
 using StabilityStudy.Cli;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Pipeline;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.SignedPdf.Attachments;
 using StabilityStudy.Statistics.Agreement;
@@ -26,6 +28,8 @@ public sealed class PublicTypeTests
         [ManufacturerStanding.Beyond] = "is printed as a modified test",
         [PairStatus.Ineligible] = "supports nothing",
         [LockLevel.NotLocked] = "proves nothing",
+        [LockStanding.NotLocked] = "proves nothing",
+        [LockRefusal.AlreadyLocked] = "locks nothing",
         [ControlRule.EveryRun] = "asks for controls",
         [RepeatDraws.LeftOut] = "counts a person once",
         [DecisionRule.Confidence] = "controls the error",

@@ -1,0 +1,126 @@
+using System.CommandLine;
+using System.Diagnostics;
+using System.Globalization;
+using StabilityStudy.Cli.Console;
+using StabilityStudy.Cli.Folders;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Locking;
+using StabilityStudy.Files.Recording;
+using StabilityStudy.Pipeline;
+
+namespace StabilityStudy.Cli.Commands;
+
+/// <summary>lock: freezes the protocol before data are collected.</summary>
+internal static class LockCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var study = StudyArgument.Create();
+        var by = new Option<string>("--by")
+        {
+            Description = "Who locks the protocol: a name or a code of study.toml.",
+            HelpName = "NAME",
+            Required = true,
+        };
+        var reason = new Option<string?>("--reason")
+        {
+            Description = "Why a locked protocol is amended; needed from the second lock on.",
+            HelpName = "TEXT",
+        };
+        var command = new Command(
+            "lock",
+            "Freeze the protocol before the first collection: protocol.lock holds its hash, who locked it and when; a copy goes to the folder locked.\n\nExample:\n  stability-study lock my-study --by LS1"
+        )
+        {
+            study,
+            by,
+            reason,
+        };
+        command.SetAction(parsed =>
+            (int)Run(
+                terminal,
+                parsed.GetRequiredValue(study),
+                OneLine(parsed.GetRequiredValue(by), "--by"),
+                parsed.GetValue(reason) is { } text ? OneLine(text, "--reason") : null
+            )
+        );
+        return command;
+    }
+
+    private static ExitCode Run(Terminal terminal, string folder, string by, string? reason)
+    {
+        var files = StudyFolder.Read(folder);
+        var at = terminal.Clock.GetLocalNow();
+        switch (ProtocolLocking.Lock(files, by, at, reason))
+        {
+            case LockAttempt.Locked locked:
+                Write(terminal, folder, by, locked);
+                return ExitCode.Done;
+            case LockAttempt.Refused { Why: LockRefusal.AlreadyLocked }:
+                throw new UsageException("This protocol is locked already; nothing was changed.");
+            case LockAttempt.Refused:
+                throw new UsageException(
+                    "Another version of the protocol is locked. To amend it, give the reason with --reason; the locks so far stay on record."
+                );
+            case LockAttempt.Stopped stopped:
+                QueryListing.Write(terminal, stopped.Queries);
+                terminal.Error.WriteLine(
+                    "Not locked: answer the queries marked STOP first. Nothing was written."
+                );
+                return ExitCode.StopQueries;
+            default:
+                throw new UnreachableException();
+        }
+    }
+
+    private static void Write(
+        Terminal terminal,
+        string folder,
+        string by,
+        LockAttempt.Locked locked
+    )
+    {
+        var at = locked.Lock.At;
+        var copy = LockFile.CopyName(locked.Lock.Number);
+        AtomicFile.Write(
+            (Path.Combine(folder, copy), locked.Copy),
+            (Path.Combine(folder, LockFile.Name), locked.LockFile)
+        );
+        RecordFile.Append(
+            folder,
+            new RecordEntry(
+                RecordAction.Lock,
+                at,
+                by,
+                ToolVersion.Named,
+                [new FileHash(StudyBytes.ProtocolName, locked.Lock.ProtocolSha256)],
+                [new FileHash(LockFile.Name, InputDigest.Sha256(locked.LockFile.Span))]
+            )
+        );
+        if (!locked.Queries.IsEmpty)
+        {
+            QueryListing.Write(terminal, locked.Queries);
+            terminal.Out.WriteLine();
+        }
+
+        terminal.Out.WriteLine(
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"Locked protocol {locked.Protocol.Code}, version {locked.Protocol.Version}, at {LockFile.Time(at)} by {by} (lock {locked.Lock.Number})."
+            )
+        );
+        terminal.Out.WriteLine("sha256 " + locked.Lock.ProtocolSha256);
+        terminal.Out.WriteLine(
+            "The time is this computer's clock only, which proves little: print or send the hash today to somebody who keeps it."
+        );
+    }
+
+    private static string OneLine(string text, string option) =>
+        string.IsNullOrWhiteSpace(text) || text.Any(char.IsControl) || text.Trim() != text
+            ? throw new UsageException(
+                $"{option} needs a text on one line, without spaces around it."
+            )
+            : text;
+}

@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Locking;
+
+/// <summary>Whether the criteria came before the data, and how well that is shown.</summary>
+/// <param name="Standing">What the locks say about the protocol that the study was analyzed by.</param>
+/// <param name="Level">How well the lock of this protocol is shown; not locked where the protocol is another one.</param>
+/// <param name="FirstCollection">Time of the first collection; null in a study without specimens.</param>
+/// <param name="Locks">Every lock, the first one first.</param>
+public sealed record LockEvidence(
+    LockStanding Standing,
+    LockLevel Level,
+    DateTimeOffset? FirstCollection,
+    ImmutableArray<ProtocolLock> Locks
+)
+{
+    /// <summary>Judges the locks of a study.</summary>
+    /// <param name="locks">The locks, the first one first.</param>
+    /// <param name="protocolSha256">SHA-256 of the protocol that the study is analyzed by.</param>
+    /// <param name="tubes">The tubes, whose collection the lock must precede.</param>
+    public static LockEvidence Of(
+        ImmutableArray<ProtocolLock> locks,
+        string protocolSha256,
+        ImmutableArray<TubeRow> tubes
+    )
+    {
+        DateTimeOffset? first = tubes.IsEmpty ? null : tubes.Min(tube => tube.CollectedAt);
+        var standing =
+            locks.IsEmpty ? LockStanding.NotLocked
+            : locks[^1].ProtocolSha256 != protocolSha256 ? LockStanding.ProtocolChanged
+            : locks[^1].At >= first ? LockStanding.AfterFirstCollection
+            : LockStanding.BeforeFirstCollection;
+        return new LockEvidence(
+            standing,
+            standing is LockStanding.NotLocked or LockStanding.ProtocolChanged
+                ? LockLevel.NotLocked
+                : locks[^1].Level,
+            first,
+            locks
+        );
+    }
+}
+
+/// <summary>What the locks say about the protocol that a study was analyzed by. The zero member is the cautious answer.</summary>
+public enum LockStanding
+{
+    /// <summary>It was never locked.</summary>
+    NotLocked,
+
+    /// <summary>Another protocol was locked than the one at hand.</summary>
+    ProtocolChanged,
+
+    /// <summary>It was locked, or amended, when specimens had already been collected.</summary>
+    AfterFirstCollection,
+
+    /// <summary>It was locked before the first specimen was collected.</summary>
+    BeforeFirstCollection,
+}

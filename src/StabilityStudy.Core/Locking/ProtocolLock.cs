@@ -1,0 +1,35 @@
+namespace StabilityStudy.Core.Locking;
+
+/// <summary>One locking of the protocol: which bytes were fixed, when and by whom.</summary>
+/// <param name="Number">1 for the first; each amendment adds one.</param>
+/// <param name="ProtocolSha256">SHA-256 of protocol.toml as it was locked, lower-case hexadecimal.</param>
+/// <param name="At">When, with the offset of the clock that says so.</param>
+/// <param name="By">Who locked it.</param>
+/// <param name="Reason">Why the protocol was amended; null for the first lock.</param>
+public sealed record ProtocolLock(
+    int Number,
+    string ProtocolSha256,
+    DateTimeOffset At,
+    string By,
+    string? Reason
+)
+{
+    /// <summary>How well the time is shown. What a file claims is this computer's clock only, until a signature or time stamp has been checked.</summary>
+    public LockLevel Level { get; init; } = LockLevel.ThisComputersClock;
+}
+
+/// <summary>How well it is shown when a protocol was locked. The zero member is the cautious answer.</summary>
+public enum LockLevel
+{
+    /// <summary>Not locked: nothing shows it.</summary>
+    NotLocked,
+
+    /// <summary>Locked by this computer's clock only, which proves little.</summary>
+    ThisComputersClock,
+
+    /// <summary>Locked with a signature.</summary>
+    BySignature,
+
+    /// <summary>Locked with a time stamp of an independent authority.</summary>
+    ByTimeStamp,
+}

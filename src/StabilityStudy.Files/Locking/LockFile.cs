@@ -1,0 +1,205 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Toml;
+
+namespace StabilityStudy.Files.Locking;
+
+/// <summary>Reads and writes protocol.lock: every lock of the protocol, each bound to the one before it.</summary>
+public static class LockFile
+{
+    /// <summary>Name of the file.</summary>
+    public const string Name = "protocol.lock";
+
+    private const int Format = 1;
+    private const int MostLocks = 1000;
+    private const string TimeFormat = "yyyy-MM-ddTHH:mm:sszzz";
+
+    private static readonly TableShape s_root = new("", "format", "lock");
+
+    private static readonly TableShape s_lock = new(
+        "lock",
+        "number",
+        "protocol_sha256",
+        "at",
+        "by",
+        "reason",
+        "previous",
+        "signature",
+        "time_stamp"
+    );
+
+    /// <summary>Name of the copy of a locked protocol: "locked/1.toml".</summary>
+    public static string CopyName(int number) =>
+        FormattableString.Invariant($"locked/{number}.toml");
+
+    /// <summary>A time as the file writes it, with its offset.</summary>
+    public static string Time(DateTimeOffset time) =>
+        time.ToString(TimeFormat, CultureInfo.InvariantCulture);
+
+    /// <summary>Reads the locks.</summary>
+    /// <param name="utf8">Content of the file.</param>
+    /// <returns>The locks, or the queries that stop.</returns>
+    public static Outcome<StoredLocks> Read(ReadOnlyMemory<byte> utf8)
+    {
+        var queries = new QueryList();
+        var locks = Read(utf8, queries);
+        return queries.StopCount > 0
+            ? Outcome.Stopped<StoredLocks>(queries.ToImmutable())
+            : Outcome.Of(new StoredLocks(locks), queries.ToImmutable());
+    }
+
+    /// <summary>The file with one lock more.</summary>
+    /// <param name="locks">The locks so far.</param>
+    /// <param name="added">The lock to add; its number and the hash before it must follow from those.</param>
+    /// <exception cref="ArgumentException">The lock does not follow the others.</exception>
+    public static ReadOnlyMemory<byte> With(StoredLocks locks, StoredLock added)
+    {
+        ArgumentNullException.ThrowIfNull(locks);
+        ArgumentNullException.ThrowIfNull(added);
+        if (added.Lock.Number != locks.All.Length + 1 || added.Previous != locks.LastHash)
+        {
+            throw new ArgumentException("The lock does not follow the others.", nameof(added));
+        }
+
+        var text = new StringBuilder();
+        text.Append(
+            "# Made by \"stability-study lock\". Do not edit: each lock is bound to the one before it.\n"
+        );
+        text.Append(CultureInfo.InvariantCulture, $"format = {Format}\n");
+        foreach (var item in locks.All.Add(added))
+        {
+            Append(text, item);
+        }
+
+        return Encoding.UTF8.GetBytes(text.ToString());
+    }
+
+    internal static ImmutableArray<StoredLock> Read(ReadOnlyMemory<byte> utf8, QueryList queries)
+    {
+        if (TomlDocument.Read(utf8, Name, queries) is not { } entries)
+        {
+            return [];
+        }
+
+        var root = TomlTable.Root(entries, s_root, Name, queries);
+        FormatNumber.Check(root, Format);
+        var locks = ImmutableArray.CreateBuilder<StoredLock>();
+        foreach (var table in root.Tables("lock", s_lock))
+        {
+            var stored = ReadLock(table);
+            var follows = locks.Count == 0 ? null : locks[^1].StatementHash();
+            if (stored.Lock.Number != locks.Count + 1 || stored.Previous != follows)
+            {
+                table.Fault(
+                    "number",
+                    LockFileQueries.LockChainBroken,
+                    FormattableString.Invariant($"{stored.Lock.Number}"),
+                    "The lock does not follow the one before it: a lock was taken away, added or changed.",
+                    "Put the file back as the program wrote it. If it is lost, say so in a deviation and lock the protocol again."
+                );
+            }
+
+            locks.Add(stored);
+        }
+
+        return locks.ToImmutable();
+    }
+
+    private static StoredLock ReadLock(TomlTable table) =>
+        new(
+            new ProtocolLock(
+                table.RequireWhole("number", 1, MostLocks),
+                table.RequireText("protocol_sha256"),
+                ReadTime(table),
+                table.RequireText("by"),
+                table.OptionalText("reason")
+            ),
+            table.OptionalText("previous"),
+            ReadBytes(table, "signature"),
+            ReadBytes(table, "time_stamp")
+        );
+
+    private static DateTimeOffset ReadTime(TomlTable table)
+    {
+        var text = table.RequireText("at");
+        if (
+            DateTimeOffset.TryParseExact(
+                text,
+                TimeFormat,
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.None,
+                out var time
+            )
+        )
+        {
+            return time;
+        }
+
+        table.Fault(
+            "at",
+            LockFileQueries.UnreadableLock,
+            text,
+            "This is no date and time with an offset.",
+            "Put the file back as the program wrote it."
+        );
+        return default;
+    }
+
+    private static ImmutableArray<byte> ReadBytes(TomlTable table, string key)
+    {
+        if (table.OptionalText(key) is not { } text)
+        {
+            return [];
+        }
+
+        var bytes = new byte[text.Length];
+        if (Convert.TryFromBase64String(text, bytes, out var length) && length > 0)
+        {
+            return [.. bytes.AsSpan(0, length)];
+        }
+
+        table.Fault(
+            key,
+            LockFileQueries.UnreadableLock,
+            text,
+            "This is no Base64 text.",
+            "Put the file back as the program wrote it."
+        );
+        return [];
+    }
+
+    private static void Append(StringBuilder text, StoredLock stored)
+    {
+        text.Append("\n[[lock]]\n");
+        text.Append(CultureInfo.InvariantCulture, $"number = {stored.Lock.Number}\n");
+        Line("protocol_sha256", stored.Lock.ProtocolSha256);
+        Line("at", Time(stored.Lock.At));
+        Line("by", stored.Lock.By);
+        Line("reason", stored.Lock.Reason);
+        Line("previous", stored.Previous);
+        Line("signature", Base64(stored.Signature));
+        Line("time_stamp", Base64(stored.TimeStamp));
+
+        void Line(string key, string? value)
+        {
+            if (value is not null)
+            {
+                text.Append(CultureInfo.InvariantCulture, $"{key} = {Quoted(value)}\n");
+            }
+        }
+    }
+
+    private static string? Base64(ImmutableArray<byte> bytes) =>
+        bytes.IsEmpty ? null : Convert.ToBase64String(bytes.AsSpan());
+
+    private static string Quoted(string text) =>
+        "\""
+        + text.Replace("\\", "\\\\", StringComparison.Ordinal)
+            .Replace("\"", "\\\"", StringComparison.Ordinal)
+        + "\"";
+}

@@ -1,0 +1,33 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+
+namespace StabilityStudy.Files.Recording;
+
+/// <summary>One line of the record: what was done, by whom, when, over which bytes.</summary>
+/// <param name="Action">What was done, one of <see cref="RecordAction"/>.</param>
+/// <param name="At">When, with the offset of this computer's clock.</param>
+/// <param name="By">Who did it, as given or as the computer knows the user.</param>
+/// <param name="Tool">Program and version.</param>
+/// <param name="Inputs">What it was made from.</param>
+/// <param name="Outputs">What was made.</param>
+public sealed record RecordEntry(
+    string Action,
+    DateTimeOffset At,
+    string By,
+    string Tool,
+    ImmutableArray<FileHash> Inputs,
+    ImmutableArray<FileHash> Outputs
+);
+
+/// <summary>Words for what was done.</summary>
+public static class RecordAction
+{
+    /// <summary>The protocol was locked.</summary>
+    public const string Lock = "lock";
+
+    /// <summary>A report was written.</summary>
+    public const string Report = "report";
+
+    /// <summary>A report was signed.</summary>
+    public const string Sign = "sign";
+}

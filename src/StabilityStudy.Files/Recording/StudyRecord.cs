@@ -1,0 +1,162 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Locking;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Recording;
+
+/// <summary>
+/// The record of a study, record.jsonl: a JSON object a line, each with the SHA-256 of the line before it (its bytes
+/// without the line feed). Lines are only ever added, so a line that was taken away, added or changed breaks the chain.
+/// </summary>
+public static class StudyRecord
+{
+    /// <summary>Name of the file.</summary>
+    public const string Name = "record.jsonl";
+
+    private const byte LineFeed = (byte)'\n';
+
+    private static readonly JsonWriterOptions s_options = new()
+    {
+        // Names of people stay readable; the file is never part of a web page.
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>The line that follows a record, with its line feed; before it comes one when the record ends without.</summary>
+    /// <param name="record">The record so far; empty when there is none.</param>
+    /// <param name="entry">What was done.</param>
+    public static ReadOnlyMemory<byte> Next(ReadOnlyMemory<byte> record, RecordEntry entry)
+    {
+        ArgumentNullException.ThrowIfNull(entry);
+        var lines = Lines(record);
+        using var buffer = new MemoryStream();
+        if (!record.IsEmpty && record.Span[^1] != LineFeed)
+        {
+            buffer.WriteByte(LineFeed);
+        }
+
+        using (var json = new Utf8JsonWriter(buffer, s_options))
+        {
+            json.WriteStartObject();
+            json.WriteNumber("number", lines.Length + 1);
+            json.WriteString(
+                "at",
+                entry.At.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture)
+            );
+            json.WriteString("by", entry.By);
+            json.WriteString("action", entry.Action);
+            json.WriteString("tool", entry.Tool);
+            Write(json, "inputs", entry.Inputs);
+            Write(json, "outputs", entry.Outputs);
+            json.WriteString("previous", lines.IsEmpty ? "" : InputDigest.Sha256(lines[^1].Span));
+            json.WriteEndObject();
+        }
+
+        buffer.WriteByte(LineFeed);
+        return buffer.ToArray();
+    }
+
+    /// <summary>Looks for lines that were taken away, added or changed, and for a lock that is not the recorded one.</summary>
+    /// <param name="record">Content of the file.</param>
+    /// <param name="lockSha256">SHA-256 of protocol.lock; null when there is none.</param>
+    /// <returns>A query for the first line that does not follow the one before it, and one for a lock that differs.</returns>
+    public static ImmutableArray<DataQuery> Check(ReadOnlyMemory<byte> record, string? lockSha256)
+    {
+        var queries = new QueryList();
+        var lines = Lines(record);
+        var (previous, recordedLock) = ("", (string?)null);
+        for (var i = 0; i < lines.Length; i++)
+        {
+            if (Read(lines[i], i + 1, previous) is not { } outputs)
+            {
+                queries.Add(
+                    LockFileQueries.RecordChainBroken,
+                    new QuerySource(Name, i + 1, null),
+                    "",
+                    "The line does not follow the one before it: a line was taken away, added or changed.",
+                    "Find out who changed the record; put it back from a copy, or say in a deviation what happened."
+                );
+                return queries.ToImmutable();
+            }
+
+            previous = InputDigest.Sha256(lines[i].Span);
+            recordedLock = outputs.GetValueOrDefault(LockFile.Name) ?? recordedLock;
+        }
+
+        if (recordedLock is not null && recordedLock != lockSha256)
+        {
+            queries.Add(
+                LockFileQueries.LockNotAsRecorded,
+                new QuerySource(LockFile.Name, null, null),
+                lockSha256 ?? "",
+                "The file is not the one that the record names.",
+                "Put the file back as the program wrote it, or say in a deviation what happened."
+            );
+        }
+
+        return queries.ToImmutable();
+    }
+
+    /// <summary>The outputs that a line names; null when it does not follow the line before it.</summary>
+    private static Dictionary<string, string>? Read(
+        ReadOnlyMemory<byte> line,
+        int number,
+        string previous
+    )
+    {
+        try
+        {
+            using var document = JsonDocument.Parse(line);
+            var root = document.RootElement;
+            return
+                root.GetProperty("number").GetInt32() == number
+                && root.GetProperty("previous").GetString() == previous
+                ? root.GetProperty("outputs")
+                    .EnumerateObject()
+                    .ToDictionary(item => item.Name, item => item.Value.GetString() ?? "")
+                : null;
+        }
+        catch (Exception error)
+            when (error
+                    is JsonException
+                        or InvalidOperationException
+                        or KeyNotFoundException
+                        or FormatException
+                        or ArgumentException
+            )
+        {
+            return null;
+        }
+    }
+
+    private static void Write(Utf8JsonWriter json, string name, ImmutableArray<FileHash> files)
+    {
+        json.WriteStartObject(name);
+        foreach (var file in files)
+        {
+            json.WriteString(file.Name, file.Sha256);
+        }
+
+        json.WriteEndObject();
+    }
+
+    private static ImmutableArray<ReadOnlyMemory<byte>> Lines(ReadOnlyMemory<byte> record)
+    {
+        var lines = ImmutableArray.CreateBuilder<ReadOnlyMemory<byte>>();
+        var rest = record;
+        while (!rest.IsEmpty)
+        {
+            var end = rest.Span.IndexOf(LineFeed);
+            lines.Add(end < 0 ? rest : rest[..end]);
+            rest = end < 0 ? default : rest[(end + 1)..];
+        }
+
+        return lines.ToImmutable();
+    }
+}

@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Locking;
+using StabilityStudy.Files.Protocols;
+
+namespace StabilityStudy.Pipeline;
+
+/// <summary>What came of locking a protocol.</summary>
+public abstract record LockAttempt
+{
+    private LockAttempt() { }
+
+    /// <summary>It is locked once the files are written.</summary>
+    /// <param name="Protocol">The protocol.</param>
+    /// <param name="Lock">The new lock.</param>
+    /// <param name="LockFile">New content of protocol.lock.</param>
+    /// <param name="Copy">The protocol, byte for byte, for the folder locked.</param>
+    /// <param name="Queries">What the protocol leaves in doubt; none of them stops.</param>
+    public sealed record Locked(
+        StudyProtocol Protocol,
+        ProtocolLock Lock,
+        ReadOnlyMemory<byte> LockFile,
+        ReadOnlyMemory<byte> Copy,
+        ImmutableArray<DataQuery> Queries
+    ) : LockAttempt;
+
+    /// <summary>Nothing is wrong with the protocol, and it is not locked.</summary>
+    public sealed record Refused(LockRefusal Why) : LockAttempt;
+
+    /// <summary>Queries stop it.</summary>
+    public sealed record Stopped(ImmutableArray<DataQuery> Queries) : LockAttempt;
+}
+
+/// <summary>Why a protocol was not locked.</summary>
+public enum LockRefusal
+{
+    /// <summary>This very protocol is locked already.</summary>
+    AlreadyLocked,
+
+    /// <summary>Another protocol was locked before, and no reason for the amendment is given.</summary>
+    ReasonMissing,
+}
+
+/// <summary>Locks protocols.</summary>
+public static class ProtocolLocking
+{
+    /// <summary>Locks the protocol of a study.</summary>
+    /// <param name="files">The files of the study folder; of the data nothing is read.</param>
+    /// <param name="by">Who locks.</param>
+    /// <param name="at">When, by this computer's clock.</param>
+    /// <param name="reason">Why the protocol is amended; null for a first lock.</param>
+    public static LockAttempt Lock(StudyBytes files, string by, DateTimeOffset at, string? reason)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        if (!files.Files.TryGetValue(StudyBytes.ProtocolName, out var bytes))
+        {
+            return new LockAttempt.Stopped([
+                .. StudyPipeline
+                    .Check(files)
+                    .Queries.Where(query => query.Source.File == StudyBytes.ProtocolName),
+            ]);
+        }
+
+        var protocol = ProtocolReader.Read(bytes, StudyBytes.ProtocolName);
+        var before = files.Files.TryGetValue(LockFile.Name, out var lockBytes)
+            ? LockFile.Read(lockBytes)
+            : Outcome.Of(StoredLocks.None, []);
+        ImmutableArray<DataQuery> queries = [.. protocol.Queries, .. before.Queries];
+        if (!protocol.TryGet(out var read) || !before.TryGet(out var locks))
+        {
+            return new LockAttempt.Stopped(queries);
+        }
+
+        var hash = InputDigest.Sha256(bytes.Span);
+        if (!locks.All.IsEmpty && locks.All[^1].Lock.ProtocolSha256 == hash)
+        {
+            return new LockAttempt.Refused(LockRefusal.AlreadyLocked);
+        }
+
+        if (!locks.All.IsEmpty && reason is null)
+        {
+            return new LockAttempt.Refused(LockRefusal.ReasonMissing);
+        }
+
+        var number = locks.All.Length + 1;
+        var added = new StoredLock(
+            new ProtocolLock(number, hash, at, by, number == 1 ? null : reason),
+            locks.LastHash,
+            [],
+            []
+        );
+        return new LockAttempt.Locked(
+            read,
+            added.Lock,
+            LockFile.With(locks, added),
+            bytes,
+            queries
+        );
+    }
+}

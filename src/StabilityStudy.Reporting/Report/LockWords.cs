@@ -1,0 +1,41 @@
+using System.Globalization;
+using StabilityStudy.Core.Locking;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>Whether the criteria came before the data, in one sentence.</summary>
+internal static class LockWords
+{
+    /// <summary>A whole sentence for page 1.</summary>
+    public static string Of(LockEvidence evidence)
+    {
+        if (evidence.Locks.IsEmpty)
+        {
+            return "Not locked: nothing shows that the criteria came before the data.";
+        }
+
+        var last = evidence.Locks[^1];
+        var locked =
+            $"{(last.Number == 1 ? "ocked" : "ocked again after an amendment,")} {Time(last.At)} by {last.By}";
+        return evidence.Standing switch
+        {
+            LockStanding.ProtocolChanged =>
+                $"Changed since it was locked: this is not the protocol l{locked}.",
+            LockStanding.AfterFirstCollection =>
+                $"L{locked}, after the first collection ({Time(evidence.FirstCollection!.Value)}): nothing shows that the criteria came before the data.",
+            _ =>
+                $"L{locked}, before {(evidence.FirstCollection is { } first ? $"the first collection ({Time(first)})" : "any collection")}; {Of(evidence.Level)}.",
+        };
+    }
+
+    private static string Of(LockLevel level) =>
+        level switch
+        {
+            LockLevel.ByTimeStamp => "time-stamped by an independent authority",
+            LockLevel.BySignature => "signed, at a time that the signer states",
+            _ => "the time is this computer's clock only, which proves little",
+        };
+
+    private static string Time(DateTimeOffset time) =>
+        time.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,114 @@
+using StabilityStudy.Files.Recording;
+
+namespace StabilityStudy.Cli.Tests;
+
+public sealed class LockTests
+{
+    private const StringComparison Comparison = StringComparison.Ordinal;
+
+    [Fact]
+    public async Task Lock_writes_the_lock_a_copy_and_a_line_of_the_record()
+    {
+        using var copy = StudyCopy.Create();
+        var protocol = await Bytes(copy, "protocol.toml");
+
+        var run = await Run.Of("lock", copy.Study, "--by", "LS1");
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Contains("(lock 1)", run.Out, Comparison);
+        Assert.Contains("this computer's clock only", run.Out, Comparison);
+        Assert.Equal(protocol, await Bytes(copy, "locked", "1.toml"));
+        Assert.Contains(
+            "protocol_sha256 = \""
+                + Convert.ToHexStringLower(System.Security.Cryptography.SHA256.HashData(protocol)),
+            await Text(copy, "protocol.lock"),
+            Comparison
+        );
+        Assert.Single((await Text(copy, StudyRecord.Name)).TrimEnd('\n').Split('\n'));
+    }
+
+    [Fact]
+    public async Task The_same_protocol_is_not_locked_twice()
+    {
+        using var copy = StudyCopy.Create();
+        await Run.Of("lock", copy.Study, "--by", "LS1");
+        var before = copy.Files();
+
+        var run = await Run.Of("lock", copy.Study, "--by", "LS1", "--reason", "again");
+
+        Assert.Equal(ExitCode.WrongUsage, run.Code);
+        Assert.Contains("locked already", run.Error, Comparison);
+        Assert.Equal(before, copy.Files());
+    }
+
+    [Fact]
+    public async Task An_amendment_needs_a_reason_and_keeps_the_lock_before_it()
+    {
+        using var copy = StudyCopy.Create();
+        await Run.Of("lock", copy.Study, "--by", "LS1");
+        copy.Edit("protocol.toml", "share_percent_min = 85", "share_percent_min = 90");
+
+        var refused = await Run.Of("lock", copy.Study, "--by", "LS1");
+        var changed = await Run.Of("analyze", copy.Study);
+        var amended = await Run.Of("lock", copy.Study, "--by", "LS1", "--reason", "stricter");
+
+        Assert.Equal(ExitCode.WrongUsage, refused.Code);
+        Assert.Contains("--reason", refused.Error, Comparison);
+        Assert.Contains("Changed since it was locked", changed.Out, Comparison);
+        Assert.Equal(ExitCode.Done, amended.Code);
+        Assert.Contains("study/locked/1.toml", copy.Files());
+        Assert.Contains("study/locked/2.toml", copy.Files());
+        Assert.Contains("reason = \"stricter\"", await Text(copy, "protocol.lock"), Comparison);
+    }
+
+    [Fact]
+    public async Task A_protocol_with_a_stop_query_is_not_locked()
+    {
+        using var copy = StudyCopy.Create();
+        copy.Edit("protocol.toml", "minimum_days = 5", "minimum_days = 0");
+
+        var run = await Run.Of("lock", copy.Study, "--by", "LS1");
+
+        Assert.Equal(ExitCode.StopQueries, run.Code);
+        Assert.Contains("Not locked", run.Error, Comparison);
+        Assert.DoesNotContain("study/protocol.lock", copy.Files());
+    }
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("two\nlines")]
+    [InlineData(" LS1")]
+    public async Task Who_locks_is_a_text_on_one_line(string by)
+    {
+        using var copy = StudyCopy.Create();
+
+        var run = await Run.Of("lock", copy.Study, "--by", by);
+
+        Assert.Equal(ExitCode.WrongUsage, run.Code);
+        Assert.Contains("--by", run.Error, Comparison);
+    }
+
+    [Fact]
+    public async Task A_lock_edited_by_hand_is_on_the_first_page()
+    {
+        using var copy = StudyCopy.Create();
+        await Run.Of("lock", copy.Study, "--by", "LS1");
+        var path = copy.At("study", "protocol.lock");
+        var text = await Text(copy, "protocol.lock");
+        await File.WriteAllTextAsync(
+            path,
+            text.Replace("by = \"LS1\"", "by = \"LS2\"", Comparison),
+            TestContext.Current.CancellationToken
+        );
+
+        var run = await Run.Of("analyze", copy.Study);
+
+        Assert.Contains("is not the one that the record names", run.Out, Comparison);
+    }
+
+    private static Task<byte[]> Bytes(StudyCopy copy, params string[] parts) =>
+        File.ReadAllBytesAsync(copy.At(["study", .. parts]), TestContext.Current.CancellationToken);
+
+    private static Task<string> Text(StudyCopy copy, string name) =>
+        File.ReadAllTextAsync(copy.At("study", name), TestContext.Current.CancellationToken);
+}
