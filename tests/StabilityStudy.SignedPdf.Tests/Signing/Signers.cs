@@ -29,9 +29,9 @@ internal sealed record Signer(X509Certificate2 Certificate, AsymmetricAlgorithm 
 /// <summary>An authority and the people and time stamp authority it vouches for; all invented.</summary>
 internal static class Signers
 {
-    public static DateTimeOffset Start { get; } = new(2026, 1, 1, 0, 0, 0, TimeSpan.Zero);
+    public static DateTimeOffset Start { get; } = new(2025, 1, 1, 0, 0, 0, TimeSpan.Zero);
     public static DateTimeOffset Time { get; } = new(2026, 3, 4, 9, 30, 0, TimeSpan.FromHours(-5));
-    public static DateTimeOffset End { get; } = new(2027, 1, 1, 0, 0, 0, TimeSpan.Zero);
+    public static DateTimeOffset End { get; } = new(2060, 1, 1, 0, 0, 0, TimeSpan.Zero);
 
     private const X509KeyUsageFlags Signing =
         X509KeyUsageFlags.DigitalSignature | X509KeyUsageFlags.NonRepudiation;

@@ -89,8 +89,8 @@ public static class SigningRefusalTests
         );
 
     [Theory]
-    [InlineData(-100, SigningRefusalReason.CertificateNotYetValid)]
-    [InlineData(400, SigningRefusalReason.CertificateExpired)]
+    [InlineData(-1000, SigningRefusalReason.CertificateNotYetValid)]
+    [InlineData(15000, SigningRefusalReason.CertificateExpired)]
     public static void A_certificate_not_valid_then_is_refused(
         int days,
         SigningRefusalReason reason

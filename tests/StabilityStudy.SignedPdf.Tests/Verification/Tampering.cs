@@ -166,6 +166,7 @@ internal static class Tampering
         return (Assert.IsType<PdfDictionary>(document.Find(reference)), reference);
     }
 
-    private static IEnumerable<PdfObject> Items(PdfObject contents) =>
-        contents is PdfArray array ? array.Items : [contents];
+    private static System.Collections.Immutable.ImmutableArray<PdfObject> Items(
+        PdfObject contents
+    ) => contents is PdfArray array ? array.Items : [contents];
 }
