@@ -178,8 +178,14 @@ public static class AlteredBytesTests
         );
 
     [Fact]
-    public static void A_file_cut_in_the_middle_of_a_revision_is_unreadable() =>
-        Assert.Equal([DocumentProblem.Unreadable], SignedDocument.Verify(Signed[..^300]).Problems);
+    public static void A_file_cut_in_the_middle_of_a_revision_is_found()
+    {
+        var verification = SignedDocument.Verify(Signed[..^300]);
+
+        Assert.Equal([DocumentProblem.BytesAfterEnd], verification.Problems);
+        Assert.Equal(["approver"], verification.EmptyFields, StringComparer.Ordinal);
+        Assert.False(verification.Holds);
+    }
 
     [Fact]
     public static void A_range_that_begins_later_is_found() =>

@@ -250,18 +250,17 @@ public static class FurtherRevisionTests
     [Fact]
     public static void Another_catalog_is_found()
     {
-        var document = Rewritten.Read(Signed);
-        var root = Tampering.Root(document);
-        var other = Tampering.Next(document);
-        var appended = PdfFileWriter.Append(document, [new(other, document.Catalog)]);
-        var changed = Tampering.Replaced(
-            appended,
-            FormattableString.Invariant($"/Root {root.Number} 0 R").PadRight(12),
-            FormattableString.Invariant($"/Root {other.Number} 0 R").PadRight(12)[..12],
-            Signed.Length
+        var pages = Rewritten.Read(Signed).Catalog.Find("Pages")!;
+        var verification = SignedDocument.Verify(
+            Tampering.WithTrailer(Signed, trailer => trailer.With("Root", pages))
         );
 
-        Assert.False(SignedDocument.Verify(changed).Holds);
+        Assert.Equal(
+            [new RevisionDifference(RevisionChange.Changed, DocumentPart.Trailer, null, "Root")],
+            verification.Revisions[3].Differences
+        );
+        Assert.Contains(DocumentProblem.SignatureWithoutField, verification.Problems);
+        Assert.False(verification.Holds);
     }
 
     [Fact]

@@ -75,18 +75,34 @@ internal static class Tampering
     }
 
     /// <summary>A further revision that frees an object.</summary>
-    public static byte[] WithFreed(byte[] file, PdfReference reference)
+    public static byte[] WithFreed(byte[] file, PdfReference reference) =>
+        WithSection(
+            file,
+            string.Create(
+                CultureInfo.InvariantCulture,
+                $"{reference.Number} 1\n0000000000 00001 f \n"
+            ),
+            static trailer => trailer
+        );
+
+    /// <summary>A further revision without objects, with another trailer.</summary>
+    public static byte[] WithTrailer(byte[] file, Func<PdfDictionary, PdfDictionary> change) =>
+        WithSection(file, "0 1\n0000000000 65535 f \n", change);
+
+    private static byte[] WithSection(
+        byte[] file,
+        string entries,
+        Func<PdfDictionary, PdfDictionary> change
+    )
     {
         var document = Rewritten.Read(file);
-        var trailer = document.Trailer.With(
-            "Prev",
-            new PdfInteger(document.Revisions[^1].CrossReferenceOffset)
-        );
+        var trailer = change(document.Trailer)
+            .With("Prev", new PdfInteger(document.Revisions[^1].CrossReferenceOffset));
         var section = new System.Buffers.ArrayBufferWriter<byte>();
         PdfWriter.Write(section, trailer);
         var tail = string.Create(
             CultureInfo.InvariantCulture,
-            $"xref\n{reference.Number} 1\n0000000000 00001 f \ntrailer\n{Encoding.Latin1.GetString(section.WrittenSpan)}\nstartxref\n{file.Length}\n%%EOF\n"
+            $"xref\n{entries}trailer\n{Encoding.Latin1.GetString(section.WrittenSpan)}\nstartxref\n{file.Length}\n%%EOF\n"
         );
         return [.. file, .. HandMadePdf.Bytes(tail)];
     }
@@ -140,10 +156,11 @@ internal static class Tampering
 
     public static PdfReference Typed(PdfDocument document, string type) =>
         document
-            .Objects.First(found =>
+            .Objects.Where(found =>
                 (found.Value as PdfStream)?.Dictionary.Find("Type") is PdfName name
                 && string.Equals(name.Value, type, StringComparison.Ordinal)
             )
+            .MaxBy(static found => ((PdfStream)found.Value).Encoded.Length)!
             .Reference;
 
     public static PdfReference Next(PdfDocument document) =>
