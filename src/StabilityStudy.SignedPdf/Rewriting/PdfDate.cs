@@ -20,4 +20,21 @@ internal static class PdfDate
             date.ToString("'D:'yyyyMMddHHmmss", CultureInfo.InvariantCulture) + zone
         );
     }
+
+    /// <summary>The date in a text of exactly the form written here; null for any other form.</summary>
+    public static DateTimeOffset? Parse(PdfString text)
+    {
+        var parts = text.ToText();
+        var zone = parts.EndsWith('Z') ? "+00'00" : "";
+        var withZone = parts.TrimEnd('Z') + zone;
+        return DateTimeOffset.TryParseExact(
+            withZone.Replace('\'', ':'),
+            "'D:'yyyyMMddHHmmsszzz",
+            CultureInfo.InvariantCulture,
+            DateTimeStyles.None,
+            out var date
+        )
+            ? date
+            : null;
+    }
 }

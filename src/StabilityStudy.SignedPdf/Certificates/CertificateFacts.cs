@@ -1,0 +1,55 @@
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
+
+namespace StabilityStudy.SignedPdf.Certificates;
+
+/// <summary>What a certificate says, whether or not anybody should believe it.</summary>
+/// <param name="Name">The common name of its holder, or the whole subject when there is none.</param>
+/// <param name="Subject">The whole subject (RFC 4514 text).</param>
+/// <param name="Issuer">Who issued it (RFC 4514 text).</param>
+/// <param name="SerialNumber">Serial number in hexadecimal digits.</param>
+/// <param name="Sha256">SHA-256 of the certificate in hexadecimal digits.</param>
+/// <param name="NotBefore">Valid from this moment on.</param>
+/// <param name="NotAfter">Valid up to this moment.</param>
+/// <param name="IsSelfIssued">Subject and issuer are the same: the holder vouches for himself.</param>
+/// <param name="MaySign">Its key usage allows digital signatures or content commitment, or says nothing (RFC 5280, section 4.2.1.3).</param>
+public sealed record CertificateFacts(
+    string Name,
+    string Subject,
+    string Issuer,
+    string SerialNumber,
+    string Sha256,
+    DateTimeOffset NotBefore,
+    DateTimeOffset NotAfter,
+    bool IsSelfIssued,
+    bool MaySign
+)
+{
+    internal static CertificateFacts Of(X509Certificate2 certificate)
+    {
+        var name = certificate.GetNameInfo(X509NameType.SimpleName, forIssuer: false);
+        return new CertificateFacts(
+            name.Length > 0 ? name : certificate.Subject,
+            certificate.Subject,
+            certificate.Issuer,
+            certificate.SerialNumber,
+            certificate.GetCertHashString(HashAlgorithmName.SHA256),
+            new DateTimeOffset(certificate.NotBefore.ToUniversalTime()),
+            new DateTimeOffset(certificate.NotAfter.ToUniversalTime()),
+            IsOwnIssuer(certificate),
+            Allows(certificate)
+        );
+    }
+
+    internal static bool IsOwnIssuer(X509Certificate2 certificate) =>
+        certificate.SubjectName.RawData.AsSpan().SequenceEqual(certificate.IssuerName.RawData);
+
+    private static bool Allows(X509Certificate2 certificate)
+    {
+        const X509KeyUsageFlags signing =
+            X509KeyUsageFlags.DigitalSignature | X509KeyUsageFlags.NonRepudiation;
+        return certificate
+            .Extensions.OfType<X509KeyUsageExtension>()
+            .All(static usage => (usage.KeyUsages & signing) != X509KeyUsageFlags.None);
+    }
+}

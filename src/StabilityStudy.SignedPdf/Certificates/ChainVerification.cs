@@ -1,0 +1,21 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.SignedPdf.Certificates;
+
+/// <summary>What is known about the way from a certificate to somebody trusted.</summary>
+/// <param name="Outcome">Trusted, not trusted or not checked.</param>
+/// <param name="Revocation">What revocation lists say; not checked unless the chain is trusted.</param>
+/// <param name="RevokedAt">When the revoked certificate was revoked; null when none was.</param>
+/// <param name="Certificates">The chain from the certificate upwards as far as it was found.</param>
+/// <param name="Reasons">Names of what is wrong in the chain, as the platform's X.509 status flags name them.</param>
+public sealed record ChainVerification(
+    ChainOutcome Outcome,
+    RevocationOutcome Revocation,
+    DateTimeOffset? RevokedAt,
+    ImmutableArray<CertificateFacts> Certificates,
+    ImmutableArray<string> Reasons
+)
+{
+    internal static ChainVerification NotChecked { get; } =
+        new(ChainOutcome.NotChecked, RevocationOutcome.NotChecked, null, [], []);
+}

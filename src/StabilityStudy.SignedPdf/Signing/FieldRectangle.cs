@@ -1,0 +1,41 @@
+using StabilityStudy.SignedPdf.Objects;
+using StabilityStudy.SignedPdf.Reading;
+
+namespace StabilityStudy.SignedPdf.Signing;
+
+/// <summary>Where a field lies on its page.</summary>
+internal static class FieldRectangle
+{
+    /// <summary>The rectangle with its sides in order; null when there is none with an area.</summary>
+    public static PageRectangle? Of(PdfDocument document, PdfDictionary field)
+    {
+        if (document.Resolve(field.Find("Rect")) is not PdfArray { Items.Length: 4 } array)
+        {
+            return null;
+        }
+
+        var sides = new List<double>();
+        foreach (var item in array.Items)
+        {
+            switch (document.Resolve(item))
+            {
+                case PdfInteger integer:
+                    sides.Add(integer.Value);
+                    break;
+                case PdfReal real:
+                    sides.Add(real.Value);
+                    break;
+                default:
+                    return null;
+            }
+        }
+
+        var rectangle = new PageRectangle(
+            Math.Min(sides[0], sides[2]),
+            Math.Min(sides[1], sides[3]),
+            Math.Max(sides[0], sides[2]),
+            Math.Max(sides[1], sides[3])
+        );
+        return rectangle is { Width: > 0 and < 1e6, Height: > 0 and < 1e6 } ? rectangle : null;
+    }
+}

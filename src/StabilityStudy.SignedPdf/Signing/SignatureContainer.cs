@@ -1,0 +1,93 @@
+using System.Formats.Asn1;
+using System.Security.Cryptography;
+using System.Security.Cryptography.Pkcs;
+using System.Security.Cryptography.X509Certificates;
+using StabilityStudy.SignedPdf.Certificates;
+
+namespace StabilityStudy.SignedPdf.Signing;
+
+/// <summary>Makes the signature itself: CMS, detached, with the signing certificate named in it (RFC 5652, RFC 5035, ETSI EN 319 122-1).</summary>
+internal static class SignatureContainer
+{
+    /// <summary>The signature over the content, in DER.</summary>
+    public static SignedCms Sign(byte[] content, SigningKey key)
+    {
+        var container = new SignedCms(
+            new ContentInfo(new Oid(ObjectIdentifiers.Data), content),
+            detached: true
+        );
+        var signer = new CmsSigner(
+            SubjectIdentifierType.IssuerAndSerialNumber,
+            key.Holder,
+            key.PrivateKey
+        )
+        {
+            DigestAlgorithm = new Oid(ObjectIdentifiers.Sha256),
+            IncludeOption = X509IncludeOption.EndCertOnly,
+        };
+        signer.Certificates.AddRange(key.Others.ToArray());
+
+        // No attribute for the time of signing: in a PDF it stands under /M (EN 319 142-1, clause 5.3).
+        signer.SignedAttributes.Add(
+            new AsnEncodedData(
+                new Oid(ObjectIdentifiers.SigningCertificateV2),
+                SigningCertificate(key.Holder)
+            )
+        );
+        container.ComputeSignature(signer, silent: true);
+        return container;
+    }
+
+    /// <summary>Adds a time stamp of the signature; returns why that failed, or null.</summary>
+    public static SigningResult? AddTimeStamp(SignedCms container, TimeStampSource source)
+    {
+        var request = Rfc3161TimestampRequest.CreateFromSignerInfo(
+            container.SignerInfos[0],
+            HashAlgorithmName.SHA256,
+            requestedPolicyId: null,
+            source.Nonce,
+            requestSignerCertificates: true,
+            extensions: null
+        );
+        if (source.Ask(request.Encode()) is not { } response)
+        {
+            return new(
+                SigningRefusalReason.TimeStampUnavailable,
+                "The time stamp authority gave no answer."
+            );
+        }
+
+        try
+        {
+            var token = request.ProcessResponse(response, out _);
+            container
+                .SignerInfos[0]
+                .AddUnsignedAttribute(
+                    new AsnEncodedData(
+                        new Oid(ObjectIdentifiers.TimeStampToken),
+                        token.AsSignedCms().Encode()
+                    )
+                );
+            return null;
+        }
+        catch (CryptographicException exception)
+        {
+            // The library's only way to say that a response is none, or belongs to another request.
+            return new(SigningRefusalReason.TimeStampInvalid, exception.Message);
+        }
+    }
+
+    // The hash algorithm is left out because SHA-256 is the default (RFC 5035, section 4).
+    private static byte[] SigningCertificate(X509Certificate2 certificate)
+    {
+        var writer = new AsnWriter(AsnEncodingRules.DER);
+        using (writer.PushSequence())
+        using (writer.PushSequence())
+        using (writer.PushSequence())
+        {
+            writer.WriteOctetString(certificate.GetCertHash(HashAlgorithmName.SHA256));
+        }
+
+        return writer.Encode();
+    }
+}

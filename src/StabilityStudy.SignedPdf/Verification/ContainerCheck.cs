@@ -1,0 +1,166 @@
+using System.Collections.Immutable;
+using System.Formats.Asn1;
+using System.Security.Cryptography;
+using System.Security.Cryptography.Pkcs;
+using System.Security.Cryptography.X509Certificates;
+using StabilityStudy.SignedPdf.Certificates;
+
+namespace StabilityStudy.SignedPdf.Verification;
+
+/// <summary>What was found out from a signature container.</summary>
+internal sealed record ContainerFindings(
+    List<SignatureProblem> Problems,
+    CertificateFacts? Signer,
+    ChainVerification Chain,
+    TimeStampVerification? TimeStamp
+)
+{
+    public static ContainerFindings Refused(SignatureProblem problem) =>
+        new([problem], null, ChainVerification.NotChecked, null);
+}
+
+/// <summary>Checks a signature container against the bytes it covers and the time it claims.</summary>
+internal static class ContainerCheck
+{
+    // Far above any chain of certificates with a time stamp.
+    private const int LongestContents = 1024 * 1024;
+    private const int ShortestRsa = 2048;
+    private const int ShortestCurve = 256;
+
+    // A signer's clock may be ahead of the authority's by that much without anything being wrong.
+    private static readonly TimeSpan ClockDifference = TimeSpan.FromMinutes(5);
+
+    public static ContainerFindings Check(
+        ReadOnlyMemory<byte> contents,
+        byte[] covered,
+        DateTimeOffset? claimedTime,
+        VerificationOptions options
+    )
+    {
+        if (contents.Length > LongestContents || ContainerForm.LengthOf(contents) is not { } length)
+        {
+            return ContainerFindings.Refused(SignatureProblem.ContainerMalformed);
+        }
+
+        try
+        {
+            var container = new SignedCms(
+                new ContentInfo(new Oid(ObjectIdentifiers.Data), covered),
+                detached: true
+            );
+            container.Decode(contents.Span[..length]);
+            var findings = Check(container, covered, claimedTime, options);
+            if (contents.Span[length..].ContainsAnyExcept((byte)0))
+            {
+                findings.Problems.Insert(0, SignatureProblem.PaddingNotZero);
+            }
+
+            return findings;
+        }
+        catch (Exception exception)
+            when (exception is CryptographicException or AsnContentException)
+        {
+            // The library's only ways to say that something in the container has another form.
+            return ContainerFindings.Refused(SignatureProblem.ContainerMalformed);
+        }
+    }
+
+    private static ContainerFindings Check(
+        SignedCms container,
+        byte[] covered,
+        DateTimeOffset? claimedTime,
+        VerificationOptions options
+    )
+    {
+        var signer = container.SignerInfos[0];
+        if (signer.Certificate is not { } certificate)
+        {
+            return ContainerFindings.Refused(SignatureProblem.CertificateMissing);
+        }
+
+        var problems = new List<SignatureProblem>();
+        problems.AddRange(SignedAttributes.Check(signer, certificate, covered));
+        if (!IsStrong(certificate))
+        {
+            problems.Add(SignatureProblem.AlgorithmNotSupported);
+        }
+        else if (!problems.Contains(SignatureProblem.DigestMismatch) && !IsSigned(signer))
+        {
+            problems.Add(SignatureProblem.SignatureMismatch);
+        }
+
+        var stamp = TimeStampCheck.Check(signer, options, out var isInvalid);
+        if (isInvalid)
+        {
+            problems.Add(SignatureProblem.TimeStampInvalid);
+        }
+
+        if (
+            claimedTime is { } claimed
+            && stamp is not null
+            && stamp.Time < claimed - ClockDifference
+        )
+        {
+            problems.Add(SignatureProblem.TimeStampBeforeSigning);
+        }
+
+        var facts = CertificateFacts.Of(certificate);
+        if (!facts.MaySign)
+        {
+            problems.Add(SignatureProblem.KeyUsageLacksSigning);
+        }
+
+        var isProven =
+            stamp
+            is { Chain.Outcome: ChainOutcome.Trusted }
+                and not { Chain.Revocation: RevocationOutcome.Revoked };
+        ImmutableArray<DateTimeOffset> times =
+        [
+            .. claimedTime is { } said ? [said] : ImmutableArray<DateTimeOffset>.Empty,
+            .. isProven && stamp is not null ? [stamp.Time] : ImmutableArray<DateTimeOffset>.Empty,
+        ];
+        if (times.Any(time => time < facts.NotBefore))
+        {
+            problems.Add(SignatureProblem.CertificateNotYetValid);
+        }
+
+        if (times.Any(time => time > facts.NotAfter))
+        {
+            problems.Add(SignatureProblem.CertificateExpired);
+        }
+
+        var chain = times.IsEmpty
+            ? ChainVerification.NotChecked
+            : CertificateChain.Verify(
+                certificate,
+                container.Certificates,
+                options.Anchors,
+                options.RevocationLists,
+                times[^1],
+                isProven,
+                purpose: null
+            );
+        return new ContainerFindings(problems, facts, chain, stamp);
+    }
+
+    private static bool IsSigned(SignerInfo signer)
+    {
+        try
+        {
+            signer.CheckSignature(verifySignatureOnly: true);
+            return true;
+        }
+        catch (CryptographicException)
+        {
+            // The library's way to say no.
+            return false;
+        }
+    }
+
+    private static bool IsStrong(X509Certificate2 certificate)
+    {
+        using var rsa = certificate.GetRSAPublicKey();
+        using var curve = certificate.GetECDsaPublicKey();
+        return rsa?.KeySize >= ShortestRsa || curve?.KeySize >= ShortestCurve;
+    }
+}

@@ -1,0 +1,15 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.SignedPdf.Verification;
+
+/// <summary>One revision compared with the one before.</summary>
+/// <param name="Number">Its number, from 1.</param>
+/// <param name="End">Length of the file up to its end, bytes.</param>
+/// <param name="SignedField">The field whose signature covers it to its end; null when there is none.</param>
+/// <param name="Differences">What was done besides filling that one field; empty for the first revision.</param>
+public sealed record RevisionVerification(
+    int Number,
+    long End,
+    string? SignedField,
+    ImmutableArray<RevisionDifference> Differences
+);

@@ -1,0 +1,13 @@
+using StabilityStudy.SignedPdf.Certificates;
+
+namespace StabilityStudy.SignedPdf.Verification;
+
+/// <summary>A time stamp whose signature is right; whether its authority is trusted, the chain says.</summary>
+/// <param name="Time">The time it proves, if the authority is trusted.</param>
+/// <param name="Authority">The certificate of the authority.</param>
+/// <param name="Chain">The way to somebody trusted, at that time and for time stamping.</param>
+public sealed record TimeStampVerification(
+    DateTimeOffset Time,
+    CertificateFacts Authority,
+    ChainVerification Chain
+);

@@ -1,0 +1,154 @@
+using System.Formats.Asn1;
+using System.Globalization;
+using System.Security.Cryptography;
+using System.Security.Cryptography.Pkcs;
+using System.Security.Cryptography.X509Certificates;
+using System.Text;
+using StabilityStudy.SignedPdf.Objects;
+using StabilityStudy.SignedPdf.Tests.Drawing;
+using StabilityStudy.SignedPdf.Tests.Signing;
+using StabilityStudy.SignedPdf.Writing;
+
+namespace StabilityStudy.SignedPdf.Tests.Verification;
+
+/// <summary>Signatures as somebody makes them who has a key but does not keep to the rules.</summary>
+internal static class Forgery
+{
+    private const string SigningCertificate = "1.2.840.113549.1.9.16.2.47";
+
+    /// <summary>The file with the signature in this field made anew, over the bytes as they are now.</summary>
+    /// <param name="file">A file whose last signature is that of the field.</param>
+    /// <param name="field">The field.</param>
+    /// <param name="signer">Who signs.</param>
+    /// <param name="named">The certificate that the signed attribute names; null for no such attribute.</param>
+    /// <param name="adjust">Changes how it is signed.</param>
+    /// <param name="detached">False puts the content into the signature.</param>
+    public static byte[] Resigned(
+        byte[] file,
+        string field,
+        Signer signer,
+        X509Certificate2? named,
+        Action<CmsSigner>? adjust = null,
+        bool detached = true
+    )
+    {
+        var (start, end) = Gap(file, field);
+        var changed = file.ToArray();
+        changed.AsSpan((start + 1)..(end - 1)).Fill((byte)'0');
+        var content = detached ? Covered(changed, start, end) : "short"u8.ToArray();
+        var container = new SignedCms(new ContentInfo(content), detached);
+        var by = new CmsSigner(
+            SubjectIdentifierType.IssuerAndSerialNumber,
+            signer.Certificate,
+            signer.Key
+        )
+        {
+            DigestAlgorithm = new Oid("2.16.840.1.101.3.4.2.1"),
+            IncludeOption = X509IncludeOption.EndCertOnly,
+        };
+        if (named is not null)
+        {
+            by.SignedAttributes.Add(
+                new AsnEncodedData(new Oid(SigningCertificate), Attribute(named))
+            );
+        }
+
+        adjust?.Invoke(by);
+        container.ComputeSignature(by, silent: true);
+        return WithSignature(changed, start, container.Encode());
+    }
+
+    public static byte[] WithSignature(byte[] file, int gapStart, byte[] signature)
+    {
+        HandMadePdf.Bytes(Convert.ToHexString(signature)).CopyTo(file, gapStart + 1);
+        return file;
+    }
+
+    /// <summary>The approver's signature on a revision that also paints over the first page.</summary>
+    public static byte[] SignedWithPaintedPage()
+    {
+        var before = Rewritten.Read(SignedDocument.SignedOnce);
+        var after = Rewritten.Read(SignedDocument.SignedTwice);
+        var field = Tampering.Field(after, "approver");
+        var value = Tampering.Value(after, "approver");
+        var page = Tampering.Page(before);
+        var paint = Tampering.Next(after);
+        var objects = after
+            .Objects.Where(found =>
+                found.Reference == field || before.Find(found.Reference) is null
+            )
+            .Select(found =>
+                found.Reference == value
+                    ? new PdfIndirectObject(value, WithPlaceholder((PdfDictionary)found.Value))
+                    : found
+            )
+            .Append(
+                new PdfIndirectObject(
+                    page,
+                    ((PdfDictionary)before.Find(page)!).With("Contents", paint)
+                )
+            )
+            .Append(
+                new PdfIndirectObject(
+                    paint,
+                    new PdfStream(PdfDictionary.Empty, "0 0 9 9 re f"u8.ToArray())
+                )
+            )
+            .OrderBy(static found => found.Reference.Number);
+        var file = PdfFileWriter.Append(before, [.. objects]);
+        var place = Tampering.Place(file, Placeholder, SignedDocument.SignedOnce.Length);
+        var start = place + Placeholder.Length + "/Contents ".Length;
+        var end = Tampering.Place(file, ">", start) + 1;
+        var range = string.Create(
+            CultureInfo.InvariantCulture,
+            $"[0 {start} {end} {file.Length - end}]"
+        );
+        HandMadePdf.Bytes(range.PadRight(Placeholder.Length)).CopyTo(file, place);
+        return Resigned(file, "approver", Signers.Approver, Signers.Approver.Certificate);
+    }
+
+    /// <summary>Where the string of a field's signature begins and ends.</summary>
+    public static (int Start, int End) Gap(byte[] file, string field)
+    {
+        var document = Rewritten.Read(file);
+        var signature = (PdfDictionary)document.Find(Tampering.Value(document, field))!;
+        var range = Assert.IsType<PdfArray>(signature.Find("ByteRange"));
+        return ((int)((PdfInteger)range.Items[1]).Value, (int)((PdfInteger)range.Items[2]).Value);
+    }
+
+    /// <summary>The bytes that the signature of the last revision covers.</summary>
+    public static byte[] Covered(byte[] file, int start, int end) =>
+        [.. file[..start], .. file[end..]];
+
+    /// <summary>The container in a field, without the zeros after it.</summary>
+    public static byte[] Container(byte[] file, string field)
+    {
+        var (start, end) = Gap(file, field);
+        var all = Convert.FromHexString(Encoding.ASCII.GetString(file[(start + 1)..(end - 1)]));
+        return new AsnReader(all, AsnEncodingRules.DER).ReadEncodedValue().ToArray();
+    }
+
+    private const string Placeholder = "[0 1000000 1000000 1000000]";
+
+    private static PdfDictionary WithPlaceholder(PdfDictionary signature)
+    {
+        var number = new PdfInteger(1_000_000);
+        return signature.With(
+            "ByteRange",
+            new PdfArray([new PdfInteger(0), number, number, number])
+        );
+    }
+
+    private static byte[] Attribute(X509Certificate2 certificate)
+    {
+        var writer = new AsnWriter(AsnEncodingRules.DER);
+        using (writer.PushSequence())
+        using (writer.PushSequence())
+        using (writer.PushSequence())
+        {
+            writer.WriteOctetString(SHA256.HashData(certificate.RawData));
+        }
+
+        return writer.Encode();
+    }
+}

@@ -1,0 +1,104 @@
+using System.Diagnostics;
+using System.Globalization;
+using StabilityStudy.SignedPdf.Tests.Reading;
+using StabilityStudy.SignedPdf.Tests.Signing;
+using StabilityStudy.SignedPdf.Verification;
+
+namespace StabilityStudy.SignedPdf.Tests.Verification;
+
+/// <summary>
+/// Signed files damaged at random (always the same way): an answer soon, never an exception, and never that all is well. The
+/// variable FUZZ_INPUTS asks for another number of inputs, FUZZ_SEED for others.
+/// </summary>
+public static class MutatedSignatureTests
+{
+    private const long MostMemory = 500L * 1024 * 1024;
+
+    [Fact]
+    public static void Damaged_signed_files_never_throw_or_hang_or_hold()
+    {
+        var count = Setting("FUZZ_INPUTS", 4_000);
+        var seed = Setting("FUZZ_SEED", 3);
+        byte[][] files =
+        [
+            SignedDocument.Sign(
+                SignedDocument.Sign(SignedDocument.Small, SignedDocument.Author),
+                SignedDocument.Approver
+            ),
+            SignedDocument.SignedTwice,
+        ];
+        var options = new VerificationOptions(Signers.Trust, []);
+        var random = new Random(seed);
+        var readable = 0;
+        for (var i = 0; i < count; i++)
+        {
+            var file = files[i % 8 == 0 ? 1 : 0];
+            var mutated = i % 2 == 0 ? Mutation.Of(file, random) : InSignature(file, random);
+            var start = Stopwatch.GetTimestamp();
+            try
+            {
+                var verification = SignatureVerifier.Verify(mutated, options);
+                readable += verification.Failure is null ? 1 : 0;
+                Assert.True(
+                    !verification.Holds || IsHarmless(mutated, file),
+                    $"Mutation {i} of seed {seed} was not found."
+                );
+            }
+            catch (Exception exception)
+            {
+                throw new InvalidOperationException($"Mutation {i} of seed {seed}.", exception);
+            }
+
+            Assert.True(
+                Stopwatch.GetElapsedTime(start) < TimeSpan.FromSeconds(1),
+                $"Mutation {i} of seed {seed} took too long."
+            );
+        }
+
+        Assert.InRange(readable, count / 100, count);
+        using var process = Process.GetCurrentProcess();
+        Assert.True(process.PeakWorkingSet64 < MostMemory, "Too much memory was used.");
+    }
+
+    /// <summary>Nothing changed, only a whole last revision is gone, or a certificate beside the signer's was changed, which no signature covers.</summary>
+    private static bool IsHarmless(byte[] mutated, byte[] file)
+    {
+        if (file.AsSpan().StartsWith(mutated))
+        {
+            return true;
+        }
+
+        var signature = SignatureVerifier
+            .Verify(mutated, new VerificationOptions(Signers.Trust, []))
+            .Signatures[0];
+        var (start, end) = Forgery.Gap(file, "author");
+        return mutated.Length == file.Length
+            && mutated.AsSpan(0, start).SequenceEqual(file.AsSpan(0, start))
+            && mutated.AsSpan(end).SequenceEqual(file.AsSpan(end))
+            && signature.Chain.Certificates.Length <= 2;
+    }
+
+    /// <summary>A few digits of the container changed, so that its own structure is tried.</summary>
+    private static byte[] InSignature(byte[] file, Random random)
+    {
+        var changed = file.ToArray();
+        var (start, _) = Forgery.Gap(file, "approver");
+        var length = 2 * Forgery.Container(file, "approver").Length;
+        for (var changes = random.Next(1, 4); changes > 0; changes--)
+        {
+            changed[start + 1 + random.Next(length)] = (byte)"0123456789ABCDEF"[random.Next(16)];
+        }
+
+        return changed;
+    }
+
+    private static int Setting(string name, int otherwise) =>
+        int.TryParse(
+            Environment.GetEnvironmentVariable(name),
+            NumberStyles.None,
+            CultureInfo.InvariantCulture,
+            out var value
+        )
+            ? value
+            : otherwise;
+}
