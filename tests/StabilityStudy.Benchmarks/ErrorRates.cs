@@ -31,6 +31,7 @@ internal static class ErrorRates
                 return rate;
             })
             .ToList();
+        PrintHead(most);
         foreach (var section in rates.GroupBy(rate => rate.Scenario.Section))
         {
             Print(section.Key, [.. section]);
@@ -38,6 +39,23 @@ internal static class ErrorRates
 
         PrintTooHigh(rates);
     }
+
+    private static void PrintHead(int studies) =>
+        Console.WriteLine(
+            Invariant(
+                $"""
+                # How often *supported* is concluded
+
+                Invented studies, concluded by the program's own criteria; made by `dotnet run -c Release --project tests/StabilityStudy.Benchmarks -- {Word} {studies}`.
+
+                - A *false claim* is *supported* (or a criterion met) although the true change or share is exactly the allowed one, unless the row states another truth. Nominal: at most {Nominal:0.00}.
+                - *No control*: a rule without error control, a truth that the rule cannot see, or a comparison with what the program does not do.
+                - Each number is a rate ± its binomial standard error; the last column is the number of studies behind each. 0.0000 at a small n mostly means that so few specimens cannot meet the criterion.
+                - Seeds: every scenario has its own, computed from its words and n, so the tests draw the same studies, only fewer.
+                - Unless a row says otherwise: allowable bias 7.5 %, change SD 3 % among specimens, interval of 90 %, at least five collection days, the same number of specimens on each.
+                """
+            )
+        );
 
     private static void Print(string section, IReadOnlyList<SimulatedRate> rates)
     {

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Tests.Studies;
 using StabilityStudy.Statistics.Distributions;
 using StabilityStudy.Statistics.Planning;
@@ -29,13 +30,14 @@ internal static class PowerScenarios
                 Sizes.SelectMany(n =>
                     new[]
                     {
-                        planned.With(Collection.InOneRun(n), 0),
-                        planned.With(Collection.On(10, n), 0),
+                        planned.ByIntervalAndCount(n),
+                        planned.Supported(Collection.InOneRun(n), 0),
+                        planned.Supported(Collection.On(10, n), 0),
                     }
                 )
             ),
             .. new[] { 5, 10 }.Select(days =>
-                new PlannedStudy("aPTT, with shared runs of SD 1 %", 4, 3, 7.5m, 15).With(
+                new PlannedStudy("aPTT", 4, 3, 7.5m, 15).Supported(
                     Collection.On(days, 40),
                     RunScenarios.RunSd
                 )
@@ -87,7 +89,34 @@ internal sealed record PlannedStudy(
         return IndividualPower.Of(specimens, inside, 0.85, 0.95);
     }
 
-    public Scenario With(Collection collection, double runSd)
+    /// <summary>The two criteria as planned: interval inside and few enough outside, whatever doubts there are beside.</summary>
+    public Scenario ByIntervalAndCount(int specimens) =>
+        Of(
+            Collection.InOneRun(specimens),
+            0,
+            "interval and count alone, as planned",
+            (study, pairs) =>
+                study.Criteria([pairs]) is [var mean, { Verdict: Verdict.Met }]
+                && mean.Reasons.Any(reason => reason.Code == "interval-inside")
+        );
+
+    /// <summary>What is concluded in the end.</summary>
+    public Scenario Supported(Collection collection, double runSd) =>
+        Of(
+            collection,
+            runSd,
+            runSd == 0
+                ? collection.Name
+                : FormattableString.Invariant($"shared runs of SD {runSd} %, {collection.Name}"),
+            (study, pairs) => study.Supports([pairs])
+        );
+
+    private Scenario Of(
+        Collection collection,
+        double runSd,
+        string how,
+        Func<SimulatedStudy, ImmutableArray<PairRecord>, bool> claims
+    )
     {
         var study = SimulatedStudy.Of(
             [new("bias", Bias, null, "invented"), new("each", Each, null, "invented")],
@@ -101,11 +130,11 @@ internal sealed record PlannedStudy(
         return new(
             "Power of both criteria together",
             FormattableString.Invariant(
-                $"{Analyte} {Mean:+0;−0} %, SD {Sd} %, limits {Bias}/{Each} %; {collection.Name}"
+                $"{Analyte} {Mean:+0;−0} %, SD {Sd} %, limits {Bias}/{Each} %; {how}"
             ),
             collection.Day.Length,
             Reading.Power,
-            random => study.Supports(cell.Draw(random))
+            random => claims(study, cell.Draw(random))
         );
     }
 }
