@@ -20,56 +20,59 @@ internal static class SequenceScenarios
                 new[] { 10, 40 }.SelectMany(n =>
                     new[]
                     {
-                        InSequence(n, correlation),
-                        InSequenceAfterSupported(n, correlation),
-                        WithoutStopping(n, correlation),
+                        InSequence(Collection.InOneRun(n), correlation),
+                        InSequence(Collection.On(5, n), correlation),
+                        InSequenceAfterSupported(Collection.On(5, n), correlation),
+                        WithoutStopping(Collection.On(5, n), correlation),
                     }
                 )
             ),
-            ManySequences(10),
+            ManySequences(Collection.InOneRun(10)),
+            ManySequences(Collection.On(5, 10)),
         ];
 
-    public static Scenario InSequence(int specimens, double correlation) =>
+    public static Scenario InSequence(Collection collection, double correlation) =>
         Of(
             FormattableString.Invariant(
-                $"all three at the limit, correlation {correlation:0.0}; 5 days"
+                $"all three at the limit, correlation {correlation:0.0}; {collection.Name}"
             ),
-            specimens,
+            collection,
             Reading.Controlled,
-            random => Claims(Sequence(random, specimens, s_allAtLimit, correlation), s_allAtLimit)
+            random => Claims(Sequence(random, collection, s_allAtLimit, correlation), s_allAtLimit)
         );
 
-    public static Scenario InSequenceAfterSupported(int specimens, double correlation) =>
+    public static Scenario InSequenceAfterSupported(Collection collection, double correlation) =>
         Of(
             FormattableString.Invariant(
-                $"the first well inside, the others at the limit, correlation {correlation:0.0}; 5 days"
+                $"the first well inside, the others at the limit, correlation {correlation:0.0}; {collection.Name}"
             ),
-            specimens,
+            collection,
             Reading.Controlled,
-            random => Claims(Sequence(random, specimens, s_firstInside, correlation), s_firstInside)
+            random =>
+                Claims(Sequence(random, collection, s_firstInside, correlation), s_firstInside)
         );
 
     /// <summary>What would be claimed were each time point concluded whatever the earlier ones said.</summary>
-    public static Scenario WithoutStopping(int specimens, double correlation) =>
+    public static Scenario WithoutStopping(Collection collection, double correlation) =>
         Of(
             FormattableString.Invariant(
                 $"all three at the limit, correlation {correlation:0.0}; each on its own, which is not the rule"
             ),
-            specimens,
+            collection,
             Reading.NotControlled,
-            random => Claims(Each(random, specimens, s_allAtLimit, correlation), s_allAtLimit)
+            random => Claims(Each(random, collection, s_allAtLimit, correlation), s_allAtLimit)
         );
 
     /// <summary>As many analytes and groups, each with its own sequence at its limit.</summary>
-    public static Scenario ManySequences(int specimens) =>
+    public static Scenario ManySequences(Collection collection) =>
         Of(
-            "fifteen independent sequences in one study, at least one claim",
-            specimens,
+            $"fifteen independent sequences in one study, at least one claim; {collection.Name}",
+            collection,
             Reading.NotControlled,
             random =>
                 Enumerable
                     .Range(0, Many)
-                    .Any(_ => Claims(Sequence(random, specimens, s_allAtLimit, 0.5), s_allAtLimit))
+                    .Any(_ => Claims(Sequence(random, collection, s_allAtLimit, 0.5), s_allAtLimit))
         ) with
         {
             Work = Many,
@@ -77,10 +80,10 @@ internal static class SequenceScenarios
 
     private static Scenario Of(
         string data,
-        int specimens,
+        Collection collection,
         Reading reading,
         Func<SeededRandom, bool> claims
-    ) => new(Section, data, specimens, reading, claims) { Work = s_allAtLimit.Length };
+    ) => new(Section, data, collection.Day.Length, reading, claims) { Work = s_allAtLimit.Length };
 
     private static bool Claims(
         ImmutableArray<Conclusion> conclusions,
@@ -95,20 +98,22 @@ internal static class SequenceScenarios
 
     private static ImmutableArray<Conclusion> Sequence(
         SeededRandom random,
-        int specimens,
+        Collection collection,
         ImmutableArray<double> truth,
         double correlation
-    ) => CellEvaluation.InSequence(Each(random, specimens, truth, correlation));
+    ) => CellEvaluation.InSequence(Each(random, collection, truth, correlation));
 
     private static ImmutableArray<Conclusion> Each(
         SeededRandom random,
-        int specimens,
+        Collection collection,
         ImmutableArray<double> truth,
         double correlation
     )
     {
-        var collection = Collection.On(5, specimens);
-        var ofSpecimen = Enumerable.Range(0, specimens).Select(_ => random.NextNormal()).ToArray();
+        var ofSpecimen = Enumerable
+            .Range(0, collection.Day.Length)
+            .Select(_ => random.NextNormal())
+            .ToArray();
         return
         [
             .. truth.Select(percent =>
