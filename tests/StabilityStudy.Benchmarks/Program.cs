@@ -16,6 +16,12 @@ if (FreshProcess.Serve(args))
     return 0;
 }
 
+if (args is [ErrorRates.Word, ..])
+{
+    ErrorRates.Print(args.ElementAtOrDefault(1));
+    return 0;
+}
+
 var folder =
     args.FirstOrDefault(word => word != million)
     ?? Path.Combine("example-studies", "aptt-room-temperature");

@@ -1,0 +1,66 @@
+using StabilityStudy.Core.Tests.Simulations.Scenarios;
+using StabilityStudy.Statistics.Drift;
+
+namespace StabilityStudy.Core.Tests.Simulations;
+
+/// <summary>How often a change predicted by a line, at a level or at a delay, is called inside a limit that it reaches.</summary>
+public sealed class LineSimulationTests
+{
+    private const int Levels = 300;
+    private const int Drifts = 500;
+
+    /// <summary>Independent, weighted Deming with the right ratio: 0.044 to 0.059.</summary>
+    [Theory]
+    [InlineData(20)]
+    [InlineData(40)]
+    public void A_change_at_a_level_is_claimed_about_five_times_in_a_hundred(int n) =>
+        SimulatedRateAssert.Between(
+            0.044,
+            0.059,
+            LevelScenarios.At(50, n, ChangeShape.Normal).Run(Levels)
+        );
+
+    [Fact]
+    public void A_level_that_few_baselines_can_lie_around_is_never_claimed() =>
+        Assert.Equal(0, LevelScenarios.At(50, 5, ChangeShape.Normal).Run(Levels).Claims);
+
+    /// <summary>By chance a sample can spread further than its group; the long run gave 0.0005.</summary>
+    [Fact]
+    public void A_level_of_a_narrow_group_is_hardly_ever_claimed() =>
+        SimulatedRateAssert.AtMost(0.001, LevelScenarios.NarrowGroup(40).Run(Levels));
+
+    [Fact]
+    public void A_level_of_rounded_results_is_claimed_about_five_times_in_a_hundred() =>
+        SimulatedRateAssert.AtMost(0.059, LevelScenarios.Rounded(40).Run(Levels));
+
+    /// <summary>Independent, specimen slopes: 0.048 to 0.053; taking the wider over days can only lower it.</summary>
+    [Theory]
+    [InlineData(5)]
+    [InlineData(20)]
+    [InlineData(40)]
+    public void Drift_is_claimed_at_most_five_times_in_a_hundred(int n)
+    {
+        SimulatedRateAssert.AtMost(0.053, DriftScenarios.Of(n, ChangeShape.Normal).Run(Drifts));
+        SimulatedRateAssert.AtMost(0.053, DriftScenarios.OfUnequalTimes(n).Run(Drifts));
+    }
+
+    [Fact]
+    public void Drift_holds_in_shared_runs() =>
+        SimulatedRateAssert.AtMost(0.053, DriftScenarios.SharedRuns(40, 5).Run(Drifts));
+
+    [Fact]
+    public void A_wrong_shape_of_drift_claims_far_too_often_and_all_shapes_together_do_not()
+    {
+        var wrong = DriftScenarios.OfShapes(40, DriftShape.Linear, DriftShape.Logarithmic);
+        var all = DriftScenarios.OfShapes(
+            40,
+            DriftShape.Linear,
+            DriftShape.Linear,
+            DriftShape.Logarithmic,
+            DriftShape.Quadratic
+        );
+
+        Assert.True(wrong.Run(Drifts).Rate > 0.2);
+        SimulatedRateAssert.AtMost(0.05, all.Run(Drifts));
+    }
+}

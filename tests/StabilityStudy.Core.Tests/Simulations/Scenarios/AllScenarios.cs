@@ -1,0 +1,20 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.Core.Tests.Simulations.Scenarios;
+
+/// <summary>Every scenario of the printed table, in its order.</summary>
+internal static class AllScenarios
+{
+    public static ImmutableArray<Scenario> InOrder { get; } =
+    [
+        .. MeanScenarios.All,
+        .. RunScenarios.All,
+        .. ShareScenarios.All,
+        .. LevelScenarios.All,
+        .. SideScenarios.All,
+        .. DriftScenarios.All,
+        .. SequenceScenarios.All,
+        .. LookScenarios.All,
+        .. PowerScenarios.All,
+    ];
+}

@@ -1,0 +1,78 @@
+using StabilityStudy.Core.Tests.Simulations.Scenarios;
+using StabilityStudy.Statistics.Planning;
+
+namespace StabilityStudy.Core.Tests.Simulations;
+
+/// <summary>How often a share of specimens is called shown although it is the required one. Only counts decide, so exact binomial values are known.</summary>
+public sealed class ShareSimulationTests
+{
+    private const int Studies = 1000;
+
+    public static TheoryData<int> Sizes { get; } = [.. MeanScenarios.Sizes];
+
+    [Theory]
+    [MemberData(nameof(Sizes))]
+    public void A_true_share_of_85_percent_is_claimed_as_often_as_the_binomial_says(int n) =>
+        SimulatedRateAssert.Is(
+            IndividualPower.Of(n, 0.85, 0.85, 0.95),
+            ShareScenarios.AtRequired(Collection.On(5, n), runSd: 0).Run(Studies)
+        );
+
+    [Theory]
+    [InlineData(5)]
+    [InlineData(10)]
+    public void So_few_specimens_never_show_85_percent(int n) =>
+        Assert.Equal(
+            0,
+            ShareScenarios.AtRequired(Collection.On(5, n), runSd: 0).Run(Studies / 10).Claims
+        );
+
+    /// <summary>P(Bin(n, 0.9) ≥ 19, 38, 76); independent simulation: 0.39, 0.22, 0.09.</summary>
+    [Theory]
+    [InlineData(20, 0.3917)]
+    [InlineData(40, 0.2228)]
+    [InlineData(80, 0.0880)]
+    public void A_rule_on_the_observed_share_claims_95_percent_of_a_true_90(
+        int n,
+        double probability
+    ) => SimulatedRateAssert.Is(probability, ShareScenarios.PointShareAt90(n).Run(Studies));
+
+    /// <summary>Independent: dropped 0.44, counted outside 0.22.</summary>
+    [Theory]
+    [InlineData(true, 0.44)]
+    [InlineData(false, 0.22)]
+    public void Dropping_failed_tubes_doubles_the_claims_of_a_point_share(
+        bool drop,
+        double independent
+    ) =>
+        SimulatedRateAssert.Between(
+            independent - 0.005,
+            independent + 0.005,
+            ShareScenarios.FailedTubes(ShareScenarios.PointShare, "", 0.9, drop).Run(Studies)
+        );
+
+    [Fact]
+    public void Failed_tubes_that_count_leave_the_exact_rule_as_it_is() =>
+        SimulatedRateAssert.Is(
+            IndividualPower.Of(40, 0.85, 0.85, 0.95),
+            ShareScenarios.FailedTubes(ShareScenarios.Exact, "", 0.85, drop: false).Run(Studies)
+        );
+
+    [Theory]
+    [InlineData(40)]
+    [InlineData(80)]
+    public void Changes_of_side_are_claimed_few_as_often_as_the_binomial_says(int n) =>
+        SimulatedRateAssert.Is(
+            IndividualPower.Of(n, 0.90, 0.90, 0.95),
+            SideScenarios.Reclassified(n, runSd: 0).Run(Studies)
+        );
+
+    [Theory]
+    [InlineData(20)]
+    [InlineData(40)]
+    public void Classes_are_claimed_kept_at_most_as_often_as_the_binomial_says(int n) =>
+        SimulatedRateAssert.AtMost(
+            IndividualPower.Of(n, 0.85, 0.85, 0.95),
+            SideScenarios.Classified(n, runSd: 0).Run(Studies)
+        );
+}
