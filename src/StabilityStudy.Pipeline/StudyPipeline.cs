@@ -3,6 +3,7 @@ using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
+using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 using StabilityStudy.Reporting.Report;
@@ -39,14 +40,15 @@ public static class StudyPipeline
             return Outcome.Stopped<AnalyzedStudy>(intake.Queries);
         }
 
-        var inputQueries = InputQueries.Of(study.Inputs);
+        var inputs = LockSignatures.Checked(study.Inputs, files);
+        var inputQueries = InputQueries.Of(inputs);
         if (inputQueries.Any(query => query.Severity == Severity.Stop))
         {
             return Outcome.Stopped<AnalyzedStudy>(intake.Queries.AddRange(inputQueries));
         }
 
         var analysis = StudyAnalyzer.Analyze(
-            study.Inputs,
+            inputs,
             study.Identity,
             intake.Queries,
             ToolVersion.Current
@@ -68,8 +70,19 @@ public static class StudyPipeline
         var pages = PdfDrawing.PagesOf(ReportBuilder.Build(study.Analysis, paper));
         var model = ReportBuilder.Build(study.Analysis, paper, pages);
         var drawn = PdfDrawing.Draw(model);
+        if (
+            !SignatoryFields
+                .Reserve(drawn, study.Analysis.Protocol)
+                .TryGet(out var withFields, out var fault)
+        )
+        {
+            throw new InvalidOperationException(
+                "The signature fields could not be reserved: " + fault.What
+            );
+        }
+
         var rewritten = DeterministicRewrite.Rewrite(
-            drawn.Pdf,
+            withFields,
             new RewriteOptions(
                 model.Title,
                 study.Analysis.Facts.Facility,

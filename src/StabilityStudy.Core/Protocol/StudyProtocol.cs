@@ -62,6 +62,16 @@ public sealed record StudyProtocol(
     /// <summary>How often the data may be looked at: 1, or 2 where an extension is planned before data; each look then has a wider interval.</summary>
     public int PlannedLooks { get; init; } = 1;
 
+    /// <summary>Whether a signatory decides on the window: the approver, and where no role is called so, the last to sign.</summary>
+    public bool Decides(Signatory signatory) =>
+        Signatories.Any(IsApprover) ? IsApprover(signatory) : signatory == Signatories[^1];
+
+    private static bool IsApprover(Signatory signatory)
+    {
+        ArgumentNullException.ThrowIfNull(signatory);
+        return signatory.Role.Contains("approver", StringComparison.OrdinalIgnoreCase);
+    }
+
     /// <summary>The criteria that apply to an analyte in a patient group, in order, with the limit it is held to; a criterion that counts changes has none.</summary>
     public ImmutableArray<(Criterion Criterion, Limit? Limit)> Applying(
         string analyte,

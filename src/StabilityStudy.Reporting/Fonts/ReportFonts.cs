@@ -17,6 +17,9 @@ public static class ReportFonts
 
     private static readonly Lazy<bool> Registration = new(RegisterOnce);
 
+    /// <summary>The font of running text as a TrueType file, for stamps of signatures.</summary>
+    public static ReadOnlyMemory<byte> StampFontFile => Regular.File;
+
     internal static FontFace Regular { get; } = FontFace.Load("ReportSans-Regular");
 
     internal static FontFace Semibold { get; } = FontFace.Load("ReportSans-Semibold");

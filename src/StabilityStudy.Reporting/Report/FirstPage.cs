@@ -67,18 +67,9 @@ internal static class FirstPage
                 "NOT SIGNED"
             )
             {
-                Choices = Decides(signatory, protocol) ? s_decisions : [],
+                Choices = protocol.Decides(signatory) ? s_decisions : [],
             }),
         ]);
-
-    /// <summary>The approver decides; where no role is called so, the last to sign.</summary>
-    private static bool Decides(Signatory signatory, StudyProtocol protocol) =>
-        protocol.Signatories.Any(IsApprover)
-            ? IsApprover(signatory)
-            : signatory == protocol.Signatories[^1];
-
-    private static bool IsApprover(Signatory signatory) =>
-        signatory.Role.Contains("approver", StringComparison.OrdinalIgnoreCase);
 
     /// <summary>For the terminal: every sentence and figure, no signatures.</summary>
     public static Section Summary(StudyAnalysis analysis) =>
