@@ -28,6 +28,9 @@ public static class Application
             CheckCommand.Create(terminal),
             AnalyzeCommand.Create(terminal),
             ReportCommand.Create(terminal),
+            SignCommand.Create(terminal),
+            VerifyCommand.Create(terminal),
+            TrialCertificateCommand.Create(terminal),
         };
         root.Options.OfType<HelpOption>().Single().Action = new HelpAction
         {

@@ -42,8 +42,8 @@ internal static class LockCommand
             (int)Run(
                 terminal,
                 parsed.GetRequiredValue(study),
-                OneLine(parsed.GetRequiredValue(by), "--by"),
-                parsed.GetValue(reason) is { } text ? OneLine(text, "--reason") : null
+                TextOption.OneLine(parsed.GetRequiredValue(by), "--by")!,
+                TextOption.OneLine(parsed.GetValue(reason), "--reason")
             )
         );
         return command;
@@ -116,11 +116,4 @@ internal static class LockCommand
             "The time is this computer's clock only, which proves little: print or send the hash today to somebody who keeps it."
         );
     }
-
-    private static string OneLine(string text, string option) =>
-        string.IsNullOrWhiteSpace(text) || text.Any(char.IsControl) || text.Trim() != text
-            ? throw new UsageException(
-                $"{option} needs a text on one line, without spaces around it."
-            )
-            : text;
 }

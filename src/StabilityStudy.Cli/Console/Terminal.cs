@@ -1,3 +1,6 @@
+using System.Text;
+using StabilityStudy.Cli.Folders;
+
 namespace StabilityStudy.Cli.Console;
 
 /// <summary>Where the program writes, and what that place can show.</summary>
@@ -25,6 +28,12 @@ public sealed record Terminal(
     /// <summary>Who works here, as far as the computer knows.</summary>
     public string User { get; init; } = Environment.UserName;
 
+    /// <summary>Passphrase of a signing key from the environment; null when it is not set.</summary>
+    public string? Passphrase { get; init; }
+
+    /// <summary>Asks a person for a secret without showing it; null where nobody can be asked.</summary>
+    public Func<string, string>? Ask { get; init; }
+
     /// <summary>The process's own console.</summary>
     public static Terminal OfProcess()
     {
@@ -36,7 +45,34 @@ public sealed record Terminal(
             !System.Console.IsErrorRedirected,
             isTerminal && !wantsNoColor,
             isTerminal ? Math.Clamp(System.Console.WindowWidth, 60, WidestText) : DefaultWidth
-        );
+        )
+        {
+            Passphrase = Environment.GetEnvironmentVariable(KeyFile.Variable),
+            Ask =
+                System.Console.IsInputRedirected || System.Console.IsErrorRedirected
+                    ? null
+                    : AskSecretly,
+        };
+    }
+
+    private static string AskSecretly(string question)
+    {
+        System.Console.Error.Write(question);
+        var secret = new StringBuilder();
+        while (System.Console.ReadKey(intercept: true) is { Key: not ConsoleKey.Enter } pressed)
+        {
+            if (pressed.Key == ConsoleKey.Backspace)
+            {
+                secret.Length = Math.Max(0, secret.Length - 1);
+            }
+            else
+            {
+                secret.Append(pressed.KeyChar);
+            }
+        }
+
+        System.Console.Error.WriteLine();
+        return secret.ToString();
     }
 
     /// <summary>Says what is being done, when a person watches.</summary>

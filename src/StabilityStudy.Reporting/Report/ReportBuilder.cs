@@ -70,6 +70,17 @@ public static class ReportBuilder
             ]
         );
 
+    /// <summary>Each conclusion in a line: "Supported to 8 h: aPTT · No anticoagulant".</summary>
+    public static ImmutableArray<string> ConclusionLines(StudyAnalysis analysis) =>
+        [
+            .. FirstPage
+                .Conclusions(analysis, withFigures: false)
+                .Lines.Select(line => $"{line.Word}: {line.Subject}"),
+        ];
+
+    /// <summary>Whether the criteria came before the data, as page 1 says it.</summary>
+    public static string LockSentence(Core.Locking.LockEvidence evidence) => LockWords.Of(evidence);
+
     private static ImmutableArray<Section> SummarySections(StudyAnalysis analysis) =>
         [
             FirstPage.Summary(analysis),

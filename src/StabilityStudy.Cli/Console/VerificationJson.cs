@@ -1,0 +1,63 @@
+using System.Text;
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using StabilityStudy.Pipeline.Verification;
+
+namespace StabilityStudy.Cli.Console;
+
+/// <summary>Writes a verification for a program to read.</summary>
+internal static class VerificationJson
+{
+    private static readonly JsonWriterOptions s_options = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    public static void Write(TextWriter output, ReportVerification found)
+    {
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer, s_options))
+        {
+            json.WriteStartObject();
+            json.WriteString("outcome", Word(found.Outcome));
+            json.WriteString("study", found.StudyCode);
+            json.WriteString("inputDigest", found.InputDigest);
+            Write(json, "conclusions", found.Conclusions);
+            json.WriteStartArray("parts");
+            foreach (var part in found.Parts)
+            {
+                json.WriteStartObject();
+                json.WriteString("question", part.Question);
+                json.WriteString("outcome", Word(part.Outcome));
+                Write(json, "found", part.Sentences);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        output.WriteLine(Encoding.UTF8.GetString(buffer.ToArray()));
+    }
+
+    private static void Write(Utf8JsonWriter json, string name, IEnumerable<string> texts)
+    {
+        json.WriteStartArray(name);
+        foreach (var text in texts)
+        {
+            json.WriteStringValue(text);
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static string Word(PartOutcome outcome) =>
+        outcome switch
+        {
+            PartOutcome.Holds => "holds",
+            PartOutcome.NotChecked => "not-checked",
+            _ => "fails",
+        };
+}

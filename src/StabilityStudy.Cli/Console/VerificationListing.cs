@@ -1,0 +1,68 @@
+using StabilityStudy.Pipeline.Verification;
+using StabilityStudy.Reporting.Text;
+
+namespace StabilityStudy.Cli.Console;
+
+/// <summary>Writes a verification for a person to read.</summary>
+internal static class VerificationListing
+{
+    public static void Write(Terminal terminal, ReportVerification found)
+    {
+        var output = terminal.Out;
+        if (found.StudyCode is { } code)
+        {
+            output.WriteLine($"Study {code}, inputs {found.InputDigest}");
+            output.WriteLine();
+        }
+
+        var number = 0;
+        foreach (var part in found.Parts)
+        {
+            number++;
+            Lines(FormattableString.Invariant($"{number}. "), part.Question);
+            Lines("   ", Word(part.Outcome));
+            foreach (var sentence in part.Sentences)
+            {
+                Lines("   - ", sentence);
+            }
+
+            output.WriteLine();
+        }
+
+        foreach (var conclusion in found.Conclusions)
+        {
+            Lines("Computed again: ", conclusion);
+        }
+
+        output.WriteLine();
+        Lines("", Verdict(found.Outcome));
+
+        void Lines(string mark, string text)
+        {
+            var lines = TextLines.Wrap(text, terminal.Width, new string(' ', mark.Length));
+            output.WriteLine(mark + lines[0][mark.Length..]);
+            foreach (var line in lines[1..])
+            {
+                output.WriteLine(line);
+            }
+        }
+    }
+
+    /// <summary>An outcome in words.</summary>
+    public static string Word(PartOutcome outcome) =>
+        outcome switch
+        {
+            PartOutcome.Holds => "HOLDS",
+            PartOutcome.NotChecked => "NOT FULLY CHECKED",
+            _ => "FAILS",
+        };
+
+    private static string Verdict(PartOutcome outcome) =>
+        outcome switch
+        {
+            PartOutcome.Holds => "All four parts hold.",
+            PartOutcome.NotChecked =>
+                "Nothing wrong was found, but not everything could be checked.",
+            _ => "The verification FAILED. Do not rely on this file.",
+        };
+}

@@ -1,0 +1,68 @@
+using System.Text;
+using StabilityStudy.Cli.Console;
+using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.SignedPdf.Certificates;
+
+namespace StabilityStudy.Cli.Folders;
+
+/// <summary>Reads a signing key; its passphrase comes from a file, the environment or a question, never from an argument.</summary>
+internal static class KeyFile
+{
+    /// <summary>The environment variable that may hold the passphrase.</summary>
+    public const string Variable = "STABILITY_STUDY_PASSPHRASE";
+
+    private const long LargestFile = 1 << 20;
+
+    /// <summary>The key. Dispose of it after signing.</summary>
+    /// <exception cref="UsageException">There is no key in the file, or it cannot be opened.</exception>
+    public static SigningKey Read(
+        string path,
+        string? certificatePath,
+        string? passphrasePath,
+        Terminal terminal
+    )
+    {
+        var key = Bytes(path);
+        ReadOnlyMemory<byte>? certificate = certificatePath is null ? null : Bytes(certificatePath);
+        var passphrase = passphrasePath is not null
+            ? FirstLine(passphrasePath)
+            : terminal.Passphrase;
+        var result = SigningKeyReader.Read(key, certificate, passphrase);
+        if (
+            !result.TryGet(out var found, out var problem)
+            && problem == SigningKeyProblem.PassphraseNeeded
+            && terminal.Ask is { } ask
+        )
+        {
+            result = SigningKeyReader.Read(key, certificate, ask($"Passphrase of {path}: "));
+            result.TryGet(out found, out problem);
+        }
+
+        return found ?? throw new UsageException($"{path}: {SigningWords.Of(problem)}");
+    }
+
+    /// <summary>Reads a small file.</summary>
+    /// <exception cref="UsageException">It cannot be read.</exception>
+    public static ReadOnlyMemory<byte> Bytes(string path)
+    {
+        try
+        {
+            return new FileInfo(path).Length > LargestFile
+                ? throw new UsageException(
+                    $"{path} is larger than 1 MiB; that is no key or certificate."
+                )
+                : File.ReadAllBytes(path);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new UsageException($"{path} cannot be read: {error.Message}", error);
+        }
+    }
+
+    private static string FirstLine(string path)
+    {
+        var text = Encoding.UTF8.GetString(Bytes(path).Span);
+        var end = text.IndexOfAny(['\r', '\n']);
+        return end < 0 ? text : text[..end];
+    }
+}

@@ -1,0 +1,43 @@
+namespace StabilityStudy.Cli.Folders;
+
+/// <summary>A report on disk and the study folder to which it belongs.</summary>
+internal static class ReportFile
+{
+    private const long LargestReport = 1L << 30;
+    private const int DigestShown = 8;
+
+    /// <summary>Reads a report.</summary>
+    /// <exception cref="UsageException">It cannot be read.</exception>
+    public static ReadOnlyMemory<byte> Read(string path)
+    {
+        try
+        {
+            return new FileInfo(path).Length > LargestReport
+                ? throw new UsageException($"{path} is larger than 1 GiB; that is no report.")
+                : File.ReadAllBytes(path);
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new UsageException($"{path} cannot be read: {error.Message}", error);
+        }
+    }
+
+    /// <summary>The study folder of a report: the one above "out" or "signed", or the report's own; null when none of them holds a study.</summary>
+    public static string? StudyFolder(string path)
+    {
+        var own = Path.GetDirectoryName(Path.GetFullPath(path)) ?? ".";
+        return new[] { Path.GetDirectoryName(own), own }.FirstOrDefault(folder =>
+            folder is not null && File.Exists(Path.Combine(folder, "protocol.toml"))
+        );
+    }
+
+    /// <summary>Where the signed copy of a report goes: signed/CODE-DIGEST8.pdf in the study folder, or beside the report.</summary>
+    public static string SignedCopy(string report, string studyCode, string inputDigest)
+    {
+        var folder = StudyFolder(report) ?? Path.GetDirectoryName(Path.GetFullPath(report)) ?? ".";
+        var code = string.Concat(
+            studyCode.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' ? c : '_')
+        );
+        return Path.Combine(folder, "signed", $"{code}-{inputDigest[..DigestShown]}.pdf");
+    }
+}

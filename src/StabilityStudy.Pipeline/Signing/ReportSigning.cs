@@ -1,0 +1,203 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Pipeline.Verification;
+using StabilityStudy.Reporting.Fonts;
+using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Signing;
+using StabilityStudy.SignedPdf.Stamps;
+using StabilityStudy.SignedPdf.Verification;
+
+namespace StabilityStudy.Pipeline.Signing;
+
+/// <summary>Signs reports. Only a report whose figures and pages follow from the inputs inside it is signed.</summary>
+public static class ReportSigning
+{
+    private const double NameSize = 9;
+    private const double LineSize = 7.5;
+    private const double SmallSize = 6.5;
+
+    /// <summary>Puts the next signature on a report.</summary>
+    /// <param name="report">The bytes of the report.</param>
+    /// <param name="order">Who signs, as what, and what is decided.</param>
+    public static SigningAttempt Sign(ReadOnlyMemory<byte> report, SigningOrder order)
+    {
+        ArgumentNullException.ThrowIfNull(order);
+        if (!AttachedStudy.TryRead(report, out var study, out var fault))
+        {
+            return new SigningAttempt.Refused(fault);
+        }
+
+        var signatories = study.Analysis.Protocol.Signatories;
+        var index = signatories.Select(item => item.Role).ToList().IndexOf(order.Role);
+        if (index < 0)
+        {
+            return new SigningAttempt.Refused(
+                $"The protocol names no role \"{order.Role}\". Its roles: {string.Join(", ", signatories.Select(item => item.Role))}."
+            );
+        }
+
+        var before = SignatureVerifier.Verify(report, VerificationOptions.WithoutTrust);
+        return WhyNot(study, before, index, order) is { } why
+            ? new SigningAttempt.Refused(why)
+            : Append(report, study, before, index, order);
+    }
+
+    private static string? WhyNot(
+        AttachedStudy study,
+        DocumentVerification before,
+        int index,
+        SigningOrder order
+    )
+    {
+        var protocol = study.Analysis.Protocol;
+        var signatory = protocol.Signatories[index];
+        var signed = before.Signatures.Select(item => item.FieldName).ToImmutableHashSet();
+        if (signed.Contains(SignatoryFields.NameOf(index)))
+        {
+            return $"The {signatory.Role} has signed already.";
+        }
+
+        if (
+            Enumerable
+                .Range(0, index)
+                .FirstOrDefault(earlier => !signed.Contains(SignatoryFields.NameOf(earlier)), -1)
+            is >= 0
+                and var missing
+        )
+        {
+            return $"The {protocol.Signatories[missing].Role} signs before the {signatory.Role}.";
+        }
+
+        if (
+            before.Signatures.FirstOrDefault(item =>
+                item.Signer?.Sha256 == order.Key.Certificate.Sha256
+            ) is
+            { } same
+        )
+        {
+            return $"This certificate has signed already ({same.Reason}). Another person signs as {signatory.Role}.";
+        }
+
+        if (DecisionFault(protocol, signatory, order.Decision) is { } decision)
+        {
+            return decision;
+        }
+
+        var recomputed = Recomputation.Of(study);
+        return recomputed switch
+        {
+            { FiguresHold: false } => "The report does not follow from the inputs inside it: "
+                + recomputed.Faults[0],
+            { Pages: PagesOutcome.Differ } =>
+                "The pages are not those that this program makes from the inputs inside the report. Make the report again.",
+            { Pages: PagesOutcome.NotRecomputed } =>
+                $"The report was made by version {study.Analysis.ToolVersion}, and this is version {ToolVersion.Current}, which cannot check its pages. Make the report again.",
+            _ => null,
+        };
+    }
+
+    private static string? DecisionFault(
+        StudyProtocol protocol,
+        Signatory signatory,
+        ApproverDecision? decision
+    ) =>
+        (protocol.Decides(signatory), decision) switch
+        {
+            (true, null) =>
+                $"The {signatory.Role} decides: say with --decision whether the conclusion is approved, approved with conditions or declined.",
+            (false, not null) => $"The {signatory.Role} does not decide on the conclusion.",
+            (true, { Kind: not DecisionKind.Approve, Text: null }) =>
+                "Give the shorter window, the conditions or the reason for declining with --text.",
+            (true, { Kind: DecisionKind.Approve, Text: not null }) =>
+                "A plain approval has no text; to approve a shorter window or with conditions, choose that decision.",
+            _ => null,
+        };
+
+    private static SigningAttempt Append(
+        ReadOnlyMemory<byte> report,
+        AttachedStudy study,
+        DocumentVerification before,
+        int index,
+        SigningOrder order
+    )
+    {
+        var protocol = study.Analysis.Protocol;
+        var signatory = protocol.Signatories[index];
+        var digest = study.Analysis.Identity.InputDigest;
+        var name = order.Name ?? order.Key.Certificate.Name;
+        var font = StampFont.Read(ReportFonts.StampFontFile).TryGet(out var read, out var failure)
+            ? read
+            : throw new InvalidOperationException("The stamp's font: " + failure.What);
+        var result = PdfSigner.Sign(
+            report,
+            new SignatureRequest(
+                SignatoryFields.NameOf(index),
+                order.Key,
+                order.At,
+                name,
+                $"{signatory.Role}: {signatory.Meaning}",
+                Location: null,
+                new SignedStatement(
+                    signatory.Role,
+                    order.Credentials,
+                    order.Decision,
+                    digest
+                ).ToJson(),
+                new SignatureStamp(font, Lines(signatory, name, order)),
+                order.TimeStamp
+            )
+        );
+        if (!result.TryGet(out var signed, out var refusal))
+        {
+            return new SigningAttempt.Refused(SigningWords.Of(refusal));
+        }
+
+        var done = before
+            .Signatures.Select(item => item.FieldName)
+            .Append(SignatoryFields.NameOf(index))
+            .ToImmutableHashSet();
+        return new SigningAttempt.Done(
+            signed,
+            protocol.Code,
+            digest,
+            !before.Signatures.IsEmpty,
+            [
+                .. protocol
+                    .Signatories.Where((_, i) => !done.Contains(SignatoryFields.NameOf(i)))
+                    .Select(item => item.Role),
+            ]
+        );
+    }
+
+    private static ImmutableArray<StampLine> Lines(
+        Signatory signatory,
+        string name,
+        SigningOrder order
+    )
+    {
+        var lines = ImmutableArray.CreateBuilder<StampLine>();
+        var credentials = order.Credentials is { } given ? ", " + given : "";
+        lines.Add(new StampLine(name + credentials, NameSize));
+        lines.Add(new StampLine($"{signatory.Role}: {signatory.Meaning}", LineSize));
+        if (order.Decision is { } decision)
+        {
+            lines.Add(new StampLine(decision.InWords(), LineSize));
+        }
+
+        lines.Add(
+            new StampLine(
+                "Signed "
+                    + order.At.ToString("yyyy-MM-dd HH:mm:ss zzz", CultureInfo.InvariantCulture),
+                LineSize
+            )
+        );
+        lines.Add(new StampLine(Vouching(order.Key.Certificate), SmallSize));
+        return lines.ToImmutable();
+    }
+
+    private static string Vouching(CertificateFacts certificate) =>
+        certificate.IsSelfIssued
+            ? "Self-issued certificate: nobody else vouches for the name"
+            : $"Certificate of {certificate.Name}, number {certificate.SerialNumber}";
+}

@@ -1,0 +1,52 @@
+using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Signing;
+
+namespace StabilityStudy.Pipeline.Signing;
+
+/// <summary>Why something could not be signed, in words that say what to do.</summary>
+public static class SigningWords
+{
+    /// <summary>Why a document was not signed.</summary>
+    public static string Of(SigningRefusal refusal)
+    {
+        ArgumentNullException.ThrowIfNull(refusal);
+        return refusal.Reason switch
+        {
+            SigningRefusalReason.EarlierSignatureBroken =>
+                "An earlier signature does not hold, or something else than signing was done to the file: "
+                    + refusal.What,
+            SigningRefusalReason.CertificateNotYetValid => Of(SigningKeyProblem.NotYetValid),
+            SigningRefusalReason.CertificateExpired => Of(SigningKeyProblem.Expired),
+            SigningRefusalReason.KeyUsageLacksSigning => Of(SigningKeyProblem.KeyUsageLacksSigning),
+            SigningRefusalReason.CharacterNotInFont => refusal.What
+                + " Give the printed name with other letters (--name).",
+            SigningRefusalReason.TimeStampUnavailable =>
+                "The time-stamp authority gave no answer. Nothing was signed.",
+            SigningRefusalReason.TimeStampInvalid =>
+                "The answer of the time-stamp authority is no time stamp of this signature: "
+                    + refusal.What,
+            _ => refusal.What,
+        };
+    }
+
+    /// <summary>Why a key cannot be used.</summary>
+    public static string Of(SigningKeyProblem problem) =>
+        problem switch
+        {
+            SigningKeyProblem.PassphraseNeeded =>
+                "The key is protected: give its passphrase with --passphrase-file or in STABILITY_STUDY_PASSPHRASE.",
+            SigningKeyProblem.WrongPassphrase => "The passphrase does not open the key.",
+            SigningKeyProblem.NoCertificate =>
+                "The file holds no certificate: give it with --certificate.",
+            SigningKeyProblem.NoPrivateKey => "The file holds no private key.",
+            SigningKeyProblem.KeyDoesNotMatch =>
+                "The private key belongs to none of the certificates.",
+            SigningKeyProblem.KeyNotSupported =>
+                "The key is neither RSA of at least 2048 bits nor on the curves P-256, P-384 or P-521, or it is protected in a way that is not known here.",
+            SigningKeyProblem.NotYetValid => "The certificate is not valid yet.",
+            SigningKeyProblem.Expired => "The certificate is no longer valid.",
+            SigningKeyProblem.KeyUsageLacksSigning =>
+                "The certificate is not meant for signing (its key usage says so).",
+            _ => "The key file is neither PKCS#12 nor PEM, or it is damaged.",
+        };
+}

@@ -1,0 +1,148 @@
+using System.Globalization;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Verification;
+
+namespace StabilityStudy.Pipeline.Verification;
+
+/// <summary>Who signed, when, and whether the signatures are right and their signers trusted.</summary>
+internal static class SignaturePart
+{
+    private const string Question = "Who signed, and do the signatures hold?";
+
+    public static VerifiedPart Of(DocumentVerification found, StudyAnalysis? analysis)
+    {
+        if (found.Failure is { } failure)
+        {
+            return new VerifiedPart(
+                Question,
+                PartOutcome.Fails,
+                ["The file cannot be read: " + failure.What]
+            );
+        }
+
+        return VerifiedPart.Of(
+            Question,
+            [
+                .. found.Signatures.SelectMany(item => OfOne(item, analysis)),
+                .. Missing(found, analysis),
+            ]
+        );
+    }
+
+    private static IEnumerable<(PartOutcome, string)> OfOne(
+        SignatureVerification signature,
+        StudyAnalysis? analysis
+    )
+    {
+        var who = Who(signature);
+        if (!signature.Holds)
+        {
+            foreach (var problem in signature.Problems)
+            {
+                yield return (PartOutcome.Fails, $"{who}: {ProblemWords.Of(problem)}.");
+            }
+
+            yield break;
+        }
+
+        yield return (PartOutcome.Holds, $"{who}: the signature is right. {When(signature)}");
+        if (SignedStatement.Read(signature.Statement) is not { } statement)
+        {
+            yield return (
+                PartOutcome.NotChecked,
+                $"{who}: the signature states no role that this program can read."
+            );
+        }
+        else if (analysis is not null && statement.InputDigest != analysis.Identity.InputDigest)
+        {
+            yield return (PartOutcome.Fails, $"{who}: the signature was meant for another study.");
+        }
+        else if (statement.Decision is { } decision)
+        {
+            yield return (PartOutcome.Holds, $"{who}: {decision.InWords()}.");
+        }
+
+        yield return Trust(who, signature);
+        if (signature.TimeStamp is { } stamp && stamp.Chain.Outcome != ChainOutcome.Trusted)
+        {
+            yield return (
+                stamp.Chain.Outcome == ChainOutcome.NotTrusted
+                    ? PartOutcome.Fails
+                    : PartOutcome.NotChecked,
+                $"{who}: the time-stamp authority {stamp.Authority.Name} is {Known(stamp.Chain.Outcome)}."
+            );
+        }
+    }
+
+    private static (PartOutcome, string) Trust(string who, SignatureVerification signature)
+    {
+        var certificate = signature.Signer!;
+        var issued = certificate.IsSelfIssued
+            ? "the certificate is self-issued: nobody else vouches for the name"
+            : $"the certificate of {certificate.Name} was issued by {certificate.Issuer}";
+        return (signature.Chain.Outcome, signature.Chain.Revocation) switch
+        {
+            (_, RevocationOutcome.Revoked) => (
+                PartOutcome.Fails,
+                $"{who}: a certificate was revoked; {issued}."
+            ),
+            (ChainOutcome.Trusted, _) => (
+                PartOutcome.Holds,
+                $"{who}: {issued}; it is trusted by the given trust store."
+            ),
+            (ChainOutcome.NotTrusted, _) => (
+                PartOutcome.Fails,
+                $"{who}: {issued}; it does not lead to the given trust store ({string.Join(", ", signature.Chain.Reasons)})."
+            ),
+            _ => (
+                PartOutcome.NotChecked,
+                $"{who}: {issued}; not checked whom to trust, because no trust store was given (--trust)."
+            ),
+        };
+    }
+
+    private static IEnumerable<(PartOutcome, string)> Missing(
+        DocumentVerification found,
+        StudyAnalysis? analysis
+    )
+    {
+        if (found.Signatures.IsEmpty)
+        {
+            yield return (PartOutcome.NotChecked, "Nobody has signed.");
+            yield break;
+        }
+
+        foreach (var field in found.EmptyFields)
+        {
+            yield return (PartOutcome.NotChecked, $"Not signed: {RoleOf(field, analysis)}.");
+        }
+    }
+
+    private static string RoleOf(string field, StudyAnalysis? analysis) =>
+        analysis
+            ?.Protocol.Signatories.Where((_, i) => SignatoryFields.NameOf(i) == field)
+            .Select(item => item.Role)
+            .FirstOrDefault()
+        ?? field;
+
+    private static string Who(SignatureVerification signature) =>
+        $"{signature.SignerName ?? signature.FieldName} ({signature.Reason ?? "no meaning stated"})";
+
+    private static string When(SignatureVerification signature)
+    {
+        var claimed = signature.ClaimedTime is { } time ? Time(time) : "an unknown time";
+        return signature.TimeStamp is { } stamp
+            ? $"Signed {claimed} by the signer's clock; time-stamped {Time(stamp.Time)} by {stamp.Authority.Name}."
+            : $"Signed {claimed} by the signer's own clock.";
+    }
+
+    private static string Known(ChainOutcome outcome) =>
+        outcome == ChainOutcome.NotTrusted
+            ? "not trusted by the given trust store"
+            : "not checked, because no trust store was given (--trust)";
+
+    private static string Time(DateTimeOffset time) =>
+        time.ToString("yyyy-MM-dd HH:mm:ss zzz", CultureInfo.InvariantCulture);
+}

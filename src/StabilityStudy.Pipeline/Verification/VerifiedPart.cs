@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.Pipeline.Verification;
+
+/// <summary>What came of one part of a verification. The zero member is the cautious one.</summary>
+public enum PartOutcome
+{
+    /// <summary>Something is wrong.</summary>
+    Fails,
+
+    /// <summary>Nothing is wrong as far as it could be checked, and something could not.</summary>
+    NotChecked,
+
+    /// <summary>It was checked and holds.</summary>
+    Holds,
+}
+
+/// <summary>One part of a verification, in words.</summary>
+/// <param name="Question">What was asked.</param>
+/// <param name="Outcome">What came of it.</param>
+/// <param name="Sentences">What was found, most important first.</param>
+public sealed record VerifiedPart(
+    string Question,
+    PartOutcome Outcome,
+    ImmutableArray<string> Sentences
+)
+{
+    internal static VerifiedPart Of(string question, IEnumerable<(PartOutcome, string)> findings)
+    {
+        var all = findings.ToImmutableArray();
+        return new VerifiedPart(
+            question,
+            all.Select(item => item.Item1).DefaultIfEmpty(PartOutcome.Holds).Min(),
+            [.. all.OrderBy(item => item.Item1).Select(item => item.Item2)]
+        );
+    }
+}
+
+/// <summary>The verification of a report: four parts, each for itself.</summary>
+/// <param name="StudyCode">Code of the study; null where the file is no report.</param>
+/// <param name="InputDigest">Digest of its inputs.</param>
+/// <param name="Conclusions">The conclusions as they were computed again, a line a sequence; empty when that failed.</param>
+/// <param name="Parts">Signatures, revisions, recomputation, lock.</param>
+public sealed record ReportVerification(
+    string? StudyCode,
+    string? InputDigest,
+    ImmutableArray<string> Conclusions,
+    ImmutableArray<VerifiedPart> Parts
+)
+{
+    /// <summary>The worst of the parts.</summary>
+    public PartOutcome Outcome => Parts.Min(part => part.Outcome);
+}
