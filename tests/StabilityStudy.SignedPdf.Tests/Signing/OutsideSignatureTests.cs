@@ -264,7 +264,6 @@ public sealed class OutsideSignatureTests : IDisposable
             "pdfsig",
             "-nssdir",
             database,
-            "-no-ocsp",
             _folder.Write("signed.pdf", file)
         );
     }

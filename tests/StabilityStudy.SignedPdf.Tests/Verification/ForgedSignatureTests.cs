@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using System.Security.Cryptography.Pkcs;
 using System.Security.Cryptography.X509Certificates;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Tests.Signing;
@@ -35,7 +36,16 @@ public static class ForgedSignatureTests
     public static void No_word_about_the_signing_certificate_is_found() =>
         Assert.Equal(
             [SignatureProblem.SigningCertificateMissing],
-            Problems(Forgery.Resigned(Signed, "author", Signers.Author, named: null))
+            Problems(
+                Forgery.Resigned(
+                    Signed,
+                    "author",
+                    Signers.Author,
+                    named: null,
+                    static signer =>
+                        signer.SignedAttributes.Add(new Pkcs9SigningTime(Signers.Time.UtcDateTime))
+                )
+            )
         );
 
     [Fact]
@@ -131,6 +141,13 @@ public static class ForgedSignatureTests
 
         AssertCertificate(signer, SignatureProblem.AlgorithmNotSupported);
     }
+
+    [Fact]
+    public static void A_signature_without_signed_attributes_is_found() =>
+        Assert.Equal(
+            [SignatureProblem.ContainerMalformed],
+            Problems(Forgery.Resigned(Signed, "author", Signers.Author, named: null))
+        );
 
     [Fact]
     public static void A_signature_without_a_date_is_found()
