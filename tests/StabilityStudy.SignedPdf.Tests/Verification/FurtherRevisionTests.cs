@@ -194,6 +194,10 @@ public static class FurtherRevisionTests
             "V"
         );
 
+        Assert.Contains(
+            SignatureProblem.RevisionSignedByAnother,
+            verification.Signatures.SelectMany(static signature => signature.Problems)
+        );
         Assert.Contains(DocumentProblem.FieldNotUnique, verification.Problems);
     }
 

@@ -19,14 +19,7 @@ public static class MutatedSignatureTests
     {
         var count = Setting("FUZZ_INPUTS", 1_500);
         var seed = Setting("FUZZ_SEED", 3);
-        byte[][] files =
-        [
-            SignedDocument.Sign(
-                SignedDocument.Sign(SignedDocument.Small, SignedDocument.Author),
-                SignedDocument.Approver
-            ),
-            SignedDocument.SignedTwice,
-        ];
+        byte[][] files = [Signed(SignedDocument.Small), Signed(SignedDocument.Unsigned)];
         var options = new VerificationOptions(Signers.Trust, []);
         var random = new Random(seed);
         var readable = 0;
@@ -39,8 +32,9 @@ public static class MutatedSignatureTests
             {
                 var verification = SignatureVerifier.Verify(mutated, options);
                 readable += verification.Failure is null ? 1 : 0;
+                // A whole last revision may be gone: the document before it is a signed one too.
                 Assert.True(
-                    !verification.Holds || IsHarmless(mutated, file),
+                    !verification.Holds || file.AsSpan().StartsWith(mutated),
                     $"Mutation {i} of seed {seed} was not found."
                 );
             }
@@ -60,23 +54,18 @@ public static class MutatedSignatureTests
         Assert.True(process.PeakWorkingSet64 < MostMemory, "Too much memory was used.");
     }
 
-    /// <summary>Nothing changed, only a whole last revision is gone, or a certificate beside the signer's was changed, which no signature covers.</summary>
-    private static bool IsHarmless(byte[] mutated, byte[] file)
-    {
-        if (file.AsSpan().StartsWith(mutated))
-        {
-            return true;
-        }
-
-        var signature = SignatureVerifier
-            .Verify(mutated, new VerificationOptions(Signers.Trust, []))
-            .Signatures[0];
-        var (start, end) = Forgery.Gap(file, "author");
-        return mutated.Length == file.Length
-            && mutated.AsSpan(0, start).SequenceEqual(file.AsSpan(0, start))
-            && mutated.AsSpan(end).SequenceEqual(file.AsSpan(end))
-            && signature.Chain.Certificates.Length <= 2;
-    }
+    // One certificate in each: others beside the signer's are covered by no signature.
+    private static byte[] Signed(byte[] unsigned) =>
+        SignedDocument.Sign(
+            SignedDocument.Sign(
+                unsigned,
+                SignedDocument.Author with
+                {
+                    Key = Signers.Author.SigningKey(),
+                }
+            ),
+            SignedDocument.Approver
+        );
 
     /// <summary>A few digits of the container changed, so that its own structure is tried.</summary>
     private static byte[] InSignature(byte[] file, Random random)
