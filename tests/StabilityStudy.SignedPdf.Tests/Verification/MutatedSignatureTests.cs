@@ -12,6 +12,7 @@ namespace StabilityStudy.SignedPdf.Tests.Verification;
 /// </summary>
 public static class MutatedSignatureTests
 {
+    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(1);
     private const long MostMemory = 500L * 1024 * 1024;
 
     [Fact]
@@ -49,13 +50,23 @@ public static class MutatedSignatureTests
                 GC.GetAllocatedBytesForCurrentThread() - allocated < MostMemory,
                 $"Mutation {i} of seed {seed} took too much memory."
             );
+            // A busy machine may hold up one run, but not three.
             Assert.True(
-                Stopwatch.GetElapsedTime(start) < TimeSpan.FromSeconds(1),
+                Stopwatch.GetElapsedTime(start) < Longest
+                    || IsSoon(mutated, options)
+                    || IsSoon(mutated, options),
                 $"Mutation {i} of seed {seed} took too long."
             );
         }
 
         Assert.InRange(readable, count / 100, count);
+    }
+
+    private static bool IsSoon(byte[] file, VerificationOptions options)
+    {
+        var start = Stopwatch.GetTimestamp();
+        SignatureVerifier.Verify(file, options);
+        return Stopwatch.GetElapsedTime(start) < Longest;
     }
 
     // One certificate in each: others beside the signer's are covered by no signature.
