@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Cryptography.Pkcs;
 using System.Text.RegularExpressions;
+using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Tests.Tools;
 using StabilityStudy.SignedPdf.Tests.Verification;
 
@@ -223,19 +224,50 @@ public sealed class OutsideSignatureTests : IDisposable
     [Fact]
     public async Task Openssl_opens_a_trial_certificate()
     {
-        var trial = Certificates.TrialCertificateTests.Create();
+        var trial = Tests.Certificates.TrialCertificateTests.Create();
         var answer = await OutsideTool.Run(
             "openssl",
             "pkcs12",
             "-in",
             _folder.Write("trial.p12", trial.Pkcs12.Span),
             "-passin",
-            $"pass:{Certificates.TrialCertificateTests.Passphrase}",
+            $"pass:{Tests.Certificates.TrialCertificateTests.Passphrase}",
             "-nokeys"
         );
 
         Assert.Equal(0, answer.ExitCode);
         Assert.Contains("Tess Trial", answer.Out, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("-maciter")]
+    [InlineData("-legacy")]
+    public async Task A_key_file_made_by_openssl_is_read(string protection)
+    {
+        var file = Path.Combine(_folder.FullName, "made.p12");
+        var answer = await OutsideTool.Run(
+            "openssl",
+            "pkcs12",
+            "-export",
+            protection,
+            "-inkey",
+            _folder.Write("key.pem", Signers.Author.KeyPem),
+            "-in",
+            _folder.Write("certificate.pem", Signers.Author.CertificatePem),
+            "-certfile",
+            _folder.Write("issuer.pem", Signers.Authority.CertificatePem),
+            "-passout",
+            "pass:open sesame",
+            "-out",
+            file
+        );
+        var bytes = await File.ReadAllBytesAsync(file, TestContext.Current.CancellationToken);
+
+        Assert.Equal(0, answer.ExitCode);
+        Assert.True(SigningKeyReader.Read(bytes, null, "open sesame").TryGet(out var key, out _));
+        Assert.Equal("Ada Author", key.Certificate.Name);
+        Assert.False(SigningKeyReader.Read(bytes, null, "wrong").TryGet(out _, out var problem));
+        Assert.Equal(SigningKeyProblem.WrongPassphrase, problem);
     }
 
     private async Task<ToolAnswer> Pdfsig(byte[] file)
