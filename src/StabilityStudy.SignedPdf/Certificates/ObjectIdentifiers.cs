@@ -28,5 +28,8 @@ internal static class ObjectIdentifiers
     public const string Sha384 = "2.16.840.1.101.3.4.2.2";
     public const string Sha512 = "2.16.840.1.101.3.4.2.3";
     public const string Rsa = "1.2.840.113549.1.1.1";
+    public const string EcdsaWithSha256 = "1.2.840.10045.4.3.2";
+    public const string EcdsaWithSha384 = "1.2.840.10045.4.3.3";
+    public const string EcdsaWithSha512 = "1.2.840.10045.4.3.4";
     public const string EllipticCurve = "1.2.840.10045.2.1";
 }

@@ -78,9 +78,9 @@ public sealed class RevocationList
             "1.2.840.113549.1.1.11" => ByRsa(rsa, HashAlgorithmName.SHA256),
             "1.2.840.113549.1.1.12" => ByRsa(rsa, HashAlgorithmName.SHA384),
             "1.2.840.113549.1.1.13" => ByRsa(rsa, HashAlgorithmName.SHA512),
-            "1.2.840.10045.4.3.2" => ByCurve(curve, HashAlgorithmName.SHA256),
-            "1.2.840.10045.4.3.3" => ByCurve(curve, HashAlgorithmName.SHA384),
-            "1.2.840.10045.4.3.4" => ByCurve(curve, HashAlgorithmName.SHA512),
+            ObjectIdentifiers.EcdsaWithSha256 => ByCurve(curve, HashAlgorithmName.SHA256),
+            ObjectIdentifiers.EcdsaWithSha384 => ByCurve(curve, HashAlgorithmName.SHA384),
+            ObjectIdentifiers.EcdsaWithSha512 => ByCurve(curve, HashAlgorithmName.SHA512),
             _ => false,
         };
     }

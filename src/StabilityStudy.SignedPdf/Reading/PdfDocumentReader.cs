@@ -11,7 +11,14 @@ public static class PdfDocumentReader
 {
     /// <summary>The document, or the first fault found. Bounded by <see cref="ReadingLimits"/> in depth, memory and time.</summary>
     /// <param name="bytes">The whole file; the document keeps referring to it.</param>
-    public static PdfResult<PdfDocument> Read(ReadOnlyMemory<byte> bytes)
+    public static PdfResult<PdfDocument> Read(ReadOnlyMemory<byte> bytes) =>
+        ReadWithin(bytes, new DecodingBudget());
+
+    /// <summary>The same within a bound that several readings share.</summary>
+    internal static PdfResult<PdfDocument> ReadWithin(
+        ReadOnlyMemory<byte> bytes,
+        DecodingBudget budget
+    )
     {
         var cursor = new PdfCursor(bytes, 0);
         if (bytes.Length > ReadingLimits.FileLength)
@@ -24,7 +31,6 @@ public static class PdfDocumentReader
             return new(new PdfFailure(0, "The file does not begin as PDF files do."));
         }
 
-        var budget = new DecodingBudget();
         if (CrossReferenceChain.Parse(cursor, budget) is not { } chain)
         {
             return new(cursor.Failure ?? new PdfFailure(null, "The file has no cross-reference."));

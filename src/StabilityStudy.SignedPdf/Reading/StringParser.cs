@@ -46,48 +46,51 @@ internal static class StringParser
         }
     }
 
+    // Over a span and not digit by digit through the cursor: the room for a signature alone takes 32 thousand digits.
     public static PdfString? ParseHexadecimal(PdfCursor cursor)
     {
-        var bytes = ImmutableArray.CreateBuilder<byte>();
-        int? high = null;
-        for (cursor.Position++; ; cursor.Position++)
+        var rest = cursor.Bytes.Span[(cursor.Position + 1)..];
+        var end = rest.IndexOf((byte)'>');
+        var digits = end < 0 ? rest : rest[..end];
+        var bytes = ImmutableArray.CreateBuilder<byte>(digits.Length / 2);
+        var high = -1;
+        for (var i = 0; i < digits.Length; i++)
         {
-            var value = cursor.Peek();
-            if (value == '>')
+            if (PdfCharacter.HexadecimalValue(digits[i]) is { } digit)
             {
-                // A missing last digit counts as zero.
-                if (high is { } last)
+                if (high >= 0)
                 {
-                    bytes.Add((byte)(last * 16));
+                    bytes.Add((byte)((high * 16) + digit));
                 }
 
-                cursor.Position++;
-                return new PdfString(bytes.DrainToImmutable());
+                high = high < 0 ? digit : -1;
             }
-
-            if (PdfCharacter.IsWhitespace(value))
+            else if (!PdfCharacter.IsWhitespace(digits[i]))
             {
-                continue;
-            }
-
-            if (PdfCharacter.HexadecimalValue(value) is not { } digit)
-            {
-                cursor.Fail(
-                    "A hexadecimal string holds something else than digits, or does not end."
-                );
-                return null;
-            }
-
-            if (high is { } first)
-            {
-                bytes.Add((byte)((first * 16) + digit));
-                high = null;
-            }
-            else
-            {
-                high = digit;
+                return Unended(cursor, i);
             }
         }
+
+        if (end < 0)
+        {
+            return Unended(cursor, digits.Length);
+        }
+
+        // A missing last digit counts as zero.
+        if (high >= 0)
+        {
+            bytes.Add((byte)(high * 16));
+        }
+
+        cursor.Position += end + 2;
+        return new PdfString(bytes.DrainToImmutable());
+    }
+
+    private static PdfString? Unended(PdfCursor cursor, int digits)
+    {
+        cursor.Position += digits + 1;
+        cursor.Fail("A hexadecimal string holds something else than digits, or does not end.");
+        return null;
     }
 
     private static void TakeEscape(PdfCursor cursor, ImmutableArray<byte>.Builder bytes)

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Objects;
 using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Stamps;
@@ -21,13 +20,13 @@ public static class PdfSigner
     public static SigningResult Sign(ReadOnlyMemory<byte> document, SignatureRequest request)
     {
         ArgumentNullException.ThrowIfNull(request);
-        CheckStamp(request.Stamp);
-        if (KeyRefusal(request) is { } keyRefusal)
+        RequestCheck.CheckStamp(request.Stamp);
+        if (RequestCheck.KeyRefusal(request) is { } keyRefusal)
         {
             return keyRefusal;
         }
 
-        if (MissingCharacter(request.Stamp) is { } missing)
+        if (RequestCheck.MissingCharacter(request.Stamp) is { } missing)
         {
             return new(
                 SigningRefusalReason.CharacterNotInFont,
@@ -183,39 +182,5 @@ public static class PdfSigner
             || document.Catalog.Find("Perms") is not null
             ? "The document was changed after it was made."
             : null;
-    }
-
-    private static SigningResult? KeyRefusal(SignatureRequest request) =>
-        request.Key.ProblemAt(request.SigningTime) switch
-        {
-            null => null,
-            SigningKeyProblem.NotYetValid => new(
-                SigningRefusalReason.CertificateNotYetValid,
-                "The certificate becomes valid only later."
-            ),
-            SigningKeyProblem.Expired => new(
-                SigningRefusalReason.CertificateExpired,
-                "The certificate is no longer valid."
-            ),
-            _ => new(
-                SigningRefusalReason.KeyUsageLacksSigning,
-                "The certificate does not allow signing."
-            ),
-        };
-
-    private static string? MissingCharacter(SignatureStamp stamp) =>
-        stamp
-            .Lines.Select(line => stamp.Font.FirstMissing(line.Text))
-            .FirstOrDefault(static missing => missing is not null);
-
-    private static void CheckStamp(SignatureStamp stamp)
-    {
-        if (stamp.Lines.IsDefaultOrEmpty || stamp.Lines.Any(static line => !(line.Size > 0)))
-        {
-            throw new ArgumentException(
-                "A stamp needs lines, each of a size above 0.",
-                nameof(stamp)
-            );
-        }
     }
 }

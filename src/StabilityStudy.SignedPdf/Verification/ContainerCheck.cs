@@ -7,18 +7,6 @@ using StabilityStudy.SignedPdf.Certificates;
 
 namespace StabilityStudy.SignedPdf.Verification;
 
-/// <summary>What was found out from a signature container.</summary>
-internal sealed record ContainerFindings(
-    List<SignatureProblem> Problems,
-    CertificateFacts? Signer,
-    ChainVerification Chain,
-    TimeStampVerification? TimeStamp
-)
-{
-    public static ContainerFindings Refused(SignatureProblem problem) =>
-        new([problem], null, ChainVerification.NotChecked, null);
-}
-
 /// <summary>Checks a signature container against the bytes it covers and the time it claims.</summary>
 internal static class ContainerCheck
 {
@@ -37,7 +25,7 @@ internal static class ContainerCheck
         VerificationOptions options
     )
     {
-        if (contents.Length > LongestContents || ContainerForm.LengthOf(contents) is not { } length)
+        if (contents.Length > LongestContents || ContainerForm.Of(contents) is not { } form)
         {
             return ContainerFindings.Refused(SignatureProblem.ContainerMalformed);
         }
@@ -48,9 +36,9 @@ internal static class ContainerCheck
                 new ContentInfo(new Oid(ObjectIdentifiers.Data), covered),
                 detached: true
             );
-            container.Decode(contents.Span[..length]);
-            var findings = Check(container, covered, claimedTime, options);
-            if (contents.Span[length..].ContainsAnyExcept((byte)0))
+            container.Decode(contents.Span[..form.Length]);
+            var findings = Check(container, form, covered, claimedTime, options);
+            if (contents.Span[form.Length..].ContainsAnyExcept((byte)0))
             {
                 findings.Problems.Insert(0, SignatureProblem.PaddingNotZero);
             }
@@ -67,13 +55,19 @@ internal static class ContainerCheck
 
     private static ContainerFindings Check(
         SignedCms container,
+        ContainerForm form,
         byte[] covered,
         DateTimeOffset? claimedTime,
         VerificationOptions options
     )
     {
         var signer = container.SignerInfos[0];
-        if (signer.Certificate is not { } certificate)
+        // Libraries compare names without regard to case and kind of string.
+        if (
+            signer.Certificate is not { } certificate
+            || !form.Issuer.Span.SequenceEqual(certificate.IssuerName.RawData)
+            || !form.SerialNumber.Span.SequenceEqual(certificate.SerialNumberBytes.Span)
+        )
         {
             return ContainerFindings.Refused(SignatureProblem.CertificateMissing);
         }

@@ -7,19 +7,26 @@ namespace StabilityStudy.SignedPdf.Verification;
 /// Checks that a signature container is written in the one way allowed here (RFC 5652, section 5): DER, detached, one signer, one digest
 /// algorithm, no revocation lists. What is not signed in it must not be free to change either.
 /// </summary>
-internal static class ContainerForm
+/// <param name="Length">Length of the container, bytes.</param>
+/// <param name="Issuer">The issuer in the identification of the signer's certificate, encoded.</param>
+/// <param name="SerialNumber">The serial number there.</param>
+internal sealed record ContainerForm(
+    int Length,
+    ReadOnlyMemory<byte> Issuer,
+    ReadOnlyMemory<byte> SerialNumber
+)
 {
     private static readonly Asn1Tag Zero = new(TagClass.ContextSpecific, 0, isConstructed: true);
     private static readonly Asn1Tag One = new(TagClass.ContextSpecific, 1, isConstructed: true);
 
-    /// <summary>Length of the container at the start of the bytes; null when there is none, or it has another form.</summary>
-    public static int? LengthOf(ReadOnlyMemory<byte> bytes)
+    /// <summary>The container at the start of the bytes; null when there is none, or it has another form.</summary>
+    public static ContainerForm? Of(ReadOnlyMemory<byte> bytes)
     {
         try
         {
             var reader = new AsnReader(bytes, AsnEncodingRules.DER);
             var length = reader.PeekEncodedValue().Length;
-            return IsAllowed(reader.ReadSequence()) ? length : null;
+            return Container(reader.ReadSequence(), length);
         }
         catch (AsnContentException)
         {
@@ -27,11 +34,11 @@ internal static class ContainerForm
         }
     }
 
-    private static bool IsAllowed(AsnReader container)
+    private static ContainerForm? Container(AsnReader container, int length)
     {
         if (!Is(container.ReadObjectIdentifier(), ObjectIdentifiers.SignedData))
         {
-            return false;
+            return null;
         }
 
         var explicitTag = container.ReadSequence(Zero);
@@ -40,7 +47,7 @@ internal static class ContainerForm
         explicitTag.ThrowIfNotEmpty();
         if (signed.ReadInteger() != 1)
         {
-            return false;
+            return null;
         }
 
         var digests = signed.ReadSetOf();
@@ -49,7 +56,7 @@ internal static class ContainerForm
         var content = signed.ReadSequence();
         if (!Is(content.ReadObjectIdentifier(), ObjectIdentifiers.Data) || content.HasData)
         {
-            return false;
+            return null;
         }
 
         var certificates = signed.ReadSetOf(Zero);
@@ -62,24 +69,27 @@ internal static class ContainerForm
         var signer = signers.ReadSequence();
         signers.ThrowIfNotEmpty();
         signed.ThrowIfNotEmpty();
-        return IsAllowedSigner(signer, digest);
+        return Signer(signer, digest, length);
     }
 
-    private static bool IsAllowedSigner(AsnReader signer, ReadOnlyMemory<byte> digest)
+    private static ContainerForm? Signer(AsnReader signer, ReadOnlyMemory<byte> digest, int length)
     {
         if (signer.ReadInteger() != 1)
         {
-            return false;
+            return null;
         }
 
-        signer.ReadSequence();
+        var identification = signer.ReadSequence();
+        var issuer = identification.ReadEncodedValue();
+        var serial = identification.ReadIntegerBytes();
+        identification.ThrowIfNotEmpty();
         if (!signer.ReadEncodedValue().Span.SequenceEqual(digest.Span))
         {
-            return false;
+            return null;
         }
 
         var algorithm = new AsnReader(digest, AsnEncodingRules.DER).ReadSequence();
-        algorithm.ReadObjectIdentifier();
+        var digestName = algorithm.ReadObjectIdentifier();
         if (algorithm.HasData)
         {
             algorithm.ReadNull();
@@ -87,7 +97,11 @@ internal static class ContainerForm
         }
 
         signer.ReadSetOf(Zero);
-        signer.ReadSequence();
+        if (!IsAllowed(signer.ReadSequence(), digestName))
+        {
+            return null;
+        }
+
         signer.ReadOctetString();
         if (signer.HasData)
         {
@@ -101,11 +115,31 @@ internal static class ContainerForm
             values?.ReadEncodedValue();
             if (values is null || values.HasData || attribute.HasData)
             {
-                return false;
+                return null;
             }
         }
 
-        return !signer.HasData;
+        return signer.HasData ? null : new ContainerForm(length, issuer, serial);
+    }
+
+    // One name for each algorithm, and for curves the one with the digest: libraries take the others for the same.
+    private static bool IsAllowed(AsnReader algorithm, string digest)
+    {
+        var name = algorithm.ReadObjectIdentifier();
+        if (Is(name, ObjectIdentifiers.Rsa))
+        {
+            algorithm.ReadNull();
+            return !algorithm.HasData;
+        }
+
+        var withDigest = digest switch
+        {
+            ObjectIdentifiers.Sha256 => ObjectIdentifiers.EcdsaWithSha256,
+            ObjectIdentifiers.Sha384 => ObjectIdentifiers.EcdsaWithSha384,
+            ObjectIdentifiers.Sha512 => ObjectIdentifiers.EcdsaWithSha512,
+            _ => null,
+        };
+        return withDigest is not null && Is(name, withDigest) && !algorithm.HasData;
     }
 
     private static bool Is(string identifier, string expected) =>

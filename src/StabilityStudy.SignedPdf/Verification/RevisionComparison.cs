@@ -23,8 +23,10 @@ public static class RevisionComparison
         ArgumentNullException.ThrowIfNull(after);
         var old = before.Objects.ToDictionary(static found => found.Reference.Number);
         var now = after.Objects.ToDictionary(static found => found.Reference.Number);
-        var filled = FilledField(before, after);
-        var allowed = filled is null ? [] : NewObjectsOf(filled.Dictionary, after, old);
+        var filled = SigningTraces.FilledField(before, after);
+        var allowed = filled is null
+            ? []
+            : SigningTraces.NewObjectsOf(filled.Dictionary, after, old);
         var parts = new Lazy<(
             Dictionary<int, DocumentPart> Old,
             Dictionary<int, DocumentPart> New
@@ -60,7 +62,7 @@ public static class RevisionComparison
                 current.Reference != previous.Reference
                 || !ObjectEquality.AreEqual(
                     previous.Value,
-                    WithoutSigning(current, previous.Value, after, filled)
+                    SigningTraces.WithoutSigning(current, previous.Value, after, filled)
                 )
             )
             {
@@ -83,103 +85,6 @@ public static class RevisionComparison
                 .Select(found => Difference(RevisionChange.Added, found.Reference, null))
         );
         return differences.DrainToImmutable();
-    }
-
-    /// <summary>The first field, in the order of the form, that was empty before and is signed after.</summary>
-    private static SignatureField? FilledField(PdfDocument before, PdfDocument after)
-    {
-        if (
-            SignatureForm.Fields(before) is not { } old
-            || SignatureForm.Fields(after) is not { } now
-        )
-        {
-            return null;
-        }
-
-        var empty = old.Where(static field =>
-                field.Reference is not null && field.Dictionary.Find("V") is null
-            )
-            .Select(static field => field.Reference)
-            .ToHashSet();
-        return now.FirstOrDefault(field =>
-            field is { Reference: not null, ValueReference: not null, Value: not null }
-            && empty.Contains(field.Reference)
-        );
-    }
-
-    /// <summary>The object with what signing changed set back; anything else stays, and so is seen.</summary>
-    private static PdfObject WithoutSigning(
-        PdfIndirectObject current,
-        PdfObject previous,
-        PdfDocument after,
-        SignatureField? filled
-    )
-    {
-        if (
-            filled is null
-            || current.Value is not PdfDictionary now
-            || previous is not PdfDictionary old
-        )
-        {
-            return current.Value;
-        }
-
-        if (current.Reference == filled.Reference)
-        {
-            now = now.Without("V").Without("AP");
-            return old.Find("AP") is { } appearance ? now.With("AP", appearance) : now;
-        }
-
-        var permissions = now.Find("Perms");
-        return
-            current.Reference.Equals(after.Trailer.Find("Root"))
-            && old.Find("Perms") is null
-            && permissions is PdfDictionary { Entries: [{ Name: "DocMDP" } only] }
-            && only.Value.Equals(filled.ValueReference)
-            ? now.Without("Perms")
-            : now;
-    }
-
-    /// <summary>Numbers of the new objects to which the field's signature and appearance lead.</summary>
-    private static HashSet<int> NewObjectsOf(
-        PdfDictionary field,
-        PdfDocument after,
-        Dictionary<int, PdfIndirectObject> old
-    )
-    {
-        var reached = new HashSet<int>();
-        var pending = new Stack<PdfObject?>([field.Find("V"), field.Find("AP")]);
-        while (pending.TryPop(out var next))
-        {
-            switch (next)
-            {
-                case PdfReference reference
-                    when !old.ContainsKey(reference.Number) && reached.Add(reference.Number):
-                    pending.Push(after.Find(reference));
-                    break;
-                case PdfArray array:
-                    foreach (var item in array.Items)
-                    {
-                        pending.Push(item);
-                    }
-
-                    break;
-                case PdfStream stream:
-                    pending.Push(stream.Dictionary);
-                    break;
-                case PdfDictionary dictionary:
-                    foreach (var entry in dictionary.Entries)
-                    {
-                        pending.Push(entry.Value);
-                    }
-
-                    break;
-                default:
-                    break;
-            }
-        }
-
-        return reached;
     }
 
     // Size and place of the section before follow from appending.

@@ -2,19 +2,6 @@ using StabilityStudy.SignedPdf.Objects;
 
 namespace StabilityStudy.SignedPdf.Verification;
 
-/// <summary>What happened to an object.</summary>
-public enum RevisionChange
-{
-    /// <summary>It holds something else than before.</summary>
-    Changed,
-
-    /// <summary>It was not there before.</summary>
-    Added,
-
-    /// <summary>It is gone.</summary>
-    Removed,
-}
-
 /// <summary>One difference between two revisions that signing does not make.</summary>
 /// <param name="Change">What happened.</param>
 /// <param name="Part">To which part of the document it happened.</param>

@@ -48,8 +48,14 @@ internal static class SignatureCheck
 
         var range = SignedRange.Of(document, signature);
         problems.AddRange(range.Problems);
-        if (range.Revision is not { } revision || !covered.Add(revision))
+        if (range.Revision is not { } revision)
         {
+            return Verification(document, field, null, problems, time, null);
+        }
+
+        if (!covered.Add(revision))
+        {
+            problems.Add(SignatureProblem.RevisionSignedByAnother);
             return Verification(document, field, range.Revision, problems, time, null);
         }
 

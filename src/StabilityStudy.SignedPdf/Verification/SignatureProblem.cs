@@ -18,6 +18,9 @@ public enum SignatureProblem
     /// <summary>The byte range does not end where a revision ends.</summary>
     ByteRangeEnd,
 
+    /// <summary>Another signature covers the same revision; this one was not looked at further.</summary>
+    RevisionSignedByAnother,
+
     /// <summary>There are other bytes than zeros after the signature in its room.</summary>
     PaddingNotZero,
 

@@ -13,6 +13,9 @@ using StabilityStudy.Core.Specimens;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.SignedPdf.Attachments;
+using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Signing;
+using StabilityStudy.SignedPdf.Verification;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
 
@@ -47,6 +50,14 @@ public sealed class PublicTypeTests
         [ClotCheck.NotRecorded] = "says that nobody looked",
         [Origin.NotRecorded] = "is asked for",
         [AttachmentRelationship.Unspecified] = "claims nothing about the file",
+        [ChainOutcome.NotChecked] = "is not the same as valid",
+        [RevocationOutcome.NotChecked] = "is not the same as valid",
+        [SigningKeyProblem.Unreadable] = "gives no key",
+        [SigningRefusalReason.DocumentUnreadable] = "gives no signature",
+        [SignatureProblem.DictionaryNotSupported] = "speaks against the signature",
+        [DocumentProblem.Unreadable] = "speaks against the document",
+        [DocumentPart.Unreachable] = "belongs to no part, so excuses nothing",
+        [RevisionChange.Changed] = "speaks against the document",
         [DriftShape.Linear] = "the simplest shape; it describes and decides nothing",
         [MarkerShape.OpenCircle] = "a look, which says nothing by itself",
         [DashStyle.Solid] = "a look, which says nothing by itself",

@@ -10,7 +10,7 @@ public sealed class ReferenceRuleTests
         ["Statistics"] = ["MathNet.Numerics"],
         ["Core"] = [],
         ["Files"] = ["CsvHelper", "Tomlyn"],
-        ["SignedPdf"] = [],
+        ["SignedPdf"] = ["System.Security.Cryptography.Pkcs"],
         ["Reporting"] = ["PDFsharp", "ScottPlot"],
         ["Pipeline"] = [],
         ["Cli"] = ["System.CommandLine"],

@@ -1,5 +1,4 @@
 using System.Globalization;
-using System.Security.Cryptography.Pkcs;
 using System.Text.RegularExpressions;
 using StabilityStudy.SignedPdf.Tests.Tools;
 using StabilityStudy.SignedPdf.Tests.Verification;
@@ -156,88 +155,6 @@ public sealed class OutsideSignatureTests : IDisposable
         Assert.Equal(2, Regex.Count(answer.Out, "Form"));
     }
 
-    [Theory]
-    [InlineData("author")]
-    [InlineData("approver")]
-    public async Task Openssl_verifies_the_signature_with_its_signing_certificate(string field)
-    {
-        var file = field is "author" ? SignedDocument.SignedOnce : SignedDocument.SignedTwice;
-        var (start, end) = Forgery.Gap(file, field);
-        var answer = await OutsideTool.Run(
-            "openssl",
-            "cms",
-            "-verify",
-            "-cades",
-            "-binary",
-            "-inform",
-            "DER",
-            "-in",
-            _folder.Write("signature.der", Forgery.Container(file, field)),
-            "-content",
-            _folder.Write("content.bin", Forgery.Covered(file, start, end)),
-            "-CAfile",
-            _folder.Write("trust.pem", Signers.Authority.CertificatePem),
-            "-purpose",
-            "any",
-            "-attime",
-            Signers.Time.ToUnixTimeSeconds().ToString(CultureInfo.InvariantCulture),
-            "-out",
-            Path.Combine(_folder.FullName, "out.bin")
-        );
-
-        Assert.Contains("successful", answer.Error, StringComparison.OrdinalIgnoreCase);
-        Assert.Equal(0, answer.ExitCode);
-    }
-
-    [Fact]
-    public async Task Openssl_verifies_the_time_stamp()
-    {
-        using var authority = new TimeStampAuthority();
-        var file = SignedDocument.Sign(
-            SignedDocument.Unsigned,
-            SignedDocument.Author with
-            {
-                TimeStamp = authority.Source,
-            }
-        );
-        var container = new SignedCms();
-        container.Decode(Forgery.Container(file, "author"));
-        var signer = container.SignerInfos[0];
-        var answer = await OutsideTool.Run(
-            "openssl",
-            "ts",
-            "-verify",
-            "-token_in",
-            "-in",
-            _folder.Write("token.der", signer.UnsignedAttributes[0].Values[0].RawData),
-            "-data",
-            _folder.Write("value.bin", signer.GetSignature()),
-            "-CAfile",
-            _folder.Write("trust.pem", Signers.Authority.CertificatePem)
-        );
-
-        Assert.Contains("Verification: OK", answer.Out + answer.Error, StringComparison.Ordinal);
-        Assert.Equal(0, answer.ExitCode);
-    }
-
-    [Fact]
-    public async Task Openssl_opens_a_trial_certificate()
-    {
-        var trial = Certificates.TrialCertificateTests.Create();
-        var answer = await OutsideTool.Run(
-            "openssl",
-            "pkcs12",
-            "-in",
-            _folder.Write("trial.p12", trial.Pkcs12.Span),
-            "-passin",
-            $"pass:{Certificates.TrialCertificateTests.Passphrase}",
-            "-nokeys"
-        );
-
-        Assert.Equal(0, answer.ExitCode);
-        Assert.Contains("Tess Trial", answer.Out, StringComparison.Ordinal);
-    }
-
     private async Task<ToolAnswer> Pdfsig(byte[] file)
     {
         var database = "sql:" + _folder.FullName;
@@ -264,7 +181,6 @@ public sealed class OutsideSignatureTests : IDisposable
             "pdfsig",
             "-nssdir",
             database,
-            "-no-ocsp",
             _folder.Write("signed.pdf", file)
         );
     }

@@ -116,11 +116,11 @@ public sealed class TimeStampTests : IDisposable
     [Fact]
     public void A_stamp_by_a_certificate_for_other_uses_is_refused()
     {
-        // openssl itself refuses such a certificate, so there is no answer.
+        // openssl itself refuses such a certificate, and says so in its answer.
         using var other = new TimeStampAuthority(purpose: "1.3.6.1.5.5.7.3.4");
 
         Assert.Equal(
-            SigningRefusalReason.TimeStampUnavailable,
+            SigningRefusalReason.TimeStampInvalid,
             SignedDocument.Refusal(
                 SignedDocument.Unsigned,
                 SignedDocument.Author with

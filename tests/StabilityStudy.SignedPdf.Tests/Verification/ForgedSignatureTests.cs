@@ -1,4 +1,5 @@
 using System.Security.Cryptography;
+using System.Security.Cryptography.Pkcs;
 using System.Security.Cryptography.X509Certificates;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Tests.Signing;
@@ -35,7 +36,16 @@ public static class ForgedSignatureTests
     public static void No_word_about_the_signing_certificate_is_found() =>
         Assert.Equal(
             [SignatureProblem.SigningCertificateMissing],
-            Problems(Forgery.Resigned(Signed, "author", Signers.Author, named: null))
+            Problems(
+                Forgery.Resigned(
+                    Signed,
+                    "author",
+                    Signers.Author,
+                    named: null,
+                    static signer =>
+                        signer.SignedAttributes.Add(new Pkcs9SigningTime(Signers.Time.UtcDateTime))
+                )
+            )
         );
 
     [Fact]
@@ -133,6 +143,13 @@ public static class ForgedSignatureTests
     }
 
     [Fact]
+    public static void A_signature_without_signed_attributes_is_found() =>
+        Assert.Equal(
+            [SignatureProblem.ContainerMalformed],
+            Problems(Forgery.Resigned(Signed, "author", Signers.Author, named: null))
+        );
+
+    [Fact]
     public static void A_signature_without_a_date_is_found()
     {
         var changed = Tampering.Replaced(
@@ -147,6 +164,30 @@ public static class ForgedSignatureTests
                 Forgery.Resigned(changed, "author", Signers.Author, Signers.Author.Certificate)
             )
         );
+    }
+
+    [Fact]
+    public static void Another_name_of_the_algorithm_is_found()
+    {
+        // ecdsa-with-SHA256 becomes ecdsa-with-SHA384, which some libraries take for the same.
+        var signed = SignedDocument.Sign(SignedDocument.Unsigned, SignedDocument.Approver);
+
+        AssertContainer(signed, "approver", "2A8648CE3D040302", "2A8648CE3D040303");
+    }
+
+    [Fact]
+    public static void An_issuer_in_other_letters_is_found() =>
+        AssertContainer(Signed, "author", "547269616C20417574", "747269616C20417574");
+
+    private static void AssertContainer(byte[] file, string field, string old, string other)
+    {
+        var text = Convert.ToHexString(Forgery.Container(file, field));
+        var (start, _) = Forgery.Gap(file, field);
+        var place = start + 1 + text.LastIndexOf(old, StringComparison.Ordinal);
+        var verification = SignedDocument.Verify(Tampering.Replaced(file, old, other, place));
+
+        Assert.NotEmpty(verification.Signatures[0].Problems);
+        Assert.False(verification.Holds);
     }
 
     private static void AssertCertificate(Signer signer, SignatureProblem problem) =>

@@ -62,7 +62,7 @@ public static class FurtherRevisionTests
 
     [Fact]
     public static void A_changed_attachment_is_found() =>
-        AssertChanged(
+        FurtherRevision.AssertChanged(
             Tampering.WithStream(
                 Signed,
                 static document => Tampering.Typed(document, "EmbeddedFile"),
@@ -73,7 +73,7 @@ public static class FurtherRevisionTests
 
     [Fact]
     public static void Changed_metadata_are_found() =>
-        AssertChanged(
+        FurtherRevision.AssertChanged(
             Tampering.WithStream(
                 Signed,
                 static document => Tampering.Typed(document, "Metadata"),
@@ -84,7 +84,7 @@ public static class FurtherRevisionTests
 
     [Fact]
     public static void An_action_on_opening_is_found() =>
-        AssertChanged(
+        FurtherRevision.AssertChanged(
             Tampering.WithChanged(
                 Signed,
                 Tampering.Root,
@@ -97,7 +97,7 @@ public static class FurtherRevisionTests
     [Fact]
     public static void A_certification_taken_away_is_found()
     {
-        var verification = AssertChanged(
+        var verification = FurtherRevision.AssertChanged(
             Tampering.WithChanged(
                 Signed,
                 Tampering.Root,
@@ -108,109 +108,6 @@ public static class FurtherRevisionTests
         );
 
         Assert.Contains(DocumentProblem.CertificationMissing, verification.Problems);
-    }
-
-    [Fact]
-    public static void A_form_that_asks_for_new_appearances_is_found() =>
-        AssertChanged(
-            Tampering.WithChanged(
-                Signed,
-                static document => (PdfReference)document.Catalog.Find("AcroForm")!,
-                static form => form.With("NeedAppearances", new PdfBoolean(true))
-            ),
-            DocumentPart.Form,
-            "NeedAppearances"
-        );
-
-    [Fact]
-    public static void A_moved_stamp_is_found() =>
-        AssertChanged(
-            Tampering.WithChanged(
-                Signed,
-                static document => Tampering.Field(document, "approver"),
-                static field =>
-                    field.With(
-                        "Rect",
-                        new PdfArray([.. Enumerable.Repeat<PdfObject>(new PdfInteger(0), 4)])
-                    )
-            ),
-            DocumentPart.Form,
-            "Rect"
-        );
-
-    [Fact]
-    public static void A_stamp_drawn_anew_is_found() =>
-        AssertChanged(
-            Tampering.WithStream(
-                Signed,
-                static document =>
-                    (PdfReference)
-                        (
-                            (PdfDictionary)
-                                (
-                                    (PdfDictionary)
-                                        document.Find(Tampering.Field(document, "author"))!
-                                ).Find("AP")!
-                        ).Find("N")!,
-                "0 g"u8.ToArray()
-            ),
-            DocumentPart.Form
-        );
-
-    [Fact]
-    public static void A_removed_signature_is_found()
-    {
-        var verification = AssertChanged(
-            Tampering.WithChanged(
-                Signed,
-                static document => Tampering.Field(document, "approver"),
-                static field => field.Without("V")
-            ),
-            DocumentPart.Form,
-            "V"
-        );
-
-        Assert.Contains(DocumentProblem.SignatureWithoutField, verification.Problems);
-        Assert.Equal(["approver"], verification.EmptyFields, StringComparer.Ordinal);
-    }
-
-    [Fact]
-    public static void A_signature_moved_to_another_field_is_found()
-    {
-        var verification = AssertChanged(
-            Tampering.WithChanged(
-                Signed,
-                static document => Tampering.Field(document, "approver"),
-                static field =>
-                    field.With(
-                        "V",
-                        new PdfReference(
-                            Tampering.Value(Rewritten.Read(Signed), "author").Number,
-                            0
-                        )
-                    )
-            ),
-            DocumentPart.Form,
-            "V"
-        );
-
-        Assert.Contains(DocumentProblem.FieldNotUnique, verification.Problems);
-    }
-
-    [Fact]
-    public static void A_changed_entry_of_a_signature_is_found()
-    {
-        var verification = AssertChanged(
-            Tampering.WithChanged(
-                Signed,
-                static document => Tampering.Value(document, "approver"),
-                static signature => signature.With("Reason", PdfString.OfText("I decline"))
-            ),
-            DocumentPart.Form,
-            "Reason"
-        );
-
-        Assert.Equal("I decline", verification.Signatures[1].Reason);
     }
 
     [Fact]
@@ -261,56 +158,5 @@ public static class FurtherRevisionTests
         );
         Assert.Contains(DocumentProblem.SignatureWithoutField, verification.Problems);
         Assert.False(verification.Holds);
-    }
-
-    [Fact]
-    public static void A_signature_field_added_later_is_found()
-    {
-        var document = Rewritten.Read(SignedDocument.SignedOnce);
-        var reference = Tampering.Next(document);
-        var form = (PdfReference)document.Catalog.Find("AcroForm")!;
-        var dictionary = (PdfDictionary)document.Find(form)!;
-        var fields = (PdfArray)dictionary.Find("Fields")!;
-        var field = PdfDictionary.Of(
-            new("FT", new PdfName("Sig")),
-            new("T", PdfString.OfText("third"))
-        );
-        var verification = SignedDocument.Verify(
-            PdfFileWriter.Append(
-                document,
-                [
-                    new(
-                        form,
-                        dictionary.With("Fields", new PdfArray([.. fields.Items, reference]))
-                    ),
-                    new(reference, field),
-                ]
-            )
-        );
-
-        Assert.Contains(
-            verification.Revisions[2].Differences,
-            static difference => difference is { Part: DocumentPart.Form, Entry: "Fields" }
-        );
-    }
-
-    private static DocumentVerification AssertChanged(
-        byte[] file,
-        DocumentPart part,
-        string? entry = null
-    )
-    {
-        var verification = SignedDocument.Verify(file);
-        var difference = Assert.Single(verification.Revisions[3].Differences);
-
-        Assert.Equal((RevisionChange.Changed, part), (difference.Change, difference.Part));
-        if (entry is not null)
-        {
-            Assert.Equal(entry, difference.Entry);
-        }
-
-        Assert.Contains(DocumentProblem.LastRevisionNotSigned, verification.Problems);
-        Assert.False(verification.Holds);
-        return verification;
     }
 }

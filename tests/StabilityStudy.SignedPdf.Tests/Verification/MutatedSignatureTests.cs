@@ -12,35 +12,31 @@ namespace StabilityStudy.SignedPdf.Tests.Verification;
 /// </summary>
 public static class MutatedSignatureTests
 {
+    private static readonly TimeSpan Longest = TimeSpan.FromSeconds(1);
     private const long MostMemory = 500L * 1024 * 1024;
 
     [Fact]
     public static void Damaged_signed_files_never_throw_or_hang_or_hold()
     {
-        var count = Setting("FUZZ_INPUTS", 4_000);
+        var count = Setting("FUZZ_INPUTS", 1_500);
         var seed = Setting("FUZZ_SEED", 3);
-        byte[][] files =
-        [
-            SignedDocument.Sign(
-                SignedDocument.Sign(SignedDocument.Small, SignedDocument.Author),
-                SignedDocument.Approver
-            ),
-            SignedDocument.SignedTwice,
-        ];
+        byte[][] files = [Signed(SignedDocument.Small), Signed(SignedDocument.Unsigned)];
         var options = new VerificationOptions(Signers.Trust, []);
         var random = new Random(seed);
         var readable = 0;
         for (var i = 0; i < count; i++)
         {
-            var file = files[i % 8 == 0 ? 1 : 0];
+            var file = files[i % 16 == 0 ? 1 : 0];
             var mutated = i % 2 == 0 ? Mutation.Of(file, random) : InSignature(file, random);
             var start = Stopwatch.GetTimestamp();
+            var allocated = GC.GetAllocatedBytesForCurrentThread();
             try
             {
                 var verification = SignatureVerifier.Verify(mutated, options);
                 readable += verification.Failure is null ? 1 : 0;
+                // A whole last revision may be gone: the document before it is a signed one too.
                 Assert.True(
-                    !verification.Holds || IsHarmless(mutated, file),
+                    !verification.Holds || file.AsSpan().StartsWith(mutated),
                     $"Mutation {i} of seed {seed} was not found."
                 );
             }
@@ -49,34 +45,42 @@ public static class MutatedSignatureTests
                 throw new InvalidOperationException($"Mutation {i} of seed {seed}.", exception);
             }
 
+            // What is allocated in all is more than what is held at once.
             Assert.True(
-                Stopwatch.GetElapsedTime(start) < TimeSpan.FromSeconds(1),
+                GC.GetAllocatedBytesForCurrentThread() - allocated < MostMemory,
+                $"Mutation {i} of seed {seed} took too much memory."
+            );
+            // A busy machine may hold up one run, but not three.
+            Assert.True(
+                Stopwatch.GetElapsedTime(start) < Longest
+                    || IsSoon(mutated, options)
+                    || IsSoon(mutated, options),
                 $"Mutation {i} of seed {seed} took too long."
             );
         }
 
         Assert.InRange(readable, count / 100, count);
-        using var process = Process.GetCurrentProcess();
-        Assert.True(process.PeakWorkingSet64 < MostMemory, "Too much memory was used.");
     }
 
-    /// <summary>Nothing changed, only a whole last revision is gone, or a certificate beside the signer's was changed, which no signature covers.</summary>
-    private static bool IsHarmless(byte[] mutated, byte[] file)
+    private static bool IsSoon(byte[] file, VerificationOptions options)
     {
-        if (file.AsSpan().StartsWith(mutated))
-        {
-            return true;
-        }
-
-        var signature = SignatureVerifier
-            .Verify(mutated, new VerificationOptions(Signers.Trust, []))
-            .Signatures[0];
-        var (start, end) = Forgery.Gap(file, "author");
-        return mutated.Length == file.Length
-            && mutated.AsSpan(0, start).SequenceEqual(file.AsSpan(0, start))
-            && mutated.AsSpan(end).SequenceEqual(file.AsSpan(end))
-            && signature.Chain.Certificates.Length <= 2;
+        var start = Stopwatch.GetTimestamp();
+        SignatureVerifier.Verify(file, options);
+        return Stopwatch.GetElapsedTime(start) < Longest;
     }
+
+    // One certificate in each: others beside the signer's are covered by no signature.
+    private static byte[] Signed(byte[] unsigned) =>
+        SignedDocument.Sign(
+            SignedDocument.Sign(
+                unsigned,
+                SignedDocument.Author with
+                {
+                    Key = Signers.Author.SigningKey(),
+                }
+            ),
+            SignedDocument.Approver
+        );
 
     /// <summary>A few digits of the container changed, so that its own structure is tried.</summary>
     private static byte[] InSignature(byte[] file, Random random)

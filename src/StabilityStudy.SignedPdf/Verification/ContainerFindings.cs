@@ -1,0 +1,15 @@
+using StabilityStudy.SignedPdf.Certificates;
+
+namespace StabilityStudy.SignedPdf.Verification;
+
+/// <summary>What was found out from a signature container.</summary>
+internal sealed record ContainerFindings(
+    List<SignatureProblem> Problems,
+    CertificateFacts? Signer,
+    ChainVerification Chain,
+    TimeStampVerification? TimeStamp
+)
+{
+    public static ContainerFindings Refused(SignatureProblem problem) =>
+        new([problem], null, ChainVerification.NotChecked, null);
+}

@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using StabilityStudy.SignedPdf.Reading;
+
+namespace StabilityStudy.SignedPdf.Verification;
+
+/// <summary>Compares each revision of a file with the one before.</summary>
+internal static class RevisionChain
+{
+    // Reading a revision reads all before it. More people than that sign no report.
+    private const int MostCompared = 16;
+
+    /// <summary>A revision that cannot be read by itself, or was not looked at, may hold anything.</summary>
+    private static ImmutableArray<RevisionDifference> Unknown { get; } =
+    [new(RevisionChange.Changed, DocumentPart.Unreachable, null, null)];
+
+    public static ImmutableArray<RevisionVerification> Compare(
+        PdfDocument document,
+        List<SignatureVerification> signatures,
+        DecodingBudget budget
+    )
+    {
+        var revisions = ImmutableArray.CreateBuilder<RevisionVerification>();
+        PdfDocument? before = null;
+        for (var i = 0; i < document.Revisions.Length; i++)
+        {
+            var after = Read(document, i, budget);
+            var differences = (i, before, after) switch
+            {
+                (0, _, _) => [],
+                (_, { } old, { } now) => RevisionComparison.Compare(old, now),
+                _ => Unknown,
+            };
+            var signed = signatures.Find(signature => signature.Revision == i + 1);
+            revisions.Add(
+                new RevisionVerification(
+                    i + 1,
+                    document.Revisions[i].End,
+                    signed?.FieldName,
+                    differences
+                )
+            );
+            before = after;
+        }
+
+        return revisions.DrainToImmutable();
+    }
+
+    private static PdfDocument? Read(PdfDocument document, int index, DecodingBudget budget)
+    {
+        if (index == document.Revisions.Length - 1)
+        {
+            return document;
+        }
+
+        var bytes = document.Bytes[..(int)document.Revisions[index].End];
+        return
+            index < MostCompared
+            && PdfDocumentReader.ReadWithin(bytes, budget).TryGet(out var read, out _)
+            ? read
+            : null;
+    }
+}
