@@ -23,7 +23,10 @@ internal static class KeyFile
     )
     {
         var key = Bytes(path);
-        ReadOnlyMemory<byte>? certificate = certificatePath is null ? null : Bytes(certificatePath);
+        // "null" alone would become an empty file.
+        var certificate = certificatePath is null
+            ? (ReadOnlyMemory<byte>?)null
+            : Bytes(certificatePath);
         var passphrase = passphrasePath is not null
             ? FirstLine(passphrasePath)
             : terminal.Passphrase;
