@@ -3,13 +3,17 @@ using System.Text;
 using ExampleStudies.Generator.Frozen;
 using ExampleStudies.Generator.Routine;
 using ExampleStudies.Generator.Sheet;
+using StabilityStudy.Core.Locking;
+using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Locking;
 
 namespace ExampleStudies.Generator;
 
-/// <summary>An example study: its folder, the ready protocol it copies, and its generated files.</summary>
+/// <summary>An example study: its folder, the ready protocol it copies, when that was locked, and its generated files.</summary>
 internal sealed record Example(
     string Folder,
     string Protocol,
+    DateTimeOffset LockedAt,
     ImmutableArray<(string Name, string Text)> Files
 )
 {
@@ -18,11 +22,34 @@ internal sealed record Example(
 
     /// <summary>Every generated file of the folder with its bytes.</summary>
     /// <param name="root">Folder of the repository.</param>
-    public IEnumerable<(string Name, byte[] Content)> Contents(string root) =>
+    public IEnumerable<(string Name, byte[] Content)> Contents(string root)
+    {
+        var protocol = File.ReadAllBytes(Path.Combine(root, "protocols", Protocol));
+        return
         [
-            ("protocol.toml", File.ReadAllBytes(Path.Combine(root, "protocols", Protocol))),
+            ("protocol.toml", protocol),
+            (LockFile.Name, LockOf(protocol)),
+            (LockFile.CopyName(1), protocol),
             .. Files.Select(file => (file.Name, Encoding.UTF8.GetBytes(file.Text))),
         ];
+    }
+
+    private byte[] LockOf(byte[] protocol) =>
+        LockFile
+            .With(
+                StoredLocks.None,
+                new StoredLock(
+                    new ProtocolLock(1, InputDigest.Sha256(protocol), LockedAt, "LS1", null),
+                    null,
+                    [],
+                    []
+                )
+            )
+            .ToArray();
+
+    /// <summary>A local time in an invented laboratory west of Greenwich.</summary>
+    private static DateTimeOffset At(int year, int month, int day, int hour, int west) =>
+        new(year, month, day, hour, 20, 0, TimeSpan.FromHours(-west));
 
     private static Example Aptt()
     {
@@ -36,6 +63,7 @@ internal sealed record Example(
         return new Example(
             "aptt-room-temperature",
             "aptt-whole-blood-room-temperature.toml",
+            At(2026, 2, 27, 15, west: 5),
             [
                 ("specimens.csv", Specimens.ToCsv(tubes)),
                 ("results.csv", Results.ToCsv(tubes)),
@@ -53,6 +81,7 @@ internal sealed record Example(
         return new Example(
             "routine-room-temperature",
             "routine-coagulation-room-temperature.toml",
+            At(2026, 4, 10, 14, west: 4),
             [
                 ("specimens.csv", RoutineTubes.ToCsv(tubes)),
                 ("results.csv", RoutineResults.ToCsv(tubes)),
@@ -67,6 +96,7 @@ internal sealed record Example(
         return new Example(
             "frozen-plasma",
             "frozen-plasma.toml",
+            At(2026, 1, 9, 11, west: 5),
             [
                 ("specimens.csv", FrozenTubes.ToCsv(tubes)),
                 ("results.csv", FrozenResults.ToCsv(tubes)),
@@ -76,5 +106,10 @@ internal sealed record Example(
     }
 
     private static Example Paired() =>
-        new("small-paired-sheet", "small-paired-sheet.toml", [("pairs.csv", PairedSheet.ToCsv())]);
+        new(
+            "small-paired-sheet",
+            "small-paired-sheet.toml",
+            At(2026, 5, 1, 13, west: 5),
+            [("pairs.csv", PairedSheet.ToCsv())]
+        );
 }

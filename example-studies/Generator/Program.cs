@@ -34,6 +34,7 @@ foreach (var example in Example.All())
 
         if (!same && !check)
         {
+            Directory.CreateDirectory(Path.GetDirectoryName(path)!);
             File.WriteAllBytes(path, content);
         }
 

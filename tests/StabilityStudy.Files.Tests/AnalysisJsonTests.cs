@@ -38,7 +38,7 @@ public sealed class AnalysisJsonTests
         Assert.Equal("2.1", (string?)analyte["betweenRunCvPercent"]);
         Assert.Equal("20.0", (string?)analyte["measuringInterval"]!["lowest"]);
         Assert.Equal("04:00:00", (string?)analyte["standardWindow"]!["time"]);
-        Assert.Equal("not-locked", (string?)root["lock"]!["standing"]);
+        Assert.Equal("before-first-collection", (string?)root["lock"]!["standing"]);
         Assert.Equal("bias", (string?)root["protocol"]!["criteria"]![0]!["kind"]);
         Assert.True(double.IsFinite((double)estimate["value"]!["mean"]!));
         Assert.Null(estimate["notComputable"]);
@@ -49,8 +49,8 @@ public sealed class AnalysisJsonTests
     [InlineData("\"format\": 1", "\"format\": 1, \"more\": 1", "not-an-analysis")]
     [InlineData("\"format\": 1", "\"format\": 1, \"format\": 1", "not-an-analysis")]
     [InlineData("\"format\": 1,", "", "not-an-analysis")]
-    [InlineData("\"not-locked\"", "\"notLocked\"", "not-an-analysis")]
-    [InlineData("\"not-locked\"", "0", "not-an-analysis")]
+    [InlineData("\"before-first-collection\"", "\"beforeFirstCollection\"", "not-an-analysis")]
+    [InlineData("\"before-first-collection\"", "0", "not-an-analysis")]
     [InlineData("\"2.1\"", "2.1", "not-an-analysis")]
     [InlineData("\"2.1\"", "\"2,1\"", "not-an-analysis")]
     [InlineData("\"04:00:00\"", "\"4 h\"", "not-an-analysis")]

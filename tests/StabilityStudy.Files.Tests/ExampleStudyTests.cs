@@ -38,7 +38,6 @@ public sealed class ExampleStudyTests
                     "source-from-memory",
                     "source-is-an-example",
                     "manufacturer-limit-not-stated",
-                    "late-baseline",
                 ])
         );
     }

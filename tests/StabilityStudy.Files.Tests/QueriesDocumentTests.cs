@@ -48,7 +48,15 @@ public sealed class QueriesDocumentTests
 
         Assert.True(raised.Length >= 20, $"found only {raised.Length} codes");
         Assert.Empty(raised.Where(code => !QueryCatalog.All.Any(code.IsOf)));
+        Assert.Empty(RaisedCodes.PutTogether());
     }
+
+    [Theory]
+    [InlineData("hemolysis-not-recorded")]
+    [InlineData("spun-not-recorded")]
+    [InlineData("calibration-differs-within-pair")]
+    public void A_code_about_what_is_not_recorded_or_differs_is_found_whole(string code) =>
+        Assert.Contains(RaisedCodes.Find(), raised => raised.Code == code);
 
     [Fact]
     public void What_is_not_listed_is_counted()

@@ -10,12 +10,25 @@ internal static class ConfoundingQueries
 {
     public static IEnumerable<DataQuery> Of(CellKey key, ImmutableArray<PairRecord> pairs) =>
         [
-            .. Confounded(key, pairs, "instrument", item => item.Instrument),
-            .. Confounded(key, pairs, "lot", item => item.Lot),
-            .. Confounded(key, pairs, "calibration", item => item.Calibration),
+            .. Confounded(
+                "instrument-differs-within-pair",
+                key,
+                pairs,
+                "instrument",
+                item => item.Instrument
+            ),
+            .. Confounded("lot-differs-within-pair", key, pairs, "lot", item => item.Lot),
+            .. Confounded(
+                "calibration-differs-within-pair",
+                key,
+                pairs,
+                "calibration",
+                item => item.Calibration
+            ),
         ];
 
     private static IEnumerable<DataQuery> Confounded(
+        string code,
         CellKey key,
         ImmutableArray<PairRecord> pairs,
         string what,
@@ -29,7 +42,7 @@ internal static class ConfoundingQueries
         if (!differing.IsEmpty)
         {
             yield return new(
-                what + "-differs-within-pair",
+                code,
                 Severity.Attention,
                 DataFiles.ResultsAt(differing[0].Delayed!.SourceRow, what),
                 of(differing[0].Delayed!),

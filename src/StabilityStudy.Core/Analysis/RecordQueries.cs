@@ -25,6 +25,7 @@ internal static class RecordQueries
             .. inputs.Protocol.Eligibility.FillPercentMinimum is null
                 ? []
                 : OfTubes(
+                    "fill-not-recorded",
                     inputs,
                     "fill",
                     "fill_percent",
@@ -34,6 +35,7 @@ internal static class RecordQueries
             .. inputs.Protocol.Eligibility.HematocritPercentMaximum is null
                 ? []
                 : OfTubes(
+                    "hematocrit-not-recorded",
                     inputs,
                     "hematocrit",
                     "hematocrit_percent",
@@ -42,6 +44,7 @@ internal static class RecordQueries
                 ),
             .. inputs.Protocol.Eligibility.RejectClot
                 ? OfTubes(
+                    "clot-not-recorded",
                     inputs,
                     "clot",
                     "clot",
@@ -50,6 +53,7 @@ internal static class RecordQueries
                 )
                 : [],
             .. OfTubes(
+                "hemolysis-not-recorded",
                 inputs,
                 "hemolysis",
                 "hemolysis",
@@ -57,24 +61,33 @@ internal static class RecordQueries
                 "new hemolysis in a delayed tube counts as a failed tube"
             ),
             .. OfTubes(
+                "spun-not-recorded",
                 inputs,
-                "spun",
+                "time of spinning",
                 "spun_at",
                 tube => tube.SpunAt is null && mustBeSpun.Contains((tube.Specimen, tube.Tube)),
                 "without the time of spinning the state in which a tube waited is not known, and its result is left out"
             ),
             .. OfTubes(
+                "origin-not-recorded",
                 inputs,
                 "origin",
                 "origin",
                 tube => tube.Origin == Origin.NotRecorded,
                 "spiked or pooled material does not stand for patients' blood"
             ),
-            .. OfResults(inputs, "instrument", row => row.Instrument, ChangesWithin),
-            .. OfResults(inputs, "lot", row => row.Lot, ChangesWithin),
+            .. OfResults(
+                "instrument-not-recorded",
+                inputs,
+                "instrument",
+                row => row.Instrument,
+                ChangesWithin
+            ),
+            .. OfResults("lot-not-recorded", inputs, "lot", row => row.Lot, ChangesWithin),
             .. inputs.Protocol.Controls == ControlRule.KeptElsewhere
                 ? []
                 : OfResults(
+                    "run-not-recorded",
                     inputs,
                     "run",
                     row => row.Run,
@@ -106,8 +119,9 @@ internal static class RecordQueries
     }
 
     private static IEnumerable<DataQuery> OfTubes(
+        string code,
         StudyInputs inputs,
-        string what,
+        string name,
         string column,
         Func<TubeRow, bool> isMissing,
         string why
@@ -119,7 +133,8 @@ internal static class RecordQueries
             :
             [
                 Query(
-                    what,
+                    code,
+                    name,
                     DataFiles.SpecimensAt(missing.Min(tube => tube.SourceRow), column),
                     missing.Length,
                     "tubes",
@@ -129,8 +144,9 @@ internal static class RecordQueries
     }
 
     private static IEnumerable<DataQuery> OfResults(
+        string code,
         StudyInputs inputs,
-        string what,
+        string column,
         Func<ResultRow, string> of,
         string why
     )
@@ -143,8 +159,9 @@ internal static class RecordQueries
             :
             [
                 Query(
-                    what,
-                    DataFiles.ResultsAt(missing.Min(row => row.SourceRow), what),
+                    code,
+                    column,
+                    DataFiles.ResultsAt(missing.Min(row => row.SourceRow), column),
                     missing.Length,
                     "results",
                     why
@@ -153,16 +170,15 @@ internal static class RecordQueries
     }
 
     private static DataQuery Query(
-        string what,
+        string code,
+        string name,
         QuerySource source,
         int count,
         string of,
         string why
-    )
-    {
-        var name = what == "spun" ? "time of spinning" : what;
-        return new(
-            what + "-not-recorded",
+    ) =>
+        new(
+            code,
             Severity.Attention,
             source,
             "",
@@ -172,5 +188,4 @@ internal static class RecordQueries
             ),
             $"Record the {name}."
         );
-    }
 }

@@ -109,7 +109,7 @@ internal static class PlanCautions
                 "Make baseline_within shorter than every standard window."
             );
         }
-        else if (within > UsualBaseline)
+        else if (within > UsualBaseline && !StartsFromSeparatedPlasma(draft))
         {
             draft.Root.Remark(
                 "baseline_within",
@@ -120,4 +120,11 @@ internal static class PlanCautions
             );
         }
     }
+
+    // Plasma has to be spun and taken off before its storage begins, and fresh plasma is tested within the standard
+    // window; blood or plasma on cells changes from the first minute on.
+    private static bool StartsFromSeparatedPlasma(ProtocolDraft draft) =>
+        draft.Root.IsSound("storage")
+        && !draft.Storages.Values.IsEmpty
+        && draft.Storages.Values.All(storage => storage.State == StorageState.SeparatedPlasma);
 }

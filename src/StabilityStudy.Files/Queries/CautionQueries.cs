@@ -42,7 +42,7 @@ public static class CautionQueries
     public static readonly QueryKind LateBaseline = new(
         "late-baseline",
         Attention,
-        "the baseline may be tested more than an hour after collection, which hides the change before it",
+        "the baseline of blood or of plasma on cells may be tested more than an hour after collection, which hides the change before it",
         "ask for the baseline within an hour, or give the reason in the report"
     );
 

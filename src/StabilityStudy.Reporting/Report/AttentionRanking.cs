@@ -6,71 +6,89 @@ namespace StabilityStudy.Reporting.Report;
 internal static class AttentionRanking
 {
     /// <summary>
-    /// Codes from the first to the last; a star stands for any text. What takes away pairs or their meaning comes before
-    /// what was not recorded, that before how the protocol was drawn up, and flagged outliers, which stay in every
-    /// figure, before the rest.
+    /// Codes from the first to the last, each whole. What could overturn a *supported* comes first: pairs left out or
+    /// chosen, results that may not be measurements of their own, runs without control, a change confounded with the
+    /// delay, a protocol that asks for little. Then what the conclusion already counts, what was not recorded, and last
+    /// sources and flagged outliers, which stay in every figure.
     /// </summary>
-    private static readonly ImmutableArray<string> s_order =
+    internal static ImmutableArray<string> Order { get; } =
     [
         "protocol-changed-after-lock",
         "locked-after-first-collection",
         "lock-not-as-recorded",
         "record-chain-broken",
         "protocol-amended",
-        "too-many-left-out",
-        "left-out*",
+        "left-out-pairs-could-overturn",
         "exclusion-after-result",
-        "exclusion-before-collection",
-        "*rerun*",
+        "rerun-without-reason",
+        "rerun-reason-not-planned",
         "repeat-result-not-used",
-        "controls-not-checked",
-        "*without-control*",
-        "*control*",
-        "bridging*",
-        "*-differs-within-pair",
-        "drift-crosses-*",
-        "shapes-disagree",
-        "same-results",
-        "delayed-tube-failed",
         "exclusion-of-failed-pair",
-        "delayed-result-missing",
-        "*-than-planned",
-        "pair-excluded",
-        "*-not-recorded",
+        "same-results",
+        "spread-below-noise",
+        "subject-in-two-groups",
+        "run-without-control",
+        "control-out-of-range",
+        "run-not-recorded",
+        "controls-not-checked",
+        "bridging-shift",
+        "instrument-differs-within-pair",
+        "lot-differs-within-pair",
+        "calibration-differs-within-pair",
+        "decided-by-estimate-alone",
+        "wide-limit",
+        "low-confidence",
+        "low-share",
+        "bias-limit-not-below-individual",
+        "bias-limit-is-individual",
         "supported-by-mean-only",
         "supported-by-individual-only",
         "supported-on-few-days",
         "bias-only",
+        "individual-only",
         "few-days",
+        "late-baseline",
+        "much-may-be-left-out",
+        "wide-tolerance",
+        "drift-crosses-before-standard-window",
+        "support-below-standard-window",
+        "delayed-tube-failed",
+        "delayed-result-missing",
+        "pair-excluded",
+        "fewer-specimens-than-planned",
+        "more-specimens-than-planned",
+        "ratio-disagrees",
+        "number-beyond-measuring-interval",
+        "lot-expired",
+        "spun-not-recorded",
+        "clot-not-recorded",
+        "hemolysis-not-recorded",
+        "fill-not-recorded",
+        "hematocrit-not-recorded",
+        "origin-not-recorded",
+        "instrument-not-recorded",
+        "lot-not-recorded",
+        "isi-not-recorded",
+        "baseline-invalid",
+        "outside-timing",
+        "no-delayed-result",
+        "modified-test",
+        "manufacturer-limit-not-stated",
         "criterion-out-of-reach",
-        "first-time-point-too-late",
-        "*lax*",
+        "rerun",
+        "result-not-planned",
+        "exclusion-without-effect",
+        "rerun-without-effect",
+        "control-run-unknown",
+        "duplicate-row",
+        "column-misspelt",
+        "source-too-short",
+        "source-from-memory",
+        "source-is-an-example",
         "outlier-flagged",
     ];
 
     /// <summary>Place of a code; lower comes first, and codes that are not listed come last.</summary>
-    public static int Of(string code)
-    {
-        for (var i = 0; i < s_order.Length; i++)
-        {
-            if (Matches(code, s_order[i]))
-            {
-                return i;
-            }
-        }
-
-        return s_order.Length;
-    }
-
-    private static bool Matches(string code, string pattern)
-    {
-        var text = pattern.Trim('*');
-        return (pattern[0] == '*', pattern[^1] == '*') switch
-        {
-            (true, true) => code.Contains(text, StringComparison.Ordinal),
-            (true, false) => code.EndsWith(text, StringComparison.Ordinal),
-            (false, true) => code.StartsWith(text, StringComparison.Ordinal),
-            _ => code == text,
-        };
-    }
+    public static int Of(string code) =>
+        Order.IndexOf(code) is >= 0 and var place ? place : Order.Length;
 }

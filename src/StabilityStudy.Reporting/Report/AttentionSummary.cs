@@ -14,19 +14,17 @@ internal static class AttentionSummary
 {
     private const int MostKinds = 2;
 
-    private static readonly ImmutableHashSet<string> s_saidElsewhere =
+    internal static ImmutableHashSet<string> SaidElsewhere { get; } =
     [
         "modified-test",
         "protocol-changed-after-lock",
         "locked-after-first-collection",
         "left-out-pairs-could-overturn",
-        "too-many-left-out",
         "pair-excluded",
         "outside-timing",
         "baseline-invalid",
         "no-delayed-result",
         "specimen-ineligible",
-        "not-assigned",
         "beyond-measuring-interval",
     ];
 
@@ -97,7 +95,7 @@ internal static class AttentionSummary
         [
             .. analysis
                 .Queries.Where(query =>
-                    query.Severity == Severity.Attention && !s_saidElsewhere.Contains(query.Code)
+                    query.Severity == Severity.Attention && !SaidElsewhere.Contains(query.Code)
                 )
                 .GroupBy(query => query.Code)
                 .OrderBy(kind => AttentionRanking.Of(kind.Key)),

@@ -33,7 +33,7 @@ public sealed class AttentionSummaryTests
             lines.Where(line => line.Severity == "Attention").Select(line => line.Text)
         );
         Assert.Equal(
-            "6 in \"Data queries\": instrument differs within pair, fewer replicates than planned, lot not recorded, 2 × outlier flagged, unexpected code.",
+            "6 in \"Data queries\": instrument differs within pair, lot not recorded, 2 × outlier flagged, fewer replicates than planned, unexpected code.",
             Assert.Single(lines, line => line.Severity == "More").Text
         );
     }
