@@ -128,7 +128,12 @@ internal sealed record ContainerForm(
         var name = algorithm.ReadObjectIdentifier();
         if (Is(name, ObjectIdentifiers.Rsa))
         {
-            algorithm.ReadNull();
+            // Some writers put the null that RFC 3370, section 3.2, asks for, some leave it out.
+            if (algorithm.HasData)
+            {
+                algorithm.ReadNull();
+            }
+
             return !algorithm.HasData;
         }
 
