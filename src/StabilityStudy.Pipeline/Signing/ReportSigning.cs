@@ -3,6 +3,7 @@ using System.Globalization;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Fonts;
+using StabilityStudy.Reporting.Text;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Stamps;
@@ -16,6 +17,9 @@ public static class ReportSigning
     private const double NameSize = 9;
     private const double LineSize = 7.5;
     private const double SmallSize = 6.5;
+
+    /// <summary>Letters of a line that fit the narrowest field, three in a row, without making the stamp smaller.</summary>
+    private const int LettersInLine = 44;
 
     /// <summary>Puts the next signature on a report.</summary>
     /// <param name="report">The bytes of the report.</param>
@@ -179,10 +183,18 @@ public static class ReportSigning
         var lines = ImmutableArray.CreateBuilder<StampLine>();
         var credentials = order.Credentials is { } given ? ", " + given : "";
         lines.Add(new StampLine(name + credentials, NameSize));
-        lines.Add(new StampLine($"{signatory.Role}: {signatory.Meaning}", LineSize));
+        lines.AddRange(
+            TextLines
+                .Wrap($"{signatory.Role}: {signatory.Meaning}", LettersInLine)
+                .Select(line => new StampLine(line, LineSize))
+        );
         if (order.Decision is { } decision)
         {
-            lines.Add(new StampLine(decision.InWords(), LineSize));
+            lines.AddRange(
+                TextLines
+                    .Wrap(decision.InWords(), LettersInLine)
+                    .Select(line => new StampLine(line, LineSize))
+            );
         }
 
         lines.Add(
