@@ -1,0 +1,72 @@
+using System.Collections.Immutable;
+using System.Text;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.Pipeline.Verification;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Pdf;
+using StabilityStudy.Reporting.Report;
+using StabilityStudy.SignedPdf.Attachments;
+using StabilityStudy.SignedPdf.Rewriting;
+
+namespace StabilityStudy.Pipeline.Tests.Evidence;
+
+/// <summary>Reports as somebody makes them who has the program's code and wants other figures in them.</summary>
+internal static class ForgedReport
+{
+    /// <summary>The example's report with other pages, other attached files, or both.</summary>
+    public static ReadOnlyMemory<byte> Make(
+        Func<StudyAnalysis, StudyAnalysis>? pages = null,
+        Func<string, string, string>? attached = null
+    )
+    {
+        Assert.True(AttachedStudy.TryRead(EvidenceExample.Unsigned, out var study, out _));
+        Assert.True(StudyIntake.ReadCanonical(study.Inputs).TryGet(out var inputs));
+        var files = AttachedFiles
+            .Sources(study.Inputs, inputs)
+            .Add(AttachedFiles.Result(study.Analysis))
+            .Select(file => new Attachment(
+                file.Name,
+                file.MimeType,
+                file.Description,
+                file.Relationship,
+                attached is null
+                    ? file.Bytes
+                    : Encoding.UTF8.GetBytes(
+                        attached(file.Name, Encoding.UTF8.GetString(file.Bytes.Span))
+                    )
+            ));
+        return Draw(pages is null ? study.Analysis : pages(study.Analysis), [.. files]);
+    }
+
+    private static ReadOnlyMemory<byte> Draw(
+        StudyAnalysis analysis,
+        ImmutableArray<Attachment> files
+    )
+    {
+        var pages = PdfDrawing.PagesOf(ReportBuilder.Build(analysis, PaperSize.A4));
+        var model = ReportBuilder.Build(analysis, PaperSize.A4, pages);
+        Assert.True(
+            SignatoryFields
+                .Reserve(PdfDrawing.Draw(model), analysis.Protocol)
+                .TryGet(out var drawn, out _)
+        );
+        Assert.True(
+            DeterministicRewrite
+                .Rewrite(
+                    drawn,
+                    new RewriteOptions(
+                        model.Title,
+                        analysis.Facts.Facility,
+                        ToolVersion.Named,
+                        model.Language,
+                        null,
+                        files
+                    )
+                )
+                .TryGet(out var report, out _)
+        );
+        return report;
+    }
+}

@@ -1,0 +1,307 @@
+using System.Collections.Immutable;
+using System.Text;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Files.Locking;
+using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.Pipeline.Tests.Studies;
+using StabilityStudy.Pipeline.Verification;
+using StabilityStudy.SignedPdf.Verification;
+using static StabilityStudy.Pipeline.Verification.PartOutcome;
+
+namespace StabilityStudy.Pipeline.Tests.Evidence;
+
+/// <summary>A verification trusts nothing in the file: what was altered fails in the part that it belongs to.</summary>
+public sealed class ReportVerifierTests
+{
+    private const StringComparison Comparison = StringComparison.Ordinal;
+
+    private static ImmutableArray<PartOutcome> Verified(ReadOnlyMemory<byte> report) =>
+        EvidenceExample.Outcomes(EvidenceExample.Verify(report));
+
+    private static string Words(ReadOnlyMemory<byte> report) =>
+        string.Join(' ', EvidenceExample.Verify(report).Parts.SelectMany(part => part.Sentences));
+
+    [Fact]
+    public void All_four_parts_of_a_signed_report_hold()
+    {
+        var found = EvidenceExample.Verify(EvidenceExample.SignedTwice);
+
+        Assert.Equal([Holds, Holds, Holds, Holds], EvidenceExample.Outcomes(found));
+        Assert.Equal("SHEET-PT", found.StudyCode);
+        Assert.StartsWith("Supported to 12 h", Assert.Single(found.Conclusions), Comparison);
+        Assert.Contains("Decision: approved.", Words(EvidenceExample.SignedTwice), Comparison);
+        Assert.Contains("byte for byte", Words(EvidenceExample.SignedTwice), Comparison);
+    }
+
+    [Fact]
+    public void Without_a_trust_store_the_chain_is_not_checked()
+    {
+        var found = ReportVerifier.Verify(
+            EvidenceExample.SignedTwice,
+            VerificationOptions.WithoutTrust
+        );
+
+        Assert.Equal([NotChecked, Holds, Holds, Holds], EvidenceExample.Outcomes(found));
+        Assert.Contains(
+            found.Parts[0].Sentences,
+            text => text.Contains("no trust store was given", Comparison)
+        );
+    }
+
+    [Fact]
+    public void A_signer_whom_the_trust_store_does_not_know_fails()
+    {
+        var found = ReportVerifier.Verify(
+            EvidenceExample.SignedTwice,
+            new VerificationOptions(EvidenceExample.Anchors(EvidenceExample.Author.Certificate), [])
+        );
+
+        Assert.Equal([Fails, Holds, Holds, Holds], EvidenceExample.Outcomes(found));
+    }
+
+    [Fact]
+    public void What_nobody_has_signed_yet_is_not_fully_checked()
+    {
+        Assert.Equal([NotChecked, NotChecked, Holds, Holds], Verified(EvidenceExample.Unsigned));
+        Assert.Equal([NotChecked, Holds, Holds, Holds], Verified(EvidenceExample.SignedOnce));
+        Assert.Contains("Not signed: approver.", Words(EvidenceExample.SignedOnce), Comparison);
+    }
+
+    [Fact]
+    public void An_approval_that_was_cut_off_leaves_a_report_that_the_approver_has_not_signed() =>
+        Assert.Contains(
+            "Not signed: approver.",
+            Words(EvidenceExample.SignedTwice[..EvidenceExample.SignedOnce.Length]),
+            Comparison
+        );
+
+    [Fact]
+    public void Bytes_after_the_end_fail()
+    {
+        byte[] longer = [.. EvidenceExample.SignedTwice.Span, .. "\n% more\n"u8];
+
+        Assert.Equal(Fails, Verified(longer)[1]);
+    }
+
+    [Fact]
+    public void Any_changed_byte_fails()
+    {
+        var random = new Random(20261125);
+        for (var i = 0; i < 40; i++)
+        {
+            var altered = EvidenceExample.SignedTwice.ToArray();
+            var at = random.Next(altered.Length);
+            altered[at] ^= (byte)(1 << random.Next(8));
+
+            Assert.True(
+                Verified(altered).Contains(Fails),
+                FormattableString.Invariant($"byte {at}")
+            );
+        }
+    }
+
+    [Fact]
+    public void An_altered_conclusion_signed_by_anybody_does_not_follow_from_the_data()
+    {
+        var forged = ForgedReport.Make(
+            attached: (name, text) =>
+                name == "analysis.json"
+                    ? text.Replace(
+                        "\"criterion\": \"mean\"",
+                        "\"criterion\": \"meant\"",
+                        Comparison
+                    )
+                    : text
+        );
+
+        Assert.Equal(Fails, Verified(forged)[2]);
+        Assert.Contains("when computed again", Words(forged), Comparison);
+        Assert.IsType<SigningAttempt.Refused>(
+            EvidenceExample.Sign(forged, "author", EvidenceExample.Author)
+        );
+    }
+
+    [Fact]
+    public void An_altered_estimate_does_not_follow_from_the_data()
+    {
+        var forged = ForgedReport.Make(
+            attached: (name, text) => name == "analysis.json" ? WithOtherMean(text) : text
+        );
+
+        Assert.Equal(Fails, Verified(forged)[2]);
+    }
+
+    [Theory]
+    [InlineData("results.csv", "12.3", "12.1")]
+    [InlineData("protocol.toml", "share_percent_min = 85", "share_percent_min = 50")]
+    [InlineData("study.toml", "Lab Scientist One", "Lab Scientist Won")]
+    public void Other_inputs_than_those_of_the_analysis_fail(string file, string from, string to)
+    {
+        var forged = ForgedReport.Make(
+            attached: (name, text) => name == file ? Replaced(text, from, to) : text
+        );
+
+        Assert.Equal(Fails, Verified(forged)[2]);
+    }
+
+    [Fact]
+    public void Pages_that_say_something_else_than_the_data_fail()
+    {
+        var forged = ForgedReport.Make(pages: analysis =>
+            analysis with
+            {
+                Facts = analysis.Facts with { Question = "May it wait for two days?" },
+            }
+        );
+
+        Assert.Equal([NotChecked, NotChecked, Fails, Holds], Verified(forged));
+        Assert.Contains("The pages are not those", Words(forged), Comparison);
+    }
+
+    [Fact]
+    public void A_conclusion_painted_otherwise_fails_although_the_data_are_right()
+    {
+        var forged = ForgedReport.Make(pages: analysis =>
+            analysis with
+            {
+                Sequences =
+                [
+                    .. analysis.Sequences.Select(sequence =>
+                        sequence with
+                        {
+                            Cells =
+                            [
+                                .. sequence.Cells.Select(cell =>
+                                    cell with
+                                    {
+                                        Conclusion = Conclusion.Inconclusive,
+                                    }
+                                ),
+                            ],
+                        }
+                    ),
+                ],
+            }
+        );
+
+        Assert.Equal(Fails, Verified(forged)[2]);
+    }
+
+    [Fact]
+    public void A_report_drawn_again_from_its_own_parts_is_the_same() =>
+        Assert.Equal(Holds, Verified(ForgedReport.Make())[2]);
+
+    [Fact]
+    public void A_missing_attachment_fails()
+    {
+        var forged = ForgedReport.Make(
+            attached: (name, text) => name == "specimens.csv" ? "" : text
+        );
+
+        Assert.Equal(Fails, Verified(forged)[2]);
+    }
+
+    [Fact]
+    public void A_data_query_taken_out_of_the_analysis_is_missed()
+    {
+        var forged = ForgedReport.Make(
+            attached: (name, text) =>
+                name == "analysis.json"
+                    ? Replaced(text, "\"code\": \"controls-not-checked\"", "\"code\": \"no-doubt\"")
+                    : text
+        );
+
+        Assert.Equal(Fails, Verified(forged)[2]);
+    }
+
+    [Fact]
+    public void A_report_of_another_version_has_its_figures_but_not_its_pages_recomputed()
+    {
+        var other = ForgedReport.Make(
+            analysis => analysis with { ToolVersion = "0.0.1" },
+            (name, text) =>
+                name == "analysis.json"
+                    ? Replaced(
+                        text,
+                        $"\"toolVersion\": \"{ToolVersion.Current}\"",
+                        "\"toolVersion\": \"0.0.1\""
+                    )
+                    : text
+        );
+
+        Assert.Equal(NotChecked, Verified(other)[2]);
+        Assert.Contains("Pages not recomputed", Words(other), Comparison);
+        Assert.Contains(
+            "Make the report again",
+            Assert
+                .IsType<SigningAttempt.Refused>(
+                    EvidenceExample.Sign(other, "author", EvidenceExample.Author)
+                )
+                .Why,
+            Comparison
+        );
+    }
+
+    [Fact]
+    public void A_study_that_was_never_locked_cannot_show_that_the_criteria_came_first()
+    {
+        var unlocked = EvidenceExample.Report(
+            new(EvidenceExample.StudyFiles.Files.Remove(LockFile.Name))
+        );
+
+        Assert.Equal(NotChecked, Verified(unlocked)[3]);
+    }
+
+    [Theory]
+    [InlineData(
+        "2026-05-01T13:20:00-05:00",
+        "2026-05-20T13:20:00-05:00",
+        "after the first collection"
+    )]
+    [InlineData("protocol_sha256 = \"", "protocol_sha256 = \"00", "Changed since it was locked")]
+    public void A_lock_that_came_late_or_holds_another_protocol_fails(
+        string from,
+        string to,
+        string expected
+    )
+    {
+        var report = EvidenceExample.Report(
+            EvidenceExample.StudyFiles.Edited(LockFile.Name, from, to)
+        );
+
+        Assert.Equal(Fails, Verified(report)[3]);
+        Assert.Contains(expected, Words(report), Comparison);
+    }
+
+    [Fact]
+    public void A_signature_statement_of_another_study_is_told()
+    {
+        // The digest of the inputs stands in the signed bytes; a report of other inputs has another one.
+        Assert.True(AttachedStudy.TryRead(EvidenceExample.SignedTwice, out var study, out _));
+
+        Assert.Contains(
+            study.Analysis.Identity.InputDigest,
+            Encoding.Latin1.GetString(EvidenceExample.SignedTwice.Span),
+            Comparison
+        );
+    }
+
+    [Fact]
+    public void A_file_that_is_no_PDF_fails_everywhere_it_can() =>
+        Assert.Equal([Fails, Fails, Fails, NotChecked], Verified("nothing"u8.ToArray()));
+
+    private static string Replaced(string text, string from, string to)
+    {
+        Assert.Contains(from, text, Comparison);
+        var at = text.IndexOf(from, Comparison);
+        return text[..at] + to + text[(at + from.Length)..];
+    }
+
+    private static string WithOtherMean(string text)
+    {
+        var at = text.IndexOf("\"mean\": ", Comparison) + "\"mean\": ".Length;
+        var end = text.IndexOfAny([',', '\n'], at);
+        var mean = double.Parse(text[at..end], System.Globalization.CultureInfo.InvariantCulture);
+        return text[..at] + FormattableString.Invariant($"{mean * (1 + 1e-6)}") + text[end..];
+    }
+}
