@@ -11,7 +11,8 @@ internal static class VerificationListing
         var output = terminal.Out;
         if (found.StudyCode is { } code)
         {
-            output.WriteLine($"Study {code}, inputs {found.InputDigest}");
+            output.WriteLine("Study " + code);
+            output.WriteLine("inputs " + found.InputDigest);
             output.WriteLine();
         }
 

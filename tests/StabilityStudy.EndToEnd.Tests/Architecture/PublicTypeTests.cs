@@ -11,6 +11,8 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Pipeline;
+using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.SignedPdf.Attachments;
 using StabilityStudy.SignedPdf.Certificates;
@@ -33,6 +35,9 @@ public sealed class PublicTypeTests
         [LockLevel.NotLocked] = "proves nothing",
         [LockStanding.NotLocked] = "proves nothing",
         [LockRefusal.AlreadyLocked] = "locks nothing",
+        [DecisionKind.Decline] = "puts nothing into force",
+        [PagesOutcome.NotRecomputed] = "claims nothing",
+        [PartOutcome.Fails] = "trusts nothing",
         [ControlRule.EveryRun] = "asks for controls",
         [RepeatDraws.LeftOut] = "counts a person once",
         [DecisionRule.Confidence] = "controls the error",

@@ -1,0 +1,229 @@
+using System.Text.Json;
+using StabilityStudy.Files.Recording;
+
+namespace StabilityStudy.Cli.Tests;
+
+/// <summary>trial-certificate, report, sign, sign, verify: the way of a report to evidence.</summary>
+public sealed class EvidenceTests
+{
+    private const StringComparison Comparison = StringComparison.Ordinal;
+
+    private static string SignedIn(StudyCopy copy) =>
+        Assert.Single(Directory.GetFiles(copy.At("study", "signed"), "*.pdf"));
+
+    private static async Task<StudyCopy> Reported()
+    {
+        var copy = StudyCopy.Create();
+        await Run.Of("trial-certificate", copy.At("keys"), "--name", "Author One");
+        await Run.Of("trial-certificate", copy.At("keys"), "--name", "Director One");
+        var report = await Run.Of("report", copy.Study);
+        Assert.Equal(ExitCode.Done, report.Code);
+        return copy;
+    }
+
+    private static Task<Run> Sign(
+        StudyCopy copy,
+        string report,
+        string role,
+        string key,
+        params string[] more
+    ) =>
+        Run.Of([
+            "sign",
+            report,
+            "--role",
+            role,
+            "--key",
+            copy.At("keys", key + ".p12"),
+            "--passphrase-file",
+            copy.At("keys", key + ".passphrase"),
+            .. more,
+        ]);
+
+    [Fact]
+    public async Task A_report_becomes_evidence()
+    {
+        using var copy = await Reported();
+        var report = copy.At("study", "out", "report.pdf");
+
+        var author = await Sign(copy, report, "author", "author-one");
+        var signed = SignedIn(copy);
+        var approver = await Sign(
+            copy,
+            signed,
+            "approver",
+            "director-one",
+            "--decision",
+            "conditions",
+            "--text",
+            "8 h, without heparin only",
+            "--credentials",
+            "MD"
+        );
+        var trusted = await Run.Of("verify", signed, "--trust", copy.At("keys"));
+        var json = await Run.Of("verify", signed, "--json");
+
+        Assert.Equal(ExitCode.Done, author.Code);
+        Assert.Contains("Still to sign: approver.", author.Out, Comparison);
+        Assert.Matches("/signed/WB-RT-APTT-[0-9a-f]{8}[.]pdf$", author.Out.TrimEnd());
+        Assert.Equal(ExitCode.Done, approver.Code);
+        Assert.Contains("Everybody has signed.", approver.Out, Comparison);
+        Assert.Contains("self-issued", approver.Out, Comparison);
+
+        // The example of these tests is not locked.
+        Assert.Equal(ExitCode.VerificationIncomplete, trusted.Code);
+        Assert.Contains("approved with conditions: 8 h, without", trusted.Out, Comparison);
+        var parts = JsonDocument.Parse(json.Out).RootElement.GetProperty("parts");
+        Assert.Equal(
+            ["not-checked", "holds", "holds", "not-checked"],
+            parts.EnumerateArray().Select(part => part.GetProperty("outcome").GetString())
+        );
+        Assert.All(trusted.Out.Split('\n'), line => Assert.True(line.Length <= 80, line));
+    }
+
+    [Fact]
+    public async Task Every_signature_adds_a_line_to_the_record()
+    {
+        using var copy = await Reported();
+        await Sign(copy, copy.At("study", "out", "report.pdf"), "author", "author-one");
+        var record = await File.ReadAllBytesAsync(
+            copy.At("study", StudyRecord.Name),
+            TestContext.Current.CancellationToken
+        );
+
+        var last = System.Text.Encoding.UTF8.GetString(record).TrimEnd('\n').Split('\n')[^1];
+
+        Assert.Empty(StudyRecord.Check(record, null));
+        Assert.Equal(
+            "sign",
+            JsonDocument.Parse(last).RootElement.GetProperty("action").GetString()
+        );
+        Assert.Contains("Author One (author)", last, Comparison);
+    }
+
+    [Fact]
+    public async Task A_signed_copy_is_never_overwritten()
+    {
+        using var copy = await Reported();
+        var report = copy.At("study", "out", "report.pdf");
+        await Sign(copy, report, "author", "author-one");
+        var before = await File.ReadAllBytesAsync(
+            SignedIn(copy),
+            TestContext.Current.CancellationToken
+        );
+
+        var again = await Sign(copy, report, "author", "author-one");
+
+        Assert.Equal(ExitCode.WrongUsage, again.Code);
+        Assert.Contains("never overwritten", again.Error, Comparison);
+        Assert.Equal(
+            before,
+            await File.ReadAllBytesAsync(SignedIn(copy), TestContext.Current.CancellationToken)
+        );
+    }
+
+    [Fact]
+    public async Task A_refusal_leaves_the_signed_report_as_it_was()
+    {
+        using var copy = await Reported();
+        await Sign(copy, copy.At("study", "out", "report.pdf"), "author", "author-one");
+        var signed = SignedIn(copy);
+        var before = await File.ReadAllBytesAsync(signed, TestContext.Current.CancellationToken);
+
+        var same = await Sign(copy, signed, "approver", "author-one", "--decision", "approve");
+        var elsewhere = await Sign(
+            copy,
+            signed,
+            "approver",
+            "director-one",
+            "--decision",
+            "approve",
+            "-o",
+            copy.At("other.pdf")
+        );
+
+        Assert.Equal(ExitCode.WrongUsage, same.Code);
+        Assert.Contains("Another person", same.Error, Comparison);
+        Assert.Contains("extended in place", elsewhere.Error, Comparison);
+        Assert.Equal(
+            before,
+            await File.ReadAllBytesAsync(signed, TestContext.Current.CancellationToken)
+        );
+    }
+
+    [Theory]
+    [InlineData("wrong", "does not open the key")]
+    [InlineData("", "does not open the key")]
+    public async Task A_wrong_passphrase_is_told(string passphrase, string expected)
+    {
+        using var copy = await Reported();
+        await File.WriteAllTextAsync(
+            copy.At("keys", "author-one.passphrase"),
+            passphrase,
+            TestContext.Current.CancellationToken
+        );
+
+        var run = await Sign(copy, copy.At("study", "out", "report.pdf"), "author", "author-one");
+
+        Assert.Equal(ExitCode.WrongUsage, run.Code);
+        Assert.Contains(expected, run.Error, Comparison);
+    }
+
+    [Fact]
+    public async Task A_changed_byte_gives_code_4()
+    {
+        using var copy = await Reported();
+        await Sign(copy, copy.At("study", "out", "report.pdf"), "author", "author-one");
+        var bytes = await File.ReadAllBytesAsync(
+            SignedIn(copy),
+            TestContext.Current.CancellationToken
+        );
+        bytes[^50_000] ^= 1;
+        await File.WriteAllBytesAsync(
+            copy.At("bad.pdf"),
+            bytes,
+            TestContext.Current.CancellationToken
+        );
+
+        var run = await Run.Of("verify", copy.At("bad.pdf"), "--trust", copy.At("keys"));
+
+        Assert.Equal(ExitCode.VerificationFailed, run.Code);
+        Assert.Contains("FAILED. Do not rely on this file.", run.Out, Comparison);
+    }
+
+    [Fact]
+    public async Task A_trial_certificate_is_not_overwritten_and_its_key_is_for_its_owner_only()
+    {
+        using var copy = StudyCopy.Create();
+        var first = await Run.Of("trial-certificate", copy.At("keys"), "--name", "Author One");
+        var second = await Run.Of("trial-certificate", copy.At("keys"), "--name", "Author One");
+
+        Assert.Contains("self-issued", first.Out, Comparison);
+        Assert.Equal(ExitCode.WrongUsage, second.Code);
+        Assert.Contains("not overwritten", second.Error, Comparison);
+        if (!OperatingSystem.IsWindows())
+        {
+            Assert.Equal(
+                UnixFileMode.UserRead | UnixFileMode.UserWrite,
+                File.GetUnixFileMode(copy.At("keys", "author-one.p12"))
+            );
+        }
+    }
+
+    [Fact]
+    public async Task What_is_no_report_no_key_and_no_trust_file_is_told()
+    {
+        using var copy = StudyCopy.Create();
+        var csv = copy.At("study", "results.csv");
+
+        var verify = await Run.Of("verify", csv);
+        var trust = await Run.Of("verify", csv, "--trust", csv);
+        var key = await Run.Of("sign", csv, "--role", "author", "--key", csv);
+        var missing = await Run.Of("verify", copy.At("nothing.pdf"));
+
+        Assert.Equal(ExitCode.VerificationFailed, verify.Code);
+        Assert.Equal(ExitCode.WrongUsage, trust.Code);
+        Assert.Contains("neither PKCS#12 nor PEM", key.Error, Comparison);
+        Assert.Contains("cannot be read", missing.Error, Comparison);
+    }
+}

@@ -1,0 +1,156 @@
+using System.Globalization;
+using StabilityStudy.Cli.Tests;
+using StabilityStudy.Files.Recording;
+
+namespace StabilityStudy.EndToEnd.Tests;
+
+/// <summary>
+/// A program that is killed at any moment leaves the old file or the new one, never a broken one. The environment
+/// variable KILLS sets how often each command is killed; a few times otherwise.
+/// </summary>
+public sealed class KilledTests
+{
+    private const int Usual = 4;
+    private const int Seed = 20261125;
+
+    private static int Kills =>
+        int.TryParse(
+            Environment.GetEnvironmentVariable("KILLS"),
+            NumberStyles.None,
+            CultureInfo.InvariantCulture,
+            out var kills
+        )
+            ? kills
+            : Usual;
+
+    [Fact]
+    public async Task Report_leaves_the_old_or_the_new_file()
+    {
+        using var copy = StudyCopy.Create();
+        var report = copy.At("study", "out", "report.pdf");
+        await Done("report", copy.Study);
+        var whole = await Bytes(report);
+
+        await Killed(
+            async () =>
+            {
+                // The bytes of a report are always the same, so old and new are one.
+                Assert.Equal(whole, await Bytes(report));
+                Assert.Empty(
+                    StudyRecord.Check(await Bytes(copy.At("study", StudyRecord.Name)), null)
+                );
+            },
+            "report",
+            copy.Study
+        );
+    }
+
+    [Fact]
+    public async Task Lock_leaves_no_lock_or_a_whole_one()
+    {
+        using var copy = StudyCopy.Create();
+        var path = copy.At("study", "protocol.lock");
+
+        await Killed(
+            async () =>
+            {
+                var check = await BuiltProgram.Run("check", copy.Study);
+                Assert.Equal(0, check.ExitCode);
+                File.Delete(path);
+                File.Delete(copy.At("study", StudyRecord.Name));
+            },
+            "lock",
+            copy.Study,
+            "--by",
+            "LS1"
+        );
+    }
+
+    [Fact]
+    public async Task Sign_leaves_no_signature_or_a_whole_one()
+    {
+        using var copy = StudyCopy.Create();
+        await Done("report", copy.Study);
+        await Done("trial-certificate", copy.At("keys"), "--name", "A");
+        var signed = copy.At("signed.pdf");
+
+        await Killed(
+            async () =>
+            {
+                if (File.Exists(signed))
+                {
+                    var found = await BuiltProgram.Run("verify", signed);
+                    Assert.Equal(5, found.ExitCode);
+                    File.Delete(signed);
+                }
+            },
+            "sign",
+            copy.At("study", "out", "report.pdf"),
+            "--role",
+            "author",
+            "--key",
+            copy.At("keys", "a.p12"),
+            "--passphrase-file",
+            copy.At("keys", "a.passphrase"),
+            "-o",
+            signed
+        );
+    }
+
+    [Fact]
+    public async Task Programs_at_the_same_time_lose_no_line_of_the_record()
+    {
+        using var copy = StudyCopy.Create();
+
+        var answers = await Task.WhenAll(
+            Enumerable
+                .Range(0, 4)
+                .Select(i =>
+                    BuiltProgram.Run(
+                        "report",
+                        copy.Study,
+                        "--format",
+                        "text",
+                        "-o",
+                        copy.At($"at-once-{i}", "report.txt")
+                    )
+                )
+        );
+
+        Assert.All(answers, answer => Assert.Equal(0, answer.ExitCode));
+        var record = await Bytes(copy.At("study", StudyRecord.Name));
+        Assert.Empty(StudyRecord.Check(record, null));
+        Assert.Equal(4, record.Count(letter => letter == (byte)'\n'));
+    }
+
+    private static async Task Killed(Func<Task> afterwards, params string[] arguments)
+    {
+        var whole = System.Diagnostics.Stopwatch.StartNew();
+        await BuiltProgram.Run(arguments);
+        var duration = whole.Elapsed;
+        await afterwards();
+        var random = new Random(Seed);
+        for (var i = 0; i < Kills; i++)
+        {
+            using (var process = BuiltProgram.Start(_ => { }, arguments))
+            {
+                // Most of the moments near the end, where files are written.
+                var share = i % 2 == 0 ? random.NextDouble() : 0.8 + (0.4 * random.NextDouble());
+                await Task.Delay(duration * share, TestContext.Current.CancellationToken);
+                process.Kill();
+                await BuiltProgram.Wait(process);
+            }
+
+            await afterwards();
+        }
+    }
+
+    private static async Task Done(params string[] arguments)
+    {
+        var answer = await BuiltProgram.Run(arguments);
+        Assert.True(answer.ExitCode == 0, answer.Error);
+    }
+
+    private static Task<byte[]> Bytes(string path) =>
+        File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken);
+}
