@@ -42,37 +42,70 @@ public sealed class SignedExampleTests : IAsyncLifetime
     [Fact]
     public async Task An_outside_reader_finds_both_signatures_valid_and_trusted()
     {
+        var issued = Directory.CreateDirectory(_copy.At("issued")).FullName;
+        await Tool(
+            "openssl",
+            [
+                "req",
+                "-x509",
+                "-newkey",
+                "rsa:2048",
+                "-nodes",
+                "-days",
+                "300",
+                "-subj",
+                "/CN=Invented Authority",
+                "-addext",
+                "basicConstraints=critical,CA:TRUE",
+                "-addext",
+                "keyUsage=critical,keyCertSign,cRLSign",
+                "-keyout",
+                Path.Combine(issued, "ca.key"),
+                "-out",
+                Path.Combine(issued, "ca.pem"),
+            ]
+        );
+        await Issue(issued, "lab", "Lab Scientist One");
+        await Issue(issued, "director", "Medical Director One");
+        var signed = _copy.At("issued.pdf");
+        await Done([
+            .. SignWith(issued, _copy.At("study", "out", "report.pdf"), "author", "lab"),
+            "-o",
+            signed,
+        ]);
+        await Done([.. SignWith(issued, signed, "approver", "director"), "--decision", "approve"]);
         var database = "sql:" + Directory.CreateDirectory(_copy.At("nss")).FullName;
-        await Tool("certutil", "-N", "-d", database, "--empty-password");
-        foreach (var name in new[] { "lab-scientist-one", "medical-director-one" })
-        {
-            await Tool(
-                "certutil",
+        await Tool("certutil", ["-N", "-d", database, "--empty-password"]);
+        await Tool(
+            "certutil",
+            [
                 "-A",
                 "-d",
                 database,
                 "-n",
-                name,
+                "authority",
                 "-t",
-                "P,P,P",
+                "C,C,C",
                 "-i",
-                _copy.At("keys", name + ".pem")
-            );
-        }
-
-        var answer = await OutsideTool.Run("pdfsig", "-nssdir", database, Signed);
-
-        Assert.Equal(
-            2,
-            answer.Lines.Count(line =>
-                line.Contains("Signature is Valid", StringComparison.Ordinal)
-            )
+                Path.Combine(issued, "ca.pem"),
+            ]
         );
-        Assert.Equal(
-            2,
-            answer.Lines.Count(line =>
-                line.Contains("Certificate is Trusted", StringComparison.Ordinal)
-            )
+
+        var outside = await OutsideTool.Run("pdfsig", "-nssdir", database, signed);
+        var own = await BuiltProgram.Run(
+            "verify",
+            signed,
+            "--trust",
+            Path.Combine(issued, "ca.pem")
+        );
+
+        Assert.Equal(2, Lines(outside, "Signature is Valid"));
+        Assert.Equal(2, Lines(outside, "Certificate is Trusted"));
+        Assert.Equal(0, own.ExitCode);
+        Assert.Contains(
+            "issued by CN=Invented Authority",
+            Unbroken(own.Out),
+            StringComparison.Ordinal
         );
     }
 
@@ -114,7 +147,74 @@ public sealed class SignedExampleTests : IAsyncLifetime
         Assert.True(answer.ExitCode == 0, answer.Error);
     }
 
-    private static async Task Tool(string tool, params string[] arguments)
+    private static string[] SignWith(string folder, string report, string role, string name) =>
+        ["sign", report, "--role", role, "--key", Path.Combine(folder, name + ".pem")];
+
+    /// <summary>A key and a certificate for it, both in one PEM file, issued by the authority.</summary>
+    private static async Task Issue(string folder, string file, string name)
+    {
+        var (key, request, certificate) = (
+            Path.Combine(folder, file + ".key"),
+            Path.Combine(folder, file + ".csr"),
+            Path.Combine(folder, file + ".crt")
+        );
+        await Tool(
+            "openssl",
+            [
+                "req",
+                "-new",
+                "-newkey",
+                "rsa:2048",
+                "-nodes",
+                "-subj",
+                "/CN=" + name,
+                "-keyout",
+                key,
+                "-out",
+                request,
+            ]
+        );
+        var extensions = Path.Combine(folder, file + ".ext");
+        await File.WriteAllTextAsync(
+            extensions,
+            "keyUsage=critical,digitalSignature,nonRepudiation\nextendedKeyUsage=emailProtection\n",
+            TestContext.Current.CancellationToken
+        );
+        await Tool(
+            "openssl",
+            [
+                "x509",
+                "-req",
+                "-days",
+                "300",
+                "-in",
+                request,
+                "-CA",
+                Path.Combine(folder, "ca.pem"),
+                "-CAkey",
+                Path.Combine(folder, "ca.key"),
+                "-CAcreateserial",
+                "-extfile",
+                extensions,
+                "-out",
+                certificate,
+            ]
+        );
+        await File.WriteAllTextAsync(
+            Path.Combine(folder, file + ".pem"),
+            await File.ReadAllTextAsync(key, TestContext.Current.CancellationToken)
+                + await File.ReadAllTextAsync(certificate, TestContext.Current.CancellationToken),
+            TestContext.Current.CancellationToken
+        );
+    }
+
+    private static int Lines(ToolAnswer answer, string text) =>
+        answer.Lines.Count(line => line.Contains(text, StringComparison.Ordinal));
+
+    private static string Unbroken(string text) =>
+        string.Join(' ', text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+
+    private static async Task Tool(string tool, string[] arguments)
     {
         var answer = await OutsideTool.Run(tool, arguments);
         Assert.True(answer.ExitCode == 0, answer.Error);
