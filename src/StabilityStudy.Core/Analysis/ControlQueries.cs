@@ -96,7 +96,7 @@ internal static class ControlQueries
                 "",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{analyte}: {codes.Length} runs {how}: {ControlDoubts.Names(codes)}; what was tested in them is not assessed."
+                    $"{analyte}: {Counted.Of(codes.Length, "run")} {how}: {ControlDoubts.Names(codes)}; what was tested there is not assessed."
                 ),
                 action
             );

@@ -54,7 +54,7 @@ internal static class PlanQueries
                 "",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{rows.Length} results of {analyte.Id} are at a time point, in a group or in a storage where the protocol does not study it; they are not used."
+                    $"{Counted.Of(rows.Length, "result")} of {analyte.Id} at a time point, in a group or in a storage where the protocol does not study it; not used."
                 ),
                 "Nothing when the tests were made for another purpose; otherwise correct the rows."
             );

@@ -137,7 +137,7 @@ internal static class RecordQueries
                     name,
                     DataFiles.SpecimensAt(missing.Min(tube => tube.SourceRow), column),
                     missing.Length,
-                    "tubes",
+                    "tube",
                     why
                 ),
             ];
@@ -163,7 +163,7 @@ internal static class RecordQueries
                     column,
                     DataFiles.ResultsAt(missing.Min(row => row.SourceRow), column),
                     missing.Length,
-                    "results",
+                    "result",
                     why
                 ),
             ];
@@ -184,7 +184,7 @@ internal static class RecordQueries
             "",
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"The {name} is not recorded for {count} {of}: {why}."
+                $"The {name} is not recorded for {Counted.Of(count, of)}: {why}."
             ),
             $"Record the {name}."
         );

@@ -48,7 +48,7 @@ internal static class ResultValueQueries
                 row.Result.Text,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{what}: a plain number outside the measuring interval from {interval.Lowest} to {interval.Highest} {analyte.Unit}; it counts as beyond its nearer end."
+                    $"{what}: a plain number outside the measuring interval from {interval.Lowest} to {interval.Highest} {analyte.ShownUnit}; it counts as beyond its nearer end."
                 ),
                 string.Create(
                     CultureInfo.InvariantCulture,

@@ -15,6 +15,9 @@ internal static class SameResultQueries
     /// <summary>How many times the number expected by chance stands out: changes within a specimen go together, so the expected number is too small.</summary>
     private const int TimesExpected = 4;
 
+    /// <summary>Rarer than this by chance (Poisson), agreement asks for an answer.</summary>
+    private const double Rare = 0.005;
+
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         inputs.Results.GroupBy(row => row.Analyte).SelectMany(OfAnalyte);
 
@@ -31,7 +34,10 @@ internal static class SameResultQueries
                 .Where(same => same.Skip(1).Any())
                 .ToImmutableArray();
             var observed = copies.Sum(same => PairsOf(same.Count()));
-            if (observed > TimesExpected * Expected(all))
+            if (
+                observed > 0
+                && ChanceOf((int)observed, TimesExpected * Expected(all, observed)) < Rare
+            )
             {
                 foreach (var same in copies)
                 {
@@ -41,17 +47,39 @@ internal static class SameResultQueries
         }
     }
 
-    /// <summary>Pairs of specimens that would agree by chance, were baseline and every change independent.</summary>
-    private static double Expected(ImmutableArray<Series> all)
+    /// <summary>
+    /// Pairs of specimens that would agree by chance, were baseline and every change independent; estimated from the
+    /// other pairs, so that copies do not vouch for themselves.
+    /// </summary>
+    private static double Expected(ImmutableArray<Series> all, double observed)
     {
         var pairs = PairsOf(all.Length);
-        var share = Enumerable
-            .Range(0, all[0].Steps.Length)
-            .Select(i =>
-                all.GroupBy(series => series.Steps[i]).Sum(same => PairsOf(same.Count())) / pairs
-            )
-            .Aggregate(1.0, (product, one) => product * one);
-        return pairs * share;
+        var others = pairs - observed;
+        return others <= 0
+            ? 0
+            : Enumerable
+                .Range(0, all[0].Steps.Length)
+                .Select(i =>
+                    (
+                        all.GroupBy(series => series.Steps[i]).Sum(same => PairsOf(same.Count()))
+                        - observed
+                    ) / others
+                )
+                .Aggregate(pairs, (product, one) => product * one);
+    }
+
+    /// <summary>Chance of at least so many events where a mean number is expected, by the Poisson distribution.</summary>
+    private static double ChanceOf(int atLeast, double mean)
+    {
+        var term = Math.Exp(-mean);
+        var below = 0.0;
+        for (var count = 0; count < atLeast; count++)
+        {
+            below += term;
+            term *= mean / (count + 1);
+        }
+
+        return Math.Max(0, 1 - below);
     }
 
     private static double PairsOf(int count) => count * (count - 1.0) / 2;

@@ -69,7 +69,7 @@ internal static class StudyQueries
                 disposition.Received.ToString(CultureInfo.InvariantCulture),
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Group {sequence.Group}, storage {sequence.Storage}: {disposition.Received} specimens received, {disposition.Planned} planned."
+                    $"Group {sequence.Group}, storage {sequence.Storage}: {Counted.Of(disposition.Received, "specimen")} received, {disposition.Planned} planned."
                 ),
                 action
             );

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Location;
 
@@ -83,7 +84,7 @@ internal static class BiasDoubts
                 "uncounted-pairs",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{uncounted} specimens have no pair of measured results, and no individual criterion counts them"
+                    $"{Counted.Of(uncounted, "specimen")} without a pair of measured results, which no individual criterion counts"
                 )
             );
 

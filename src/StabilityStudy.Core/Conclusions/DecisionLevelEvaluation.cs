@@ -93,7 +93,7 @@ internal static class DecisionLevelEvaluation
         var below = data.Compared.Count(pair => pair.Values().Baseline < level);
         var above = data.Compared.Count(pair => pair.Values().Baseline > level);
         var allowed = ChangeOnScale.AllowanceOf(limit).At((double)level);
-        var at = level.ToString(CultureInfo.InvariantCulture) + " " + context.Analyte.Unit;
+        var at = level.ToString(CultureInfo.InvariantCulture) + " " + context.Analyte.ShownUnit;
         LevelResult With(Estimate<BiasAtLevel> change, Verdict verdict, string code, string text) =>
             new(level, below, above, allowed, change, verdict, new(code, text));
         if (NotCovered(level, below, above, data, context) is { } gap)

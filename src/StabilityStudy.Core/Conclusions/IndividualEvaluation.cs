@@ -3,6 +3,7 @@ using System.Globalization;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Proportions;
 
@@ -182,7 +183,7 @@ internal static class IndividualEvaluation
                     "agreeing-beyond-limit",
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"{percent} % is reached only with {agreement.AgreeingBeyond} specimens whose results both lie beyond a limit of measurement, which agree without showing by how much they differ"
+                        $"{percent} % is reached only with {Counted.Of(agreement.AgreeingBeyond, "specimen")} whose results both lie beyond a limit of measurement, which agree without showing by how much they differ"
                     )
                 )
             );

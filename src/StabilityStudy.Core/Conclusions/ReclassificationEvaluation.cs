@@ -77,7 +77,7 @@ internal static class ReclassificationEvaluation
         var (failed, open) = (Number(Move.Failed), Number(Move.Undecidable));
         var changed = up + down + failed + open;
         var percent = criterion.SharePercentMaximum.ToString("0.##", CultureInfo.InvariantCulture);
-        var at = level.ToString(CultureInfo.InvariantCulture) + " " + context.Analyte.Unit;
+        var at = level.ToString(CultureInfo.InvariantCulture) + " " + context.Analyte.ShownUnit;
         var verdict = moves.IsEmpty
             ? Verdict.Inconclusive
             : ShareKept.Judge(

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 
 namespace StabilityStudy.Core.Protocol;
 
@@ -49,6 +50,13 @@ public sealed record Analyte(
 
     /// <summary>Key of the prothrombin time from which this international normalized ratio is computed; null for any other analyte.</summary>
     public string? RatioOf { get; init; }
+
+    /// <summary>The unit for people: without the braces in which UCUM writes annotations, "{INR}" and "mg/L{FEU}" are "INR" and "mg/L FEU".</summary>
+    [JsonIgnore]
+    public string ShownUnit =>
+        Unit.Replace("{", " ", StringComparison.Ordinal)
+            .Replace("}", "", StringComparison.Ordinal)
+            .Trim();
 
     /// <summary>What today's rule allows in a patient group.</summary>
     public WindowRule StandardWindowOf(string group) =>

@@ -16,9 +16,12 @@ internal sealed class CellAxes
             .Where(pair => pair.ChangePercent is not null)
             .ToImmutableArray();
         var baselines = pairs.Select(pair => (double)pair.Values().Baseline).ToImmutableArray();
-        Baseline = AxisScale.For($"Baseline {names.Analyte.Id}, {names.Analyte.Unit}", baselines);
+        Baseline = AxisScale.For(
+            $"Baseline {names.Analyte.Id}, {names.Analyte.ShownUnit}",
+            baselines
+        );
         Delayed = AxisScale.For(
-            $"Delayed {names.Analyte.Id}, {names.Analyte.Unit}",
+            $"Delayed {names.Analyte.Id}, {names.Analyte.ShownUnit}",
             pairs.Select(pair => (double)pair.Values().Delayed).Concat(baselines)
         );
         var limits = sequence

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
@@ -92,7 +93,7 @@ internal static class CellSections
     private static string Sentence(Cell cell)
     {
         var counted =
-            $"{NumberText.Count(cell.Estimates.Compared)} compared pairs on {NumberText.Count(cell.Estimates.CollectionDays)} collection days.";
+            $"{Counted.Of(cell.Estimates.Compared, "compared pair")} on {Counted.Of(cell.Estimates.CollectionDays, "collection day")}.";
         return cell.Conclusion == Conclusion.NotReached
             ? $"An earlier time point was not supported, so this one is not concluded on; its figures alone would say {TradeWords.Of(cell.OwnConclusion)}. {counted}"
             : counted;

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
@@ -107,7 +108,7 @@ internal static class ConductSection
         var parts = new[]
         {
             analyte.Method,
-            "unit " + analyte.Unit,
+            "unit " + analyte.ShownUnit,
             analyte.Loinc is null ? null : "LOINC " + analyte.Loinc,
             $"today's window {DurationText.Format(analyte.StandardWindow.Time)} ({analyte.StandardWindow.Source})",
             analyte.ManufacturerLimit is { } limit
@@ -117,14 +118,14 @@ internal static class ConductSection
                 ? $"between-run CV {NumberText.Plain(cv)} %"
                 : null,
             analyte.MeasuringInterval is { } interval
-                ? $"measuring interval {NumberText.Plain(interval.Lowest)} to {NumberText.Plain(interval.Highest)} {analyte.Unit}"
+                ? $"measuring interval {NumberText.Plain(interval.Lowest)} to {NumberText.Plain(interval.Highest)} {analyte.ShownUnit}"
                 : null,
             analyte.DecisionLevels.IsEmpty
                 ? null
                 : "decision levels "
                     + string.Join(", ", analyte.DecisionLevels.Select(NumberText.Plain))
                     + " "
-                    + analyte.Unit,
+                    + analyte.ShownUnit,
         };
         return new Definition(
             analyte.Id,
@@ -141,7 +142,7 @@ internal static class ConductSection
         );
 
     private static string GroupLine(PatientGroup group) =>
-        $"{group.Name}, {NumberText.Count(group.Specimens)} specimens planned"
+        $"{group.Name}, {Counted.Of(group.Specimens, "specimen")} planned"
         + (
             group.BaselineSpunWithin is { } time
                 ? $"; baseline tube spun within {DurationText.Format(time)} of collection."

@@ -63,7 +63,7 @@ internal static class CoverageSection
             new TableCell(
                 baselines.IsEmpty
                     ? "none"
-                    : $"{NumberText.Plain(baselines.Min())} to {NumberText.Plain(baselines.Max())} {names.Analyte.Unit}"
+                    : $"{NumberText.Plain(baselines.Min())} to {NumberText.Plain(baselines.Max())} {names.Analyte.ShownUnit}"
             ),
             new TableCell(Levels(covered)),
             new TableCell(Levels([.. names.Analyte.DecisionLevels.Except(covered)])),

@@ -81,6 +81,7 @@ internal static class CriteriaSection
             .Where(choice => choice.Limit == limit.Id)
             .Select(choice => choice.Analyte)
             .FirstOrDefault();
-        return analysis.Protocol.Analytes.FirstOrDefault(item => item.Id == analyte)?.Unit ?? "";
+        return analysis.Protocol.Analytes.FirstOrDefault(item => item.Id == analyte)?.ShownUnit
+            ?? "";
     }
 }

@@ -34,8 +34,8 @@ internal static class CriterionAsks
     private static string Percent(double share) => NumberText.Percent(share);
 
     private static string Limit(Limit limit, SequenceNames names) =>
-        TradeWords.Of(limit, names.Analyte.Unit);
+        TradeWords.Of(limit, names.Analyte.ShownUnit);
 
     private static string Levels(IEnumerable<decimal> levels, SequenceNames names) =>
-        $"{string.Join(", ", levels.Select(NumberText.Plain))} {names.Analyte.Unit}".TrimEnd();
+        $"{string.Join(", ", levels.Select(NumberText.Plain))} {names.Analyte.ShownUnit}".TrimEnd();
 }

@@ -65,7 +65,7 @@ internal static class CriterionFigures
                 .. levels.Levels.Select(level => new CriterionFigure(
                     false,
                     $"at {NumberText.Plain(level.Level)}: {Change(level, names)}",
-                    $"±{NumberText.Plain((decimal)Math.Round(level.Allowed, 4))} {names.Analyte.Unit}",
+                    $"±{NumberText.Plain((decimal)Math.Round(level.Allowed, 4))} {names.Analyte.ShownUnit}",
                     TradeWords.ShapeOf(level.Verdict)
                 )),
             ],
@@ -109,7 +109,7 @@ internal static class CriterionFigures
     /// <summary>A limit without "whichever is greater": "±15 % or ±2 s".</summary>
     public static string Limit(Limit limit, SequenceNames names) =>
         TradeWords
-            .Of(limit, names.Analyte.Unit)
+            .Of(limit, names.Analyte.ShownUnit)
             .Replace(", whichever is greater", "", StringComparison.Ordinal);
 
     /// <summary>What the mean change is held to: "±7.5 %".</summary>
@@ -120,7 +120,7 @@ internal static class CriterionFigures
 
     private static string Change(LevelResult level, SequenceNames names) =>
         CriterionWords.Predicted(level, names) is { } change
-            ? $"{change} {names.Analyte.Unit}"
+            ? $"{change} {names.Analyte.ShownUnit}"
             : "not covered";
 
     private static string Predicted(ShapeResult shape) =>

@@ -48,5 +48,5 @@ internal static class CriterionFound
     }
 
     private static string At(decimal level, SequenceNames names) =>
-        $"{NumberText.Plain(level)} {names.Analyte.Unit}".TrimEnd();
+        $"{NumberText.Plain(level)} {names.Analyte.ShownUnit}".TrimEnd();
 }

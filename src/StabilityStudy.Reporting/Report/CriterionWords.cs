@@ -33,7 +33,7 @@ internal static class CriterionWords
     /// </summary>
     public static string Allowed(BiasResult bias, SequenceNames names)
     {
-        var asWritten = TradeWords.Of(bias.Limit, names.Analyte.Unit);
+        var asWritten = TradeWords.Of(bias.Limit, names.Analyte.ShownUnit);
         return bias switch
         {
             { LowerLimit: null } or { UpperLimit: null } => asWritten,
@@ -41,7 +41,7 @@ internal static class CriterionWords
                 $"{NumberText.Interval(Lowest(bias), Highest(bias), LogRatioDecimals)} {Unit(bias, names)}, that is {asWritten}",
             { Scale: ChangeScale.Share } => $"±1 {Unit(bias, names)} ({asWritten})",
             { Scale: ChangeScale.Absolute, Limit.AbsoluteInUnit: { } amount } =>
-                $"±{NumberText.Plain(amount)} {names.Analyte.Unit}",
+                $"±{NumberText.Plain(amount)} {names.Analyte.ShownUnit}",
             { Limit.Percent: { } percent } => $"±{NumberText.Plain(percent)} %",
             _ => asWritten,
         };
@@ -111,5 +111,5 @@ internal static class CriterionWords
     private static double Highest(BiasResult bias) => bias.UpperLimit ?? double.PositiveInfinity;
 
     private static string Unit(BiasResult bias, SequenceNames names) =>
-        TradeWords.Of(bias.Scale, names.Analyte.Unit);
+        TradeWords.Of(bias.Scale, names.Analyte.ShownUnit);
 }

@@ -8,7 +8,7 @@ internal static class DecisionLevelTable
 {
     public static Table Of(DecisionLevelResult result, SequenceNames names) =>
         new(
-            $"Change predicted at decision levels, in {names.Analyte.Unit} (criterion {result.Criterion})",
+            $"Change predicted at decision levels, in {names.Analyte.ShownUnit} (criterion {result.Criterion})",
             [
                 new Column("Level", ColumnAlignment.Left, 0.8),
                 new Column("Baselines below, above", ColumnAlignment.Left, 1.3),

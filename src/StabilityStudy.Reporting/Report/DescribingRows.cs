@@ -17,7 +17,7 @@ internal static class DescribingRows
             "Mean change in the unit",
             estimates.MeanAbsolute,
             names.EstimateDecimals,
-            names.Analyte.Unit
+            names.Analyte.ShownUnit
         );
         yield return Order("Median change", estimates.MedianPercent);
         yield return Order("Hodges–Lehmann change", estimates.HodgesLehmannPercent);

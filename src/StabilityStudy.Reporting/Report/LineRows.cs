@@ -64,7 +64,7 @@ internal static class LineRows
         string feeds
     ) =>
         EstimateRow.Other(
-            $"{name}: slope; intercept, {names.Analyte.Unit}",
+            $"{name}: slope; intercept, {names.Analyte.ShownUnit}",
             $"{NumberText.Fixed(slope.Value, SlopeDecimals)}; {NumberText.Change(intercept.Value, names.EstimateDecimals)}",
             $"{NumberText.Range(slope.Lower, slope.Upper, SlopeDecimals)}; {NumberText.Interval(intercept.Lower, intercept.Upper, names.EstimateDecimals)}",
             feeds

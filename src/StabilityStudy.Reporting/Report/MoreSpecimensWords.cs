@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Queries;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -12,7 +13,7 @@ internal static class MoreSpecimensWords
         {
             { UnlikelyToHelp: true } => $"More specimens are unlikely to help: {because}.",
             { Specimens: { } count } =>
-                $"Were the truth what was observed, a new study with {NumberText.Count(count)} specimens would meet every criterion with a chance of at least 80 % ({because}). An extension of this study counts only if the protocol planned it.",
+                $"Were the truth what was observed, a new study with {Counted.Of(count, "specimen")} would meet every criterion with a chance of at least 80 % ({because}). An extension of this study counts only if the protocol planned it.",
             _ =>
                 $"No number of specimens up to 200 would meet every criterion with a chance of at least 80 %, were the truth what was observed ({because}).",
         };

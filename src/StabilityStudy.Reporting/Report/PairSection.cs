@@ -40,7 +40,7 @@ internal static class PairSection
             .Cells.SelectMany(cell => cell.Pairs)
             .Any(pair => pair.TimeBeforeSpinning is not null);
         return new Table(
-            $"{names.Title(analysis)}: results in {names.Analyte.Unit}",
+            $"{names.Title(analysis)}: results in {names.Analyte.ShownUnit}",
             [
                 new Column("Specimen", ColumnAlignment.Left, 1.2),
                 new Column("Collected", ColumnAlignment.Left, 1.3),

@@ -39,7 +39,7 @@ internal static class ReclassificationTable
     {
         string Against(double share) => NumberText.AgainstLimit(100 * share, 100 * largestShare, 1);
         return new Row([
-            new TableCell($"{NumberText.Plain(level.Level)} {names.Analyte.Unit}".TrimEnd()),
+            new TableCell($"{NumberText.Plain(level.Level)} {names.Analyte.ShownUnit}".TrimEnd()),
             new TableCell(
                 $"{NumberText.Count(level.MovedUp)}, {NumberText.Count(level.MovedDown)}"
             ),

@@ -88,7 +88,7 @@ internal static class RegressionPlot
     private static string AlternativeText(Cell cell, SequenceNames names)
     {
         var line = cell.Estimates.WeightedDeming.TryGet(out var fit)
-            ? $" Weighted Deming line: slope {NumberText.Fixed(fit.Slope.Value, 3)}, intercept {NumberText.Change(fit.Intercept.Value, names.EstimateDecimals)} {names.Analyte.Unit}."
+            ? $" Weighted Deming line: slope {NumberText.Fixed(fit.Slope.Value, 3)}, intercept {NumberText.Change(fit.Intercept.Value, names.EstimateDecimals)} {names.Analyte.ShownUnit}."
             : "";
         return $"Delayed against baseline {names.Analyte.Id} at {cell.Key.TimePoint}, with the line of no change.{line}";
     }

@@ -58,10 +58,16 @@ internal static class TextTable
                         .Max()
             )
             .ToArray();
+        // Columns give way as far as their longest words allow; only where that is not enough are words broken.
+        var words = table.Columns.Select((_, i) => LongestWord(table, i)).ToArray();
+        while (wanted.Sum() > room && Widest((w, i) => w > words[i]) is { } yielding)
+        {
+            wanted[yielding]--;
+        }
+
         while (wanted.Sum() > room)
         {
-            var widest = Array.IndexOf(wanted, wanted.Max());
-            if (wanted[widest] <= Narrowest)
+            if (Widest((w, _) => w > Narrowest) is not { } widest)
             {
                 return [];
             }
@@ -69,8 +75,26 @@ internal static class TextTable
             wanted[widest]--;
         }
 
+        int? Widest(Func<int, int, bool> mayShrink) =>
+            wanted
+                .Select((w, i) => (Width: w, Index: i))
+                .Where(item => mayShrink(item.Width, item.Index))
+                .OrderByDescending(item => item.Width)
+                .Select(item => (int?)item.Index)
+                .FirstOrDefault();
+
         return [.. wanted.Select(w => Math.Max(1, w))];
     }
+
+    private static int LongestWord(Table table, int column) =>
+        table
+            .Rows.Where(r => r.Kind == RowKind.Data)
+            .Select(r => Text(r.Cells[column]))
+            .Append(table.Columns[column].Header)
+            .SelectMany(text => text.Split(' ', '\n'))
+            .Select(TextLines.Length)
+            .DefaultIfEmpty(0)
+            .Max();
 
     private static IEnumerable<string> RowLines(
         ImmutableArray<string> cells,

@@ -31,7 +31,7 @@ public sealed class AwkwardStudiesOfSharesTests
             Quiet.First(1, 6, "CLOT").Criteria(SmallProtocol.MeanCriterion),
             "Inconclusive",
             "uncounted-pairs",
-            "no individual criterion counts them"
+            "no individual criterion counts"
         ),
         new(
             "single specimens alone",
