@@ -1,19 +1,21 @@
 using System.Collections.Immutable;
-using System.Security.Cryptography;
-using System.Security.Cryptography.Pkcs;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
+using StabilityStudy.SignedPdf.Signing;
 
 namespace StabilityStudy.Pipeline;
 
 /// <summary>
 /// How well each lock is shown: by a time stamp or a signature over its statement that is right, else by this computer's
-/// clock only. Whether the signer or the authority is trusted is another question, which verification answers.
+/// clock only. Whether the signer or the authority is to be trusted is not asked here, and the report says so.
 /// </summary>
 internal static class LockSignatures
 {
+    /// <summary>A time stamp is asked for when the lock is made; one of much later would prove another time than the lock states.</summary>
+    private static readonly TimeSpan s_longestGap = TimeSpan.FromHours(1);
+
     /// <summary>The inputs with the level of each lock as it was found.</summary>
     public static StudyInputs Checked(StudyInputs inputs, StudyBytes files) =>
         files.Files.TryGetValue(LockFile.Name, out var bytes)
@@ -25,36 +27,16 @@ internal static class LockSignatures
             : inputs;
 
     private static LockLevel LevelOf(StoredLock stored) =>
-        StampedBeside(stored) ? LockLevel.ByTimeStamp
+        IsStampedThen(stored) ? LockLevel.ByTimeStamp
         : IsSigned(stored) ? LockLevel.BySignature
         : LockLevel.ThisComputersClock;
 
-    /// <summary>A time stamp proves that the statement existed at its time; it must not be long after the time that the lock states.</summary>
-    private static bool StampedBeside(StoredLock stored) =>
+    private static bool IsStampedThen(StoredLock stored) =>
         !stored.TimeStamp.IsEmpty
-        && Rfc3161TimestampToken.TryDecode(stored.TimeStamp.ToArray(), out var token, out var read)
-        && read == stored.TimeStamp.Length
-        && token.VerifySignatureForData(stored.Statement().Span, out _)
-        && (token.TokenInfo.Timestamp - stored.Lock.At).Duration() <= TimeSpan.FromHours(1);
+        && StatementSigner.TimeOf(stored.Statement(), stored.TimeStamp.AsMemory()) is { } time
+        && (time - stored.Lock.At).Duration() <= s_longestGap;
 
-    private static bool IsSigned(StoredLock stored)
-    {
-        if (stored.Signature.IsEmpty)
-        {
-            return false;
-        }
-
-        try
-        {
-            var signature = new SignedCms(new ContentInfo(stored.Statement().ToArray()), true);
-            signature.Decode(stored.Signature.ToArray());
-            signature.CheckSignature(verifySignatureOnly: true);
-            return signature.SignerInfos.Count == 1;
-        }
-        catch (CryptographicException)
-        {
-            // The library's only way to say that a signature is wrong or damaged.
-            return false;
-        }
-    }
+    private static bool IsSigned(StoredLock stored) =>
+        !stored.Signature.IsEmpty
+        && StatementSigner.SignerOf(stored.Statement(), stored.Signature.AsMemory()) is not null;
 }

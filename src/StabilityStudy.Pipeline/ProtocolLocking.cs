@@ -6,6 +6,9 @@ using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Protocols;
+using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Signing;
 
 namespace StabilityStudy.Pipeline;
 
@@ -31,6 +34,10 @@ public abstract record LockAttempt
     /// <summary>Nothing is wrong with the protocol, and it is not locked.</summary>
     public sealed record Refused(LockRefusal Why) : LockAttempt;
 
+    /// <summary>It could not be signed or time-stamped as asked.</summary>
+    /// <param name="Why">Why not, in words.</param>
+    public sealed record NotProven(string Why) : LockAttempt;
+
     /// <summary>Queries stop it.</summary>
     public sealed record Stopped(ImmutableArray<DataQuery> Queries) : LockAttempt;
 }
@@ -53,7 +60,16 @@ public static class ProtocolLocking
     /// <param name="by">Who locks.</param>
     /// <param name="at">When, by this computer's clock.</param>
     /// <param name="reason">Why the protocol is amended; null for a first lock.</param>
-    public static LockAttempt Lock(StudyBytes files, string by, DateTimeOffset at, string? reason)
+    /// <param name="key">Signs the lock; null for none.</param>
+    /// <param name="timeStamp">Where a time stamp comes from; null for none.</param>
+    public static LockAttempt Lock(
+        StudyBytes files,
+        string by,
+        DateTimeOffset at,
+        string? reason,
+        SigningKey? key = null,
+        TimeStampSource? timeStamp = null
+    )
     {
         ArgumentNullException.ThrowIfNull(files);
         if (!files.Files.TryGetValue(StudyBytes.ProtocolName, out var bytes))
@@ -93,9 +109,42 @@ public static class ProtocolLocking
             [],
             []
         );
+        if (key?.ProblemAt(at) is { } problem)
+        {
+            return new LockAttempt.NotProven(SigningWords.Of(problem));
+        }
+
+        if (key is not null)
+        {
+            added = added with
+            {
+                Signature = [.. StatementSigner.Sign(added.Statement(), key).Span],
+            };
+        }
+
+        if (timeStamp is not null)
+        {
+            if (
+                !StatementSigner
+                    .Stamp(added.Statement(), timeStamp)
+                    .TryGet(out var token, out var failure)
+            )
+            {
+                return new LockAttempt.NotProven(failure.What);
+            }
+
+            added = added with { TimeStamp = [.. token.Span] };
+        }
+
         return new LockAttempt.Locked(
             read,
-            added.Lock,
+            added.Lock with
+            {
+                Level =
+                    timeStamp is not null ? LockLevel.ByTimeStamp
+                    : key is not null ? LockLevel.BySignature
+                    : LockLevel.ThisComputersClock,
+            },
             LockFile.With(locks, added),
             bytes,
             queries

@@ -89,6 +89,41 @@ public sealed class LockTests
     }
 
     [Fact]
+    public async Task A_signed_lock_is_called_signed_until_its_statement_is_changed()
+    {
+        using var copy = StudyCopy.Create();
+        await Run.Of("trial-certificate", copy.At("keys"), "--name", "LS1");
+
+        var run = await Run.Of(
+            "lock",
+            copy.Study,
+            "--by",
+            "LS1",
+            "--key",
+            copy.At("keys", "ls1.p12"),
+            "--passphrase-file",
+            copy.At("keys", "ls1.passphrase")
+        );
+        var signed = await Json(copy);
+        var text = await Text(copy, "protocol.lock");
+        await File.WriteAllTextAsync(
+            copy.At("study", "protocol.lock"),
+            text.Replace("by = \"LS1\"", "by = \"LS2\"", Comparison),
+            TestContext.Current.CancellationToken
+        );
+        var changed = await Json(copy);
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.Contains("The lock is signed", run.Out, Comparison);
+        Assert.Contains("\"level\": \"by-signature\"", signed, Comparison);
+        Assert.DoesNotContain("by-signature", changed, Comparison);
+        Assert.Contains("\"level\": \"this-computers-clock\"", changed, Comparison);
+    }
+
+    private static async Task<string> Json(StudyCopy copy) =>
+        (await Run.Of("analyze", copy.Study, "--json")).Out;
+
+    [Fact]
     public async Task A_lock_edited_by_hand_is_on_the_first_page()
     {
         using var copy = StudyCopy.Create();

@@ -4,6 +4,7 @@ using System.Globalization;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Locking;
 using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
@@ -29,6 +30,22 @@ internal static class LockCommand
             Description = "Why a locked protocol is amended; needed from the second lock on.",
             HelpName = "TEXT",
         };
+        var key = new Option<string?>("--key")
+        {
+            Description = "Signs the lock: PKCS#12 or PEM with key and certificate.",
+            HelpName = "FILE",
+        };
+        var passphrase = new Option<string?>("--passphrase-file")
+        {
+            Description =
+                $"File whose first line is the passphrase; else {KeyFile.Variable}, else you are asked.",
+            HelpName = "FILE",
+        };
+        var timeStamp = new Option<string?>("--time-stamp")
+        {
+            Description = "Address of a time-stamp authority (RFC 3161).",
+            HelpName = "URL",
+        };
         var command = new Command(
             "lock",
             "Freeze the protocol before the first collection: protocol.lock holds its hash, who locked it and when; a copy goes to the folder locked.\n\nExample:\n  stability-study lock my-study --by LS1"
@@ -37,26 +54,46 @@ internal static class LockCommand
             study,
             by,
             reason,
+            key,
+            passphrase,
+            timeStamp,
         };
         command.SetAction(parsed =>
             (int)Run(
                 terminal,
-                parsed.GetRequiredValue(study),
-                TextOption.OneLine(parsed.GetRequiredValue(by), "--by")!,
-                TextOption.OneLine(parsed.GetValue(reason), "--reason")
+                new Request(
+                    parsed.GetRequiredValue(study),
+                    TextOption.OneLine(parsed.GetRequiredValue(by), "--by")!,
+                    TextOption.OneLine(parsed.GetValue(reason), "--reason"),
+                    parsed.GetValue(key),
+                    parsed.GetValue(passphrase),
+                    parsed.GetValue(timeStamp)
+                )
             )
         );
         return command;
     }
 
-    private static ExitCode Run(Terminal terminal, string folder, string by, string? reason)
+    private static ExitCode Run(Terminal terminal, Request request)
     {
-        var files = StudyFolder.Read(folder);
-        var at = terminal.Clock.GetLocalNow();
-        switch (ProtocolLocking.Lock(files, by, at, reason))
+        var files = StudyFolder.Read(request.Folder);
+        var source = request.TimeStamp is { } address ? TimeStampAuthority.At(address) : null;
+        using var key = request.Key is { } path
+            ? KeyFile.Read(path, null, request.Passphrase, terminal)
+            : null;
+        switch (
+            ProtocolLocking.Lock(
+                files,
+                request.By,
+                terminal.Clock.GetLocalNow(),
+                request.Reason,
+                key,
+                source
+            )
+        )
         {
             case LockAttempt.Locked locked:
-                Write(terminal, folder, by, locked);
+                Write(terminal, request.Folder, request.By, locked);
                 return ExitCode.Done;
             case LockAttempt.Refused { Why: LockRefusal.AlreadyLocked }:
                 throw new UsageException("This protocol is locked already; nothing was changed.");
@@ -64,6 +101,8 @@ internal static class LockCommand
                 throw new UsageException(
                     "Another version of the protocol is locked. To amend it, give the reason with --reason; the locks so far stay on record."
                 );
+            case LockAttempt.NotProven failed:
+                throw new UsageException("Not locked. " + failed.Why);
             case LockAttempt.Stopped stopped:
                 QueryListing.Write(terminal, stopped.Queries);
                 terminal.Error.WriteLine(
@@ -113,7 +152,23 @@ internal static class LockCommand
         );
         terminal.Out.WriteLine("sha256 " + locked.Lock.ProtocolSha256);
         terminal.Out.WriteLine(
-            "The time is this computer's clock only, which proves little: print or send the hash today to somebody who keeps it."
+            locked.Lock.Level switch
+            {
+                LockLevel.ByTimeStamp => "The time is stamped by the authority.",
+                LockLevel.BySignature =>
+                    "The lock is signed; its time is this computer's clock, as the signer states it.",
+                _ =>
+                    "The time is this computer's clock only, which proves little: print or send the hash today to somebody who keeps it.",
+            }
         );
     }
+
+    private sealed record Request(
+        string Folder,
+        string By,
+        string? Reason,
+        string? Key,
+        string? Passphrase,
+        string? TimeStamp
+    );
 }

@@ -31,7 +31,8 @@ internal static class LockWords
     private static string Of(LockLevel level) =>
         level switch
         {
-            LockLevel.ByTimeStamp => "time-stamped by an independent authority",
+            LockLevel.ByTimeStamp =>
+                "time-stamped by an authority (whom to trust, the reader decides)",
             LockLevel.BySignature => "signed, at a time that the signer states",
             _ => "the time is this computer's clock only, which proves little",
         };

@@ -1,0 +1,80 @@
+using System.Security.Cryptography;
+using System.Security.Cryptography.Pkcs;
+using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Reading;
+
+namespace StabilityStudy.SignedPdf.Signing;
+
+/// <summary>Signs and time-stamps bytes that stand in no PDF, such as a statement in a text file.</summary>
+public static class StatementSigner
+{
+    /// <summary>A CMS signature over the bytes, detached, in DER, with the signing certificate named in it (RFC 5652, RFC 5035).</summary>
+    public static ReadOnlyMemory<byte> Sign(ReadOnlyMemory<byte> statement, SigningKey key)
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        return SignatureContainer.Sign(statement.ToArray(), key).Encode();
+    }
+
+    /// <summary>A time-stamp token over the bytes, in DER (RFC 3161); or why there is none.</summary>
+    public static PdfResult<ReadOnlyMemory<byte>> Stamp(
+        ReadOnlyMemory<byte> statement,
+        TimeStampSource source
+    )
+    {
+        ArgumentNullException.ThrowIfNull(source);
+        var request = Rfc3161TimestampRequest.CreateFromData(
+            statement.Span,
+            HashAlgorithmName.SHA256,
+            requestedPolicyId: null,
+            source.Nonce,
+            requestSignerCertificates: true
+        );
+        if (source.Ask(request.Encode()) is not { } response)
+        {
+            return new(new PdfFailure(null, "The time-stamp authority gave no answer."));
+        }
+
+        try
+        {
+            return new(request.ProcessResponse(response, out _).AsSignedCms().Encode());
+        }
+        catch (CryptographicException exception)
+        {
+            // The library's only way to say that a response is none, or belongs to another request.
+            return new(new PdfFailure(null, exception.Message));
+        }
+    }
+
+    /// <summary>Whether a signature made by <see cref="Sign"/> is right and by which certificate; null when it is wrong or damaged. Nothing is said about whom to trust.</summary>
+    public static CertificateFacts? SignerOf(
+        ReadOnlyMemory<byte> statement,
+        ReadOnlyMemory<byte> signature
+    )
+    {
+        try
+        {
+            var container = new SignedCms(new ContentInfo(statement.ToArray()), detached: true);
+            container.Decode(signature.Span);
+            container.CheckSignature(verifySignatureOnly: true);
+            return container.SignerInfos is [{ Certificate: { } certificate }]
+                ? CertificateFacts.Of(certificate)
+                : null;
+        }
+        catch (CryptographicException)
+        {
+            // The library's only way to say that a signature is wrong or damaged.
+            return null;
+        }
+    }
+
+    /// <summary>The time that a token made by <see cref="Stamp"/> proves, if its authority is trusted; null when it is of other bytes or damaged.</summary>
+    public static DateTimeOffset? TimeOf(
+        ReadOnlyMemory<byte> statement,
+        ReadOnlyMemory<byte> token
+    ) =>
+        Rfc3161TimestampToken.TryDecode(token, out var read, out var length)
+        && length == token.Length
+        && read.VerifySignatureForData(statement.Span, out _)
+            ? read.TokenInfo.Timestamp
+            : null;
+}
