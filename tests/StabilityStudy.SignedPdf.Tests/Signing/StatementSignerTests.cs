@@ -52,6 +52,18 @@ public sealed class StatementSignerTests
                 .TryGet(out _, out _)
         );
 
+    [Fact]
+    public void A_time_stamp_proves_the_time_of_these_bytes_only()
+    {
+        using var authority = new TimeStampAuthority();
+        Assert.True(
+            StatementSigner.Stamp(s_statement, authority.Source).TryGet(out var token, out _)
+        );
+
+        Assert.NotNull(StatementSigner.TimeOf(s_statement, token));
+        Assert.Null(StatementSigner.TimeOf("other"u8.ToArray(), token));
+    }
+
     private static SigningKey Key()
     {
         var made = TrialCertificate.Create(
