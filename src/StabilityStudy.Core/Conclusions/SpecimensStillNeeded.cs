@@ -9,7 +9,7 @@ namespace StabilityStudy.Core.Conclusions;
 /// </summary>
 internal static class SpecimensStillNeeded
 {
-    /// <summary>Wanted chance of meeting a criterion, a usual one in planning.</summary>
+    /// <summary>Wanted chance of meeting every criterion, a usual one in planning.</summary>
     private const double Power = 0.80;
 
     /// <summary>More than a study of one laboratory collects.</summary>
@@ -58,9 +58,11 @@ internal static class SpecimensStillNeeded
             return beside.IsEmpty ? null : new(null, true, string.Join("; ", beside));
         }
 
-        var (criterion, specimens) = criteria
-            .Where(HasPower)
-            .Select(result => (result.Criterion, Specimens: SmallestOf(result)))
+        // Each of k criteria may fail with a k-th of the chance, so that all are met with the wanted one, however they go together.
+        var computable = criteria.Where(HasPower).ToImmutableArray();
+        var each = 1 - ((1 - Power) / computable.Length);
+        var (criterion, specimens) = computable
+            .Select(result => (result.Criterion, Specimens: SmallestOf(result, each)))
             .MaxBy(item => item.Specimens ?? int.MaxValue);
         return new(
             specimens,
@@ -104,12 +106,12 @@ internal static class SpecimensStillNeeded
                     or "point-share-no-error-control"
         );
 
-    private static int? SmallestOf(CriterionResult result) =>
+    private static int? SmallestOf(CriterionResult result, double power) =>
         result switch
         {
             BiasResult { LowerLimit: { } lower, UpperLimit: { } upper } bias
                 when bias.Mean.TryGet(out var mean) => SmallestN.ForEquivalence(
-                Power,
+                power,
                 mean.Mean,
                 mean.BySpecimen.StandardDeviation,
                 lower,
@@ -118,7 +120,7 @@ internal static class SpecimensStillNeeded
                 MostSpecimens
             ),
             IndividualResult individual => SmallestN.ForIndividual(
-                Power,
+                power,
                 Share(individual),
                 individual.RequiredShare,
                 individual.ConfidenceLevel,
