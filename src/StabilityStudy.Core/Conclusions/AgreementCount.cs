@@ -40,6 +40,12 @@ public sealed record AgreementCount(
     /// <summary>Collection days among those that count.</summary>
     public int Days { get; init; }
 
+    /// <summary>By how many percent of the baseline the runs of these collection days could by chance have moved every change; null when nothing shows that days differ.</summary>
+    public double? RunShiftPercent { get; init; }
+
+    /// <summary>The most that would count as outside with every change moved by that, up or down; as many as count when there is no such shift.</summary>
+    public int OutsideIfMoved { get; init; } = Counted - Inside;
+
     /// <summary>Specimens that count as outside, undecidable ones included.</summary>
     public int Outside => Counted - Inside;
 
@@ -49,8 +55,30 @@ public sealed record AgreementCount(
         {
             Inside = Inside - more,
             OutsideMeasured = OutsideMeasured + more,
+            OutsideIfMoved = Math.Min(OutsideIfMoved + more, Counted),
             AgreeingBeyond = Math.Min(AgreeingBeyond, Inside - more),
         };
+
+    /// <summary>The same, beside what it would be had the runs moved every change.</summary>
+    internal static AgreementCount Of(
+        ImmutableArray<PairRecord> pairs,
+        Allowance allowance,
+        RunShift? shift
+    )
+    {
+        var counted = Of(pairs, allowance);
+        return shift is null
+            ? counted
+            : counted with
+            {
+                RunShiftPercent = shift.Percent,
+                OutsideIfMoved = shift
+                    .Moved(pairs)
+                    .Select(moved => Of(moved, allowance).Outside)
+                    .Append(counted.Outside)
+                    .Max(),
+            };
+    }
 
     /// <summary>
     /// Counts the pairs of a cell; limits are compared exactly, and a change exactly at the limit is within it. A person

@@ -60,17 +60,12 @@ internal static class BiasDoubts
             doubts.Add(new(tooFew.Code, tooFew.Reason));
         }
 
-        if (spread.TryGet(out var summary) && IsSkewedTowardNearerLimit(summary, changes))
+        if (
+            spread.TryGet(out var summary)
+            && OfSkewness(summary.Skewness, summary.Mean, changes) is { } skewed
+        )
         {
-            doubts.Add(
-                new(
-                    "skewed",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"the changes are skewed toward the nearer limit (skewness {summary.Skewness:0.0}), so its interval is too short"
-                    )
-                )
-            );
+            doubts.Add(skewed);
         }
 
         return doubts.ToImmutable();
@@ -88,11 +83,22 @@ internal static class BiasDoubts
                 )
             );
 
-    private static bool IsSkewedTowardNearerLimit(SpreadSummary summary, ChangeOnScale changes)
+    /// <summary>Changes skewed toward the limit that is nearer to their center; null when they are not, or little.</summary>
+    public static VerdictReason? OfSkewness(double skewness, double center, ChangeOnScale changes)
     {
-        var roomAbove = changes.UpperLimit - summary.Mean;
-        var roomBelow = summary.Mean - changes.LowerLimit;
-        return (summary.Skewness > LargestSkewness && roomAbove <= roomBelow)
-            || (summary.Skewness < -LargestSkewness && roomBelow <= roomAbove);
+        var roomAbove = changes.UpperLimit - center;
+        var roomBelow = center - changes.LowerLimit;
+        var toward =
+            (skewness > LargestSkewness && roomAbove <= roomBelow)
+            || (skewness < -LargestSkewness && roomBelow <= roomAbove);
+        return toward
+            ? new(
+                "skewed",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"the changes are skewed toward the nearer limit (skewness {skewness:0.0}), so its interval is too short"
+                )
+            )
+            : null;
     }
 }

@@ -35,26 +35,11 @@ internal static class ClassificationEvaluation
     {
         var counted = pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
         ImmutableArray<decimal> cutoffs = [.. criterion.Cutoffs.Order()];
-        ImmutableArray<Classified> persons =
-        [
-            .. counted
-                .GroupBy(pair => pair.Subject)
-                .Select(draws =>
-                    draws.Select(pair => Classify(pair, cutoffs)).MinBy(item => item.Fate)!
-                ),
-        ];
+        var persons = Persons(counted, cutoffs);
         int Number(Fate fate) => persons.Count(item => item.Fate == fate);
         var kept = Number(Fate.Kept);
         var weak = persons.Count(item => item.Before == 1);
-        var verdict = persons.IsEmpty
-            ? Verdict.Inconclusive
-            : ShareKept.Judge(
-                persons.Length,
-                persons.Length - kept,
-                Number(Fate.Changed) + Number(Fate.Failed),
-                criterion.SharePercentMinimum,
-                criterion.ConfidenceLevel
-            );
+        var verdict = Judge(persons, criterion);
         var days = counted.Select(pair => pair.CollectionDay).Distinct().Count();
         ImmutableArray<VerdictReason> doubts =
             verdict == Verdict.Met
@@ -64,6 +49,7 @@ internal static class ClassificationEvaluation
                     {
                         FewWeak(weak, criterion),
                         FewDays.Of(days, sameRun, context.Protocol.MinimumDays),
+                        IfRunsMoved(counted, cutoffs, criterion, sameRun),
                     }.OfType<VerdictReason>(),
                 ]
                 : [];
@@ -86,6 +72,46 @@ internal static class ClassificationEvaluation
             ShareKept.Bounds(kept, persons.Length, criterion.ConfidenceLevel)
         );
     }
+
+    private static ImmutableArray<Classified> Persons(
+        ImmutableArray<PairRecord> counted,
+        ImmutableArray<decimal> cutoffs
+    ) =>
+        [
+            .. counted
+                .GroupBy(pair => pair.Subject)
+                .Select(draws =>
+                    draws.Select(pair => Classify(pair, cutoffs)).MinBy(item => item.Fate)!
+                ),
+        ];
+
+    private static Verdict Judge(
+        ImmutableArray<Classified> persons,
+        ClassificationCriterion criterion
+    ) =>
+        persons.IsEmpty
+            ? Verdict.Inconclusive
+            : ShareKept.Judge(
+                persons.Length,
+                persons.Count(item => item.Fate != Fate.Kept),
+                persons.Count(item => item.Fate is Fate.Changed or Fate.Failed),
+                criterion.SharePercentMinimum,
+                criterion.ConfidenceLevel
+            );
+
+    /// <summary>The doubt when the classes are no longer shown to be kept with every change moved; null otherwise, and for categories, which nothing moves.</summary>
+    private static VerdictReason? IfRunsMoved(
+        ImmutableArray<PairRecord> counted,
+        ImmutableArray<decimal> cutoffs,
+        ClassificationCriterion criterion,
+        bool sameRun
+    ) =>
+        RunShift.Of(counted, sameRun, criterion.ConfidenceLevel) is { } shift
+        && shift
+            .Moved(counted)
+            .Any(moved => Judge(Persons(moved, cutoffs), criterion) != Verdict.Met)
+            ? RunShift.Reason(shift.Percent, "the classes would then no longer be shown to be kept")
+            : null;
 
     private static Classified Classify(PairRecord pair, ImmutableArray<decimal> cutoffs)
     {

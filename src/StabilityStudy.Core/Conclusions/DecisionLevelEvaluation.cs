@@ -10,7 +10,8 @@ namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>
 /// Decides a decision-level criterion: at every required level the interval of the change that weighted Deming
-/// regression predicts lies strictly inside the allowance there. A level that the baselines do not cover is left open.
+/// regression predicts, the wider of specimens and collection days, lies strictly inside the allowance there. A level
+/// that the baselines do not cover is left open, and one near which skewed changes make the interval too short.
 /// </summary>
 internal static class DecisionLevelEvaluation
 {
@@ -20,13 +21,14 @@ internal static class DecisionLevelEvaluation
     /// <summary>The baselines must spread by so many times the analytical SD at the level, or measurement error bends the line.</summary>
     private const double LeastSpread = 5;
 
-    /// <summary>The change that a line predicts at a level: pairs, ratio of error variances, level, confidence.</summary>
+    /// <summary>The change that a line predicts at a level: pairs, ratio of error variances, level, confidence, collection days.</summary>
     public delegate Estimate<BiasAtLevel> Prediction(
         ReadOnlySpan<double> x,
         ReadOnlySpan<double> y,
         double errorVarianceRatio,
         double level,
-        double confidenceLevel
+        double confidenceLevel,
+        ReadOnlySpan<int> cluster
     );
 
     public static DecisionLevelResult Evaluate(
@@ -112,7 +114,8 @@ internal static class DecisionLevelEvaluation
             data.Pairs.Y.AsSpan(),
             (double)context.Analyte.ErrorVarianceRatio,
             (double)level,
-            confidenceLevel
+            confidenceLevel,
+            data.Day.AsSpan()
         );
         if (!change.TryGet(out var bias))
         {
@@ -137,8 +140,22 @@ internal static class DecisionLevelEvaluation
             allowed,
             $"the change predicted at {at}"
         );
-        return With(change, verdict, reason.Code, reason.Text);
+        return verdict == Verdict.Met && SkewedToward(bias.Bias, allowed, data, limit) is { } skewed
+            ? With(change, Verdict.Inconclusive, skewed.Code, skewed.Text)
+            : With(change, verdict, reason.Code, reason.Text);
     }
+
+    /// <summary>The skewness of the changes as shares of the allowance, toward the limit that is nearer to the predicted change; null when it is small.</summary>
+    private static VerdictReason? SkewedToward(
+        double change,
+        double allowed,
+        CellData data,
+        Limit limit
+    ) =>
+        ChangeOnScale.Of(data, ChangeScale.Share, limit).TryGet(out var shares)
+        && Spread.Summarize(shares.Values.AsSpan()).TryGet(out var spread)
+            ? BiasDoubts.OfSkewness(spread.Skewness, change / allowed, shares)
+            : null;
 
     private static string? NotCovered(
         decimal level,

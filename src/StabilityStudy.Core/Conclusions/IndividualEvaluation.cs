@@ -36,7 +36,13 @@ internal static class IndividualEvaluation
         OfCounts(
             criterion,
             limit,
-            AgreementCount.Of(pairs, ChangeOnScale.AllowanceOf(limit)),
+            AgreementCount.Of(
+                pairs,
+                ChangeOnScale.AllowanceOf(limit),
+                criterion.Rule == DecisionRule.Confidence
+                    ? RunShift.Of(pairs, sameRun, criterion.ConfidenceLevel)
+                    : null
+            ),
             minimumDays,
             sameRun
         );
@@ -169,7 +175,21 @@ internal static class IndividualEvaluation
             );
         }
 
-        return Allows(criterion, withoutAgreeing, agreement.Outside)
+        if (!Allows(criterion, withoutAgreeing, agreement.Outside))
+        {
+            return (
+                Verdict.Inconclusive,
+                new(
+                    "agreeing-beyond-limit",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{percent} % is reached only with {Counted.Of(agreement.AgreeingBeyond, "specimen")} whose results both lie beyond a limit of measurement, which agree without showing by how much they differ"
+                    )
+                )
+            );
+        }
+
+        return Allows(criterion, withoutAgreeing, agreement.OutsideIfMoved)
             ? (
                 Verdict.Met,
                 new(
@@ -179,11 +199,11 @@ internal static class IndividualEvaluation
             )
             : (
                 Verdict.Inconclusive,
-                new(
-                    "agreeing-beyond-limit",
+                RunShift.Reason(
+                    agreement.RunShiftPercent ?? 0,
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"{percent} % is reached only with {Counted.Of(agreement.AgreeingBeyond, "specimen")} whose results both lie beyond a limit of measurement, which agree without showing by how much they differ"
+                        $"{agreement.OutsideIfMoved} of {agreement.Counted} would then be outside, which leaves {percent} % open"
                     )
                 )
             );

@@ -28,6 +28,14 @@ internal static class MoreOutside
             .OfType<IndividualCriterion>()
             .ToDictionary(criterion => criterion.Id);
         var own = CellEvaluation.Conclude(criteria);
+        IndividualResult With(IndividualResult share, int more) =>
+            IndividualEvaluation.OfCounts(
+                rules[share.Criterion],
+                share.Limit,
+                share.Agreement.WithMoreOutside(more),
+                context.Protocol.MinimumDays,
+                sameRun
+            );
         RobustnessLine Line(string code, string question, int more) =>
             RobustnessLine.Of(
                 code,
@@ -35,22 +43,15 @@ internal static class MoreOutside
                 own,
                 CellEvaluation.Conclude([
                     .. criteria.Select(result =>
-                        result is IndividualResult share
-                            ? IndividualEvaluation.OfCounts(
-                                rules[share.Criterion],
-                                share.Limit,
-                                share.Agreement.WithMoreOutside(more),
-                                context.Protocol.MinimumDays,
-                                sameRun
-                            )
-                            : result
+                        result is IndividualResult share ? With(share, more) : result
                     ),
                 ])
             );
 
         yield return Line("one-more-outside", "if one more specimen had been outside the limit", 1);
-        var fewest =
-            1 + shares.Min(share => CouldStillBeOutside(rules[share.Criterion], share.Agreement));
+        var fewest = shares.Min(share =>
+            FewestThatOpen(share.Agreement.Inside, more => With(share, more).Verdict == Verdict.Met)
+        );
         if (
             own == Conclusion.Supported
             && fewest > 1
@@ -68,7 +69,16 @@ internal static class MoreOutside
         }
     }
 
-    private static int CouldStillBeOutside(IndividualCriterion rule, AgreementCount agreement) =>
-        (IndividualEvaluation.MostOutside(rule, agreement.Counted - agreement.AgreeingBeyond) ?? 0)
-        - agreement.Outside;
+    /// <summary>The smallest number with which a criterion is no longer met, by halving: once lost it stays lost.</summary>
+    private static int FewestThatOpen(int most, Func<int, bool> isMetWith)
+    {
+        var (met, open) = (0, most + 1);
+        while (open - met > 1)
+        {
+            var middle = met + ((open - met) / 2);
+            (met, open) = isMetWith(middle) ? (middle, open) : (met, middle);
+        }
+
+        return open;
+    }
 }

@@ -33,13 +33,21 @@ internal static class ReclassificationEvaluation
     )
     {
         var counted = pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
+        var shift = RunShift.Of(counted, sameRun, criterion.ConfidenceLevel);
         var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
         ImmutableArray<LevelReclassification> levels =
         [
             .. required
                 .Distinct()
                 .Order()
-                .Select(level => Judge(level, criterion, counted, context)),
+                .Select(level =>
+                    IfRunsMoved(
+                        Judge(level, criterion, counted, context),
+                        shift,
+                        moved => Judge(level, criterion, moved, context),
+                        counted
+                    )
+                ),
         ];
         var worst = WorstLevel.Of(levels, level => level.Verdict);
         var reason = worst?.Reason ?? WorstLevel.None;
@@ -56,6 +64,25 @@ internal static class ReclassificationEvaluation
             levels
         );
     }
+
+    /// <summary>A level that is met stays so only if it is with every change moved by what the runs could have added.</summary>
+    private static LevelReclassification IfRunsMoved(
+        LevelReclassification level,
+        RunShift? shift,
+        Func<ImmutableArray<PairRecord>, LevelReclassification> judge,
+        ImmutableArray<PairRecord> counted
+    ) =>
+        level.Verdict == Verdict.Met
+        && shift?.Moved(counted).Select(judge).Any(moved => moved.Verdict != Verdict.Met) == true
+            ? level with
+            {
+                Verdict = Verdict.Inconclusive,
+                Reason = RunShift.Reason(
+                    shift.Percent,
+                    "the changes of side would then no longer be shown to be few"
+                ),
+            }
+            : level;
 
     private static LevelReclassification Judge(
         decimal level,

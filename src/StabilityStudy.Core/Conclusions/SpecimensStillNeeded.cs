@@ -24,6 +24,7 @@ internal static class SpecimensStillNeeded
         "skewed",
         "too-few-measured",
         "agreeing-beyond-limit",
+        "open-if-runs-moved",
     ];
 
     /// <summary>The number or why there is none; null when the conclusion is another, or a criterion is open that no number can be computed for.</summary>

@@ -15,13 +15,13 @@ internal static class CriterionRules
             IndividualCriterion { Rule: DecisionRule.PointOnly } individual =>
                 $"the share of specimens within the limit reaches {NumberText.Plain(individual.SharePercentMinimum)} % ({CriterionAsks.NoErrorControl}); what counts as outside: see below.",
             IndividualCriterion individual =>
-                $"the exact one-sided {Level(criterion)} lower bound of the share of specimens within the limit reaches {NumberText.Plain(individual.SharePercentMinimum)} %; what counts as outside: see below.",
+                $"the exact one-sided {Level(criterion)} lower bound of the share of specimens within the limit reaches {NumberText.Plain(individual.SharePercentMinimum)} %, also with every change moved by what the days' runs could have added; for that, and for what counts as outside, see below.",
             DecisionLevelCriterion =>
-                $"at every level the {Level(criterion)} interval of the change that the weighted Deming line predicts lies strictly inside the limit.",
+                $"at every level the {Level(criterion)} interval of the change that the weighted Deming line predicts lies strictly inside the limit. The interval is the wider of that by specimens and that by collection days.",
             ReclassificationCriterion moved =>
-                $"at every level the exact one-sided {Level(criterion)} upper bound of the share of specimens that change its side is at most {NumberText.Plain(moved.SharePercentMaximum)} %; a result at the level is on its upper side.",
+                $"at every level the exact one-sided {Level(criterion)} upper bound of the share of specimens that change its side is at most {NumberText.Plain(moved.SharePercentMaximum)} %, also with every change moved (see below); a result at the level is on its upper side.",
             ClassificationCriterion kept =>
-                $"the exact one-sided {Level(criterion)} lower bound of the share of specimens that keep their class reaches {NumberText.Plain(kept.SharePercentMinimum)} %.",
+                $"the exact one-sided {Level(criterion)} lower bound of the share of specimens that keep their class reaches {NumberText.Plain(kept.SharePercentMinimum)} %, also with every change moved (see below).",
             DriftCriterion drift =>
                 $"the {Level(criterion)} interval of the fitted mean change at the planned delay lies strictly inside the limit under every declared shape: {string.Join("; ", drift.Shapes.Select(TradeWords.Of))}.",
             _ => "",

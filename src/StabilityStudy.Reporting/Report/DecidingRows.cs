@@ -108,5 +108,14 @@ internal static class DecidingRows
                 : "too few specimens to meet it",
             EstimateRow.Criterion(individual.Criterion)
         );
+        if (count.RunShiftPercent is { } moved)
+        {
+            yield return EstimateRow.Other(
+                "  outside, were every change moved by what the days' runs could have added",
+                NumberText.Count(count.OutsideIfMoved),
+                $"moved by ±{NumberText.Fixed(moved, 1)} %",
+                EstimateRow.Criterion(individual.Criterion)
+            );
+        }
     }
 }

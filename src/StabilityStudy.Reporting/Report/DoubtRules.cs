@@ -43,6 +43,7 @@ internal static class DoubtRules
         }
 
         yield return "Single specimens, outside: a change beyond the limit (a change exactly at it is within); a delayed tube that failed; and every undecidable specimen, that is one whose result beyond the measuring interval, or missing without a stated reason, leaves the answer open. \"Not tested\" and too little plasma, when stated as the reason, are left out and are no failures.";
+        yield return "Single specimens, runs: what a run adds moves all results of its day alike, so specimens of a day are not independent. Where the changes in percent differ between collection days (one-way analysis of variance, p below 0.25), a criterion is met only if it still is with every change moved, up as well as down, by what the runs could by chance have added to the mean: t at the criterion's confidence with one degree of freedom fewer than days, times the standard error that specimens of a day share. Otherwise it is inconclusive. When baseline and delayed tube of every pair were tested in one run, nothing is moved.";
         yield return "Single specimens, agreeing beyond a limit of measurement: two results beyond the same limit count as within, but the criterion is inconclusive when the pairs measured both times would be too few to meet it, were they all within.";
     }
 
@@ -50,7 +51,7 @@ internal static class DoubtRules
     {
         if (protocol.Criteria.Any(criterion => criterion is DecisionLevelCriterion))
         {
-            yield return "Decision levels: inconclusive at a level without at least 3 baselines on either side, or with a between-specimen SD of less than 5 times the analytical SD.";
+            yield return "Decision levels: inconclusive at a level without at least 3 baselines on either side, or with a between-specimen SD of less than 5 times the analytical SD; and when the changes, as shares of the limit, have a skewness beyond 1 toward the limit that is nearer to the predicted change.";
         }
 
         if (

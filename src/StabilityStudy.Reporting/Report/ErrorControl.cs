@@ -31,7 +31,7 @@ internal static class ErrorControl
             analysis.Protocol.PlannedLooks > 1
                 ? " The protocol planned two looks at the data, one when the planned specimens were in and one after an extension; the chance counts both."
                 : "";
-        return $"{order}{looks} The chance of a wrong \"supported\" in a sequence is then about {NumberText.Percent(each)} if the assumptions hold (see Methods for what simulations gave).{all}";
+        return $"{order}{looks} The chance of a wrong \"supported\" in a sequence is then about {NumberText.Percent(each)} when specimens and collection days are independent. With fewer than 20 specimens a rare large change, or a long tail beyond the limit, can go unseen and the chance is then up to three times that.{all}";
     }
 
     /// <summary>

@@ -38,11 +38,7 @@ public static class ClusteredMean
         double confidenceLevel
     )
     {
-        if (values.Length != cluster.Length)
-        {
-            throw new ArgumentException("Each value needs one cluster.", nameof(cluster));
-        }
-
+        var members = Members(values, cluster);
         var overValues = ArithmeticMean.WithInterval(values, confidenceLevel);
         if (!overValues.TryGet(out var bySpecimen))
         {
@@ -52,7 +48,7 @@ public static class ClusteredMean
             );
         }
 
-        var means = ClusterMeans(values, cluster);
+        var means = members.Select(MeanOf).ToArray();
         var overClusters = ArithmeticMean.WithInterval(means, confidenceLevel);
         var widest = bySpecimen;
         var lower = bySpecimen.Lower;
@@ -84,8 +80,18 @@ public static class ClusteredMean
         );
     }
 
-    private static double[] ClusterMeans(ReadOnlySpan<double> values, ReadOnlySpan<int> cluster)
+    /// <summary>The values of each cluster, by its number.</summary>
+    /// <exception cref="ArgumentException">The lengths differ.</exception>
+    internal static IReadOnlyList<double[]> Members(
+        ReadOnlySpan<double> values,
+        ReadOnlySpan<int> cluster
+    )
     {
+        if (values.Length != cluster.Length)
+        {
+            throw new ArgumentException("Each value needs one cluster.", nameof(cluster));
+        }
+
         var members = new SortedDictionary<int, List<double>>();
         for (var i = 0; i < values.Length; i++)
         {
@@ -98,11 +104,9 @@ public static class ClusteredMean
             list.Add(values[i]);
         }
 
-        return
-        [
-            .. members.Values.Select(list =>
-                list.Count == 1 ? list[0] : Moments.Of([.. list]).Mean
-            ),
-        ];
+        return [.. members.Values.Select(list => list.ToArray())];
     }
+
+    private static double MeanOf(double[] members) =>
+        members.Length == 1 ? members[0] : Moments.Of(members).Mean;
 }

@@ -5,7 +5,7 @@ namespace StabilityStudy.Statistics.Regression;
 /// <param name="PredictedDelayed">a + b·level, in the unit of the data.</param>
 /// <param name="Bias">a + (b − 1)·level, in the unit of the data.</param>
 /// <param name="BiasPercent">100·bias/level.</param>
-/// <param name="StandardError">Standard error of the bias, in the unit of the data.</param>
+/// <param name="StandardError">Standard error of the bias, in the unit of the data; that of the wider interval.</param>
 /// <param name="Lower">Lower end of the two-sided interval of the bias, in the unit of the data.</param>
 /// <param name="Upper">Upper end of the two-sided interval of the bias, in the unit of the data.</param>
 /// <param name="ConfidenceLevel">Two-sided level of the interval.</param>
@@ -20,25 +20,39 @@ public sealed record BiasAtLevel(
     double ConfidenceLevel
 )
 {
+    /// <summary>Whether the wider interval came from leaving out whole clusters, such as collection days, in place of single pairs.</summary>
+    public bool DecidedByClusters { get; init; }
+
     /// <summary>
     /// The bias is jackknifed itself: put together from the intervals of slope and intercept it would miss their
-    /// correlation, which is strong and negative.
+    /// correlation, which is strong and negative. Both intervals are centered on the same line, so one holds the other.
     /// </summary>
+    /// <param name="byPair">The line with each pair left out.</param>
+    /// <param name="byCluster">The line with each cluster left out; null without clusters.</param>
+    /// <param name="level">The level.</param>
+    /// <param name="confidenceLevel">Two-sided level.</param>
     internal static Estimate<BiasAtLevel> Of(
-        Estimate<JackknifedLine> fit,
+        Estimate<JackknifedLine> byPair,
+        Estimate<JackknifedLine>? byCluster,
         double level,
         double confidenceLevel
     )
     {
-        if (!fit.TryGet(out var lines))
+        if (!byPair.TryGet(out var lines))
         {
-            return new Estimate<BiasAtLevel>(null, fit.NotComputable, []);
+            return new Estimate<BiasAtLevel>(null, byPair.NotComputable, []);
         }
 
-        var bias = lines.Interval(
-            line => line.Intercept + ((line.Slope - 1) * level),
-            confidenceLevel
-        );
+        if (byCluster is { NotComputable: { } why })
+        {
+            return new Estimate<BiasAtLevel>(null, why, []);
+        }
+
+        double Bias(Line line) => line.Intercept + ((line.Slope - 1) * level);
+        var narrow = lines.Interval(Bias, confidenceLevel);
+        var wide = byCluster?.Value?.Interval(Bias, confidenceLevel);
+        var decidedByClusters = wide is not null && wide.Upper > narrow.Upper;
+        var bias = decidedByClusters ? wide! : narrow;
         return Estimate.Of(
             new BiasAtLevel(
                 level,
@@ -50,6 +64,9 @@ public sealed record BiasAtLevel(
                 bias.Upper,
                 confidenceLevel
             )
+            {
+                DecidedByClusters = decidedByClusters,
+            }
         );
     }
 

@@ -11,8 +11,13 @@ internal delegate Estimate<Line> LineEstimator(ReadOnlySpan<double> x, ReadOnlyS
 /// A line fitted to all pairs and again with each pair left out. Any quantity of the line gets its standard error from the
 /// pseudo-values θ*ᵢ = nθ − (n − 1)θ₍ᵢ₎: SE = √(Σ(θ*ᵢ − θ̄*)²/(n(n − 1))) (Tukey 1958; for lines of method comparison Linnet, Stat Med 9
 /// (1990) 1463–1473, from memory). The interval is centered on the estimate from all pairs, with t on n − 2 degrees of freedom.
+/// With clusters (collection days, runs) whole clusters are left out instead, n is their number D, and t has D − 1.
 /// </summary>
-internal sealed record JackknifedLine(Line Full, ImmutableArray<Line> LeaveOneOut)
+internal sealed record JackknifedLine(
+    Line Full,
+    ImmutableArray<Line> LeaveOneOut,
+    int DegreesOfFreedom
+)
 {
     /// <summary>Two pairs must remain when one is left out, and n − 2 must be above zero.</summary>
     public const int FewestPairs = 3;
@@ -78,7 +83,72 @@ internal sealed record JackknifedLine(Line Full, ImmutableArray<Line> LeaveOneOu
             lines.Add(lineWithout);
         }
 
-        return Estimate.Of(new JackknifedLine(line, lines.MoveToImmutable()));
+        return Estimate.Of(new JackknifedLine(line, lines.MoveToImmutable(), x.Length - 2));
+    }
+
+    /// <summary>Fits all pairs and every set with one cluster left out: what a run adds to all its results then shows in full.</summary>
+    /// <param name="x">First members of the pairs.</param>
+    /// <param name="y">Second members.</param>
+    /// <param name="cluster">The cluster of each pair, any whole numbers; empty when pairs are independent.</param>
+    /// <param name="byPair">The line of all pairs, with each left out.</param>
+    /// <param name="estimator">Fits a line.</param>
+    /// <returns>Null when there is nothing to tell apart: no line, one cluster, or each pair a cluster of its own.</returns>
+    /// <exception cref="ArgumentException">The clusters are neither none nor as many as the pairs.</exception>
+    public static Estimate<JackknifedLine>? FitByCluster(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        ReadOnlySpan<int> cluster,
+        Estimate<JackknifedLine> byPair,
+        LineEstimator estimator
+    )
+    {
+        if (!cluster.IsEmpty && cluster.Length != x.Length)
+        {
+            throw new ArgumentException("Each pair needs one cluster.", nameof(cluster));
+        }
+
+        var clusters = cluster.ToArray().Distinct().Order().ToArray();
+        if (!byPair.TryGet(out var lineOfAll) || clusters.Length < 2 || clusters.Length == x.Length)
+        {
+            return null;
+        }
+
+        var lines = ImmutableArray.CreateBuilder<Line>(clusters.Length);
+        foreach (var left in clusters)
+        {
+            var partial = estimator(Others(x, cluster, left), Others(y, cluster, left));
+            if (!partial.TryGet(out var lineWithout))
+            {
+                return Refused(
+                    partial,
+                    "Without the pairs of one cluster, such as a collection day, there is no line: "
+                );
+            }
+
+            lines.Add(lineWithout);
+        }
+
+        return Estimate.Of(
+            lineOfAll with
+            {
+                LeaveOneOut = lines.MoveToImmutable(),
+                DegreesOfFreedom = clusters.Length - 1,
+            }
+        );
+    }
+
+    private static double[] Others(ReadOnlySpan<double> values, ReadOnlySpan<int> cluster, int left)
+    {
+        var others = new List<double>(values.Length);
+        for (var i = 0; i < values.Length; i++)
+        {
+            if (cluster[i] != left)
+            {
+                others.Add(values[i]);
+            }
+        }
+
+        return [.. others];
     }
 
     /// <summary>The quantity of the line from all pairs, with its jackknife standard error and interval.</summary>
@@ -95,11 +165,11 @@ internal sealed record JackknifedLine(Line Full, ImmutableArray<Line> LeaveOneOu
         var mean = pseudoValues.Sum() / n;
         var squares = pseudoValues.Sum(p => (p - mean) * (p - mean));
         var standardError = Math.Sqrt(squares / n / (n - 1));
-        var margin = StudentT.Quantile((1 + confidenceLevel) / 2, n - 2) * standardError;
+        var margin = StudentT.Quantile((1 + confidenceLevel) / 2, DegreesOfFreedom) * standardError;
         return new CoefficientInterval(value, standardError, value - margin, value + margin);
     }
 
-    /// <summary>The line with both intervals, on n − 2 degrees of freedom.</summary>
+    /// <summary>The line with both intervals.</summary>
     public Estimate<LineFit> ToFit(
         string method,
         double residualStandardDeviation,
@@ -113,7 +183,7 @@ internal sealed record JackknifedLine(Line Full, ImmutableArray<Line> LeaveOneOu
                 Interval(line => line.Slope, confidenceLevel),
                 residualStandardDeviation,
                 confidenceLevel,
-                LeaveOneOut.Length - 2
+                DegreesOfFreedom
             )
         );
 

@@ -60,19 +60,32 @@ public static class WeightedDemingRegression
     /// <param name="errorVarianceRatio">λ, the error variance of x divided by that of y; above zero.</param>
     /// <param name="level">Baseline level, in the unit of the data, above zero.</param>
     /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
+    /// <param name="cluster">
+    /// The cluster of each pair (collection day, run), any whole numbers: with two or more, the interval is the wider of the one from
+    /// leaving out pairs and the one from leaving out clusters (D − 1 degrees of freedom). Empty: pairs are independent.
+    /// </param>
     /// <returns>The bias with its interval, or why there is none.</returns>
-    /// <exception cref="ArgumentException">As in <see cref="Fit"/>, or the level is not a finite number above zero.</exception>
+    /// <exception cref="ArgumentException">As in <see cref="Fit"/>, the level is not a finite number above zero, or the clusters are not as many as the pairs.</exception>
     public static Estimate<BiasAtLevel> BiasAt(
         ReadOnlySpan<double> x,
         ReadOnlySpan<double> y,
         double errorVarianceRatio,
         double level,
-        double confidenceLevel
+        double confidenceLevel,
+        ReadOnlySpan<int> cluster = default
     )
     {
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         BiasAtLevel.RequireLevel(level);
-        return BiasAtLevel.Of(Jackknifed(x, y, errorVarianceRatio), level, confidenceLevel);
+        var byPair = Jackknifed(x, y, errorVarianceRatio);
+        var byCluster = JackknifedLine.FitByCluster(
+            x,
+            y,
+            cluster,
+            byPair,
+            (xs, ys) => FitLine(xs, ys, errorVarianceRatio)
+        );
+        return BiasAtLevel.Of(byPair, byCluster, level, confidenceLevel);
     }
 
     /// <summary>The line alone, without standard errors.</summary>

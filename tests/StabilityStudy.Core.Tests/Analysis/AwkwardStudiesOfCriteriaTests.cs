@@ -72,6 +72,93 @@ public sealed class AwkwardStudiesOfCriteriaTests
             "too-few-weak-positives",
             "at least 10 required"
         ),
+        new(
+            "every change near the limit of each, and days that differ",
+            ByDay("44.4", "45.9").Criteria(SmallProtocol.EachCriterion),
+            "Inconclusive",
+            "open-if-runs-moved",
+            "20 of 40 would then be outside"
+        ),
+        new(
+            "every change as near, and days that do not differ",
+            InTurn(40, "44.4", "45.9", "45.9").Criteria(SmallProtocol.EachCriterion),
+            "Supported",
+            "share-shown",
+            "85 %"
+        ),
+        new(
+            "every change as near, and days that differ, but each pair in one run",
+            ByDay("44.4", "45.9")
+                .Rows(row => row with { Run = "R1" })
+                .Protocol(protocol => protocol with { OneRunWithin = TimeSpan.FromHours(6) })
+                .Criteria(SmallProtocol.EachCriterion),
+            "Supported",
+            "share-shown",
+            "85 %"
+        ),
+        new(
+            "days that differ far from the limit of each",
+            ByDay("40.4", "41.9").Criteria(SmallProtocol.EachCriterion),
+            "Supported",
+            "share-shown",
+            "85 %"
+        ),
+        new(
+            "no specimen changes the side of a level, which a run could have done",
+            ByDay("40.4", "41.9").Criteria(Sides(40.2m)),
+            "NotSupported",
+            "changes-shown-many",
+            "40.2 s"
+        ),
+        new(
+            "all stay below a level that the runs could have moved them over",
+            ByDay("38.4", "39.9").Criteria(Sides(40.3m)),
+            "Inconclusive",
+            "open-if-runs-moved",
+            "no longer be shown to be few"
+        ),
+        new(
+            "all keep a class that the runs could have moved them out of",
+            ByDay("38.4", "39.9").Criteria(Classes(0) with { Cutoffs = [20, 40.3m] }),
+            "Inconclusive",
+            "open-if-runs-moved",
+            "no longer be shown to be kept"
+        ),
+        new(
+            "a rule on the observed share alone is not moved",
+            ByDay("44.4", "45.9")
+                .Criteria(
+                    SmallProtocol.EachCriterion with
+                    {
+                        SharePercentMinimum = 95,
+                        Rule = DecisionRule.PointOnly,
+                    }
+                ),
+            "Supported",
+            "point-share-no-error-control",
+            "not controlled"
+        ),
+        new(
+            "a decision level near the limit, and days that differ",
+            WideByDay(0.045m, 0.085m).Criteria(Levels(50)),
+            "Inconclusive",
+            "interval-reaches-limit",
+            "predicted at 50 s"
+        ),
+        new(
+            "a decision level as near, and days that do not differ",
+            WideByDay(0.065m, 0.065m).Criteria(Levels(50)),
+            "Supported",
+            "interval-inside",
+            "predicted at 50 s lies inside"
+        ),
+        new(
+            "a decision level beside changes skewed toward the limit",
+            Wide("+0").First(2, 6, "39.0").Criteria(Levels(50)),
+            "Inconclusive",
+            "skewed",
+            "skewed toward the nearer limit"
+        ),
     ];
 
     public static TheoryData<string> Rows => Names(s_studies);
@@ -88,6 +175,20 @@ public sealed class AwkwardStudiesOfCriteriaTests
 
     private static ClassificationCriterion Classes(int weakPositives) =>
         new("classes", [new("aPTT", null)], [], 0.95, 85, [200], weakPositives);
+
+    /// <summary>Baselines of 40.0 s, and one delayed result on the even days, another on the odd.</summary>
+    private static SmallStudy ByDay(string even, string odd) => InTurn(40, even, odd);
+
+    /// <summary>Baselines from 30 to 69 s that rise by one share on the even days and by another on the odd, and a little more.</summary>
+    private static SmallStudy WideByDay(decimal even, decimal odd) =>
+        SmallStudy.Of(
+            [6],
+            Enumerable
+                .Range(0, 40)
+                .Select(i =>
+                    $"{30 + i}.0 | {SmallRows.Text((30 + i) * (1 + (i % 2 == 0 ? even : odd)) + (i % 3 - 1) * 0.1m)}"
+                )
+        );
 
     /// <summary>Baselines from 30 to 69 s that change little, or rise by a fifth and little more.</summary>
     private static SmallStudy Wide(string change) =>

@@ -9,15 +9,26 @@ public sealed class LineSimulationTests
     private const int Levels = 300;
     private const int Drifts = 500;
 
-    /// <summary>Independent, weighted Deming with the right ratio: 0.044 to 0.059.</summary>
+    /// <summary>Independent, weighted Deming with the right ratio, by specimens alone: 0.044 to 0.059. The wider over days can only lower it.</summary>
     [Theory]
     [InlineData(20)]
     [InlineData(40)]
-    public void A_change_at_a_level_is_claimed_about_five_times_in_a_hundred(int n) =>
-        SimulatedRateAssert.Between(
-            0.044,
-            0.059,
-            LevelScenarios.At(50, n, ChangeShape.Normal).Run(Levels)
+    public void A_change_at_a_level_is_claimed_at_most_five_times_in_a_hundred(int n) =>
+        SimulatedRateAssert.AtMost(0.059, LevelScenarios.At(50, n, ChangeShape.Normal).Run(Levels));
+
+    /// <summary>By specimens alone 0.12 (long run).</summary>
+    [Theory]
+    [InlineData(5)]
+    [InlineData(10)]
+    public void A_level_in_shared_runs_is_claimed_at_most_five_times_in_a_hundred(int days) =>
+        SimulatedRateAssert.AtMost(0.05, LevelScenarios.SharedRuns(80, days).Run(Levels));
+
+    /// <summary>Without the doubt about skewness 0.09 (long run).</summary>
+    [Fact]
+    public void A_level_beside_very_skewed_changes_is_claimed_at_most_five_times_in_a_hundred() =>
+        SimulatedRateAssert.AtMost(
+            0.05,
+            LevelScenarios.At(65, 80, ChangeShape.VerySkewed).Run(Levels)
         );
 
     [Fact]
@@ -30,7 +41,7 @@ public sealed class LineSimulationTests
         SimulatedRateAssert.AtMost(0.001, LevelScenarios.NarrowGroup(40).Run(Levels));
 
     [Fact]
-    public void A_level_of_rounded_results_is_claimed_about_five_times_in_a_hundred() =>
+    public void A_level_of_rounded_results_is_claimed_at_most_five_times_in_a_hundred() =>
         SimulatedRateAssert.AtMost(0.059, LevelScenarios.Rounded(40).Run(Levels));
 
     /// <summary>Independent, specimen slopes: 0.048 to 0.053; taking the wider over days can only lower it.</summary>

@@ -29,7 +29,10 @@ internal static class RegressionReference
     public static double Number(string text) => double.Parse(text, CultureInfo.InvariantCulture);
 
     public static IEnumerable<string[]> Rows(string file) =>
-        File.ReadLines(Path.Combine(Folder(), file)).Skip(1).Select(line => line.Split(','));
+        File.ReadLines(Path.Combine(Folder(), file))
+            .Where(line => !line.StartsWith('#'))
+            .Skip(1)
+            .Select(line => line.Split(','));
 
     /// <summary>Equality to a relative tolerance, absolute below 1.</summary>
     public static void Close(double expected, double actual, double tolerance = 1e-9) =>

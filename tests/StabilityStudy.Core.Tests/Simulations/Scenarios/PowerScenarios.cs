@@ -42,21 +42,30 @@ internal static class PowerScenarios
             .. new[] { 5, 10 }.Select(days =>
                 WellInside.Supported(Collection.On(days, 40), RunScenarios.RunSd)
             ),
-            .. new[] { 0.98, 0.99 }.Select(share => ShareAlone(share, 40)),
+            .. new[] { 0.98, 0.99 }.SelectMany(share =>
+                new[]
+                {
+                    Collection.InOneRun(40),
+                    Collection.On(5, 40),
+                    Collection.On(10, 40),
+                }.Select(collection => ShareAlone(share, collection))
+            ),
         ];
 
-    public static Scenario ShareAlone(double trueShare, int specimens)
+    public static Scenario ShareAlone(double trueShare, Collection collection)
     {
         var cell = new SimulatedCell(
-            Collection.On(5, specimens),
+            collection,
             15 - (3 * Normal.Quantile(trueShare)),
             3,
             ChangeShape.Normal
         );
         return new(
             "Power of a lower bound of 85 % alone",
-            FormattableString.Invariant($"true share within {100 * trueShare:0} %"),
-            specimens,
+            FormattableString.Invariant(
+                $"true share within {100 * trueShare:0} %; {collection.Name}"
+            ),
+            collection.Day.Length,
             Reading.Power,
             random => ShareScenarios.Exact.Supports(cell.Draw(random))
         );
