@@ -3,7 +3,7 @@ using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
-using StabilityStudy.SignedPdf.Signing;
+using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Pipeline;
 
@@ -33,10 +33,21 @@ internal static class LockSignatures
 
     private static bool IsStampedThen(StoredLock stored) =>
         !stored.TimeStamp.IsEmpty
-        && StatementSigner.TimeOf(stored.Statement(), stored.TimeStamp.AsMemory()) is { } time
-        && (time - stored.Lock.At).Duration() <= s_longestGap;
+        && StatementVerifier.TimeStamp(
+            stored.Statement(),
+            stored.TimeStamp.AsMemory(),
+            VerificationOptions.WithoutTrust
+        )
+            is { } stamp
+        && (stamp.Time - stored.Lock.At).Duration() <= s_longestGap;
 
     private static bool IsSigned(StoredLock stored) =>
         !stored.Signature.IsEmpty
-        && StatementSigner.SignerOf(stored.Statement(), stored.Signature.AsMemory()) is not null;
+        && StatementVerifier.Signature(
+            stored.Statement(),
+            stored.Signature.AsMemory(),
+            stored.Lock.At,
+            VerificationOptions.WithoutTrust
+        )
+            is not null;
 }

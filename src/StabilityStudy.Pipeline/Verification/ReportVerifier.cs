@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Locking;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
 using StabilityStudy.SignedPdf.Verification;
@@ -33,7 +32,7 @@ public static class ReportVerifier
                 recomputed is null
                     ? new VerifiedPart(RecomputedQuestion, PartOutcome.Fails, [fault!])
                     : Recomputed(recomputed, study!.Analysis),
-                Lock(recomputed?.Recomputed?.Lock),
+                LockPart.Of(recomputed?.Recomputed?.Lock, study?.Inputs, options),
             ]
         );
     }
@@ -106,29 +105,5 @@ public static class ReportVerifier
                 ]
             ),
         };
-    }
-
-    private static VerifiedPart Lock(LockEvidence? evidence)
-    {
-        const string question = "Did the criteria come before the data?";
-        if (evidence is null)
-        {
-            return new VerifiedPart(
-                question,
-                PartOutcome.NotChecked,
-                ["Not checked, because the data in the file give no analysis."]
-            );
-        }
-
-        return new VerifiedPart(
-            question,
-            evidence.Standing switch
-            {
-                LockStanding.BeforeFirstCollection => PartOutcome.Holds,
-                LockStanding.NotLocked => PartOutcome.NotChecked,
-                _ => PartOutcome.Fails,
-            },
-            [ReportBuilder.LockSentence(evidence)]
-        );
     }
 }

@@ -44,37 +44,4 @@ public static class StatementSigner
             return new(new PdfFailure(null, exception.Message));
         }
     }
-
-    /// <summary>Whether a signature made by <see cref="Sign"/> is right and by which certificate; null when it is wrong or damaged. Nothing is said about whom to trust.</summary>
-    public static CertificateFacts? SignerOf(
-        ReadOnlyMemory<byte> statement,
-        ReadOnlyMemory<byte> signature
-    )
-    {
-        try
-        {
-            var container = new SignedCms(new ContentInfo(statement.ToArray()), detached: true);
-            container.Decode(signature.Span);
-            container.CheckSignature(verifySignatureOnly: true);
-            return container.SignerInfos is [{ Certificate: { } certificate }]
-                ? CertificateFacts.Of(certificate)
-                : null;
-        }
-        catch (CryptographicException)
-        {
-            // The library's only way to say that a signature is wrong or damaged.
-            return null;
-        }
-    }
-
-    /// <summary>The time that a token made by <see cref="Stamp"/> proves, if its authority is trusted; null when it is of other bytes or damaged.</summary>
-    public static DateTimeOffset? TimeOf(
-        ReadOnlyMemory<byte> statement,
-        ReadOnlyMemory<byte> token
-    ) =>
-        Rfc3161TimestampToken.TryDecode(token, out var read, out var length)
-        && length == token.Length
-        && read.VerifySignatureForData(statement.Span, out _)
-            ? read.TokenInfo.Timestamp
-            : null;
 }

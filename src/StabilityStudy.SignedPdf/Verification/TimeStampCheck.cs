@@ -1,5 +1,6 @@
 using System.Security.Cryptography;
 using System.Security.Cryptography.Pkcs;
+using System.Security.Cryptography.X509Certificates;
 using StabilityStudy.SignedPdf.Certificates;
 
 namespace StabilityStudy.SignedPdf.Verification;
@@ -32,21 +33,28 @@ internal static class TimeStampCheck
         }
 
         isInvalid = false;
-        var time = token.TokenInfo.Timestamp;
-        return new TimeStampVerification(
-            time,
+        return Found(token, authority, options);
+    }
+
+    /// <summary>What a token whose signature is right says, with the way from its authority to somebody trusted.</summary>
+    public static TimeStampVerification Found(
+        Rfc3161TimestampToken token,
+        X509Certificate2 authority,
+        VerificationOptions options
+    ) =>
+        new(
+            token.TokenInfo.Timestamp,
             CertificateFacts.Of(authority),
             CertificateChain.Verify(
                 authority,
                 token.AsSignedCms().Certificates,
                 options.Anchors,
                 options.RevocationLists,
-                time,
+                token.TokenInfo.Timestamp,
                 timeIsProven: false,
                 ObjectIdentifiers.TimeStamping
             )
         );
-    }
 
     private static bool IsStrong(string? digest) =>
         digest is ObjectIdentifiers.Sha256 or ObjectIdentifiers.Sha384 or ObjectIdentifiers.Sha512;

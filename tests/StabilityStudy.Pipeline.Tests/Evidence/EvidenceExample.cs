@@ -124,7 +124,7 @@ internal sealed record Signer(ReadOnlyMemory<byte> Pkcs12, string Certificate)
         var made = TrialCertificate.Create(
             name,
             null,
-            EvidenceExample.Now.AddDays(-10),
+            EvidenceExample.Now.AddDays(-60),
             until ?? EvidenceExample.Now.AddDays(300),
             Passphrase,
             System.Security.Cryptography.RandomNumberGenerator.GetBytes(16)

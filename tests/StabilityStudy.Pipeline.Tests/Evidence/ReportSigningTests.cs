@@ -119,7 +119,7 @@ public sealed class ReportSigningTests
         );
 
     [Theory]
-    [InlineData(-11, "not valid yet")]
+    [InlineData(-61, "not valid yet")]
     [InlineData(301, "no longer valid")]
     public void A_certificate_that_is_not_valid_now_does_not_sign(int days, string expected) =>
         Assert.Contains(

@@ -1,6 +1,7 @@
 using System.Text;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
+using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.SignedPdf.Tests.Signing;
 
@@ -16,10 +17,7 @@ public sealed class StatementSignerTests
         using var key = Key();
         var signature = StatementSigner.Sign(s_statement, key);
 
-        Assert.Equal(
-            key.Certificate.Sha256,
-            StatementSigner.SignerOf(s_statement, signature)?.Sha256
-        );
+        Assert.Equal(key.Certificate.Sha256, SignerOf(s_statement, signature)?.Sha256);
     }
 
     [Fact]
@@ -30,9 +28,9 @@ public sealed class StatementSignerTests
         var damaged = signature.ToArray();
         damaged[^5] ^= 1;
 
-        Assert.Null(StatementSigner.SignerOf("protocol lock\nnumber 2\n"u8.ToArray(), signature));
-        Assert.Null(StatementSigner.SignerOf(s_statement, damaged));
-        Assert.Null(StatementSigner.SignerOf(s_statement, "nothing"u8.ToArray()));
+        Assert.Null(SignerOf("protocol lock\nnumber 2\n"u8.ToArray(), signature));
+        Assert.Null(SignerOf(s_statement, damaged));
+        Assert.Null(SignerOf(s_statement, "nothing"u8.ToArray()));
     }
 
     [Fact]
@@ -40,8 +38,8 @@ public sealed class StatementSignerTests
     {
         using var key = Key();
 
-        Assert.Null(StatementSigner.TimeOf(s_statement, StatementSigner.Sign(s_statement, key)));
-        Assert.Null(StatementSigner.TimeOf(s_statement, "nothing"u8.ToArray()));
+        Assert.Null(TimeOf(s_statement, StatementSigner.Sign(s_statement, key)));
+        Assert.Null(TimeOf(s_statement, "nothing"u8.ToArray()));
     }
 
     [Fact]
@@ -60,9 +58,27 @@ public sealed class StatementSignerTests
             StatementSigner.Stamp(s_statement, authority.Source).TryGet(out var token, out _)
         );
 
-        Assert.NotNull(StatementSigner.TimeOf(s_statement, token));
-        Assert.Null(StatementSigner.TimeOf("other"u8.ToArray(), token));
+        Assert.NotNull(TimeOf(s_statement, token));
+        Assert.Null(TimeOf("other"u8.ToArray(), token));
     }
+
+    private static CertificateFacts? SignerOf(
+        ReadOnlyMemory<byte> statement,
+        ReadOnlyMemory<byte> signature
+    ) =>
+        StatementVerifier
+            .Signature(
+                statement,
+                signature,
+                DateTimeOffset.UnixEpoch.AddYears(55),
+                VerificationOptions.WithoutTrust
+            )
+            ?.Signer;
+
+    private static DateTimeOffset? TimeOf(
+        ReadOnlyMemory<byte> statement,
+        ReadOnlyMemory<byte> token
+    ) => StatementVerifier.TimeStamp(statement, token, VerificationOptions.WithoutTrust)?.Time;
 
     private static SigningKey Key()
     {

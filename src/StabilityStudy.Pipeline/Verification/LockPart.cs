@@ -1,0 +1,110 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Locking;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Locking;
+using StabilityStudy.Reporting.Report;
+using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Verification;
+
+namespace StabilityStudy.Pipeline.Verification;
+
+/// <summary>Whether the criteria came before the data, and whether those who vouch for that are trusted.</summary>
+internal static class LockPart
+{
+    private const string Question = "Did the criteria come before the data?";
+
+    /// <param name="evidence">What the locks say; null when the study could not be analyzed.</param>
+    /// <param name="inputs">The files in the report.</param>
+    /// <param name="options">Whom to trust.</param>
+    public static VerifiedPart Of(
+        LockEvidence? evidence,
+        StudyBytes? inputs,
+        VerificationOptions options
+    ) =>
+        evidence is null
+            ? new VerifiedPart(
+                Question,
+                PartOutcome.NotChecked,
+                ["Not checked, because the data in the file give no analysis."]
+            )
+            : VerifiedPart.Of(
+                Question,
+                [
+                    (
+                        evidence.Standing switch
+                        {
+                            LockStanding.BeforeFirstCollection => PartOutcome.Holds,
+                            LockStanding.NotLocked => PartOutcome.NotChecked,
+                            _ => PartOutcome.Fails,
+                        },
+                        ReportBuilder.LockSentence(evidence)
+                    ),
+                    .. Vouched(evidence, inputs, options),
+                ]
+            );
+
+    private static ImmutableArray<(PartOutcome, string)> Vouched(
+        LockEvidence evidence,
+        StudyBytes? inputs,
+        VerificationOptions options
+    )
+    {
+        if (
+            evidence.Standing != LockStanding.BeforeFirstCollection
+            || inputs is null
+            || !inputs.Files.TryGetValue(LockFile.Name, out var bytes)
+            || !LockFile.Read(bytes).TryGet(out var locks)
+        )
+        {
+            return [];
+        }
+
+        var last = locks.All[^1];
+        return evidence.Level switch
+        {
+            LockLevel.ByTimeStamp
+                when StatementVerifier.TimeStamp(
+                    last.Statement(),
+                    last.TimeStamp.AsMemory(),
+                    options
+                )
+                    is { } stamp =>
+            [
+                Trust($"the time-stamp authority {stamp.Authority.Name} of the lock", stamp.Chain),
+            ],
+            LockLevel.BySignature
+                when StatementVerifier.Signature(
+                    last.Statement(),
+                    last.Signature.AsMemory(),
+                    last.Lock.At,
+                    options
+                )
+                    is { } signature =>
+            [
+                Trust($"{signature.Signer.Name}, who signed the lock,", signature.Chain),
+            ],
+            _ => [],
+        };
+    }
+
+    private static (PartOutcome, string) Trust(string who, ChainVerification chain) =>
+        (chain.Outcome, chain.Revocation) switch
+        {
+            (_, RevocationOutcome.Revoked) => (
+                PartOutcome.Fails,
+                $"A certificate of {who} was revoked."
+            ),
+            (ChainOutcome.Trusted, _) => (
+                PartOutcome.Holds,
+                $"The certificate of {who} is trusted by the given trust store."
+            ),
+            (ChainOutcome.NotTrusted, _) => (
+                PartOutcome.Fails,
+                $"The certificate of {who} does not lead to the given trust store ({string.Join(", ", chain.Reasons)})."
+            ),
+            _ => (
+                PartOutcome.NotChecked,
+                $"Not checked whether to trust {who} because no trust store was given (--trust)."
+            ),
+        };
+}
