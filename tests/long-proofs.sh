@@ -1,0 +1,37 @@
+#!/usr/bin/env bash
+# Proofs that take hours, for before a release. What it printed last is kept in long-proofs.txt beside it.
+#   tests/long-proofs.sh [fuzz] [kills] [rates]      all of them without a word
+# fuzz: a million damaged signed files, ten seeds of a hundred thousand, against the verifier: no exception, none above
+#       one second, none above 500 MB, and never that all is well. kills: report, lock and sign killed 200 times each.
+# rates: how often each criterion claims too much, 40,000 studies a row, into tests/StabilityStudy.Benchmarks/ERROR-RATES.md.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+parts=${*:-fuzz kills rates}
+dotnet build StabilityStudy.sln -c Release -v q >/dev/null
+echo "Commit $(git rev-parse --short HEAD), $(date -u +%Y-%m-%d), $(dotnet --version)"
+
+run() { dotnet run -c Release --no-build --project "tests/StabilityStudy.$1.Tests" -- -class "StabilityStudy.$1.Tests.$2" 2>&1; }
+# The test line of one run: total, failed and time, without color.
+summary() { sed -n 's/\x1b\[[0-9;]*m//g; s/^ *StabilityStudy[^ ]* *\(Total: .*\)/\1/p'; }
+
+fuzz_one() {
+    local found
+    found=$(FUZZ_INPUTS=100000 FUZZ_SEED=$1 run SignedPdf Verification.MutatedSignatureTests) || true
+    echo "fuzz, seed $1, 100000 inputs: $(summary <<<"$found")"
+    case $found in *FAIL*) echo "$found"; return 1 ;; esac
+}
+export -f fuzz_one run summary
+
+for part in $parts; do
+    case $part in
+        fuzz) seq 11 20 | xargs -P "${PROCESSES:-$(nproc)}" -I{} bash -c 'fuzz_one {}' ;;
+        kills) echo "kills, 200 of each command: $(KILLS=200 run EndToEnd KilledTests | summary)" ;;
+        rates)
+            rates=tests/StabilityStudy.Benchmarks/ERROR-RATES.md
+            dotnet run -c Release --no-build --project tests/StabilityStudy.Benchmarks -- error-rates 40000 >"$rates.new"
+            mv "$rates.new" "$rates"
+            echo "rates: $(grep -c '^|' "$rates") lines in $rates"
+            ;;
+        *) echo "Unknown part: $part" >&2; exit 2 ;;
+    esac
+done
