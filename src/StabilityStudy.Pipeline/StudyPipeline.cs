@@ -25,7 +25,16 @@ public static class StudyPipeline
     {
         var intake = StudyIntake.Read(files);
         return intake.TryGet(out var study)
-            ? Outcome.Conclude(study.Inputs, [.. intake.Queries, .. StudyChecks.Of(study.Inputs)])
+            ? Outcome.Conclude(
+                study.Inputs,
+                [
+                    .. intake.Queries,
+                    .. StudyChecks.Of(
+                        study.Inputs,
+                        study.Identity.HashOf(StudyBytes.ProtocolName) ?? ""
+                    ),
+                ]
+            )
             : Outcome.Stopped<StudyInputs>(intake.Queries);
     }
 

@@ -27,7 +27,7 @@ public sealed class CheckTests
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.Equal("", run.Error);
         Assert.EndsWith(
-            "0 stop, 8 attention, 0 note\n",
+            "0 stop, 7 attention, 0 note\n",
             run.Out.ReplaceLineEndings("\n"),
             StringComparison.Ordinal
         );
@@ -59,7 +59,7 @@ public sealed class CheckTests
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.Equal("", run.Error);
         using var document = JsonDocument.Parse(run.Out);
-        Assert.Equal(8, document.RootElement.GetProperty("queries").GetArrayLength());
+        Assert.Equal(7, document.RootElement.GetProperty("queries").GetArrayLength());
         RequireNoResult(run.Out);
     }
 

@@ -112,7 +112,7 @@ internal static class BrokenCsvCases
                 "Nothing"
             )
             {
-                Severity = Severity.Note,
+                Severity = Severity.Attention,
             },
             new(R, "31.2,s,R1", "31.2,s,\"R1", "csv-quotes", null, "Close the quotes")
             {
@@ -262,7 +262,7 @@ internal static class BrokenCsvCases
                 "collected_at",
                 "2025-10-26T02:30:00+02:00"
             ),
-            new(T, "95.0", "250", "out-of-range", "fill_percent", "from 0 to 200"),
+            new(T, "95.0", "250", "out-of-range", "fill_percent", "from 0 to 120"),
             new(T, "95.0", "95%", "not-a-number", "fill_percent", "no unit"),
             new(T, ",none,no,", ",trace,no,", "unknown-word", "hemolysis", "slight"),
             new(T, ",none,no,", ",none,No,", "unknown-word", "clot", "\"no\""),

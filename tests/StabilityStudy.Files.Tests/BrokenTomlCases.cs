@@ -549,8 +549,21 @@ internal static class BrokenTomlCases
             },
             new(
                 P,
+                "kind = \"bias\"\nlimits = { aPTT = \"aptt-bias\" }\nscale = \"percent\"\nconfidence = 0.90\n\n[[criterion]]\nid = \"each\"\nkind = \"individual\"\nlimits = { aPTT = \"aptt-each\" }\nshare_percent_min = 85",
+                "kind = \"reclassification\"\nanalytes = [\"aPTT\"]\nshare_percent_max = 10",
+                "sides-only",
+                "analyte.id",
+                "far from a level"
+            )
+            {
+                Severity = Severity.Attention,
+                LinesBelow = -24,
+                Along = ["unused-limit"],
+            },
+            new(
+                P,
                 "[[limit]]\nid = \"aptt-bias\"",
-                "[[analyte]]\nid = \"PT\"\nname = \"Prothrombin time\"\nunit = \"s\"\ndecimals = 1\nstandard_window = { time = \"24 h\", source = \"common practice\" }\nmanufacturer_limit = { time = \"24 h\", document = \"instructions revision 3\" }\n\n[[limit]]\nid = \"aptt-bias\"",
+                "[[analyte]]\nid = \"PT\"\nname = \"Prothrombin time\"\nunit = \"s\"\ndecimals = 1\nstandard_window = { time = \"24 h\", source = \"common practice\" }\nmanufacturer_limit = { time = \"24 h\", document = \"instructions revision 3\" }\ncv_percent = { between_run = 2 }\n\n[[limit]]\nid = \"aptt-bias\"",
                 "analyte-without-criterion",
                 "analyte.id",
                 "not assessed"
@@ -918,6 +931,14 @@ internal static class BrokenTomlCases
             },
             new(
                 S,
+                "title = \"aPTT in whole blood\"",
+                "title = \"aPTT in whole blood that waits at room temperature until somebody has the time to spin and to test it, which may be the next day or the day after\"",
+                "text-too-long",
+                "title",
+                "room for 120"
+            ),
+            new(
+                S,
                 "expires = \"2027-01-31\"",
                 "expires = \"2027-01-31\"\nisi = 0",
                 "out-of-range",
@@ -937,7 +958,7 @@ internal static class BrokenTomlCases
             )
             {
                 LinesBelow = 1,
-                Along = ["missing-column", "column-not-used", "column-misspelt"],
+                Along = ["missing-column", "column-not-used", "column-misspelt", "file-not-read"],
             },
         ];
 
@@ -1004,7 +1025,7 @@ internal static class BrokenTomlCases
                 "two files"
             )
             {
-                Along = ["missing-column", "column-not-used", "column-misspelt"],
+                Along = ["missing-column", "column-not-used", "column-misspelt", "file-not-read"],
             },
             new(
                 S,

@@ -11,6 +11,64 @@ internal static class LaxProtocolCases
         [
             new(
                 P,
+                "cv_percent = { between_run = 2.5 }\n",
+                "",
+                "between-run-cv-not-stated",
+                "analyte.cv_percent",
+                "aPTT"
+            )
+            {
+                Severity = Severity.Attention,
+                LinesBelow = -8,
+            },
+            new(
+                P,
+                "fill_percent_min = 90, hematocrit_percent_max = 55, clot = \"reject\"",
+                "fill_percent_min = 80, clot = \"accept\"",
+                "eligibility-lax",
+                "eligibility",
+                "a fill of 80 %, any hematocrit, clots"
+            )
+            {
+                Severity = Severity.Attention,
+            },
+            new(
+                P,
+                "celsius = [18, 25]",
+                "celsius = [2, 45]",
+                "temperature-range-wide",
+                "storage.celsius",
+                "from 2 to 45"
+            )
+            {
+                Severity = Severity.Attention,
+            },
+            new(
+                P,
+                "baseline_within = \"1 h\"",
+                "baseline_within = \"100 min\"",
+                "late-baseline",
+                "baseline_within",
+                "a quarter of the first delay"
+            )
+            {
+                Severity = Severity.Attention,
+            },
+            new(
+                P,
+                "kind = \"bias\"\nlimits = { aPTT = \"aptt-bias\" }\nscale = \"percent\"\nconfidence = 0.90",
+                "kind = \"decision-level\"\nlimits = { aPTT = \"aptt-bias\" }\nlevels = [40.0]\nconfidence = 0.90",
+                "level-not-judged",
+                "criterion.levels",
+                "left out: 60"
+            )
+            {
+                Severity = Severity.Attention,
+                LinesBelow = 2,
+                Along = ["individual-only"],
+            },
+            new(
+                P,
                 "late = \"30 min\"",
                 "late = \"31 min\"",
                 "wide-tolerance",
@@ -111,7 +169,7 @@ internal static class LaxProtocolCases
             {
                 Severity = Severity.Attention,
             },
-            new(P, "percent = 7.5", "percent = 21", "wide-limit", "limit.percent", "above 20 %")
+            new(P, "percent = 7.5", "percent = 21", "wide-limit", "limit.percent", "above 15 %")
             {
                 Severity = Severity.Attention,
                 Along = ["bias-limit-not-below-individual"],

@@ -135,6 +135,75 @@ public sealed class LayoutTests
         Assert.Equal((2, column, to), (query.Source.Line, query.Source.Column, query.Observed));
     }
 
+    [Theory]
+    [InlineData("result = { \"44,7\" = \"30,7\" }")]
+    [InlineData("result = { \"high\" = \"30,7\" }")]
+    [InlineData("tested_at = { \"noon\" = \"2026-03-02T12:00\" }")]
+    public void No_setting_reads_a_number_or_time_as_another(string values)
+    {
+        var layout = Layout.Replace(
+            "values = { ",
+            "values = { " + values + ", ",
+            StringComparison.Ordinal
+        );
+
+        var queries = StudyIntake.Read(With(layout, Results)).Queries;
+
+        Assert.Contains(
+            queries,
+            query => (query.Code, query.Severity) == ("value-stands-for-number", Severity.Stop)
+        );
+    }
+
+    [Fact]
+    public void A_point_among_decimal_commas_may_be_thousands_and_stops()
+    {
+        var queries = StudyIntake
+            .Read(With(Layout, Results.Replace("31,2", "31.2", StringComparison.Ordinal)))
+            .Queries;
+
+        var query = Assert.Single(queries, query => query.Code == "decimal-point");
+        Assert.Equal((2, "31.2"), (query.Source.Line, query.Observed));
+    }
+
+    [Fact]
+    public void A_column_of_the_usual_name_that_is_not_read_is_told()
+    {
+        var queries = StudyIntake
+            .Read(With(Layout, Results.Replace("Name", "result", StringComparison.Ordinal)))
+            .Queries;
+
+        var query = Assert.Single(queries, query => query.Code == "own-column-left-aside");
+        Assert.Contains("\"Ergebnis\"", query.Message, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_table_that_is_not_read_is_told()
+    {
+        var queries = StudyIntake
+            .Read(GoodStudy.Bytes.With("results-final.csv", GoodStudy.Bytes.Files["results.csv"]))
+            .Queries;
+
+        Assert.Equal("results-final.csv", Assert.Single(queries).Source.File);
+    }
+
+    [Fact]
+    public void Windows_1252_has_signs_that_Latin_1_has_not()
+    {
+        var layout = Layout
+            .Replace("latin-1", "windows-1252", StringComparison.Ordinal)
+            .Replace("\"Zeit\"", "\"Zeit \u20ac\"", StringComparison.Ordinal);
+        var at = Results.IndexOf(";Zeit;", StringComparison.Ordinal) + ";Zeit".Length;
+        var bytes = Encoding.Latin1.GetBytes(Results);
+        byte[] withEuro = [.. bytes[..at], (byte)' ', 0x80, .. bytes[at..]];
+
+        CanonicalTests.Read(
+            GoodStudy
+                .Bytes.With("study.toml", GoodStudy.Utf8(GoodStudy.Facts + layout))
+                .With("results.csv", withEuro)
+        );
+    }
+
     private static StudyBytes With(string layout, string results) =>
         GoodStudy
             .Bytes.With("study.toml", GoodStudy.Utf8(GoodStudy.Facts + layout))

@@ -70,11 +70,12 @@ public sealed class ChangedStudyTests
     }
 
     [Fact]
-    public void A_file_that_the_study_does_not_name_changes_nothing()
+    public void A_file_that_the_study_does_not_name_changes_no_figure_and_is_told()
     {
         var more = ExampleStudy.Analyze(ExampleStudy.With("old-results.csv", "not,a,study\n1\n"));
 
-        Assert.Empty(
+        Assert.Equal(
+            ["/queries"],
             JsonDifferences.Of(
                 StudyPipeline.WriteAnalysis(s_example),
                 StudyPipeline.WriteAnalysis(more),

@@ -93,7 +93,7 @@ internal static class LockCommand
         )
         {
             case LockAttempt.Locked locked:
-                Write(terminal, request.Folder, request.By, locked);
+                Write(terminal, request.Folder, request.By, HasData(files), locked);
                 return ExitCode.Done;
             case LockAttempt.Refused { Why: LockRefusal.AlreadyLocked }:
                 throw new UsageException("This protocol is locked already; nothing was changed.");
@@ -114,10 +114,14 @@ internal static class LockCommand
         }
     }
 
+    private static bool HasData(StudyBytes files) =>
+        files.Files.Keys.Any(name => name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase));
+
     private static void Write(
         Terminal terminal,
         string folder,
         string by,
+        bool hasData,
         LockAttempt.Locked locked
     )
     {
@@ -151,6 +155,13 @@ internal static class LockCommand
             )
         );
         terminal.Out.WriteLine("sha256 " + locked.Lock.ProtocolSha256);
+        if (hasData)
+        {
+            terminal.Error.WriteLine(
+                "The folder holds tables of data already: a lock after the first collection does not show that the criteria came first, and the report will say so."
+            );
+        }
+
         terminal.Out.WriteLine(
             locked.Lock.Level switch
             {

@@ -17,10 +17,17 @@ internal static class CellQueries
     /// <summary>Ten normal changes have an SD below this share of the true one with a probability under 0.01.</summary>
     private const double LeastShareOfNoise = 0.4;
 
+    /// <summary>As for limits in percent, which are looked at in the protocol.</summary>
+    private const decimal WidestPercentOfMean = 15;
+    private const decimal WidestPercentOfOne = 25;
+
     public static IEnumerable<DataQuery> Of(Cell cell, StudyProtocol protocol) =>
         [
             .. ConfoundingQueries.Of(cell.Key, cell.Pairs),
             .. OfSpread(cell),
+            .. OfWideAmounts(cell),
+            .. OfUnmeasured(cell),
+            .. OfExcluded(cell, protocol),
             .. cell.OwnConclusion == Conclusion.Supported ? OfSupported(cell, protocol) : [],
         ];
 
@@ -43,6 +50,89 @@ internal static class CellQueries
                 ),
                 "Check that delayed results are measurements of their own, and that the stated between-run CV is true."
             );
+        }
+    }
+
+    /// <summary>Pairs beyond the measuring interval are in no mean.</summary>
+    private static IEnumerable<DataQuery> OfUnmeasured(Cell cell)
+    {
+        const int oneIn = 10;
+        var beyond = cell.Pairs.Count(pair => pair.Status == PairStatus.BeyondInterval);
+        if (beyond > 0 && oneIn * beyond > cell.Estimates.Compared)
+        {
+            yield return Attention(
+                cell,
+                "many-beyond-interval",
+                StudyFileNames.Usual.Results,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{Counted.Of(beyond, "specimen")} beyond the measuring interval, so that the mean and every line rest on the other {cell.Estimates.Compared}"
+                ),
+                "Show that such results are as reported; their change cannot be known."
+            );
+        }
+    }
+
+    private static IEnumerable<DataQuery> OfExcluded(Cell cell, StudyProtocol protocol)
+    {
+        var outside = cell
+            .Pairs.Where(pair =>
+                pair.Status == PairStatus.Excluded
+                && ExcludedChange.IsOutside(pair, cell.Key, protocol)
+            )
+            .Select(pair => pair.Specimen)
+            .ToImmutableArray();
+        if (!outside.IsEmpty)
+        {
+            yield return Attention(
+                cell,
+                "excluded-beyond-limit",
+                "study.toml",
+                $"excluded by decision although its change was beyond a limit: {Doubts.ControlDoubts.Names(outside)}",
+                "Check that the reason does not depend on the result."
+            );
+        }
+    }
+
+    /// <summary>An amount in the unit that is a large part of the results it is allowed for; the protocol alone cannot tell.</summary>
+    private static IEnumerable<DataQuery> OfWideAmounts(Cell cell)
+    {
+        var baselines = cell
+            .Pairs.Where(pair => pair.Status == PairStatus.Compared)
+            .Select(pair => pair.Values().Baseline)
+            .Order()
+            .ToImmutableArray();
+        if (baselines.IsEmpty || baselines[baselines.Length / 2] is not (> 0 and var middle))
+        {
+            yield break;
+        }
+
+        foreach (var result in cell.Criteria)
+        {
+            var (limit, serves, widest) = result switch
+            {
+                BiasResult bias => (bias.Limit, "a mean", WidestPercentOfMean),
+                DecisionLevelResult levels => (levels.Limit, "a mean", WidestPercentOfMean),
+                IndividualResult one => (one.Limit, "single specimens", WidestPercentOfOne),
+                _ => (null, "", 0),
+            };
+            if (
+                limit?.AbsoluteInUnit is { } amount
+                && 100 * amount / middle is var percent
+                && percent > widest
+            )
+            {
+                yield return Attention(
+                    cell,
+                    "wide-limit",
+                    "protocol.toml",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"the limit \"{limit.Id}\" allows {percent:0} % of the middle baseline of {middle:0.###}, wide for {serves} (above {widest} %)"
+                    ),
+                    "Give a narrower limit, or have the medical director give the reason."
+                );
+            }
         }
     }
 

@@ -26,7 +26,9 @@ internal static class ControlQueries
                     "Check that every run of this study was in control."
                 ),
             ]
-            : inputs.Protocol.Analytes.SelectMany(analyte => OfAnalyte(analyte.Id, inputs));
+            : inputs.Protocol.Analytes.SelectMany(analyte =>
+                OfAnalyte(analyte.Id, inputs).Concat(ControlRecordQueries.Of(analyte.Id, inputs))
+            );
 
     /// <summary>A shift of bridging plasma that uses up a large part of the allowable bias.</summary>
     public static IEnumerable<DataQuery> OfShift(Cell cell, StudyProtocol protocol)

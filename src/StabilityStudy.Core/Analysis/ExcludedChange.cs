@@ -37,6 +37,22 @@ internal static class ExcludedChange
         return $"its result changed from {before.Text} to {after.Text}{percent}{Standing(baseline, delayed, key, protocol)}";
     }
 
+    /// <summary>Whether the change of a pair with two numbers is beyond a limit that applies.</summary>
+    public static bool IsOutside(PairRecord pair, CellKey key, StudyProtocol protocol) =>
+        pair
+            is {
+                Baseline.Result: MeasuredResult { Value: var baseline },
+                Delayed.Result: MeasuredResult { Value: var delayed }
+            }
+        && protocol
+            .Applying(key.Analyte, key.Group)
+            .Select(item => item.Limit)
+            .OfType<Limit>()
+            .Any(limit =>
+                AllowableDifference.Judge(baseline, delayed, ChangeOnScale.AllowanceOf(limit))
+                == AllowanceVerdict.Outside
+            );
+
     private static string Standing(
         decimal baseline,
         decimal delayed,

@@ -47,7 +47,7 @@ internal static class ExclusionDateQueries
             row is { Occasion.IsBaseline: false, TestedAt: { } testedAt, Result: not MissingResult }
             && (exclusion.Analyte ?? row.Analyte) == row.Analyte
             && (exclusion.TimePoint ?? row.Occasion.TimePoint) == row.Occasion.TimePoint
-            && exclusion.On >= Day(testedAt)
+            && IsAfter(exclusion, testedAt)
         );
         return known
             ? ExclusionQueries.Query(
@@ -55,11 +55,19 @@ internal static class ExclusionDateQueries
                 Severity.Attention,
                 exclusion,
                 DateOf(exclusion),
-                "was decided when its result could be known.",
-                "Show that the reason does not depend on the result."
+                exclusion.Time is null
+                    ? "was decided on the day of its result or later, so that the result could be known."
+                    : "was decided when its result could be known.",
+                exclusion.Time is null
+                    ? "Add the time of the decision if it came first, or show that the reason does not depend on the result."
+                    : "Show that the reason does not depend on the result."
             )
             : null;
     }
+
+    /// <summary>Without a time of day the decision may have been the last thing on its day.</summary>
+    private static bool IsAfter(Exclusion exclusion, DateTimeOffset testedAt) =>
+        exclusion.On.ToDateTime(exclusion.Time ?? TimeOnly.MaxValue) >= testedAt.DateTime;
 
     private static DateOnly Day(DateTimeOffset at) => DateOnly.FromDateTime(at.DateTime);
 

@@ -21,6 +21,7 @@ public static class InputQueries
                     .SelectMany(tubes => Disagreeing(tubes[0], tubes))
                     .Concat(ResultValueQueries.Of(inputs))
                     .Concat(SameResultQueries.Of(inputs))
+                    .Concat(UnchangedResultQueries.Of(inputs))
                     .Concat(RatioQueries.Of(inputs))
                     .Concat(PlanQueries.Of(inputs))
                     .Concat(ExclusionDateQueries.Of(inputs))

@@ -137,10 +137,20 @@ internal static class RecordQueries
                     name,
                     DataFiles.SpecimensAt(missing.Min(tube => tube.SourceRow), column),
                     missing.Length,
-                    "tube",
+                    IsOfBaselines(missing, inputs) ? "baseline tube" : "tube",
                     why
                 ),
             ];
+    }
+
+    /// <summary>Whether every such tube was tested as a baseline: a sheet of pairs has other columns for these.</summary>
+    private static bool IsOfBaselines(ImmutableArray<TubeRow> tubes, StudyInputs inputs)
+    {
+        var delayed = inputs
+            .Results.Where(row => !row.Occasion.IsBaseline)
+            .Select(row => (row.Specimen, row.Tube))
+            .ToHashSet();
+        return tubes.All(tube => !delayed.Contains((tube.Specimen, tube.Tube)));
     }
 
     private static IEnumerable<DataQuery> OfResults(

@@ -106,7 +106,7 @@ internal static class SameResultQueries
         ImmutableArray<decimal> Steps
     )
     {
-        /// <summary>The series; null with fewer than two delayed results, a result that is no number, or numbers without variation or decimals.</summary>
+        /// <summary>The series; null without a delayed result, a result that is no number, or numbers without variation.</summary>
         public static Series? Of(IGrouping<string, ResultRow> rows)
         {
             var ordered = rows.OrderBy(row => row.Occasion.TimePoint?.Delay ?? TimeSpan.Zero)
@@ -121,15 +121,19 @@ internal static class SameResultQueries
             return
                 values.Length < ordered.Length
                 || !ordered[0].Occasion.IsBaseline
-                || ordered.Count(row => !row.Occasion.IsBaseline) < 2
+                || ordered.All(row => row.Occasion.IsBaseline)
                 || values.Distinct().Count() < 2
-                || values.All(decimal.IsInteger)
                 ? null
                 : new(
                     rows.Key,
                     ordered.Min(row => row.SourceRow),
                     string.Join('|', ordered.Select(row => row.Occasion)),
-                    string.Join('|', ordered.Select(row => row.Result.Text)),
+                    string.Join(
+                        '|',
+                        values.Select(value =>
+                            value.ToString("0.#########", CultureInfo.InvariantCulture)
+                        )
+                    ),
                     [.. values.Select((value, i) => i == 0 ? value : value - values[0])]
                 );
         }

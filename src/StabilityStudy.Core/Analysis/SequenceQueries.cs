@@ -9,6 +9,9 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What the drift over all time points shows and no single time point does, in words.</summary>
 internal static class SequenceQueries
 {
+    /// <summary>From here on a time reads better in days.</summary>
+    private const double HoursInDays = 72;
+
     public static IEnumerable<DataQuery> Of(Sequence sequence, StudyProtocol protocol)
     {
         var standard = protocol
@@ -54,7 +57,7 @@ internal static class SequenceQueries
             "",
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the bound of the drift reaches the allowable bias at {hours:0.0} h, before today's window of {DurationText.Format(standard.Time)} ends."
+                $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the bound of the drift reaches the allowable bias at {(hours >= HoursInDays ? string.Create(CultureInfo.InvariantCulture, $"{hours / 24:0.0} d") : string.Create(CultureInfo.InvariantCulture, $"{hours:0.0} h"))}, before today's window of {DurationText.Format(standard.Time)} ends."
             ),
             "Look at today's window too: its own results may drift further than is allowed."
         );

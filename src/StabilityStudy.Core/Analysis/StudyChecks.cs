@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
@@ -13,7 +14,9 @@ namespace StabilityStudy.Core.Analysis;
 public static class StudyChecks
 {
     /// <summary>Every such query; when one stops, only those about single rows.</summary>
-    public static ImmutableArray<DataQuery> Of(StudyInputs inputs)
+    /// <param name="inputs">The study.</param>
+    /// <param name="protocolSha256">SHA-256 of the protocol, which the locks are held to.</param>
+    public static ImmutableArray<DataQuery> Of(StudyInputs inputs, string protocolSha256)
     {
         var rows = InputQueries.Of(inputs);
         if (rows.Any(query => query.Severity == Severity.Stop))
@@ -38,7 +41,11 @@ public static class StudyChecks
             }
         }
 
+        queries.AddRange(
+            LockQueries.Of(LockEvidence.Of(inputs.Locks, protocolSha256, inputs.Tubes))
+        );
         queries.AddRange(RecordQueries.Of(inputs));
+        queries.AddRange(TubeQueries.Of(inputs));
         queries.AddRange(ControlQueries.Of(inputs));
         var missing = inputs
             .Results.Where(row => row.Result is MissingResult)

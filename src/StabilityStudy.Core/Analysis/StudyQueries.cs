@@ -28,6 +28,7 @@ internal static class StudyQueries
                             ),
                             .. CellQueries.Of(cell, inputs.Protocol),
                             .. ControlQueries.OfShift(cell, inputs.Protocol),
+                            .. TubeQueries.MostlySpun(cell, inputs.Protocol),
                         ]
                 ),
             .. sequences.SelectMany(sequence => NotAsPlanned(sequence, inputs.Protocol)),
@@ -36,6 +37,7 @@ internal static class StudyQueries
             .. sequences.SelectMany(sequence => LevelQueries.Of(sequence, inputs.Protocol)),
             .. ExclusionQueries.Of(inputs, sequences),
             .. RecordQueries.Of(inputs),
+            .. TubeQueries.Of(inputs),
             .. ControlQueries.Of(inputs),
         ];
 
@@ -58,6 +60,14 @@ internal static class StudyQueries
             yield return Number(
                 "more-specimens-than-planned",
                 "Say in a deviation when and why more were collected; going on until the figures look good is not allowed."
+            );
+        }
+
+        if (disposition.Received > disposition.Planned && protocol.PlannedLooks > 1)
+        {
+            yield return Number(
+                "extended-as-planned",
+                "Check that the extension was begun because the first look was inconclusive, and that each look is reported."
             );
         }
 

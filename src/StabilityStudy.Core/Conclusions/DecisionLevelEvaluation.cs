@@ -16,7 +16,7 @@ namespace StabilityStudy.Core.Conclusions;
 internal static class DecisionLevelEvaluation
 {
     /// <summary>Fewest baselines on either side of a level.</summary>
-    private const int FewestOnEitherSide = 3;
+    internal const int FewestOnEitherSide = 3;
 
     /// <summary>The baselines must spread by so many times the analytical SD at the level, or measurement error bends the line.</summary>
     private const double LeastSpread = 5;

@@ -116,7 +116,7 @@ internal static class IndividualEvaluation
                     criterion.ConfidenceLevel
                 )
             ),
-            MostOutside(criterion, agreement.Counted)
+            MostOutside(criterion, agreement.Counted - agreement.AgreeingBeyond)
         );
     }
 

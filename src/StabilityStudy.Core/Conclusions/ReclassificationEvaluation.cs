@@ -41,16 +41,23 @@ internal static class ReclassificationEvaluation
                 .Distinct()
                 .Order()
                 .Select(level =>
-                    IfRunsMoved(
-                        Judge(level, criterion, counted, context),
-                        shift,
-                        moved => Judge(level, criterion, moved, context),
-                        counted
+                    IfCovered(
+                        IfRunsMoved(
+                            Judge(level, criterion, counted, context),
+                            shift,
+                            moved => Judge(level, criterion, moved, context),
+                            counted
+                        ),
+                        counted,
+                        context
                     )
                 ),
         ];
         var worst = WorstLevel.Of(levels, level => level.Verdict);
-        var reason = worst?.Reason ?? WorstLevel.None;
+        var reason =
+            worst is { Verdict: Verdict.Met } && levels.Length > 1
+                ? new VerdictReason(worst.Reason.Code, ShownFew(criterion, levels, context))
+                : worst?.Reason ?? WorstLevel.None;
         var verdict = worst?.Verdict ?? Verdict.Inconclusive;
         var days = counted.Select(pair => pair.CollectionDay).Distinct().Count();
         var fewDays =
@@ -63,6 +70,49 @@ internal static class ReclassificationEvaluation
             (double)(criterion.SharePercentMaximum / 100),
             levels
         );
+    }
+
+    private static string ShownFew(
+        ReclassificationCriterion criterion,
+        ImmutableArray<LevelReclassification> levels,
+        CellContext context
+    ) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"the data show that at most {criterion.SharePercentMaximum:0.##} % of specimens change the side of {string.Join(" and of ", levels.Select(level => level.Level.ToString(CultureInfo.InvariantCulture)))} {context.Analyte.ShownUnit}"
+        );
+
+    /// <summary>Where no baseline is near a level none can change its side, which shows nothing.</summary>
+    private static LevelReclassification IfCovered(
+        LevelReclassification level,
+        ImmutableArray<PairRecord> counted,
+        CellContext context
+    )
+    {
+        var sides = counted
+            .Select(pair => ResultRange.Of(pair.Baseline?.Result)?.Reaches([level.Level]))
+            .OfType<int>()
+            .ToImmutableArray();
+        var above = sides.Count(side => side > 0);
+        var below = sides.Length - above;
+        return
+            level.Verdict != Verdict.Met
+            || (
+                below >= DecisionLevelEvaluation.FewestOnEitherSide
+                && above >= DecisionLevelEvaluation.FewestOnEitherSide
+            )
+            ? level
+            : level with
+            {
+                Verdict = Verdict.Inconclusive,
+                Reason = new(
+                    "level-outside-coverage",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{level.Level} {context.Analyte.ShownUnit} is outside what the baselines cover: {below} baselines below and {above} above it, at least {DecisionLevelEvaluation.FewestOnEitherSide} needed on either side"
+                    )
+                ),
+            };
     }
 
     /// <summary>A level that is met stays so only if it is with every change moved by what the runs could have added.</summary>

@@ -27,6 +27,7 @@ internal static class Robustness
 
         lines.AddRange(OneSubject.Of(pairs, criteria, context));
         lines.AddRange(MoreOutside.Of(criteria, data.SameRun, context));
+        lines.AddRange(MoreChanged.Of(criteria));
         var flagged = data.Compared.Count(pair => pair.IsOutlier);
         if (flagged > 0)
         {

@@ -153,7 +153,7 @@ internal static class Replicates
     private static DataQuery Single(ResultRow row) =>
         new(
             "fewer-replicates-than-planned",
-            Severity.Note,
+            Severity.Attention,
             DataFiles.ResultsAt(row.SourceRow, "replicate"),
             row.Result.Text,
             $"{row.Analyte}, specimen {row.Specimen} has one valid result at {row.Occasion}, two are planned; that one is used.",

@@ -91,7 +91,11 @@ public sealed record Exclusion(
     string By,
     DateOnly On,
     int Line
-);
+)
+{
+    /// <summary>Time of the decision on that day, by the clock at the place of collection; null when not stated.</summary>
+    public TimeOnly? Time { get; init; }
+}
 
 /// <summary>A departure from the protocol.</summary>
 public sealed record Deviation(string Text, string By, DateOnly On);

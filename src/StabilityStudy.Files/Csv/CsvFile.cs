@@ -72,7 +72,10 @@ internal static class CsvFile
         while (reader.Read())
         {
             var line = (int)reader.LineNumber;
-            if (!IsEmpty(reader) && IsSound(reader, header.Length, places, fileName, line, queries))
+            if (
+                !IsEmpty(reader)
+                && IsSound(reader, header.Length, places, fileName, columns.Section, line, queries)
+            )
             {
                 row.MoveTo(line);
                 read(row);
@@ -166,6 +169,7 @@ internal static class CsvFile
         int expected,
         FrozenDictionary<string, int> places,
         string fileName,
+        string section,
         int line,
         QueryList queries
     )
@@ -191,7 +195,7 @@ internal static class CsvFile
                 new QuerySource(fileName, line, column),
                 $"{whole},{decimals}",
                 $"The row has one field too many; the comma in \"{whole},{decimals}\" looks like a decimal sign.",
-                $"Write {whole}.{decimals}, or put the number into double quotes and write decimal = \",\" under [read] in study.toml."
+                $"Write {whole}.{decimals}, or put the number into double quotes and write decimal = \",\" under [read.{section}] in study.toml."
             );
             return false;
         }

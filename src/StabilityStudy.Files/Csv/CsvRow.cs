@@ -98,6 +98,19 @@ internal sealed partial class CsvRow(
             return text;
         }
 
+        if (layout is not null && layout.HasOtherPoint(column, Stored(column).ToString()))
+        {
+            var read = Stored(column).ToString();
+            Add(
+                CsvQueries.DecimalPoint,
+                column,
+                read,
+                $"\"{read}\" has a point, and study.toml says that decimals follow a comma: it may be a thousand times the number meant.",
+                "Write every number of the file with a comma, or correct decimal in study.toml."
+            );
+            return [];
+        }
+
         if (text.ContainsAny(Controls))
         {
             Add(

@@ -52,6 +52,20 @@ internal static class MappedHeader
             }
         }
 
+        foreach (var column in columns.All)
+        {
+            if (!places.ContainsValue(Array.IndexOf(header, column)) && header.Contains(column))
+            {
+                queries.Add(
+                    CsvQueries.OwnColumnLeftAside,
+                    new QuerySource(fileName, line, column),
+                    column,
+                    $"The file has a column \"{column}\", and study.toml reads \"{layout.HeaderOf(column)}\" in its place.",
+                    "Check that the right column is read, and say in a deviation why it is not the other."
+                );
+            }
+        }
+
         return queries.StopCount > stopsBefore
             ? null
             : places.ToFrozenDictionary(StringComparer.Ordinal);

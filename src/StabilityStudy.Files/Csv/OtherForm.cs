@@ -32,8 +32,8 @@ internal static class OtherForm
             "",
             isUtf16
                 ? "The file is UTF-16 text, not UTF-8."
-                : "This line is not UTF-8 text; it may be Latin-1 (Windows-1252).",
-            $"Save the file again as CSV with the encoding UTF-8, or write encoding = \"{(isUtf16 ? "utf-16" : "latin-1")}\" under [read.{section}] in study.toml."
+                : "This line is not UTF-8 text; it may be Windows-1252.",
+            $"Save the file again as CSV with the encoding UTF-8, or write encoding = \"{(isUtf16 ? "utf-16" : "windows-1252")}\" under [read.{section}] in study.toml."
         );
         return true;
     }

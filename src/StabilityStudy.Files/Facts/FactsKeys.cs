@@ -61,7 +61,8 @@ internal static class FactsKeys
         "time_point",
         "reason",
         "by",
-        "on"
+        "on",
+        "time"
     );
 
     public static readonly TableShape Deviation = new("deviation", "text", "by", "on");

@@ -11,6 +11,9 @@ namespace StabilityStudy.Files.Facts;
 /// <summary>Reads study.toml.</summary>
 public static class StudyFactsReader
 {
+    private const int LongestTitle = 120;
+    private const int LongestQuestion = 400;
+
     private const int Format = 1;
 
     /// <summary>Reads the study facts. What they refer to in the protocol and the data is checked when the whole study is read.</summary>
@@ -41,9 +44,9 @@ public static class StudyFactsReader
         FormatNumber.Check(root, Format);
         var draft = new FactsDraft(
             root,
-            Title: root.RequireText("title"),
-            Facility: root.RequireText("facility"),
-            Question: root.RequireText("question"),
+            Title: root.RequireText("title", LongestTitle),
+            Facility: root.RequireText("facility", LongestTitle),
+            Question: root.RequireText("question", LongestQuestion),
             Invented: root.OptionalFlag("invented"),
             TimeZone: ZoneReader.Read(root, "time_zone", needsZoneRules),
             People: Parts<Person>.Read(root, "person", FactsKeys.Person, ReadPerson),
@@ -120,7 +123,10 @@ public static class StudyFactsReader
             By: table.RequireText("by"),
             On: table.RequireDate("on"),
             Line: table.Line ?? 1
-        );
+        )
+        {
+            Time = table.OptionalClock("time"),
+        };
 
     private static Rerun ReadRerun(TomlTable table) =>
         new(

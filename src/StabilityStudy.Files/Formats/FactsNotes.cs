@@ -63,6 +63,12 @@ internal static class FactsNotes
         new("exclusion.by", Required, "code of the person", "\"LS1\""),
         new("exclusion.on", Required, "day of the decision", "\"2026-03-06\""),
         new(
+            "exclusion.time",
+            Optional,
+            "time of the decision on that day: shows that it came before the result",
+            "\"11:20\""
+        ),
+        new(
             "deviation",
             Optional,
             "departures from the protocol, a [[deviation]] each",

@@ -51,6 +51,11 @@ internal static class StudyReading
         var controls = ReadControls(files, data.Controls, protocol, known, queries);
         var used = RowChecks.Check(tubes, results, protocol, facts, queries);
         var usedControls = ControlChecks.Check(controls, used, queries);
+        if (!isCanonical)
+        {
+            ReportUnread(files, data, queries);
+        }
+
         var locks = files.Files.TryGetValue(LockFile.Name, out var lockBytes)
             ? LockFile.Read(lockBytes, queries)
             : [];
@@ -78,6 +83,31 @@ internal static class StudyReading
             data.Controls.Stored,
         ];
         return [.. names.Distinct().Where(files.Files.ContainsKey)];
+    }
+
+    private static void ReportUnread(StudyBytes files, DataFileSet data, QueryList queries)
+    {
+        string?[] read =
+        [
+            .. data.Pairs is { } pairs
+                ? [pairs.Stored]
+                : new[] { data.Specimens.Stored, data.Results.Stored },
+            data.Controls.Stored,
+        ];
+        foreach (
+            var name in files.Files.Keys.Where(name =>
+                name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && !read.Contains(name)
+            )
+        )
+        {
+            queries.Add(
+                FileQueries.FileNotRead,
+                new QuerySource(name, null, null),
+                "",
+                $"The study folder has a table \"{name}\" that this study does not read.",
+                "Move it elsewhere, or say in a deviation what it is."
+            );
+        }
     }
 
     // Queries about rows of pairs name the file of pairs.

@@ -35,8 +35,20 @@ internal sealed record FileLayout(
         "allowed_high"
     );
 
+    /// <summary>Whether a column holds numbers or times.</summary>
+    public static bool IsMeasured(string column) =>
+        Numbers.Contains(column) || column.EndsWith("_at", StringComparison.Ordinal);
+
     /// <summary>The header that a file must have for one of our columns.</summary>
     public string HeaderOf(string column) => Columns.GetValueOrDefault(column, column);
+
+    /// <summary>Whether a number has a point where study.toml says that decimals follow a comma: it may mark thousands.</summary>
+    public bool HasOtherPoint(string column, string text) =>
+        HasDecimalComma
+        && Numbers.Contains(column)
+        && text.Contains('.', StringComparison.Ordinal)
+        && !text.Contains(',', StringComparison.Ordinal)
+        && text.Any(char.IsAsciiDigit);
 
     /// <summary>A field as it would stand in a file without any setting; what does not fit the setting is left as it is.</summary>
     public string Translate(string column, string text)
@@ -81,4 +93,7 @@ internal enum FileEncoding
 
     /// <summary>Latin-1 (ISO 8859-1).</summary>
     Latin1,
+
+    /// <summary>Windows-1252: Latin-1 with further signs, as spreadsheets write it.</summary>
+    Windows1252,
 }

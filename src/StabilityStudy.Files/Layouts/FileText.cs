@@ -7,6 +7,8 @@ namespace StabilityStudy.Files.Layouts;
 /// <summary>Turns the bytes of a file with another encoding into UTF-8.</summary>
 internal static class FileText
 {
+    private const int WindowsCodePage = 1252;
+
     /// <summary>The bytes as UTF-8; null after a query when they are not text of the encoding.</summary>
     public static ReadOnlyMemory<byte>? ToUtf8(
         ReadOnlyMemory<byte> bytes,
@@ -20,9 +22,13 @@ internal static class FileText
             return bytes;
         }
 
-        if (encoding == FileEncoding.Latin1)
+        if (encoding is FileEncoding.Latin1 or FileEncoding.Windows1252)
         {
-            return Encoding.UTF8.GetBytes(Encoding.Latin1.GetString(bytes.Span));
+            var read =
+                encoding == FileEncoding.Latin1
+                    ? Encoding.Latin1
+                    : CodePagesEncodingProvider.Instance.GetEncoding(WindowsCodePage)!;
+            return Encoding.UTF8.GetBytes(read.GetString(bytes.Span));
         }
 
         try

@@ -51,7 +51,8 @@ internal static class LayoutReader
     private static readonly WordSet<FileEncoding> Encodings = new(
         ("utf-8", FileEncoding.Utf8),
         ("utf-16", FileEncoding.Utf16),
-        ("latin-1", FileEncoding.Latin1)
+        ("latin-1", FileEncoding.Latin1),
+        ("windows-1252", FileEncoding.Windows1252)
     );
 
     /// <summary>The columns with the layout that study.toml gives for them, if it gives one.</summary>
@@ -96,9 +97,32 @@ internal static class LayoutReader
         Keys(table)
             .ToFrozenDictionary(
                 column => column,
-                column => Texts(table?.OptionalTable(column, FacilityWords)),
+                column => ReadWords(column, table?.OptionalTable(column, FacilityWords)),
                 StringComparer.Ordinal
             );
+
+    /// <summary>Words stand for words. A setting that turned one number or time into another would change the data unseen.</summary>
+    private static FrozenDictionary<string, string> ReadWords(string column, TomlTable? table)
+    {
+        var words = Texts(table);
+        foreach (var (theirs, ours) in words)
+        {
+            if (FileLayout.IsMeasured(column) && (HasDigit(theirs) || HasDigit(ours)))
+            {
+                table!.Fault(
+                    theirs,
+                    FileQueries.ValueStandsForNumber,
+                    ours,
+                    $"\"{theirs}\" is to be read as \"{ours}\" in {column}; a number or time is never read as another.",
+                    "Remove it, and correct the row in its own file with a deviation that says why."
+                );
+            }
+        }
+
+        return words;
+    }
+
+    private static bool HasDigit(string text) => text.Any(char.IsAsciiDigit);
 
     private static FrozenDictionary<string, string> Texts(TomlTable? table) =>
         Keys(table)

@@ -33,6 +33,15 @@ internal static class CriterionCoverage
                     && !covering.Any(item => item is BiasCriterion)
             );
             Report(
+                SidesOnly,
+                covering =>
+                    !covering.IsEmpty
+                    && analyte.Categories.IsEmpty
+                    && covering.All(item =>
+                        item is ReclassificationCriterion or ClassificationCriterion
+                    )
+            );
+            Report(
                 PointShareAlone,
                 covering =>
                     covering.OfType<IndividualCriterion>().Any()
@@ -107,6 +116,13 @@ internal static class CriterionCoverage
         where =>
             $"The mean change of {where} is not judged, and all results may move the same way within the limit.",
         "Add a criterion of kind \"bias\"."
+    );
+
+    private static readonly Gap SidesOnly = new(
+        ProtocolQueries.SidesOnly,
+        where =>
+            $"No size of change of {where} is judged, only who changes side or class; far from a level results may change as they like.",
+        "Add criteria of kind \"bias\" and \"individual\"."
     );
 
     private static readonly Gap PointShareAlone = new(

@@ -6,7 +6,7 @@ namespace StabilityStudy.Files.Protocols;
 /// <summary>Looks for limits that are wide, or as wide for the mean as for one specimen.</summary>
 internal static class LimitCautions
 {
-    private const decimal WidestPercentOfMean = 20;
+    private const decimal WidestPercentOfMean = 15;
     private const decimal WidestPercentOfOne = 25;
 
     public static void Check(ProtocolDraft draft)

@@ -7,6 +7,7 @@ namespace StabilityStudy.Files.Protocols;
 internal static class PlanCautions
 {
     private const decimal MostLeftOutPercent = 25;
+    private const decimal WidestCelsius = 10;
     private static readonly TimeSpan UsualBaseline = TimeSpan.FromHours(1);
 
     public static void Check(ProtocolDraft draft)
@@ -22,6 +23,7 @@ internal static class PlanCautions
             CheckBaseline(draft);
         }
 
+        CheckTemperature(draft);
         if (draft.Conduct.LeftOutPercentMaximum > MostLeftOutPercent)
         {
             draft.Root.Remark(
@@ -35,6 +37,31 @@ internal static class PlanCautions
                     $"Allow at most {MostLeftOutPercent} %, or give the reason in the report."
                 )
             );
+        }
+    }
+
+    private static void CheckTemperature(ProtocolDraft draft)
+    {
+        foreach (var (table, storage) in draft.Storages.Items)
+        {
+            if (
+                table.IsSound("celsius")
+                && storage.HighestCelsius > 0
+                && storage.HighestCelsius - storage.LowestCelsius > WidestCelsius
+            )
+            {
+                table.Remark(
+                    "celsius",
+                    CautionQueries.TemperatureRangeWide,
+                    FormattableString.Invariant(
+                        $"{storage.LowestCelsius} to {storage.HighestCelsius}"
+                    ),
+                    FormattableString.Invariant(
+                        $"The storage \"{storage.Id}\" may be at any temperature from {storage.LowestCelsius} to {storage.HighestCelsius} °C."
+                    ),
+                    "Name the temperatures at which tubes will wait."
+                );
+            }
         }
     }
 
@@ -109,14 +136,17 @@ internal static class PlanCautions
                 "Make baseline_within shorter than every standard window."
             );
         }
-        else if (within > UsualBaseline && !StartsFromSeparatedPlasma(draft))
+        else if (
+            (within > UsualBaseline && !StartsFromSeparatedPlasma(draft))
+            || (draft.Root.IsSound("time_points") && 4 * within > draft.TimePoints[0].Delay)
+        )
         {
             draft.Root.Remark(
                 "baseline_within",
                 CautionQueries.LateBaseline,
                 DurationText.Format(within),
-                "A baseline after more than one hour hides the change before it.",
-                "Ask for the baseline within one hour, or give the reason in the report."
+                $"A baseline as late as {DurationText.Format(within)} hides the change before it.",
+                "Ask for the baseline within one hour, and within a quarter of the first delay, or give the reason in the report."
             );
         }
     }

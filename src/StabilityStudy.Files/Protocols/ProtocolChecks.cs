@@ -26,6 +26,8 @@ internal static class ProtocolChecks
         PlanCautions.Check(draft);
         CriterionCautions.Check(draft);
         LimitCautions.Check(draft);
+        AnalyteCautions.Check(draft);
+        EligibilityCautions.Check(draft);
         SourceCautions.Check(draft);
     }
 

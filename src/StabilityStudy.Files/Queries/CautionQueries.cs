@@ -42,7 +42,7 @@ public static class CautionQueries
     public static readonly QueryKind LateBaseline = new(
         "late-baseline",
         Attention,
-        "the baseline of blood or of plasma on cells may be tested more than an hour after collection, which hides the change before it",
+        "the baseline may be tested more than an hour after collection (blood, plasma on cells), or later than a quarter of the first delay, which hides the change before it",
         "ask for the baseline within an hour, or give the reason in the report"
     );
 
@@ -82,7 +82,7 @@ public static class CautionQueries
     public static readonly QueryKind WideLimit = new(
         "wide-limit",
         Attention,
-        "a limit is above 20 % for a mean or above 25 % for single specimens",
+        "a limit is above 15 % for a mean or above 25 % for single specimens",
         "give a narrower limit, or have the medical director give the reason"
     );
 
@@ -116,6 +116,38 @@ public static class CautionQueries
         Attention,
         "the protocol does not say what the manufacturer allows",
         "look it up in the instructions for use and add manufacturer_limit"
+    );
+
+    /// <summary>The imprecision of the test is not stated.</summary>
+    public static readonly QueryKind BetweenRunCvNotStated = new(
+        "between-run-cv-not-stated",
+        Attention,
+        "the protocol does not say how much the test varies between runs, so that changes smaller than measurements can be are not seen",
+        "add cv_percent from the laboratory's own controls"
+    );
+
+    /// <summary>A decision level is not judged.</summary>
+    public static readonly QueryKind LevelNotJudged = new(
+        "level-not-judged",
+        Attention,
+        "a criterion leaves out a decision level that the protocol states for the analyte",
+        "name every level, or have the medical director give the reason"
+    );
+
+    /// <summary>A storage with hardly a temperature.</summary>
+    public static readonly QueryKind TemperatureRangeWide = new(
+        "temperature-range-wide",
+        Attention,
+        "a storage allows more than 10 °C between its lowest and highest temperature above freezing",
+        "name the temperatures at which tubes will wait"
+    );
+
+    /// <summary>Specimens that are usually rejected may be used.</summary>
+    public static readonly QueryKind EligibilityLax = new(
+        "eligibility-lax",
+        Attention,
+        "the protocol lets in tubes that are usually rejected: filled below 90 % of nominal, a hematocrit above 55 % without corrected citrate, or clotted",
+        "reject them, or have the medical director give the reason"
     );
 
     /// <summary>A source says nothing.</summary>
@@ -158,6 +190,10 @@ public static class CautionQueries
         BiasLimitIsIndividual,
         DecidedByEstimateAlone,
         ManufacturerLimitNotStated,
+        BetweenRunCvNotStated,
+        LevelNotJudged,
+        TemperatureRangeWide,
+        EligibilityLax,
         SourceTooShort,
         SourceFromMemory,
         SourceIsExample,

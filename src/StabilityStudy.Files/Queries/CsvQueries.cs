@@ -41,9 +41,25 @@ public static class CsvQueries
     /// <summary>A column is not used.</summary>
     public static readonly QueryKind ColumnNotUsed = new(
         "column-not-used",
-        Note,
+        Attention,
         "a column is not known; it is not used and appears in no output",
         "nothing, if that is intended"
+    );
+
+    /// <summary>A point among decimal commas.</summary>
+    public static readonly QueryKind DecimalPoint = new(
+        "decimal-point",
+        Stop,
+        "a number has a point where study.toml says that decimals follow a comma",
+        "write every number of the file with a comma, or correct decimal in study.toml"
+    );
+
+    /// <summary>A column of the usual name is not the one that is read.</summary>
+    public static readonly QueryKind OwnColumnLeftAside = new(
+        "own-column-left-aside",
+        Attention,
+        "the file has a column of the usual name, and study.toml reads another in its place",
+        "check that the right column is read"
     );
 
     /// <summary>Quotes.</summary>
@@ -101,6 +117,8 @@ public static class CsvQueries
         DuplicateColumn,
         ColumnMisspelt,
         ColumnNotUsed,
+        DecimalPoint,
+        OwnColumnLeftAside,
         CsvQuotes,
         CsvFieldCount,
         DecimalComma,

@@ -22,6 +22,30 @@ public static class FileQueries
         "save the file again with the encoding UTF-8"
     );
 
+    /// <summary>A setting that would change data unseen.</summary>
+    public static readonly QueryKind ValueStandsForNumber = new(
+        "value-stands-for-number",
+        Stop,
+        "a setting would read a number or time of the file as another",
+        "remove it, and correct the row in its own file with a deviation that says why"
+    );
+
+    /// <summary>A table in the study folder that is not read.</summary>
+    public static readonly QueryKind FileNotRead = new(
+        "file-not-read",
+        Attention,
+        "the study folder has a table that the study does not read",
+        "move it elsewhere, or say in a deviation what it is"
+    );
+
+    /// <summary>A text that would push everything else off its page.</summary>
+    public static readonly QueryKind TextTooLong = new(
+        "text-too-long",
+        Stop,
+        "a text is longer than its place in the report",
+        "shorten it"
+    );
+
     /// <summary>The file breaks the rules of TOML.</summary>
     public static readonly QueryKind TomlSyntax = new(
         "toml-syntax",
@@ -162,6 +186,9 @@ public static class FileQueries
     [
         MissingFile,
         NotUtf8,
+        ValueStandsForNumber,
+        FileNotRead,
+        TextTooLong,
         TomlSyntax,
         DuplicateKey,
         UnknownKey,

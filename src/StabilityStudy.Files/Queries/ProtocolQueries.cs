@@ -126,6 +126,14 @@ public static class ProtocolQueries
         "add a criterion of kind \"bias\""
     );
 
+    /// <summary>No size of change is looked at.</summary>
+    public static readonly QueryKind SidesOnly = new(
+        "sides-only",
+        Attention,
+        "only changes of side or class are judged, and far from a level results may change as they like",
+        "add criteria of kind \"bias\" and \"individual\""
+    );
+
     /// <summary>A criterion cannot be met.</summary>
     public static readonly QueryKind CriterionOutOfReach = new(
         "criterion-out-of-reach",
@@ -159,6 +167,7 @@ public static class ProtocolQueries
         FewDays,
         BiasOnly,
         IndividualOnly,
+        SidesOnly,
         CriterionOutOfReach,
         AnalyteWithoutCriterion,
     ];

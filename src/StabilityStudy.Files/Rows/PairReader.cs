@@ -12,7 +12,7 @@ namespace StabilityStudy.Files.Rows;
 /// <summary>
 /// Reads a file of which each row is a pair: a baseline and a delayed result of one specimen. Each row becomes two tubes,
 /// "B" and one named after its time point, and two results; rows of one specimen share the baseline. Fill, clot and
-/// hemolysis are those of the delayed tube.
+/// hemolysis are those of the delayed tube; those of the baseline tube have columns of their own.
 /// </summary>
 internal static class PairReader
 {
@@ -91,11 +91,14 @@ internal static class PairReader
             SeparatedAt: null,
             FrozenAt: null,
             ThawedAt: null,
-            FillPercent: null,
+            FillPercent: row.OptionalDecimal("baseline_fill_percent", NumberRange.FillPercent),
             Inversions: null,
-            HematocritPercent: row.OptionalDecimal("hematocrit_percent", NumberRange.Percent),
-            Hemolysis: Hemolysis.NotRecorded,
-            Clot: ClotCheck.NotRecorded,
+            HematocritPercent: row.OptionalDecimal(
+                "hematocrit_percent",
+                NumberRange.HematocritPercent
+            ),
+            Hemolysis: row.Choice("baseline_hemolysis", FileWords.HemolysisGrades),
+            Clot: row.Choice("baseline_clot", FileWords.ClotChecks),
             Device: "",
             Origin: row.Choice("origin", FileWords.Origins)
         );

@@ -43,7 +43,10 @@ internal static class SpecimenReader
             ThawedAt: row.OptionalTime("thawed_at", known.Times),
             FillPercent: row.OptionalDecimal("fill_percent", NumberRange.FillPercent),
             Inversions: row.OptionalWhole("inversions", NumberRange.Inversions),
-            HematocritPercent: row.OptionalDecimal("hematocrit_percent", NumberRange.Percent),
+            HematocritPercent: row.OptionalDecimal(
+                "hematocrit_percent",
+                NumberRange.HematocritPercent
+            ),
             Hemolysis: row.Choice("hemolysis", FileWords.HemolysisGrades),
             Clot: row.Choice("clot", FileWords.ClotChecks),
             Device: row.FreeText("device"),

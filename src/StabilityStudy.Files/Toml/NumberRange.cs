@@ -53,8 +53,14 @@ internal sealed record NumberRange(string Words, Func<decimal, bool> Holds)
     );
 
     public static readonly NumberRange FillPercent = new(
-        "a fill in percent of nominal, from 0 to 200",
-        n => n is >= 0 and <= 200
+        "a fill in percent of nominal, from 0 to 120",
+        n => n is >= 0 and <= 120
+    );
+
+    // A fraction written for a percentage would pass every rule.
+    public static readonly NumberRange HematocritPercent = new(
+        "a hematocrit in percent, from 5 to 85",
+        n => n is >= 5 and <= 85
     );
 
     public static readonly NumberRange Celsius = new(

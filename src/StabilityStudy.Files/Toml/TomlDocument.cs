@@ -30,7 +30,9 @@ internal static class TomlDocument
         if (document.HasErrors)
         {
             foreach (
-                var diagnostic in document.Diagnostics.OrderBy(found => found.Span.Start.Offset)
+                var diagnostic in document
+                    .Diagnostics.OrderBy(found => found.Span.Start.Offset)
+                    .DistinctBy(found => found.Span.Start.Line)
             )
             {
                 queries.Add(

@@ -12,6 +12,26 @@ internal sealed partial class TomlTable
     public string RequireText(string key) =>
         Require(key) is { } entry ? AsText(entry, entry.Value) ?? "" : "";
 
+    /// <summary>A text for page 1, of at most so many characters.</summary>
+    public string RequireText(string key, int most)
+    {
+        var text = RequireText(key);
+        if (text.Length > most)
+        {
+            Fault(
+                key,
+                FileQueries.TextTooLong,
+                text[..most] + "…",
+                FormattableString.Invariant(
+                    $"The text of \"{key}\" has {text.Length} characters; it has room for {most}."
+                ),
+                "Shorten it; details have their place among the deviations or in your own documents."
+            );
+        }
+
+        return text;
+    }
+
     public string? OptionalText(string key) =>
         Find(key) is { } entry ? AsText(entry, entry.Value) : null;
 
@@ -78,6 +98,37 @@ internal sealed partial class TomlTable
         Require(key) is { } entry ? AsDate(entry) ?? default : default;
 
     public DateOnly? OptionalDate(string key) => Find(key) is { } entry ? AsDate(entry) : null;
+
+    /// <summary>A time of day, "07:45".</summary>
+    public TimeOnly? OptionalClock(string key)
+    {
+        if (OptionalText(key) is not { } text)
+        {
+            return null;
+        }
+
+        if (
+            TimeOnly.TryParseExact(
+                text,
+                "HH:mm",
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.None,
+                out var time
+            )
+        )
+        {
+            return time;
+        }
+
+        Fault(
+            key,
+            FileQueries.NotADate,
+            text,
+            $"\"{text}\" is not a time of day.",
+            "Write hours and minutes: \"07:45\"."
+        );
+        return null;
+    }
 
     public T RequireChoice<T>(string key, WordSet<T> words)
         where T : struct =>

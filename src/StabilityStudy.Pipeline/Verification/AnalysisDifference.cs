@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text.Json;
 
 namespace StabilityStudy.Pipeline.Verification;
@@ -7,6 +8,8 @@ internal static class AnalysisDifference
 {
     /// <summary>Largest difference of an estimate, relative to its size: other processors round the last digits otherwise.</summary>
     private const double Tolerance = 1e-9;
+
+    private static readonly string[] s_names = ["name", "specimen", "criterion", "code", "analyte"];
 
     /// <summary>Each place where they differ, in words.</summary>
     public static IEnumerable<string> Of(
@@ -89,13 +92,33 @@ internal static class AnalysisDifference
         var i = 0;
         foreach (var (one, two) in claimed.EnumerateArray().Zip(found.EnumerateArray()))
         {
-            foreach (var difference in Of(one, two, FormattableString.Invariant($"{path}[{i}]")))
+            foreach (var difference in Of(one, two, $"{path}[{NameOf(one, i)}]"))
             {
                 yield return difference;
             }
 
             i++;
         }
+    }
+
+    /// <summary>What a reader knows an entry by: the name of a file, the code of a specimen or analyte; its place where it has none.</summary>
+    private static string NameOf(JsonElement entry, int place)
+    {
+        if (entry.ValueKind == JsonValueKind.Object)
+        {
+            foreach (var key in s_names)
+            {
+                if (
+                    entry.TryGetProperty(key, out var name)
+                    && name.ValueKind == JsonValueKind.String
+                )
+                {
+                    return name.GetString()!;
+                }
+            }
+        }
+
+        return (place + 1).ToString(CultureInfo.InvariantCulture);
     }
 
     /// <summary>Counts are whole numbers and must be equal; written alike, they are.</summary>

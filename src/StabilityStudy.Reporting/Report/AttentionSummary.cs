@@ -34,7 +34,7 @@ internal static class AttentionSummary
         return new([
             new AttentionLine("Protocol", LockWords.Of(analysis.Lock), ""),
             .. Line("Rests on", WouldBe(analysis, Supported)),
-            .. Line("Open", WouldBe(analysis, FirstOpen)),
+            .. Line("Still open", WouldBe(analysis, FirstOpen)),
             .. Line("Left out", LeftOutNumbers(analysis)),
             .. kinds.Take(MostKinds).Select(kind => OfKind(analysis, kind)),
             .. More([.. kinds.Skip(MostKinds)], pages),
@@ -56,7 +56,10 @@ internal static class AttentionSummary
 
     /// <summary>What would change the conclusion is asked of the first time point that is not supported.</summary>
     private static IEnumerable<Cell> FirstOpen(Sequence sequence) =>
-        sequence.Cells.SkipWhile(cell => cell.Conclusion == Conclusion.Supported).Take(1);
+        sequence
+            .Cells.SkipWhile(cell => cell.Conclusion == Conclusion.Supported)
+            .Take(1)
+            .Where(cell => cell.Conclusion != Conclusion.NotAssessed);
 
     /// <summary>A sentence for each thing that, were it otherwise, would change a conclusion, with the time points that it would change.</summary>
     private static IEnumerable<string> WouldBe(

@@ -95,7 +95,7 @@ internal static class CellSections
         var counted =
             $"{Counted.Of(cell.Estimates.Compared, "compared pair")} on {Counted.Of(cell.Estimates.CollectionDays, "collection day")}.";
         return cell.Conclusion == Conclusion.NotReached
-            ? $"An earlier time point was not supported, so this one is not concluded on; its figures alone would say {TradeWords.Of(cell.OwnConclusion)}. {counted}"
+            ? $"An earlier time point did not come out as supported, so this one is not concluded on; its figures alone would say {TradeWords.Of(cell.OwnConclusion)}. {counted}"
             : counted;
     }
 }

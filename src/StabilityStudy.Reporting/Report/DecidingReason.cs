@@ -53,7 +53,12 @@ internal static class DecidingReason
             BiasResult or IndividualResult when HasNoPair(result, cell) => "no usable pair",
             BiasResult bias when bias.Mean.TryGet(out var mean) =>
                 $"mean change {CriterionWords.Figure(bias, mean.Mean, names)} ({NumberText.Percent(bias.ConfidenceLevel)} interval {CriterionWords.Interval(bias, mean.Lower, mean.Upper, names)}){control} {Place(bias)} {CriterionFigures.Allowed(bias, names)}"
-                    + Joined(", but ", Doubts(bias, cell, protocol)),
+                    + Joined(
+                        bias.Reasons.Any(reason => reason.Code == "interval-inside")
+                            ? ", but "
+                            : ", and ",
+                        Doubts(bias, cell, protocol)
+                    ),
             IndividualResult { Bounds.Value: not null } individual => Share(
                 individual,
                 names,

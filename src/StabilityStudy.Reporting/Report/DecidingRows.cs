@@ -104,7 +104,7 @@ internal static class DecidingRows
             "  outside: measured, failed, undecidable",
             $"{NumberText.Count(count.OutsideMeasured)}, {NumberText.Count(count.Failed)}, {NumberText.Count(count.Undecidable)}",
             individual.MostOutside is { } most
-                ? $"at most {NumberText.Count(most)} of {NumberText.Count(count.Counted)} may be outside"
+                ? $"at most {NumberText.Count(most)} of {NumberText.Count(count.Counted - count.AgreeingBeyond)}{(count.AgreeingBeyond > 0 ? " that do not agree beyond a limit" : "")} may be outside"
                 : "too few specimens to meet it",
             EstimateRow.Criterion(individual.Criterion)
         );

@@ -30,9 +30,19 @@ internal static class DecisionMatrix
                 )),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence, timePoints))],
-            $"Empty: not asked by the protocol. Modified: beyond the manufacturer's limit, so a modified test. Groups: {Groups(analysis)}."
+            $"Empty: not asked by the protocol. Modified: beyond the manufacturer's limit, so a modified test. Groups: {Groups(analysis)}. Analytes: {Analytes(analysis)}."
         );
     }
+
+    private static string Analytes(StudyAnalysis analysis) =>
+        string.Join(
+            ", ",
+            analysis
+                .Protocol.Analytes.Where(analyte =>
+                    analysis.Sequences.Any(sequence => sequence.Analyte == analyte.Id)
+                )
+                .Select(analyte => $"{analyte.Id} = {analyte.Name}")
+        );
 
     private static string Groups(StudyAnalysis analysis) =>
         string.Join(

@@ -112,11 +112,12 @@ internal static class DriftSection
             .FirstOrDefault(names =>
                 names.Analyte.Id.Equals("aPTT", StringComparison.OrdinalIgnoreCase)
                 && IsWithoutAnticoagulant(names.Group)
+                && names.Storage.LowestCelsius > 0
             );
         return new Paragraph(
             applies is null
                 ? "No published curve is shown for these analytes and patient groups."
-                : $"For comparison only, for the group {applies.Group.Name} and not for heparin or any other anticoagulant: a 2025 consensus of 43 published studies of unfrozen specimens (Clin Chem Lab Med 2025, doi 10.1515/cclm-2025-0117) finds the aPTT prolonged by 6.1 % at 6 h and 10 % at 24 h, rising with the logarithm of time.",
+                : $"For comparison only, for the group {applies.Group.Name} and not for heparin or any other anticoagulant: a 2025 consensus of 43 published studies (Clin Chem Lab Med 2025, doi 10.1515/cclm-2025-0117) finds the aPTT of unfrozen specimens prolonged by 6.1 % at 6 h and 10 % at 24 h, rising with the logarithm of time.",
             ParagraphStyle.Small
         );
     }

@@ -11,6 +11,9 @@ internal static class FirstPage
     /// <summary>With more sequences page 1 shows their conclusions at one look, and every figure behind them follows on page 2.</summary>
     private const int MostInFull = 2;
 
+    /// <summary>The conclusions of more sequences could push what might change the decision off the page, so that comes first.</summary>
+    private const int MostBeforeAttention = 10;
+
     private static readonly ImmutableArray<string> s_decisions =
     [
         "approve",
@@ -18,23 +21,30 @@ internal static class FirstPage
         "approve a shorter window or with conditions: __________",
     ];
 
-    public static Section Of(StudyAnalysis analysis, SectionPages pages) =>
-        new(
+    public static Section Of(StudyAnalysis analysis, SectionPages pages)
+    {
+        var attention = AttentionSummary.Of(analysis, pages);
+        return new(
             "Decision",
             StartsOnNewPage: true,
             [
                 .. Asked(analysis),
+                .. IsLong(analysis) ? [attention] : ImmutableArray<Block>.Empty,
                 .. IsInFull(analysis)
                     ? [Conclusions(analysis, withFigures: false), ConclusionTable.Of(analysis)]
                     : AtOneLook(analysis),
                 .. FirstPageFigure.Of(analysis) is { } figure
                     ? [new Floating(figure, FirstPageFigure.LeastHeight)]
                     : ImmutableArray<Block>.Empty,
-                AttentionSummary.Of(analysis, pages),
+                .. IsLong(analysis) ? ImmutableArray<Block>.Empty : [attention],
                 CautionSection.OnFirstPage(),
                 Signatures(analysis.Protocol),
             ]
         );
+    }
+
+    private static bool IsLong(StudyAnalysis analysis) =>
+        analysis.Sequences.Length > MostBeforeAttention;
 
     /// <summary>Sentences and figures of a study whose page 1 shows its conclusions at one look; null for others.</summary>
     public static Section? InFull(StudyAnalysis analysis) =>

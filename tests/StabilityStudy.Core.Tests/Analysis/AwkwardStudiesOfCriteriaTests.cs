@@ -45,8 +45,15 @@ public sealed class AwkwardStudiesOfCriteriaTests
             "states no decision level"
         ),
         new(
-            "no specimen changes the side of a level",
+            "no specimen changes the side of a level that no baseline is near",
             Quiet.Criteria(Sides(60)),
+            "Inconclusive",
+            "level-outside-coverage",
+            "60 s is outside what the baselines cover"
+        ),
+        new(
+            "no specimen changes the side of a level among the baselines",
+            Wide("+0").Criteria(Sides(50.5m)),
             "Supported",
             "changes-shown-few",
             "at most 10 %"

@@ -13,7 +13,7 @@ public sealed class AwkwardStudiesOfExclusionsTests
             Quiet.Exclude(3, 6),
             "Supported",
             "exclusion-after-result",
-            "when its result could be known"
+            "so that the result could be known"
         ),
         new(
             "a baseline without a partner excluded",
@@ -75,6 +75,23 @@ public sealed class AwkwardStudiesOfExclusionsTests
             Excluded(0),
             "Supported",
             "exclusion-after-result",
+            "was decided on the day of its result or later"
+        ),
+        new(
+            "an exclusion on the day of collection, before the test",
+            ExcludedAt(new TimeOnly(9, 30)),
+            "Supported",
+            "pair-excluded",
+            "dropped"
+        )
+        {
+            Silent = "exclusion-after-result",
+        },
+        new(
+            "an exclusion on the day of collection, after the test",
+            ExcludedAt(new TimeOnly(15, 0)),
+            "Supported",
+            "exclusion-after-result",
             "was decided when its result could be known"
         ),
         new(
@@ -112,6 +129,18 @@ public sealed class AwkwardStudiesOfExclusionsTests
     [Theory]
     [MemberData(nameof(Rows))]
     public void The_conclusion_and_its_words_are(string name) => Holds(s_studies, name);
+
+    private static SmallStudy ExcludedAt(TimeOnly time)
+    {
+        var study = Excluded(0);
+        var facts = study.Inputs.Facts;
+        return new(
+            study.Inputs with
+            {
+                Facts = facts with { Exclusions = [facts.Exclusions[0] with { Time = time }] },
+            }
+        );
+    }
 
     private static SmallStudy Excluded(int daysAfterCollection)
     {

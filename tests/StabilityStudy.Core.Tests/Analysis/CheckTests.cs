@@ -29,7 +29,7 @@ public sealed class CheckTests
     [Fact]
     public void No_result_is_given_away_while_specimens_are_collected()
     {
-        var queries = StudyChecks.Of(s_study.Inputs);
+        var queries = StudyChecks.Of(s_study.Inputs, "");
 
         Assert.Superset(
             new HashSet<string>([
@@ -56,7 +56,7 @@ public sealed class CheckTests
     [Fact]
     public void The_word_for_a_missing_result_stays() =>
         Assert.Contains(
-            StudyChecks.Of(s_study.Inputs),
+            StudyChecks.Of(s_study.Inputs, ""),
             query => query is { Code: "delayed-tube-failed", Observed: "CLOT" }
         );
 

@@ -110,7 +110,13 @@ public sealed class CriterionKindTests
     {
         var study = SmallStudy.Of(
             [6],
-            Enumerable.Range(0, 40).Select(i => i < changed ? "39.0 | 41.0" : "39.0 | 39.2")
+            Enumerable
+                .Range(0, 40)
+                .Select(i =>
+                    i < changed ? "39.0 | 41.0"
+                    : i < 37 ? "39.0 | 39.2"
+                    : "44.0 | 44.2"
+                )
         );
 
         Assert.Equal(expected, Result(study.Criteria(Sides(10, 40))).Verdict);

@@ -60,7 +60,7 @@ public sealed class RunControlTests
             study.Analyze().Queries,
             query => query.Code == code && query.Severity == Severity.Attention
         );
-        Assert.Contains(StudyChecks.Of(study.Inputs), query => query.Code == code);
+        Assert.Contains(StudyChecks.Of(study.Inputs, ""), query => query.Code == code);
     }
 
     [Fact]

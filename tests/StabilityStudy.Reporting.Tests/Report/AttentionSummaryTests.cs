@@ -16,7 +16,7 @@ public sealed class AttentionSummaryTests
         {
             Queries =
             [
-                FirstPageParts.Query("fewer-replicates-than-planned"),
+                FirstPageParts.Query("a-code-not-ranked"),
                 FirstPageParts.Query("unexpected-code"),
                 FirstPageParts.Query("outlier-flagged"),
                 FirstPageParts.Query("outlier-flagged"),
@@ -33,7 +33,7 @@ public sealed class AttentionSummaryTests
             lines.Where(line => line.Severity == "Attention").Select(line => line.Text)
         );
         Assert.Equal(
-            "6 in \"Data queries\": instrument differs within pair, lot not recorded, 2 × outlier flagged, fewer replicates than planned, unexpected code.",
+            "6 in \"Data queries\": instrument differs within pair, lot not recorded, 2 × outlier flagged, a code not ranked, unexpected code.",
             Assert.Single(lines, line => line.Severity == "More").Text
         );
     }
@@ -76,7 +76,7 @@ public sealed class AttentionSummaryTests
         Assert.Contains(
             "Would be supported without the one flagged outlier: No anticoagulant at 6 h.",
             Assert
-                .Single(FirstPageParts.Attentions(analysis), line => line.Severity == "Open")
+                .Single(FirstPageParts.Attentions(analysis), line => line.Severity == "Still open")
                 .Text,
             Comparison
         );

@@ -1,0 +1,203 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Statistics.Location;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>
+/// Control results that can hardly vouch for the runs they are named in: far from the tests, one level only, missing in
+/// some runs, with a range that nothing could leave, or all the same.
+/// </summary>
+/// <remarks>
+/// Two levels in each eight hours of testing: 42 CFR 493.1269 for coagulation (from memory). The other figures are our
+/// own, wide enough that ordinary records pass.
+/// </remarks>
+internal static class ControlRecordQueries
+{
+    private static readonly TimeSpan s_longestRun = TimeSpan.FromHours(24);
+    private static readonly TimeSpan s_longestAway = TimeSpan.FromHours(8);
+
+    /// <summary>Half the width of an allowed range, percent of its middle, beyond which it controls little.</summary>
+    private const decimal WidestHalfRange = 30;
+
+    /// <summary>So many results of one control are not all the same.</summary>
+    private const int FewestForSame = 10;
+
+    public static IEnumerable<DataQuery> Of(string analyte, StudyInputs inputs)
+    {
+        var rows = inputs.Controls.Where(row => row.Analyte == analyte).ToImmutableArray();
+        var controls = rows.Where(row => row.Kind == ControlKind.Control).ToImmutableArray();
+        var tests = inputs
+            .Results.Where(row =>
+                row.Analyte == analyte
+                && row is { Run.Length: > 0, TestedAt: not null, Result: not MissingResult }
+            )
+            .ToLookup(row => row.Run, row => row.TestedAt!.Value);
+        return
+        [
+            .. Runs(
+                analyte,
+                "run-too-long",
+                tests.Where(run => run.Max() - run.Min() > s_longestRun).Select(run => run.Key),
+                "with tests more than 24 hours apart; one control cannot vouch for all of them",
+                "Give each run its own code and its own controls."
+            ),
+            .. Runs(
+                analyte,
+                "control-far-from-tests",
+                controls
+                    .GroupBy(row => row.Run)
+                    .Where(run => tests[run.Key].Any(test => IsFar(test, run)))
+                    .Select(run => run.Key),
+                "with a test more than 8 hours from every control of the run",
+                "Test controls within the eight hours of the specimens they vouch for, or correct the times."
+            ),
+            .. Runs(
+                analyte,
+                "one-control-level",
+                controls
+                    .GroupBy(row => row.Run)
+                    .Where(run =>
+                        tests.Contains(run.Key)
+                        && !run.Select(row => row.Control).Distinct().Skip(1).Any()
+                    )
+                    .Select(run => run.Key),
+                "with one control only, where two levels are usual",
+                "Add the other level, or say in a deviation why one is enough."
+            ),
+            .. Controls(
+                analyte,
+                "control-in-some-runs",
+                NotInEveryRun(controls, [.. tests.Select(run => run.Key)]),
+                "has no result in some of the runs that have controls",
+                "Add its results, whatever they were."
+            ),
+            .. Controls(
+                analyte,
+                "control-of-two-kinds",
+                rows.GroupBy(row => row.Control)
+                    .Where(same => same.Select(row => row.Kind).Distinct().Skip(1).Any())
+                    .Select(same => same.Key),
+                "is a control in some rows and bridging plasma in others",
+                "Name it one or the other in every row."
+            ),
+            .. Controls(
+                analyte,
+                "control-range-wide",
+                controls.Where(IsWide).Select(row => row.Control).Distinct(),
+                $"has an allowed range of more than ± {WidestHalfRange} %, which hardly any result could leave",
+                "Enter the range that the laboratory works with."
+            ),
+            .. Controls(
+                analyte,
+                "cv-below-controls",
+                Varying(rows, inputs.Protocol.Analytes.Single(item => item.Id == analyte)),
+                "varies more than twice as much from run to run as the protocol states",
+                "State the between-run CV that the laboratory's own controls show."
+            ),
+            .. Controls(
+                analyte,
+                "control-results-same",
+                rows.GroupBy(row => row.Control)
+                    .Where(same =>
+                        same.Count() >= FewestForSame
+                        && !same.Select(row => row.Result.Text).Distinct().Skip(1).Any()
+                        && same.All(row => row.Result is MeasuredResult)
+                    )
+                    .Select(same => same.Key),
+                "has the same result every time",
+                "Compare with the analyzer's own record."
+            ),
+        ];
+    }
+
+    /// <summary>Materials whose results vary by more than twice the stated CV; so much by chance is rare with ten results.</summary>
+    private static IEnumerable<string> Varying(ImmutableArray<ControlRow> rows, Analyte analyte) =>
+        analyte.BetweenRunCvPercent is not { } cv
+            ? []
+            : rows.GroupBy(row => row.Control)
+                .Where(same =>
+                    Spread
+                        .Summarize([
+                            .. same.Select(row => row.Result)
+                                .OfType<MeasuredResult>()
+                                .Select(result => (double)result.Value),
+                        ])
+                        .TryGet(out var spread)
+                    && spread.Count >= FewestForSame
+                    && 100 * spread.StandardDeviation > 2 * (double)cv * Math.Abs(spread.Mean)
+                )
+                .Select(same => same.Key);
+
+    private static bool IsFar(DateTimeOffset test, IEnumerable<ControlRow> controls) =>
+        controls.All(row => (row.TestedAt - test).Duration() > s_longestAway);
+
+    private static bool IsWide(ControlRow row) =>
+        row is { AllowedLow: { } low, AllowedHigh: { } high }
+        && low + high > 0
+        && 100 * (high - low) > WidestHalfRange * (low + high);
+
+    /// <summary>Controls that some runs have and others lack, among the runs with any control.</summary>
+    private static IEnumerable<string> NotInEveryRun(
+        ImmutableArray<ControlRow> controls,
+        ImmutableHashSet<string> tested
+    )
+    {
+        var byRun = controls
+            .Where(row => tested.Contains(row.Run) && row.Result is not MissingResult)
+            .ToLookup(row => row.Run);
+        return byRun
+            .SelectMany(run => run.Select(row => row.Control))
+            .Distinct()
+            .Order(StringComparer.Ordinal)
+            .Where(control => byRun.Any(run => run.All(row => row.Control != control)));
+    }
+
+    private static IEnumerable<DataQuery> Runs(
+        string analyte,
+        string code,
+        IEnumerable<string> runs,
+        string how,
+        string action
+    ) => Query(analyte, code, "run", runs, count => Counted.Of(count, "run") + " " + how, action);
+
+    private static IEnumerable<DataQuery> Controls(
+        string analyte,
+        string code,
+        IEnumerable<string> controls,
+        string what,
+        string action
+    ) => Query(analyte, code, "control", controls, _ => $"a control {what}", action);
+
+    private static IEnumerable<DataQuery> Query(
+        string analyte,
+        string code,
+        string column,
+        IEnumerable<string> of,
+        Func<int, string> how,
+        string action
+    )
+    {
+        ImmutableArray<string> codes = [.. of.Order(StringComparer.Ordinal)];
+        return codes.IsEmpty
+            ? []
+            :
+            [
+                new(
+                    code,
+                    Severity.Attention,
+                    DataFiles.ControlsAt(null, column),
+                    "",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{analyte}: {how(codes.Length)}: {Doubts.ControlDoubts.Names(codes)}."
+                    ),
+                    action
+                ),
+            ];
+    }
+}

@@ -1,0 +1,91 @@
+using System.Collections.Immutable;
+using System.Globalization;
+
+namespace StabilityStudy.Core.Conclusions;
+
+/// <summary>
+/// The fewest further specimens that change side of a level, or class, with which a supported time point would no longer
+/// be supported. It works on counts, level by level.
+/// </summary>
+internal static class MoreChanged
+{
+    public static IEnumerable<RobustnessLine> Of(ImmutableArray<CriterionResult> criteria)
+    {
+        var own = CellEvaluation.Conclude(criteria);
+        if (own != Conclusion.Supported)
+        {
+            yield break;
+        }
+
+        foreach (var result in criteria)
+        {
+            var (fewest, what) = result switch
+            {
+                ReclassificationResult sides => sides
+                    .Levels.Select(level =>
+                        (
+                            Fewest(
+                                level.Counted,
+                                level.MovedUp + level.MovedDown + level.Failed + level.Undecidable,
+                                (decimal)(100 * (1 - sides.LargestShare)),
+                                sides.ConfidenceLevel
+                            ),
+                            string.Create(
+                                CultureInfo.InvariantCulture,
+                                $"changed the side of {level.Level}"
+                            )
+                        )
+                    )
+                    .DefaultIfEmpty((0, ""))
+                    .MinBy(level => level.Item1),
+                ClassificationResult classes => (
+                    Fewest(
+                        classes.Counted,
+                        classes.Counted - classes.Kept,
+                        (decimal)(100 * classes.RequiredShare),
+                        classes.ConfidenceLevel
+                    ),
+                    "changed class"
+                ),
+                _ => (0, ""),
+            };
+            if (fewest > 0)
+            {
+                yield return RobustnessLine.Of(
+                    "fewest-more-changed",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"if {(fewest == 1 ? "one more specimen" : $"{fewest} more specimens")} had {what}"
+                    ),
+                    own,
+                    CellEvaluation.Conclude([
+                        .. criteria.Select(item =>
+                            item == result ? item with { Verdict = Verdict.Inconclusive } : item
+                        ),
+                    ])
+                );
+            }
+        }
+    }
+
+    /// <summary>The smallest further number with which the share is no longer shown.</summary>
+    private static int Fewest(int counted, int changed, decimal percentKept, double confidenceLevel)
+    {
+        var more = 1;
+        while (
+            changed + more <= counted
+            && ShareKept.Judge(
+                counted,
+                changed + more,
+                changed + more,
+                percentKept,
+                confidenceLevel
+            ) == Verdict.Met
+        )
+        {
+            more++;
+        }
+
+        return more;
+    }
+}

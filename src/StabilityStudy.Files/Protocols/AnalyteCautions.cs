@@ -1,0 +1,64 @@
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Protocols;
+
+/// <summary>Looks for analytes of which not enough is stated to see results that are too good.</summary>
+internal static class AnalyteCautions
+{
+    public static void Check(ProtocolDraft draft)
+    {
+        CheckImprecision(draft);
+        CheckLevels(draft);
+    }
+
+    private static void CheckLevels(ProtocolDraft draft)
+    {
+        foreach (var (table, criterion) in draft.Criteria.Items)
+        {
+            var levels = criterion switch
+            {
+                DecisionLevelCriterion item => item.Levels,
+                ReclassificationCriterion item => item.Levels,
+                _ => [],
+            };
+            var left = draft
+                .Analytes.Values.Where(analyte =>
+                    !levels.IsEmpty && criterion!.Limits.Any(choice => choice.Analyte == analyte.Id)
+                )
+                .SelectMany(analyte => analyte.DecisionLevels)
+                .Except(levels)
+                .Select(level => FormattableString.Invariant($"{level}"))
+                .ToArray();
+            if (left.Length > 0)
+            {
+                table.Remark(
+                    "levels",
+                    CautionQueries.LevelNotJudged,
+                    "",
+                    $"The criterion \"{criterion!.Id}\" does not look at every decision level of its analyte; left out: {string.Join(", ", left)}.",
+                    "Name every level, or have the medical director give the reason."
+                );
+            }
+        }
+    }
+
+    private static void CheckImprecision(ProtocolDraft draft)
+    {
+        var silent = draft
+            .Analytes.Items.Where(part =>
+                part.Value.Categories.IsEmpty && !part.Table.Has("cv_percent")
+            )
+            .ToArray();
+        if (silent is [var first, ..])
+        {
+            first.Table.Remark(
+                "cv_percent",
+                CautionQueries.BetweenRunCvNotStated,
+                "",
+                $"The variation between runs is not stated, so copied results cannot be told from measurements: {string.Join(", ", silent.Select(part => part.Value.Id))}.",
+                "Add cv_percent from the laboratory's own controls."
+            );
+        }
+    }
+}
