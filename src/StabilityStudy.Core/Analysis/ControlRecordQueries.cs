@@ -104,9 +104,9 @@ internal static class ControlRecordQueries
                 "control-results-same",
                 rows.GroupBy(row => row.Control)
                     .Where(same =>
-                        same.Count() >= FewestForSame
+                        same.All(row => row.Result is MeasuredResult)
                         && !same.Select(row => row.Result.Text).Distinct().Skip(1).Any()
-                        && same.All(row => row.Result is MeasuredResult)
+                        && IsRare(same.First(), same.Count(), inputs.Protocol.Analytes)
                     )
                     .Select(same => same.Key),
                 "has the same result every time",
@@ -132,6 +132,16 @@ internal static class ControlRecordQueries
                     && 100 * spread.StandardDeviation > 2 * (double)cv * Math.Abs(spread.Mean)
                 )
                 .Select(same => same.Key);
+
+    /// <summary>Whether so many results are the same as imprecision and the last digit hardly ever make them.</summary>
+    private static bool IsRare(ControlRow row, int count, ImmutableArray<Analyte> analytes) =>
+        Math.Pow(
+            UnchangedResultQueries.ChanceOf(
+                analytes.Single(analyte => analyte.Id == row.Analyte),
+                ((MeasuredResult)row.Result).Value
+            ),
+            count - 1
+        ) < UnchangedResultQueries.Rare;
 
     private static bool IsFar(DateTimeOffset test, IEnumerable<ControlRow> controls) =>
         controls.All(row => (row.TestedAt - test).Duration() > s_longestAway);

@@ -23,7 +23,7 @@ internal static class UnchangedResultQueries
     private const int FewestSame = 5;
 
     /// <summary>Rarer than this by chance (binomial), agreement asks for an answer.</summary>
-    private const double Rare = 1e-4;
+    public const double Rare = 1e-4;
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         inputs
@@ -74,7 +74,7 @@ internal static class UnchangedResultQueries
     private static decimal ValueOf(ResultRow row) => ((MeasuredResult)row.Result).Value;
 
     /// <summary>At most the density of a normal difference at zero times the reporting increment.</summary>
-    private static double ChanceOf(Analyte analyte, decimal value)
+    public static double ChanceOf(Analyte analyte, decimal value)
     {
         var percent = Math.Max(
             LeastCvPercent,
