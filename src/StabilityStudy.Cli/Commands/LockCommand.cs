@@ -93,7 +93,7 @@ internal static class LockCommand
         )
         {
             case LockAttempt.Locked locked:
-                Write(terminal, request.Folder, request.By, HasData(files), locked);
+                Write(terminal, request.Folder, request.By, files.Tables.Any(), locked);
                 return ExitCode.Done;
             case LockAttempt.Refused { Why: LockRefusal.AlreadyLocked }:
                 throw new UsageException("This protocol is locked already; nothing was changed.");
@@ -113,9 +113,6 @@ internal static class LockCommand
                 throw new UnreachableException();
         }
     }
-
-    private static bool HasData(StudyBytes files) =>
-        files.Files.Keys.Any(name => name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase));
 
     private static void Write(
         Terminal terminal,

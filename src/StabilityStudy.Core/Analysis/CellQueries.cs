@@ -17,10 +17,6 @@ internal static class CellQueries
     /// <summary>Ten normal changes have an SD below this share of the true one with a probability under 0.01.</summary>
     private const double LeastShareOfNoise = 0.4;
 
-    /// <summary>As for limits in percent, which are looked at in the protocol.</summary>
-    private const decimal WidestPercentOfMean = 15;
-    private const decimal WidestPercentOfOne = 25;
-
     public static IEnumerable<DataQuery> Of(Cell cell, StudyProtocol protocol) =>
         [
             .. ConfoundingQueries.Of(cell.Key, cell.Pairs),
@@ -111,9 +107,9 @@ internal static class CellQueries
         {
             var (limit, serves, widest) = result switch
             {
-                BiasResult bias => (bias.Limit, "a mean", WidestPercentOfMean),
-                DecisionLevelResult levels => (levels.Limit, "a mean", WidestPercentOfMean),
-                IndividualResult one => (one.Limit, "single specimens", WidestPercentOfOne),
+                BiasResult bias => (bias.Limit, "a mean", WideLimits.PercentOfMean),
+                DecisionLevelResult levels => (levels.Limit, "a mean", WideLimits.PercentOfMean),
+                IndividualResult one => (one.Limit, "single specimens", WideLimits.PercentOfOne),
                 _ => (null, "", 0),
             };
             if (

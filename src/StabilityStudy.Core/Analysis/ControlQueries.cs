@@ -27,7 +27,7 @@ internal static class ControlQueries
                 ),
             ]
             : inputs.Protocol.Analytes.SelectMany(analyte =>
-                OfAnalyte(analyte.Id, inputs).Concat(ControlRecordQueries.Of(analyte.Id, inputs))
+                OfAnalyte(analyte.Id, inputs).Concat(ControlRecordQueries.Of(analyte, inputs))
             );
 
     /// <summary>A shift of bridging plasma that uses up a large part of the allowable bias.</summary>

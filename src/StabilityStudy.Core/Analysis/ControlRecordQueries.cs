@@ -24,30 +24,30 @@ internal static class ControlRecordQueries
     /// <summary>Half the width of an allowed range, percent of its middle, beyond which it controls little.</summary>
     private const decimal WidestHalfRange = 30;
 
-    /// <summary>So many results of one control are not all the same.</summary>
-    private const int FewestForSame = 10;
+    /// <summary>Fewer results of a control vary too much in their own SD.</summary>
+    private const int FewestForSpread = 10;
 
-    public static IEnumerable<DataQuery> Of(string analyte, StudyInputs inputs)
+    public static IEnumerable<DataQuery> Of(Analyte analyte, StudyInputs inputs)
     {
-        var rows = inputs.Controls.Where(row => row.Analyte == analyte).ToImmutableArray();
+        var rows = inputs.Controls.Where(row => row.Analyte == analyte.Id).ToImmutableArray();
         var controls = rows.Where(row => row.Kind == ControlKind.Control).ToImmutableArray();
         var tests = inputs
             .Results.Where(row =>
-                row.Analyte == analyte
+                row.Analyte == analyte.Id
                 && row is { Run.Length: > 0, TestedAt: not null, Result: not MissingResult }
             )
             .ToLookup(row => row.Run, row => row.TestedAt!.Value);
         return
         [
             .. Runs(
-                analyte,
+                analyte.Id,
                 "run-too-long",
                 tests.Where(run => run.Max() - run.Min() > s_longestRun).Select(run => run.Key),
                 "with tests more than 24 hours apart; one control cannot vouch for all of them",
                 "Give each run its own code and its own controls."
             ),
             .. Runs(
-                analyte,
+                analyte.Id,
                 "control-far-from-tests",
                 controls
                     .GroupBy(row => row.Run)
@@ -57,7 +57,7 @@ internal static class ControlRecordQueries
                 "Test controls within the eight hours of the specimens they vouch for, or correct the times."
             ),
             .. Runs(
-                analyte,
+                analyte.Id,
                 "one-control-level",
                 controls
                     .GroupBy(row => row.Run)
@@ -70,14 +70,14 @@ internal static class ControlRecordQueries
                 "Add the other level, or say in a deviation why one is enough."
             ),
             .. Controls(
-                analyte,
+                analyte.Id,
                 "control-in-some-runs",
                 NotInEveryRun(controls, [.. tests.Select(run => run.Key)]),
                 "has no result in some of the runs that have controls",
                 "Add its results, whatever they were."
             ),
             .. Controls(
-                analyte,
+                analyte.Id,
                 "control-of-two-kinds",
                 rows.GroupBy(row => row.Control)
                     .Where(same => same.Select(row => row.Kind).Distinct().Skip(1).Any())
@@ -86,27 +86,26 @@ internal static class ControlRecordQueries
                 "Name it one or the other in every row."
             ),
             .. Controls(
-                analyte,
+                analyte.Id,
                 "control-range-wide",
                 controls.Where(IsWide).Select(row => row.Control).Distinct(),
                 $"has an allowed range of more than ± {WidestHalfRange} %, which hardly any result could leave",
                 "Enter the range that the laboratory works with."
             ),
             .. Controls(
-                analyte,
+                analyte.Id,
                 "cv-below-controls",
-                Varying(rows, inputs.Protocol.Analytes.Single(item => item.Id == analyte)),
+                Varying(rows, analyte),
                 "varies more than twice as much from run to run as the protocol states",
                 "State the between-run CV that the laboratory's own controls show."
             ),
             .. Controls(
-                analyte,
+                analyte.Id,
                 "control-results-same",
                 rows.GroupBy(row => row.Control)
                     .Where(same =>
-                        same.All(row => row.Result is MeasuredResult)
-                        && !same.Select(row => row.Result.Text).Distinct().Skip(1).Any()
-                        && IsRare(same.First(), same.Count(), inputs.Protocol.Analytes)
+                        !same.Select(row => row.Result.Text).Distinct().Skip(1).Any()
+                        && IsRare(analyte, same.First().Result, same.Count())
                     )
                     .Select(same => same.Key),
                 "has the same result every time",
@@ -128,20 +127,16 @@ internal static class ControlRecordQueries
                                 .Select(result => (double)result.Value),
                         ])
                         .TryGet(out var spread)
-                    && spread.Count >= FewestForSame
+                    && spread.Count >= FewestForSpread
                     && 100 * spread.StandardDeviation > 2 * (double)cv * Math.Abs(spread.Mean)
                 )
                 .Select(same => same.Key);
 
     /// <summary>Whether so many results are the same as imprecision and the last digit hardly ever make them.</summary>
-    private static bool IsRare(ControlRow row, int count, ImmutableArray<Analyte> analytes) =>
-        Math.Pow(
-            UnchangedResultQueries.ChanceOf(
-                analytes.Single(analyte => analyte.Id == row.Analyte),
-                ((MeasuredResult)row.Result).Value
-            ),
-            count - 1
-        ) < UnchangedResultQueries.Rare;
+    private static bool IsRare(Analyte analyte, ReportedResult same, int count) =>
+        same is MeasuredResult { Value: var value }
+        && Math.Pow(UnchangedResultQueries.ChanceOf(analyte, value), count - 1)
+            < UnchangedResultQueries.Rare;
 
     private static bool IsFar(DateTimeOffset test, IEnumerable<ControlRow> controls) =>
         controls.All(row => (row.TestedAt - test).Duration() > s_longestAway);

@@ -44,34 +44,29 @@ internal static class ExcludedChange
                 Baseline.Result: MeasuredResult { Value: var baseline },
                 Delayed.Result: MeasuredResult { Value: var delayed }
             }
-        && protocol
-            .Applying(key.Analyte, key.Group)
-            .Select(item => item.Limit)
-            .OfType<Limit>()
-            .Any(limit =>
-                AllowableDifference.Judge(baseline, delayed, ChangeOnScale.AllowanceOf(limit))
-                == AllowanceVerdict.Outside
-            );
+        && LimitsOf(key, protocol).Any(limit => IsOutside(baseline, delayed, limit));
 
     private static string Standing(
         decimal baseline,
         decimal delayed,
         CellKey key,
         StudyProtocol protocol
-    )
-    {
-        var limits = protocol
+    ) =>
+        string.Concat(
+            LimitsOf(key, protocol)
+                .Select(limit =>
+                    $", {(IsOutside(baseline, delayed, limit) ? "outside" : "inside")} the limit {limit.Id}"
+                )
+        );
+
+    private static IEnumerable<Limit> LimitsOf(CellKey key, StudyProtocol protocol) =>
+        protocol
             .Applying(key.Analyte, key.Group)
             .Select(item => item.Limit)
             .OfType<Limit>()
             .DistinctBy(limit => limit.Id);
-        return string.Concat(
-            limits.Select(limit =>
-                AllowableDifference.Judge(baseline, delayed, ChangeOnScale.AllowanceOf(limit))
-                == AllowanceVerdict.Within
-                    ? $", inside the limit {limit.Id}"
-                    : $", outside the limit {limit.Id}"
-            )
-        );
-    }
+
+    private static bool IsOutside(decimal baseline, decimal delayed, Limit limit) =>
+        AllowableDifference.Judge(baseline, delayed, ChangeOnScale.AllowanceOf(limit))
+        != AllowanceVerdict.Within;
 }

@@ -128,19 +128,14 @@ internal static class RecordQueries
     )
     {
         var missing = inputs.Tubes.Where(isMissing).ToImmutableArray();
-        return missing.IsEmpty
-            ? []
-            :
-            [
-                Query(
-                    code,
-                    name,
-                    DataFiles.SpecimensAt(missing.Min(tube => tube.SourceRow), column),
-                    missing.Length,
-                    IsOfBaselines(missing, inputs) ? "baseline tube" : "tube",
-                    why
-                ),
-            ];
+        return FoundRows.OfTubes(
+            code,
+            column,
+            missing,
+            () =>
+                $"The {name} is not recorded for {Counted.Of(missing.Length, IsOfBaselines(missing, inputs) ? "baseline tube" : "tube")}: {why}.",
+            $"Record the {name}."
+        );
     }
 
     /// <summary>Whether every such tube was tested as a baseline: a sheet of pairs has other columns for these.</summary>
@@ -164,38 +159,13 @@ internal static class RecordQueries
         var missing = inputs
             .Results.Where(row => row.Result is not MissingResult && of(row).Length == 0)
             .ToImmutableArray();
-        return missing.IsEmpty
-            ? []
-            :
-            [
-                Query(
-                    code,
-                    column,
-                    DataFiles.ResultsAt(missing.Min(row => row.SourceRow), column),
-                    missing.Length,
-                    "result",
-                    why
-                ),
-            ];
-    }
-
-    private static DataQuery Query(
-        string code,
-        string name,
-        QuerySource source,
-        int count,
-        string of,
-        string why
-    ) =>
-        new(
+        return FoundRows.OfResults(
             code,
-            Severity.Attention,
-            source,
-            "",
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"The {name} is not recorded for {Counted.Of(count, of)}: {why}."
-            ),
-            $"Record the {name}."
+            column,
+            missing,
+            () =>
+                $"The {column} is not recorded for {Counted.Of(missing.Length, "result")}: {why}.",
+            $"Record the {column}."
         );
+    }
 }

@@ -46,6 +46,8 @@ public static class StudyChecks
         );
         queries.AddRange(RecordQueries.Of(inputs));
         queries.AddRange(TubeQueries.Of(inputs));
+        queries.AddRange(TimeQueries.Of(inputs));
+        queries.AddRange(ResultQueries.Of(inputs));
         queries.AddRange(ControlQueries.Of(inputs));
         var missing = inputs
             .Results.Where(row => row.Result is MissingResult)

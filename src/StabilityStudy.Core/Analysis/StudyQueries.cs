@@ -38,6 +38,8 @@ internal static class StudyQueries
             .. ExclusionQueries.Of(inputs, sequences),
             .. RecordQueries.Of(inputs),
             .. TubeQueries.Of(inputs),
+            .. TimeQueries.Of(inputs),
+            .. ResultQueries.Of(inputs),
             .. ControlQueries.Of(inputs),
         ];
 

@@ -68,24 +68,21 @@ internal static class MoreChanged
         }
     }
 
-    /// <summary>The smallest further number with which the share is no longer shown.</summary>
-    private static int Fewest(int counted, int changed, decimal percentKept, double confidenceLevel)
-    {
-        var more = 1;
-        while (
-            changed + more <= counted
-            && ShareKept.Judge(
-                counted,
-                changed + more,
-                changed + more,
-                percentKept,
-                confidenceLevel
-            ) == Verdict.Met
-        )
-        {
-            more++;
-        }
-
-        return more;
-    }
+    private static int Fewest(
+        int counted,
+        int changed,
+        decimal percentKept,
+        double confidenceLevel
+    ) =>
+        FewestMore.ThatOpen(
+            counted - changed,
+            more =>
+                ShareKept.Judge(
+                    counted,
+                    changed + more,
+                    changed + more,
+                    percentKept,
+                    confidenceLevel
+                ) == Verdict.Met
+        );
 }

@@ -50,7 +50,10 @@ internal static class MoreOutside
 
         yield return Line("one-more-outside", "if one more specimen had been outside the limit", 1);
         var fewest = shares.Min(share =>
-            FewestThatOpen(share.Agreement.Inside, more => With(share, more).Verdict == Verdict.Met)
+            FewestMore.ThatOpen(
+                share.Agreement.Inside,
+                more => With(share, more).Verdict == Verdict.Met
+            )
         );
         if (
             own == Conclusion.Supported
@@ -67,18 +70,5 @@ internal static class MoreOutside
                 fewest
             );
         }
-    }
-
-    /// <summary>The smallest number with which a criterion is no longer met, by halving: once lost it stays lost.</summary>
-    private static int FewestThatOpen(int most, Func<int, bool> isMetWith)
-    {
-        var (met, open) = (0, most + 1);
-        while (open - met > 1)
-        {
-            var middle = met + ((open - met) / 2);
-            (met, open) = isMetWith(middle) ? (middle, open) : (met, middle);
-        }
-
-        return open;
     }
 }

@@ -98,7 +98,7 @@ internal sealed partial class CsvRow(
             return text;
         }
 
-        if (layout is not null && layout.HasOtherPoint(column, Stored(column).ToString()))
+        if (layout is not null && layout.HasOtherPoint(column, Stored(column)))
         {
             var read = Stored(column).ToString();
             Add(

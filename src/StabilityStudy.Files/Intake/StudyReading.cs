@@ -94,11 +94,7 @@ internal static class StudyReading
                 : new[] { data.Specimens.Stored, data.Results.Stored },
             data.Controls.Stored,
         ];
-        foreach (
-            var name in files.Files.Keys.Where(name =>
-                name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) && !read.Contains(name)
-            )
-        )
+        foreach (var name in files.Tables.Where(name => !read.Contains(name)))
         {
             queries.Add(
                 FileQueries.FileNotRead,

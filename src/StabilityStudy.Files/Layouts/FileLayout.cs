@@ -43,12 +43,12 @@ internal sealed record FileLayout(
     public string HeaderOf(string column) => Columns.GetValueOrDefault(column, column);
 
     /// <summary>Whether a number has a point where study.toml says that decimals follow a comma: it may mark thousands.</summary>
-    public bool HasOtherPoint(string column, string text) =>
+    public bool HasOtherPoint(string column, ReadOnlySpan<char> text) =>
         HasDecimalComma
         && Numbers.Contains(column)
-        && text.Contains('.', StringComparison.Ordinal)
-        && !text.Contains(',', StringComparison.Ordinal)
-        && text.Any(char.IsAsciiDigit);
+        && text.Contains('.')
+        && !text.Contains(',')
+        && text.ContainsAnyInRange('0', '9');
 
     /// <summary>A field as it would stand in a file without any setting; what does not fit the setting is left as it is.</summary>
     public string Translate(string column, string text)

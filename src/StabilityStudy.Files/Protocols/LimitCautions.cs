@@ -6,9 +6,6 @@ namespace StabilityStudy.Files.Protocols;
 /// <summary>Looks for limits that are wide, or as wide for the mean as for one specimen.</summary>
 internal static class LimitCautions
 {
-    private const decimal WidestPercentOfMean = 15;
-    private const decimal WidestPercentOfOne = 25;
-
     public static void Check(ProtocolDraft draft)
     {
         CheckWidth(draft);
@@ -24,8 +21,8 @@ internal static class LimitCautions
                 .Where(criterion => criterion.Limits.Any(choice => choice.Limit == limit.Id))
                 .ToArray();
             var (serves, widest) = users.Any(CriterionCautions.JudgesMean)
-                ? ("a mean", WidestPercentOfMean)
-                : ("single specimens", WidestPercentOfOne);
+                ? ("a mean", WideLimits.PercentOfMean)
+                : ("single specimens", WideLimits.PercentOfOne);
             if (users.Length > 0 && limit.Percent > widest)
             {
                 table.Remark(

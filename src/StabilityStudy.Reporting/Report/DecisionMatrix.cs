@@ -34,24 +34,26 @@ internal static class DecisionMatrix
         );
     }
 
-    private static string Analytes(StudyAnalysis analysis) =>
-        string.Join(
-            ", ",
-            analysis
-                .Protocol.Analytes.Where(analyte =>
-                    analysis.Sequences.Any(sequence => sequence.Analyte == analyte.Id)
-                )
-                .Select(analyte => $"{analyte.Id} = {analyte.Name}")
+    private static string Groups(StudyAnalysis analysis) =>
+        Meanings(
+            analysis.Protocol.Groups.Select(group => (group.Id, group.Name)),
+            analysis.Sequences.Select(sequence => sequence.Group)
         );
 
-    private static string Groups(StudyAnalysis analysis) =>
+    private static string Analytes(StudyAnalysis analysis) =>
+        Meanings(
+            analysis.Protocol.Analytes.Select(analyte => (analyte.Id, analyte.Name)),
+            analysis.Sequences.Select(sequence => sequence.Analyte)
+        );
+
+    /// <summary>"none = No anticoagulant, vka = …" for the codes that the table holds.</summary>
+    private static string Meanings(
+        IEnumerable<(string Code, string Name)> all,
+        IEnumerable<string> shown
+    ) =>
         string.Join(
             ", ",
-            analysis
-                .Protocol.Groups.Where(group =>
-                    analysis.Sequences.Any(sequence => sequence.Group == group.Id)
-                )
-                .Select(group => $"{group.Id} = {group.Name}")
+            all.IntersectBy(shown, item => item.Code).Select(item => $"{item.Code} = {item.Name}")
         );
 
     private static Row Row(

@@ -1,0 +1,84 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>One attention about all the rows in which something was found, at the first of them; none when there are none.</summary>
+internal static class FoundRows
+{
+    public static IEnumerable<DataQuery> OfTubes(
+        string code,
+        string column,
+        ImmutableArray<TubeRow> found,
+        Func<FormattableString> message,
+        string action
+    ) =>
+        found.IsEmpty
+            ? []
+            :
+            [
+                Attention(
+                    code,
+                    DataFiles.SpecimensAt(found.Min(tube => tube.SourceRow), column),
+                    message(),
+                    action
+                ),
+            ];
+
+    public static IEnumerable<DataQuery> OfResults(
+        string code,
+        string column,
+        ImmutableArray<ResultRow> found,
+        Func<FormattableString> message,
+        string action
+    ) =>
+        found.IsEmpty
+            ? []
+            :
+            [
+                Attention(
+                    code,
+                    DataFiles.ResultsAt(found.Min(row => row.SourceRow), column),
+                    message(),
+                    action
+                ),
+            ];
+
+    public static DataQuery Attention(
+        string code,
+        QuerySource source,
+        FormattableString message,
+        string action
+    ) =>
+        new(
+            code,
+            Severity.Attention,
+            source,
+            "",
+            message.ToString(CultureInfo.InvariantCulture),
+            action
+        );
+
+    /// <summary>Every result with a time of test, and the tube that it came from where the tube is known.</summary>
+    public static IEnumerable<(ResultRow Row, DateTimeOffset TestedAt, TubeRow Tube)> Tested(
+        StudyInputs inputs
+    )
+    {
+        var tubes = inputs
+            .Tubes.DistinctBy(tube => (tube.Specimen, tube.Tube))
+            .ToDictionary(tube => (tube.Specimen, tube.Tube));
+        foreach (var row in inputs.Results)
+        {
+            if (
+                row.TestedAt is { } testedAt
+                && tubes.TryGetValue((row.Specimen, row.Tube), out var tube)
+            )
+            {
+                yield return (row, testedAt, tube);
+            }
+        }
+    }
+}

@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>Results of one specimen that do not go together, or are more than were planned.</summary>
+internal static class ResultQueries
+{
+    /// <summary>Replicates of one run differ by less, but for one in some thousand.</summary>
+    private const double MostCvsApart = 6;
+
+    private const decimal MostTimes = 6;
+
+    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
+        [.. MoreDelaysThanPlanned(inputs), .. ReplicatesApart(inputs), .. OtherMagnitude(inputs)];
+
+    private static IEnumerable<DataQuery> MoreDelaysThanPlanned(StudyInputs inputs)
+    {
+        var planned = inputs.Protocol.DelaysPerSpecimen ?? int.MaxValue;
+        var more = inputs
+            .Results.Where(row => row.Occasion.TimePoint is not null)
+            .GroupBy(row => (row.Specimen, row.Analyte))
+            .Where(rows => rows.Select(row => row.Occasion).Distinct().Count() > planned)
+            .Select(rows => rows.Key.Specimen)
+            .Distinct()
+            .Count();
+        return more == 0
+            ? []
+            :
+            [
+                FoundRows.Attention(
+                    "more-delays-than-planned",
+                    new("protocol.toml", null, "delays_per_specimen"),
+                    $"{Counted.Of(more, "specimen")} tested at more than the planned {Counted.Of(planned, "delay")}; a result that is missing elsewhere may then be one that was taken away.",
+                    "State the number of delays that was planned, and add the results of every tube."
+                ),
+            ];
+    }
+
+    /// <summary>Replicates far apart have a mean that stands for neither.</summary>
+    private static IEnumerable<DataQuery> ReplicatesApart(StudyInputs inputs)
+    {
+        var cvs = inputs
+            .Protocol.Analytes.Where(analyte => analyte.BetweenRunCvPercent is > 0)
+            .ToDictionary(analyte => analyte.Id, analyte => (double)analyte.BetweenRunCvPercent!);
+        var apart = inputs
+            .Results.Where(row => row.Result is MeasuredResult && cvs.ContainsKey(row.Analyte))
+            .GroupBy(row => (row.Specimen, row.Tube, row.Analyte, row.Occasion))
+            .Where(rows => SpreadPercent(rows) > MostCvsApart * cvs[rows.Key.Analyte])
+            .ToImmutableArray();
+        return FoundRows.OfResults(
+            "replicates-disagree",
+            "result",
+            [.. apart.SelectMany(rows => rows)],
+            () =>
+                $"{Counted.Of(apart.Length, "tube")} with results of one time that differ by more than {MostCvsApart:0} times the between-run CV; specimen {apart[0].Key.Specimen} at {apart[0].Key.Occasion} is the first.",
+            "Look for an error of transcription or measurement; the mean of such results stands for neither."
+        );
+    }
+
+    private static double SpreadPercent(IEnumerable<ResultRow> rows)
+    {
+        var values = rows.Select(row => (double)ValueOf(row)).ToArray();
+        return values.Average() == 0 ? 0 : 100 * (values.Max() - values.Min()) / values.Average();
+    }
+
+    /// <summary>A lost or added digit.</summary>
+    private static IEnumerable<DataQuery> OtherMagnitude(StudyInputs inputs)
+    {
+        var far = inputs
+            .Results.Where(row => row.Result is MeasuredResult { Value: > 0 })
+            .GroupBy(row => (row.Specimen, row.Analyte))
+            .Where(rows => rows.Max(ValueOf) >= MostTimes * rows.Min(ValueOf))
+            .ToImmutableArray();
+        return FoundRows.OfResults(
+            "result-of-other-magnitude",
+            "result",
+            [.. far.SelectMany(rows => rows)],
+            () =>
+                $"{Counted.Of(far.Length, "specimen")} with {far[0].Key.Analyte} results of which one is {MostTimes:0} times another or more; specimen {far[0].Key.Specimen} is the first.",
+            "Look for a lost decimal point or another unit."
+        );
+    }
+
+    private static decimal ValueOf(ResultRow row) => ((MeasuredResult)row.Result).Value;
+}

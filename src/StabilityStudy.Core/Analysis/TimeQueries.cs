@@ -1,0 +1,133 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>Times that the rules let pass although they can hardly be those of what happened.</summary>
+internal static class TimeQueries
+{
+    /// <summary>So many to the minute as planned are typed, not measured; so many spun in no time are no slips.</summary>
+    private const int FewestOfAKind = 10;
+
+    /// <summary>More people are not collected in one minute.</summary>
+    private const int MostInOneMinute = 4;
+
+    private static readonly TimeSpan s_summerTime = TimeSpan.FromHours(1);
+
+    /// <summary>Common practice: ten to fifteen minutes at 1500 g.</summary>
+    private static readonly TimeSpan s_shortestSpinning = TimeSpan.FromMinutes(5);
+
+    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
+        [
+            .. CollectedTogether(inputs),
+            .. TestedAsPlanned(inputs),
+            .. NoTimeForSpinning(inputs),
+            .. TestedBeforeReceipt(inputs),
+            .. OtherOffsets(inputs),
+        ];
+
+    private static IEnumerable<DataQuery> CollectedTogether(StudyInputs inputs)
+    {
+        var together = inputs
+            .Tubes.DistinctBy(tube => (tube.Subject, tube.CollectedAt))
+            .GroupBy(tube => tube.CollectedAt.ToUnixTimeSeconds() / 60)
+            .Where(same => same.Count() > MostInOneMinute)
+            .ToImmutableArray();
+        return FoundRows.OfTubes(
+            "collected-in-one-minute",
+            "collected_at",
+            [.. together.SelectMany(same => same)],
+            () =>
+                $"Up to {together.Max(same => same.Count())} subjects were collected in one and the same minute.",
+            "Check that the times are those of each collection, and that the subjects are different people."
+        );
+    }
+
+    private static IEnumerable<DataQuery> TestedAsPlanned(StudyInputs inputs)
+    {
+        var collected = inputs
+            .Tubes.DistinctBy(tube => tube.Specimen)
+            .ToDictionary(tube => tube.Specimen, tube => tube.CollectedAt);
+        var delays = inputs
+            .Results.Where(row =>
+                row is { Occasion.IsBaseline: false, TestedAt: not null }
+                && collected.ContainsKey(row.Specimen)
+            )
+            .ToImmutableArray();
+        var exact = delays.Count(row =>
+            row.TestedAt!.Value - collected[row.Specimen] == row.Occasion.TimePoint!.Value.Delay
+        );
+        return FoundRows.OfResults(
+            "times-as-planned",
+            "tested_at",
+            exact >= FewestOfAKind && 2 * exact >= delays.Length ? delays : [],
+            () =>
+                $"{exact} of {delays.Length} delayed results were tested at the planned delay to the minute.",
+            "Enter the times of the tests as the analyzer recorded them, not as they were planned."
+        );
+    }
+
+    private static IEnumerable<DataQuery> NoTimeForSpinning(StudyInputs inputs)
+    {
+        var spun = FoundRows
+            .Tested(inputs)
+            .Where(item => item.Tube.SpunAt is not null)
+            .ToImmutableArray();
+        var hasty = spun.Count(item => item.TestedAt - item.Tube.SpunAt < s_shortestSpinning);
+        return hasty < FewestOfAKind || 10 * hasty < spun.Length
+            ? []
+            :
+            [
+                FoundRows.Attention(
+                    "no-time-for-spinning",
+                    DataFiles.SpecimensAt(null, "spun_at"),
+                    $"{hasty} of {spun.Length} results were tested less than {s_shortestSpinning.TotalMinutes:0} minutes after the tube was put into the centrifuge, too soon to spin it.",
+                    "Enter the times at which tubes were spun, not those of their tests."
+                ),
+            ];
+    }
+
+    private static IEnumerable<DataQuery> TestedBeforeReceipt(StudyInputs inputs)
+    {
+        var early = FoundRows
+            .Tested(inputs)
+            .Where(item => item.TestedAt < item.Tube.ReceivedAt)
+            .Select(item => item.Row)
+            .ToImmutableArray();
+        return FoundRows.OfResults(
+            "tested-before-receipt",
+            "tested_at",
+            early,
+            () => $"{Counted.Of(early.Length, "result")} tested before the tube was received.",
+            "Correct the time that is wrong."
+        );
+    }
+
+    /// <summary>Times of one specimen with different offsets, but for the change to or from summer time, make delays shorter or longer than they were.</summary>
+    private static IEnumerable<DataQuery> OtherOffsets(StudyInputs inputs)
+    {
+        var collected = inputs.Tubes.ToLookup(tube => tube.Specimen, tube => tube.CollectedAt);
+        var differing = inputs
+            .Results.Where(row => row.TestedAt is not null)
+            .GroupBy(row => row.Specimen)
+            .Where(rows =>
+            {
+                var offsets = rows.Select(row => row.TestedAt!.Value)
+                    .Concat(collected[rows.Key])
+                    .Select(at => at.Offset)
+                    .ToArray();
+                return offsets.Max() - offsets.Min() > s_summerTime;
+            })
+            .ToImmutableArray();
+        return FoundRows.OfResults(
+            "offsets-differ",
+            "tested_at",
+            [.. differing.SelectMany(rows => rows)],
+            () =>
+                $"{Counted.Of(differing.Length, "specimen")} with times whose offsets from UTC differ by more than an hour; their delays are only as right as these offsets.",
+            "Correct the offsets, or name one time zone in study.toml and write local times."
+        );
+    }
+}
