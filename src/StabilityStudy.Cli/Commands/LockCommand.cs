@@ -93,7 +93,7 @@ internal static class LockCommand
         )
         {
             case LockAttempt.Locked locked:
-                Write(terminal, request.Folder, request.By, files.Tables.Any(), locked);
+                Write(terminal, request.Folder, request.By, !files.Tables.IsEmpty, locked);
                 return ExitCode.Done;
             case LockAttempt.Refused { Why: LockRefusal.AlreadyLocked }:
                 throw new UsageException("This protocol is locked already; nothing was changed.");

@@ -16,8 +16,8 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
         new(files.ToImmutableSortedDictionary(StringComparer.Ordinal));
 
     /// <summary>Names of the tables of data.</summary>
-    public IEnumerable<string> Tables =>
-        Files.Keys.Where(name => name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase));
+    public ImmutableArray<string> Tables =>
+        [.. Files.Keys.Where(name => name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))];
 
     /// <summary>The same with a file added or replaced.</summary>
     public StudyBytes With(string name, ReadOnlyMemory<byte> bytes) =>
