@@ -40,7 +40,7 @@ internal static class RecordQueries
                     "hematocrit",
                     "hematocrit_percent",
                     tube => !withHematocrit.Contains(tube.Specimen),
-                    "the protocol allows a highest hematocrit, above which there is too much citrate for the plasma"
+                    "above the protocol's highest there is too much citrate for the plasma"
                 ),
             .. inputs.Protocol.Eligibility.RejectClot
                 ? OfTubes(

@@ -53,10 +53,7 @@ internal static class MoreChanged
             {
                 yield return RobustnessLine.Of(
                     "fewest-more-changed",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"if {(fewest == 1 ? "one more specimen" : $"{fewest} more specimens")} had {what}"
-                    ),
+                    new FurtherSpecimens(fewest, what),
                     own,
                     CellEvaluation.Conclude([
                         .. criteria.Select(item =>

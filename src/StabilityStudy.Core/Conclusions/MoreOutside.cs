@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Core.Conclusions;
@@ -36,10 +35,10 @@ internal static class MoreOutside
                 context.Protocol.MinimumDays,
                 sameRun
             );
-        RobustnessLine Line(string code, string question, int more) =>
+        RobustnessLine Line(string code, int more) =>
             RobustnessLine.Of(
                 code,
-                question,
+                new FurtherSpecimens(more, "been outside the limit"),
                 own,
                 CellEvaluation.Conclude([
                     .. criteria.Select(result =>
@@ -48,7 +47,7 @@ internal static class MoreOutside
                 ])
             );
 
-        yield return Line("one-more-outside", "if one more specimen had been outside the limit", 1);
+        yield return Line("one-more-outside", 1);
         var fewest = shares.Min(share =>
             FewestMore.ThatOpen(
                 share.Agreement.Inside,
@@ -61,14 +60,7 @@ internal static class MoreOutside
             && shares.All(share => fewest <= share.Agreement.Inside)
         )
         {
-            yield return Line(
-                "fewest-more-outside",
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"if {fewest} more specimens had been outside the limit"
-                ),
-                fewest
-            );
+            yield return Line("fewest-more-outside", fewest);
         }
     }
 }

@@ -1,3 +1,5 @@
+using System.Globalization;
+
 namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>What a cell would conclude if one thing were otherwise.</summary>
@@ -14,6 +16,16 @@ public sealed record RobustnessLine(
 {
     /// <summary>Which way the conclusion would go.</summary>
     public RobustnessDirection Direction { get; init; }
+
+    /// <summary>Where the question is of further specimens: how many, and what they would have done.</summary>
+    public FurtherSpecimens? Further { get; init; }
+
+    internal static RobustnessLine Of(
+        string code,
+        FurtherSpecimens further,
+        Conclusion own,
+        Conclusion other
+    ) => Of(code, further.InWords, own, other) with { Further = further };
 
     internal static RobustnessLine Of(
         string code,
@@ -36,6 +48,18 @@ public sealed record RobustnessLine(
             Conclusion.NotSupported => 0,
             _ => 1,
         };
+}
+
+/// <summary>Specimens that are taken to have turned out otherwise.</summary>
+/// <param name="Count">How many, beside those that did.</param>
+/// <param name="WouldHave">What they would have done, after "had": "been outside the limit".</param>
+public sealed record FurtherSpecimens(int Count, string WouldHave)
+{
+    internal string InWords =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"if {(Count == 1 ? "one more specimen" : $"{Count} more specimens")} had {WouldHave}"
+        );
 }
 
 /// <summary>Which way a conclusion would go. The zero member is the cautious one.</summary>

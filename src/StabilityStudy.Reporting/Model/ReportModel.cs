@@ -39,4 +39,11 @@ public sealed record RunningHeader(string Left, string Right, string Fingerprint
 /// <param name="Title">Heading and bookmark.</param>
 /// <param name="StartsOnNewPage">Whether the heading is the first thing on a page.</param>
 /// <param name="Blocks">Content in reading order; may be empty.</param>
-public sealed record Section(string Title, bool StartsOnNewPage, ImmutableArray<Block> Blocks);
+public sealed record Section(string Title, bool StartsOnNewPage, ImmutableArray<Block> Blocks)
+{
+    /// <summary>
+    /// What closes the page on which the section starts: where the content is longer than that page, the rest of it
+    /// follows on the next.
+    /// </summary>
+    public ImmutableArray<Block> Foot { get; init; } = [];
+}

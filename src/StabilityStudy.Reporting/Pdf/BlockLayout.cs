@@ -55,13 +55,40 @@ internal sealed class BlockLayout(
         );
         heading = WithBookmark(heading, section.Title, level: 1);
         heading = heading.SetItem(0, heading[0] with { StartsPage = section.StartsOnNewPage });
-        return Joined(heading, Content(section.Blocks, above + HeightOf(heading), tags));
+        var foot = Grouped(Blocks(section.Foot, tags));
+        var room = frame.ContentHeight - above - HeightOf(heading) - HeightOf(foot);
+        return Joined(heading, WithFoot(Content(section.Blocks, room, tags), foot, room));
+    }
+
+    /// <summary>The foot closes the first page; what found no room above it follows on the next.</summary>
+    private static ImmutableArray<Piece> WithFoot(
+        ImmutableArray<Piece> content,
+        ImmutableArray<Piece> foot,
+        double room
+    )
+    {
+        if (foot.IsEmpty || HeightOf(content) <= room)
+        {
+            return [.. content, .. foot];
+        }
+
+        var first = Pagination.Distribute(content, room)[0].Count(placed => !placed.Repeated);
+        return
+        [
+            .. content[..first],
+            .. foot,
+            content[first] with
+            {
+                StartsPage = true,
+            },
+            .. content[(first + 1)..],
+        ];
     }
 
     /// <summary>The blocks of a section; a floating figure takes the room that the others leave, or moves to the end.</summary>
     private ImmutableArray<Piece> Content(
         ImmutableArray<Block> blocks,
-        double above,
+        double room,
         ImmutableArray<Tag> tags
     )
     {
@@ -76,10 +103,10 @@ internal sealed class BlockLayout(
         var floating = (Floating)blocks[place];
         var before = Blocks(blocks[..place], tags);
         var after = Blocks(blocks[(place + 1)..], tags);
-        var room = frame.ContentHeight - above - HeightOf(before) - HeightOf(after);
-        var figure = One(Sized(floating, room - FigureLayout.SpaceBefore), tags);
+        var left = room - HeightOf(before) - HeightOf(after);
+        var figure = One(Sized(floating, left - FigureLayout.SpaceBefore), tags);
         // A figure whose texts need it is higher than asked.
-        return HeightOf(figure) <= room
+        return HeightOf(figure) <= left
             ? [.. before, .. figure, .. after]
             : [.. before, .. after, .. figure];
     }

@@ -15,9 +15,16 @@ internal static class Pagination
     public static ImmutableArray<ImmutableArray<PlacedPiece>> Distribute(
         ImmutableArray<Piece> pieces,
         PageFrame frame
+    ) => Distribute(pieces, frame.ContentHeight, frame.Top);
+
+    /// <summary>The same on pages of a given height, each measured from its own top.</summary>
+    public static ImmutableArray<ImmutableArray<PlacedPiece>> Distribute(
+        ImmutableArray<Piece> pieces,
+        double height,
+        double top = 0
     )
     {
-        var pages = new PageFiller(frame);
+        var pages = new PageFiller(height, top);
         var start = 0;
         while (start < pieces.Length)
         {
@@ -58,7 +65,7 @@ internal static class Pagination
         return pieces[start..(end + 1)];
     }
 
-    private sealed class PageFiller(PageFrame frame)
+    private sealed class PageFiller(double height, double top)
     {
         private readonly ImmutableArray<ImmutableArray<PlacedPiece>>.Builder _pages =
             ImmutableArray.CreateBuilder<ImmutableArray<PlacedPiece>>();
@@ -68,13 +75,12 @@ internal static class Pagination
 
         private double _used;
 
-        public bool FitsEmptyPage(ImmutableArray<Piece> run) =>
-            HeightAtTop(run) <= frame.ContentHeight;
+        public bool FitsEmptyPage(ImmutableArray<Piece> run) => HeightAtTop(run) <= height;
 
         public void Place(ImmutableArray<Piece> run)
         {
             var needed = run.Sum(p => p.Height + p.SpaceBefore);
-            if (_page.Count > 0 && (run[0].StartsPage || _used + needed > frame.ContentHeight))
+            if (_page.Count > 0 && (run[0].StartsPage || _used + needed > height))
             {
                 TurnPage();
             }
@@ -107,7 +113,7 @@ internal static class Pagination
         private void Put(Piece piece, bool isRepeated)
         {
             _used += _page.Count == 0 ? 0 : piece.SpaceBefore;
-            _page.Add(new PlacedPiece(piece, frame.Top + _used, isRepeated));
+            _page.Add(new PlacedPiece(piece, top + _used, isRepeated));
             _used += piece.Height;
         }
 

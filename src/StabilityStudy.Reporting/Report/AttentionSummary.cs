@@ -61,7 +61,10 @@ internal static class AttentionSummary
             .Take(1)
             .Where(cell => cell.Conclusion != Conclusion.NotAssessed);
 
-    /// <summary>A sentence for each thing that, were it otherwise, would change a conclusion, with the time points that it would change.</summary>
+    /// <summary>
+    /// A sentence for each thing that, were it otherwise, would change a conclusion, with the time points that it would
+    /// change; how many further specimens would do it stands behind each time point.
+    /// </summary>
     private static IEnumerable<string> WouldBe(
         StudyAnalysis analysis,
         Func<Sequence, IEnumerable<Cell>> cells
@@ -71,19 +74,31 @@ internal static class AttentionSummary
         from cell in cells(sequence)
         from line in cell.Robustness
         where line.Changes
-        group (name, cell.Key.TimePoint) by (line.Conclusion, line.Question) into changed
+        group new Place(name, cell.Key.TimePoint.ToString(), line.Further?.Count) by (
+            line.Conclusion,
+            Question: QuestionOf(line)
+        ) into changed
         select $"Would be {TradeWords.Of(changed.Key.Conclusion)} {changed.Key.Question}: {Places(changed)}.";
 
-    /// <summary>"No anticoagulant at 6 h, 8 h; Unfractionated heparin at 6 h".</summary>
-    private static string Places(IEnumerable<(string Name, Core.Protocol.TimePoint Time)> places) =>
+    private static string QuestionOf(RobustnessLine line) =>
+        line.Further is { } further
+            ? $"if so many more specimens had {further.WouldHave}"
+            : line.Question;
+
+    /// <summary>"No anticoagulant at 6 h (1), 8 h (2); Unfractionated heparin at 6 h (1)".</summary>
+    private static string Places(IEnumerable<Place> places) =>
         string.Join(
             "; ",
             places
-                .GroupBy(place => place.Name)
-                .Select(group =>
-                    $"{group.Key} at {string.Join(", ", group.Select(place => place.Time))}"
-                )
+                .GroupBy(place => place.Sequence)
+                .Select(group => $"{group.Key} at {string.Join(", ", group)}")
         );
+
+    private sealed record Place(string Sequence, string Time, int? Specimens)
+    {
+        public override string ToString() =>
+            Specimens is { } count ? $"{Time} ({NumberText.Count(count)})" : Time;
+    }
 
     private static IEnumerable<string> LeftOutNumbers(StudyAnalysis analysis) =>
         from sequence in analysis.Sequences

@@ -72,7 +72,7 @@ internal static class CellSections
         }
 
         blocks.AddRange(cell.Criteria.SelectMany(result => TablesOf(result, names)));
-        blocks.Add(EstimateTable.Of(cell, names));
+        blocks.Add(new KeepTogether([EstimateTable.Of(cell, names)]));
         return new Section(
             $"{names.Title(analysis)} at {cell.Key.TimePoint}",
             StartsOnNewPage: true,

@@ -18,7 +18,7 @@ internal static class CriterionFound
             ),
             ReclassificationResult moved => string.Join(
                 "; ",
-                moved.Levels.Select(level => $"{Moved(level, moved.LargestShare, names)}")
+                moved.Levels.Select(level => Moved(level, moved.LargestShare, names))
             ),
             ClassificationResult kept when kept.Bounds.TryGet(out var bounds) =>
                 $"{NumberText.Count(kept.Kept)} of {NumberText.Count(kept.Counted)} ({CriterionWords.LowerBound(bounds, kept.RequiredShare)})",
@@ -31,20 +31,17 @@ internal static class CriterionFound
             _ => "none counted",
         };
 
-    /// <summary>"4 of 40 changed side of 60 s (upper bound 21.4 %); imprecision alone predicts 1.2".</summary>
-    public static string Moved(
+    /// <summary>"60 s: 4 of 40 (21.4 %)", with the upper bound that was held to the largest share.</summary>
+    private static string Moved(
         LevelReclassification level,
         double largestShare,
         SequenceNames names
     )
     {
         var bound = level.Bounds.TryGet(out var bounds)
-            ? $" (upper bound {CriterionWords.UpperBound(bounds, largestShare)})"
+            ? $" ({CriterionWords.UpperBound(bounds, largestShare)})"
             : "";
-        var noise = level.ExpectedFromNoise is { } expected
-            ? $"; imprecision alone predicts {NumberText.Fixed(expected, 1)}"
-            : "";
-        return $"{NumberText.Count(CriterionWords.Changed(level))} of {NumberText.Count(level.Counted)} changed side of {At(level.Level, names)}{bound}{noise}";
+        return $"{At(level.Level, names)}: {NumberText.Count(CriterionWords.Changed(level))} of {NumberText.Count(level.Counted)}{bound}";
     }
 
     private static string At(decimal level, SequenceNames names) =>

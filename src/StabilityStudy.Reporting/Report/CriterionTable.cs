@@ -12,10 +12,10 @@ internal static class CriterionTable
             "Criteria of the protocol",
             [
                 new Column("Criterion", ColumnAlignment.Left, 1),
-                new Column("Asks", ColumnAlignment.Left, 3.1),
+                new Column("Asks", ColumnAlignment.Left, 3.6),
                 new Column("Found", ColumnAlignment.Left, 2.3),
-                new Column("Says", ColumnAlignment.Left, 1.3),
-                new Column("Because", ColumnAlignment.Left, 3.5),
+                new Column("Says", ColumnAlignment.Left, 1),
+                new Column("Because", ColumnAlignment.Left, 3.3),
             ],
             [
                 .. cell.Criteria.Select(result => new Row([

@@ -16,7 +16,16 @@ internal static class CriterionWords
 
     /// <summary>A change with its unit: "+4.38 %"; it never rounds across the limit.</summary>
     public static string Figure(BiasResult bias, double value, SequenceNames names) =>
-        $"{NumberText.ChangeAgainstLimits(value, Lowest(bias), Highest(bias), Decimals(bias.Scale, names))} {Unit(bias, names)}";
+        $"{Number(bias, value, names)} {Unit(bias, names)}";
+
+    /// <summary>The same without its unit.</summary>
+    public static string Number(BiasResult bias, double value, SequenceNames names) =>
+        NumberText.ChangeAgainstLimits(
+            value,
+            Lowest(bias),
+            Highest(bias),
+            Decimals(bias.Scale, names)
+        );
 
     /// <summary>An interval of changes with its unit; neither end rounds across the limit.</summary>
     public static string Interval(

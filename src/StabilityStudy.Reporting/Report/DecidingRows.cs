@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
@@ -21,7 +22,11 @@ internal static class DecidingRows
 
     private static IEnumerable<Row> Mean(BiasResult bias, SequenceNames names)
     {
-        string Value(double mean) => CriterionWords.Figure(bias, mean, names);
+        // The long name of a share stands once, behind the interval.
+        string Value(double mean) =>
+            bias.Scale == ChangeScale.Share
+                ? CriterionWords.Number(bias, mean, names)
+                : CriterionWords.Figure(bias, mean, names);
         string Interval(double lower, double upper) =>
             CriterionWords.Interval(bias, lower, upper, names);
         if (!bias.Mean.TryGet(out var mean))

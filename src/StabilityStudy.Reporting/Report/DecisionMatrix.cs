@@ -9,6 +9,9 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>The conclusions of a study with many sequences at one look: a row a sequence, a column a time point.</summary>
 internal static class DecisionMatrix
 {
+    /// <summary>Space at which no line ends.</summary>
+    private const char Unbroken = '\u00A0';
+
     public static Table Of(StudyAnalysis analysis)
     {
         var timePoints = analysis
@@ -21,8 +24,8 @@ internal static class DecisionMatrix
             "Conclusions by analyte, patient group and time point",
             [
                 new Column("Analyte, group", ColumnAlignment.Left, 1.35),
-                new Column("Today", ColumnAlignment.Left, 0.7),
-                new Column("Supported to", ColumnAlignment.Left, 1.6),
+                new Column("Today", ColumnAlignment.Left, 0.6),
+                new Column("Supported to", ColumnAlignment.Left, 1.2),
                 .. timePoints.Select(timePoint => new Column(
                     timePoint.ToString(),
                     ColumnAlignment.Left,
@@ -30,7 +33,7 @@ internal static class DecisionMatrix
                 )),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence, timePoints))],
-            $"Empty: not asked by the protocol. Modified: beyond the manufacturer's limit, so a modified test. Groups: {Groups(analysis)}. Analytes: {Analytes(analysis)}."
+            $"Empty: not asked by the protocol. Mod.: beyond the manufacturer's limit, so a modified test. Groups: {Groups(analysis)}. Analytes: {Analytes(analysis)}."
         );
     }
 
@@ -70,7 +73,7 @@ internal static class DecisionMatrix
             .. timePoints.Select(timePoint =>
                 sequence.Cells.FirstOrDefault(cell => cell.Key.TimePoint == timePoint) is { } cell
                     ? new TableCell(
-                        TradeWords.Of(cell.Conclusion),
+                        TradeWords.Of(cell.Conclusion).Replace(' ', Unbroken),
                         Emphasis.None,
                         TradeWords.ShapeOf(cell.Conclusion)
                     )
@@ -84,7 +87,7 @@ internal static class DecisionMatrix
         {
             null => "none",
             { ManufacturerLimit: ManufacturerStanding.Beyond } window =>
-                $"{DurationText.FormatWindow(window.Time)} (modified)",
+                $"{DurationText.FormatWindow(window.Time)} mod.",
             { } window => DurationText.FormatWindow(window.Time),
         };
 }

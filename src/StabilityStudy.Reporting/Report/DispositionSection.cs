@@ -21,7 +21,7 @@ internal static class DispositionSection
                 .. ControlTable.Of(analysis) is { } controls
                     ? [controls]
                     : ImmutableArray<Block>.Empty,
-                LeftOut(analysis),
+                new KeepTogether([LeftOut(analysis)]),
             ]
         );
 

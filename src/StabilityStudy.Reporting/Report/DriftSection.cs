@@ -12,10 +12,8 @@ internal static class DriftSection
     private const double FigureHeight = 66;
     private const int Decimals = 2;
 
-    public static Section Of(StudyAnalysis analysis)
-    {
-        var axis = analysis.Sequences.IsEmpty ? null : DriftFigure.ChangeAxis(analysis.Sequences);
-        return new Section(
+    public static Section Of(StudyAnalysis analysis) =>
+        new(
             "Drift with time",
             StartsOnNewPage: true,
             [
@@ -24,15 +22,18 @@ internal static class DriftSection
                     ParagraphStyle.Body
                 ),
                 Slopes(analysis),
-                .. axis is null
-                    ? []
-                    : analysis.Sequences.Select(sequence =>
-                        (Block)DriftFigure.Of(analysis, sequence, axis, FigureHeight)
-                    ),
+                .. Figures(analysis),
                 Context(analysis),
             ]
         );
-    }
+
+    /// <summary>The groups and storages of an analyte share one scale, so that their figures can be compared.</summary>
+    private static IEnumerable<Block> Figures(StudyAnalysis analysis) =>
+        from sequence in analysis.Sequences
+        let axis = DriftFigure.ChangeAxis(
+            analysis.Sequences.Where(other => other.Analyte == sequence.Analyte)
+        )
+        select DriftFigure.Of(analysis, sequence, axis, FigureHeight);
 
     private static Table Slopes(StudyAnalysis analysis) =>
         new(
@@ -117,7 +118,7 @@ internal static class DriftSection
         return new Paragraph(
             applies is null
                 ? "No published curve is shown for these analytes and patient groups."
-                : $"For comparison only, for the group {applies.Group.Name} and not for heparin or any other anticoagulant: a 2025 consensus of 43 published studies (Clin Chem Lab Med 2025, doi 10.1515/cclm-2025-0117) finds the aPTT of unfrozen specimens prolonged by 6.1 % at 6 h and 10 % at 24 h, rising with the logarithm of time.",
+                : $"For comparison only, for {applies.Analyte.Id} in the group {applies.Group.Name} and not for heparin or any other anticoagulant: a 2025 consensus of 43 published studies (Clin Chem Lab Med 2025, doi 10.1515/cclm-2025-0117) finds the aPTT of unfrozen specimens prolonged by 6.1 % at 6 h and 10 % at 24 h, rising with the logarithm of time.",
             ParagraphStyle.Small
         );
     }

@@ -37,10 +37,11 @@ internal static class FirstPage
                     ? [new Floating(figure, FirstPageFigure.LeastHeight)]
                     : ImmutableArray<Block>.Empty,
                 .. IsLong(analysis) ? ImmutableArray<Block>.Empty : [attention],
-                CautionSection.OnFirstPage(),
-                Signatures(analysis.Protocol),
             ]
-        );
+        )
+        {
+            Foot = [CautionSection.OnFirstPage(), Signatures(analysis.Protocol)],
+        };
     }
 
     private static bool IsLong(StudyAnalysis analysis) =>

@@ -54,7 +54,7 @@ internal static class PairSection
                     : ImmutableArray<Column>.Empty,
                 new Column("Change", ColumnAlignment.DecimalPoint, 0.9),
                 new Column("%", ColumnAlignment.DecimalPoint, 0.9),
-                new Column("Lines", ColumnAlignment.Left, 1),
+                new Column("Lines", ColumnAlignment.Left, 1.3),
                 new Column("Remark", ColumnAlignment.Left, spun ? 1.7 : 2.4),
             ],
             [

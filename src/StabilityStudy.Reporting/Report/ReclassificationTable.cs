@@ -11,8 +11,9 @@ internal static class ReclassificationTable
             $"Specimens that change side of a decision level (criterion {result.Criterion})",
             [
                 new Column("Level", ColumnAlignment.Left, 0.9),
-                new Column("Up, down", ColumnAlignment.Left, 0.9),
+                new Column("Up, down", ColumnAlignment.Left, 0.8),
                 new Column("Failed, undecidable", ColumnAlignment.Left, 1.2),
+                new Column("Of", ColumnAlignment.Left, 0.4),
                 new Column(
                     $"Share changed, one-sided {NumberText.Percent(result.ConfidenceLevel)} bounds",
                     ColumnAlignment.Left,
@@ -23,16 +24,7 @@ internal static class ReclassificationTable
                 new Column("Which", ColumnAlignment.Left, 2.4),
             ],
             [.. result.Levels.Select(level => Row(level, result.LargestShare, names))],
-            string.Join(
-                " ",
-                result
-                    .Levels.Select(level =>
-                        CriterionFound.Moved(level, result.LargestShare, names) + "."
-                    )
-                    .Append(
-                        $"Allowed: at most {NumberText.Percent(result.LargestShare)}. A result at the level is on its upper side; failed and undecidable specimens count as changed."
-                    )
-            )
+            $"Allowed: at most {NumberText.Percent(result.LargestShare)}. A result at the level is on its upper side; failed and undecidable specimens count as changed."
         );
 
     private static Row Row(LevelReclassification level, double largestShare, SequenceNames names)
@@ -46,6 +38,7 @@ internal static class ReclassificationTable
             new TableCell(
                 $"{NumberText.Count(level.Failed)}, {NumberText.Count(level.Undecidable)}"
             ),
+            new TableCell(NumberText.Count(level.Counted)),
             new TableCell(
                 level.Bounds.TryGet(out var bounds)
                     ? $"{Against(bounds.Share)} ({Against(bounds.OneSidedLower)} to {Against(bounds.OneSidedUpper)}) %"

@@ -18,7 +18,7 @@ internal static class RobustnessSection
             .ToImmutableArray();
         return new Section(
             "What could overturn this decision",
-            StartsOnNewPage: true,
+            StartsOnNewPage: false,
             [
                 new Paragraph(
                     "Each line asks what a time point's own data would conclude if one thing were otherwise. None of these lines decides; a conclusion that turns on a single specimen deserves a second look before it is put into force.",

@@ -46,10 +46,7 @@ internal static class TextBlocks
 
     private static ImmutableArray<string> WriteVerdict(VerdictLine line, int width) =>
         [
-            .. TextLines.Wrap(
-                ShapeMark.Of(line.Shape) + " " + line.Word + ": " + line.Subject,
-                width
-            ),
+            .. Hanging(ShapeMark.Of(line.Shape) + " ", line.Word + ": " + line.Subject, width),
             .. TextLines.Wrap(line.Sentence, width, "    "),
         ];
 

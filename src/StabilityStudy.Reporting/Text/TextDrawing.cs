@@ -30,6 +30,7 @@ public static class TextDrawing
             Add(lines, TextLines.Wrap(section.Title, width));
             lines.Add(new string('-', width));
             AddBlocks(lines, section.Blocks, width);
+            AddBlocks(lines, section.Foot, width);
         }
 
         var text = new StringBuilder();

@@ -82,9 +82,9 @@ public sealed class CellTableTests
         var table = ReclassificationTable.Of(result, Names);
 
         Assert.Equal("3, 1", table.Rows[0].Cells[1].Text);
-        Assert.Equal("S001, S002, S003, S004", table.Rows[0].Cells[6].Text);
-        Assert.Contains("4 of 40 changed side of 60 s", table.Note, Comparison);
-        Assert.Contains("imprecision alone predicts 1.2", table.Note, Comparison);
+        Assert.Equal("S001, S002, S003, S004", table.Rows[0].Cells[7].Text);
+        Assert.Equal("40", table.Rows[0].Cells[3].Text);
+        Assert.Equal("1.2", table.Rows[0].Cells[5].Text);
     }
 
     [Fact]

@@ -9,8 +9,11 @@ namespace StabilityStudy.Reporting.Tests.Report;
 /// <summary>What stands on page 1 of a study's report, part by part.</summary>
 internal static class FirstPageParts
 {
-    public static ImmutableArray<Block> Blocks(StudyAnalysis analysis) =>
-        ReportBuilder.Build(analysis, PaperSize.A4).Sections[0].Blocks;
+    public static ImmutableArray<Block> Blocks(StudyAnalysis analysis)
+    {
+        var page = ReportBuilder.Build(analysis, PaperSize.A4).Sections[0];
+        return [.. page.Blocks, .. page.Foot];
+    }
 
     public static VerdictLine Verdict(StudyAnalysis analysis) =>
         FirstPage.Conclusions(analysis, withFigures: true).Lines[0];

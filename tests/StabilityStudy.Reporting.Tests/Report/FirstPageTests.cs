@@ -138,6 +138,47 @@ public sealed class FirstPageTests
         Assert.All(drawn.SignatureRectangles, place => Assert.Equal(1, place.Page));
     }
 
+    [Theory]
+    [InlineData(PaperSize.A4, 3)]
+    [InlineData(PaperSize.A4, 11)]
+    [InlineData(PaperSize.A4, 60)]
+    [InlineData(PaperSize.Letter, 3)]
+    [InlineData(PaperSize.Letter, 11)]
+    [InlineData(PaperSize.Letter, 60)]
+    public void Attention_and_signatures_stay_on_page_1_however_many_sequences_a_study_has(
+        PaperSize paper,
+        int sequences
+    )
+    {
+        var study = OddStudies.All[Many];
+        var analysis = study with
+        {
+            Sequences =
+            [
+                .. Enumerable
+                    .Range(0, sequences)
+                    .Select(i => study.Sequences[i % study.Sequences.Length]),
+            ],
+        };
+        var model = ReportBuilder.Build(analysis, paper);
+        var drawn = PdfDrawing.Draw(model);
+        using var document = UglyToad.PdfPig.PdfDocument.Open(drawn.Pdf.ToArray());
+        var pages = document
+            .GetPages()
+            .Select(page =>
+                PdfReading.WithoutSpaces(string.Concat(page.Letters.Select(letter => letter.Value)))
+            )
+            .ToArray();
+
+        Assert.All(drawn.SignatureRectangles, place => Assert.Equal(1, place.Page));
+        Assert.Contains("Notlocked:nothingshows", pages[0], Comparison);
+        Assert.Contains("medicaldirectordecides", pages[0], Comparison);
+        Assert.Contains("Conclusionsbyanalyte", pages[0], Comparison);
+        // Nothing of the matrix is lost where the page ends.
+        Assert.Equal(sequences, model.Sections[0].Blocks.OfType<Table>().Single().Rows.Length);
+        Assert.Equal(sequences > 11, pages[1].Contains("(continued)", Comparison));
+    }
+
     [Fact]
     public void A_reference_names_the_page_on_which_its_section_starts()
     {

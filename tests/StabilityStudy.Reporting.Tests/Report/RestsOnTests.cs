@@ -28,7 +28,9 @@ public sealed class RestsOnTests
             select (cell, line),
             item =>
                 Assert.Contains(
-                    $" {item.line.Question}: ",
+                    item.line.Further is { } further
+                        ? $" had {further.WouldHave}: "
+                        : $" {item.line.Question}: ",
                     texts.Single(text =>
                         text.Contains(item.cell.Key.TimePoint.ToString(), Comparison)
                     ),
@@ -47,7 +49,7 @@ public sealed class RestsOnTests
         Assert.All(cells, cell => Assert.Equal(Conclusion.Supported, cell.Conclusion));
         Assert.Contains(cells[0].Robustness, line => line.Changes);
         Assert.Matches(
-            "Would be inconclusive if one more specimen had been outside the limit: No anticoagulant at 6 h, 8 h[.]",
+            @"Would be inconclusive if so many more specimens had been outside the limit: No anticoagulant at 6 h \(1\), 8 h \(1\)[.]",
             Assert.Single(Texts(analysis))
         );
     }
