@@ -36,7 +36,7 @@ internal static class OutsideTool
 
         if (process is null)
         {
-            Missing(tool);
+            Missing($"The program {tool} is not installed.");
             throw new InvalidOperationException("Not reached.");
         }
 
@@ -50,9 +50,17 @@ internal static class OutsideTool
         }
     }
 
-    private static void Missing(string tool)
+    /// <summary>A file that an outside program needs.</summary>
+    public static void Require(string path)
     {
-        var reason = $"The program {tool} is not installed.";
+        if (!File.Exists(path))
+        {
+            Missing($"There is no {path}.");
+        }
+    }
+
+    private static void Missing(string reason)
+    {
         if (
             string.Equals(
                 Environment.GetEnvironmentVariable("CI"),

@@ -17,6 +17,13 @@ internal static class BuiltProgram
 
     public static Task<Answer> Run(params string[] arguments) => Run(_ => { }, arguments);
 
+    /// <summary>Runs it and asks that it succeeds.</summary>
+    public static async Task Done(params string[] arguments)
+    {
+        var answer = await Run(arguments);
+        Assert.True(answer.ExitCode == 0, answer.Error);
+    }
+
     /// <summary>Runs it with another environment or working directory.</summary>
     public static async Task<Answer> Run(
         Action<ProcessStartInfo> configure,

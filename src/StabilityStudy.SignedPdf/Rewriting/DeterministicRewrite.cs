@@ -39,14 +39,14 @@ public static class DeterministicRewrite
 
         if (
             !StreamRecompression
-                .Apply(WithoutMetadata(collected))
+                .Apply(OutputIntent.Apply(WithoutMetadata(collected)))
                 .TryGet(out var graph, out failure)
         )
         {
             return new(failure);
         }
 
-        graph = TraceRemoval.Apply(FontDescents.Apply(FontTags.Apply(graph)));
+        graph = TraceRemoval.Apply(OutlineCounts.Apply(FontDescents.Apply(FontTags.Apply(graph))));
         if (
             !AttachmentTree
                 .Apply(graph, options.Attachments, options.Date)

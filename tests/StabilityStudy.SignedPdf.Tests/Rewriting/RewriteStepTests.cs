@@ -21,13 +21,48 @@ public static class RewriteStepTests
         );
 
         Assert.Equal(
-            ["AcroForm", "Lang", "Metadata", "Names", "PageLabels", "Type"],
+            ["AcroForm", "Lang", "Metadata", "Names", "OutputIntents", "PageLabels", "Type"],
             catalog.Entries.Select(static entry => entry.Name),
             StringComparer.Ordinal
         );
         Assert.NotNull((catalog.Find("Names") as PdfDictionary)?.Find("Dests"));
         Assert.Equal("de", (catalog.Find("Lang") as PdfString)?.ToText());
     }
+
+    [Fact]
+    public static void Bookmarks_with_others_below_are_counted_as_closed_ones()
+    {
+        var document = Rewritten.Read(
+            Rewritten.Of(
+                HandMadePdf.Of(
+                    "<</Type/Catalog/Outlines 2 0 R/A 3 0 R/B 6 0 R>>",
+                    "<</Type/Outlines/First 3 0 R/Last 6 0 R>>",
+                    "<</Title(A)/Parent 2 0 R/Next 6 0 R/First 4 0 R/Last 5 0 R>>",
+                    "<</Title(A1)/Parent 3 0 R/Next 5 0 R>>",
+                    "<</Title(A2)/Parent 3 0 R/Prev 4 0 R/Next 4 0 R>>",
+                    "<</Title(B)/Parent 2 0 R/Prev 3 0 R>>"
+                ),
+                Bare
+            )
+        );
+        PdfObject? CountOf(string entry) =>
+            Assert
+                .IsType<PdfDictionary>(document.Resolve(document.Catalog.Find(entry)))
+                .Find("Count");
+
+        Assert.Equal(new PdfInteger(2), CountOf("Outlines"));
+        Assert.Equal(new PdfInteger(-2), CountOf("A"));
+        Assert.Null(CountOf("B"));
+    }
+
+    [Fact]
+    public static void An_intent_that_a_file_has_stays_alone() =>
+        Assert.Equal(
+            "[<</S /GTS_PDFX>>]",
+            Written(
+                Catalog("<</Type/Catalog/OutputIntents[<</S/GTS_PDFX>>]>>").Find("OutputIntents")
+            )
+        );
 
     [Fact]
     public static void Dates_and_random_names_go_and_what_is_only_named_like_them_stays()
