@@ -68,6 +68,11 @@ public static class StudyPipeline
         );
     }
 
+    /// <summary>The digest of a study's inputs, without analyzing them; null when they cannot be read.</summary>
+    /// <param name="files">The files of the study folder.</param>
+    public static string? InputDigestOf(StudyBytes files) =>
+        StudyIntake.Read(files).TryGet(out var study) ? study.Identity.InputDigest : null;
+
     /// <summary>Makes the report.</summary>
     /// <param name="study">The analyzed study.</param>
     /// <param name="paper">Paper size.</param>

@@ -64,6 +64,7 @@ public sealed class EvidenceTests
         var json = await Run.Of("verify", signed, "--json");
 
         Assert.Equal(ExitCode.Done, author.Code);
+        Assert.DoesNotContain("changed", author.Error, Comparison);
         Assert.Contains("Still to sign: approver.", author.Out, Comparison);
         Assert.Matches("/signed/WB-RT-APTT-[0-9a-f]{8}[.]pdf$", author.Out.TrimEnd());
         Assert.Equal(ExitCode.Done, approver.Code);
@@ -71,11 +72,11 @@ public sealed class EvidenceTests
         Assert.Contains("self-issued", approver.Out, Comparison);
 
         // The example of these tests is not locked.
-        Assert.Equal(ExitCode.VerificationIncomplete, trusted.Code);
+        Assert.Equal(ExitCode.VerificationFailed, trusted.Code);
         Assert.Contains("approved with conditions: 8 h, without", trusted.Out, Comparison);
         var parts = JsonDocument.Parse(json.Out).RootElement.GetProperty("parts");
         Assert.Equal(
-            ["not-checked", "holds", "holds", "not-checked"],
+            ["not-checked", "holds", "holds", "fails"],
             parts.EnumerateArray().Select(part => part.GetProperty("outcome").GetString())
         );
         Assert.All(trusted.Out.Split('\n'), line => Assert.True(line.Length <= 80, line));
@@ -99,6 +100,25 @@ public sealed class EvidenceTests
             JsonDocument.Parse(last).RootElement.GetProperty("action").GetString()
         );
         Assert.Contains("Author One (author)", last, Comparison);
+    }
+
+    [Fact]
+    public async Task Signing_says_when_the_study_has_changed_since_its_report()
+    {
+        using var copy = await Reported();
+        var results = copy.At("study", "results.csv");
+        var lines = await File.ReadAllLinesAsync(results, TestContext.Current.CancellationToken);
+        await File.WriteAllLinesAsync(results, lines[..^1], TestContext.Current.CancellationToken);
+
+        var answer = await Sign(
+            copy,
+            copy.At("study", "out", "report.pdf"),
+            "author",
+            "author-one"
+        );
+
+        Assert.Equal(ExitCode.Done, answer.Code);
+        Assert.Contains("have changed since this report was made", answer.Error, Comparison);
     }
 
     [Fact]

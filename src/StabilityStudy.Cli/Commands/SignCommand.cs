@@ -147,6 +147,7 @@ internal static class SignCommand
                 AtomicFile.Write((target, done.Report));
                 Record(request, key.Certificate.Name, at, report, done, target);
                 Say(terminal, request.Role, done, key.Certificate.IsSelfIssued);
+                SayIfChanged(terminal, request.Report, done.InputDigest);
                 terminal.Out.WriteLine(target);
                 return ExitCode.Done;
             default:
@@ -224,6 +225,20 @@ internal static class SignCommand
         {
             terminal.Out.WriteLine(
                 "The certificate is self-issued: nobody else vouches for the name in it."
+            );
+        }
+    }
+
+    /// <summary>The signature is for what stands in the report; that the study goes on beside it is for the signer to know.</summary>
+    private static void SayIfChanged(Terminal terminal, string report, string inputDigest)
+    {
+        if (
+            ReportFile.StudyFolder(report) is { } folder
+            && StudyPipeline.InputDigestOf(StudyFolder.Read(folder)) != inputDigest
+        )
+        {
+            terminal.Error.WriteLine(
+                "The files of the study folder have changed since this report was made, or cannot be read: the signature is for the data in the report. If the change belongs to it, make and sign a new report."
             );
         }
     }

@@ -58,7 +58,7 @@ public static class StudyAnalyzer
             inputs.Tubes
         );
         var queries = LockQueries
-            .Of(evidence)
+            .Of(evidence, inputs.Facts.People)
             .Concat(concluded.SelectMany(item => item.Queries))
             .Concat(StudyQueries.Of(inputs, sequences));
         return new StudyAnalysis(

@@ -42,7 +42,10 @@ public static class StudyChecks
         }
 
         queries.AddRange(
-            LockQueries.Of(LockEvidence.Of(inputs.Locks, protocolSha256, inputs.Tubes))
+            LockQueries.Of(
+                LockEvidence.Of(inputs.Locks, protocolSha256, inputs.Tubes),
+                inputs.Facts.People
+            )
         );
         queries.AddRange(RecordQueries.Of(inputs));
         queries.AddRange(TubeQueries.Of(inputs));

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Locking;
 
@@ -7,7 +9,9 @@ internal static class LockQueries
 {
     private const string LockFile = "protocol.lock";
 
-    public static IEnumerable<DataQuery> Of(LockEvidence evidence)
+    /// <param name="evidence">What the locks say.</param>
+    /// <param name="people">The people of the study, by code or name of whom each lock should be.</param>
+    public static IEnumerable<DataQuery> Of(LockEvidence evidence, ImmutableArray<Person> people)
     {
         switch (evidence.Standing)
         {
@@ -25,6 +29,20 @@ internal static class LockQueries
                     "Say in a deviation why; lock the protocol of the next study before its first collection."
                 );
                 break;
+        }
+
+        foreach (
+            var unknown in evidence
+                .Locks.Select(item => item.By)
+                .Distinct(StringComparer.Ordinal)
+                .Where(by => !people.Any(person => by == person.Code || by == person.Name))
+        )
+        {
+            yield return Query(
+                "lock-by-unknown",
+                $"The protocol was locked by \"{unknown}\", who is not among the people of study.toml.",
+                "Add the person to study.toml with name and role, or find out who locked the protocol."
+            );
         }
 
         if (evidence.Locks.Length > 1)

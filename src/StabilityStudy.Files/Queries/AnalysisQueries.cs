@@ -32,6 +32,12 @@ internal static class AnalysisQueries
             "read the reasons in protocol.lock and the versions in the folder locked"
         ),
         new(
+            "lock-by-unknown",
+            Attention,
+            "the protocol was locked by somebody who is not among the people of study.toml",
+            "add the person to study.toml, or find out who locked the protocol"
+        ),
+        new(
             "outlier-flagged",
             Attention,
             "the change of a specimen stands out from the others; it stays in every figure",

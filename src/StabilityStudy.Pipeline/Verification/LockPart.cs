@@ -34,7 +34,6 @@ internal static class LockPart
                         evidence.Standing switch
                         {
                             LockStanding.BeforeFirstCollection => PartOutcome.Holds,
-                            LockStanding.NotLocked => PartOutcome.NotChecked,
                             _ => PartOutcome.Fails,
                         },
                         ReportBuilder.LockSentence(evidence)

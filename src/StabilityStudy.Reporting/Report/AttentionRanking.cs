@@ -18,6 +18,7 @@ internal static class AttentionRanking
         "lock-not-as-recorded",
         "record-chain-broken",
         "protocol-amended",
+        "lock-by-unknown",
         "left-out-pairs-could-overturn",
         "excluded-beyond-limit",
         "exclusion-after-result",

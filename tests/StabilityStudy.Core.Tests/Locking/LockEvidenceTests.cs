@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Study;
 using StabilityStudy.Core.Tests.Studies;
 
 namespace StabilityStudy.Core.Tests.Locking;
@@ -22,6 +23,10 @@ public sealed class LockEvidenceTests
             Study.Inputs with
             {
                 Locks = locks,
+                Facts = Study.Inputs.Facts with
+                {
+                    People = [new Person("LS1", "Lab Scientist One", "lab scientist")],
+                },
             },
             new StudyIdentity("", [new FileHash("protocol.toml", Hash)], []),
             [],
@@ -91,5 +96,22 @@ public sealed class LockEvidenceTests
 
         Assert.Equal(LockStanding.AfterFirstCollection, analysis.Lock.Standing);
         Assert.Equal(["locked-after-first-collection", "protocol-amended"], Codes(analysis));
+    }
+
+    [Fact]
+    public void A_lock_by_somebody_whom_the_study_does_not_name_is_told()
+    {
+        var analysis = Analyze(
+            Lock(1, "bb", TimeSpan.FromDays(-2)) with
+            {
+                By = "Lab Scientist One",
+            },
+            Lock(2, Hash, TimeSpan.FromDays(-1)) with
+            {
+                By = "nobody",
+            }
+        );
+
+        Assert.Equal(["lock-by-unknown", "protocol-amended"], Codes(analysis));
     }
 }

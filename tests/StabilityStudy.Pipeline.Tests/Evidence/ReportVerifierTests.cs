@@ -249,7 +249,7 @@ public sealed class ReportVerifierTests
             new(EvidenceExample.StudyFiles.Files.Remove(LockFile.Name))
         );
 
-        Assert.Equal(NotChecked, Verified(unlocked)[3]);
+        Assert.Equal(Fails, Verified(unlocked)[3]);
     }
 
     [Theory]
