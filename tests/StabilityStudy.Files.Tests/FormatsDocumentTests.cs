@@ -1,3 +1,4 @@
+using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Formats;
 using StabilityStudy.Files.Intake;
@@ -32,6 +33,28 @@ public sealed class FormatsDocumentTests
         Assert.Equal(
             Keys(FactsKeys.All),
             FactsNotes.All.Select(note => LastTwo(note.Path)).Order(StringComparer.Ordinal)
+        );
+    }
+
+    [Theory]
+    [InlineData("specimens")]
+    [InlineData("results")]
+    [InlineData("controls")]
+    [InlineData("pairs")]
+    public void Every_column_has_a_note_and_every_needed_one_is_called_so(string file)
+    {
+        var (columns, notes) = file switch
+        {
+            "specimens" => (CsvColumns.Specimens, ColumnNotes.Specimens),
+            "results" => (CsvColumns.Results, ColumnNotes.Results),
+            "controls" => (CsvColumns.Controls, ColumnNotes.Controls),
+            _ => (CsvColumns.Pairs, ColumnNotes.Pairs),
+        };
+
+        Assert.Equal(columns.All, notes.Select(note => note.Path));
+        Assert.Equal(
+            columns.Required,
+            notes.Where(note => note.Need == KeyNeed.Required).Select(note => note.Path)
         );
     }
 
