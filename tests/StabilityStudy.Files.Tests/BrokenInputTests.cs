@@ -73,7 +73,7 @@ public sealed class BrokenInputTests
     public void An_unreadable_protocol_still_lets_the_data_files_be_checked_for_their_form()
     {
         var files = GoodStudy
-            .Edited("results.csv", "31.2", "x")
+            .Edited("results.csv", "31.2", "3x")
             .With("protocol.toml", GoodStudy.Utf8("="));
 
         Assert.Equal(

@@ -94,7 +94,7 @@ internal static class CellQueries
     private static IEnumerable<DataQuery> OfWideAmounts(Cell cell)
     {
         var baselines = cell
-            .Pairs.Where(pair => pair.Status == PairStatus.Compared)
+            .Pairs.Where(pair => pair.IsOfNumbers)
             .Select(pair => pair.Values().Baseline)
             .Order()
             .ToImmutableArray();
@@ -157,14 +157,19 @@ internal static class CellQueries
             );
         }
 
-        if (cell.Estimates.CollectionDays < protocol.MinimumDays)
+        var days = cell
+            .Pairs.Where(pair => pair.CountsForAgreement)
+            .Select(pair => pair.CollectionDay)
+            .Distinct()
+            .Count();
+        if (days < protocol.MinimumDays)
         {
             yield return Attention(
                 "supported-on-few-days",
                 StudyFileNames.Usual.Specimens,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"supported on {cell.Estimates.CollectionDays} collection day{(cell.Estimates.CollectionDays == 1 ? "" : "s")}, fewer than the {protocol.MinimumDays} planned, because both results of each pair are recorded in one run"
+                    $"supported on {days} collection day{(days == 1 ? "" : "s")}, fewer than the {protocol.MinimumDays} planned, because both results of each pair are recorded in one run"
                 ),
                 "Check that the run codes are true, and that one day can stand for others."
             );

@@ -29,16 +29,7 @@ internal sealed record CellData(
     /// <summary>Takes the compared pairs out of a cell's pairs.</summary>
     public static CellData Of(ImmutableArray<PairRecord> pairs, int decimals, TimeSpan oneRunWithin)
     {
-        var compared = pairs
-            .Where(pair =>
-                pair
-                    is {
-                        Status: PairStatus.Compared,
-                        Baseline.Result: MeasuredResult,
-                        Delayed.Result: MeasuredResult
-                    }
-            )
-            .ToImmutableArray();
+        var compared = pairs.Where(pair => pair.IsOfNumbers).ToImmutableArray();
         var days = DayNumbers(compared);
         var baselines = new decimal[compared.Length];
         var delayed = new decimal[compared.Length];

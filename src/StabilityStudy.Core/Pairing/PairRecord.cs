@@ -61,6 +61,16 @@ public sealed record PairRecord(
             ? (double)(100 * (delayed - baseline) / baseline)
             : null;
 
+    /// <summary>Whether it is a compared pair of numbers; a compared pair of a qualitative test has classes.</summary>
+    [JsonIgnore]
+    public bool IsOfNumbers =>
+        this
+            is {
+                Status: PairStatus.Compared,
+                Baseline.Result: MeasuredResult,
+                Delayed.Result: MeasuredResult
+            };
+
     /// <summary>Baseline and delayed value of a compared pair of numbers, in the analyte's unit.</summary>
     /// <exception cref="InvalidOperationException">The pair is not compared, or its results are categories.</exception>
     public (decimal Baseline, decimal Delayed) Values()

@@ -48,6 +48,10 @@ public sealed record Analyte(
     /// <summary>The results of a qualitative test, from the most negative to the most positive; empty for a number.</summary>
     public ImmutableArray<string> Categories { get; init; } = [];
 
+    /// <summary>Whether results are classes, of which there are no means, lines or drift.</summary>
+    [JsonIgnore]
+    public bool IsQualitative => !Categories.IsEmpty;
+
     /// <summary>Key of the prothrombin time from which this international normalized ratio is computed; null for any other analyte.</summary>
     public string? RatioOf { get; init; }
 

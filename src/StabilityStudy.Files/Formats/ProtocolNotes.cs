@@ -147,7 +147,12 @@ internal static class ProtocolNotes
         new("eligibility.clot", Required, "\"reject\" or \"accept\"", "\"reject\""),
         new("eligibility.source", Required, "where the rules come from", "\"common practice\""),
         .. AnalyteNotes.All,
-        new("limit", Required, "limits, a [[limit]] each", "[[limit]]"),
+        new(
+            "limit",
+            Depends,
+            "limits, a [[limit]] each; not needed where no criterion has limits",
+            "[[limit]]"
+        ),
         new("limit.id", Required, "code used in criteria", "\"aptt-bias\""),
         new(
             "limit.percent",

@@ -37,6 +37,12 @@ public static class ProtocolReader
 
         var root = TomlTable.Root(entries, ProtocolKeys.Root, fileName, queries);
         FormatNumber.Check(root, Format);
+        var criteria = Parts<Criterion?>.Read(
+            root,
+            "criterion",
+            ProtocolKeys.Criterion,
+            CriterionReader.Read
+        );
         var draft = new ProtocolDraft(
             root,
             Code: root.RequireText("code"),
@@ -71,13 +77,14 @@ public static class ProtocolReader
                 ProtocolKeys.Analyte,
                 AnalyteReader.Read
             ),
-            Limits: Parts<Limit>.Read(root, "limit", ProtocolKeys.Limit, LimitReader.Read),
-            Criteria: Parts<Criterion?>.Read(
+            Limits: Parts<Limit>.Read(
                 root,
-                "criterion",
-                ProtocolKeys.Criterion,
-                CriterionReader.Read
-            )
+                "limit",
+                ProtocolKeys.Limit,
+                LimitReader.Read,
+                required: criteria.Items.Any(item => item.Table.Has("limits"))
+            ),
+            Criteria: criteria
         );
         ProtocolChecks.Check(draft);
         return draft;

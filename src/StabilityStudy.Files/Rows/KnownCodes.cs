@@ -74,7 +74,11 @@ internal sealed record KnownCodes(
 
     private static FrozenDictionary<string, Analyte> ById(ProtocolDraft? protocol) =>
         (protocol?.Analytes.Items ?? [])
-            .Where(item => item.Table.IsSound("unit") && item.Table.IsSound("decimals"))
+            .Where(item =>
+                item.Table.Has("categories")
+                    ? item.Table.IsSound("categories")
+                    : item.Table.IsSound("unit") && item.Table.IsSound("decimals")
+            )
             .DistinctBy(item => item.Value.Id)
             .ToFrozenDictionary(item => item.Value.Id, item => item.Value);
 

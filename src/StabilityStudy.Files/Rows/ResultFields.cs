@@ -20,6 +20,12 @@ internal static class ResultFields
             return result;
         }
 
+        // Of an analyte that could not be read nobody knows which words it has.
+        if (analyte is null && !text.Any(char.IsDigit))
+        {
+            return new MissingResult(text, MissingReason.NoReportableResult);
+        }
+
         row.Add(
             RowQueries.UnknownResult,
             column,

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
 
@@ -61,7 +62,7 @@ internal static class CellSections
             blocks.Add(new Paragraph(MoreSpecimensWords.Of(more), ParagraphStyle.Body));
         }
 
-        if (cell.Estimates.Compared > 0)
+        if (cell.Pairs.Any(pair => pair.IsOfNumbers))
         {
             blocks.Add(
                 new ChartRow([
@@ -72,7 +73,14 @@ internal static class CellSections
         }
 
         blocks.AddRange(cell.Criteria.SelectMany(result => TablesOf(result, names)));
-        blocks.Add(new KeepTogether([EstimateTable.Of(cell, names)]));
+        blocks.Add(
+            names.Analyte.IsQualitative
+                ? new Paragraph(
+                    "The results are classes: no mean, line or drift is computed of them.",
+                    ParagraphStyle.Small
+                )
+                : new KeepTogether([EstimateTable.Of(cell, names)])
+        );
         return new Section(
             $"{names.Title(analysis)} at {cell.Key.TimePoint}",
             StartsOnNewPage: true,
@@ -92,8 +100,12 @@ internal static class CellSections
 
     private static string Sentence(Cell cell)
     {
+        var compared = cell
+            .Pairs.Where(pair => pair.Status == PairStatus.Compared)
+            .ToImmutableArray();
+        var days = compared.Select(pair => pair.CollectionDay).Distinct().Count();
         var counted =
-            $"{Counted.Of(cell.Estimates.Compared, "compared pair")} on {Counted.Of(cell.Estimates.CollectionDays, "collection day")}.";
+            $"{Counted.Of(compared.Length, "compared pair")} on {Counted.Of(days, "collection day")}.";
         return cell.Conclusion == Conclusion.NotReached
             ? $"An earlier time point did not come out as supported, so this one is not concluded on; its figures alone would say {TradeWords.Of(cell.OwnConclusion)}. {counted}"
             : counted;

@@ -108,7 +108,9 @@ internal static class ConductSection
         var parts = new[]
         {
             analyte.Method,
-            "unit " + analyte.ShownUnit,
+            analyte.IsQualitative
+                ? "classes " + string.Join(", ", analyte.Categories)
+                : "unit " + analyte.ShownUnit,
             analyte.Loinc is null ? null : "LOINC " + analyte.Loinc,
             $"today's window {DurationText.Format(analyte.StandardWindow.Time)} ({analyte.StandardWindow.Source})",
             analyte.ManufacturerLimit is { } limit

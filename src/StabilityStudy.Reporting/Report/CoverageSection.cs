@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
@@ -50,9 +51,10 @@ internal static class CoverageSection
             .Cells.SelectMany(cell => cell.Pairs)
             .Where(pair => pair.Status == PairStatus.Compared)
             .ToImmutableArray();
-        var baselines = pairs
-            .GroupBy(pair => pair.Specimen)
-            .Select(same => same.First().Values().Baseline)
+        var specimens = pairs.DistinctBy(pair => pair.Specimen).ToImmutableArray();
+        var baselines = specimens
+            .Where(pair => pair.IsOfNumbers)
+            .Select(pair => pair.Values().Baseline)
             .ToImmutableArray();
         var covered = names
             .Analyte.DecisionLevels.Where(level => IsCovered(level, baselines))
@@ -61,9 +63,9 @@ internal static class CoverageSection
             new TableCell(names.Title(analysis)),
             new TableCell(TradeWords.Of(names.Storage)),
             new TableCell(
-                baselines.IsEmpty
-                    ? "none"
-                    : $"{NumberText.Plain(baselines.Min())} to {NumberText.Plain(baselines.Max())} {names.Analyte.ShownUnit}"
+                names.Analyte.IsQualitative ? Classes(names.Analyte, specimens)
+                : baselines.IsEmpty ? "none"
+                : $"{NumberText.Plain(baselines.Min())} to {NumberText.Plain(baselines.Max())} {names.Analyte.ShownUnit}"
             ),
             new TableCell(Levels(covered)),
             new TableCell(Levels([.. names.Analyte.DecisionLevels.Except(covered)])),
@@ -71,6 +73,16 @@ internal static class CoverageSection
             new TableCell(TestedWith(pairs.Select(pair => pair.Delayed))),
         ]);
     }
+
+    /// <summary>"20 negative, 12 weak positive, 8 positive".</summary>
+    private static string Classes(Analyte analyte, ImmutableArray<PairRecord> specimens) =>
+        string.Join(
+            ", ",
+            analyte.Categories.Select(
+                (name, index) =>
+                    $"{NumberText.Count(specimens.Count(pair => pair.Baseline?.Result is CategoryResult result && result.Category == index))} {name}"
+            )
+        );
 
     private static string TestedWith(IEnumerable<Measurement?> measurements)
     {

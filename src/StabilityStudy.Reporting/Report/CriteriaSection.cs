@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
@@ -13,7 +14,9 @@ internal static class CriteriaSection
             StartsOnNewPage: false,
             [
                 new Paragraph(LockWords.Of(analysis.Lock), ParagraphStyle.Body),
-                Limits(analysis),
+                .. analysis.Protocol.Limits.IsEmpty
+                    ? ImmutableArray<Block>.Empty
+                    : [Limits(analysis)],
                 Criteria(analysis),
                 new Heading("Everything else that bears on a verdict"),
                 new Bullets(DoubtRules.Of(analysis.Protocol)),

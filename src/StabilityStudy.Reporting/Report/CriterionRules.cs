@@ -21,7 +21,7 @@ internal static class CriterionRules
             ReclassificationCriterion moved =>
                 $"at every level the exact one-sided {Level(criterion)} upper bound of the share of specimens that change its side is at most {NumberText.Plain(moved.SharePercentMaximum)} %, also with every change moved (see below); a result at the level is on its upper side.",
             ClassificationCriterion kept =>
-                $"the exact one-sided {Level(criterion)} lower bound of the share of specimens that keep their class reaches {NumberText.Plain(kept.SharePercentMinimum)} %, also with every change moved (see below).",
+                $"the exact one-sided {Level(criterion)} lower bound of the share of specimens that keep their class reaches {NumberText.Plain(kept.SharePercentMinimum)} %{(kept.Cutoffs.IsEmpty ? ". Words show nothing of what a run adds to all results of a day; the required collection days stand against that" : ", also with every change moved (see below)")}.",
             DriftCriterion drift =>
                 $"the {Level(criterion)} interval of the fitted mean change at the planned delay lies strictly inside the limit under every declared shape: {string.Join("; ", drift.Shapes.Select(TradeWords.Of))}.",
             _ => "",

@@ -12,9 +12,37 @@ internal static class DriftSection
     private const double FigureHeight = 66;
     private const int Decimals = 2;
 
-    public static Section Of(StudyAnalysis analysis) =>
+    private const string Title = "Drift with time";
+
+    public static Section Of(StudyAnalysis study)
+    {
+        // Classes have no drift.
+        var analysis = study with
+        {
+            Sequences =
+            [
+                .. study.Sequences.Where(sequence =>
+                    !SequenceNames.Of(study, sequence).Analyte.IsQualitative
+                ),
+            ],
+        };
+        return analysis.Sequences.IsEmpty && !study.Sequences.IsEmpty
+            ? new Section(
+                Title,
+                StartsOnNewPage: false,
+                [
+                    new Paragraph(
+                        "The results are classes, so no drift is fitted.",
+                        ParagraphStyle.Body
+                    ),
+                ]
+            )
+            : OfNumbers(analysis);
+    }
+
+    private static Section OfNumbers(StudyAnalysis analysis) =>
         new(
-            "Drift with time",
+            Title,
             StartsOnNewPage: true,
             [
                 new Paragraph(

@@ -40,7 +40,9 @@ internal static class PairSection
             .Cells.SelectMany(cell => cell.Pairs)
             .Any(pair => pair.TimeBeforeSpinning is not null);
         return new Table(
-            $"{names.Title(analysis)}: results in {names.Analyte.ShownUnit}",
+            names.Analyte.IsQualitative
+                ? $"{names.Title(analysis)}: classes"
+                : $"{names.Title(analysis)}: results in {names.Analyte.ShownUnit}",
             [
                 new Column("Specimen", ColumnAlignment.Left, 1.2),
                 new Column("Collected", ColumnAlignment.Left, 1.3),
@@ -84,7 +86,7 @@ internal static class PairSection
             new TableCell(pair.Delayed?.Result.Text ?? "", emphasis),
             new TableCell(Delay(pair.Delayed), emphasis),
             .. spun ? [new TableCell(Spinning(pair), emphasis)] : ImmutableArray<TableCell>.Empty,
-            new TableCell(compared ? Change(pair) : "", emphasis),
+            new TableCell(pair.IsOfNumbers ? Change(pair) : "", emphasis),
             new TableCell(
                 pair.ChangePercent is { } percent ? NumberText.Change(percent, 1) : "",
                 emphasis
