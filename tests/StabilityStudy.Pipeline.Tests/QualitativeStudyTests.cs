@@ -114,6 +114,34 @@ public sealed class QualitativeStudyTests
         Assert.Contains(cell.Criteria.Single().Reasons, reason => reason.Code == "too-few-days");
     }
 
+    [Theory]
+    [InlineData("positive", Conclusion.Supported)]
+    [InlineData("weak positive", Conclusion.NotAssessed)]
+    public void A_control_is_right_when_it_gives_its_class(string found, Conclusion conclusion)
+    {
+        var controls = new StringBuilder(
+            "control,analyte,run,tested_at,result,unit,target,allowed_low,allowed_high,kind\n"
+        );
+        for (var day = 2; day <= 11; day++)
+        {
+            foreach (var (tube, hour) in new[] { ("A", "08"), ("B", "15") })
+            {
+                controls.Append(
+                    CultureInfo.InvariantCulture,
+                    $"QC,LA,{tube}{day},2026-03-{day:00}T{hour}:15-05:00,{(day == 5 ? found : "positive")},,positive,,,control\n"
+                );
+            }
+        }
+
+        var study = ExampleStudy.Analyze(
+            WithRuns(Study(_ => 0))
+                .Edited("protocol.toml", "controls = \"kept elsewhere\"\n", "")
+                .WithText("controls.csv", controls.ToString())
+        );
+
+        Assert.Equal(conclusion, Cell(study.Analysis).Conclusion);
+    }
+
     [Fact]
     public void A_word_that_is_no_class_stops_with_the_words_that_are()
     {
@@ -130,6 +158,26 @@ public sealed class QualitativeStudyTests
     }
 
     private static Cell Cell(StudyAnalysis analysis) => analysis.Sequences.Single().Cells.Single();
+
+    /// <summary>With a run a day for each tube.</summary>
+    private static StudyBytes WithRuns(StudyBytes files)
+    {
+        var lines = ExampleStudy.Text(files, "results.csv").TrimEnd().Split('\n');
+        return files.WithText(
+            "results.csv",
+            string.Join(
+                '\n',
+                lines
+                    .Skip(1)
+                    .Select(line => line.Split(','))
+                    .Select(cells =>
+                        string.Join(',', cells)
+                        + $",{cells[1]}{int.Parse(cells[4][8..10], CultureInfo.InvariantCulture)}"
+                    )
+                    .Prepend(lines[0] + ",run")
+            ) + "\n"
+        );
+    }
 
     private static string Json(AnalyzedStudy study) =>
         Encoding.UTF8.GetString(StudyPipeline.WriteAnalysis(study).Span);

@@ -52,14 +52,17 @@ internal static class RunControls
             );
 
     private static bool IsInside(ControlRow row) =>
-        row
-            is {
+        row switch
+        {
+            {
                 Result: MeasuredResult { Value: var value },
                 AllowedLow: { } low,
                 AllowedHigh: { } high
-            }
-        && value >= low
-        && value <= high;
+            } => value >= low && value <= high,
+            { Result: CategoryResult found, Expected: { } expected } => found.Category
+                == expected.Category,
+            _ => false,
+        };
 
     /// <summary>A result beyond what the method reports is not within a range of reported values.</summary>
     private static bool IsOutside(ControlRow row) =>
@@ -68,6 +71,8 @@ internal static class RunControls
             MeasuredResult { Value: var value } => value < row.AllowedLow
                 || value > row.AllowedHigh,
             CensoredResult => true,
+            CategoryResult found => row.Expected is { } expected
+                && found.Category != expected.Category,
             _ => false,
         };
 }

@@ -24,7 +24,11 @@ public sealed record ControlRow(
     decimal? AllowedLow,
     decimal? AllowedHigh,
     ControlKind Kind
-);
+)
+{
+    /// <summary>Expected class of a qualitative test, which has neither target nor range; null when not stated.</summary>
+    public CategoryResult? Expected { get; init; }
+}
 
 /// <summary>What a control material is for.</summary>
 public enum ControlKind

@@ -29,19 +29,24 @@ internal static class CanonicalFields
             .Number(tube.SourceRow)
             .End();
 
-    public static void Write(ControlRow row, CanonicalLine line) =>
-        line.Text(row.Control)
+    public static void Write(ControlRow row, CanonicalLine line)
+    {
+        var start = line.Text(row.Control)
             .Text(row.Analyte)
             .Text(row.Run)
             .Time(row.TestedAt)
             .Text(row.Result.Text)
-            .Text(row.Unit)
-            .Number(row.Target)
+            .Text(row.Unit);
+        var target = row.Expected is { } expected
+            ? start.Text(expected.Text)
+            : start.Number(row.Target);
+        target
             .Number(row.AllowedLow)
             .Number(row.AllowedHigh)
             .Text(FileWords.ControlKinds.Write(row.Kind))
             .Number(row.SourceRow)
             .End();
+    }
 
     public static void Write(ResultRow row, CanonicalLine line) =>
         line.Text(row.Specimen)

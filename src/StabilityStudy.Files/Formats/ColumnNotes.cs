@@ -88,9 +88,24 @@ internal static class ColumnNotes
         new("tested_at", Required, "when it was tested", Time),
         new("result", Required, "as in results.csv", "29.9"),
         new("unit", Required, "the unit of the protocol", "s"),
-        new("target", Optional, "its target", "30.0"),
-        new("allowed_low", Depends, "lowest result in range; needed for a control", "28.1"),
-        new("allowed_high", Depends, "highest result in range; needed for a control", "31.9"),
+        new(
+            "target",
+            Depends,
+            "its target; for a qualitative test the class that it should give, needed for a control",
+            "30.0"
+        ),
+        new(
+            "allowed_low",
+            Depends,
+            "lowest result in range; needed for a control of a quantity",
+            "28.1"
+        ),
+        new(
+            "allowed_high",
+            Depends,
+            "highest result in range; needed for a control of a quantity",
+            "31.9"
+        ),
         new(
             "kind",
             Optional,

@@ -39,11 +39,19 @@ internal static class ControlReader
             TestedAt: row.RequireTime("tested_at", known.Times),
             Result: result,
             Unit: ResultFields.ReadUnit(row, result, planned),
-            Target: row.OptionalDecimal("target", NumberRange.Any),
+            Target: planned is { IsQualitative: true }
+                ? null
+                : row.OptionalDecimal("target", NumberRange.Any),
             AllowedLow: row.OptionalDecimal("allowed_low", NumberRange.Any),
             AllowedHigh: row.OptionalDecimal("allowed_high", NumberRange.Any),
             Kind: row.Choice("kind", FileWords.ControlKinds)
-        );
+        )
+        {
+            Expected =
+                planned is { IsQualitative: true } && row.OptionalText("target").Length > 0
+                    ? ResultFields.ReadResult(row, planned, "target") as CategoryResult
+                    : null,
+        };
         if (row.IsSound)
         {
             CheckRange(row, control);
@@ -52,7 +60,7 @@ internal static class ControlReader
         return control;
     }
 
-    // A bridging plasma is compared with itself, and words have no range.
+    // A bridging plasma is compared with itself.
     private static void CheckRange(CsvRow row, ControlRow control)
     {
         if (control.AllowedLow > control.AllowedHigh)
@@ -63,6 +71,16 @@ internal static class ControlReader
                 FormattableString.Invariant($"{control.AllowedLow} to {control.AllowedHigh}"),
                 "The lowest allowed result is above the highest.",
                 "Correct allowed_low and allowed_high."
+            );
+        }
+        else if (control is { Kind: ControlKind.Control, Result: CategoryResult, Expected: null })
+        {
+            row.Add(
+                RowQueries.ControlWithoutRange,
+                "target",
+                "",
+                $"The control \"{control.Control}\" has no expected class, so nobody can see whether it was right.",
+                "Fill in \"target\" with the class that the control should give."
             );
         }
         else if (
