@@ -52,6 +52,38 @@ public sealed class CheckTests
     }
 
     [Fact]
+    public async Task A_whole_column_that_is_written_otherwise_does_not_flood_the_screen()
+    {
+        using var copy = StudyCopy.Create();
+        var results = copy.At("study", ExampleStudy.Results);
+        var text = await File.ReadAllTextAsync(results, TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            results,
+            // All but the tenth row.
+            string.Join(
+                '\n',
+                text.Split('\n')
+                    .Select(
+                        (line, i) =>
+                            i == 10 ? line : line.Replace(",s,", ",sec,", StringComparison.Ordinal)
+                    )
+            ),
+            TestContext.Current.CancellationToken
+        );
+        var rows = text.Split(",s,").Length - 2;
+
+        var run = await Run.Of("check", copy.Study);
+
+        Assert.Equal(3, run.Out.Split("[other-unit]").Length - 1);
+        Assert.Contains(
+            $"and {rows - 3} more of this kind, to be answered alike: lines 5 to 10, 12 to",
+            string.Join(' ', run.Out.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)),
+            StringComparison.Ordinal
+        );
+        Assert.Contains($"{rows} stop", run.Out, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Json_is_one_document_and_nothing_else()
     {
         var run = await Run.Of("check", ExampleStudy.Folder, "--json");

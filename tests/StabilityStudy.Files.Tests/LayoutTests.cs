@@ -48,6 +48,38 @@ public sealed class LayoutTests
     }
 
     [Fact]
+    public void Times_may_have_AM_and_PM()
+    {
+        var files = With(
+            Layout.Replace("dd.MM.yyyy HH:mm", "M/d/yyyy h:mm tt", StringComparison.Ordinal),
+            Results
+                .Replace("02.03.2026 07:50", "3/2/2026 7:50 AM", StringComparison.Ordinal)
+                .Replace("02.03.2026 13:05", "3/2/2026 1:05 pm", StringComparison.Ordinal)
+                .Replace("03.03.2026 07:55", "3/3/2026 7:55 AM", StringComparison.Ordinal)
+        );
+
+        Assert.Equal(
+            CanonicalTests.Read(With(Layout, Results)).Canonical.Files[1].Sha256,
+            CanonicalTests.Read(files).Canonical.Files[1].Sha256
+        );
+    }
+
+    [Fact]
+    public void A_time_that_does_not_fit_is_told_with_the_form_that_was_asked_for()
+    {
+        var query = StudyIntake
+            .Read(
+                With(
+                    Layout,
+                    Results.Replace("02.03.2026 07:50", "3/2/26", StringComparison.Ordinal)
+                )
+            )
+            .Queries.First(item => item.Code == "not-a-time");
+
+        Assert.Contains("\"dd.MM.yyyy HH:mm\"", query.Action, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public void Canonical_files_are_not_translated_again()
     {
         var files = With(Layout, Results);
@@ -90,6 +122,8 @@ public sealed class LayoutTests
     [InlineData("latin-1", "latin-9", "unknown-word", "read.results.encoding")]
     [InlineData("dd.MM.yyyy", "dd.MM.yy", "unknown-word", "read.results.date_format")]
     [InlineData("dd.MM", "dd.MMT", "unknown-word", "read.results.date_format")]
+    [InlineData("HH:mm", "hh:mm", "unknown-word", "read.results.date_format")]
+    [InlineData("HH:mm", "HH:mm tt", "unknown-word", "read.results.date_format")]
     [InlineData("decimal", "decimals", "unknown-key", "read.results.decimals")]
     [InlineData("tested_at =", "tested =", "unknown-key", "read.results.columns.tested")]
     [InlineData("unit = \"s\"", "units = \"s\"", "unknown-key", "read.results.constants.units")]

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Text;
 
@@ -9,22 +10,54 @@ internal static class QueryListing
 {
     private const string Indent = "    ";
 
+    /// <summary>A whole column may be written otherwise; of so many queries alike the first are in full, and the lines of the others.</summary>
+    private const int MostAlike = 5;
+
+    private const int InFull = 3;
+
     public static void Write(Terminal terminal, ImmutableArray<DataQuery> queries)
     {
-        foreach (var query in queries.OrderBy(query => query.Severity))
+        var kinds = queries
+            .OrderBy(query => query.Severity)
+            .GroupBy(query => (query.Code, query.Source.File, query.Source.Column, query.Action));
+        foreach (var alike in kinds)
         {
-            WriteHead(terminal, query);
-            if (query.Observed.Length > 0)
+            ImmutableArray<DataQuery> all = [.. alike];
+            var shown = all.Length > MostAlike && all.All(HasLine) ? InFull : all.Length;
+            foreach (var query in all[..shown])
             {
-                WriteWrapped(terminal, "read: " + query.Observed);
+                WriteQuery(terminal, query);
             }
 
-            WriteWrapped(terminal, query.Message);
-            WriteWrapped(terminal, "to do: " + query.Action);
-            terminal.Out.WriteLine();
+            if (shown < all.Length)
+            {
+                WriteWrapped(
+                    terminal,
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"and {all.Length - shown} more of this kind, to be answered alike: lines {LineRanges.Of(all[shown..].Select(query => query.Source.Line!.Value))}"
+                    )
+                );
+                terminal.Out.WriteLine();
+            }
         }
 
         terminal.Out.WriteLine(Total(queries));
+    }
+
+    private static bool HasLine(DataQuery query) => query.Source.Line is not null;
+
+    private static void WriteQuery(Terminal terminal, DataQuery query)
+    {
+        WriteHead(terminal, query);
+        if (query.Observed.Length > 0)
+        {
+            WriteWrapped(terminal, "read: " + query.Observed);
+        }
+
+        WriteWrapped(terminal, query.Message);
+        WriteWrapped(terminal, "to do: " + query.Action);
+        terminal.Out.WriteLine();
     }
 
     /// <summary>"2 stop, 1 attention, 0 note": one line.</summary>

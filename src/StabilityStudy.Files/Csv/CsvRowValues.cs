@@ -167,7 +167,15 @@ internal sealed partial class CsvRow
         var (time, fault) = times.Read(text);
         if (fault is { } found)
         {
-            Add(found.Kind, column, text.ToString(), found.Message, found.Action);
+            Add(
+                found.Kind,
+                column,
+                text.ToString(),
+                found.Message,
+                layout?.DateFormat is { } format && found.Kind == RowQueries.NotATime
+                    ? $"Write it as the others, by date_format = \"{format}\" of study.toml, or correct date_format."
+                    : found.Action
+            );
         }
 
         // Without the zone of an unreadable study.toml the time is not wrong, but the row cannot be used.

@@ -125,7 +125,7 @@ internal static class FactsNotes
         new(
             "read.results.date_format",
             Optional,
-            "how times are written: d day, M month, y year, H hour, m minute, s second",
+            "how times are written: d day, M month, yyyy year, H hour (h with tt for AM and PM), m minute, s second",
             "\"dd.MM.yyyy HH:mm\""
         ),
         new(
@@ -152,7 +152,7 @@ internal static class FactsNotes
         new(
             "read.pairs.date_format",
             Optional,
-            "how times are written: d day, M month, y year, H hour, m minute, s second",
+            "how times are written: d day, M month, yyyy year, H hour (h with tt for AM and PM), m minute, s second",
             "\"dd.MM.yyyy HH:mm\""
         ),
         new(

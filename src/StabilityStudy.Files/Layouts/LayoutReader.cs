@@ -35,7 +35,7 @@ internal static class LayoutReader
     /// <summary>The keys of [read.pairs].</summary>
     public static readonly TableShape Pairs = new("read.pairs", [.. Section.Keys, "file"]);
 
-    private const string FormatSigns = "dMyHms .-/:";
+    private const string FormatSigns = "dMyHhmst .,-/:";
 
     private static readonly TableShape FacilityWords = new("values");
 
@@ -139,12 +139,14 @@ internal static class LayoutReader
     private static string? ReadDateFormat(TomlTable table)
     {
         var format = table.OptionalText("date_format");
-        ImmutableArray<string> needed = ["d", "M", "yyyy", "H", "mm"];
+        ImmutableArray<string> needed = ["d", "M", "yyyy", "mm"];
+        bool Has(string part) => format.Contains(part, StringComparison.Ordinal);
         if (
             format is null
             || (
                 format.All(FormatSigns.Contains)
-                && needed.All(part => format.Contains(part, StringComparison.Ordinal))
+                && needed.All(Has)
+                && (Has("h") ? Has("tt") && !Has("H") : Has("H") && !Has("t"))
             )
         )
         {
@@ -156,7 +158,7 @@ internal static class LayoutReader
             FileQueries.UnknownWord,
             format,
             $"\"{format}\" does not say how times are written.",
-            "Write it with dd, MM, yyyy, HH, mm and ss, such as \"dd.MM.yyyy HH:mm\"."
+            "Write it with dd, MM, yyyy, HH, mm and ss, such as \"dd.MM.yyyy HH:mm\", or with hh and tt for AM and PM, such as \"M/d/yyyy h:mm tt\"; the year has four digits."
         );
         return null;
     }
