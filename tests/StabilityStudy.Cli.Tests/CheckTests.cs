@@ -56,31 +56,25 @@ public sealed class CheckTests
     {
         using var copy = StudyCopy.Create();
         var results = copy.At("study", ExampleStudy.Results);
-        var text = await File.ReadAllTextAsync(results, TestContext.Current.CancellationToken);
-        await File.WriteAllTextAsync(
+        var lines = await File.ReadAllLinesAsync(results, TestContext.Current.CancellationToken);
+        await File.WriteAllLinesAsync(
             results,
-            // All but the tenth row.
-            string.Join(
-                '\n',
-                text.Split('\n')
-                    .Select(
-                        (line, i) =>
-                            i == 10 ? line : line.Replace(",s,", ",sec,", StringComparison.Ordinal)
-                    )
+            lines.Select(
+                (line, i) =>
+                    i is 10 or > 50 ? line : line.Replace(",s,", ",sec,", StringComparison.Ordinal)
             ),
             TestContext.Current.CancellationToken
         );
-        var rows = text.Split(",s,").Length - 2;
 
         var run = await Run.Of("check", copy.Study);
 
         Assert.Equal(3, run.Out.Split("[other-unit]").Length - 1);
         Assert.Contains(
-            $"and {rows - 3} more of this kind, to be answered alike: lines 5 to 10, 12 to",
-            string.Join(' ', run.Out.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)),
+            "    and 46 more of this kind, to be answered alike: lines 5 to 10, 12 to 51",
+            run.Out,
             StringComparison.Ordinal
         );
-        Assert.Contains($"{rows} stop", run.Out, StringComparison.Ordinal);
+        Assert.Contains("49 stop", run.Out, StringComparison.Ordinal);
     }
 
     [Fact]
