@@ -26,6 +26,17 @@ internal sealed class StudyCopy : IDisposable
         return copy;
     }
 
+    /// <summary>A copy whose protocol is locked, as the example's is.</summary>
+    public static StudyCopy CreateLocked()
+    {
+        var copy = Create();
+        File.Copy(
+            Path.Combine(ExampleStudy.Folder, "protocol.lock"),
+            Path.Combine(copy.Study, "protocol.lock")
+        );
+        return copy;
+    }
+
     public string At(params string[] parts) => Path.Combine([Root, .. parts]);
 
     public void Edit(string name, string from, string to) =>

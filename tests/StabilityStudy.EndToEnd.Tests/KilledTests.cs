@@ -69,7 +69,7 @@ public sealed class KilledTests
     [Fact]
     public async Task Sign_leaves_no_signature_or_a_whole_one()
     {
-        using var copy = StudyCopy.Create();
+        using var copy = StudyCopy.CreateLocked();
         await Done("report", copy.Study);
         await Done("trial-certificate", copy.At("keys"), "--name", "A");
         var signed = copy.At("signed.pdf");

@@ -1,12 +1,11 @@
 using StabilityStudy.Cli.Tests;
-using StabilityStudy.Pipeline.Tests.Studies;
 
 namespace StabilityStudy.EndToEnd.Tests;
 
 /// <summary>The example's report, signed by its author and its approver with trial certificates, by the built program.</summary>
 public sealed class SignedExample : IAsyncLifetime
 {
-    private readonly StudyCopy _copy = StudyCopy.Create();
+    private readonly StudyCopy _copy = StudyCopy.CreateLocked();
 
     /// <summary>The signed file.</summary>
     public string WithSignatures => Assert.Single(Directory.GetFiles(_copy.At("study", "signed")));
@@ -19,10 +18,6 @@ public sealed class SignedExample : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        File.Copy(
-            Path.Combine(ExampleStudy.Folder, "protocol.lock"),
-            _copy.At("study", "protocol.lock")
-        );
         await BuiltProgram.Done("report", _copy.Study);
         await BuiltProgram.Done("trial-certificate", Keys, "--name", "Lab Scientist One");
         await BuiltProgram.Done("trial-certificate", Keys, "--name", "Medical Director One");

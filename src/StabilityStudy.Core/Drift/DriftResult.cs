@@ -25,6 +25,9 @@ public sealed record DriftResult(
 
     private const int CurvePoints = 49;
 
+    /// <summary>The drift by a mixed model, in every shape; empty without compared results.</summary>
+    public ImmutableArray<MixedDrift> Mixed { get; init; } = [];
+
     internal static DriftResult Of(
         ImmutableArray<(TimePoint TimePoint, ImmutableArray<PairRecord> Pairs)> cells,
         StudyProtocol protocol,
@@ -35,14 +38,20 @@ public sealed record DriftResult(
         var compared = WithDelays(cells.Select(cell => cell.Pairs));
         var estimate = SpecimenSlopes.Fit(Series(compared), analyte.DriftShape, OneSidedConfidence);
         var limit = LimitPercentOf(protocol, analyte, group, compared);
-        return estimate.TryGet(out var drift)
-            ? new DriftResult(
-                estimate,
-                limit,
-                limit is { } percent ? Statistics.Drift.Crossing.Find(drift, percent) : null,
-                CurveOf(drift, compared.Max(pair => pair.Delayed!.Delay!.Value))
-            )
-            : new DriftResult(estimate, limit, null, []);
+        var mixed = MixedDrift.InEveryShape(compared, analyte.DriftShape, OneSidedConfidence);
+        return (
+            estimate.TryGet(out var drift)
+                ? new DriftResult(
+                    estimate,
+                    limit,
+                    limit is { } percent ? Statistics.Drift.Crossing.Find(drift, percent) : null,
+                    CurveOf(drift, compared.Max(pair => pair.Delayed!.Delay!.Value))
+                )
+                : new DriftResult(estimate, limit, null, [])
+        ) with
+        {
+            Mixed = mixed,
+        };
     }
 
     /// <summary>One series a specimen, of the measured pairs with known delays; a specimen with a baseline of zero or below has none.</summary>

@@ -38,6 +38,7 @@ namespace StabilityStudy.Files.Json;
         typeof(KebabCaseConverter<Severity>),
         typeof(KebabCaseConverter<StorageState>),
         typeof(KebabCaseConverter<TubePlan>),
+        typeof(KebabCaseConverter<VarianceBoundary>),
         typeof(KebabCaseConverter<Verdict>),
     ]
 )]

@@ -50,6 +50,7 @@ internal static class DriftSection
                     ParagraphStyle.Body
                 ),
                 Slopes(analysis),
+                MixedDriftTable.Of(analysis),
                 .. Figures(analysis),
                 Context(analysis),
             ]

@@ -1,0 +1,60 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Drift;
+
+namespace StabilityStudy.Core.Drift;
+
+/// <summary>The drift of a sequence by a mixed model in one shape: description, beside the mean of specimen slopes.</summary>
+/// <param name="Shape">How the change is taken to grow with time.</param>
+/// <param name="IsDeclared">Whether this is the shape of the protocol.</param>
+/// <param name="Fit">The fit to 100·ln(result), so that a slope is percent for each unit of f(t), to first order.</param>
+public sealed record MixedDrift(DriftShape Shape, bool IsDeclared, Estimate<RandomSlopeFit> Fit)
+{
+    /// <summary>Every shape, so that a reader sees which the results follow best; none without two compared results.</summary>
+    internal static ImmutableArray<MixedDrift> InEveryShape(
+        ImmutableArray<PairRecord> compared,
+        DriftShape declared,
+        double oneSidedConfidence
+    ) =>
+        compared.IsEmpty
+            ? []
+            :
+            [
+                .. Enum.GetValues<DriftShape>()
+                    .Select(shape => new MixedDrift(
+                        shape,
+                        shape == declared,
+                        RandomSlope.Fit(Specimens(compared, shape), oneSidedConfidence)
+                    )),
+            ];
+
+    /// <summary>The results of each specimen whose results are all above zero.</summary>
+    private static ImmutableArray<SpecimenResponses> Specimens(
+        ImmutableArray<PairRecord> compared,
+        DriftShape shape
+    ) =>
+        [
+            .. compared
+                .GroupBy(pair => pair.Specimen, StringComparer.Ordinal)
+                .OrderBy(pairs => pairs.Key, StringComparer.Ordinal)
+                .Select(pairs =>
+                    pairs
+                        .Select(pair => pair.Delayed!)
+                        .Prepend(pairs.First().Baseline!)
+                        .Select(item =>
+                            (
+                                Hours: item.Delay!.Value.TotalHours,
+                                ((MeasuredResult)item.Result).Value
+                            )
+                        )
+                        .ToImmutableArray()
+                )
+                .Where(results => results.All(result => result.Value > 0))
+                .Select(results => new SpecimenResponses(
+                    [.. results.Select(result => SpecimenSlopes.Transform(shape, result.Hours))],
+                    [.. results.Select(result => 100 * Math.Log((double)result.Value))]
+                )),
+        ];
+}

@@ -1,0 +1,95 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Drift;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Statistics.Drift;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>The same drift by a mixed model, in the three shapes side by side.</summary>
+internal static class MixedDriftTable
+{
+    private const int Decimals = 2;
+
+    public static Table Of(StudyAnalysis analysis) =>
+        new(
+            "The same by a mixed model, in three shapes",
+            [
+                new Column("Shape", ColumnAlignment.Left, 2.2),
+                new Column("Results", ColumnAlignment.Right, 0.9),
+                new Column("At", ColumnAlignment.Left, 0.8),
+                new Column("Fitted, %", ColumnAlignment.Left, 2.4),
+                new Column("SD between specimens, %", ColumnAlignment.Left, 1.6),
+                new Column("Scatter about own line, %", ColumnAlignment.Left, 1.6),
+                new Column("AICc", ColumnAlignment.Right, 1),
+            ],
+            [.. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence))],
+            "Every specimen with a level and a slope of its own (restricted maximum likelihood on logarithms, baselines included), fitted change from the mean baseline delay with one-sided 95 % bounds, t with specimens − 1. AICc: of the three shapes the one with the smallest follows the results best; the shape was declared beforehand and stays. Collection days are not in this model, so it describes only."
+        );
+
+    private static IEnumerable<Row> Rows(StudyAnalysis analysis, Sequence sequence)
+    {
+        var names = SequenceNames.Of(analysis, sequence);
+        var baseline = sequence.Drift.Estimate.Value?.BaselineDelayHours ?? 0;
+        var last = sequence.Cells.LastOrDefault(cell => cell.Estimates.Compared > 0);
+        if (sequence.Drift.Mixed.IsEmpty || last is null)
+        {
+            return [];
+        }
+
+        return sequence
+            .Drift.Mixed.Select(mixed => Line(mixed, baseline, last))
+            .Prepend(new Row([new TableCell(names.Title(analysis))], RowKind.GroupHeading));
+    }
+
+    private static Row Line(MixedDrift mixed, double baselineHours, Cell last)
+    {
+        var name = new TableCell(
+            TradeWords.Of(mixed.Shape) + (mixed.IsDeclared ? " (declared)" : ""),
+            mixed.IsDeclared ? Emphasis.Strong : Emphasis.None
+        );
+        if (!mixed.Fit.TryGet(out var fit))
+        {
+            return new Row([
+                name,
+                new TableCell(""),
+                new TableCell(""),
+                new TableCell(mixed.Fit.NotComputable?.Reason ?? ""),
+                new TableCell(""),
+                new TableCell(""),
+                new TableCell(""),
+            ]);
+        }
+
+        var growth =
+            SpecimenSlopes.Transform(mixed.Shape, last.Key.TimePoint.Delay.TotalHours)
+            - SpecimenSlopes.Transform(mixed.Shape, baselineHours);
+        string Change(double slope) => NumberText.Change(Percent(slope * growth), Decimals);
+        var emphasis = mixed.IsDeclared ? Emphasis.Strong : Emphasis.None;
+        return new Row([
+            name,
+            new TableCell(NumberText.Count(fit.ResultCount)),
+            new TableCell(last.Key.TimePoint.ToString()),
+            new TableCell(
+                $"{Change(fit.Slope)} ({NumberText.Interval(Percent(fit.SlopeLower * growth), Percent(fit.SlopeUpper * growth), Decimals)})",
+                emphasis
+            ),
+            new TableCell(
+                NumberText.Fixed(Math.Sqrt(fit.SlopeVariance) * growth, Decimals) + Boundary(fit)
+            ),
+            new TableCell(NumberText.Fixed(Math.Sqrt(fit.ResidualVariance), Decimals)),
+            new TableCell(NumberText.Fixed(fit.CorrectedInformation, 1)),
+        ]);
+    }
+
+    /// <summary>Percent for a change of 100·ln.</summary>
+    private static double Percent(double logarithm) => 100 * double.ExpM1(logarithm / 100);
+
+    private static string Boundary(RandomSlopeFit fit) =>
+        fit.Boundary switch
+        {
+            VarianceBoundary.NoSlopeVariance => ": no more than scatter",
+            VarianceBoundary.NoInterceptVariance => "; levels alike",
+            VarianceBoundary.FullCorrelation => "; tied to the level",
+            _ => "",
+        };
+}

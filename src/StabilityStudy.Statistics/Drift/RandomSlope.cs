@@ -1,0 +1,220 @@
+using System.Collections.Immutable;
+using StabilityStudy.Statistics.Distributions;
+
+namespace StabilityStudy.Statistics.Drift;
+
+/// <summary>
+/// Drift by a mixed model: every specimen has a level and a slope of its own, and the mean slope is estimated by restricted maximum
+/// likelihood (REML). Beside the mean of specimen slopes, which weighs all specimens alike, it weighs a specimen by what its results can tell.
+/// </summary>
+/// <remarks>
+/// y = (β₀ + a) + (β₁ + b)·g + e, (a, b) normal between specimens with any covariance, e normal with one variance; g = f(t) at the actual delay
+/// (<see cref="SpecimenSlopes.Transform"/>). Source: Laird and Ware, Biometrics 38 (1982) 963–974; REML by Patterson and Thompson,
+/// Biometrika 58 (1971) 545–554; corrected information criterion by Hurvich and Tsai, Biometrika 76 (1989) 297–307 (all from memory; checked
+/// against nlme of R). Bounds: t with m − 1 degrees of freedom, since a normal quantile gives false claims in 7 of 100 instead of 5 at common sizes; exact for a
+/// complete design, where the estimate is the mean of the specimens' own least-squares slopes with their SD/√m.
+/// Assumptions: independent specimens — collection days that share runs are not in the model, so these bounds describe and never decide.
+/// </remarks>
+public static class RandomSlope
+{
+    private const int FewestSpecimens = 3;
+    private const int MostParameters = 6;
+
+    /// <summary>Relative to the variance of a result: below it a variance is zero for what the results can tell.</summary>
+    private const double Zero = 1e-10;
+
+    /// <summary>Fits the model.</summary>
+    /// <param name="specimens">The results of each specimen, baseline included, in any order; delays may differ and results may be missing.</param>
+    /// <param name="oneSidedConfidence">Level of each bound of the mean slope, between 0.5 and 1.</param>
+    /// <returns>
+    /// The fit; or too few values (fewer than three specimens, or none with results at three delays, without which the scatter of slopes
+    /// and of results cannot be told apart), zero spread about the lines, or no convergence.
+    /// </returns>
+    /// <exception cref="ArgumentException">Numbers of g and results differ, a value is not finite, or the level is not between 0.5 and 1.</exception>
+    public static Estimate<RandomSlopeFit> Fit(
+        ImmutableArray<SpecimenResponses> specimens,
+        double oneSidedConfidence
+    )
+    {
+        RequireArguments(specimens, oneSidedConfidence);
+        var kept = specimens.RemoveAll(item => item.Growth.IsEmpty);
+        if (
+            kept.Length < FewestSpecimens
+            || !kept.Any(item => item.Growth.Distinct().Take(FewestSpecimens).Count() == 3)
+        )
+        {
+            return Estimate.Refused<RandomSlopeFit>(
+                AssumptionCode.TooFewValues,
+                "A model with a slope for each specimen needs at least three specimens, some of them with results at three delays."
+            );
+        }
+
+        // Scaled so that one unit of g is a common one and sums of squares keep their digits.
+        var scale = Math.Sqrt(kept.SelectMany(item => item.Growth).Average(g => g * g));
+        var center = kept.SelectMany(item => item.Response).Average();
+        ImmutableArray<SpecimenSums> sums = [.. kept.Select(item => Sums(item, scale, center))];
+        if (Start(kept, sums) is not { } start)
+        {
+            return Estimate.Refused<RandomSlopeFit>(
+                AssumptionCode.ZeroSpread,
+                "Every result lies on the line of its specimen, so there is no scatter to work with."
+            );
+        }
+
+        return
+            VarianceSearch.Find(new VarianceLikelihood(sums, isRestricted: true), start)
+                is var (relative, point)
+            && VarianceSearch.Find(new VarianceLikelihood(sums, isRestricted: false), start)
+                is var (_, full)
+            ? Estimate.Of(
+                Result(sums, relative, point, full.Deviance, scale, center, oneSidedConfidence)
+            )
+            : Estimate.Refused<RandomSlopeFit>(
+                AssumptionCode.NoConvergence,
+                "The search for the variances did not settle."
+            );
+    }
+
+    private static RandomSlopeFit Result(
+        ImmutableArray<SpecimenSums> sums,
+        SymmetricMatrix relative,
+        VarianceLikelihoodPoint point,
+        double fullDeviance,
+        double scale,
+        double center,
+        double oneSidedConfidence
+    )
+    {
+        var results = sums.Sum(item => item.Count);
+        var degrees = sums.Length - 1;
+        var slope = point.Line.Second / scale;
+        var error = Math.Sqrt(point.ResidualVariance * point.Information.Inverted().D) / scale;
+        var reach = StudentT.Quantile(oneSidedConfidence, degrees) * error;
+        var boundary = BoundaryOf(relative);
+        var noIntercept = relative.A <= Zero;
+        var noSlope = relative.D <= Zero;
+        return new RandomSlopeFit(
+            sums.Length,
+            results,
+            point.Line.First + center,
+            slope,
+            error,
+            slope - reach,
+            slope + reach,
+            oneSidedConfidence,
+            degrees,
+            noIntercept ? 0 : point.ResidualVariance * relative.A,
+            noSlope ? 0 : point.ResidualVariance * relative.D / (scale * scale),
+            noIntercept || noSlope ? null
+                : boundary == VarianceBoundary.FullCorrelation ? Math.Sign(relative.B)
+                : relative.B / Math.Sqrt(relative.A * relative.D),
+            point.ResidualVariance,
+            boundary,
+            // The information matrix in units of g itself.
+            (-point.Deviance / 2) - Math.Log(scale),
+            fullDeviance
+                + (2 * MostParameters)
+                + (2.0 * MostParameters * (MostParameters + 1) / (results - MostParameters - 1))
+        );
+    }
+
+    private static VarianceBoundary BoundaryOf(SymmetricMatrix relative) =>
+        relative.D <= Zero ? VarianceBoundary.NoSlopeVariance
+        : relative.A <= Zero ? VarianceBoundary.NoInterceptVariance
+        : relative.Determinant <= Zero * relative.A * relative.D ? VarianceBoundary.FullCorrelation
+        : VarianceBoundary.None;
+
+    private static SpecimenSums Sums(SpecimenResponses specimen, double scale, double center)
+    {
+        var (sumG, sumGG, sumY, sumGY, sumYY) = (0.0, 0.0, 0.0, 0.0, 0.0);
+        for (var i = 0; i < specimen.Growth.Length; i++)
+        {
+            var g = specimen.Growth[i] / scale;
+            var y = specimen.Response[i] - center;
+            sumG += g;
+            sumGG += g * g;
+            sumY += y;
+            sumGY += g * y;
+            sumYY += y * y;
+        }
+
+        return new(
+            specimen.Growth.Length,
+            new(specimen.Growth.Length, sumG, sumGG),
+            (sumY, sumGY),
+            sumYY
+        );
+    }
+
+    /// <summary>Scatter of the specimens' own lines, relative to that of results about them; null when there is none about them.</summary>
+    private static SymmetricMatrix? Start(
+        ImmutableArray<SpecimenResponses> specimens,
+        ImmutableArray<SpecimenSums> sums
+    )
+    {
+        var lines = new List<(double First, double Second)>();
+        var (squares, degrees) = (0.0, 0);
+        for (var i = 0; i < sums.Length; i++)
+        {
+            var distinct = specimens[i].Growth.Distinct().Count();
+            if (distinct < 2)
+            {
+                continue;
+            }
+
+            var line = sums[i].Moments.Inverted().Times(sums[i].Products);
+            lines.Add(line);
+            squares +=
+                sums[i].Squares
+                - (sums[i].Products.First * line.First)
+                - (sums[i].Products.Second * line.Second);
+            degrees += sums[i].Count - 2;
+        }
+
+        var total = sums.Sum(item => item.Squares);
+        if (squares <= 1e-12 * total)
+        {
+            return null;
+        }
+
+        var mean = (
+            First: lines.Average(line => line.First),
+            Second: lines.Average(line => line.Second)
+        );
+        var scatter = lines.Aggregate(
+            default(SymmetricMatrix),
+            (sum, line) =>
+                sum + SymmetricMatrix.Square((line.First - mean.First, line.Second - mean.Second))
+        );
+        return (degrees / squares / Math.Max(lines.Count - 1, 1)) * scatter;
+    }
+
+    private static void RequireArguments(
+        ImmutableArray<SpecimenResponses> specimens,
+        double oneSidedConfidence
+    )
+    {
+        if (
+            specimens.IsDefault
+            || specimens.Any(item =>
+                item.Growth.Length != item.Response.Length
+                || !item.Growth.All(double.IsFinite)
+                || !item.Response.All(double.IsFinite)
+            )
+        )
+        {
+            throw new ArgumentException(
+                "Each result needs one finite value and one finite g.",
+                nameof(specimens)
+            );
+        }
+
+        if (!(oneSidedConfidence is > 0.5 and < 1))
+        {
+            throw new ArgumentException(
+                "The level of a one-sided bound lies between 0.5 and 1.",
+                nameof(oneSidedConfidence)
+            );
+        }
+    }
+}

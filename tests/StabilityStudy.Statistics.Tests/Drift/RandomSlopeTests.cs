@@ -1,0 +1,236 @@
+using System.Collections.Immutable;
+using StabilityStudy.Statistics.Distributions;
+using StabilityStudy.Statistics.Drift;
+using StabilityStudy.Statistics.Regression;
+using StabilityStudy.Statistics.Resampling;
+
+namespace StabilityStudy.Statistics.Tests.Drift;
+
+/// <summary>The drift by a mixed model against nlme of R (scripts/random_slope.R) and against what it must be in closed form.</summary>
+public sealed class RandomSlopeTests
+{
+    private const double Level = 0.95;
+
+    private static readonly ReferenceTable s_results = ReferenceTable.Read(
+        "computed/random_slope_results.csv"
+    );
+
+    private static readonly ReferenceTable s_expected = ReferenceTable.Read(
+        "computed/random_slope_expected.csv"
+    );
+
+    private static ImmutableArray<SpecimenResponses> Specimens(string name) =>
+        [
+            .. Enumerable
+                .Range(0, s_results.Count)
+                .Where(row => s_results.Says(row, "case", name))
+                .GroupBy(row => s_results.Whole(row, "id"))
+                .Select(rows => new SpecimenResponses(
+                    [.. rows.Select(row => s_results.Number(row, "g"))],
+                    [.. rows.Select(row => s_results.Number(row, "y"))]
+                )),
+        ];
+
+    private static double Expected(string name, string quantity) =>
+        s_expected.Number(
+            Enumerable
+                .Range(0, s_expected.Count)
+                .Single(row =>
+                    s_expected.Says(row, "case", name) && s_expected.Says(row, "quantity", quantity)
+                ),
+            "value"
+        );
+
+    /// <summary>nlme searches without second derivatives, so its variances have six or seven true digits; the likelihood is flat there and has more.</summary>
+    [Theory]
+    [InlineData("growth")]
+    [InlineData("jittered")]
+    [InlineData("long")]
+    public void Line_variances_and_likelihood_are_those_of_nlme(string name)
+    {
+        var fit = Computed.Value(RandomSlope.Fit(Specimens(name), Level));
+
+        Close.Relative(Expected(name, "intercept"), fit.Intercept, 1e-7);
+        Close.Relative(Expected(name, "slope"), fit.Slope, 1e-6);
+        Close.Relative(Expected(name, "slope_se"), fit.SlopeStandardError, 1e-5);
+        Close.Relative(Expected(name, "var_intercept"), fit.InterceptVariance, 1e-4);
+        Close.Relative(Expected(name, "var_slope"), fit.SlopeVariance, 1e-4);
+        Close.Relative(
+            Expected(name, "covariance"),
+            fit.Correlation!.Value * Math.Sqrt(fit.InterceptVariance * fit.SlopeVariance),
+            1e-4
+        );
+        Close.Relative(Expected(name, "var_residual"), fit.ResidualVariance, 1e-5);
+        Close.Absolute(Expected(name, "loglik"), fit.RestrictedLogLikelihood, 1e-6);
+        Close.Absolute(Expected(name, "aicc"), fit.CorrectedInformation, 1e-5);
+        Assert.True(fit.RestrictedLogLikelihood >= Expected(name, "loglik") - 1e-9);
+        Assert.Equal(VarianceBoundary.None, fit.Boundary);
+    }
+
+    /// <summary>At the boundary nlme stops beside it, with a likelihood that is never above ours.</summary>
+    [Fact]
+    public void A_boundary_is_recognized_and_said()
+    {
+        var fit = Computed.Value(RandomSlope.Fit(Specimens("complete"), Level));
+
+        Assert.NotEqual(VarianceBoundary.None, fit.Boundary);
+        Assert.True(fit.RestrictedLogLikelihood >= Expected("complete", "loglik"));
+        Close.Absolute(Expected("complete", "loglik"), fit.RestrictedLogLikelihood, 1e-3);
+        Close.Relative(Expected("complete", "slope"), fit.Slope, 1e-6);
+    }
+
+    /// <summary>With the same delays for all, and inside the boundary, the mean slope is the mean of the specimens' own slopes with their SD/√m.</summary>
+    [Fact]
+    public void In_a_complete_design_it_is_the_mean_of_the_specimens_own_slopes()
+    {
+        var specimens = Specimens("growth");
+        var slopes = specimens
+            .Select(item =>
+                Computed
+                    .Value(
+                        OrdinaryLeastSquares.Fit(item.Growth.AsSpan(), item.Response.AsSpan(), 0.9)
+                    )
+                    .Slope.Value
+            )
+            .ToArray();
+        var mean = slopes.Average();
+        var error = Math.Sqrt(
+            slopes.Sum(slope => (slope - mean) * (slope - mean))
+                / (slopes.Length - 1)
+                / slopes.Length
+        );
+
+        var fit = Computed.Value(RandomSlope.Fit(specimens, Level));
+
+        Close.Relative(mean, fit.Slope, 1e-12);
+        Close.Relative(error, fit.SlopeStandardError, 1e-9);
+        Close.Relative(
+            mean - (StudentT.Quantile(Level, slopes.Length - 1) * error),
+            fit.SlopeLower,
+            1e-9
+        );
+        Assert.Equal(slopes.Length - 1, fit.DegreesOfFreedom);
+    }
+
+    [Theory]
+    [InlineData("growth")]
+    [InlineData("jittered")]
+    public void Units_and_origin_of_results_and_order_of_specimens_change_only_what_they_must(
+        string name
+    )
+    {
+        var specimens = Specimens(name);
+        var plain = Computed.Value(RandomSlope.Fit(specimens, Level));
+        var other = Computed.Value(
+            RandomSlope.Fit(
+                [
+                    .. specimens
+                        .Reverse()
+                        .Select(item => new SpecimenResponses(
+                            [.. item.Growth.Select(g => 10 * g)],
+                            [.. item.Response.Select(y => (1000 * y) - 7)]
+                        )),
+                ],
+                Level
+            )
+        );
+
+        Close.Relative(100 * plain.Slope, other.Slope, 1e-9);
+        Close.Relative(100 * plain.SlopeUpper, other.SlopeUpper, 1e-8);
+        Close.Relative(plain.Correlation!.Value, other.Correlation!.Value, 1e-6);
+        Close.Relative(1e6 * plain.ResidualVariance, other.ResidualVariance, 1e-7);
+    }
+
+    /// <summary>A thousand small data sets, with and without levels and slopes of their own, end inside and at the boundary.</summary>
+    [Fact]
+    public void The_search_settles_on_small_data_of_all_kinds()
+    {
+        var random = new SeededRandom(17);
+        double Draw() => Normal.Quantile(random.NextDouble());
+        var boundaries = new HashSet<VarianceBoundary>();
+        for (var run = 0; run < 1000; run++)
+        {
+            var (levels, tilt, noise) = (
+                run % 5 == 0 ? 0 : 10 * random.NextDouble(),
+                run % 3 == 0 ? 0 : 2 * random.NextDouble(),
+                0.1 + random.NextDouble()
+            );
+            ImmutableArray<SpecimenResponses> specimens =
+            [
+                .. Enumerable
+                    .Range(0, 3 + (run % 10))
+                    .Select(_ =>
+                    {
+                        var (level, slope) = (levels * Draw(), tilt * Draw());
+                        ImmutableArray<double> g =
+                        [
+                            .. Enumerable
+                                .Range(0, 2 + (int)(3 * random.NextDouble()))
+                                .Select(i => i + random.NextDouble()),
+                        ];
+                        return new SpecimenResponses(
+                            g,
+                            [.. g.Select(t => level + (slope * t) + (noise * Draw()))]
+                        );
+                    })
+                    .Prepend(new([0, 1, 3], [0.3 * Draw(), Draw(), Draw()])),
+            ];
+
+            var fit = Computed.Value(RandomSlope.Fit(specimens, Level));
+            boundaries.Add(fit.Boundary);
+            Assert.True(double.IsFinite(fit.RestrictedLogLikelihood));
+            Assert.InRange(fit.Slope, fit.SlopeLower, fit.SlopeUpper);
+        }
+
+        // At the boundary the two variances nearly always leave one direction free, so one of them alone is hardly ever zero.
+        Assert.Subset(
+            boundaries,
+            new HashSet<VarianceBoundary>
+            {
+                VarianceBoundary.None,
+                VarianceBoundary.FullCorrelation,
+                VarianceBoundary.NoSlopeVariance,
+            }
+        );
+    }
+
+    [Fact]
+    public void What_cannot_be_told_apart_is_refused()
+    {
+        Computed.Refusal(
+            AssumptionCode.TooFewValues,
+            RandomSlope.Fit([new([0, 1, 2], [1, 2, 3]), new([0, 1, 2], [1, 3, 3])], Level)
+        );
+        Computed.Refusal(
+            AssumptionCode.TooFewValues,
+            RandomSlope.Fit(
+                [
+                    .. Enumerable
+                        .Range(0, 9)
+                        .Select(i => new SpecimenResponses([0, 1], [i, i * 1.1])),
+                ],
+                Level
+            )
+        );
+        Computed.Refusal(
+            AssumptionCode.ZeroSpread,
+            RandomSlope.Fit(
+                [
+                    .. Enumerable
+                        .Range(0, 5)
+                        .Select(i => new SpecimenResponses([0, 1, 2], [i, i + 1, i + 2])),
+                ],
+                Level
+            )
+        );
+    }
+
+    [Fact]
+    public void Wrong_arguments_are_the_callers_mistake()
+    {
+        Assert.Throws<ArgumentException>(() => RandomSlope.Fit([new([0, 1], [1])], Level));
+        Assert.Throws<ArgumentException>(() => RandomSlope.Fit([new([0], [double.NaN])], Level));
+        Assert.Throws<ArgumentException>(() => RandomSlope.Fit([], 0.5));
+        Assert.Throws<ArgumentException>(() => RandomSlope.Fit(default, Level));
+    }
+}
