@@ -403,6 +403,14 @@ internal static class BrokenTomlCases
             {
                 Along = ["limit-does-not-fit-scale", "unknown-reference"],
             },
+            new(
+                P,
+                "percent = 7.5\n",
+                "percent = 7.5\nbiological_variation = { cvi = 5.8, cvg = 8.4, grade = \"desirable\", goal = \"bias\" }\n",
+                "limit-above-goal",
+                "limit.percent",
+                "at most 2.55"
+            ),
             new(P, "percent = 7.5\n", "", "limit-without-amount", "limit.percent", "or both")
             {
                 LinesBelow = -2,

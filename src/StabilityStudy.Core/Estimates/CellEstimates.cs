@@ -52,6 +52,9 @@ public sealed record CellEstimates(
     /// <summary>Significance level of the outlier flags.</summary>
     public const double OutlierSignificance = 0.05;
 
+    /// <summary>Estimates beside these that an expert may ask for.</summary>
+    public required FurtherEstimates Further { get; init; }
+
     internal static CellEstimates Of(CellData data, StudyProtocol protocol, Analyte analyte)
     {
         var relative = RelativeChange.Percent(data.Pairs);
@@ -63,23 +66,22 @@ public sealed record CellEstimates(
         return new CellEstimates(
             data.Compared.Length,
             data.DayCount,
-            OnPercent(
-                relative,
-                values => ClusteredMean.WithInterval(values.AsSpan(), data.Day.AsSpan(), level)
+            relative.Then(values =>
+                ClusteredMean.WithInterval(values.AsSpan(), data.Day.AsSpan(), level)
             ),
             ClusteredMean.WithInterval(data.Pairs.Difference.AsSpan(), day, level),
-            OnPercent(relative, values => Spread.Summarize(values.AsSpan())),
-            OnPercent(relative, values => LimitsOfAgreement.Compute(values.AsSpan(), level)),
+            relative.Then(values => Spread.Summarize(values.AsSpan())),
+            relative.Then(values => LimitsOfAgreement.Compute(values.AsSpan(), level)),
             LimitsOfAgreement.Compute(data.Pairs.Difference.AsSpan(), level),
-            OnPercent(relative, values => Median.WithInterval(values.AsSpan(), level)),
-            OnPercent(relative, values => HodgesLehmann.WithInterval(values.AsSpan(), level)),
+            relative.Then(values => Median.WithInterval(values.AsSpan(), level)),
+            relative.Then(values => HodgesLehmann.WithInterval(values.AsSpan(), level)),
             TestOfNoChange(data),
             WeightedDemingRegression.Fit(x, y, ratio, level),
             DemingRegression.Fit(x, y, ratio, level),
             Statistics.Regression.OrdinaryLeastSquares.Fit(x, y, level),
             Statistics.Regression.PassingBablok.Fit(data.Pairs, level),
             PearsonCorrelation.Compute(x, y, level),
-            OnPercent(relative, values => OutlierFlags.Find(values)),
+            relative.Then(values => OutlierFlags.Find(values)),
             analyte.BetweenRunCvPercent is { } cv
                 ? ExpectedDifference.StandardDeviationPercent(
                     (double)cv,
@@ -87,7 +89,10 @@ public sealed record CellEstimates(
                     protocol.Replicates
                 )
                 : null
-        );
+        )
+        {
+            Further = FurtherEstimates.Of(data, relative, analyte),
+        };
     }
 
     private static Estimate<PairedTTest> TestOfNoChange(CellData data)
@@ -100,13 +105,4 @@ public sealed record CellEstimates(
             ? Statistics.Agreement.PairedT.Compute(mean)
             : new Estimate<PairedTTest>(null, difference.NotComputable, difference.Notes);
     }
-
-    private static Estimate<T> OnPercent<T>(
-        Estimate<RelativeChanges> changes,
-        Func<System.Collections.Immutable.ImmutableArray<double>, Estimate<T>> method
-    )
-        where T : class =>
-        changes.TryGet(out var relative)
-            ? method(relative.Values)
-            : new Estimate<T>(null, changes.NotComputable, changes.Notes);
 }

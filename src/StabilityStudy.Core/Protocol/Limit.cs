@@ -1,3 +1,6 @@
+using System.Text.Json.Serialization;
+using StabilityStudy.Statistics.Agreement;
+
 namespace StabilityStudy.Core.Protocol;
 
 /// <summary>How far a result may change: percent of the baseline, an absolute amount, or the greater of both.</summary>
@@ -5,4 +8,46 @@ namespace StabilityStudy.Core.Protocol;
 /// <param name="Percent">Percent of the baseline; null when only absolute.</param>
 /// <param name="AbsoluteInUnit">Amount in the analyte's unit; null when only percent.</param>
 /// <param name="Source">Where the limit comes from.</param>
-public sealed record Limit(string Id, decimal? Percent, decimal? AbsoluteInUnit, string Source);
+public sealed record Limit(string Id, decimal? Percent, decimal? AbsoluteInUnit, string Source)
+{
+    /// <summary>The biological variation from which the percentage follows; null where it comes from elsewhere.</summary>
+    public LimitBasis? Basis { get; init; }
+}
+
+/// <summary>Biological variation as the source of a limit.</summary>
+/// <param name="WithinCvPercent">CVI, within healthy persons, percent.</param>
+/// <param name="BetweenCvPercent">CVG, between healthy persons, percent.</param>
+/// <param name="Grade">How demanding the goal is.</param>
+/// <param name="Goal">Which goal the limit is.</param>
+public sealed record LimitBasis(
+    decimal WithinCvPercent,
+    decimal BetweenCvPercent,
+    GoalGrade Grade,
+    GoalKind Goal
+)
+{
+    /// <summary>The goal, percent.</summary>
+    [JsonIgnore]
+    public double GoalPercent
+    {
+        get
+        {
+            var goals = BiologicalVariation.Goals(
+                (double)WithinCvPercent,
+                (double)BetweenCvPercent,
+                Grade
+            );
+            return Goal == GoalKind.Bias ? goals.BiasPercent : goals.TotalErrorPercent;
+        }
+    }
+}
+
+/// <summary>Which goal from biological variation a limit is. The zero member is the smaller.</summary>
+public enum GoalKind
+{
+    /// <summary>Bias: for a mean.</summary>
+    Bias,
+
+    /// <summary>Total error of one result: for single specimens.</summary>
+    TotalError,
+}

@@ -172,6 +172,26 @@ internal static class ProtocolNotes
             "where the limit comes from",
             "\"director's decision of 2026-01-15\""
         ),
+        new(
+            "limit.biological_variation",
+            Optional,
+            "the variation from which the percentage follows; a percentage above the goal stops the study",
+            "{ cvi = 5.8, cvg = 8.4, grade = \"desirable\", goal = \"bias\" }"
+        ),
+        new("limit.biological_variation.cvi", Required, "within healthy persons, percent", "5.8"),
+        new("limit.biological_variation.cvg", Required, "between healthy persons, percent", "8.4"),
+        new(
+            "limit.biological_variation.grade",
+            Required,
+            "\"optimum\", \"desirable\" or \"minimum\"",
+            "\"desirable\""
+        ),
+        new(
+            "limit.biological_variation.goal",
+            Required,
+            "\"bias\", for a mean, or \"total error\", for single specimens",
+            "\"bias\""
+        ),
         new("criterion", Required, "criteria, a [[criterion]] each", "[[criterion]]"),
         new("criterion.id", Required, "code used in the report", "\"mean\""),
         new(

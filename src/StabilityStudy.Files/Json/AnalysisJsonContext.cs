@@ -7,7 +7,9 @@ using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Files.Json;
 
@@ -29,11 +31,14 @@ namespace StabilityStudy.Files.Json;
         typeof(KebabCaseConverter<ControlRule>),
         typeof(KebabCaseConverter<DecisionRule>),
         typeof(KebabCaseConverter<DriftShape>),
+        typeof(KebabCaseConverter<GoalGrade>),
+        typeof(KebabCaseConverter<GoalKind>),
         typeof(KebabCaseConverter<LockLevel>),
         typeof(KebabCaseConverter<LockStanding>),
         typeof(KebabCaseConverter<ManufacturerStanding>),
         typeof(KebabCaseConverter<MissingReason>),
         typeof(KebabCaseConverter<PairStatus>),
+        typeof(KebabCaseConverter<PercentileType>),
         typeof(KebabCaseConverter<RepeatDraws>),
         typeof(KebabCaseConverter<Severity>),
         typeof(KebabCaseConverter<StorageState>),

@@ -103,7 +103,16 @@ internal static class ProtocolKeys
         "id",
         "percent",
         "absolute_in_unit",
-        "source"
+        "source",
+        "biological_variation"
+    );
+
+    public static readonly TableShape LimitBasis = new(
+        "biological_variation",
+        "cvi",
+        "cvg",
+        "grade",
+        "goal"
     );
 
     public static readonly TableShape Criterion = new(
@@ -142,6 +151,7 @@ internal static class ProtocolKeys
         ManufacturerLimit,
         CvPercent,
         Limit,
+        LimitBasis,
         Criterion,
     ];
 }

@@ -62,6 +62,14 @@ public static class ProtocolQueries
         "give percent, absolute_in_unit or both"
     );
 
+    /// <summary>A limit is above the goal that it names as its source.</summary>
+    public static readonly QueryKind LimitAboveGoal = new(
+        "limit-above-goal",
+        Stop,
+        "a limit is above the goal from biological variation that it names",
+        "give at most that goal, or name the true source"
+    );
+
     /// <summary>A limit does not fit the scale of a bias criterion.</summary>
     public static readonly QueryKind LimitDoesNotFitScale = new(
         "limit-does-not-fit-scale",
@@ -159,6 +167,7 @@ public static class ProtocolQueries
         FirstTimePointTooLate,
         BaselineTooLate,
         LimitWithoutAmount,
+        LimitAboveGoal,
         LimitDoesNotFitScale,
         CriterionDoesNotFitAnalyte,
         NoDecisionLevel,

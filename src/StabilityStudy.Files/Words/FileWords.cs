@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
 
 namespace StabilityStudy.Files.Words;
@@ -40,6 +41,17 @@ internal static class FileWords
     public static readonly WordSet<DecisionRule> DecisionRules = new(
         ("confidence", DecisionRule.Confidence),
         ("point only", DecisionRule.PointOnly)
+    );
+
+    public static readonly WordSet<GoalGrade> GoalGrades = new(
+        ("optimum", GoalGrade.Optimum),
+        ("desirable", GoalGrade.Desirable),
+        ("minimum", GoalGrade.Minimum)
+    );
+
+    public static readonly WordSet<GoalKind> GoalKinds = new(
+        ("bias", GoalKind.Bias),
+        ("total error", GoalKind.TotalError)
     );
 
     public static readonly WordSet<ControlRule> ControlRules = new(

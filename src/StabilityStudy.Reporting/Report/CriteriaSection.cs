@@ -36,11 +36,16 @@ internal static class CriteriaSection
                 .. analysis.Protocol.Limits.Select(limit => new Row([
                     new TableCell(limit.Id),
                     new TableCell(TradeWords.Of(limit, UnitOf(analysis, limit))),
-                    new TableCell(limit.Source),
+                    new TableCell(limit.Source + Basis(limit)),
                 ])),
             ],
             null
         );
+
+    private static string Basis(Limit limit) =>
+        limit.Basis is { } basis
+            ? $" The goal from biological variation (CVI {NumberText.Plain(basis.WithinCvPercent)} %, CVG {NumberText.Plain(basis.BetweenCvPercent)} %, {TradeWords.Of(basis.Grade)} {TradeWords.Of(basis.Goal)}) is {NumberText.Fixed(basis.GoalPercent, 2)} %."
+            : "";
 
     private static Table Criteria(StudyAnalysis analysis) =>
         new(

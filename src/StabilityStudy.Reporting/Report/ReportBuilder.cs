@@ -33,6 +33,7 @@ public static class ReportBuilder
                     CellSections.Of(analysis, sequence, paper)
                 ),
                 DriftSection.Of(analysis),
+                FurtherSection.Of(analysis),
                 RobustnessSection.Of(analysis),
                 CoverageSection.Of(analysis),
                 QuerySection.Of(analysis),

@@ -4,6 +4,7 @@ using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
 
 namespace StabilityStudy.Reporting.Report;
@@ -74,6 +75,18 @@ internal static class TradeWords
         IsNotTested(pair) ? "not tested: left out"
         : pair.IsUnexplained ? "no delayed result and no reason, counted as outside"
         : Of(pair.Status);
+
+    /// <summary>How demanding a goal is.</summary>
+    public static string Of(GoalGrade grade) =>
+        grade switch
+        {
+            GoalGrade.Desirable => "desirable",
+            GoalGrade.Minimum => "minimum",
+            _ => "optimum",
+        };
+
+    /// <summary>Which goal a limit is.</summary>
+    public static string Of(GoalKind goal) => goal == GoalKind.Bias ? "bias" : "total error";
 
     /// <summary>The same in a word or two.</summary>
     public static string Short(PairRecord pair) =>

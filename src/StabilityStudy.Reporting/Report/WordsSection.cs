@@ -67,6 +67,42 @@ internal static class WordsSection
                         "ln(1 + t / 1 h)",
                         "natural logarithm of 1 plus the hours since collection: change that is fast at first and slows down."
                     ),
+                    new(
+                        "Mixed model",
+                        "a fit in which every specimen has a level and a slope of its own, scattered about common ones."
+                    ),
+                    new(
+                        "AICc",
+                        "a figure for how well a curve follows the results, with a charge for its freedom; the smaller the better."
+                    ),
+                    new(
+                        "Percentile",
+                        "the value below which that share of the changes lies, whatever their distribution."
+                    ),
+                    new(
+                        "Tolerance interval",
+                        "a range that holds at least the stated share of all specimens, with the stated confidence, if changes are normal."
+                    ),
+                    new(
+                        "Bootstrap",
+                        "an interval from drawing pairs again and again out of those measured."
+                    ),
+                    new(
+                        "Shapiro–Wilk W",
+                        "how close the changes are to a normal distribution, 1 at best; a small p speaks against it."
+                    ),
+                    new(
+                        "Signed-rank test",
+                        "a test of no change by ranks; no significance is not equivalence."
+                    ),
+                    new(
+                        "Theil–Sen",
+                        "a straight line from the median of all slopes, with errors in the delayed result only."
+                    ),
+                    new(
+                        "Kendall's τ-b, Lin's concordance",
+                        "how far two results order specimens alike, and how close they lie to being equal; 1 at best."
+                    ),
                     new("Decision level", "a value at which care changes; stated in the protocol."),
                     new(
                         "Reclassification",

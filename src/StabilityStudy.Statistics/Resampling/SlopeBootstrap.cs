@@ -1,4 +1,5 @@
 using StabilityStudy.Statistics.Distributions;
+using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Regression;
 
 namespace StabilityStudy.Statistics.Resampling;
@@ -184,7 +185,11 @@ public static class SlopeBootstrap
             var score = correction + Normal.Quantile(tail);
             var stretch = 1 - (acceleration * score);
             return stretch > 0
-                ? QuantileType7(sorted, Normal.Cdf(correction + (score / stretch)))
+                ? Percentile.Of(
+                    sorted,
+                    Normal.Cdf(correction + (score / stretch)),
+                    PercentileType.Type7
+                )
                 : null;
         }
     }
@@ -196,14 +201,6 @@ public static class SlopeBootstrap
         var cubes = slopes.Sum(slope => (mean - slope) * (mean - slope) * (mean - slope));
         var denominator = 6 * Math.Pow(squares, 1.5);
         return denominator == 0 ? 0 : cubes / denominator;
-    }
-
-    /// <summary>Linear between the order statistics at (n − 1)·share + 1.</summary>
-    private static double QuantileType7(double[] sorted, double share)
-    {
-        var place = (sorted.Length - 1) * share;
-        var index = Math.Min((int)place, sorted.Length - 2);
-        return sorted[index] + ((place - index) * (sorted[index + 1] - sorted[index]));
     }
 
     private static Estimate<SlopeBootstrapInterval> NoInterval() =>

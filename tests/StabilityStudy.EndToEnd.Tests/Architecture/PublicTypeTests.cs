@@ -20,6 +20,7 @@ using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Verification;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.EndToEnd.Tests.Architecture;
 
@@ -63,6 +64,10 @@ public sealed class PublicTypeTests
         [DocumentProblem.Unreadable] = "speaks against the document",
         [DocumentPart.Unreachable] = "belongs to no part, so excuses nothing",
         [RevisionChange.Changed] = "speaks against the document",
+        [GoalKind.Bias] = "is the smaller",
+        [GoalGrade.Optimum] = "is the strictest",
+        [VarianceBoundary.None] = "decides nothing, as the whole model",
+        [PercentileType.Type6] = "lies furthest out of the three",
         [DriftShape.Linear] = "the simplest shape; it describes and decides nothing",
         [MarkerShape.OpenCircle] = "a look, which says nothing by itself",
         [DashStyle.Solid] = "a look, which says nothing by itself",

@@ -191,7 +191,7 @@ public sealed class SectionTextTests
     public void The_drift_before_the_baseline_is_stated_and_the_published_curve_only_where_it_holds()
     {
         var section = DriftSection.Of(OddStudies.All["two analytes in two groups"]);
-        var heads = section.Blocks.OfType<Table>().Single().Columns.Select(item => item.Header);
+        var heads = section.Blocks.OfType<Table>().First().Columns.Select(item => item.Header);
 
         Assert.Contains("Modeled before the baseline, %", heads);
         Assert.Contains("not for heparin", Last(section), Comparison);

@@ -1,0 +1,101 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Location;
+using StabilityStudy.Statistics.Regression;
+using StabilityStudy.Statistics.Resampling;
+
+namespace StabilityStudy.Core.Estimates;
+
+/// <summary>Estimates that an expert may ask for beside the primary ones. None of them decides.</summary>
+/// <param name="PercentilesPercent">2.5 and 97.5 % percentiles of the percent changes, with no assumption on their distribution.</param>
+/// <param name="TolerancePercent">Tolerance interval of the percent changes.</param>
+/// <param name="NormalityPercent">Shapiro–Wilk test of the percent changes.</param>
+/// <param name="SignedRank">Wilcoxon's signed-rank test of no change.</param>
+/// <param name="WeightedLeastSquares">Delayed on baseline, weights 1/baseline².</param>
+/// <param name="TheilSen">Delayed on baseline, Theil–Sen.</param>
+/// <param name="DemingBootstrap">Slope of the Deming line with its bootstrap interval.</param>
+/// <param name="LevelDependence">Change of the logarithm for each doubling of the level.</param>
+/// <param name="Kendall">Kendall's τ-b.</param>
+/// <param name="Concordance">Lin's concordance correlation.</param>
+public sealed record FurtherEstimates(
+    Estimate<PercentileRange> PercentilesPercent,
+    Estimate<ToleranceInterval> TolerancePercent,
+    Estimate<NormalityTest> NormalityPercent,
+    Estimate<SignedRankTest> SignedRank,
+    Estimate<LineFit> WeightedLeastSquares,
+    Estimate<TheilSenFit> TheilSen,
+    Estimate<SlopeBootstrapInterval> DemingBootstrap,
+    Estimate<LineFit> LevelDependence,
+    Estimate<KendallTau> Kendall,
+    Estimate<ConcordanceCoefficient> Concordance
+)
+{
+    /// <summary>Share of specimens that percentiles enclose.</summary>
+    public const double PercentileCoverage = 0.95;
+
+    /// <summary>Share of specimens that the tolerance interval holds.</summary>
+    public const double ToleranceCoverage = 0.90;
+
+    /// <summary>Samples drawn for the bootstrap.</summary>
+    public const int Replicates = 2000;
+
+    /// <summary>Seed of the bootstrap, so that the same data give the same interval.</summary>
+    public const ulong Seed = 20250101;
+
+    /// <summary>Beyond this number the bootstrap takes longer than what it adds to the jackknife is worth.</summary>
+    private const int MostBootstrapped = 1000;
+
+    internal static FurtherEstimates Of(
+        CellData data,
+        Estimate<RelativeChanges> relative,
+        Analyte analyte
+    )
+    {
+        const double level = CellEstimates.DescriptiveConfidence;
+        var x = data.Pairs.X.AsSpan();
+        var y = data.Pairs.Y.AsSpan();
+        return new FurtherEstimates(
+            relative.Then(values =>
+                Percentile.Range(values.AsSpan(), PercentileCoverage, PercentileType.Type8)
+            ),
+            relative.Then(values =>
+                ToleranceInterval.Compute(values.AsSpan(), ToleranceCoverage, level)
+            ),
+            relative.Then(values => ShapiroWilk.Compute(values.AsSpan())),
+            WilcoxonSignedRank.Compute(data.Pairs),
+            ByBaseline(data, level),
+            Statistics.Regression.TheilSen.Fit(data.Pairs, level),
+            data.Compared.Length > MostBootstrapped
+                ? Estimate.Refused<SlopeBootstrapInterval>(
+                    AssumptionCode.TooManyValues,
+                    "With more than 1,000 pairs the jackknife interval says as much."
+                )
+                : SlopeBootstrap.Deming(
+                    x,
+                    y,
+                    (double)analyte.ErrorVarianceRatio,
+                    level,
+                    Replicates,
+                    Seed
+                ),
+            Statistics.Regression.LevelDependence.Fit(x, y, level),
+            KendallRankCorrelation.Compute(data.Pairs, level),
+            ConcordanceCorrelation.Compute(x, y, level)
+        );
+    }
+
+    private static Estimate<LineFit> ByBaseline(CellData data, double level) =>
+        data.Pairs.X.Any(value => value <= 0)
+            ? Estimate.Refused<LineFit>(
+                AssumptionCode.ValueNotPositive,
+                "Weights by the baseline need baselines above zero."
+            )
+            : Statistics.Regression.WeightedLeastSquares.Fit(
+                data.Pairs.X.AsSpan(),
+                data.Pairs.Y.AsSpan(),
+                [.. data.Pairs.X.Select(value => 1 / (value * value))],
+                level
+            );
+}
