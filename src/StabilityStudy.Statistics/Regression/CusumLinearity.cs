@@ -37,35 +37,51 @@ internal static class CusumTest
         // The mean of two fractions: (r₁/q₁ + r₂/q₂)/2.
         var run = 2 * (BigInteger)first.Run * second.Run;
         var rise = ((BigInteger)first.Rise * second.Run) + ((BigInteger)second.Rise * first.Run);
-        return FromLine(pairs, rise, run);
+        var largest =
+            pairs.ScaledX.Concat(pairs.ScaledY).Max(value => BigInteger.Abs(value))
+            * (BigInteger.Abs(rise) + run);
+        return 4 * largest < (BigInteger)Int128.MaxValue
+            ? FromLine(pairs, (Int128)rise, (Int128)run)
+            : FromLine(pairs, rise, run);
     }
 
-    private static CusumLinearity FromLine(ExactPairs pairs, BigInteger rise, BigInteger run)
+    private static CusumLinearity FromLine<T>(ExactPairs pairs, T rise, T run)
+        where T : IBinaryInteger<T>
     {
-        BigInteger[] intercepts =
+        T[] intercepts =
         [
-            .. pairs.ScaledX.Zip(pairs.ScaledY, (x, y) => (y * run) - (x * rise)),
+            .. pairs.ScaledX.Zip(
+                pairs.ScaledY,
+                (x, y) => (T.CreateChecked(y) * run) - (T.CreateChecked(x) * rise)
+            ),
         ];
-        var ordered = intercepts.Order().ToArray();
+        var ordered = (T[])intercepts.Clone();
+        Array.Sort(ordered);
         var twiceMedian = ordered[(ordered.Length - 1) / 2] + ordered[ordered.Length / 2];
-        var sides = intercepts.Select(value => (2 * value).CompareTo(twiceMedian)).ToArray();
+        var sides = Array.ConvertAll(intercepts, value => (value + value).CompareTo(twiceMedian));
         var above = sides.Count(side => side > 0);
         var below = sides.Count(side => side < 0);
         var up = above == 0 ? 0 : Math.Sqrt((double)below / above);
         var down = below == 0 ? 0 : Math.Sqrt((double)above / below);
-        var places = pairs
-            .ScaledX.Zip(pairs.ScaledY, (x, y) => (x * run) + (y * rise))
-            .Zip(sides, (place, side) => (Place: place, Side: side))
-            .GroupBy(item => item.Place)
-            .OrderBy(group => group.Key);
+        T[] places =
+        [
+            .. pairs.ScaledX.Zip(
+                pairs.ScaledY,
+                (x, y) => (T.CreateChecked(x) * run) + (T.CreateChecked(y) * rise)
+            ),
+        ];
+        Array.Sort(places, sides);
         var largest = 0.0;
         var aboveSoFar = 0;
         var belowSoFar = 0;
-        foreach (var place in places)
+        for (var i = 0; i < places.Length; i++)
         {
-            aboveSoFar += place.Count(item => item.Side > 0);
-            belowSoFar += place.Count(item => item.Side < 0);
-            largest = Math.Max(largest, Math.Abs((aboveSoFar * up) - (belowSoFar * down)));
+            aboveSoFar += sides[i] > 0 ? 1 : 0;
+            belowSoFar += sides[i] < 0 ? 1 : 0;
+            if (i == places.Length - 1 || places[i] != places[i + 1])
+            {
+                largest = Math.Max(largest, Math.Abs((aboveSoFar * up) - (belowSoFar * down)));
+            }
         }
 
         var statistic = largest / Math.Sqrt(below + 1);

@@ -3,8 +3,7 @@ using System.Runtime.InteropServices;
 namespace StabilityStudy.Statistics.Regression;
 
 /// <summary>
-/// The slope between two pairs as a fraction of whole numbers. Run is never negative; a vertical slope is 1/0 and greater than
-/// every other. Differences of scaled results stay below 2·10¹⁸, so a product of two fits into 128 bits.
+/// The slope between two pairs of different x as a fraction of whole numbers, its run above zero. Differences of scaled results stay below 2·10¹⁸, so a product of two fits into 128 bits.
 /// </summary>
 [StructLayout(LayoutKind.Auto)]
 internal readonly struct ExactSlope
@@ -21,33 +20,11 @@ internal readonly struct ExactSlope
     /// <summary>The numerator.</summary>
     public long Rise => _rise;
 
-    /// <summary>The denominator; 0 for a vertical slope.</summary>
+    /// <summary>The denominator, above zero.</summary>
     public long Run => _run;
 
-    /// <summary>Whether the slope is vertical.</summary>
-    public bool IsInfinite => _run == 0;
-
-    /// <summary>Whether the slope is below −1.</summary>
-    public bool IsBelowMinusOne => _rise < -_run;
-
-    /// <summary>The nearest double, positive infinity for a vertical slope.</summary>
-    public double Value => IsInfinite ? double.PositiveInfinity : (double)_rise / _run;
-
-    /// <summary>The slope between two pairs; absent for 0/0 and for a slope of exactly −1, which have no place in the ranking.</summary>
-    public static ExactSlope? Between(long deltaX, long deltaY)
-    {
-        if (deltaX == 0)
-        {
-            return deltaY == 0 ? null : new ExactSlope(1, 0);
-        }
-
-        if (deltaY == -deltaX)
-        {
-            return null;
-        }
-
-        return Finite(deltaX, deltaY);
-    }
+    /// <summary>The nearest double.</summary>
+    public double Value => (double)_rise / _run;
 
     /// <summary>The slope between two pairs of different x, whatever its value.</summary>
     public static ExactSlope Finite(long deltaX, long deltaY) =>

@@ -18,10 +18,10 @@ public static class PassingBablok
     /// decided exactly. In swapping x and y the slope turns into its reciprocal (for even N its two middle ranks do, not their mean). Smallest n: 3 by
     /// rule, 5 for an interval at 95 %.
     /// </summary>
-    /// <param name="pairs">The pairs, on one decimal scale; at most 5,000.</param>
+    /// <param name="pairs">The pairs, on one decimal scale.</param>
     /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
     /// <returns>
-    /// The line, with a note on heavy ties where they make it coarse; or, checked in this order: too many values, too few values, constant baseline, zero
+    /// The line, with a note on heavy ties where they make it coarse; or, checked in this order: too few values, constant baseline, zero
     /// spread of y, no positive association (the interval of Kendall's τ-b reaches to 0 or below), no interval at this size (M₁ &lt; 1), infinite slope (a selected rank is vertical or beyond the last).
     /// </returns>
     /// <exception cref="ArgumentNullException">There are no pairs at all.</exception>
@@ -37,10 +37,10 @@ public static class PassingBablok
     private static Estimate<PassingBablokFit> FromRanks(ExactPairs pairs, RankedSlopes slopes)
     {
         if (
-            slopes.Lower is not { IsInfinite: false } lower
-            || slopes.LowerMiddle is not { IsInfinite: false } middleLower
-            || slopes.UpperMiddle is not { IsInfinite: false } middleUpper
-            || slopes.Upper is not { IsInfinite: false } upper
+            slopes.Lower is not { } lower
+            || slopes.LowerMiddle is not { } middleLower
+            || slopes.UpperMiddle is not { } middleUpper
+            || slopes.Upper is not { } upper
         )
         {
             return Estimate.Refused<PassingBablokFit>(

@@ -14,8 +14,8 @@ namespace StabilityStudy.Statistics.Regression;
 /// <param name="Linearity">Whether the pairs bend away from the line, by the cusum test at 5 %.</param>
 public sealed record PassingBablokFit(
     int Count,
-    int SlopeCount,
-    int SlopesBelowMinusOne,
+    long SlopeCount,
+    long SlopesBelowMinusOne,
     double Slope,
     double SlopeLower,
     double SlopeUpper,

@@ -12,7 +12,7 @@ namespace StabilityStudy.Statistics.Regression;
 /// <param name="ConfidenceLevel">Two-sided level of the interval.</param>
 public sealed record TheilSenFit(
     int Count,
-    int SlopeCount,
+    long SlopeCount,
     double Slope,
     double SlopeLower,
     double SlopeUpper,
@@ -26,9 +26,6 @@ public sealed record TheilSenFit(
 /// </summary>
 public static class TheilSen
 {
-    /// <summary>All slopes are kept in memory, 16 bytes each: 0.2 GB at this size.</summary>
-    private const int MostPairs = 5000;
-
     private const int FewestPairs = 3;
 
     /// <summary>
@@ -37,29 +34,25 @@ public static class TheilSen
     /// 1379–1389, equation 2.6; from memory). Ties in y are not taken off the variance, which leaves the interval rather wider. Intercept: the median of y − slope·x. Slopes are ordered
     /// exactly on whole numbers. Assumes independent pairs, a straight relation, errors in y only, of one distribution. Smallest n: 3 by rule, 5 for an interval at 95 %.
     /// </summary>
-    /// <param name="pairs">The pairs, on one decimal scale; at most 5,000.</param>
+    /// <param name="pairs">The pairs, on one decimal scale.</param>
     /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
-    /// <returns>The line; or too many values, too few values, a constant baseline, or no interval at this size (M₁ &lt; 1).</returns>
+    /// <returns>The line; or too few values, a constant baseline, or no interval at this size (M₁ &lt; 1).</returns>
     /// <exception cref="ArgumentNullException">There are no pairs at all.</exception>
     /// <exception cref="ArgumentException">The level is not between 0 and 1.</exception>
     public static Estimate<TheilSenFit> Fit(ExactPairs pairs, double confidenceLevel)
     {
         ArgumentNullException.ThrowIfNull(pairs);
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        if (pairs.Count > MostPairs)
-        {
-            return new Estimate<TheilSenFit>(null, PairsRefusal.TooManySlopes(MostPairs), []);
-        }
-
         const string needs = "A line with an interval needs at least three pairs.";
         if (PairsRefusal.WhyNoLine(pairs.X.AsSpan(), FewestPairs, needs) is { } reason)
         {
             return new Estimate<TheilSenFit>(null, reason, []);
         }
 
-        var slopes = Sorted(pairs);
+        var slopes = new SlopeSelection(pairs.ScaledX.AsSpan(), pairs.ScaledY.AsSpan());
+        var count = slopes.Finite;
         var margin = Normal.Quantile((1 + confidenceLevel) / 2) * Math.Sqrt(Variance(pairs));
-        var rank = (int)Math.Floor(((slopes.Count - margin) / 2) + 0.5);
+        var rank = (long)Math.Floor(((count - margin) / 2) + 0.5);
         if (rank < 1)
         {
             return Estimate.Refused<TheilSenFit>(
@@ -68,38 +61,19 @@ public static class TheilSen
             );
         }
 
-        var slope = (slopes[(slopes.Count - 1) / 2].Value + slopes[slopes.Count / 2].Value) / 2;
+        var found = slopes.AtRanks(rank, (count + 1) / 2, (count / 2) + 1, count - rank + 1);
+        var slope = (found[1].Value + found[2].Value) / 2;
         return Estimate.Of(
             new TheilSenFit(
                 pairs.Count,
-                slopes.Count,
+                count,
                 slope,
-                slopes[rank - 1].Value,
-                slopes[^rank].Value,
+                found[0].Value,
+                found[3].Value,
                 PassingBablok.MedianIntercept(pairs, slope),
                 confidenceLevel
             )
         );
-    }
-
-    private static List<ExactSlope> Sorted(ExactPairs pairs)
-    {
-        var x = pairs.ScaledX.AsSpan();
-        var y = pairs.ScaledY.AsSpan();
-        var slopes = new List<ExactSlope>(x.Length * (x.Length - 1) / 2);
-        for (var i = 0; i < x.Length; i++)
-        {
-            for (var j = i + 1; j < x.Length; j++)
-            {
-                if (x[i] != x[j])
-                {
-                    slopes.Add(ExactSlope.Finite(x[j] - x[i], y[j] - y[i]));
-                }
-            }
-        }
-
-        slopes.Sort(ExactSlope.Compare);
-        return slopes;
     }
 
     /// <summary>Variance of concordant minus discordant twos when x and y are unrelated, given the ties in x.</summary>

@@ -150,7 +150,7 @@ public class PassingBablokPropertyTests
     private static ExactPairs Create((decimal X, decimal Y)[] pairs) =>
         ExactPairs.Create([.. pairs.Select(p => p.X)], [.. pairs.Select(p => p.Y)]);
 
-    private static (int, int, double, double, double)? Ranked(PassingBablokFit? fit) =>
+    private static (long, long, double, double, double)? Ranked(PassingBablokFit? fit) =>
         fit is null
             ? null
             : (fit.SlopeCount, fit.SlopesBelowMinusOne, fit.Slope, fit.SlopeLower, fit.SlopeUpper);
