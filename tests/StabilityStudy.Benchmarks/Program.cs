@@ -1,8 +1,10 @@
+using System.Collections.Immutable;
 using StabilityStudy.Benchmarks;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Drift;
 using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Proportions;
 using StabilityStudy.Statistics.Regression;
@@ -42,7 +44,15 @@ var unsorted = Numbers(1_000_000);
 var sort = Stopwatch.Median(() => Array.Sort((double[])unsorted.Clone()));
 Console.WriteLine(Invariant($"1 = sorting 10^6 doubles ({sort:0} ms here)"));
 Warm("Passing–Bablok, n = 1,000", () => PassingBablok.Fit(Pairs(1_000), level));
-Warm("Passing–Bablok, n = 5,000", () => PassingBablok.Fit(Pairs(5_000), level));
+var many = Pairs(1_000_000);
+Warm("Passing–Bablok, n = 10^6 (at most 30)", () => PassingBablok.Fit(many, level));
+Warm("Theil–Sen, n = 10^6 (at most 30)", () => TheilSen.Fit(many, level));
+Warm("10,000 BCa samples of a Deming slope, n = 100 (at most 0.6)", () => Bootstrapped(100));
+var drifting = Drifting(200, 8);
+Warm(
+    "Mixed model, 200 specimens at 8 delays (at most 0.2)",
+    () => RandomSlope.Fit(drifting, level)
+);
 Warm("Weighted Deming with jackknife, n = 100", () => Weighted(100));
 Warm("Weighted Deming with jackknife, n = 1,000", () => Weighted(1_000));
 Warm("Exact limits of agreement, n = 100", () => LimitsOfAgreement.Compute(Numbers(100), level));
@@ -120,6 +130,36 @@ static ExactPairs Pairs(int count)
         x,
         [.. x.Select(value => Math.Round(value * (decimal)(1.05 + 0.03 * random.NextNormal()), 1))]
     );
+}
+
+static Estimate<SlopeBootstrapInterval> Bootstrapped(int count)
+{
+    var pairs = Pairs(count);
+    return SlopeBootstrap.Deming(pairs.X.AsSpan(), pairs.Y.AsSpan(), 1, level, 10_000, 1);
+}
+
+static ImmutableArray<SpecimenResponses> Drifting(int specimens, int delays)
+{
+    var random = new SeededRandom(3);
+    return
+    [
+        .. Enumerable
+            .Range(0, specimens)
+            .Select(_ =>
+            {
+                var (own, slope) = (20 * random.NextNormal(), 2 + random.NextNormal());
+                ImmutableArray<double> growth =
+                [
+                    .. Enumerable
+                        .Range(0, delays)
+                        .Select(i => Math.Log(1 + (3 * i) + random.NextDouble())),
+                ];
+                return new SpecimenResponses(
+                    growth,
+                    [.. growth.Select(g => 340 + own + (slope * g) + (2 * random.NextNormal()))]
+                );
+            }),
+    ];
 }
 
 static Estimate<LineFit> Weighted(int count)

@@ -32,6 +32,7 @@ baseline$valid <- baseline$fit & baseline$clot == "no" & baseline$delay >= 0 & b
 excluded <- function(d) d$specimen == "N-017" & d$time_point == "6 h"
 
 lines <- list()
+pairs_of <- list()
 for (group in c("none", "ufh")) for (hours in c(6, 8, 12)) {
   delayed <- rows[rows$group == group & rows$time_point == paste(hours, "h"), ]
   first <- baseline[match(delayed$specimen, baseline$specimen), ]
@@ -51,6 +52,13 @@ for (group in c("none", "ufh")) for (hours in c(6, 8, 12)) {
   inside <- sum(100 * abs(y - x) <= pmax(15 * x, 100 * 20))
   counted <- length(x) + sum(failed)
   walsh <- outer(percent, percent, "+") / 2
+  a <- x / 10; b <- y / 10; n <- length(a)
+  slopes <- outer(b, b, "-") / outer(a, a, "-")
+  level <- lm(100 * log(b / a) ~ log2(sqrt(a * b)))
+  concordance <- 2 * mean((a - mean(a)) * (b - mean(b))) /
+    (mean((a - mean(a))^2) + mean((b - mean(b))^2) + (mean(a) - mean(b))^2)
+  pairs_of[[paste(group, hours)]] <- data.frame(group = group, id = delayed$specimen[compared],
+    g0 = log1p(first$delay[compared] / 60), y0 = 100 * log(a), g = log1p(delayed$delay[compared] / 60), y = 100 * log(b))
   lines[[length(lines) + 1]] <- data.frame(
     group = group, time_point = paste(hours, "h"), compared = length(x), days = length(day_means),
     failed = sum(failed), inside = inside, counted = counted,
@@ -61,6 +69,12 @@ for (group in c("none", "ufh")) for (hours in c(6, 8, 12)) {
     share_upper = binom.test(inside, counted, alternative = "less", conf.level = 0.95)$conf.int[2],
     hodges_lehmann_percent = median(walsh[!lower.tri(walsh)]), median_percent = median(percent),
     agreement_percent_lower = mean(percent) - 1.96 * sd(percent), agreement_percent_upper = mean(percent) + 1.96 * sd(percent),
+    percentile_lower = quantile(percent, 0.025, type = 8, names = FALSE), percentile_upper = quantile(percent, 0.975, type = 8, names = FALSE),
+    shapiro_w = unname(shapiro.test(percent)$statistic),
+    weighted_slope = unname(coef(lm(b ~ a, weights = 1 / a^2))[2]),
+    theil_sen = median(slopes[upper.tri(slopes) & is.finite(slopes)]),
+    tau_b = cor(a, b, method = "kendall"), concordance = concordance,
+    level_slope = unname(coef(level)[2]), level_lower = confint(level)[2, 1], level_upper = confint(level)[2, 2],
     mean_seconds = mean(seconds),
     agreement_seconds_lower = mean(seconds) - 1.96 * sd(seconds), agreement_seconds_upper = mean(seconds) + 1.96 * sd(seconds))
 }
@@ -68,4 +82,19 @@ table <- do.call(rbind, lines)
 text <- as.data.frame(lapply(table, function(column) if (is.numeric(column)) sprintf("%.17g", column) else column))
 path <- "computed/example_study.csv"
 writeLines(paste0("# ", R.version.string, "; scripts/example_study.R"), path)
+suppressWarnings(write.table(text, path, append = TRUE, sep = ",", quote = FALSE, row.names = FALSE))
+
+# The drift of each group by a mixed model on logarithms, baselines included.
+library(nlme)
+drift <- do.call(rbind, lapply(c("none", "ufh"), function(group) {
+  pairs <- do.call(rbind, pairs_of[grepl(group, names(pairs_of))])
+  own <- pairs[!duplicated(pairs$id), ]
+  d <- data.frame(id = c(own$id, pairs$id), g = c(own$g0, pairs$g), y = c(own$y0, pairs$y))
+  control <- lmeControl(msMaxIter = 1000, maxIter = 1000, niterEM = 500, returnObject = TRUE)
+  fit <- lme(y ~ g, random = ~ g | id, data = d, method = "REML", control = control)
+  data.frame(group = group, results = nrow(d), slope = unname(fixef(fit)[2]), slope_se = sqrt(vcov(fit)[2, 2]), loglik = as.numeric(logLik(fit)))
+}))
+text <- as.data.frame(lapply(drift, function(column) if (is.numeric(column)) sprintf("%.17g", column) else column))
+path <- "computed/example_drift.csv"
+writeLines(paste0("# ", R.version.string, ", nlme ", packageVersion("nlme"), "; scripts/example_study.R"), path)
 suppressWarnings(write.table(text, path, append = TRUE, sep = ",", quote = FALSE, row.names = FALSE))
