@@ -56,23 +56,135 @@ public static class KendallRankCorrelation
         return Estimate.Of(FromPartners(Partners(x, y), confidenceLevel));
     }
 
+    /// <summary>Counts by ranks of y in the order of x, once from below and once from above: n log n, where all twos would take n².</summary>
     private static Partner[] Partners(ReadOnlySpan<long> x, ReadOnlySpan<long> y)
     {
-        var partners = new Partner[x.Length];
-        for (var i = 0; i < x.Length; i++)
+        var n = x.Length;
+        var (keysX, order) = (x.ToArray(), Enumerable.Range(0, n).ToArray());
+        Array.Sort(keysX, order);
+        var sortedY = y.ToArray();
+        Array.Sort(sortedY);
+        var (first, last) = (new int[n], new int[n]);
+        for (var i = 0; i < n; i++)
         {
-            for (var j = 0; j < x.Length; j++)
+            // Number of values below y, and of those up to it.
+            first[i] = Place(sortedY, y[i], upTo: false);
+            last[i] = Place(sortedY, y[i], upTo: true);
+        }
+
+        var partners = new Partner[n];
+        for (var i = 0; i < n; i++)
+        {
+            partners[i].SameY = last[i] - first[i];
+        }
+
+        var smaller = new PrefixCounts(n);
+        var larger = new PrefixCounts(n);
+        for (var start = 0; start < n; )
+        {
+            var end = EndOfRun(keysX, start);
+            foreach (var i in order.AsSpan(start, end - start))
             {
-                var inX = x[j].CompareTo(x[i]);
-                var inY = y[j].CompareTo(y[i]);
-                partners[i].Concordant += inX * inY > 0 ? 1 : 0;
-                partners[i].Discordant += inX * inY < 0 ? 1 : 0;
-                partners[i].SameX += inX == 0 ? 1 : 0;
-                partners[i].SameY += inY == 0 ? 1 : 0;
+                partners[i].SameX = end - start;
+                var below = smaller.Below(first[i]);
+                partners[i].Concordant += below;
+                partners[i].Discordant += start - smaller.Below(last[i]);
             }
+
+            foreach (var i in order.AsSpan(start, end - start))
+            {
+                smaller.Add(first[i]);
+            }
+
+            start = end;
+        }
+
+        for (var end = n; end > 0; )
+        {
+            var start = StartOfRun(keysX, end);
+            foreach (var i in order.AsSpan(start, end - start))
+            {
+                partners[i].Discordant += larger.Below(first[i]);
+                partners[i].Concordant += n - end - larger.Below(last[i]);
+            }
+
+            foreach (var i in order.AsSpan(start, end - start))
+            {
+                larger.Add(first[i]);
+            }
+
+            end = start;
         }
 
         return partners;
+    }
+
+    private static int EndOfRun(long[] sorted, int start)
+    {
+        var end = start + 1;
+        while (end < sorted.Length && sorted[end] == sorted[start])
+        {
+            end++;
+        }
+
+        return end;
+    }
+
+    private static int StartOfRun(long[] sorted, int end)
+    {
+        var start = end - 1;
+        while (start > 0 && sorted[start - 1] == sorted[end - 1])
+        {
+            start--;
+        }
+
+        return start;
+    }
+
+    /// <summary>Number of sorted values below a value, or up to it.</summary>
+    private static int Place(long[] sorted, long value, bool upTo)
+    {
+        var (low, high) = (0, sorted.Length);
+        while (low < high)
+        {
+            var middle = (low + high) / 2;
+            if (sorted[middle] < value || (upTo && sorted[middle] == value))
+            {
+                low = middle + 1;
+            }
+            else
+            {
+                high = middle;
+            }
+        }
+
+        return low;
+    }
+
+    /// <summary>Counts of places from 0 to n − 1, with sums from the front in log n (Fenwick 1994).</summary>
+    private sealed class PrefixCounts(int size)
+    {
+        private readonly int[] _sums = new int[size + 1];
+
+        public void Add(int place)
+        {
+            for (var i = place + 1; i < _sums.Length; i += i & -i)
+            {
+                _sums[i]++;
+            }
+        }
+
+        /// <summary>How many were added at places below one.</summary>
+        public int Below(int place)
+        {
+            var sum = 0;
+            for (var i = place; i > 0; i -= i & -i)
+            {
+                sum += _sums[i];
+            }
+
+            return sum;
+        }
     }
 
     private static KendallTau FromPartners(Partner[] partners, double confidenceLevel)

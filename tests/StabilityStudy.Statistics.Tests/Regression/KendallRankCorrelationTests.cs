@@ -1,4 +1,5 @@
 using StabilityStudy.Statistics.Regression;
+using StabilityStudy.Statistics.Resampling;
 using static StabilityStudy.Statistics.Tests.Regression.RegressionReference;
 
 namespace StabilityStudy.Statistics.Tests.Regression;
@@ -19,6 +20,38 @@ public class KendallRankCorrelationTests
         Close(expected["kendall_se"], tau.StandardError, 1e-7);
         Close(expected["kendall_lower"], tau.Lower, 1e-7);
         Close(expected["kendall_upper"], tau.Upper, 1e-7);
+    }
+
+    [Fact]
+    public void Counts_of_small_cases_with_many_ties_are_those_of_all_twos()
+    {
+        var random = new SeededRandom(5);
+        for (var run = 0; run < 500; run++)
+        {
+            var n = 3 + (run % 12);
+            decimal[] x =
+            [
+                .. Enumerable.Range(0, n).Select(_ => (decimal)(int)(4 * random.NextDouble())),
+            ];
+            decimal[] y =
+            [
+                .. Enumerable.Range(0, n).Select(_ => (decimal)(int)(3 * random.NextDouble())),
+            ];
+            if (!KendallRankCorrelation.Compute(ExactPairs.Create(x, y), 0.95).TryGet(out var tau))
+            {
+                continue;
+            }
+
+            var twos = (
+                from i in Enumerable.Range(0, n)
+                from j in Enumerable.Range(i + 1, n - i - 1)
+                select (X: x[j].CompareTo(x[i]), Y: y[j].CompareTo(y[i]))
+            ).ToArray();
+            Assert.Equal(twos.Count(two => two.X * two.Y > 0), tau.Concordant);
+            Assert.Equal(twos.Count(two => two.X * two.Y < 0), tau.Discordant);
+            Assert.Equal(twos.Count(two => two.X == 0), tau.TiedInX);
+            Assert.Equal(twos.Count(two => two.Y == 0), tau.TiedInY);
+        }
     }
 
     [Fact]
