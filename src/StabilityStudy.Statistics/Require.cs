@@ -45,4 +45,16 @@ internal static class Require
             throw new ArgumentException("The degrees of freedom must be at least 1.", parameter);
         }
     }
+
+    /// <summary>A level of a one-sided bound.</summary>
+    public static void OneSidedConfidence(double value, string parameter)
+    {
+        if (!(value is > 0.5 and < 1))
+        {
+            throw new ArgumentException(
+                "The level of a one-sided bound lies between 0.5 and 1.",
+                parameter
+            );
+        }
+    }
 }

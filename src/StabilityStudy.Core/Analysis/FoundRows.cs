@@ -16,17 +16,13 @@ internal static class FoundRows
         Func<FormattableString> message,
         string action
     ) =>
-        found.IsEmpty
-            ? []
-            :
-            [
-                Attention(
-                    code,
-                    DataFiles.SpecimensAt(found.Min(tube => tube.SourceRow), column),
-                    message(),
-                    action
-                ),
-            ];
+        AtFirst(
+            code,
+            found.Select(tube => (int?)tube.SourceRow).Min(),
+            line => DataFiles.SpecimensAt(line, column),
+            message,
+            action
+        );
 
     public static IEnumerable<DataQuery> OfResults(
         string code,
@@ -35,17 +31,21 @@ internal static class FoundRows
         Func<FormattableString> message,
         string action
     ) =>
-        found.IsEmpty
-            ? []
-            :
-            [
-                Attention(
-                    code,
-                    DataFiles.ResultsAt(found.Min(row => row.SourceRow), column),
-                    message(),
-                    action
-                ),
-            ];
+        AtFirst(
+            code,
+            found.Select(row => (int?)row.SourceRow).Min(),
+            line => DataFiles.ResultsAt(line, column),
+            message,
+            action
+        );
+
+    private static IEnumerable<DataQuery> AtFirst(
+        string code,
+        int? line,
+        Func<int, QuerySource> place,
+        Func<FormattableString> message,
+        string action
+    ) => line is { } first ? [Attention(code, place(first), message(), action)] : [];
 
     public static DataQuery Attention(
         string code,

@@ -38,19 +38,17 @@ public sealed record DriftResult(
         var compared = WithDelays(cells.Select(cell => cell.Pairs));
         var estimate = SpecimenSlopes.Fit(Series(compared), analyte.DriftShape, OneSidedConfidence);
         var limit = LimitPercentOf(protocol, analyte, group, compared);
-        var mixed = MixedDrift.InEveryShape(compared, analyte.DriftShape, OneSidedConfidence);
-        return (
-            estimate.TryGet(out var drift)
-                ? new DriftResult(
-                    estimate,
-                    limit,
-                    limit is { } percent ? Statistics.Drift.Crossing.Find(drift, percent) : null,
-                    CurveOf(drift, compared.Max(pair => pair.Delayed!.Delay!.Value))
-                )
-                : new DriftResult(estimate, limit, null, [])
-        ) with
+        var result = estimate.TryGet(out var drift)
+            ? new DriftResult(
+                estimate,
+                limit,
+                limit is { } percent ? Statistics.Drift.Crossing.Find(drift, percent) : null,
+                CurveOf(drift, compared.Max(pair => pair.Delayed!.Delay!.Value))
+            )
+            : new DriftResult(estimate, limit, null, []);
+        return result with
         {
-            Mixed = mixed,
+            Mixed = MixedDrift.InEveryShape(compared, analyte.DriftShape, OneSidedConfidence),
         };
     }
 

@@ -17,24 +17,30 @@ public sealed record MixedDrift(DriftShape Shape, bool IsDeclared, Estimate<Rand
         ImmutableArray<PairRecord> compared,
         DriftShape declared,
         double oneSidedConfidence
-    ) =>
-        compared.IsEmpty
-            ? []
-            :
-            [
-                .. Enum.GetValues<DriftShape>()
-                    .Select(shape => new MixedDrift(
-                        shape,
-                        shape == declared,
-                        RandomSlope.Fit(Specimens(compared, shape), oneSidedConfidence)
-                    )),
-            ];
+    )
+    {
+        if (compared.IsEmpty)
+        {
+            return [];
+        }
+
+        var specimens = Specimens(compared);
+        return
+        [
+            .. Enum.GetValues<DriftShape>()
+                .Select(shape => new MixedDrift(
+                    shape,
+                    shape == declared,
+                    RandomSlope.Fit(
+                        [.. specimens.Select(specimen => specimen.In(shape))],
+                        oneSidedConfidence
+                    )
+                )),
+        ];
+    }
 
     /// <summary>The results of each specimen whose results are all above zero.</summary>
-    private static ImmutableArray<SpecimenResponses> Specimens(
-        ImmutableArray<PairRecord> compared,
-        DriftShape shape
-    ) =>
+    private static ImmutableArray<Timed> Specimens(ImmutableArray<PairRecord> compared) =>
         [
             .. compared
                 .GroupBy(pair => pair.Specimen, StringComparer.Ordinal)
@@ -52,9 +58,16 @@ public sealed record MixedDrift(DriftShape Shape, bool IsDeclared, Estimate<Rand
                         .ToImmutableArray()
                 )
                 .Where(results => results.All(result => result.Value > 0))
-                .Select(results => new SpecimenResponses(
-                    [.. results.Select(result => SpecimenSlopes.Transform(shape, result.Hours))],
+                .Select(results => new Timed(
+                    [.. results.Select(result => result.Hours)],
                     [.. results.Select(result => 100 * Math.Log((double)result.Value))]
                 )),
         ];
+
+    /// <summary>The results of one specimen, as logarithms, with their delays.</summary>
+    private sealed record Timed(ImmutableArray<double> Hours, ImmutableArray<double> Logarithms)
+    {
+        public SpecimenResponses In(DriftShape shape) =>
+            new([.. Hours.Select(hours => SpecimenSlopes.Transform(shape, hours))], Logarithms);
+    }
 }

@@ -15,8 +15,8 @@ internal static class FormatsDocument
             "Durations are a whole number and a unit (`\"30 min\"`, `\"4 h\"`, `\"14 d\"`), dates `\"2026-02-28\"`. A key of a table is written with a point: "
                 + "`analyte.unit` is `unit` under `[[analyte]]`. An unknown or misspelt key stops the study.\n"
         );
-        Append(text, "protocol.toml", ProtocolNotes.All);
-        Append(text, "study.toml", FactsNotes.All);
+        AppendKeys(text, "protocol.toml", ProtocolNotes.All);
+        AppendKeys(text, "study.toml", FactsNotes.All);
         text.Append(
             "\n# Columns of the data files\n\n"
                 + "UTF-8, fields between commas, the first line names the columns in any order. Times are written with the offset from UTC, "
@@ -34,32 +34,36 @@ internal static class FormatsDocument
         return text.ToString();
     }
 
-    private static void Append(StringBuilder text, string file, ImmutableArray<KeyNote> notes)
-    {
-        text.Append(CultureInfo.InvariantCulture, $"\n## {file}\n\n");
-        text.Append("| key | needed | meaning | example |\n| --- | --- | --- | --- |\n");
-        foreach (var note in notes)
-        {
-            text.Append(
-                CultureInfo.InvariantCulture,
-                $"| `{note.Path}` | {Words(note.Need)} | {note.Meaning} | `{note.Line}` |\n"
-            );
-        }
-    }
+    private static void AppendKeys(
+        StringBuilder text,
+        string file,
+        ImmutableArray<KeyNote> notes
+    ) => Append(text, file, "key", notes, note => note.Line);
 
     private static void AppendColumns(
         StringBuilder text,
         string title,
         ImmutableArray<KeyNote> notes
+    ) => Append(text, title, "column", notes, note => note.Example);
+
+    private static void Append(
+        StringBuilder text,
+        string title,
+        string what,
+        ImmutableArray<KeyNote> notes,
+        Func<KeyNote, string> example
     )
     {
         text.Append(CultureInfo.InvariantCulture, $"\n## {title}\n\n");
-        text.Append("| column | needed | meaning | example |\n| --- | --- | --- | --- |\n");
+        text.Append(
+            CultureInfo.InvariantCulture,
+            $"| {what} | needed | meaning | example |\n| --- | --- | --- | --- |\n"
+        );
         foreach (var note in notes)
         {
             text.Append(
                 CultureInfo.InvariantCulture,
-                $"| `{note.Path}` | {Words(note.Need)} | {note.Meaning} | `{note.Example}` |\n"
+                $"| `{note.Path}` | {Words(note.Need)} | {note.Meaning} | `{example(note)}` |\n"
             );
         }
     }

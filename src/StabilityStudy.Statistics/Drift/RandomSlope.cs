@@ -209,12 +209,6 @@ public static class RandomSlope
             );
         }
 
-        if (!(oneSidedConfidence is > 0.5 and < 1))
-        {
-            throw new ArgumentException(
-                "The level of a one-sided bound lies between 0.5 and 1.",
-                nameof(oneSidedConfidence)
-            );
-        }
+        Require.OneSidedConfidence(oneSidedConfidence, nameof(oneSidedConfidence));
     }
 }

@@ -132,12 +132,6 @@ public static class SpecimenSlopes
             throw new ArgumentException("A specimen appears twice.", nameof(series));
         }
 
-        if (!(oneSidedConfidence is > 0.5 and < 1))
-        {
-            throw new ArgumentException(
-                "The level of a one-sided bound lies between 0.5 and 1.",
-                nameof(oneSidedConfidence)
-            );
-        }
+        Require.OneSidedConfidence(oneSidedConfidence, nameof(oneSidedConfidence));
     }
 }

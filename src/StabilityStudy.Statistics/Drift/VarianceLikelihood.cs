@@ -48,9 +48,11 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
         var determinants = 0.0;
         var information = default(SymmetricMatrix);
         var right = (First: 0.0, Second: 0.0);
-        foreach (var specimen in specimens)
+        var shrinkages = new Shrinkage[specimens.Length];
+        for (var i = 0; i < specimens.Length; i++)
         {
-            var shrinkage = Shrinkage.Of(specimen.Moments, relative);
+            var specimen = specimens[i];
+            var shrinkage = shrinkages[i] = Shrinkage.Of(specimen.Moments, relative);
             determinants += Math.Log(shrinkage.Determinant);
             information += shrinkage.Precision;
             var weighted = shrinkage.Times(specimen.Products);
@@ -62,9 +64,9 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
         var squares = 0.0;
         var outer = default(SymmetricMatrix);
         var between = default(SymmetricMatrix);
-        foreach (var specimen in specimens)
+        for (var i = 0; i < specimens.Length; i++)
         {
-            var shrinkage = Shrinkage.Of(specimen.Moments, relative);
+            var (specimen, shrinkage) = (specimens[i], shrinkages[i]);
             var fitted = specimen.Moments.Times(line);
             var left = (
                 First: specimen.Products.First - fitted.First,

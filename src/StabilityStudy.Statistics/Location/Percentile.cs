@@ -38,6 +38,9 @@ public sealed record PercentileRange(
 /// </remarks>
 public static class Percentile
 {
+    /// <summary>Rounding of the place itself must not refuse a percentile that lies on the first value.</summary>
+    private const double Tolerance = 1e-9;
+
     /// <summary>The range between two percentiles.</summary>
     /// <param name="values">Numbers in one unit, in any order; not written to. Ties and zeros are ordinary values.</param>
     /// <param name="coverage">Share of the values between the two, strictly between 0 and 1.</param>
@@ -84,9 +87,6 @@ public static class Percentile
         var above = Math.Min(below + 1, sorted.Count);
         return sorted[below - 1] + ((place - below) * (sorted[above - 1] - sorted[below - 1]));
     }
-
-    /// <summary>Rounding of the place itself must not refuse a percentile that lies on the first value.</summary>
-    private const double Tolerance = 1e-9;
 
     private static double Place(double share, int n, PercentileType type) =>
         type switch
