@@ -1,53 +1,35 @@
+using System.Runtime.InteropServices;
+
 namespace StabilityStudy.Statistics.Regression;
 
-/// <summary>Reports inversions of a sequence of different numbers: a larger one before a smaller one.</summary>
-internal static class ReportedInversions
+/// <summary>Sorts different numbers and reports inversions on the way: a larger one before a smaller one.</summary>
+/// <param name="wanted">Numbers of the inversions to report, ascending from 0, in the order in which the sort meets them; null for all.</param>
+/// <param name="report">Called with the larger and the smaller number.</param>
+[StructLayout(LayoutKind.Auto)]
+internal struct ReportedInversions(long[]? wanted, Action<int, int> report) : IMergeOrder<int>
 {
-    /// <summary>Sorts the sequence and reports inversions on the way.</summary>
-    /// <param name="sequence">Different numbers; sorted afterwards.</param>
-    /// <param name="wanted">Numbers of the inversions to report, ascending from 0, in the order in which the sort meets them; null for all.</param>
-    /// <param name="report">Called with the larger and the smaller number.</param>
-    public static void Visit(int[] sequence, long[]? wanted, Action<int, int> report)
+    private long _met;
+    private int _next;
+
+    public readonly bool LaterFirst(int earlier, int later) => later < earlier;
+
+    public void Passed(ReadOnlySpan<int> earlier, int later)
     {
-        var (from, to) = (sequence, new int[sequence.Length]);
-        var (met, next) = (0L, 0);
-        for (var width = 1; width < sequence.Length; width *= 2)
+        if (wanted is null)
         {
-            for (var start = 0; start < sequence.Length; start += 2 * width)
+            foreach (var larger in earlier)
             {
-                var middle = Math.Min(start + width, sequence.Length);
-                var end = Math.Min(middle + width, sequence.Length);
-                var (left, right) = (start, middle);
-                for (var i = start; i < end; i++)
-                {
-                    if (left < middle && (right == end || from[left] < from[right]))
-                    {
-                        to[i] = from[left++];
-                        continue;
-                    }
-
-                    var smaller = from[right++];
-                    to[i] = smaller;
-                    if (wanted is null)
-                    {
-                        for (var larger = left; larger < middle; larger++)
-                        {
-                            report(from[larger], smaller);
-                        }
-                    }
-                    else
-                    {
-                        for (; next < wanted.Length && wanted[next] < met + middle - left; next++)
-                        {
-                            report(from[left + (int)(wanted[next] - met)], smaller);
-                        }
-
-                        met += middle - left;
-                    }
-                }
+                report(larger, later);
             }
 
-            (from, to) = (to, from);
+            return;
         }
+
+        for (; _next < wanted.Length && wanted[_next] < _met + earlier.Length; _next++)
+        {
+            report(earlier[(int)(wanted[_next] - _met)], later);
+        }
+
+        _met += earlier.Length;
     }
 }

@@ -1,6 +1,4 @@
 using System.Collections.Immutable;
-using System.Numerics;
-using System.Runtime.InteropServices;
 using StabilityStudy.Statistics.Resampling;
 
 namespace StabilityStudy.Statistics.Regression;
@@ -21,50 +19,25 @@ internal sealed class SlopeSelection
     private const int FewestListed = 20_000;
     private const ulong Seed = 1983;
 
-    private readonly long[] _x;
-    private readonly long[] _y;
-    private readonly long _identical;
-    private readonly long _largestY;
+    private readonly PointsByX _points;
 
     /// <summary>Points in any order; not written to.</summary>
-    public SlopeSelection(ReadOnlySpan<long> x, ReadOnlySpan<long> y)
-    {
-        // Counted from the least, so that products stay small; slopes do not change.
-        var order = Enumerable.Range(0, x.Length).ToArray();
-        var (ownX, ownY) = (x.ToArray(), y.ToArray());
-        Array.Sort(
-            order,
-            (a, b) => ownX[a] != ownX[b] ? ownX[a].CompareTo(ownX[b]) : ownY[a].CompareTo(ownY[b])
-        );
-        var (leastX, leastY) = (ownX.DefaultIfEmpty().Min(), ownY.DefaultIfEmpty().Min());
-        _x = [.. order.Select(i => ownX[i] - leastX)];
-        _y = [.. order.Select(i => ownY[i] - leastY)];
-        _largestY = _y.DefaultIfEmpty().Max();
-        var (sameX, samePoint) = (0L, 0L);
-        for (int i = 0, runX = 0, runPoint = 0; i < _x.Length; i++)
-        {
-            runX = i > 0 && _x[i] == _x[i - 1] ? runX + 1 : 0;
-            runPoint = runX > 0 && _y[i] == _y[i - 1] ? runPoint + 1 : 0;
-            sameX += runX;
-            samePoint += runPoint;
-        }
-
-        _identical = samePoint;
-        Vertical = sameX - samePoint;
-        Finite = (_x.LongLength * (_x.LongLength - 1) / 2) - sameX;
-    }
+    public SlopeSelection(ReadOnlySpan<long> x, ReadOnlySpan<long> y) =>
+        _points = new PointsByX(x, y);
 
     /// <summary>Number of twos with different x.</summary>
-    public long Finite { get; }
+    public long Finite => _points.Finite;
 
     /// <summary>Number of twos with the same x and different y.</summary>
-    public long Vertical { get; }
+    public long Vertical => _points.Vertical;
 
     /// <summary>Number of finite slopes below a slope.</summary>
-    public long CountBelow(ExactSlope slope) => Count(new Cut(slope, IsAfter: false));
+    public long CountBelow(ExactSlope slope) =>
+        _points.CountBefore(new SlopeCut(slope, IsAfter: false));
 
     /// <summary>Number of finite slopes up to a slope.</summary>
-    public long CountUpTo(ExactSlope slope) => Count(new Cut(slope, IsAfter: true));
+    public long CountUpTo(ExactSlope slope) =>
+        _points.CountBefore(new SlopeCut(slope, IsAfter: true));
 
     /// <summary>The slopes at ranks from 1 to <see cref="Finite"/>, in the order of the ranks given.</summary>
     public ImmutableArray<ExactSlope> AtRanks(params ReadOnlySpan<long> ranks)
@@ -85,12 +58,8 @@ internal sealed class SlopeSelection
         return slopes.MoveToImmutable();
     }
 
-    /// <summary>A place in the order of slopes: just before or just after all that equal one.</summary>
-    [StructLayout(LayoutKind.Auto)]
-    private readonly record struct Cut(ExactSlope Slope, bool IsAfter);
-
     /// <summary>The slopes between two cuts, with the numbers below either; no cut is the end of all.</summary>
-    private sealed record Interval(Cut? From, long Below, Cut? To, long UpTo)
+    private sealed record Interval(SlopeCut? From, long Below, SlopeCut? To, long UpTo)
     {
         public long Size => UpTo - Below;
     }
@@ -122,7 +91,7 @@ internal sealed class SlopeSelection
             return;
         }
 
-        if (interval.Size <= Math.Max(_x.Length, FewestListed))
+        if (interval.Size <= Math.Max(_points.Count, FewestListed))
         {
             var all = Slopes(interval, null);
             foreach (var rank in ranks)
@@ -145,8 +114,8 @@ internal sealed class SlopeSelection
                     foreach (
                         var (smaller, own) in Parts(
                             part,
-                            new Cut(middle, IsAfter: false),
-                            new Cut(middle, IsAfter: true),
+                            new SlopeCut(middle, IsAfter: false),
+                            new SlopeCut(middle, IsAfter: true),
                             inside
                         )
                     )
@@ -166,7 +135,7 @@ internal sealed class SlopeSelection
         (int)Math.Clamp((double)(rank - interval.Below) / interval.Size * drawn, 0, drawn - 1);
 
     /// <summary>Around each rank the drawn slopes four standard errors off; ranks whose brackets meet share one.</summary>
-    private static List<(Cut? Low, Cut? High, ImmutableArray<long> Ranks)> Bracketed(
+    private static List<(SlopeCut? Low, SlopeCut? High, ImmutableArray<long> Ranks)> Bracketed(
         Interval interval,
         ImmutableArray<long> ranks,
         ExactSlope[] drawn
@@ -192,10 +161,10 @@ internal sealed class SlopeSelection
         [
             .. groups.Select(group =>
                 (
-                    group.Low < 0 ? interval.From : new Cut(drawn[group.Low], IsAfter: false),
+                    group.Low < 0 ? interval.From : new SlopeCut(drawn[group.Low], IsAfter: false),
                     group.High >= drawn.Length
                         ? interval.To
-                        : new Cut(drawn[group.High], IsAfter: true),
+                        : new SlopeCut(drawn[group.High], IsAfter: true),
                     group.Ranks.ToImmutableArray()
                 )
             ),
@@ -205,15 +174,15 @@ internal sealed class SlopeSelection
     /// <summary>The interval cut in three, each part with the ranks that lie in it; parts without one are left out.</summary>
     private List<(Interval Part, ImmutableArray<long> Ranks)> Parts(
         Interval interval,
-        Cut? low,
-        Cut? high,
+        SlopeCut? low,
+        SlopeCut? high,
         ImmutableArray<long> ranks
     )
     {
         var (below, upTo) = (interval.Below, interval.UpTo);
         Parallel.Invoke(
-            () => below = low == interval.From ? interval.Below : Count(low!.Value),
-            () => upTo = high == interval.To ? interval.UpTo : Count(high!.Value)
+            () => below = low == interval.From ? interval.Below : _points.CountBefore(low!.Value),
+            () => upTo = high == interval.To ? interval.UpTo : _points.CountBefore(high!.Value)
         );
         var parts = new List<(Interval, ImmutableArray<long>)>();
         void Add(Interval part)
@@ -234,35 +203,23 @@ internal sealed class SlopeSelection
         return parts;
     }
 
-    private long Count(Cut cut) =>
-        FitsIntoLong(cut.Slope)
-            ? Inversions(Keys<long>(cut.Slope), cut.IsAfter) - (cut.IsAfter ? _identical : 0)
-            : Inversions(Keys<Int128>(cut.Slope), cut.IsAfter) - (cut.IsAfter ? _identical : 0);
-
     /// <summary>The slopes of an interval in order: all of them, or as many as are drawn.</summary>
     private ExactSlope[] Slopes(Interval interval, SeededRandom? random)
     {
-        var from = OrderAt(interval.From, isUpper: false);
-        var to = OrderAt(interval.To, isUpper: true);
+        var from = _points.OrderAt(interval.From, isUpper: false);
+        var to = _points.OrderAt(interval.To, isUpper: true);
         var places = new int[to.Length];
         for (var i = 0; i < to.Length; i++)
         {
             places[to[i]] = i;
         }
 
-        var sequence = Array.ConvertAll(from, point => places[point]);
         var slopes = new List<ExactSlope>();
-        void Report(int left, int right)
-        {
-            var (a, b) = (to[left], to[right]);
-            slopes.Add(ExactSlope.Finite(_x[b] - _x[a], _y[b] - _y[a]));
-        }
-
-        ReportedInversions.Visit(
-            sequence,
+        var reporting = new ReportedInversions(
             random is null ? null : Draws(interval.Size, random),
-            Report
+            (left, right) => slopes.Add(_points.Slope(to[left], to[right]))
         );
+        MergeSort.Sort(Array.ConvertAll(from, point => places[point]), ref reporting);
         var sorted = slopes.ToArray();
         Array.Sort(sorted, ExactSlope.Compare);
         return sorted;
@@ -271,7 +228,7 @@ internal sealed class SlopeSelection
     /// <summary>Numbers of the inversions to be reported, ascending, with repetition.</summary>
     private long[] Draws(long size, SeededRandom random)
     {
-        var draws = new long[Math.Clamp(_x.Length, 1000, MostDrawn)];
+        var draws = new long[Math.Clamp(_points.Count, 1000, MostDrawn)];
         for (var i = 0; i < draws.Length; i++)
         {
             draws[i] = (long)(random.NextUInt64() % (ulong)size);
@@ -279,120 +236,5 @@ internal sealed class SlopeSelection
 
         Array.Sort(draws);
         return draws;
-    }
-
-    /// <summary>
-    /// The points in the order of y − s·x at a cut. Two points with a slope beyond the cut stand as by x, those with one before it the other way round; those with the same x always by y.
-    /// </summary>
-    private int[] OrderAt(Cut? cut, bool isUpper)
-    {
-        var order = Enumerable.Range(0, _x.Length).ToArray();
-        if (cut is not { } at)
-        {
-            return isUpper ? Reversed(order) : order;
-        }
-
-        if (at.IsAfter)
-        {
-            order = Reversed(order);
-        }
-
-        if (FitsIntoLong(at.Slope))
-        {
-            StableOrder.Sort(Ordered(Keys<long>(at.Slope), order), order);
-        }
-        else
-        {
-            StableOrder.Sort(Ordered(Keys<Int128>(at.Slope), order), order);
-        }
-
-        return order;
-    }
-
-    private static T[] Ordered<T>(T[] keys, int[] order) =>
-        Array.ConvertAll(order, point => keys[point]);
-
-    /// <summary>From the largest x down, the points of one x still as they were.</summary>
-    private int[] Reversed(int[] order)
-    {
-        var reversed = new int[order.Length];
-        var next = 0;
-        for (var end = order.Length; end > 0; )
-        {
-            var start = end - 1;
-            while (start > 0 && _x[start - 1] == _x[end - 1])
-            {
-                start--;
-            }
-
-            for (var i = start; i < end; i++)
-            {
-                reversed[next++] = i;
-            }
-
-            end = start;
-        }
-
-        return reversed;
-    }
-
-    private bool FitsIntoLong(ExactSlope slope)
-    {
-        var largestX = _x.Length == 0 ? 0 : _x[^1];
-        return ((Int128)slope.Run * _largestY) + (Int128.Abs(slope.Rise) * largestX)
-            < long.MaxValue;
-    }
-
-    /// <summary>run·y − rise·x: y − s·x times the run.</summary>
-    private T[] Keys<T>(ExactSlope slope)
-        where T : struct, IBinaryInteger<T>
-    {
-        var (run, rise) = (T.CreateChecked(slope.Run), T.CreateChecked(slope.Rise));
-        var keys = new T[_x.Length];
-        for (var i = 0; i < keys.Length; i++)
-        {
-            keys[i] = (run * T.CreateTruncating(_y[i])) - (rise * T.CreateTruncating(_x[i]));
-        }
-
-        return keys;
-    }
-
-    private static long Inversions<T>(T[] keys, bool withEqual)
-        where T : struct, IBinaryInteger<T>
-    {
-        var (from, to) = (keys, new T[keys.Length]);
-        var count = 0L;
-        for (var width = 1; width < keys.Length; width *= 2)
-        {
-            for (var start = 0; start < keys.Length; start += 2 * width)
-            {
-                var middle = Math.Min(start + width, keys.Length);
-                var end = Math.Min(middle + width, keys.Length);
-                var (left, right) = (start, middle);
-                for (var i = start; i < end; i++)
-                {
-                    var takesRight =
-                        right < end
-                        && (
-                            left == middle
-                            || from[right] < from[left]
-                            || (withEqual && from[right] == from[left])
-                        );
-                    if (takesRight)
-                    {
-                        count += middle - left;
-                        to[i] = from[right++];
-                    }
-                    else
-                    {
-                        to[i] = from[left++];
-                    }
-                }
-            }
-
-            (from, to) = (to, from);
-        }
-
-        return count;
     }
 }
