@@ -147,8 +147,8 @@ internal static class SignCommand
                 AtomicFile.Write((target, done.Report));
                 Record(request, key.Certificate.Name, at, report, done, target);
                 Say(terminal, request.Role, done, key.Certificate.IsSelfIssued);
-                SayIfChanged(terminal, request.Report, done.InputDigest);
                 terminal.Out.WriteLine(target);
+                SayIfChanged(terminal, request.Report, done.InputDigest);
                 return ExitCode.Done;
             default:
                 throw new UnreachableException();

@@ -63,10 +63,7 @@ public sealed record ToleranceInterval(
         var moments = Moments.Of(values);
         if (moments.IsConstant)
         {
-            return Estimate.Refused<ToleranceInterval>(
-                AssumptionCode.ZeroSpread,
-                "All values are the same."
-            );
+            return ValuesRefusal.ZeroSpread<ToleranceInterval>();
         }
 
         var factor = ToleranceFactor.TwoSided(moments.Count, coverage, confidenceLevel);

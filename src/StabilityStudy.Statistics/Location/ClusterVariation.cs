@@ -51,10 +51,7 @@ public static class ClusterVariation
 
         if (between + within == 0)
         {
-            return Estimate.Refused<ClusterVariationTest>(
-                AssumptionCode.ZeroSpread,
-                "All values are the same."
-            );
+            return ValuesRefusal.ZeroSpread<ClusterVariationTest>();
         }
 
         var meanSquareBetween = between / (clusters - 1);

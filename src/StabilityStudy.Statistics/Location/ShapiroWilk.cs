@@ -54,10 +54,7 @@ public static class ShapiroWilk
         var moments = Moments.Of(values);
         if (moments.IsConstant)
         {
-            return Estimate.Refused<NormalityTest>(
-                AssumptionCode.ZeroSpread,
-                "All values are the same."
-            );
+            return ValuesRefusal.ZeroSpread<NormalityTest>();
         }
 
         var sorted = values.ToArray();

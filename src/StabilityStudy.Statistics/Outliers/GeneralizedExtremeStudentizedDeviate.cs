@@ -43,10 +43,7 @@ public static class GeneralizedExtremeStudentizedDeviate
 
         if (!values.ContainsAnyExcept(values[0]))
         {
-            return Estimate.Refused<ExtremeStudentizedDeviate>(
-                AssumptionCode.ZeroSpread,
-                "All values are the same."
-            );
+            return ValuesRefusal.ZeroSpread<ExtremeStudentizedDeviate>();
         }
 
         var steps = Steps(values, mostOutliers, significanceLevel);
