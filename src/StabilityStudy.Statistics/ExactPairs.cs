@@ -11,6 +11,8 @@ public sealed class ExactPairs
 {
     private const int MostDecimals = 9;
 
+    private int[]? _byXThenY;
+
     private ExactPairs(ImmutableArray<long> scaledX, ImmutableArray<long> scaledY, int decimals)
     {
         ScaledX = scaledX;
@@ -53,6 +55,12 @@ public sealed class ExactPairs
     /// <summary>y − x, each the nearest double of the exact difference, in the unit of the data.</summary>
     public ImmutableArray<double> Difference { get; }
 
+    /// <summary>The numbers of the pairs from the smallest x up, those of one x from the smallest y up; sorted at the first call.</summary>
+    internal ImmutableArray<int> ByXThenY =>
+        ImmutableCollectionsMarshal.AsImmutableArray(
+            LazyInitializer.EnsureInitialized(ref _byXThenY, Ordered)
+        );
+
     /// <summary>Puts decimal pairs on one scale; trailing zeros do not matter (2.50 is 2.5).</summary>
     /// <param name="x">First members, in the unit of the data.</param>
     /// <param name="y">Second members, same unit and length.</param>
@@ -73,6 +81,32 @@ public sealed class ExactPairs
     /// <exception cref="ArgumentOutOfRangeException">There is no such pair.</exception>
     public ExactPairs Without(int index) =>
         new(ScaledX.RemoveAt(index), ScaledY.RemoveAt(index), Decimals);
+
+    private int[] Ordered()
+    {
+        var sortedX = ScaledX.ToArray();
+        var order = Enumerable.Range(0, sortedX.Length).ToArray();
+        Array.Sort(sortedX, order);
+        var ownY = new long[sortedX.Length];
+        for (var i = 0; i < ownY.Length; i++)
+        {
+            ownY[i] = ScaledY[order[i]];
+        }
+
+        for (var start = 0; start < sortedX.Length; )
+        {
+            var end = start + 1;
+            while (end < sortedX.Length && sortedX[end] == sortedX[start])
+            {
+                end++;
+            }
+
+            Array.Sort(ownY, order, start, end - start);
+            start = end;
+        }
+
+        return order;
+    }
 
     private static int MostDecimalsOf(ReadOnlySpan<decimal> values, int atLeast, string parameter)
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Numerics;
 
 namespace StabilityStudy.Statistics.Regression;
@@ -37,24 +38,27 @@ internal static class CusumTest
         // The mean of two fractions: (r₁/q₁ + r₂/q₂)/2.
         var run = 2 * (BigInteger)first.Run * second.Run;
         var rise = ((BigInteger)first.Rise * second.Run) + ((BigInteger)second.Rise * first.Run);
-        var largest =
-            pairs.ScaledX.Concat(pairs.ScaledY).Max(value => BigInteger.Abs(value))
-            * (BigInteger.Abs(rise) + run);
-        return 4 * largest < (BigInteger)Int128.MaxValue
-            ? FromLine(pairs, (Int128)rise, (Int128)run)
+        var reach = BigInteger.Max(Reach(pairs.ScaledX), Reach(pairs.ScaledY));
+        var largest = 4 * reach * (BigInteger.Abs(rise) + run);
+        return largest < long.MaxValue ? FromLine(pairs, (long)rise, (long)run)
+            : largest < (BigInteger)Int128.MaxValue ? FromLine(pairs, (Int128)rise, (Int128)run)
             : FromLine(pairs, rise, run);
     }
+
+    /// <summary>The largest distance from zero.</summary>
+    private static long Reach(ImmutableArray<long> values) => values.Max(Math.Abs);
 
     private static CusumLinearity FromLine<T>(ExactPairs pairs, T rise, T run)
         where T : IBinaryInteger<T>
     {
-        T[] intercepts =
-        [
-            .. pairs.ScaledX.Zip(
-                pairs.ScaledY,
-                (x, y) => (T.CreateChecked(y) * run) - (T.CreateChecked(x) * rise)
-            ),
-        ];
+        var (intercepts, places) = (new T[pairs.Count], new T[pairs.Count]);
+        for (var i = 0; i < places.Length; i++)
+        {
+            var (x, y) = (T.CreateChecked(pairs.ScaledX[i]), T.CreateChecked(pairs.ScaledY[i]));
+            intercepts[i] = (y * run) - (x * rise);
+            places[i] = (x * run) + (y * rise);
+        }
+
         var ordered = (T[])intercepts.Clone();
         Array.Sort(ordered);
         var twiceMedian = ordered[(ordered.Length - 1) / 2] + ordered[ordered.Length / 2];
@@ -63,13 +67,6 @@ internal static class CusumTest
         var below = sides.Count(side => side < 0);
         var up = above == 0 ? 0 : Math.Sqrt((double)below / above);
         var down = below == 0 ? 0 : Math.Sqrt((double)above / below);
-        T[] places =
-        [
-            .. pairs.ScaledX.Zip(
-                pairs.ScaledY,
-                (x, y) => (T.CreateChecked(x) * run) + (T.CreateChecked(y) * rise)
-            ),
-        ];
         Array.Sort(places, sides);
         var largest = 0.0;
         var aboveSoFar = 0;

@@ -15,7 +15,7 @@ public static class KendallRankCorrelation
     /// y, w = √(wr·wc), dᵢ = concordant minus discordant partners of pair i, and vᵢ = wc·(size of its x group) + wr·(size of its y group),
     /// SE² = Σ(tᵢ − t̄)²/w⁴, tᵢ = 2w·dᵢ + τ-b·vᵢ. (The printed form subtracts n³τ²(wr + wc)² from Σtᵢ², which is the same number; the centered form cannot turn negative.)
     /// Assumes independent pairs. Order and ties are decided exactly on whole numbers. Smallest n: 3; the interval is an approximation for large
-    /// n, and a perfect order gives it no width. Time grows with n².
+    /// n, and a perfect order gives it no width. Time grows with n log n.
     /// </summary>
     /// <param name="pairs">The pairs, on one decimal scale.</param>
     /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
@@ -53,112 +53,83 @@ public static class KendallRankCorrelation
             );
         }
 
-        return Estimate.Of(FromPartners(Partners(x, y), confidenceLevel));
+        return Estimate.Of(FromPartners(Partners(pairs), confidenceLevel));
     }
 
-    /// <summary>Counts by ranks of y in the order of x, once from below and once from above: n log n, where all twos would take n².</summary>
-    private static Partner[] Partners(ReadOnlySpan<long> x, ReadOnlySpan<long> y)
+    /// <summary>
+    /// Counts, in the order of x, the partners passed so far by the rank of their y; those still to come are the rest of all with such a y: n log n, where all twos would take n².
+    /// </summary>
+    private static Partner[] Partners(ExactPairs pairs)
     {
-        var n = x.Length;
-        var (keysX, order) = (x.ToArray(), Enumerable.Range(0, n).ToArray());
-        Array.Sort(keysX, order);
-        var sortedY = y.ToArray();
-        Array.Sort(sortedY);
-        var (first, last) = (new int[n], new int[n]);
-        for (var i = 0; i < n; i++)
-        {
-            // Number of values below y, and of those up to it.
-            first[i] = Place(sortedY, y[i], upTo: false);
-            last[i] = Place(sortedY, y[i], upTo: true);
-        }
-
+        var n = pairs.Count;
+        var x = pairs.ScaledX.AsSpan();
+        var order = pairs.ByXThenY.AsSpan();
+        var (rank, firsts) = Ranked(pairs.ScaledY.AsSpan());
+        var passed = new PrefixCounts(firsts.Length);
         var partners = new Partner[n];
-        for (var i = 0; i < n; i++)
-        {
-            partners[i].SameY = last[i] - first[i];
-        }
-
-        var smaller = new PrefixCounts(n);
-        var larger = new PrefixCounts(n);
         for (var start = 0; start < n; )
         {
-            var end = EndOfRun(keysX, start);
-            foreach (var i in order.AsSpan(start, end - start))
+            var end = start + 1;
+            while (end < n && x[order[end]] == x[order[start]])
             {
-                partners[i].SameX = end - start;
-                var below = smaller.Below(first[i]);
-                partners[i].Concordant += below;
-                partners[i].Discordant += start - smaller.Below(last[i]);
+                end++;
             }
 
-            foreach (var i in order.AsSpan(start, end - start))
+            for (int i = start, sameX = start; i < end; i++)
             {
-                smaller.Add(first[i]);
+                // Points of one x stand in the order of y: those before this one's run of ties have a smaller y.
+                var own = rank[order[i]];
+                sameX = rank[order[sameX]] == own ? sameX : i;
+                var runEnd = i + 1;
+                while (runEnd < end && rank[order[runEnd]] == own)
+                {
+                    runEnd++;
+                }
+
+                var smallerY = firsts[own];
+                var nextY = own + 1 < firsts.Length ? firsts[own + 1] : n;
+                var passedSmaller = passed.Below(own);
+                var passedLarger = start - passed.Below(own + 1);
+                var toComeSmaller = smallerY - passedSmaller - (sameX - start);
+                var toComeLarger = n - nextY - passedLarger - (end - runEnd);
+                partners[i] = new Partner(
+                    passedSmaller + toComeLarger,
+                    passedLarger + toComeSmaller,
+                    end - start,
+                    nextY - smallerY
+                );
+            }
+
+            for (var i = start; i < end; i++)
+            {
+                passed.Add(rank[order[i]]);
             }
 
             start = end;
         }
 
-        for (var end = n; end > 0; )
-        {
-            var start = StartOfRun(keysX, end);
-            foreach (var i in order.AsSpan(start, end - start))
-            {
-                partners[i].Discordant += larger.Below(first[i]);
-                partners[i].Concordant += n - end - larger.Below(last[i]);
-            }
-
-            foreach (var i in order.AsSpan(start, end - start))
-            {
-                larger.Add(first[i]);
-            }
-
-            end = start;
-        }
-
         return partners;
     }
 
-    private static int EndOfRun(long[] sorted, int start)
+    /// <summary>The rank of each value among the different ones, from 0, and how many values lie below each of those.</summary>
+    private static (int[] Rank, int[] Below) Ranked(ReadOnlySpan<long> values)
     {
-        var end = start + 1;
-        while (end < sorted.Length && sorted[end] == sorted[start])
+        var sorted = values.ToArray();
+        var items = Enumerable.Range(0, sorted.Length).ToArray();
+        Array.Sort(sorted, items);
+        var rank = new int[sorted.Length];
+        var below = new List<int>();
+        for (var i = 0; i < sorted.Length; i++)
         {
-            end++;
-        }
-
-        return end;
-    }
-
-    private static int StartOfRun(long[] sorted, int end)
-    {
-        var start = end - 1;
-        while (start > 0 && sorted[start - 1] == sorted[end - 1])
-        {
-            start--;
-        }
-
-        return start;
-    }
-
-    /// <summary>Number of sorted values below a value, or up to it.</summary>
-    private static int Place(long[] sorted, long value, bool upTo)
-    {
-        var (low, high) = (0, sorted.Length);
-        while (low < high)
-        {
-            var middle = (low + high) / 2;
-            if (sorted[middle] < value || (upTo && sorted[middle] == value))
+            if (i == 0 || sorted[i] != sorted[i - 1])
             {
-                low = middle + 1;
+                below.Add(i);
             }
-            else
-            {
-                high = middle;
-            }
+
+            rank[items[i]] = below.Count - 1;
         }
 
-        return low;
+        return (rank, [.. below]);
     }
 
     /// <summary>Counts of places from 0 to n − 1, with sums from the front in log n (Fenwick 1994).</summary>

@@ -50,6 +50,9 @@ public static class PassingBablok
         }
 
         var slope = (middleLower.Value + middleUpper.Value) / 2;
+        double[] lines = [slope, upper.Value, lower.Value];
+        var intercepts = new double[lines.Length];
+        Parallel.For(0, lines.Length, i => intercepts[i] = MedianIntercept(pairs, lines[i]));
         var fit = new PassingBablokFit(
             pairs.Count,
             slopes.Count,
@@ -57,9 +60,9 @@ public static class PassingBablok
             slope,
             lower.Value,
             upper.Value,
-            MedianIntercept(pairs, slope),
-            MedianIntercept(pairs, upper.Value),
-            MedianIntercept(pairs, lower.Value),
+            intercepts[0],
+            intercepts[1],
+            intercepts[2],
             slopes.Association.ConfidenceLevel,
             CusumTest.Compute(pairs, middleLower, middleUpper)
         );
@@ -77,7 +80,13 @@ public static class PassingBablok
     /// <summary>The median of y − slope·x.</summary>
     internal static double MedianIntercept(ExactPairs pairs, double slope)
     {
-        var intercepts = pairs.X.Zip(pairs.Y, (x, y) => y - (slope * x)).Order().ToArray();
+        var intercepts = new double[pairs.Count];
+        for (var i = 0; i < intercepts.Length; i++)
+        {
+            intercepts[i] = pairs.Y[i] - (slope * pairs.X[i]);
+        }
+
+        Array.Sort(intercepts);
         var n = intercepts.Length;
         return (intercepts[(n - 1) / 2] + intercepts[n / 2]) / 2;
     }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Numerics;
 using System.Runtime.InteropServices;
 
@@ -18,19 +19,13 @@ internal sealed class PointsByX
     private readonly long _identical;
     private readonly long _largestY;
 
-    /// <summary>Points in any order; not written to.</summary>
-    public PointsByX(ReadOnlySpan<long> x, ReadOnlySpan<long> y)
+    /// <summary>The points of pairs.</summary>
+    public PointsByX(ExactPairs pairs)
     {
         // Counted from the least, so that products stay small; slopes do not change.
-        var order = Enumerable.Range(0, x.Length).ToArray();
-        var (ownX, ownY) = (x.ToArray(), y.ToArray());
-        Array.Sort(
-            order,
-            (a, b) => ownX[a] != ownX[b] ? ownX[a].CompareTo(ownX[b]) : ownY[a].CompareTo(ownY[b])
-        );
-        var (leastX, leastY) = (ownX.DefaultIfEmpty().Min(), ownY.DefaultIfEmpty().Min());
-        _x = [.. order.Select(i => ownX[i] - leastX)];
-        _y = [.. order.Select(i => ownY[i] - leastY)];
+        var (leastX, leastY) = (Least(pairs.ScaledX), Least(pairs.ScaledY));
+        _x = [.. pairs.ByXThenY.Select(i => pairs.ScaledX[i] - leastX)];
+        _y = [.. pairs.ByXThenY.Select(i => pairs.ScaledY[i] - leastY)];
         _largestY = _y.DefaultIfEmpty().Max();
         var (sameX, samePoint) = (0L, 0L);
         for (int i = 0, runX = 0, runPoint = 0; i < _x.Length; i++)
@@ -54,6 +49,8 @@ internal sealed class PointsByX
 
     /// <summary>Number of twos with the same x and different y.</summary>
     public long Vertical { get; }
+
+    private static long Least(ImmutableArray<long> values) => values.DefaultIfEmpty().Min();
 
     /// <summary>The slope between two points of different x.</summary>
     public ExactSlope Slope(int first, int second) =>

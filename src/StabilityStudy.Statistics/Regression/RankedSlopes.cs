@@ -48,7 +48,7 @@ internal sealed record RankedSlopes(
             );
         }
 
-        var slopes = new SlopeSelection(pairs.ScaledX.AsSpan(), pairs.ScaledY.AsSpan());
+        var slopes = new SlopeSelection(pairs);
         var below = slopes.CountBelow(s_minusOne);
         var atMinusOne = slopes.CountUpTo(s_minusOne) - below;
         var count = slopes.Finite - atMinusOne + slopes.Vertical;

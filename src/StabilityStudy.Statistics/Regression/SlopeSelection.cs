@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using StabilityStudy.Statistics.Resampling;
 
@@ -21,9 +22,8 @@ internal sealed class SlopeSelection
 
     private readonly PointsByX _points;
 
-    /// <summary>Points in any order; not written to.</summary>
-    public SlopeSelection(ReadOnlySpan<long> x, ReadOnlySpan<long> y) =>
-        _points = new PointsByX(x, y);
+    /// <summary>The slopes between these pairs.</summary>
+    public SlopeSelection(ExactPairs pairs) => _points = new PointsByX(pairs);
 
     /// <summary>Number of twos with different x.</summary>
     public long Finite => _points.Finite;
@@ -42,13 +42,8 @@ internal sealed class SlopeSelection
     /// <summary>The slopes at ranks from 1 to <see cref="Finite"/>, in the order of the ranks given.</summary>
     public ImmutableArray<ExactSlope> AtRanks(params ReadOnlySpan<long> ranks)
     {
-        var found = new Dictionary<long, ExactSlope>();
-        Solve(
-            new Interval(null, 0, null, Finite),
-            [.. ranks.ToArray().Distinct().Order()],
-            found,
-            new SeededRandom(Seed)
-        );
+        var found = new ConcurrentDictionary<long, ExactSlope>();
+        Solve(new Interval(null, 0, null, Finite), [.. ranks.ToArray().Distinct().Order()], found);
         var slopes = ImmutableArray.CreateBuilder<ExactSlope>(ranks.Length);
         foreach (var rank in ranks)
         {
@@ -67,8 +62,7 @@ internal sealed class SlopeSelection
     private void Solve(
         Interval interval,
         ImmutableArray<long> ranks,
-        Dictionary<long, ExactSlope> found,
-        SeededRandom random
+        ConcurrentDictionary<long, ExactSlope> found
     )
     {
         if (ranks.IsEmpty)
@@ -102,32 +96,42 @@ internal sealed class SlopeSelection
             return;
         }
 
-        var drawn = Slopes(interval, random);
-        foreach (var group in Bracketed(interval, ranks, drawn))
-        {
-            foreach (var (part, inside) in Parts(interval, group.Low, group.High, group.Ranks))
+        var drawn = Slopes(interval, new SeededRandom(Seed));
+        Parallel.ForEach(
+            Bracketed(interval, ranks, drawn),
+            group =>
             {
-                if (part.Size > interval.Size / 2)
+                foreach (var (part, inside) in Parts(interval, group.Low, group.High, group.Ranks))
                 {
-                    // Many equal slopes: the one drawn in the middle is taken out, so that something is always gained.
-                    var middle = drawn[Place(interval, inside[0], drawn.Length)];
-                    foreach (
-                        var (smaller, own) in Parts(
-                            part,
-                            new SlopeCut(middle, IsAfter: false),
-                            new SlopeCut(middle, IsAfter: true),
-                            inside
-                        )
-                    )
-                    {
-                        Solve(smaller, own, found, random);
-                    }
-                }
-                else
-                {
-                    Solve(part, inside, found, random);
+                    Narrow(interval, part, inside, drawn, found);
                 }
             }
+        );
+    }
+
+    private void Narrow(
+        Interval interval,
+        Interval part,
+        ImmutableArray<long> ranks,
+        ExactSlope[] drawn,
+        ConcurrentDictionary<long, ExactSlope> found
+    )
+    {
+        if (part.Size <= interval.Size / 2)
+        {
+            Solve(part, ranks, found);
+            return;
+        }
+
+        // Many equal slopes: the one drawn in the middle is taken out, so that something is always gained.
+        var middle = drawn[Place(interval, ranks[0], drawn.Length)];
+        var (before, after) = (
+            new SlopeCut(middle, IsAfter: false),
+            new SlopeCut(middle, IsAfter: true)
+        );
+        foreach (var (smaller, own) in Parts(part, before, after, ranks))
+        {
+            Solve(smaller, own, found);
         }
     }
 
@@ -206,8 +210,12 @@ internal sealed class SlopeSelection
     /// <summary>The slopes of an interval in order: all of them, or as many as are drawn.</summary>
     private ExactSlope[] Slopes(Interval interval, SeededRandom? random)
     {
-        var from = _points.OrderAt(interval.From, isUpper: false);
-        var to = _points.OrderAt(interval.To, isUpper: true);
+        int[] from = [];
+        int[] to = [];
+        Parallel.Invoke(
+            () => from = _points.OrderAt(interval.From, isUpper: false),
+            () => to = _points.OrderAt(interval.To, isUpper: true)
+        );
         var places = new int[to.Length];
         for (var i = 0; i < to.Length; i++)
         {

@@ -49,7 +49,7 @@ public static class TheilSen
             return new Estimate<TheilSenFit>(null, reason, []);
         }
 
-        var slopes = new SlopeSelection(pairs.ScaledX.AsSpan(), pairs.ScaledY.AsSpan());
+        var slopes = new SlopeSelection(pairs);
         var count = slopes.Finite;
         var margin = Normal.Quantile((1 + confidenceLevel) / 2) * Math.Sqrt(Variance(pairs));
         var rank = (long)Math.Floor(((count - margin) / 2) + 0.5);

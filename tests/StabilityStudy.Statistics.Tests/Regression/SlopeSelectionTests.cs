@@ -43,7 +43,7 @@ public sealed class SlopeSelectionTests
             ),
         ];
         var all = All(x, y);
-        var selection = new SlopeSelection(x, y);
+        var selection = new SlopeSelection(Paired(x, y));
 
         Assert.True(all.Length > 20_000);
         Assert.Equal(all.Length, selection.Finite);
@@ -64,10 +64,17 @@ public sealed class SlopeSelectionTests
         );
     }
 
+    /// <summary>Whole numbers as billionths, so that pairs hold them as they are or without common zeros at the end.</summary>
+    private static ExactPairs Paired(long[] x, long[] y) =>
+        ExactPairs.Create(
+            [.. x.Select(value => value / 1_000_000_000m)],
+            [.. y.Select(value => value / 1_000_000_000m)]
+        );
+
     private static void RequireSame(long[] x, long[] y)
     {
         var all = All(x, y);
-        var selection = new SlopeSelection(x, y);
+        var selection = new SlopeSelection(Paired(x, y));
         Assert.Equal(all.Length, selection.Finite);
         Assert.Equal(Twos(x, y).Count(two => two.X == 0 && two.Y != 0), selection.Vertical);
         if (all.Length == 0)
