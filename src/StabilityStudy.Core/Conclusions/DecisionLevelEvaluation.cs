@@ -15,12 +15,6 @@ namespace StabilityStudy.Core.Conclusions;
 /// </summary>
 internal static class DecisionLevelEvaluation
 {
-    /// <summary>Fewest baselines on either side of a level.</summary>
-    internal const int FewestOnEitherSide = 3;
-
-    /// <summary>The baselines must spread by so many times the analytical SD at the level, or measurement error bends the line.</summary>
-    private const double LeastSpread = 5;
-
     /// <summary>The change that a line predicts at a level: pairs, ratio of error variances, level, confidence, collection days.</summary>
     public delegate Estimate<BiasAtLevel> Prediction(
         ReadOnlySpan<double> x,
@@ -92,13 +86,12 @@ internal static class DecisionLevelEvaluation
         Prediction predict
     )
     {
-        var below = data.Compared.Count(pair => pair.Values().Baseline < level);
-        var above = data.Compared.Count(pair => pair.Values().Baseline > level);
+        var coverage = LevelCoverage.Of(level, data, context.Analyte);
         var allowed = ChangeOnScale.AllowanceOf(limit).At((double)level);
         var at = level.ToString(CultureInfo.InvariantCulture) + " " + context.Analyte.ShownUnit;
         LevelResult With(Estimate<BiasAtLevel> change, Verdict verdict, string code, string text) =>
-            new(level, below, above, allowed, change, verdict, new(code, text));
-        if (NotCovered(level, below, above, data, context) is { } gap)
+            new(level, coverage.Below, coverage.Above, allowed, change, verdict, new(code, text));
+        if (coverage.Gap is { } gap)
         {
             var text = $"{at} is outside what the baselines cover: {gap}";
             return With(
@@ -156,35 +149,4 @@ internal static class DecisionLevelEvaluation
         && Spread.Summarize(shares.Values.AsSpan()).TryGet(out var spread)
             ? BiasDoubts.OfSkewness(spread.Skewness, change / allowed, shares)
             : null;
-
-    private static string? NotCovered(
-        decimal level,
-        int below,
-        int above,
-        CellData data,
-        CellContext context
-    )
-    {
-        if (below < FewestOnEitherSide || above < FewestOnEitherSide)
-        {
-            return string.Create(
-                CultureInfo.InvariantCulture,
-                $"{below} baselines below and {above} above it, at least {FewestOnEitherSide} needed on either side"
-            );
-        }
-
-        var spread = Spread.Summarize(data.Pairs.X.AsSpan());
-        if (context.Analyte.BetweenRunCvPercent is not { } cv || !spread.TryGet(out var baselines))
-        {
-            return "without a between-run CV nothing tells whether the baselines spread far enough";
-        }
-
-        var analytical = (double)(cv / 100 * level);
-        return baselines.StandardDeviation < LeastSpread * analytical
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"the baselines spread by an SD of {baselines.StandardDeviation:0.###}, less than {LeastSpread} times the analytical SD of {analytical:0.###} there"
-            )
-            : null;
-    }
 }

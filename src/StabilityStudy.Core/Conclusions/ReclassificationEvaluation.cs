@@ -98,8 +98,8 @@ internal static class ReclassificationEvaluation
         return
             level.Verdict != Verdict.Met
             || (
-                below >= DecisionLevelEvaluation.FewestOnEitherSide
-                && above >= DecisionLevelEvaluation.FewestOnEitherSide
+                below >= LevelCoverage.FewestOnEitherSide
+                && above >= LevelCoverage.FewestOnEitherSide
             )
             ? level
             : level with
@@ -109,7 +109,7 @@ internal static class ReclassificationEvaluation
                     "level-outside-coverage",
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"{level.Level} {context.Analyte.ShownUnit} is outside what the baselines cover: {below} baselines below and {above} above it, at least {DecisionLevelEvaluation.FewestOnEitherSide} needed on either side"
+                        $"{level.Level} {context.Analyte.ShownUnit} is outside what the baselines cover: {below} baselines below and {above} above it, at least {LevelCoverage.FewestOnEitherSide} needed on either side"
                     )
                 ),
             };

@@ -48,7 +48,12 @@ public sealed record DriftResult(
             : new DriftResult(estimate, limit, null, []);
         return result with
         {
-            Mixed = MixedDrift.InEveryShape(compared, analyte.DriftShape, OneSidedConfidence),
+            Mixed = MixedDrift.InEveryShape(
+                compared,
+                analyte.DriftShape,
+                OneSidedConfidence,
+                limit
+            ),
         };
     }
 

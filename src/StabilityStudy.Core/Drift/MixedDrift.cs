@@ -10,13 +10,23 @@ namespace StabilityStudy.Core.Drift;
 /// <param name="Shape">How the change is taken to grow with time.</param>
 /// <param name="IsDeclared">Whether this is the shape of the protocol.</param>
 /// <param name="Fit">The fit to 100·ln(result), so that a slope is percent for each unit of f(t), to first order.</param>
-public sealed record MixedDrift(DriftShape Shape, bool IsDeclared, Estimate<RandomSlopeFit> Fit)
+/// <param name="Crossing">When its bounds reach the allowable bias on either side; null without a limit in percent or without a fit.</param>
+public sealed record MixedDrift(
+    DriftShape Shape,
+    bool IsDeclared,
+    Estimate<RandomSlopeFit> Fit,
+    CrossingRoots? Crossing
+)
 {
+    /// <summary>The largest limit whose lower end has a logarithm.</summary>
+    private const double MostPercent = 100;
+
     /// <summary>Every shape, so that a reader sees which the results follow best; none without two compared results.</summary>
     internal static ImmutableArray<MixedDrift> InEveryShape(
         ImmutableArray<PairRecord> compared,
         DriftShape declared,
-        double oneSidedConfidence
+        double oneSidedConfidence,
+        double? limitPercent
     )
     {
         if (compared.IsEmpty)
@@ -25,18 +35,34 @@ public sealed record MixedDrift(DriftShape Shape, bool IsDeclared, Estimate<Rand
         }
 
         var specimens = Specimens(compared);
-        return
-        [
-            .. Enum.GetValues<DriftShape>()
-                .Select(shape => new MixedDrift(
-                    shape,
-                    shape == declared,
-                    RandomSlope.Fit(
-                        [.. specimens.Select(specimen => specimen.In(shape))],
-                        oneSidedConfidence
+        var baselineHours = specimens
+            .Select(specimen => specimen.Hours[0])
+            .DefaultIfEmpty()
+            .Average();
+        return [.. Enum.GetValues<DriftShape>().Select(In)];
+
+        MixedDrift In(DriftShape shape)
+        {
+            var fit = RandomSlope.Fit(
+                [.. specimens.Select(specimen => specimen.In(shape))],
+                oneSidedConfidence
+            );
+            return new MixedDrift(
+                shape,
+                shape == declared,
+                fit,
+                fit.TryGet(out var slope) && limitPercent is > 0 and < MostPercent and var limit
+                    ? Statistics.Drift.Crossing.Roots(
+                        shape,
+                        baselineHours,
+                        slope.SlopeLower,
+                        slope.SlopeUpper,
+                        100 * double.LogP1(-limit / 100),
+                        100 * double.LogP1(limit / 100)
                     )
-                )),
-        ];
+                    : null
+            );
+        }
     }
 
     /// <summary>The results of each specimen whose results are all above zero.</summary>

@@ -16,6 +16,7 @@ namespace StabilityStudy.Core.Estimates;
 /// <param name="WeightedLeastSquares">Delayed on baseline, weights 1/baseline².</param>
 /// <param name="TheilSen">Delayed on baseline, Theil–Sen.</param>
 /// <param name="DemingBootstrap">Slope of the Deming line with its bootstrap interval.</param>
+/// <param name="PassingBablokAtLevels">Change predicted by the Passing–Bablok line at each decision level that the baselines surround, with its bootstrap interval.</param>
 /// <param name="LevelDependence">Change of the logarithm for each doubling of the level.</param>
 /// <param name="Kendall">Kendall's τ-b.</param>
 /// <param name="Concordance">Lin's concordance correlation.</param>
@@ -27,6 +28,7 @@ public sealed record FurtherEstimates(
     Estimate<LineFit> WeightedLeastSquares,
     Estimate<TheilSenFit> TheilSen,
     Estimate<SlopeBootstrapInterval> DemingBootstrap,
+    ImmutableArray<PassingBablokAtLevel> PassingBablokAtLevels,
     Estimate<LineFit> LevelDependence,
     Estimate<KendallTau> Kendall,
     Estimate<ConcordanceCoefficient> Concordance
@@ -80,6 +82,7 @@ public sealed record FurtherEstimates(
                     Replicates,
                     Seed
                 ),
+            PassingBablokAtLevel.Of(data, analyte, level),
             Statistics.Regression.LevelDependence.Fit(x, y, level),
             KendallRankCorrelation.Compute(data.Pairs, level),
             ConcordanceCorrelation.Compute(x, y, level)

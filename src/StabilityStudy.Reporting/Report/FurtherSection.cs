@@ -4,6 +4,7 @@ using StabilityStudy.Core.Estimates;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Regression;
+using StabilityStudy.Statistics.Resampling;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -39,6 +40,8 @@ internal static class FurtherSection
     {
         var cells = sequence.Cells.Where(cell => cell.Estimates.Compared > 0).ToImmutableArray();
         var refusals = new Refusals();
+        var analyte = SequenceNames.Of(analysis, sequence).Analyte;
+        var (unit, decimals) = (analyte.ShownUnit, analyte.Decimals + 1);
         Row Line(string name, Func<FurtherEstimates, string> text) =>
             new([
                 new TableCell(name),
@@ -100,6 +103,21 @@ internal static class FurtherSection
                         line => WithInterval(line.Value, line.Lower, line.Upper)
                     )
             ),
+            .. cells
+                .SelectMany(cell => cell.Estimates.Further.PassingBablokAtLevels)
+                .Select(at => at.Level)
+                .Distinct()
+                .Order()
+                .Select(level =>
+                    Line(
+                        $"Passing–Bablok: change at {NumberText.Plain(level)}, {unit}",
+                        item =>
+                            item.PassingBablokAtLevels.FirstOrDefault(at => at.Level == level)
+                                is { } at
+                                ? Or(at.Change, bias => InUnit(bias, decimals))
+                                : "not surrounded by baselines"
+                    )
+                ),
             Line(
                 "Level dependence, % a doubling",
                 item =>
@@ -136,6 +154,9 @@ internal static class FurtherSection
             refusals.Note
         );
     }
+
+    private static string InUnit(BootstrapBias bias, int decimals) =>
+        $"{NumberText.Change(bias.Bias, decimals)} ({NumberText.Interval(bias.Lower, bias.Upper, decimals)})";
 
     private static string Slope(CoefficientInterval slope) =>
         WithInterval(slope.Value, slope.Lower, slope.Upper);

@@ -21,9 +21,10 @@ internal static class MixedDriftTable
                 new Column("SD between specimens, %", ColumnAlignment.Left, 1.6),
                 new Column("Scatter about own line, %", ColumnAlignment.Left, 1.6),
                 new Column("AICc", ColumnAlignment.Right, 1),
+                new Column("Bound leaves the limit", ColumnAlignment.Left, 1.9),
             ],
             [.. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence))],
-            "Every specimen with a level and a slope of its own (restricted maximum likelihood on logarithms, baselines included), fitted change from the mean baseline delay with one-sided 95 % bounds, t with specimens − 1. AICc: of the three shapes the one with the smallest follows the results best; the shape was declared beforehand and stays. Collection days are not in this model, so it describes only."
+            "Every specimen with a level and a slope of its own (restricted maximum likelihood on logarithms, baselines included), fitted change from the mean baseline delay with one-sided 95 % bounds, t with specimens − 1. Bound leaves the limit: hours from collection at which a bound reaches the allowable bias, two where either side may be reached; beyond the longest actual delay nobody measured. AICc: of the three shapes the one with the smallest follows the results best; the shape was declared beforehand and stays. Collection days are not in this model, so it describes only."
         );
 
     private static IEnumerable<Row> Rows(StudyAnalysis analysis, Sequence sequence)
@@ -36,12 +37,13 @@ internal static class MixedDriftTable
             return [];
         }
 
+        var longest = LongestDelay.Of(sequence);
         return sequence
-            .Drift.Mixed.Select(mixed => Line(mixed, baseline, last))
+            .Drift.Mixed.Select(mixed => Line(mixed, baseline, last, longest))
             .Prepend(new Row([new TableCell(names.Title(analysis))], RowKind.GroupHeading));
     }
 
-    private static Row Line(MixedDrift mixed, double baselineHours, Cell last)
+    private static Row Line(MixedDrift mixed, double baselineHours, Cell last, double longest)
     {
         var name = new TableCell(
             TradeWords.Of(mixed.Shape) + (mixed.IsDeclared ? " (declared)" : ""),
@@ -51,12 +53,9 @@ internal static class MixedDriftTable
         {
             return new Row([
                 name,
-                new TableCell(""),
-                new TableCell(""),
+                .. Enumerable.Repeat(new TableCell(""), 2),
                 new TableCell(mixed.Fit.NotComputable?.Reason ?? ""),
-                new TableCell(""),
-                new TableCell(""),
-                new TableCell(""),
+                .. Enumerable.Repeat(new TableCell(""), 4),
             ]);
         }
 
@@ -78,7 +77,32 @@ internal static class MixedDriftTable
             ),
             new TableCell(NumberText.Fixed(Math.Sqrt(fit.ResidualVariance), Decimals)),
             new TableCell(NumberText.Fixed(fit.CorrectedInformation, 1)),
+            new TableCell(Crossing(mixed.Crossing, longest)),
         ]);
+    }
+
+    private static string Crossing(CrossingRoots? roots, double longest)
+    {
+        if (roots is null)
+        {
+            return "no limit in percent";
+        }
+
+        (double? Hours, string Side)[] sides =
+        [
+            (roots.UpperLimitHours, "above"),
+            (roots.LowerLimitHours, "below"),
+        ];
+        string[] within =
+        [
+            .. sides
+                .Where(root => root.Hours <= longest)
+                .OrderBy(root => root.Hours)
+                .Select(root => $"{root.Side} at {NumberText.Fixed(root.Hours ?? 0, 1)} h"),
+        ];
+        return within.Length == 0
+            ? $"not within {NumberText.Fixed(longest, 1)} h"
+            : string.Join(", ", within);
     }
 
     /// <summary>Percent for a change of 100·ln.</summary>

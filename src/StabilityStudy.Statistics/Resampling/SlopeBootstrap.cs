@@ -1,5 +1,3 @@
-using StabilityStudy.Statistics.Distributions;
-using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Regression;
 
 namespace StabilityStudy.Statistics.Resampling;
@@ -28,22 +26,12 @@ public sealed record SlopeBootstrapInterval(
 
 /// <summary>BCa bootstrap of the slope of a Deming line: pairs are drawn with replacement, as many as there are.</summary>
 /// <remarks>
-/// z₀ = Φ⁻¹((#below + #at or below)/(2B)); a = Σ(θ̄ − θ₍ᵢ₎)³/(6·(Σ(θ̄ − θ₍ᵢ₎)²)^1.5) from the leave-one-out slopes, 0 when the denominator is 0; ends at the shares Φ(z₀ + (z₀ + z)/(1 − a(z₀ + z))), z = Φ⁻¹((1 ∓ level)/2), of the
-/// sorted slopes by quantile type 7 of Hyndman and Fan (1996).
-/// Source: Efron (1987), J Am Stat Assoc 82:171–185; Efron and Tibshirani (1993), section 14.3 (cited from memory).
+/// The interval is that of <see cref="BiasCorrectedInterval"/>.
 /// Assumptions: independent pairs; enough of them that a sample of the sample behaves like one of the population (not much below 20).
-/// Each draw has a seed of its own, so that the result does not depend on the number of threads. A draw without a line (all x the same, a vertical line) is drawn again.
+/// A draw without a line (all x the same, a vertical line) is drawn again.
 /// </remarks>
 public static class SlopeBootstrap
 {
-    /// <summary>Fewer draws say too little about the ends of a 95 % interval.</summary>
-    private const int FewestReplicates = 200;
-
-    private const int MostReplicates = 1_000_000;
-
-    /// <summary>Usual data need none or one; data that need more have no bootstrap distribution of a slope.</summary>
-    private const int MostRedrawsOfOne = 20;
-
     /// <summary>The slope of <see cref="DemingRegression"/>.</summary>
     /// <param name="x">First members of the pairs, in the unit of the data.</param>
     /// <param name="y">Second members, same unit and length.</param>
@@ -65,13 +53,7 @@ public static class SlopeBootstrap
         PairedValues.Require(x, y);
         PairedValues.RequireErrorVarianceRatio(errorVarianceRatio);
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        if (replicates is < FewestReplicates or > MostReplicates)
-        {
-            throw new ArgumentException(
-                "There are from 200 to a million draws.",
-                nameof(replicates)
-            );
-        }
+        DrawnSamples.RequireNumber(replicates, nameof(replicates));
 
         Estimate<Line> Estimator(ReadOnlySpan<double> xs, ReadOnlySpan<double> ys) =>
             DemingRegression.FitLine(xs, ys, errorVarianceRatio);
@@ -82,130 +64,46 @@ public static class SlopeBootstrap
             return new Estimate<SlopeBootstrapInterval>(null, jackknife.NotComputable, []);
         }
 
-        var draws = Draw(x.ToArray(), y.ToArray(), Estimator, replicates, seed);
-        if (Array.Exists(draws, draw => draw.Line is null))
+        var (ownX, ownY) = (x.ToArray(), y.ToArray());
+        var drawn = DrawnSamples.Lines(
+            ownX.Length,
+            replicates,
+            seed,
+            sample =>
+                Estimator(
+                    Array.ConvertAll(sample, pair => ownX[pair]),
+                    Array.ConvertAll(sample, pair => ownY[pair])
+                ).Value
+        );
+        if (Array.Exists(drawn, draw => draw.Line is null))
         {
             return Estimate.Refused<SlopeBootstrapInterval>(
                 AssumptionCode.InfiniteSlope,
-                "Samples drawn from these pairs keep giving no line."
+                DrawnSamples.NoLine
             );
         }
 
-        double[] slopes = [.. draws.Select(draw => draw.Line?.Slope ?? 0).Order()];
-        return Interval(slopes, lines, confidenceLevel, draws.Sum(draw => draw.Redrawn), seed);
-    }
-
-    private static (Line? Line, int Redrawn)[] Draw(
-        double[] x,
-        double[] y,
-        LineEstimator estimator,
-        int replicates,
-        ulong seed
-    )
-    {
-        var master = new SeededRandom(seed);
-        var seeds = new ulong[replicates];
-        for (var i = 0; i < replicates; i++)
-        {
-            seeds[i] = master.NextUInt64();
-        }
-
-        var draws = new (Line? Line, int Redrawn)[replicates];
-        Parallel.For(0, replicates, i => draws[i] = DrawOne(x, y, estimator, seeds[i]));
-        return draws;
-    }
-
-    private static (Line? Line, int Redrawn) DrawOne(
-        double[] x,
-        double[] y,
-        LineEstimator estimator,
-        ulong seed
-    )
-    {
-        var random = new SeededRandom(seed);
-        var drawnX = new double[x.Length];
-        var drawnY = new double[x.Length];
-        for (var redrawn = 0; redrawn <= MostRedrawsOfOne; redrawn++)
-        {
-            for (var i = 0; i < x.Length; i++)
-            {
-                var index = (int)(random.NextDouble() * x.Length);
-                drawnX[i] = x[index];
-                drawnY[i] = y[index];
-            }
-
-            if (estimator(drawnX, drawnY).TryGet(out var line))
-            {
-                return (line, redrawn);
-            }
-        }
-
-        return (null, MostRedrawsOfOne);
-    }
-
-    private static Estimate<SlopeBootstrapInterval> Interval(
-        double[] sorted,
-        JackknifedLine lines,
-        double confidenceLevel,
-        int redrawn,
-        ulong seed
-    )
-    {
         var slope = lines.Full.Slope;
-        var below = sorted.Count(value => value < slope);
-        var upTo = sorted.Count(value => value <= slope);
-        var share = (below + upTo) / (2.0 * sorted.Length);
-        if (share is <= 0 or >= 1)
-        {
-            return NoInterval();
-        }
-
-        var correction = Normal.Quantile(share);
-        var acceleration = Acceleration([.. lines.LeaveOneOut.Select(line => line.Slope)]);
-        var lower = End((1 - confidenceLevel) / 2);
-        var upper = End((1 + confidenceLevel) / 2);
-        return lower is { } from && upper is { } to
+        var interval = BiasCorrectedInterval.Of(
+            slope,
+            [.. drawn.Select(draw => draw.Line!.Slope)],
+            [.. lines.LeaveOneOut.Select(line => line.Slope)],
+            confidenceLevel
+        );
+        return interval.TryGet(out var found)
             ? Estimate.Of(
                 new SlopeBootstrapInterval(
                     slope,
-                    from,
-                    to,
+                    found.Lower,
+                    found.Upper,
                     confidenceLevel,
-                    sorted.Length,
-                    redrawn,
-                    correction,
-                    acceleration,
+                    replicates,
+                    drawn.Sum(draw => draw.Redrawn),
+                    found.BiasCorrection,
+                    found.Acceleration,
                     seed
                 )
             )
-            : NoInterval();
-
-        double? End(double tail)
-        {
-            var score = correction + Normal.Quantile(tail);
-            var stretch = 1 - (acceleration * score);
-            return stretch > 0
-                ? Percentile.Of(
-                    sorted,
-                    Normal.Cdf(correction + (score / stretch)),
-                    PercentileType.Type7
-                )
-                : null;
-        }
+            : new Estimate<SlopeBootstrapInterval>(null, interval.NotComputable, []);
     }
-
-    private static double Acceleration(double[] slopes)
-    {
-        var mean = slopes.Sum() / slopes.Length;
-        var squares = slopes.Sum(slope => (mean - slope) * (mean - slope));
-        var cubes = slopes.Sum(slope => (mean - slope) * (mean - slope) * (mean - slope));
-        var denominator = 6 * Math.Pow(squares, 1.5);
-        return denominator == 0 ? 0 : cubes / denominator;
-    }
-
-    private static Estimate<SlopeBootstrapInterval> NoInterval() =>
-        Estimate.Refused<SlopeBootstrapInterval>(
-            AssumptionCode.NoIntervalAtThisSize,
-            "The slopes of the drawn samples lie too far to one side of the slope for a corrected interval."
-        );
 }

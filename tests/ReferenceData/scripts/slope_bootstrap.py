@@ -56,20 +56,25 @@ def interval(pairs, ratio, level, replicates, seed):
     return slope, *ends, z0, a
 
 
-cases = {}
-with open("computed/regression_pairs.csv") as file:
-    for line in file.readlines()[1:]:
-        case, x, y = line.strip().split(",")
-        cases.setdefault(case, []).append((float(x), float(y)))
+def main():
+    cases = {}
+    with open("computed/regression_pairs.csv") as file:
+        for line in file.readlines()[1:]:
+            case, x, y = line.strip().split(",")
+            cases.setdefault(case, []).append((float(x), float(y)))
 
-with open("computed/slope_bootstrap.csv", "w") as file:
-    file.write(f"# Python {platform.python_version()}; scripts/slope_bootstrap.py\n")
-    file.write("case,ratio,level,replicates,seed,slope,lower,upper,z0,a\n")
-    for case, ratio, level, replicates, seed in (
-        ("wide", 1, 0.95, 1000, 1),
-        ("wide", 0.5, 0.9, 999, 20240819),
-        ("narrow", 1, 0.95, 1000, 2),
-        ("tied", 2, 0.9, 500, 3),
-    ):
-        values = interval(cases[case], ratio, level, replicates, seed)
-        file.write(f"{case},{ratio},{level},{replicates},{seed}," + ",".join(f"{v:.17g}" for v in values) + "\n")
+    with open("computed/slope_bootstrap.csv", "w") as file:
+        file.write(f"# Python {platform.python_version()}; scripts/slope_bootstrap.py\n")
+        file.write("case,ratio,level,replicates,seed,slope,lower,upper,z0,a\n")
+        for case, ratio, level, replicates, seed in (
+            ("wide", 1, 0.95, 1000, 1),
+            ("wide", 0.5, 0.9, 999, 20240819),
+            ("narrow", 1, 0.95, 1000, 2),
+            ("tied", 2, 0.9, 500, 3),
+        ):
+            values = interval(cases[case], ratio, level, replicates, seed)
+            file.write(f"{case},{ratio},{level},{replicates},{seed}," + ",".join(f"{v:.17g}" for v in values) + "\n")
+
+
+if __name__ == "__main__":
+    main()

@@ -91,6 +91,64 @@ public class CrossingTests
     public void Limit_that_is_no_allowance_throws(double limit) =>
         Assert.Throws<ArgumentException>(() => Crossing.Find(Exact(2, [12], [1]), limit));
 
+    [Theory]
+    [InlineData(-0.5, 0.4, 2)]
+    [InlineData(0.1, 0.4, 1)]
+    [InlineData(-0.5, -0.1, 1)]
+    [InlineData(0.0, 0.0, 0)]
+    public void Slope_that_may_go_either_way_has_a_root_on_each_side(
+        double lower,
+        double upper,
+        int roots
+    )
+    {
+        foreach (var shape in Enum.GetValues<DriftShape>())
+        {
+            var found = Crossing.Roots(shape, 1.5, lower, upper, -4, 6);
+
+            Assert.Equal(
+                roots,
+                (found.LowerLimitHours is null ? 0 : 1) + (found.UpperLimitHours is null ? 0 : 1)
+            );
+            RequireRoot(found.LowerLimitHours, lower, -4, shape);
+            RequireRoot(found.UpperLimitHours, upper, 6, shape);
+            Assert.Equal(new[] { found.LowerLimitHours, found.UpperLimitHours }.Min(), found.First);
+        }
+
+        // Independent of the closed form: the bound changes from inside to outside between two times a second apart.
+        static void RequireRoot(double? hours, double slope, double limit, DriftShape shape)
+        {
+            if (hours is not { } root)
+            {
+                Assert.True(slope * limit <= 0);
+                return;
+            }
+
+            const double second = 1 / 3600.0;
+            Assert.True(Bound(root - second) < Math.Abs(limit));
+            Assert.True(Bound(root + second) > Math.Abs(limit));
+
+            double Bound(double t) =>
+                Math.Abs(
+                    slope
+                        * (
+                            SpecimenSlopes.Transform(shape, t)
+                            - SpecimenSlopes.Transform(shape, 1.5)
+                        )
+                );
+        }
+    }
+
+    [Fact]
+    public void Limits_that_do_not_enclose_zero_throw()
+    {
+        Assert.Throws<ArgumentException>(() => Crossing.Roots(DriftShape.Linear, 1, -1, 1, 0, 6));
+        Assert.Throws<ArgumentException>(() =>
+            Crossing.Roots(DriftShape.Linear, 1, -1, double.NaN, -6, 6)
+        );
+        Assert.Throws<ArgumentException>(() => Crossing.Roots(DriftShape.Linear, -1, -1, 1, -6, 6));
+    }
+
     private static double Farthest(DriftPoint point) =>
         Math.Max(point.UpperBound, -point.LowerBound);
 

@@ -1,0 +1,57 @@
+using System.Globalization;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics.Location;
+
+namespace StabilityStudy.Core.Estimates;
+
+/// <summary>Whether baselines surround a level so that a line says something there.</summary>
+/// <param name="Below">Baselines below the level.</param>
+/// <param name="Above">Baselines above the level.</param>
+/// <param name="Gap">What is missing, in words; null when nothing is.</param>
+internal sealed record LevelCoverage(int Below, int Above, string? Gap)
+{
+    /// <summary>Fewest baselines on either side of a level.</summary>
+    public const int FewestOnEitherSide = 3;
+
+    /// <summary>The baselines must spread by so many times the analytical SD at the level, or measurement error bends the line.</summary>
+    private const double LeastSpread = 5;
+
+    public static LevelCoverage Of(decimal level, CellData data, Analyte analyte)
+    {
+        var below = data.Compared.Count(pair => pair.Values().Baseline < level);
+        var above = data.Compared.Count(pair => pair.Values().Baseline > level);
+        return new LevelCoverage(below, above, GapOf(level, below, above, data, analyte));
+    }
+
+    private static string? GapOf(
+        decimal level,
+        int below,
+        int above,
+        CellData data,
+        Analyte analyte
+    )
+    {
+        if (below < FewestOnEitherSide || above < FewestOnEitherSide)
+        {
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"{below} baselines below and {above} above it, at least {FewestOnEitherSide} needed on either side"
+            );
+        }
+
+        var spread = Spread.Summarize(data.Pairs.X.AsSpan());
+        if (analyte.BetweenRunCvPercent is not { } cv || !spread.TryGet(out var baselines))
+        {
+            return "without a between-run CV nothing tells whether the baselines spread far enough";
+        }
+
+        var analytical = (double)(cv / 100 * level);
+        return baselines.StandardDeviation < LeastSpread * analytical
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"the baselines spread by an SD of {baselines.StandardDeviation:0.###}, less than {LeastSpread} times the analytical SD of {analytical:0.###} there"
+            )
+            : null;
+    }
+}

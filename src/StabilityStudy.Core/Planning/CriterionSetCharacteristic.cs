@@ -1,0 +1,176 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Statistics.Planning;
+using StabilityStudy.Statistics.Resampling;
+
+namespace StabilityStudy.Core.Planning;
+
+/// <summary>
+/// How often all criteria of a protocol together support a time point, over the true mean change: the operating characteristic of the whole set, by simulation. Every study is drawn and then
+/// judged by the very code that judges a real one, doubts about days, skewness and spread included.
+/// </summary>
+/// <remarks>
+/// Supposed: changes normal among specimens, log-normal baselines, results reported with the analyte's decimals, no failed and no missing tube, controls in order. Real studies lose some; so
+/// the true probability is rather below.
+/// </remarks>
+public static class CriterionSetCharacteristic
+{
+    /// <summary>Level of the interval of a simulated probability.</summary>
+    public const double ConfidenceLevel = 0.95;
+
+    private static readonly DateTimeOffset s_firstCollection = new(
+        2000,
+        1,
+        3,
+        8,
+        0,
+        0,
+        TimeSpan.Zero
+    );
+
+    /// <summary>The probability of <see cref="Conclusion.Supported"/> for a time point on its own, one point a mean change.</summary>
+    /// <param name="protocol">The protocol with its criteria.</param>
+    /// <param name="analyte">Key of an analyte whose results are numbers.</param>
+    /// <param name="group">Key of a patient group.</param>
+    /// <param name="timePoint">The time point; a drift criterion sees its results alone, without earlier ones.</param>
+    /// <param name="supposed">How its results arise.</param>
+    /// <param name="meanChangesPercent">True mean changes, percent of the baseline.</param>
+    /// <param name="studies">Studies a point, from 1 to a million.</param>
+    /// <param name="seed">Any number; to be printed with the curve.</param>
+    /// <exception cref="ArgumentNullException">Protocol or supposition is absent.</exception>
+    /// <exception cref="ArgumentException">The protocol has no such analyte or group, the analyte's results are classes, or a number is outside its range.</exception>
+    public static ImmutableArray<CharacteristicPoint> Curve(
+        StudyProtocol protocol,
+        string analyte,
+        string group,
+        TimePoint timePoint,
+        SupposedResults supposed,
+        ReadOnlySpan<double> meanChangesPercent,
+        int studies,
+        ulong seed
+    )
+    {
+        ArgumentNullException.ThrowIfNull(protocol);
+        ArgumentNullException.ThrowIfNull(supposed);
+        RequirePossible(supposed);
+        var context = new CellContext(
+            protocol,
+            protocol.Analytes.SingleOrDefault(item => item.Id == analyte && !item.IsQualitative)
+                ?? throw new ArgumentException(
+                    $"The protocol has no analyte {analyte} with numbers for results.",
+                    nameof(analyte)
+                ),
+            protocol.Groups.SingleOrDefault(item => item.Id == group)
+                ?? throw new ArgumentException(
+                    $"The protocol has no patient group {group}.",
+                    nameof(group)
+                ),
+            timePoint,
+            []
+        );
+        return OperatingCharacteristic.Curve(
+            meanChangesPercent,
+            studies,
+            seed,
+            ConfidenceLevel,
+            (mean, random) =>
+                CellEvaluation.Conclude(
+                    CellEvaluation.Evaluate(Draw(context, supposed, mean, random), context)
+                ) == Conclusion.Supported
+        );
+    }
+
+    private static ImmutableArray<PairRecord> Draw(
+        CellContext context,
+        SupposedResults supposed,
+        double meanPercent,
+        SeededRandom random
+    )
+    {
+        var runSd = supposed.SameRun ? 0 : supposed.RunSdPercent;
+        double[] shift =
+        [
+            .. Enumerable
+                .Range(0, supposed.CollectionDays)
+                .Select(_ => runSd * (random.NextNormal() - random.NextNormal())),
+        ];
+        var pairs = ImmutableArray.CreateBuilder<PairRecord>(supposed.Specimens);
+        for (var i = 0; i < supposed.Specimens; i++)
+        {
+            var day = i % supposed.CollectionDays;
+            var baseline =
+                supposed.BaselineMedian * Math.Exp(supposed.BaselineLogSd * random.NextNormal());
+            var percent =
+                meanPercent + shift[day] + (supposed.ChangeSdPercent * random.NextNormal());
+            pairs.Add(
+                Pair(i, day, baseline, baseline * (1 + (percent / 100)), context, supposed.SameRun)
+            );
+        }
+
+        return pairs.MoveToImmutable();
+    }
+
+    private static PairRecord Pair(
+        int number,
+        int day,
+        double baseline,
+        double delayed,
+        CellContext context,
+        bool sameRun
+    )
+    {
+        var collected = s_firstCollection.AddDays(day);
+        var code = number.ToString("D4", System.Globalization.CultureInfo.InvariantCulture);
+        var (early, late) = (context.Protocol.BaselineWithin / 2, context.TimePoint.Delay);
+        Measurement Of(string tube, double value, TimeSpan delay) =>
+            new(
+                tube,
+                new MeasuredResult(
+                    "",
+                    decimal.Round((decimal)value, context.Analyte.Decimals, MidpointRounding.ToEven)
+                ),
+                collected + (sameRun ? late : delay),
+                delay,
+                sameRun ? "1" : "",
+                "",
+                "",
+                "",
+                null
+            );
+        return new PairRecord(
+            code,
+            code,
+            DateOnly.FromDateTime(collected.DateTime),
+            PairStatus.Compared,
+            "",
+            Of("baseline", baseline, early),
+            Of("delayed", delayed, late),
+            false
+        );
+    }
+
+    private static void RequirePossible(SupposedResults supposed)
+    {
+        const int mostSpecimens = 10_000;
+        if (
+            supposed.Specimens is < 1 or > mostSpecimens
+            || supposed.CollectionDays < 1
+            || supposed.CollectionDays > supposed.Specimens
+            || !(supposed.BaselineMedian > 0 && double.IsFinite(supposed.BaselineMedian))
+            || !IsSpread(supposed.BaselineLogSd)
+            || !IsSpread(supposed.ChangeSdPercent)
+            || !IsSpread(supposed.RunSdPercent)
+        )
+        {
+            throw new ArgumentException(
+                "There are from 1 to 10,000 specimens on at most as many days, a median above zero and standard deviations not below it.",
+                nameof(supposed)
+            );
+        }
+    }
+
+    private static bool IsSpread(double value) => value >= 0 && double.IsFinite(value);
+}
