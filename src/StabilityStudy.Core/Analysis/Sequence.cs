@@ -42,6 +42,9 @@ public sealed record Cell(
     ImmutableArray<PairRecord> Pairs
 )
 {
+    /// <summary>Specimens that changed the side of a decision level, for each level of the analyte.</summary>
+    public ImmutableArray<SideChange> SideChanges { get; init; } = [];
+
     /// <summary>What keeps the cell from a conclusion although its criteria give one: too many pairs left out, a run without a control. Empty when nothing does.</summary>
     public ImmutableArray<VerdictReason> Doubts { get; init; } = [];
 

@@ -131,6 +131,7 @@ public static class StudyAnalyzer
                         cell.Pairs
                     )
                     {
+                        SideChanges = SideChange.Of(cell.Pairs, contexts[i]),
                         Doubts = doubts[i].All,
                         Controls = evidence[i],
                         MoreSpecimens = SpecimensStillNeeded.Of(own[i], criteria[i], doubts[i].All),

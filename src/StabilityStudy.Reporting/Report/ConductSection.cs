@@ -10,11 +10,13 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>How the study was run: specimens, storage, times, instruments, people, deviations.</summary>
 internal static class ConductSection
 {
+    public const string Title = "How the study was run";
+
     public static Section Of(StudyAnalysis analysis)
     {
         var protocol = analysis.Protocol;
         return new Section(
-            "How the study was run",
+            Title,
             // Page 1 is read, signed and copied alone.
             StartsOnNewPage: FirstPage.InFull(analysis) is null,
             [

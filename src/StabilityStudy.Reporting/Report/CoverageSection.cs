@@ -10,12 +10,14 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>What the conclusions cover and what they do not.</summary>
 internal static class CoverageSection
 {
+    public const string Title = "What the conclusions cover";
+
     /// <summary>A level counts as covered when at least this many baselines lie on either side of it.</summary>
     private const int BaselinesEachSide = 3;
 
     public static Section Of(StudyAnalysis analysis) =>
         new(
-            "What the conclusions cover",
+            Title,
             StartsOnNewPage: false,
             [
                 new Paragraph(

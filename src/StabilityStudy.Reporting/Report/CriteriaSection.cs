@@ -8,9 +8,11 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>The limits and criteria of the protocol, with their sources.</summary>
 internal static class CriteriaSection
 {
+    public const string Title = "Limits and criteria";
+
     public static Section Of(StudyAnalysis analysis) =>
         new(
-            "Limits and criteria",
+            Title,
             StartsOnNewPage: false,
             [
                 new Paragraph(LockWords.Of(analysis.Lock), ParagraphStyle.Body),

@@ -8,9 +8,11 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>What became of every specimen at every time point; each row adds up.</summary>
 internal static class DispositionSection
 {
+    public const string Title = "What became of every specimen";
+
     public static Section Of(StudyAnalysis analysis) =>
         new(
-            "What became of every specimen",
+            Title,
             StartsOnNewPage: false,
             [
                 new Paragraph(

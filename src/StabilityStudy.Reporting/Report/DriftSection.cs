@@ -12,7 +12,7 @@ internal static class DriftSection
     private const double FigureHeight = 66;
     private const int Decimals = 2;
 
-    private const string Title = "Drift with time";
+    public const string Title = "Drift with time";
 
     public static Section Of(StudyAnalysis study)
     {

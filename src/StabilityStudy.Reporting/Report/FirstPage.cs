@@ -14,6 +14,8 @@ internal static class FirstPage
     /// <summary>The conclusions of more sequences could push what might change the decision off the page, so that comes first.</summary>
     private const int MostBeforeAttention = 10;
 
+    public const string Title = "Decision";
+
     private static readonly ImmutableArray<string> s_decisions =
     [
         "approve",
@@ -25,7 +27,7 @@ internal static class FirstPage
     {
         var attention = AttentionSummary.Of(analysis, pages);
         return new(
-            "Decision",
+            Title,
             StartsOnNewPage: true,
             [
                 .. Asked(analysis),
@@ -85,7 +87,7 @@ internal static class FirstPage
     /// <summary>For the terminal: every sentence and figure, no signatures.</summary>
     public static Section Summary(StudyAnalysis analysis) =>
         new(
-            "Decision",
+            Title,
             StartsOnNewPage: true,
             [
                 .. Asked(analysis),

@@ -11,6 +11,8 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>Estimates beside the primary ones, a table a sequence with a column a time point.</summary>
 internal static class FurtherSection
 {
+    public const string Title = "Further estimates";
+
     private const int PercentDecimals = 2;
     private const int SlopeDecimals = 3;
 
@@ -21,7 +23,7 @@ internal static class FurtherSection
             .Select(sequence => (Block)new KeepTogether([TableOf(analysis, sequence)]))
             .ToImmutableArray();
         return new Section(
-            "Further estimates",
+            Title,
             StartsOnNewPage: false,
             tables.IsEmpty
                 ? [new Paragraph("There is no compared pair of numbers.", ParagraphStyle.Body)]

@@ -7,9 +7,11 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>Methods and references.</summary>
 internal static class MethodsSection
 {
+    public const string Title = "Methods and references";
+
     public static Section Of(StudyAnalysis analysis) =>
         new(
-            "Methods and references",
+            Title,
             StartsOnNewPage: false,
             [
                 new Bullets([

@@ -10,6 +10,8 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>Every pair, with the line of the facility's own file, so that any figure can be recomputed.</summary>
 internal static class PairSection
 {
+    public const string Title = "Every pair";
+
     /// <summary>Beyond this number the pairs are in the attached files only, and the report says so.</summary>
     private const int MostPairs = 2000;
 
@@ -19,7 +21,7 @@ internal static class PairSection
             sequence.Cells.Sum(cell => cell.Pairs.Length)
         );
         return new Section(
-            "Every pair",
+            Title,
             StartsOnNewPage: false,
             count > MostPairs
                 ?

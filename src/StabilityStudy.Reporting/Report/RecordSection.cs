@@ -6,9 +6,11 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>Which bytes the report was made from, by which program, and how to check it.</summary>
 internal static class RecordSection
 {
+    public const string Title = "Files, software and how to check this report";
+
     public static Section Of(StudyAnalysis analysis) =>
         new(
-            "Files, software and how to check this report",
+            Title,
             StartsOnNewPage: false,
             [
                 new Paragraph(

@@ -17,14 +17,16 @@ public static class ReportBuilder
         StudyAnalysis analysis,
         PaperSize paper,
         SectionPages? pages = null
-    ) =>
-        new(
+    )
+    {
+        var known = pages ?? SectionPages.Unknown;
+        return new(
             analysis.Facts.Title,
             "en-US",
             paper,
             Header(analysis),
             [
-                FirstPage.Of(analysis, pages ?? SectionPages.Unknown),
+                FirstPage.Of(analysis, known),
                 .. FirstPage.InFull(analysis) is { } full ? [full] : ImmutableArray<Section>.Empty,
                 ConductSection.Of(analysis),
                 CriteriaSection.Of(analysis),
@@ -34,9 +36,13 @@ public static class ReportBuilder
                 ),
                 DriftSection.Of(analysis),
                 FurtherSection.Of(analysis),
+                ConsequenceSection.Of(analysis),
                 RobustnessSection.Of(analysis),
                 CoverageSection.Of(analysis),
+                DecisionSection.Of(analysis),
                 QuerySection.Of(analysis),
+                RequirementSection.Of(analysis, known),
+                HandCheckSection.Of(analysis),
                 PairSection.Of(analysis),
                 MethodsSection.Of(analysis),
                 WordsSection.Of(),
@@ -44,6 +50,7 @@ public static class ReportBuilder
                 CautionSection.Of(),
             ]
         );
+    }
 
     /// <summary>The first page alone, for the terminal.</summary>
     public static ReportModel BuildSummary(StudyAnalysis analysis) =>

@@ -8,16 +8,15 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>What each conclusion would be if one thing were otherwise.</summary>
 internal static class RobustnessSection
 {
+    public const string Title = "What could overturn this decision";
+
     public static Section Of(StudyAnalysis analysis)
     {
         var changing = analysis
             .Sequences.SelectMany(sequence => Changing(analysis, sequence))
             .ToImmutableArray();
-        var steady = analysis
-            .Sequences.SelectMany(sequence => Steady(analysis, sequence))
-            .ToImmutableArray();
         return new Section(
-            "What could overturn this decision",
+            Title,
             StartsOnNewPage: false,
             [
                 new Paragraph(
@@ -36,18 +35,86 @@ internal static class RobustnessSection
                     changing,
                     changing.IsEmpty ? "None of those asked." : null
                 ),
-                new Table(
-                    "Choices that would not",
-                    [
-                        new Column("Time", ColumnAlignment.Left, 0.8),
-                        new Column("Own conclusion", ColumnAlignment.Left, 1.8),
-                        new Column("Stays the same", ColumnAlignment.Left, 8.4),
-                    ],
-                    steady,
-                    steady.IsEmpty ? "None of those asked." : null
-                ),
+                .. analysis
+                    .Sequences.Where(sequence =>
+                        sequence.Cells.Any(cell => !cell.Robustness.IsEmpty)
+                    )
+                    .Select(sequence => Asked(analysis, sequence)),
             ]
         );
+    }
+
+    /// <summary>Everything that was asked, a column a time point.</summary>
+    private static Table Asked(StudyAnalysis analysis, Sequence sequence)
+    {
+        var cells = sequence.Cells.Where(cell => !cell.Robustness.IsEmpty).ToImmutableArray();
+        var codes = cells
+            .SelectMany(cell => cell.Robustness)
+            .Select(line => line.Code)
+            .Distinct(StringComparer.Ordinal);
+        return new Table(
+            $"Everything asked: {SequenceNames.Of(analysis, sequence).Title(analysis)}",
+            [
+                new Column("What is changed", ColumnAlignment.Left, 4),
+                .. cells.Select(cell => new Column(
+                    cell.Key.TimePoint.ToString(),
+                    ColumnAlignment.Left,
+                    1.6
+                )),
+            ],
+            [
+                new Row([
+                    new TableCell("Nothing: its own conclusion", Emphasis.Strong),
+                    .. cells.Select(cell => Shaped(cell.OwnConclusion)),
+                ]),
+                .. codes.Select(code => new Row([
+                    new TableCell(Question(code, cells)),
+                    .. cells.Select(cell => Answer(cell, code)),
+                ])),
+            ],
+            "Stays: the same conclusion."
+        );
+    }
+
+    /// <summary>The question as it was asked, or in general where its numbers differ between time points.</summary>
+    private static string Question(string code, ImmutableArray<Cell> cells)
+    {
+        string[] asked =
+        [
+            .. cells
+                .SelectMany(cell => cell.Robustness)
+                .Where(line => line.Code == code)
+                .Select(line => line.Question)
+                .Distinct(StringComparer.Ordinal),
+        ];
+        return TradeWords.Capital(
+            asked.Length == 1
+                ? asked[0]
+                : code switch
+                {
+                    "one-subject-left-out" => "with each subject left out of the mean in turn",
+                    "fewest-more-outside" =>
+                        "if the fewest more that would change it had been outside the limit",
+                    "fewest-more-changed" =>
+                        "if the fewest more that would change it had changed the side of a level",
+                    "without-flagged-outliers" =>
+                        "with the flagged outliers left out of the mean; the share keeps every specimen",
+                    "left-out-at-measured-values" =>
+                        "with the pairs left out put back at the measured values",
+                    "left-out-counted-outside" =>
+                        "if the pairs left out had been outside the allowable difference",
+                    _ => string.Join("; ", asked),
+                }
+        );
+    }
+
+    private static TableCell Answer(Cell cell, string code)
+    {
+        var lines = cell.Robustness.Where(line => line.Code == code).ToImmutableArray();
+        return lines.FirstOrDefault(line => line.Changes) is { } changing
+                ? Shaped(changing.Conclusion)
+            : lines.IsEmpty ? new TableCell("not asked", Emphasis.Muted)
+            : new TableCell("stays");
     }
 
     private static IEnumerable<Row> Changing(StudyAnalysis analysis, Sequence sequence)
@@ -62,23 +129,6 @@ internal static class RobustnessSection
                 Shaped(cell.OwnConclusion),
                 Shaped(line.Conclusion),
                 new TableCell(Direction(cell.OwnConclusion, line), Emphasis.Strong),
-            ]);
-        return Under(analysis, sequence, rows);
-    }
-
-    private static IEnumerable<Row> Steady(StudyAnalysis analysis, Sequence sequence)
-    {
-        var rows =
-            from cell in sequence.Cells
-            let questions = cell
-                .Robustness.Where(line => !line.Changes)
-                .Select(line => line.Question)
-                .ToImmutableArray()
-            where !questions.IsEmpty
-            select new Row([
-                new TableCell(cell.Key.TimePoint.ToString()),
-                Shaped(cell.OwnConclusion),
-                new TableCell(TradeWords.Capital(string.Join("; ", questions)) + "."),
             ]);
         return Under(analysis, sequence, rows);
     }

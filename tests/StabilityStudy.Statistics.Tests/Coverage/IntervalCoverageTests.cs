@@ -39,7 +39,10 @@ public sealed class IntervalCoverageTests
             random => Misses(0, Computed.Value(Median.WithInterval(Normals(random, 30), 0.95)))
         );
         RequireMisses(
-            1 - Computed.Value(HodgesLehmann.WithInterval(Normals(new(1), 30), 0.95)).AchievedConfidence,
+            1
+                - Computed
+                    .Value(HodgesLehmann.WithInterval(Normals(new(1), 30), 0.95))
+                    .AchievedConfidence,
             random =>
                 Misses(0, Computed.Value(HodgesLehmann.WithInterval(Normals(random, 30), 0.95)))
         );

@@ -1,0 +1,77 @@
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report;
+
+namespace StabilityStudy.Reporting.Tests.Report;
+
+public sealed class ConsequenceTests
+{
+    [Fact]
+    public void Specimens_on_two_sides_of_a_level_are_counted_by_hand()
+    {
+        foreach (var analysis in OddStudies.All.Values)
+        {
+            foreach (var cell in analysis.Sequences.SelectMany(sequence => sequence.Cells))
+            {
+                foreach (var change in cell.SideChanges)
+                {
+                    var pairs = cell.Pairs.Where(pair => pair.IsOfNumbers).ToArray();
+                    string[] Where(Func<decimal, decimal, bool> moved) =>
+                        [
+                            .. pairs
+                                .Where(pair => moved(pair.Values().Baseline, pair.Values().Delayed))
+                                .Select(pair => pair.Specimen),
+                        ];
+                    if (cell.Pairs.Any(pair => pair.Status == PairStatus.BeyondInterval))
+                    {
+                        continue;
+                    }
+
+                    Assert.Equal(pairs.Length, change.Counted);
+                    Assert.Equal(Where((x, y) => x < change.Level && y >= change.Level), change.Up);
+                    Assert.Equal(
+                        Where((x, y) => x >= change.Level && y < change.Level),
+                        change.Down
+                    );
+                }
+            }
+        }
+    }
+
+    [Fact]
+    public void The_largest_share_is_said_in_a_sentence_beside_what_imprecision_predicts()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var cell = analysis.Sequences[0].Cells[0] with
+        {
+            Conclusion = Core.Conclusions.Conclusion.Supported,
+            SideChanges = [new SideChange(40, 40, ["S1", "S2"], ["S3"], 1.234)],
+        };
+        var section = ConsequenceSection.Of(
+            analysis with
+            {
+                Sequences = [analysis.Sequences[0] with { Cells = [cell] }],
+            }
+        );
+
+        Assert.Contains(
+            section.Blocks.OfType<Paragraph>(),
+            block =>
+                block.Text.Contains(
+                    "3 of 40 specimens would have changed the side of 40 s; imprecision alone predicts 1.2.",
+                    StringComparison.Ordinal
+                )
+        );
+    }
+
+    [Fact]
+    public void Without_a_level_it_says_so() =>
+        Assert.Contains(
+            "no decision level",
+            Assert
+                .IsType<Paragraph>(ConsequenceSection.Of(OddStudies.All["no pair"]).Blocks.Single())
+                .Text,
+            StringComparison.Ordinal
+        );
+}

@@ -1,0 +1,93 @@
+using StabilityStudy.Core.Locking;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Pdf;
+using StabilityStudy.Reporting.Report;
+
+namespace StabilityStudy.Reporting.Tests.Report;
+
+public sealed class RequirementTests
+{
+    public static TheoryData<string> Names => OddStudies.Names;
+
+    /// <summary>Naming the pages must not move them, or the numbers would be wrong.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Every_section_named_exists_and_its_page_is_right(string name)
+    {
+        foreach (var paper in Enum.GetValues<PaperSize>())
+        {
+            var analysis = OddStudies.All[name];
+            var pages = PdfDrawing.PagesOf(ReportBuilder.Build(analysis, paper));
+            var model = ReportBuilder.Build(analysis, paper, pages);
+            var named = PdfDrawing.PagesOf(model);
+            var rows = model
+                .Sections.Single(section => section.Title == RequirementSection.Title)
+                .Blocks.OfType<Table>()
+                .SelectMany(table => table.Rows)
+                .ToArray();
+
+            Assert.Equal(pages.Pages, named.Pages);
+            Assert.Equal(32, rows.Length);
+            Assert.All(
+                rows,
+                row =>
+                    Assert.Equal(
+                        NumberText.Count(named.Pages[row.Cells[2].Text]),
+                        row.Cells[3].Text
+                    )
+            );
+        }
+    }
+
+    [Fact]
+    public void What_is_missing_is_shown_as_missing()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var whole = Missing(analysis with { Lock = Locked(LockStanding.BeforeFirstCollection) });
+        var open = Missing(
+            analysis with
+            {
+                Lock = Locked(LockStanding.NotLocked),
+                Facts = analysis.Facts with { People = [], Instruments = [] },
+                Protocol = analysis.Protocol with
+                {
+                    Analytes =
+                    [
+                        .. analysis.Protocol.Analytes.Select(analyte =>
+                            analyte with
+                            {
+                                ManufacturerLimit = null,
+                                Method = null,
+                                BetweenRunCvPercent = null,
+                            }
+                        ),
+                    ],
+                    Controls = Core.Protocol.ControlRule.EveryRun,
+                },
+            }
+        );
+
+        string[] told =
+        [
+            "no proof that the criteria came before the data",
+            "no person is named in the files",
+            "instruments or lots are not named",
+            "the manufacturer's limit of aPTT",
+            "the method of aPTT",
+            "the between-run CV of aPTT",
+        ];
+        Assert.All(told, text => Assert.Contains(text, open));
+        Assert.DoesNotContain(told[0], whole);
+
+        LockEvidence Locked(LockStanding standing) => analysis.Lock with { Standing = standing };
+    }
+
+    private static string[] Missing(Core.Analysis.StudyAnalysis analysis) =>
+        [
+            .. RequirementSection
+                .Of(analysis, SectionPages.Unknown)
+                .Blocks.OfType<Table>()
+                .SelectMany(table => table.Rows)
+                .Select(row => row.Cells[4].Text),
+        ];
+}
