@@ -1,9 +1,11 @@
+using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.Reporting.Html;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 using StabilityStudy.Reporting.Report;
@@ -115,7 +117,17 @@ public static class StudyPipeline
 
     /// <summary>The whole report as plain text.</summary>
     public static string RenderText(AnalyzedStudy study, int width) =>
-        TextDrawing.Draw(ReportBuilder.Build(study.Analysis, PaperSize.A4), width);
+        TextDrawing.Draw(WithoutPages(study), width);
+
+    /// <summary>The whole report as one page of HTML.</summary>
+    public static string RenderHtml(AnalyzedStudy study) => HtmlDrawing.Draw(WithoutPages(study));
+
+    /// <summary>Every figure of the report as an SVG file.</summary>
+    public static ImmutableArray<FigureFile> RenderFigures(AnalyzedStudy study) =>
+        FigureFiles.Of(WithoutPages(study));
+
+    private static ReportModel WithoutPages(AnalyzedStudy study) =>
+        ReportBuilder.Build(study.Analysis, PaperSize.A4, SectionPages.None);
 
     /// <summary>The conclusions and the criteria behind them as plain text.</summary>
     public static string Summarize(AnalyzedStudy study, int width) =>

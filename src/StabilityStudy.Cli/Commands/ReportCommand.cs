@@ -15,6 +15,7 @@ internal static class ReportCommand
 {
     private const string Pdf = "pdf";
     private const string Text = "text";
+    private const string Html = "html";
     private const string A4 = "a4";
     private const string Letter = "letter";
 
@@ -29,10 +30,15 @@ internal static class ReportCommand
         };
         var format = new Option<string>("--format")
         {
-            Description = "pdf or text.",
+            Description = "pdf, html (one page to read, with everything inside) or text.",
             DefaultValueFactory = _ => Pdf,
             HelpName = "FORMAT",
-        }.AcceptOnlyFromAmong(Pdf, Text);
+        }.AcceptOnlyFromAmong(Pdf, Html, Text);
+        var figures = new Option<string?>("--figures")
+        {
+            Description = "Also write every figure as an SVG file into this folder.",
+            HelpName = "FOLDER",
+        };
         var paper = new Option<string>("--paper")
         {
             Description = "a4 or letter.",
@@ -48,6 +54,7 @@ internal static class ReportCommand
             study,
             output,
             format,
+            figures,
             paper,
             require,
         };
@@ -61,7 +68,8 @@ internal static class ReportCommand
                             new Request(
                                 parsed.GetRequiredValue(study),
                                 parsed.GetValue(output),
-                                parsed.GetValue(format) == Text,
+                                parsed.GetValue(format) ?? Pdf,
+                                parsed.GetValue(figures),
                                 parsed.GetValue(paper) == Letter ? PaperSize.Letter : PaperSize.A4,
                                 parsed.GetValue(require)
                             ),
@@ -77,7 +85,11 @@ internal static class ReportCommand
     {
         var target =
             request.Output
-            ?? Path.Combine(request.Folder, "out", request.AsText ? "report.txt" : "report.pdf");
+            ?? Path.Combine(
+                request.Folder,
+                "out",
+                "report." + (request.Format == Text ? "txt" : request.Format)
+            );
         var analysis = ReportTarget.AnalysisBeside(target);
         terminal.Progress("Reading and analyzing " + request.Folder);
         var outcome = StudyPipeline.Analyze(StudyFolder.Read(request.Folder));
@@ -88,12 +100,15 @@ internal static class ReportCommand
 
         cancellation.ThrowIfCancellationRequested();
         terminal.Progress("Drawing the report");
-        ReadOnlyMemory<byte> bytes = request.AsText
-            ? Encoding.UTF8.GetBytes(StudyPipeline.RenderText(analyzed, Terminal.DefaultWidth))
-            : StudyPipeline.Render(analyzed, request.Paper).Pdf;
+        var bytes = Draw(analyzed, request);
+        var figures = request.Figures is null
+            ? []
+            : StudyPipeline
+                .RenderFigures(analyzed)
+                .Select(figure => (Path.Combine(request.Figures, figure.Name), figure.Svg));
         cancellation.ThrowIfCancellationRequested();
         var json = StudyPipeline.WriteAnalysis(analyzed);
-        AtomicFile.Write((analysis, json), (target, bytes));
+        AtomicFile.Write([(analysis, json), (target, bytes), .. figures]);
         RecordFile.Append(
             request.Folder,
             new RecordEntry(
@@ -113,10 +128,21 @@ internal static class ReportCommand
         return SupportedRequirement.Check(analyzed, request.RequireSupported);
     }
 
+    private static ReadOnlyMemory<byte> Draw(AnalyzedStudy analyzed, Request request) =>
+        request.Format switch
+        {
+            Text => Encoding.UTF8.GetBytes(
+                StudyPipeline.RenderText(analyzed, Terminal.DefaultWidth)
+            ),
+            Html => Encoding.UTF8.GetBytes(StudyPipeline.RenderHtml(analyzed)),
+            _ => StudyPipeline.Render(analyzed, request.Paper).Pdf,
+        };
+
     private sealed record Request(
         string Folder,
         string? Output,
-        bool AsText,
+        string Format,
+        string? Figures,
         PaperSize Paper,
         bool RequireSupported
     );

@@ -26,8 +26,6 @@ internal static class ChartDrawing
     private static Plot Frame(Chart chart, ChartMargins margins)
     {
         var plot = new Plot();
-        plot.FigureBackground.Color = Colors.Transparent;
-        plot.DataBackground.Color = Colors.Transparent;
         plot.HideGrid();
         plot.Layout.Fixed(
             new PixelPadding(
@@ -70,9 +68,11 @@ internal static class ChartDrawing
 
     private static void RenderOnce(Plot plot, SizedChart sized, SKCanvas canvas)
     {
-        // Clearing would paint a rectangle over the page; the first render of a plot runs twice to settle its
+        // Clearing and an unseen background would paint rectangles over the page, black ones in SVG; the first render of a plot runs twice to settle its
         // layout, which would write every mark twice, so the first one goes nowhere.
-        plot.RenderManager.RenderActions.RemoveAll(a => a is ClearCanvas);
+        plot.RenderManager.RenderActions.RemoveAll(a =>
+            a is ClearCanvas or RenderFigureBackground or RenderDataBackground
+        );
         using var nowhere = new SKNoDrawCanvas(sized.Width, sized.Height);
         plot.Render(nowhere, sized.Width, sized.Height);
         plot.Render(canvas, sized.Width, sized.Height);

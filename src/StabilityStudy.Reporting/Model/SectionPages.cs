@@ -7,8 +7,15 @@ namespace StabilityStudy.Reporting.Model;
 /// <param name="Pages">Titles of sections with their pages, counted from 1.</param>
 public sealed record SectionPages(ImmutableDictionary<string, int> Pages)
 {
-    /// <summary>Before the layout, and for outputs without pages.</summary>
+    /// <summary>Before the layout.</summary>
     public static SectionPages Unknown { get; } = new(ImmutableDictionary<string, int>.Empty);
+
+    /// <summary>For outputs without pages.</summary>
+    public static SectionPages None { get; } =
+        new(ImmutableDictionary<string, int>.Empty) { HavePages = false };
+
+    /// <summary>Whether the output has pages at all.</summary>
+    public bool HavePages { get; private init; } = true;
 
     /// <summary>A reference to a section: <c>"Data queries", page 17</c>; without the page while it is not known.</summary>
     public string Of(string title) =>

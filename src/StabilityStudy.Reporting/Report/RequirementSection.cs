@@ -53,7 +53,9 @@ internal static class RequirementSection
                 new Column(name, ColumnAlignment.Left, 1.9),
                 new Column("Asks for", ColumnAlignment.Left, 3.6),
                 new Column("Answered in", ColumnAlignment.Left, 2.3),
-                new Column("Page", ColumnAlignment.Right, 0.6),
+                .. pages.HavePages
+                    ? [new Column("Page", ColumnAlignment.Right, 0.6)]
+                    : ImmutableArray<Column>.Empty,
                 new Column("Missing", ColumnAlignment.Left, 2.2),
             ],
             [
@@ -61,12 +63,9 @@ internal static class RequirementSection
                     new TableCell(line.Name),
                     new TableCell(line.What),
                     new TableCell(line.Section),
-                    new TableCell(
-                        line.Section.Length > 0
-                        && pages.Pages.TryGetValue(line.Section, out var page)
-                            ? NumberText.Count(page)
-                            : "–"
-                    ),
+                    .. pages.HavePages
+                        ? [PageOf(line.Section, pages)]
+                        : ImmutableArray<TableCell>.Empty,
                     line.Missing is { } missing
                         ? new TableCell(missing, Emphasis.Strong)
                         : new TableCell("nothing"),
@@ -74,6 +73,9 @@ internal static class RequirementSection
             ],
             note
         );
+
+    private static TableCell PageOf(string section, SectionPages pages) =>
+        new(pages.Pages.TryGetValue(section, out var page) ? NumberText.Count(page) : "–");
 
     private static ImmutableArray<Asked> Clauses(StudyAnalysis analysis) =>
         [

@@ -43,10 +43,14 @@ public sealed class ConsequenceTests
     public void The_largest_share_is_said_in_a_sentence_beside_what_imprecision_predicts()
     {
         var analysis = OddStudies.All["40 pairs"];
+        var level = analysis.Protocol.Analytes[0].DecisionLevels.Order().ToArray();
         var cell = analysis.Sequences[0].Cells[0] with
         {
             Conclusion = Core.Conclusions.Conclusion.Supported,
-            SideChanges = [new SideChange(40, 40, ["S1", "S2"], ["S3"], 1.234)],
+            SideChanges =
+            [
+                .. level.Select(at => new SideChange(at, 40, ["S1", "S2"], ["S3"], 1.234)),
+            ],
         };
         var section = ConsequenceSection.Of(
             analysis with
@@ -59,7 +63,7 @@ public sealed class ConsequenceTests
             section.Blocks.OfType<Paragraph>(),
             block =>
                 block.Text.Contains(
-                    "3 of 40 specimens would have changed the side of 40 s; imprecision alone predicts 1.2.",
+                    $"3 of 40 specimens would have changed the side of {level[0]} s; imprecision alone predicts 1.2.",
                     StringComparison.Ordinal
                 )
         );

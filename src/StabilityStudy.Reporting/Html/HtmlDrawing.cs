@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Xml.Linq;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Html;
+
+/// <summary>
+/// Writes a report as one page of HTML that needs no other file and no script: fonts and figures stand inside. It is a copy for reading; what is signed is the PDF.
+/// </summary>
+public static class HtmlDrawing
+{
+    /// <summary>Said at the top and where the PDF has its signatures.</summary>
+    internal const string ReadingCopy =
+        "A copy for reading. What is signed and verified is the PDF of the same study.";
+
+    /// <summary>Writes a report.</summary>
+    /// <param name="model">The report.</param>
+    /// <returns>The page; equal models give equal pages.</returns>
+    public static string Draw(ReportModel model)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        var blocks = new HtmlBlocks();
+        ImmutableArray<XElement> sections =
+        [
+            .. model.Sections.Select(
+                (section, index) =>
+                    new XElement(
+                        "section",
+                        new XAttribute("aria-labelledby", IdOf(index)),
+                        new XElement("h2", new XAttribute("id", IdOf(index)), section.Title),
+                        section.Blocks.AddRange(section.Foot).SelectMany(blocks.Write)
+                    )
+            ),
+        ];
+        var page = new XElement(
+            "html",
+            new XAttribute("lang", model.Language),
+            new XElement(
+                "head",
+                new XElement("meta", new XAttribute("charset", "utf-8")),
+                new XElement(
+                    "meta",
+                    new XAttribute("name", "viewport"),
+                    new XAttribute("content", "width=device-width, initial-scale=1")
+                ),
+                new XElement("title", model.Title),
+                new XElement("style", HtmlStyle.Sheet)
+            ),
+            new XElement(
+                "body",
+                new XElement(
+                    "header",
+                    new XElement(
+                        "div",
+                        new XAttribute("class", "running"),
+                        new XElement("span", model.Header.Left),
+                        new XElement("span", model.Header.Right),
+                        new XElement("span", model.Header.Fingerprint)
+                    ),
+                    new XElement("h1", model.Title),
+                    new XElement("p", new XAttribute("class", "small"), ReadingCopy)
+                ),
+                new XElement("nav", new XAttribute("aria-label", "Sections"), Contents(model)),
+                new XElement("main", sections)
+            )
+        );
+        return "<!DOCTYPE html>\n" + HtmlText.Of(page) + "\n";
+    }
+
+    private static XElement Contents(ReportModel model) =>
+        new(
+            "ol",
+            model.Sections.Select(
+                (section, index) =>
+                    new XElement(
+                        "li",
+                        new XElement("a", new XAttribute("href", "#" + IdOf(index)), section.Title)
+                    )
+            )
+        );
+
+    private static string IdOf(int section) =>
+        "section-" + (section + 1).ToString(CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,174 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using System.Xml.Linq;
+using StabilityStudy.Reporting.Html;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Tests.Pdf;
+using StabilityStudy.Reporting.Tests.Report;
+using StabilityStudy.Reporting.Text;
+
+namespace StabilityStudy.Reporting.Tests.Html;
+
+public sealed partial class HtmlDrawingTests
+{
+    public static TheoryData<string> Reports => [.. OddReports.All.Keys];
+
+    public static TheoryData<string> Studies => OddStudies.Names;
+
+    [Theory]
+    [MemberData(nameof(Reports))]
+    public void Every_text_of_an_odd_report_stands_in_the_page(string name) =>
+        RequireWhole(OddReports.All[name]);
+
+    [Theory]
+    [MemberData(nameof(Studies))]
+    public void Every_text_of_an_odd_study_stands_in_the_page(string name) =>
+        RequireWhole(OfStudy(name));
+
+    [Theory]
+    [MemberData(nameof(Studies))]
+    public void The_page_needs_nothing_else_and_every_identifier_is_one(string name)
+    {
+        var html = HtmlDrawing.Draw(OfStudy(name));
+        var identifiers = Identifier()
+            .Matches(html)
+            .Select(match => match.Groups["id"].Value)
+            .ToArray();
+        var references = Reference().Matches(html).Select(match => match.Groups["id"].Value);
+
+        Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("://", Styleless(html), StringComparison.Ordinal);
+        Assert.Equal(identifiers.Length, identifiers.Distinct(StringComparer.Ordinal).Count());
+        Assert.All(references, reference => Assert.Contains(reference, identifiers));
+        Assert.Equal(html, HtmlDrawing.Draw(OfStudy(name)));
+    }
+
+    /// <summary>WCAG 2.2, success criterion 1.4.3: at least 4.5 for text, 1.4.11: at least 3 for marks.</summary>
+    [Theory]
+    [InlineData("#1a1c20", 4.5)]
+    [InlineData("#1d4466", 4.5)]
+    [InlineData("#4a4f57", 4.5)]
+    [InlineData("#8a939e", 3)]
+    public void Colors_stand_out_from_the_paper(string color, double least)
+    {
+        Assert.Contains(color, HtmlStyle.Sheet, StringComparison.Ordinal);
+        Assert.True(Contrast(color, "#ffffff") >= least);
+    }
+
+    [Fact]
+    public void Contrast_of_black_on_white_is_twenty_one() =>
+        Assert.Equal(21, Contrast("#000000", "#ffffff"), 1e-9);
+
+    [Fact]
+    public void Every_figure_is_a_file_with_its_words_and_fonts()
+    {
+        var model = OfStudy("40 pairs");
+        var files = FigureFiles.Of(model);
+        var words = model
+            .Sections.SelectMany(section => section.Blocks)
+            .SelectMany(Words)
+            .ToArray();
+
+        Assert.NotEmpty(files);
+        Assert.Equal(words.Length, files.Length);
+        Assert.Equal(files.Length, files.DistinctBy(file => file.Name).Count());
+        foreach (var (file, text) in files.Zip(words))
+        {
+            Assert.Matches("^[0-9]{2,}-[a-z0-9-]+[.]svg$", file.Name);
+            using var stream = new MemoryStream(file.Svg.ToArray());
+            var svg = XDocument.Load(stream).Root!;
+            Assert.Equal(text, svg.Attribute("aria-label")!.Value);
+            Assert.Contains("@font-face", svg.Elements().First().Value, StringComparison.Ordinal);
+            // Nothing is filled black by default: every mark names its filling or its line.
+            Assert.All(
+                svg.Descendants()
+                    .Where(mark =>
+                        mark.Name.LocalName is "rect" or "path"
+                        && mark.Parent!.Name.LocalName != "clipPath"
+                    ),
+                mark =>
+                    Assert.True(
+                        mark.Attribute("fill") is not null || mark.Attribute("stroke") is not null
+                    )
+            );
+        }
+    }
+
+    private static IEnumerable<string> Words(Block block) =>
+        block switch
+        {
+            ChartBlock chart => [chart.AlternativeText],
+            Floating floating => [floating.Figure.AlternativeText],
+            ChartRow row => row.Charts.Select(chart => chart.AlternativeText),
+            KeepTogether kept => kept.Blocks.SelectMany(Words),
+            _ => [],
+        };
+
+    private static ReportModel OfStudy(string name) =>
+        ReportBuilder.Build(OddStudies.All[name], PaperSize.A4, SectionPages.None);
+
+    private static void RequireWhole(ReportModel model)
+    {
+        var page = PdfReading.WithoutSpaces(
+            WebUtility.HtmlDecode(Tag().Replace(HtmlDrawing.Draw(model), Spoken))
+        );
+        Assert.All(
+            ModelTexts.InPlainText(model),
+            text =>
+                Assert.Contains(
+                    PdfReading.WithoutSpaces(Shown(text)),
+                    page,
+                    StringComparison.Ordinal
+                )
+        );
+
+        // Alternative texts are printed as the figures' fonts can; all else as it is.
+        static string Shown(string text) => TextLines.Visible(text);
+    }
+
+    /// <summary>What is left of a tag: the words that a reader hears of it.</summary>
+    private static string Spoken(Match tag)
+    {
+        var label = Label().Match(tag.Value);
+        return label.Success ? label.Groups["words"].Value : "";
+    }
+
+    private static string Styleless(string html)
+    {
+        var end = html.IndexOf("</style>", StringComparison.Ordinal);
+        return html[end..];
+    }
+
+    private static double Contrast(string first, string second)
+    {
+        var (a, b) = (Luminance(first), Luminance(second));
+        return (Math.Max(a, b) + 0.05) / (Math.Min(a, b) + 0.05);
+    }
+
+    /// <summary>Relative luminance as WCAG 2.2 defines it.</summary>
+    private static double Luminance(string color)
+    {
+        double[] parts =
+        [
+            .. new[] { 1, 3, 5 }
+                .Select(at => Convert.ToInt32(color.Substring(at, 2), 16) / 255.0)
+                .Select(value =>
+                    value <= 0.04045 ? value / 12.92 : Math.Pow((value + 0.055) / 1.055, 2.4)
+                ),
+        ];
+        return (0.2126 * parts[0]) + (0.7152 * parts[1]) + (0.0722 * parts[2]);
+    }
+
+    [GeneratedRegex("<[^>]*>", RegexOptions.NonBacktracking)]
+    private static partial Regex Tag();
+
+    [GeneratedRegex("aria-label=\"(?<words>[^\"]*)\"", RegexOptions.NonBacktracking)]
+    private static partial Regex Label();
+
+    [GeneratedRegex(" id=\"(?<id>[^\"]*)\"", RegexOptions.NonBacktracking)]
+    private static partial Regex Identifier();
+
+    [GeneratedRegex("(?:url\\(#|href=\"#)(?<id>[^\")]*)", RegexOptions.NonBacktracking)]
+    private static partial Regex Reference();
+}
