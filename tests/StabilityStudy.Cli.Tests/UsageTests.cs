@@ -54,7 +54,7 @@ public sealed class UsageTests
             { "STUDY", ["report"] },
             { "second", ["check", s_study, "second"] },
             { "a5", ["report", s_study, "--paper", "a5"] },
-            { "html", ["report", s_study, "--format", "html"] },
+            { "latex", ["report", s_study, "--format", "latex"] },
             { "--output", ["report", s_study, "--output"] },
             { "--output", ["report", s_study, "--output", ""] },
             { "@", ["check", "@answers.txt"] },

@@ -59,9 +59,27 @@ internal sealed class HtmlBlocks
                     row.Charts.Select(chart => WriteChart(chart, FigureWidthInRow))
                 ),
             ],
+            FlowFigure flow => [WriteFlow(flow)],
             KeepTogether kept => kept.Blocks.SelectMany(Write),
             _ => [],
         };
+
+    /// <summary>A list in a list, which a reader hears in the order of the figure.</summary>
+    private static XElement WriteFlow(FlowFigure flow) =>
+        new(
+            "div",
+            new XAttribute("role", "group"),
+            new XAttribute("aria-label", flow.AlternativeText),
+            new XElement("p", string.Join(" → ", flow.Steps)),
+            new XElement(
+                "ul",
+                flow.Branches.Select(branch => new XElement(
+                    "li",
+                    branch.Box,
+                    branch.LeftOut.Length == 0 ? null : "; " + branch.LeftOut
+                ))
+            )
+        );
 
     private static XElement WriteParagraph(Paragraph paragraph)
     {

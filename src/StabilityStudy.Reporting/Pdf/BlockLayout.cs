@@ -179,6 +179,7 @@ internal sealed class BlockLayout(
             Table table => TableLayout.Pieces(table, frame, tags),
             ChartBlock chart => FigureLayout.Pieces([chart], frame, figures, tags),
             ChartRow row => FigureLayout.Pieces(row.Charts, frame, figures, tags),
+            FlowFigure flow => FlowLayout.Pieces(flow, frame, tags),
             SignatureBoxes boxes => SignatureLayout.Pieces(boxes, frame, signatures, tags),
             Floating floating => One(floating.Figure, tags),
             KeepTogether group => Grouped(Blocks(group.Blocks, tags)),

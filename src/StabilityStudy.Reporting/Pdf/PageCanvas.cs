@@ -142,10 +142,14 @@ internal sealed class PageCanvas(PdfDocument document, PageFrame frame)
     }
 
     /// <summary>Draws a page of another PDF as a figure.</summary>
-    public void Figure(XImage image, XRect area, string alternativeText)
+    public void Figure(XImage image, XRect area, string alternativeText) =>
+        Illustration(alternativeText, area, () => Graphics.DrawImage(image, area));
+
+    /// <summary>Draws a figure of lines and words here.</summary>
+    public void Illustration(string alternativeText, XRect area, Action draw)
     {
         Structure.BeginIllustrationElement("/Figure", alternativeText, frame.FromBelow(area));
-        Graphics.DrawImage(image, area);
+        draw();
         Structure.End();
     }
 

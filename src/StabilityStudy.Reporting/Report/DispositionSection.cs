@@ -5,7 +5,7 @@ using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
 
-/// <summary>What became of every specimen at every time point; each row adds up.</summary>
+/// <summary>What became of every specimen at every time point; the numbers add up.</summary>
 internal static class DispositionSection
 {
     public const string Title = "What became of every specimen";
@@ -16,75 +16,16 @@ internal static class DispositionSection
             StartsOnNewPage: false,
             [
                 new Paragraph(
-                    "Nothing is dropped silently: received is the sum of the columns to its right. Compared pairs enter every figure; failed tubes, results beyond the measuring interval and delayed results missing without a stated reason count for the single-specimen criteria only.",
+                    "Nothing is dropped silently: at each time point the compared specimens and those beside them add up to those received. Compared pairs enter every figure; those failed, beyond the measuring interval or missing without a reason count for single specimens only.",
                     ParagraphStyle.Body
                 ),
-                Counts(analysis),
+                .. analysis.Sequences.Select(sequence => DispositionFlow.Of(analysis, sequence)),
                 .. ControlTable.Of(analysis) is { } controls
                     ? [controls]
                     : ImmutableArray<Block>.Empty,
                 new KeepTogether([LeftOut(analysis)]),
             ]
         );
-
-    private static Table Counts(StudyAnalysis analysis) =>
-        new(
-            "Specimens by group and time point",
-            [
-                new Column("Time", ColumnAlignment.Left, 0.9),
-                new Column("Planned", ColumnAlignment.Right, 1.1),
-                new Column("Received", ColumnAlignment.Right, 1.2),
-                new Column("Compared", ColumnAlignment.Right, 1.3),
-                new Column("Failed", ColumnAlignment.Right, 0.9),
-                new Column("Beyond interval", ColumnAlignment.Right, 1.1),
-                new Column("Excluded", ColumnAlignment.Right, 1.2),
-                new Column("No delayed result", ColumnAlignment.Right, 1.2),
-                new Column("No valid baseline", ColumnAlignment.Right, 1.2),
-                new Column("Wrong time", ColumnAlignment.Right, 0.9),
-                new Column("Not eligible", ColumnAlignment.Right, 1.1),
-                .. HasNotAssigned(analysis)
-                    ? [new Column("Not assigned", ColumnAlignment.Right, 1.1)]
-                    : ImmutableArray<Column>.Empty,
-            ],
-            [.. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence))],
-            null
-        );
-
-    private static IEnumerable<Row> Rows(StudyAnalysis analysis, Sequence sequence)
-    {
-        yield return new Row(
-            [new TableCell(SequenceNames.Of(analysis, sequence).Title(analysis))],
-            RowKind.GroupHeading
-        );
-        foreach (var cell in sequence.Cells)
-        {
-            yield return new Row([
-                new TableCell(cell.Key.TimePoint.ToString()),
-                new TableCell(NumberText.Count(cell.Disposition.Planned)),
-                new TableCell(NumberText.Count(cell.Disposition.Received), Emphasis.Strong),
-                .. new PairStatus[]
-                {
-                    PairStatus.Compared,
-                    PairStatus.Failed,
-                    PairStatus.BeyondInterval,
-                    PairStatus.Excluded,
-                    PairStatus.NoDelayedResult,
-                    PairStatus.BaselineInvalid,
-                    PairStatus.OutsideTiming,
-                    PairStatus.Ineligible,
-                }
-                    .Concat(HasNotAssigned(analysis) ? [PairStatus.NotAssigned] : [])
-                    .Select(status => new TableCell(
-                        NumberText.Count(cell.Disposition.Count(status))
-                    )),
-            ]);
-        }
-    }
-
-    private static bool HasNotAssigned(StudyAnalysis analysis) =>
-        analysis
-            .Sequences.SelectMany(sequence => sequence.Cells)
-            .Any(cell => cell.Disposition.Count(PairStatus.NotAssigned) > 0);
 
     private static Table LeftOut(StudyAnalysis analysis)
     {
@@ -107,11 +48,11 @@ internal static class DispositionSection
         return new Table(
             "Every specimen that is not compared, with the reason",
             [
-                new Column("Specimen", ColumnAlignment.Left, 1.2),
-                new Column("Analyte", ColumnAlignment.Left, 1),
-                new Column("Time", ColumnAlignment.Left, 0.8),
-                new Column("What became of it", ColumnAlignment.Left, 2.6),
-                new Column("Reason", ColumnAlignment.Left, 5),
+                new Column("Specimen", ColumnAlignment.Left, 0.9),
+                new Column("Analyte", ColumnAlignment.Left, 0.7),
+                new Column("Time", ColumnAlignment.Left, 0.6),
+                new Column("What became of it", ColumnAlignment.Left, 2.8),
+                new Column("Reason", ColumnAlignment.Left, 5.6),
             ],
             rows,
             rows.IsEmpty ? "None." : null

@@ -25,7 +25,7 @@ internal static class DoubtRules
         yield return $"Mean, days: inconclusive with fewer than {NumberText.Count(protocol.MinimumDays)} collection days, unless baseline and delayed tube of every pair were tested in one recorded run, at most {DurationText.Format(protocol.OneRunWithin)} apart; a run's error does not average out over specimens.";
         yield return "Mean, skewness: inconclusive with skewness beyond 1 toward the limit that is nearer to the mean, and with fewer than three changes, from which skewness cannot be computed; the interval would be too short.";
         yield return "Mean, zero spread: inconclusive when all changes are the same; the data then tell no more than half a reporting increment.";
-        yield return "Mean, uncounted pairs: inconclusive when specimens failed, lie beyond the measuring interval or have no delayed result without a stated reason, and no single-specimen criterion counts them.";
+        yield return "Mean, uncounted pairs: inconclusive when specimens failed, lie beyond the measuring interval or lack a delayed result without a reason, and no other criterion counts them.";
     }
 
     private static IEnumerable<string> OfShares(StudyProtocol protocol)
@@ -43,8 +43,8 @@ internal static class DoubtRules
         }
 
         yield return "Single specimens, outside: a change beyond the limit (a change exactly at it is within); a delayed tube that failed; and every undecidable specimen, that is one whose result beyond the measuring interval, or missing without a stated reason, leaves the answer open. \"Not tested\" and too little plasma, when stated as the reason, are left out and are no failures.";
-        yield return "Single specimens, runs: what a run adds moves all results of its day alike, so specimens of a day are not independent. Where the changes in percent differ between collection days (one-way analysis of variance, p below 0.25), a criterion is met only if it still is with every change moved, up as well as down, by what the runs could by chance have added to the mean: t at the criterion's confidence with one degree of freedom fewer than days, times the standard error that specimens of a day share, √(s²·Σm²)/n with s² = (MSB − MSW)·(D − 1)/(n − Σm²/n), m the specimens of each of D days, n = Σm, MSB and MSW the mean squares between and within days. Otherwise it is inconclusive. When baseline and delayed tube of every pair were tested in one run, nothing is moved.";
-        yield return "Single specimens, agreeing beyond a limit of measurement: two results beyond the same limit agree without showing by how much they differ, so the share is judged twice, with such pairs as within and without them. The criterion is met only if it is met both ways, not met if it is not met either way, and inconclusive otherwise; also when the pairs measured both times would be too few to meet it, were they all within.";
+        yield return $"Single specimens, runs: what a run adds moves all results of its day alike, so specimens of a day are not independent. Where the changes in percent differ between collection days (one-way analysis of variance, p below 0.25), a criterion is met only if it still is with every change moved, up as well as down, by what the runs could by chance have added to the mean (\"{MethodsSection.Title}\" has the formula), and is inconclusive otherwise. When baseline and delayed tube of every pair were tested in one run, nothing is moved.";
+        yield return "Single specimens, agreeing beyond a limit of measurement: two results beyond the same limit agree without showing by how much they differ, so the share is judged with such pairs as within and without them; both must say the same, and enough pairs must be measured both times, else it is inconclusive.";
     }
 
     private static IEnumerable<string> OfLevels(StudyProtocol protocol)
@@ -65,10 +65,10 @@ internal static class DoubtRules
 
     private static IEnumerable<string> OfTimePoints(StudyProtocol protocol)
     {
-        yield return $"Time point, left out: at best inconclusive when more than {NumberText.Plain(protocol.LeftOutPercentMaximum)} % of the received specimens meant to be tested there are left out (not eligible, wrong time, no valid baseline, excluded, not tested); what is left out may be what speaks against the window.";
+        yield return $"Time point, left out: at best inconclusive when more than {NumberText.Plain(protocol.LeftOutPercentMaximum)} % of the received specimens meant to be tested there are left out, for whatever reason; what is left out may be what speaks against the window.";
         yield return protocol.Controls == ControlRule.KeptElsewhere
             ? "Time point, controls: not checked; the protocol keeps control results elsewhere."
             : "Time point, controls: not assessed unless every run in which its pairs were tested has a control result, and every control of that run lies within its range.";
-        yield return "Time point: supported when every criterion that applies is met and none of the above holds it back; not supported when any criterion is not met; not assessed without a criterion; otherwise inconclusive.";
+        yield return "Time point: supported when every criterion is met and nothing above holds it back; not supported when any is not met; not assessed without one; otherwise inconclusive.";
     }
 }

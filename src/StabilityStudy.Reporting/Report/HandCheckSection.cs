@@ -244,11 +244,11 @@ internal static class HandCheckSection
         for (var i = 0; i <= outside; i++)
         {
             total += ways * Math.Pow(1 - share, i) * Math.Pow(share, n - i);
+            var inside = NumberText.Plain((decimal)share) + Power(n - i);
             terms.Add(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{(i == 0 ? "" : $"{ways:0} × {1 - share:0.####}{Power(i)} × ")}{share:0.####}{Power(n - i)}"
-                )
+                i == 0
+                    ? inside
+                    : $"{NumberText.Fixed(ways, 0)} × {NumberText.Plain((decimal)(1 - share))}{Power(i)} × {inside}"
             );
             ways = ways * (n - i) / (i + 1);
         }

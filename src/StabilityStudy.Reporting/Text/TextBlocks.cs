@@ -35,8 +35,21 @@ internal static class TextBlocks
             ChartBlock chart => WriteChart(chart, width),
             Floating floating => Write(floating.Figure, width),
             ChartRow row => [.. row.Charts.SelectMany(c => WriteChart(c, width))],
+            FlowFigure flow => WriteFlow(flow, width),
             _ => [],
         };
+
+    private static ImmutableArray<string> WriteFlow(FlowFigure flow, int width) =>
+        [
+            .. flow.Steps.SelectMany(step => TextLines.Wrap(step, width)),
+            .. flow.Branches.SelectMany(branch =>
+                TextLines.Wrap(
+                    branch.LeftOut.Length == 0 ? branch.Box : $"{branch.Box}; {branch.LeftOut}",
+                    width,
+                    "    "
+                )
+            ),
+        ];
 
     private static ImmutableArray<string> Hanging(string mark, string text, int width)
     {
