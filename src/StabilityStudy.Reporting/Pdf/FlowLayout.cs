@@ -81,7 +81,7 @@ internal static class FlowLayout
         Rule(left, middle, fork, middle, canvas);
         left += Gap;
         var centers = new List<double> { middle };
-        var y = top;
+        var y = middle - ((branches.Sum(branch => branch.Height + Between) - Between) / 2);
         foreach (var branch in branches)
         {
             var center = y + (branch.Height / 2);

@@ -16,7 +16,7 @@ internal static class DispositionSection
             StartsOnNewPage: false,
             [
                 new Paragraph(
-                    "Nothing is dropped silently: at each time point the compared specimens and those beside them add up to those received. Compared pairs enter every figure; those failed, beyond the measuring interval or missing without a reason count for single specimens only.",
+                    "Nothing is dropped silently: compared specimens and those beside them add up to those received. Compared pairs enter every figure; failed, beyond the interval or missing without reason count for single specimens only.",
                     ParagraphStyle.Body
                 ),
                 .. analysis.Sequences.Select(sequence => DispositionFlow.Of(analysis, sequence)),

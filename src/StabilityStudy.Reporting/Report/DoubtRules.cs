@@ -24,7 +24,7 @@ internal static class DoubtRules
 
         yield return $"Mean, days: inconclusive with fewer than {NumberText.Count(protocol.MinimumDays)} collection days, unless baseline and delayed tube of every pair were tested in one recorded run, at most {DurationText.Format(protocol.OneRunWithin)} apart; a run's error does not average out over specimens.";
         yield return "Mean, skewness: inconclusive with skewness beyond 1 toward the limit that is nearer to the mean, and with fewer than three changes, from which skewness cannot be computed; the interval would be too short.";
-        yield return "Mean, zero spread: inconclusive when all changes are the same; the data then tell no more than half a reporting increment.";
+        yield return "Mean, zero spread: inconclusive when all changes are the same to the last reported digit.";
         yield return "Mean, uncounted pairs: inconclusive when specimens failed, lie beyond the measuring interval or lack a delayed result without a reason, and no other criterion counts them.";
     }
 
