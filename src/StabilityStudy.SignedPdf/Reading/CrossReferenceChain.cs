@@ -52,7 +52,7 @@ internal sealed record CrossReferenceChain(
             }
 
             trailer ??= section.Trailer;
-            revisions.Insert(0, new PdfRevision(current, end));
+            revisions.Insert(0, new PdfRevision(current, section.IsStream, end));
             before = current;
             offset = section.Trailer.Find("Prev") switch
             {

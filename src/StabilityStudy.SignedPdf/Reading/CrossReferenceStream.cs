@@ -5,6 +5,16 @@ namespace StabilityStudy.SignedPdf.Reading;
 /// <summary>Parses a cross-reference stream (ISO 32000-1:2008, 7.5.8).</summary>
 internal static class CrossReferenceStream
 {
+    private static readonly string[] s_ofStream =
+    [
+        "Type",
+        "W",
+        "Index",
+        "Length",
+        "Filter",
+        "DecodeParms",
+    ];
+
     /// <summary>The section in the stream object that begins at the cursor; null when the cursor records a failure.</summary>
     public static CrossReferenceSection? Parse(PdfCursor cursor, DecodingBudget budget)
     {
@@ -36,8 +46,12 @@ internal static class CrossReferenceStream
             return null;
         }
 
-        return new CrossReferenceSection(entries, stream.Dictionary);
+        return new CrossReferenceSection(entries, TrailerOf(stream.Dictionary), IsStream: true);
     }
+
+    /// <summary>The entries that a trailer would have.</summary>
+    private static PdfDictionary TrailerOf(PdfDictionary dictionary) =>
+        s_ofStream.Aggregate(dictionary, (trailer, name) => trailer.Without(name));
 
     private static List<KeyValuePair<int, CrossReferenceEntry>>? Entries(
         PdfDictionary dictionary,

@@ -41,7 +41,7 @@ internal static class CrossReferenceTable
             return null;
         }
 
-        return new CrossReferenceSection(entries, trailer);
+        return new CrossReferenceSection(entries, trailer, IsStream: false);
     }
 
     private static bool ParseSubsection(

@@ -62,6 +62,11 @@ public static class PdfDocumentReader
             return new(failure);
         }
 
+        if (!WithoutCrossReferences(chain, objects))
+        {
+            return new(new PdfFailure(null, "An object refers to a cross-reference stream."));
+        }
+
         var document = new PdfDocument(
             bytes,
             chain.Trailer,
@@ -72,4 +77,44 @@ public static class PdfDocumentReader
             ? new(new PdfFailure(null, "The file has no catalog."))
             : new(document);
     }
+
+    /// <summary>
+    /// Takes the cross-reference streams out of the objects: they belong to the file, not to the document. False when an object refers to one, since some reader could show what is in it.
+    /// </summary>
+    private static bool WithoutCrossReferences(
+        CrossReferenceChain chain,
+        Dictionary<int, PdfIndirectObject> objects
+    )
+    {
+        var streams = chain
+            .Revisions.Where(static revision => revision.HasCrossReferenceStream)
+            .Select(static revision => revision.CrossReferenceOffset)
+            .ToHashSet();
+        var numbers = chain
+            .Entries.Where(entry =>
+                entry.Value.Kind == CrossReferenceKind.InFile && streams.Contains(entry.Value.Place)
+            )
+            .Select(static entry => entry.Key)
+            .ToHashSet();
+        foreach (var number in numbers)
+        {
+            objects.Remove(number);
+        }
+
+        return numbers.Count == 0
+            || !objects.Values.Any(found => RefersTo(found.Value, numbers))
+                && !RefersTo(chain.Trailer, numbers);
+    }
+
+    private static bool RefersTo(PdfObject value, HashSet<int> numbers) =>
+        value switch
+        {
+            PdfReference reference => numbers.Contains(reference.Number),
+            PdfArray array => array.Items.Any(item => RefersTo(item, numbers)),
+            PdfDictionary dictionary => dictionary.Entries.Any(entry =>
+                RefersTo(entry.Value, numbers)
+            ),
+            PdfStream stream => RefersTo(stream.Dictionary, numbers),
+            _ => false,
+        };
 }

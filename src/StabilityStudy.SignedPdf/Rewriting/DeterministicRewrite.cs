@@ -77,7 +77,7 @@ public static class DeterministicRewrite
             reference => described.Resolve(reference)
         );
         var identifier = new PdfString([.. hash.AsSpan(0, ContentIdentity.FileIdentifierLength)]);
-        return PdfFileWriter.Write(
+        return PdfFileWriter.WritePacked(
             [
                 .. final.Objects.Select(
                     static (value, index) => new PdfIndirectObject(new(index + 1, 0), value)

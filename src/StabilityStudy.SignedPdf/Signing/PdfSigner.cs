@@ -39,10 +39,7 @@ public static class PdfSigner
             return new(SigningRefusalReason.DocumentUnreadable, failure.What);
         }
 
-        if (
-            read.Trailer.Find("Type") is PdfName { Value: "XRef" }
-            || SignatureForm.Fields(read) is not { } fields
-        )
+        if (SignatureForm.Fields(read) is not { } fields)
         {
             return new(
                 SigningRefusalReason.DocumentNotPrepared,

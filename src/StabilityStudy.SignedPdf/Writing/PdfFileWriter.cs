@@ -13,7 +13,7 @@ public static class PdfFileWriter
     // The comment of bytes above 127 tells programs that copy files that this one is not text (7.5.2).
     private static ReadOnlySpan<byte> Header => "%PDF-1.7\n%\u00E2\u00E3\u00CF\u00D3\n"u8;
 
-    /// <summary>A whole file with a cross-reference table.</summary>
+    /// <summary>A whole file with a cross-reference table, every object in plain sight.</summary>
     /// <param name="objects">The objects by ascending number, each number once.</param>
     /// <param name="trailer">The trailer's entries other than /Size, among them /Root.</param>
     /// <exception cref="ArgumentException">The numbers do not ascend, or one is below 1.</exception>
@@ -22,26 +22,67 @@ public static class PdfFileWriter
         ArgumentNullException.ThrowIfNull(trailer);
         var output = new ArrayBufferWriter<byte>();
         output.Write(Header);
-        var size = objects.IsEmpty ? 1 : objects[^1].Reference.Number + 1L;
-        WriteBody(output, 0, objects, trailer.With("Size", new PdfInteger(size)), isFirst: true);
+        var offsets = WriteObjects(output, objects);
+        WriteTable(output, offsets, trailer.With("Size", SizeOf(objects)), isFirst: true);
         return output.WrittenSpan.ToArray();
     }
 
-    /// <summary>The bytes of a document followed by a revision that replaces or adds objects; the document's own bytes stay as they are.</summary>
-    /// <param name="document">The document, whose cross-reference must be a table (not a stream).</param>
+    /// <summary>A whole file with a cross-reference stream and small objects packed into streams: a fraction of the length.</summary>
+    /// <param name="objects">The objects by ascending number, each number once.</param>
+    /// <param name="trailer">The trailer's entries other than /Size, among them /Root.</param>
+    /// <exception cref="ArgumentException">The numbers do not ascend, or one is below 1.</exception>
+    public static byte[] WritePacked(
+        ImmutableArray<PdfIndirectObject> objects,
+        PdfDictionary trailer
+    )
+    {
+        ArgumentNullException.ThrowIfNull(trailer);
+        RequireAscending(objects);
+        var packed = ObjectStreams.Pack(objects);
+        var output = new ArrayBufferWriter<byte>();
+        output.Write(Header);
+        var offsets = WriteObjects(output, packed.Streams);
+        var rows = Rows(offsets)
+            .Concat(
+                packed.Places.Select(place => new CrossReferenceRow(
+                    place.Key,
+                    2,
+                    place.Value.Stream,
+                    (ushort)place.Value.Index
+                ))
+            )
+            .ToDictionary(row => row.Number);
+        var last = Math.Max(
+            objects.IsEmpty ? 0 : objects[^1].Reference.Number,
+            packed.Streams.IsEmpty ? 0 : packed.Streams[^1].Reference.Number
+        );
+        // A whole file must have no gaps: numbers without an object are free.
+        WriteStream(
+            output,
+            [
+                new CrossReferenceRow(0, 0, 0, ushort.MaxValue),
+                .. Enumerable
+                    .Range(1, last)
+                    .Select(number =>
+                        rows.GetValueOrDefault(number) ?? new CrossReferenceRow(number, 0, 0, 1)
+                    ),
+            ],
+            last + 1,
+            trailer
+        );
+        return output.WrittenSpan.ToArray();
+    }
+
+    /// <summary>
+    /// The bytes of a document followed by a revision that replaces or adds objects; the document's own bytes stay as they are. The revision has a cross-reference of the kind that the
+    /// document has, and all its objects stand in plain sight.
+    /// </summary>
+    /// <param name="document">The document.</param>
     /// <param name="objects">The new objects by ascending number, each number once.</param>
-    /// <exception cref="ArgumentException">The numbers do not ascend, one is below 1, or the document has a cross-reference stream.</exception>
+    /// <exception cref="ArgumentException">The numbers do not ascend, or one is below 1.</exception>
     public static byte[] Append(PdfDocument document, ImmutableArray<PdfIndirectObject> objects)
     {
         ArgumentNullException.ThrowIfNull(document);
-        if (document.Trailer.Find("Type") is PdfName { Value: "XRef" })
-        {
-            throw new ArgumentException(
-                "A table cannot follow a cross-reference stream.",
-                nameof(document)
-            );
-        }
-
         var output = new ArrayBufferWriter<byte>();
         output.Write(document.Bytes.Span);
         if (document.Bytes.Span[^1] is not (byte)'\n' and not (byte)'\r')
@@ -49,29 +90,34 @@ public static class PdfFileWriter
             output.Write("\n"u8);
         }
 
+        var offsets = WriteObjects(output, objects);
         var size = Math.Max(
             (document.Trailer.Find("Size") as PdfInteger)?.Value ?? 0,
-            objects.IsEmpty ? 1 : objects[^1].Reference.Number + 1L
+            SizeOf(objects).Value
         );
-        var trailer = document
-            .Trailer.With("Prev", new PdfInteger(document.Revisions[^1].CrossReferenceOffset))
-            .With("Size", new PdfInteger(size));
-        WriteBody(output, 0, objects, trailer, isFirst: false);
+        var newest = document.Revisions[^1];
+        var trailer = document.Trailer.With("Prev", new PdfInteger(newest.CrossReferenceOffset));
+        if (newest.HasCrossReferenceStream)
+        {
+            WriteStream(output, [.. Rows(offsets)], (int)size, trailer);
+        }
+        else
+        {
+            WriteTable(output, offsets, trailer.With("Size", new PdfInteger(size)), isFirst: false);
+        }
+
         return output.WrittenSpan.ToArray();
     }
 
-    private static void WriteBody(
-        ArrayBufferWriter<byte> output,
-        int lastNumber,
-        ImmutableArray<PdfIndirectObject> objects,
-        PdfDictionary trailer,
-        bool isFirst
-    )
+    private static PdfInteger SizeOf(ImmutableArray<PdfIndirectObject> objects) =>
+        new(objects.IsEmpty ? 1 : objects[^1].Reference.Number + 1L);
+
+    private static void RequireAscending(ImmutableArray<PdfIndirectObject> objects)
     {
-        var offsets = new List<(PdfReference Reference, int Offset)>(objects.Length);
+        var last = 0;
         foreach (var value in objects)
         {
-            if (value.Reference.Number <= lastNumber)
+            if (value.Reference.Number <= last)
             {
                 throw new ArgumentException(
                     "Object numbers do not ascend from 1.",
@@ -79,23 +125,76 @@ public static class PdfFileWriter
                 );
             }
 
-            lastNumber = value.Reference.Number;
+            last = value.Reference.Number;
+        }
+    }
+
+    private static List<(PdfReference Reference, int Offset)> WriteObjects(
+        ArrayBufferWriter<byte> output,
+        ImmutableArray<PdfIndirectObject> objects
+    )
+    {
+        RequireAscending(objects);
+        var offsets = new List<(PdfReference Reference, int Offset)>(objects.Length);
+        foreach (var value in objects)
+        {
             offsets.Add((value.Reference, output.WrittenCount));
             PdfWriter.WriteIndirect(output, value);
         }
 
+        return offsets;
+    }
+
+    private static IEnumerable<CrossReferenceRow> Rows(
+        List<(PdfReference Reference, int Offset)> offsets
+    ) =>
+        offsets.Select(item => new CrossReferenceRow(
+            item.Reference.Number,
+            1,
+            item.Offset,
+            (ushort)item.Reference.Generation
+        ));
+
+    /// <summary>The stream, which is an object too and has a row of its own, and the end of the revision.</summary>
+    private static void WriteStream(
+        ArrayBufferWriter<byte> output,
+        IReadOnlyList<CrossReferenceRow> rows,
+        int number,
+        PdfDictionary trailer
+    )
+    {
         var start = output.WrittenCount;
-        WriteText(output, "xref\n");
-        WriteTable(output, offsets, isFirst);
-        WriteText(output, "trailer\n");
-        PdfWriter.Write(output, trailer);
-        WriteText(
-            output,
-            string.Create(CultureInfo.InvariantCulture, $"\nstartxref\n{start}\n%%EOF\n")
+        var stream = CrossReferenceStreamWriter.Make(
+            [.. rows, new CrossReferenceRow(number, 1, start, 0)],
+            trailer.With("Size", new PdfInteger(number + 1L))
         );
+        PdfWriter.WriteIndirect(output, new PdfIndirectObject(new PdfReference(number, 0), stream));
+        WriteEnding(output, start);
     }
 
     private static void WriteTable(
+        ArrayBufferWriter<byte> output,
+        List<(PdfReference Reference, int Offset)> offsets,
+        PdfDictionary trailer,
+        bool isFirst
+    )
+    {
+        var start = output.WrittenCount;
+        WriteText(output, "xref\n");
+        WriteRows(output, offsets, isFirst);
+        WriteText(output, "trailer\n");
+        PdfWriter.Write(output, trailer);
+        WriteText(output, "\n");
+        WriteEnding(output, start);
+    }
+
+    private static void WriteEnding(ArrayBufferWriter<byte> output, int start) =>
+        WriteText(
+            output,
+            string.Create(CultureInfo.InvariantCulture, $"startxref\n{start}\n%%EOF\n")
+        );
+
+    private static void WriteRows(
         ArrayBufferWriter<byte> output,
         List<(PdfReference Reference, int Offset)> offsets,
         bool isFirst

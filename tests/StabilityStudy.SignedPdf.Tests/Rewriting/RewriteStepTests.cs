@@ -104,9 +104,10 @@ public static class RewriteStepTests
         Assert.Equal(document.Catalog.Find("A"), document.Catalog.Find("B"));
         Assert.NotEqual(document.Catalog.Find("P"), document.Catalog.Find("Q"));
         Assert.Contains(
-            "/Descent -200.5",
-            Encoding.Latin1.GetString(file),
-            StringComparison.Ordinal
+            document.Objects,
+            found =>
+                found.Value is PdfDictionary font
+                && font.Find("Descent") is PdfReal { Value: -200.5 }
         );
     }
 

@@ -40,13 +40,6 @@ public static class SigningRefusalTests
         );
 
     [Fact]
-    public static void A_document_with_a_cross_reference_stream_is_refused() =>
-        Assert.Equal(
-            SigningRefusalReason.DocumentNotPrepared,
-            SignedDocument.Refusal(TestData.Read("object-streams.pdf"), SignedDocument.Author)
-        );
-
-    [Fact]
     public static void A_signed_field_is_refused() =>
         Assert.Equal(
             SigningRefusalReason.FieldAlreadySigned,

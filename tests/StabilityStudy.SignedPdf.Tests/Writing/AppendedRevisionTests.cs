@@ -75,10 +75,90 @@ public static class AppendedRevisionTests
     }
 
     [Fact]
-    public static void Appending_to_a_cross_reference_stream_throws() =>
-        Assert.Throws<ArgumentException>(() =>
-            PdfFileWriter.Append(Rewritten.Read(TestData.Read("object-streams.pdf")), [])
+    public static void A_revision_after_a_cross_reference_stream_has_one_too()
+    {
+        var before = TestData.Read("object-streams.pdf");
+        var document = Rewritten.Read(before);
+        var next = (int)((PdfInteger)document.Trailer.Find("Size")!).Value;
+        PdfIndirectObject[] added =
+        [
+            new(new PdfReference(next, 0), PdfString.OfText("first")),
+            new(new PdfReference(next + 2, 0), PdfString.OfText("after a gap")),
+        ];
+        var file = PdfFileWriter.Append(document, [.. added]);
+        var after = Rewritten.Read(file);
+
+        Assert.Equal(before, file[..before.Length]);
+        Assert.All(after.Revisions, revision => Assert.True(revision.HasCrossReferenceStream));
+        Assert.Equal(2, after.Revisions.Length);
+        Assert.Equal(
+            added.Select(value => value.Reference),
+            after.Objects.Select(found => found.Reference).Where(found => found.Number >= next)
         );
+        Assert.Equal(
+            document.Objects.Select(found => found.Reference),
+            after.Objects.Select(found => found.Reference).Where(found => found.Number < next)
+        );
+        Assert.Equal(document.Trailer.Find("Root"), after.Trailer.Find("Root"));
+    }
+
+    /// <summary>Some reader could show what is in such a stream, and no comparison of objects would find it.</summary>
+    [Fact]
+    public static void An_object_that_refers_to_a_cross_reference_stream_is_refused()
+    {
+        var document = Rewritten.Read(TestData.Read("object-streams.pdf"));
+        var next = (int)((PdfInteger)document.Trailer.Find("Size")!).Value;
+        var file = PdfFileWriter.Append(
+            document,
+            [
+                new(
+                    new PdfReference(next, 0),
+                    PdfDictionary.Of(
+                        new PdfEntry("Contents", new PdfArray([new PdfReference(next + 1, 0)]))
+                    )
+                ),
+            ]
+        );
+
+        Assert.False(PdfDocumentReader.Read(file).TryGet(out _, out var failure));
+        Assert.Equal("An object refers to a cross-reference stream.", failure.What);
+    }
+
+    [Theory]
+    [InlineData(1)]
+    [InlineData(200)]
+    [InlineData(201)]
+    [InlineData(1000)]
+    public static void Packed_objects_are_read_as_they_were(int count)
+    {
+        PdfIndirectObject[] objects =
+        [
+            .. Enumerable
+                .Range(1, count)
+                .Select(number => new PdfIndirectObject(
+                    // A gap after every tenth number, a stream at every seventh object.
+                    new PdfReference(number + (number / 10), 0),
+                    number % 7 == 0
+                        ? new PdfStream(PdfDictionary.Empty, new byte[] { 1, 2, 3 })
+                        : PdfDictionary.Of(new PdfEntry("Number", new PdfInteger(number)))
+                )),
+        ];
+        var trailer = PdfDictionary.Of(new PdfEntry("Root", objects[0].Reference));
+        var document = Rewritten.Read(PdfFileWriter.WritePacked([.. objects], trailer));
+
+        Assert.All(
+            objects,
+            value =>
+                Assert.Equal(
+                    (value.Value as PdfDictionary)?.Find("Number"),
+                    (document.Find(value.Reference) as PdfDictionary)?.Find("Number")
+                )
+        );
+        Assert.Equal(count / 7, document.Objects.Count(IsOwnStream));
+
+        static bool IsOwnStream(PdfIndirectObject found) =>
+            found.Value is PdfStream stream && stream.Dictionary.Find("Type") is null;
+    }
 
     [Fact]
     public static void Numbers_that_do_not_ascend_throw()
