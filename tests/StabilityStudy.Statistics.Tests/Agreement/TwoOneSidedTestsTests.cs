@@ -139,4 +139,11 @@ public sealed class TwoOneSidedTestsTests
         var column = ReferenceTable.Read("published/tost_clinic_statsmodels.csv").Column(variable);
         return [.. Enumerable.Range(0, 15).Select(i => scale(column[i]) - scale(column[i + 15]))];
     }
+
+    [Fact]
+    public void A_limit_that_is_no_number_throws()
+    {
+        Assert.Throws<ArgumentException>(() => TwoOneSidedTests.Compute(0, 1, 10, double.NaN, 1));
+        Assert.Throws<ArgumentException>(() => TwoOneSidedTests.Compute(0, 1, 10, -1, double.NaN));
+    }
 }

@@ -77,4 +77,11 @@ public sealed class ExpectedCrossingsTests
             () => ExpectedCrossings.Number([double.NaN], [1], 1)
         );
     }
+
+    [Fact]
+    public void A_baseline_at_a_level_goes_below_it_every_other_time_and_noise_is_a_number()
+    {
+        Assert.Equal(0.5, ExpectedCrossings.Number([100], [100], 3), 1e-12);
+        Assert.Throws<ArgumentException>(() => ExpectedCrossings.Number([100], [100], double.NaN));
+    }
 }

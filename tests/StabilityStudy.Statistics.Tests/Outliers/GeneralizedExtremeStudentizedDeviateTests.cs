@@ -160,4 +160,22 @@ public class GeneralizedExtremeStudentizedDeviateTests
 
         Assert.Equal([3, 1, 2, 9, 4], values);
     }
+
+    [Fact]
+    public void Sizes_at_which_the_search_begins_and_its_level_is_accurate()
+    {
+        Assert.NotNull(Of(3, 1).Value);
+        Assert.Null(Of(3, 2).Value);
+        Assert.NotNull(Of(10, 8).Value);
+        Assert.Null(Of(10, 9).Value);
+        Assert.Single(Of(24, 2).Notes);
+        Assert.Empty(Of(25, 2).Notes);
+
+        static Estimate<ExtremeStudentizedDeviate> Of(int count, int most) =>
+            GeneralizedExtremeStudentizedDeviate.Find(
+                [.. Enumerable.Range(0, count).Select(i => Math.Sqrt(i))],
+                most,
+                0.05
+            );
+    }
 }

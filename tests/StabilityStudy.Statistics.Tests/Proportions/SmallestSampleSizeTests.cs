@@ -73,4 +73,15 @@ public sealed class SmallestSampleSizeTests
             () => SmallestSampleSize.MostOutside(0, 0.9, 0.95)
         );
     }
+
+    [Fact]
+    public void Trials_number_from_one_to_a_million()
+    {
+        Assert.Equal(0, SmallestSampleSize.MostOutside(1, 0.4, 0.5));
+        Assert.NotNull(SmallestSampleSize.MostOutside(1_000_000, 0.85, 0.95));
+        Assert.Throws<ArgumentException>(() => SmallestSampleSize.MostOutside(0, 0.5, 0.5));
+        Assert.Throws<ArgumentException>(() =>
+            SmallestSampleSize.MostOutside(1_000_001, 0.85, 0.95)
+        );
+    }
 }
