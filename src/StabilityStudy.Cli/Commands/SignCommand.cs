@@ -232,14 +232,24 @@ internal static class SignCommand
     /// <summary>The signature is for what stands in the report; that the study goes on beside it is for the signer to know.</summary>
     private static void SayIfChanged(Terminal terminal, string report, string inputDigest)
     {
-        if (
-            ReportFile.StudyFolder(report) is { } folder
-            && StudyPipeline.InputDigestOf(StudyFolder.Read(folder)) != inputDigest
-        )
+        if (ReportFile.StudyFolder(report) is { } folder && DigestOf(folder) != inputDigest)
         {
             terminal.Error.WriteLine(
                 "The files of the study folder have changed since this report was made, or cannot be read: the signature is for the data in the report. If the change belongs to it, make and sign a new report."
             );
+        }
+    }
+
+    /// <summary>Null where the folder cannot be read: the signature is written by then, so that is no error.</summary>
+    private static string? DigestOf(string folder)
+    {
+        try
+        {
+            return StudyPipeline.InputDigestOf(StudyFolder.Read(folder));
+        }
+        catch (UsageException)
+        {
+            return null;
         }
     }
 

@@ -53,12 +53,8 @@ public sealed partial class HtmlDrawingTests
     public void Colors_stand_out_from_the_paper(string color, double least)
     {
         Assert.Contains(color, HtmlStyle.Sheet, StringComparison.Ordinal);
-        Assert.True(Contrast(color, "#ffffff") >= least);
+        Assert.True(Contrast.WithPaper(color) >= least);
     }
-
-    [Fact]
-    public void Contrast_of_black_on_white_is_twenty_one() =>
-        Assert.Equal(21, Contrast("#000000", "#ffffff"), 1e-9);
 
     [Fact]
     public void Every_figure_is_a_file_with_its_words_and_fonts()
@@ -138,26 +134,6 @@ public sealed partial class HtmlDrawingTests
     {
         var end = html.IndexOf("</style>", StringComparison.Ordinal);
         return html[end..];
-    }
-
-    private static double Contrast(string first, string second)
-    {
-        var (a, b) = (Luminance(first), Luminance(second));
-        return (Math.Max(a, b) + 0.05) / (Math.Min(a, b) + 0.05);
-    }
-
-    /// <summary>Relative luminance as WCAG 2.2 defines it.</summary>
-    private static double Luminance(string color)
-    {
-        double[] parts =
-        [
-            .. new[] { 1, 3, 5 }
-                .Select(at => Convert.ToInt32(color.Substring(at, 2), 16) / 255.0)
-                .Select(value =>
-                    value <= 0.04045 ? value / 12.92 : Math.Pow((value + 0.055) / 1.055, 2.4)
-                ),
-        ];
-        return (0.2126 * parts[0]) + (0.7152 * parts[1]) + (0.0722 * parts[2]);
     }
 
     [GeneratedRegex("<[^>]*>", RegexOptions.NonBacktracking)]
