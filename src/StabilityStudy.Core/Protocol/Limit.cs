@@ -26,6 +26,9 @@ public sealed record LimitBasis(
     GoalKind Goal
 )
 {
+    /// <summary>Normal quantile that leaves 2.5 % on either side.</summary>
+    private const double TwoSided95 = 1.96;
+
     /// <summary>The goal, percent.</summary>
     [JsonIgnore]
     public double GoalPercent
@@ -40,6 +43,15 @@ public sealed record LimitBasis(
             return Goal == GoalKind.Bias ? goals.BiasPercent : goals.TotalErrorPercent;
         }
     }
+
+    /// <summary>By how much two results of one healthy person may differ with 95 % certainty: lognormal reference change value.</summary>
+    /// <param name="betweenRunCvPercent">Between-run coefficient of variation of the method, percent.</param>
+    public ReferenceChange ReferenceChangeWith(decimal betweenRunCvPercent) =>
+        BiologicalVariation.LognormalChange(
+            (double)betweenRunCvPercent,
+            (double)WithinCvPercent,
+            TwoSided95
+        );
 }
 
 /// <summary>Which goal from biological variation a limit is. The zero member is the smaller.</summary>

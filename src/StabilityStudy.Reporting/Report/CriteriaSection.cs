@@ -38,16 +38,29 @@ internal static class CriteriaSection
                 .. analysis.Protocol.Limits.Select(limit => new Row([
                     new TableCell(limit.Id),
                     new TableCell(TradeWords.Of(limit, UnitOf(analysis, limit))),
-                    new TableCell(limit.Source + Basis(limit)),
+                    new TableCell(limit.Source + Basis(analysis, limit)),
                 ])),
             ],
             null
         );
 
-    private static string Basis(Limit limit) =>
+    private static string Basis(StudyAnalysis analysis, Limit limit) =>
         limit.Basis is { } basis
             ? $" The goal from biological variation (CVI {NumberText.Plain(basis.WithinCvPercent)} %, CVG {NumberText.Plain(basis.BetweenCvPercent)} %, {TradeWords.Of(basis.Grade)} {TradeWords.Of(basis.Goal)}) is {NumberText.Fixed(basis.GoalPercent, 2)} %."
+                + BesideNature(basis, AnalyteOf(analysis, limit)?.BetweenRunCvPercent)
             : "";
+
+    /// <summary>What moves a result between two draws of a healthy person, for comparison with what waiting may add.</summary>
+    private static string BesideNature(LimitBasis basis, decimal? betweenRunCv)
+    {
+        if (betweenRunCv is not { } cv)
+        {
+            return "";
+        }
+
+        var change = basis.ReferenceChangeWith(cv);
+        return $" For comparison: two results of one healthy person differ by {NumberText.Interval(change.FallPercent, change.RisePercent, 1)} % in 19 of 20 (reference change value, lognormal, between-run CV {NumberText.Plain(cv)} %).";
+    }
 
     private static Table Criteria(StudyAnalysis analysis) =>
         new(
@@ -84,14 +97,16 @@ internal static class CriteriaSection
                 : ", groups " + string.Join(", ", criterion.Groups)
         );
 
-    private static string UnitOf(StudyAnalysis analysis, Limit limit)
+    private static string UnitOf(StudyAnalysis analysis, Limit limit) =>
+        AnalyteOf(analysis, limit)?.ShownUnit ?? "";
+
+    private static Analyte? AnalyteOf(StudyAnalysis analysis, Limit limit)
     {
         var analyte = analysis
             .Protocol.Criteria.SelectMany(criterion => criterion.Limits)
             .Where(choice => choice.Limit == limit.Id)
             .Select(choice => choice.Analyte)
             .FirstOrDefault();
-        return analysis.Protocol.Analytes.FirstOrDefault(item => item.Id == analyte)?.ShownUnit
-            ?? "";
+        return analysis.Protocol.Analytes.FirstOrDefault(item => item.Id == analyte);
     }
 }

@@ -5,6 +5,7 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
+using StabilityStudy.Statistics.Agreement;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 
@@ -192,6 +193,34 @@ public sealed class SectionTextTests
             ],
             tables[1].Rows.Select(row => row.Cells.Select(item => item.Text).ToArray())
         );
+    }
+
+    /// <summary>σ² = ln(1 + 0.02² + 0.05²) = 0.0028959, 1.96·√2·σ = 0.14916: from −13.9 to +16.1 %, worked out apart.</summary>
+    [Fact]
+    public void A_limit_from_biological_variation_stands_beside_the_reference_change()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var protocol = analysis.Protocol with
+        {
+            Analytes = [analysis.Protocol.Analytes[0] with { BetweenRunCvPercent = 2 }],
+            Limits =
+            [
+                analysis.Protocol.Limits[0] with
+                {
+                    Basis = new LimitBasis(5, 8, GoalGrade.Desirable, GoalKind.Bias),
+                },
+                .. analysis.Protocol.Limits[1..],
+            ],
+        };
+        var source = CriteriaSection
+            .Of(analysis with { Protocol = protocol })
+            .Blocks.OfType<Table>()
+            .First()
+            .Rows[0]
+            .Cells[2]
+            .Text;
+
+        Assert.Contains("differ by −13.9 to +16.1 % in 19 of 20", source, Comparison);
     }
 
     [Fact]
