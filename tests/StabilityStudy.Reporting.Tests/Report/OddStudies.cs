@@ -80,6 +80,97 @@ internal static class OddStudies
                 ForAnalytes(("aPTT", LongName)),
                 Specimens(30, "none")
             ),
+            ["two pairs"] = Of(2, protocol => protocol),
+            ["three pairs"] = Of(3, protocol => protocol),
+            ["seven pairs"] = Of(7, protocol => protocol),
+            ["19 pairs"] = Of(19, protocol => protocol),
+            ["60 pairs"] = Of(60, protocol => protocol),
+            ["120 pairs"] = Of(120, protocol => protocol),
+            ["twelve analytes"] = StudyRows.Analyze(
+                ForAnalytes([
+                    .. Enumerable.Range(1, 12).Select(i => ($"A{i}", $"Analyte number {i}")),
+                ]),
+                Specimens(20, "none")
+            ),
+            ["five analytes in two groups"] = StudyRows.Analyze(
+                ForAnalytes([.. Enumerable.Range(1, 5).Select(i => ($"A{i}", LongName))]) with
+                {
+                    Groups = TwoGroups().Groups,
+                },
+                [.. Specimens(12, "none"), .. Specimens(3, "ufh")]
+            ),
+            ["the mean alone"] = Of(
+                30,
+                protocol => protocol with { Criteria = [protocol.Criteria[0]] }
+            ),
+            ["single specimens alone"] = Of(
+                30,
+                protocol => protocol with { Criteria = [protocol.Criteria[1]] }
+            ),
+            ["no decision level"] = OfAnalyte(analyte => analyte with { DecisionLevels = [] }),
+            ["twelve decision levels"] = OfAnalyte(analyte =>
+                analyte with
+                {
+                    DecisionLevels = [.. Enumerable.Range(26, 12).Select(level => (decimal)level)],
+                }
+            ),
+            ["no imprecision"] = OfAnalyte(analyte => analyte with { BetweenRunCvPercent = null }),
+            ["no manufacturer's limit"] = OfAnalyte(analyte =>
+                analyte with
+                {
+                    ManufacturerLimit = null,
+                    Method = null,
+                    Loinc = null,
+                }
+            ),
+            ["no measuring interval"] = OfAnalyte(analyte =>
+                analyte with
+                {
+                    MeasuringInterval = null,
+                }
+            ),
+            ["quadratic drift"] = OfAnalyte(analyte =>
+                analyte with
+                {
+                    DriftShape = Statistics.Drift.DriftShape.Quadratic,
+                }
+            ),
+            ["limits in the unit"] = Of(
+                30,
+                protocol =>
+                    protocol with
+                    {
+                        Limits =
+                        [
+                            .. protocol.Limits.Select(limit =>
+                                limit with
+                                {
+                                    Percent = null,
+                                    AbsoluteInUnit = 4,
+                                }
+                            ),
+                        ],
+                        Criteria = OnScale(protocol, ChangeScale.Absolute),
+                    }
+            ),
+            ["log-ratio"] = Of(
+                30,
+                protocol => protocol with { Criteria = OnScale(protocol, ChangeScale.LogRatio) }
+            ),
+            ["shares of the allowance"] = Of(
+                30,
+                protocol => protocol with { Criteria = OnScale(protocol, ChangeScale.Share) }
+            ),
+            ["every other tube underfilled"] = StudyRows.Analyze(
+                StudyRows.Protocol(),
+                Specimens(40, "none")
+                    .Select(specimen =>
+                        specimen with
+                        {
+                            FillPercent = specimen.Number % 2 == 0 ? 60 : 100,
+                        }
+                    )
+            ),
         }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     public static TheoryData<string> Names => [.. All.Keys];
@@ -88,6 +179,22 @@ internal static class OddStudies
         Enumerable
             .Range(group == "none" ? 1 : 301, count)
             .Select(number => new SpecimenPlan(number, group, "wb-rt", 100));
+
+    private static StudyAnalysis Of(int pairs, Func<StudyProtocol, StudyProtocol> change) =>
+        StudyRows.Analyze(change(StudyRows.Protocol()), Specimens(pairs, "none"));
+
+    private static StudyAnalysis OfAnalyte(Func<Analyte, Analyte> change) =>
+        Of(
+            30,
+            protocol => protocol with { Analytes = [change(StudyRows.Analyte("aPTT", "aPTT"))] }
+        );
+
+    private static ImmutableArray<Criterion> OnScale(StudyProtocol protocol, ChangeScale scale) =>
+        [
+            .. protocol.Criteria.Select(criterion =>
+                criterion is BiasCriterion bias ? bias with { Scale = scale } : criterion
+            ),
+        ];
 
     private static StudyProtocol TwoGroups()
     {
