@@ -4,18 +4,22 @@ using System.Xml.Linq;
 using SkiaSharp;
 using StabilityStudy.Reporting.Fonts;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Pdf;
 
 namespace StabilityStudy.Reporting.Charts;
 
 /// <summary>A chart as an SVG element, drawn by the same code as in the PDF.</summary>
 internal static class ChartSvg
 {
-    private const double PointsPerMillimeter = 72 / 25.4;
+    /// <summary>Width of a figure alone, in points.</summary>
+    public const int Width = 480;
+
+    /// <summary>Width of a figure beside others, in points.</summary>
+    public const int WidthInRow = 300;
 
     /// <summary>Begins an attribute that refers to an identifier, closed by a parenthesis.</summary>
     private const string Reference = "url(#";
 
-    private static readonly XNamespace s_svg = "http://www.w3.org/2000/svg";
     private static readonly XNamespace s_link = "http://www.w3.org/1999/xlink";
 
     /// <summary>Draws a chart.</summary>
@@ -29,7 +33,7 @@ internal static class ChartSvg
         var asked = new SizedChart(
             block.Chart,
             widthPoints,
-            (int)Math.Max(1, block.HeightMillimeters * PointsPerMillimeter)
+            (int)Math.Max(1, PageFrame.Millimeters(block.HeightMillimeters))
         );
         var sized = SizedChart.Level([asked])[0];
         using var stream = new MemoryStream();
@@ -49,7 +53,7 @@ internal static class ChartSvg
         drawn.SetAttributeValue("role", "img");
         var words = PrintableText.For(ReportFonts.Regular, block.AlternativeText);
         drawn.SetAttributeValue("aria-label", words);
-        drawn.AddFirst(new XElement(s_svg + "title", words));
+        drawn.AddFirst(new XElement(SvgNames.Svg + "title", words));
         return drawn;
     }
 
@@ -69,7 +73,7 @@ internal static class ChartSvg
 
             var content = element.Name.LocalName + string.Concat(element.Nodes());
             var own = string.Create(CultureInfo.InvariantCulture, $"{prefix}{renamed.Count + 1}");
-            if (element.Name == s_svg + "clipPath" && !clippings.TryAdd(content, own))
+            if (element.Name == SvgNames.Svg + "clipPath" && !clippings.TryAdd(content, own))
             {
                 renamed[id.Value] = clippings[content];
                 element.Remove();

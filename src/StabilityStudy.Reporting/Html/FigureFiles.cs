@@ -15,11 +15,6 @@ public sealed record FigureFile(string Name, ReadOnlyMemory<byte> Svg);
 /// <summary>Every figure of a report as a file of its own, for a slide or a procedure.</summary>
 public static class FigureFiles
 {
-    private const int Width = 480;
-    private const int WidthInRow = 300;
-
-    private static readonly XNamespace s_svg = "http://www.w3.org/2000/svg";
-
     /// <summary>The figures in the order of the report; equal models give equal files.</summary>
     public static ImmutableArray<FigureFile> Of(ReportModel model)
     {
@@ -48,9 +43,9 @@ public static class FigureFiles
     private static IEnumerable<(ChartBlock Chart, int Width)> Charts(Block block) =>
         block switch
         {
-            ChartBlock chart => [(chart, Width)],
-            Floating floating => [(floating.Figure, Width)],
-            ChartRow row => row.Charts.Select(chart => (chart, WidthInRow)),
+            ChartBlock chart => [(chart, ChartSvg.Width)],
+            Floating floating => [(floating.Figure, ChartSvg.Width)],
+            ChartRow row => row.Charts.Select(chart => (chart, ChartSvg.WidthInRow)),
             KeepTogether kept => kept.Blocks.SelectMany(Charts),
             _ => [],
         };
@@ -58,7 +53,7 @@ public static class FigureFiles
     private static byte[] Draw(ChartBlock chart, int width)
     {
         var drawn = ChartSvg.Draw(chart, width, "");
-        drawn.AddFirst(new XElement(s_svg + "style", HtmlStyle.FigureFonts));
+        drawn.AddFirst(new XElement(SvgNames.Svg + "style", HtmlStyle.FigureFonts));
         return Encoding.UTF8.GetBytes(drawn.ToString(SaveOptions.DisableFormatting) + "\n");
     }
 

@@ -9,9 +9,6 @@ namespace StabilityStudy.Reporting.Html;
 /// <summary>Writes single blocks as elements; counts the figures, so that each has identifiers of its own.</summary>
 internal sealed class HtmlBlocks
 {
-    private const int FigureWidth = 480;
-    private const int FigureWidthInRow = 300;
-
     private int _figures;
 
     /// <summary>The elements of a block; a page break gives none.</summary>
@@ -49,14 +46,14 @@ internal sealed class HtmlBlocks
                 new XElement("p", new XAttribute("class", "small"), HtmlDrawing.ReadingCopy),
             ],
             Table table => [WriteTable(table)],
-            ChartBlock chart => [WriteChart(chart, FigureWidth)],
-            Floating floating => [WriteChart(floating.Figure, FigureWidth)],
+            ChartBlock chart => [WriteChart(chart, ChartSvg.Width)],
+            Floating floating => [WriteChart(floating.Figure, ChartSvg.Width)],
             ChartRow row =>
             [
                 new XElement(
                     "div",
                     new XAttribute("class", "row"),
-                    row.Charts.Select(chart => WriteChart(chart, FigureWidthInRow))
+                    row.Charts.Select(chart => WriteChart(chart, ChartSvg.WidthInRow))
                 ),
             ],
             FlowFigure flow => [WriteFlow(flow)],

@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using StabilityStudy.Reporting.Charts;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Html;
@@ -9,12 +10,10 @@ internal static class HtmlGlyph
     private const string Ink = "#1a1c20";
     private const string Accent = "#1d4466";
 
-    private static readonly XNamespace s_svg = "http://www.w3.org/2000/svg";
-
     /// <summary>A shape as tall as the text.</summary>
     public static XElement Of(VerdictShape shape) =>
         new(
-            s_svg + "svg",
+            SvgNames.Svg + "svg",
             new XAttribute("class", "glyph"),
             new XAttribute("viewBox", "0 0 100 100"),
             new XAttribute("aria-hidden", "true"),
@@ -43,11 +42,11 @@ internal static class HtmlGlyph
         };
 
     private static XElement Filled(string path, string color) =>
-        new(s_svg + "path", new XAttribute("d", path), new XAttribute("fill", color));
+        new(SvgNames.Svg + "path", new XAttribute("d", path), new XAttribute("fill", color));
 
     private static XElement Stroked(string path, string color, int width) =>
         new(
-            s_svg + "path",
+            SvgNames.Svg + "path",
             new XAttribute("d", path),
             new XAttribute("fill", "none"),
             new XAttribute("stroke", color),

@@ -2,6 +2,7 @@ using System.Collections.Frozen;
 using System.Net;
 using System.Text;
 using System.Xml.Linq;
+using StabilityStudy.Reporting.Charts;
 using StabilityStudy.Reporting.Text;
 
 namespace StabilityStudy.Reporting.Html;
@@ -16,8 +17,6 @@ internal static class HtmlText
         "strong",
         "svg"
     );
-
-    private static readonly XNamespace s_svg = "http://www.w3.org/2000/svg";
 
     public static string Of(XElement page)
     {
@@ -65,7 +64,7 @@ internal static class HtmlText
         }
 
         text.Append("</").Append(name).Append('>');
-        if (element.Name.Namespace != s_svg && !s_inLine.Contains(name))
+        if (element.Name.Namespace != SvgNames.Svg && !s_inLine.Contains(name))
         {
             text.Append('\n');
         }

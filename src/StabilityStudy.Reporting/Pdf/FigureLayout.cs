@@ -118,17 +118,12 @@ internal static class FigureLayout
             canvas.Tagged(
                 "Caption",
                 () =>
-                {
-                    for (var i = 0; i < figure.Caption.Length; i++)
-                    {
-                        canvas.Text(
-                            figure.Caption[i] + (i < figure.Caption.Length - 1 ? " " : ""),
-                            TextStyle.Caption,
-                            figure.Left,
-                            top + height + CaptionGap + (i * TextStyle.Caption.Leading)
-                        );
-                    }
-                }
+                    canvas.Lines(
+                        figure.Caption,
+                        TextStyle.Caption,
+                        figure.Left,
+                        top + height + CaptionGap
+                    )
             );
         }
     }

@@ -11,6 +11,7 @@ internal static class FlowLayout
     private const double BranchWidth = 96;
     private const double Gap = 18;
     private const double Padding = 4;
+    private const double PaddingAbove = 2;
     private const double Between = 3;
     private const double LineWidth = 0.7;
 
@@ -30,10 +31,7 @@ internal static class FlowLayout
                 Lines(branch.LeftOut, frame.Right - beside)
             ))
             .ToImmutableArray();
-        var tallest = Math.Max(
-            steps.Max(BoxHeight),
-            branches.Sum(branch => branch.Height + Between) - Between
-        );
+        var tallest = Math.Max(steps.Max(BoxHeight), HeightOf(branches));
         return
         [
             new Piece(
@@ -81,19 +79,18 @@ internal static class FlowLayout
         Rule(left, middle, fork, middle, canvas);
         left += Gap;
         var centers = new List<double> { middle };
-        var y = middle - ((branches.Sum(branch => branch.Height + Between) - Between) / 2);
+        var y = middle - (HeightOf(branches) / 2);
         foreach (var branch in branches)
         {
             var center = y + (branch.Height / 2);
             centers.Add(center);
             Rule(fork, center, left, center, canvas);
             Box(branch.Box, left, center - (BoxHeight(branch.Box) / 2), BranchWidth, canvas);
-            WriteLines(
+            canvas.Lines(
                 branch.LeftOut,
                 TextStyle.Small,
                 beside,
-                center - (branch.LeftOut.Length * TextStyle.Small.Leading / 2),
-                canvas
+                center - (branch.LeftOut.Length * TextStyle.Small.Leading / 2)
             );
             y += branch.Height + Between;
         }
@@ -112,36 +109,20 @@ internal static class FlowLayout
         var border = new XGraphicsPath();
         border.AddRectangle(new XRect(left, top, width, BoxHeight(lines)));
         canvas.Stroke(border, TextStyle.Ink, LineWidth);
-        WriteLines(lines, TextStyle.Caption, left + Padding, top + Padding - 2, canvas);
+        canvas.Lines(lines, TextStyle.Caption, left + Padding, top + PaddingAbove);
     }
 
     private static void Rule(double x1, double y1, double x2, double y2, PageCanvas canvas) =>
         canvas.Line(x1, y1, x2, y2, LineWidth, TextStyle.Ink);
 
-    private static void WriteLines(
-        ImmutableArray<string> lines,
-        TextStyle style,
-        double left,
-        double top,
-        PageCanvas canvas
-    )
-    {
-        for (var i = 0; i < lines.Length; i++)
-        {
-            canvas.Text(
-                lines[i] + (i < lines.Length - 1 ? " " : ""),
-                style,
-                left,
-                top + (i * style.Leading)
-            );
-        }
-    }
-
     private static ImmutableArray<string> Lines(string text, double width) =>
         text.Length == 0 ? [] : LineBreaking.Break(text, TextStyle.Caption, width);
 
+    private static double HeightOf(ImmutableArray<LaidBranch> branches) =>
+        branches.Sum(branch => branch.Height + Between) - Between;
+
     private static double BoxHeight(ImmutableArray<string> lines) =>
-        (lines.Length * TextStyle.Caption.Leading) + (2 * (Padding - 2));
+        (lines.Length * TextStyle.Caption.Leading) + (2 * PaddingAbove);
 
     private sealed record LaidBranch(ImmutableArray<string> Box, ImmutableArray<string> LeftOut)
     {

@@ -168,6 +168,15 @@ internal sealed class PageCanvas(PdfDocument document, PageFrame frame)
         }
     }
 
+    /// <summary>Writes lines below each other; a reader of the text meets a space between them.</summary>
+    public void Lines(ImmutableArray<string> lines, TextStyle style, double x, double top)
+    {
+        for (var i = 0; i < lines.Length; i++)
+        {
+            Text(lines[i] + (i < lines.Length - 1 ? " " : ""), style, x, top + (i * style.Leading));
+        }
+    }
+
     public void Line(double x1, double y1, double x2, double y2, double width, XColor color) =>
         Graphics.DrawLine(new XPen(color, width), x1, y1, x2, y2);
 

@@ -14,10 +14,8 @@ internal static class HandCheckSection
 {
     public const string Title = "Check by hand";
 
-    /// <summary>More terms than these nobody adds up by hand.</summary>
-    private const int MostTerms = 6;
-
-    private const int MostNamed = 12;
+    /// <summary>The word under which the analysis says that persons with several specimens made the interval wider.</summary>
+    private const string OverPersons = "subjects";
 
     public static Section Of(StudyAnalysis analysis) =>
         new(
@@ -33,7 +31,7 @@ internal static class HandCheckSection
                             ParagraphStyle.Body
                         ),
                     ],
-                Specimens(analysis),
+                SpecimenTrail.Of(analysis),
             ]
         );
 
@@ -46,13 +44,11 @@ internal static class HandCheckSection
             where cell.Criteria.Any(IsByHand) && cell.Pairs.Any(pair => pair.IsOfNumbers)
             select (Sequence: sequence, Cell: cell)
         ).ToImmutableArray();
-        var set = all.Where(item => item.Sequence.Window?.Planned == item.Cell.Key.TimePoint)
+        var deciding = all.Where(item => item.Sequence.Window?.Planned == item.Cell.Key.TimePoint)
+            .Concat(all)
+            .Take(1)
             .ToImmutableArray();
-        return set.IsEmpty
-            ? all.IsEmpty
-                ? null
-                : all[0]
-            : set[0];
+        return deciding.IsEmpty ? null : deciding[0];
     }
 
     private static bool IsByHand(CriterionResult result) =>
@@ -76,7 +72,7 @@ internal static class HandCheckSection
                     yield return new KeepTogether([Steps(cell, bias, mean, names)]);
                     break;
                 case IndividualResult { Bounds.Value: not null } individual:
-                    yield return new KeepTogether([Count(individual, cell, names)]);
+                    yield return new KeepTogether([HandCount.Of(individual, cell, names)]);
                     break;
             }
         }
@@ -189,165 +185,6 @@ internal static class HandCheckSection
         );
     }
 
-    /// <summary>The word under which the analysis says that persons with several specimens made the interval wider.</summary>
-    private const string OverPersons = "subjects";
-
-    private static Row Step(string step, string result) =>
-        new([new TableCell(step), new TableCell(result)]);
-
     private static string Shown(decimal value) =>
         NumberText.Fixed((double)decimal.Round(value, HandChange.Decimals), HandChange.Decimals);
-
-    private static Table Count(IndividualResult individual, Cell cell, SequenceNames names)
-    {
-        var agreement = individual.Agreement;
-        var (n, outside) = (agreement.Counted, agreement.Outside);
-        var most = individual.MostOutside;
-        return new Table(
-            $"Single specimens (criterion {individual.Criterion})",
-            [
-                new Column("Step", ColumnAlignment.Left, 5),
-                new Column("Result", ColumnAlignment.Left, 5),
-            ],
-            [
-                Step(
-                    $"Specimens that count; outside {TradeWords.Of(individual.Limit, names.Analyte.ShownUnit)}",
-                    $"{NumberText.Count(n)}; {NumberText.Count(outside)}"
-                ),
-                Step("Outside", Outside(individual, cell)),
-                Step(
-                    "Most that may be outside",
-                    most is { } allowed ? NumberText.Count(allowed) : "none can show it"
-                ),
-                .. Chance(individual, n, outside),
-                Step(
-                    $"Required: at least {NumberText.Percent(individual.RequiredShare)} of specimens inside",
-                    TradeWords.Clause(individual.Reasons[0].Text)
-                ),
-            ],
-            null
-        );
-    }
-
-    /// <summary>The binomial sum behind the exact bound, written out where it has few terms.</summary>
-    private static IEnumerable<Row> Chance(IndividualResult individual, int n, int outside)
-    {
-        if (outside >= MostTerms || n == 0)
-        {
-            yield break;
-        }
-
-        var share = individual.RequiredShare;
-        var terms = new List<string>();
-        var total = 0.0;
-        var ways = 1.0;
-        for (var i = 0; i <= outside; i++)
-        {
-            total += ways * Math.Pow(1 - share, i) * Math.Pow(share, n - i);
-            var inside = NumberText.Plain((decimal)share) + Power(n - i);
-            terms.Add(
-                i == 0
-                    ? inside
-                    : $"{NumberText.Fixed(ways, 0)} × {NumberText.Plain((decimal)(1 - share))}{Power(i)} × {inside}"
-            );
-            ways = ways * (n - i) / (i + 1);
-        }
-
-        yield return Step(
-            $"Chance of so few outside, were the true share {NumberText.Percent(share)}: {string.Join(" + ", terms)}",
-            $"{NumberText.Fixed(total, 4)}, {(total <= 1 - individual.ConfidenceLevel ? "at most" : "above")} {NumberText.Fixed(1 - individual.ConfidenceLevel, 2)}"
-        );
-    }
-
-    private static string Power(int exponent) =>
-        exponent == 1
-            ? ""
-            : string.Concat(NumberText.Count(exponent).Select(digit => "⁰¹²³⁴⁵⁶⁷⁸⁹"[digit - '0']));
-
-    private static string Outside(IndividualResult individual, Cell cell)
-    {
-        var outside = individual.Agreement.OutsideSpecimens;
-        return outside.IsEmpty ? "none"
-            : outside.Length > MostNamed
-                ? $"{NumberText.Count(outside.Length)}, marked under \"{PairSection.Title}\""
-            : string.Join(", ", outside.Select(specimen => WithLines(specimen, cell)));
-    }
-
-    /// <summary>"N-034 (lines 131, 267)": the lines in the laboratory's own file.</summary>
-    private static string WithLines(string specimen, Cell cell)
-    {
-        var pair = cell.Pairs.First(item => item.Specimen == specimen);
-        int[] lines =
-        [
-            .. new[] { pair.Baseline?.SourceRow, pair.Delayed?.SourceRow }.OfType<int>(),
-        ];
-        return lines.Length == 0
-            ? specimen
-            : $"{specimen} ({(lines.Length == 1 ? "line" : "lines")} {string.Join(", ", lines.Select(NumberText.Count))})";
-    }
-
-    private static Table Specimens(StudyAnalysis analysis)
-    {
-        return new Table(
-            $"From each conclusion to its specimens in {analysis.Facts.Files.Results}",
-            [
-                new Column("Time", ColumnAlignment.Left, 0.8),
-                new Column("Conclusion", ColumnAlignment.Left, 1.6),
-                new Column("By", ColumnAlignment.Left, 2.2),
-                new Column("Outside, failed or undecidable", ColumnAlignment.Left, 5.6),
-            ],
-            [.. analysis.Sequences.SelectMany(sequence => Lines(analysis, sequence))],
-            $"By: the criteria that made the conclusion. A mean rests on every compared pair: \"{PairSection.Title}\", where each stands with its lines."
-        );
-    }
-
-    private static IEnumerable<Row> Lines(StudyAnalysis analysis, Sequence sequence)
-    {
-        yield return new Row(
-            [new TableCell(SequenceNames.Of(analysis, sequence).Title(analysis))],
-            RowKind.GroupHeading
-        );
-        foreach (var cell in sequence.Cells)
-        {
-            var outside = cell
-                .Criteria.OfType<IndividualResult>()
-                .Select(result => Outside(result, cell))
-                .Distinct(StringComparer.Ordinal);
-            yield return new Row([
-                new TableCell(cell.Key.TimePoint.ToString()),
-                new TableCell(
-                    TradeWords.Of(cell.Conclusion),
-                    Emphasis.Strong,
-                    TradeWords.ShapeOf(cell.Conclusion)
-                ),
-                new TableCell(By(cell)),
-                new TableCell(string.Join("; ", outside)),
-            ]);
-        }
-    }
-
-    private static string By(Cell cell)
-    {
-        if (cell.Conclusion is Conclusion.NotReached or Conclusion.NotAssessed)
-        {
-            return cell.Conclusion == Conclusion.NotReached
-                ? "an earlier time point"
-                : "see its page";
-        }
-
-        var verdict = cell.Conclusion switch
-        {
-            Conclusion.Supported => Verdict.Met,
-            Conclusion.NotSupported => Verdict.NotMet,
-            _ => Verdict.Inconclusive,
-        };
-        string[] by =
-        [
-            .. cell
-                .Criteria.Where(result => result.Verdict == verdict)
-                .Select(result => result.Criterion),
-            .. cell.Doubts.IsEmpty ? [] : new[] { "a doubt on its page" },
-        ];
-        return string.Join(", ", by);
-    }
 }

@@ -52,10 +52,8 @@ public static class PdfFileWriter
                 ))
             )
             .ToDictionary(row => row.Number);
-        var last = Math.Max(
-            objects.IsEmpty ? 0 : objects[^1].Reference.Number,
-            packed.Streams.IsEmpty ? 0 : packed.Streams[^1].Reference.Number
-        );
+        // Object streams are numbered after the objects.
+        var last = packed.Streams.IsEmpty ? 0 : packed.Streams[^1].Reference.Number;
         // A whole file must have no gaps: numbers without an object are free.
         WriteStream(
             output,

@@ -60,13 +60,7 @@ public static class OperatingCharacteristic
             throw new ArgumentException("There are from 1 to a million studies.", nameof(studies));
         }
 
-        var master = new SeededRandom(seed);
-        var seeds = new ulong[studies];
-        for (var i = 0; i < studies; i++)
-        {
-            seeds[i] = master.NextUInt64();
-        }
-
+        var seeds = SeededRandom.Seeds(seed, studies);
         var points = ImmutableArray.CreateBuilder<CharacteristicPoint>(truths.Length);
         foreach (var truth in truths)
         {

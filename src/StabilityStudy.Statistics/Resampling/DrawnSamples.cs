@@ -38,13 +38,7 @@ internal static class DrawnSamples
         Func<int[], Line?> line
     )
     {
-        var master = new SeededRandom(seed);
-        var seeds = new ulong[samples];
-        for (var i = 0; i < samples; i++)
-        {
-            seeds[i] = master.NextUInt64();
-        }
-
+        var seeds = SeededRandom.Seeds(seed, samples);
         var drawn = new (Line? Line, int Redrawn)[samples];
         Parallel.For(
             0,

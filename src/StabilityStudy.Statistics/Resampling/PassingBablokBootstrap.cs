@@ -67,6 +67,11 @@ public static class PassingBablokBootstrap
             BiasAtLevel.RequireLevel(level);
         }
 
+        if (levels.IsEmpty)
+        {
+            return [];
+        }
+
         var whole = PassingBablok.Fit(pairs, confidenceLevel);
         if (!whole.TryGet(out var fit))
         {

@@ -16,6 +16,19 @@ public sealed class SeededRandom(ulong seed)
 
     private ulong _state = seed;
 
+    /// <summary>A seed for each of many tasks, so that their results do not depend on the number of threads.</summary>
+    internal static ulong[] Seeds(ulong seed, int count)
+    {
+        var master = new SeededRandom(seed);
+        var seeds = new ulong[count];
+        for (var i = 0; i < count; i++)
+        {
+            seeds[i] = master.NextUInt64();
+        }
+
+        return seeds;
+    }
+
     /// <summary>The next 64 bits, each value equally likely.</summary>
     public ulong NextUInt64()
     {
