@@ -17,9 +17,12 @@ for folder in $folders; do
     cd "$work/copy/tests/StabilityStudy.Statistics.Tests"
     find . -name '*Tests.cs' -not -path "./$folder/*" -delete
     find . \( -name '*SimulationTests.cs' -o -name '*CoverageTests.cs' \) -delete
+    # The first test that fails decides; xUnit reads this file beside the tests.
+    echo '{ "stopOnFail": true }' >xunit.runner.json
+    sed -i 's|</Project>|<ItemGroup><None Include="xunit.runner.json" CopyToOutputDirectory="PreserveNewest" /></ItemGroup></Project>|' ./*.csproj
     cat >"$work/stryker.json" <<JSON
 { "stryker-config": { "test-runner": "mtp", "project": "StabilityStudy.Statistics.csproj", "concurrency": 2,
-  "reporters": ["json"], "coverage-analysis": "off", "additional-timeout": 30000,
+  "reporters": ["json"], "coverage-analysis": "off", "additional-timeout": 12000,
   "mutate": ["$folder/*.cs"], "ignore-mutations": ["string"] } }
 JSON
     if ! "$work/tool/dotnet-stryker" -f "$work/stryker.json" -O "$work/$folder" >"$work/log" 2>&1; then

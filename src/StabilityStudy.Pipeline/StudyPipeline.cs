@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Intake;
@@ -69,6 +71,18 @@ public static class StudyPipeline
             analysis.Queries
         );
     }
+
+    /// <summary>The same study with how often studies like it would support each time point.</summary>
+    /// <param name="study">The analyzed study.</param>
+    /// <param name="studies">Simulated studies for each supposed change.</param>
+    public static AnalyzedStudy WithPower(AnalyzedStudy study, int studies) =>
+        study with
+        {
+            Analysis = study.Analysis with
+            {
+                Power = StudyPower.Of(study.Analysis, studies, FurtherEstimates.Seed),
+            },
+        };
 
     /// <summary>The digest of a study's inputs, without analyzing them; null when they cannot be read.</summary>
     /// <param name="files">The files of the study folder.</param>

@@ -95,4 +95,44 @@ public sealed class AnalyzeTests
             printed.Out.TrimEnd()
         );
     }
+
+    [Fact]
+    public async Task Simulated_studies_are_shown_only_when_asked_for_and_in_80_columns()
+    {
+        var unasked = await Run.Of("analyze", ExampleStudy.Folder);
+        var asked = await Run.Of("analyze", ExampleStudy.Folder, "--simulate", "20");
+
+        Assert.Equal(ExitCode.Done, asked.Code);
+        Assert.StartsWith(unasked.Out.TrimEnd(), asked.Out, StringComparison.Ordinal);
+        var added = asked.Out[unasked.Out.TrimEnd().Length..];
+        Assert.Contains("Simulated: 20 studies for each line", added, StringComparison.Ordinal);
+        Assert.Matches(@"8 h +\+7\.50 +5\.0 +\d+\.\d +\d+\.\d \(\d", added);
+        Assert.All(
+            added.ReplaceLineEndings("\n").Split('\n'),
+            line => Assert.True(line.Length <= 80, line)
+        );
+    }
+
+    [Fact]
+    public async Task Simulated_studies_are_in_the_json_when_asked_for()
+    {
+        var run = await Run.Of("analyze", ExampleStudy.Folder, "--json", "--simulate", "10");
+
+        using var document = JsonDocument.Parse(run.Out);
+        var power = document.RootElement.GetProperty("power");
+        Assert.Equal(10, power.GetProperty("studies").GetInt32());
+        Assert.Equal(6, power.GetProperty("timePoints").GetArrayLength());
+    }
+
+    [Theory]
+    [InlineData("0")]
+    [InlineData("100001")]
+    [InlineData("many")]
+    public async Task A_number_of_studies_that_cannot_be_simulated_is_wrong_usage(string studies)
+    {
+        var run = await Run.Of("analyze", ExampleStudy.Folder, "--simulate", studies);
+
+        Assert.Equal(ExitCode.WrongUsage, run.Code);
+        Assert.Contains("--simulate", run.Error, StringComparison.Ordinal);
+    }
 }

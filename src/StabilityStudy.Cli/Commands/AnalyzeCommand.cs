@@ -2,6 +2,7 @@ using System.CommandLine;
 using System.Text;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
+using StabilityStudy.Core.Planning;
 using StabilityStudy.Pipeline;
 
 namespace StabilityStudy.Cli.Commands;
@@ -15,6 +16,12 @@ internal static class AnalyzeCommand
         var json = StudyArgument.Json(
             "Write everything, unrounded, as JSON (the content of analysis.json)."
         );
+        var simulate = new Option<int?>("--simulate")
+        {
+            Description =
+                "Also simulate this many studies like this one for each of three true changes, to show how often each time point would be supported. From 1 to 100,000; 1,000 take some seconds a time point.",
+            HelpName = "STUDIES",
+        };
         var require = StudyArgument.RequireSupported();
         var command = new Command(
             "analyze",
@@ -23,6 +30,7 @@ internal static class AnalyzeCommand
         {
             study,
             json,
+            simulate,
             require,
         };
         command.SetAction(parsed =>
@@ -30,24 +38,37 @@ internal static class AnalyzeCommand
                 terminal,
                 parsed.GetRequiredValue(study),
                 parsed.GetValue(json),
+                parsed.GetValue(simulate),
                 parsed.GetValue(require)
             )
         );
         return command;
     }
 
-    private static ExitCode Run(Terminal terminal, string folder, bool json, bool require)
+    private static ExitCode Run(
+        Terminal terminal,
+        string folder,
+        bool json,
+        int? simulate,
+        bool require
+    )
     {
+        if (simulate is < 1 or > StudyPower.MostStudies)
+        {
+            throw new UsageException("--simulate needs a number of studies from 1 to 100,000.");
+        }
+
         var outcome = StudyPipeline.Analyze(StudyFolder.Read(folder));
         if (!outcome.TryGet(out var analyzed))
         {
             return StoppedStudy.Report(terminal, outcome.Queries, json);
         }
 
+        var shown = simulate is { } studies ? StudyPipeline.WithPower(analyzed, studies) : analyzed;
         terminal.Out.WriteLine(
             json
-                ? Encoding.UTF8.GetString(StudyPipeline.WriteAnalysis(analyzed).Span).TrimEnd('\n')
-                : StudyPipeline.Summarize(analyzed, terminal.Width)
+                ? Encoding.UTF8.GetString(StudyPipeline.WriteAnalysis(shown).Span).TrimEnd('\n')
+                : StudyPipeline.Summarize(shown, terminal.Width)
         );
         return SupportedRequirement.Check(analyzed, require);
     }

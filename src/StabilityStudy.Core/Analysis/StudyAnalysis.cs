@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Study;
@@ -29,6 +30,9 @@ public sealed record StudyAnalysis(
     ImmutableArray<Sequence> Sequences
 )
 {
+    /// <summary>How often studies like this one would support each time point; null unless asked for, and no part of a report.</summary>
+    public StudyPower? Power { get; init; }
+
     /// <summary>The format that this program writes.</summary>
     public const int CurrentFormat = 1;
 }

@@ -15,12 +15,7 @@ internal sealed record PairContext(
 )
 {
     /// <summary>The time points at which the analyte is tested, ascending.</summary>
-    public ImmutableArray<TimePoint> TimePoints =>
-        [
-            .. (Analyte.TimePoints.IsEmpty ? Protocol.TimePoints : Analyte.TimePoints).OrderBy(
-                timePoint => timePoint.Delay
-            ),
-        ];
+    public ImmutableArray<TimePoint> TimePoints => Protocol.TimePointsOf(Analyte);
 
     /// <summary>Every combination of analyte, group and storage that is studied, in the order of the protocol.</summary>
     public static IEnumerable<PairContext> All(StudyInputs inputs) =>

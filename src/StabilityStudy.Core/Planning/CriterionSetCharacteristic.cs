@@ -3,6 +3,7 @@ using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Statistics.Drift;
 using StabilityStudy.Statistics.Planning;
 using StabilityStudy.Statistics.Resampling;
 
@@ -14,7 +15,7 @@ namespace StabilityStudy.Core.Planning;
 /// </summary>
 /// <remarks>
 /// Supposed: changes normal among specimens, log-normal baselines, results reported with the analyte's decimals, no failed and no missing tube, controls in order. Real studies lose some; so
-/// the true probability is rather below.
+/// the true probability is rather below. Where a criterion on drift applies, the earlier time points are drawn too: each specimen's change grows with time in the analyte's shape.
 /// </remarks>
 public static class CriterionSetCharacteristic
 {
@@ -35,7 +36,7 @@ public static class CriterionSetCharacteristic
     /// <param name="protocol">The protocol with its criteria.</param>
     /// <param name="analyte">Key of an analyte whose results are numbers.</param>
     /// <param name="group">Key of a patient group.</param>
-    /// <param name="timePoint">The time point; a drift criterion sees its results alone, without earlier ones.</param>
+    /// <param name="timePoint">The time point.</param>
     /// <param name="supposed">How its results arise.</param>
     /// <param name="meanChangesPercent">True mean changes, percent of the baseline.</param>
     /// <param name="studies">Studies a point, from 1 to a million.</param>
@@ -56,13 +57,15 @@ public static class CriterionSetCharacteristic
         ArgumentNullException.ThrowIfNull(protocol);
         ArgumentNullException.ThrowIfNull(supposed);
         RequirePossible(supposed);
+        var analyzed =
+            protocol.Analytes.SingleOrDefault(item => item.Id == analyte && !item.IsQualitative)
+            ?? throw new ArgumentException(
+                $"The protocol has no analyte {analyte} with numbers for results.",
+                nameof(analyte)
+            );
         var context = new CellContext(
             protocol,
-            protocol.Analytes.SingleOrDefault(item => item.Id == analyte && !item.IsQualitative)
-                ?? throw new ArgumentException(
-                    $"The protocol has no analyte {analyte} with numbers for results.",
-                    nameof(analyte)
-                ),
+            analyzed,
             protocol.Groups.SingleOrDefault(item => item.Id == group)
                 ?? throw new ArgumentException(
                     $"The protocol has no patient group {group}.",
@@ -71,47 +74,94 @@ public static class CriterionSetCharacteristic
             timePoint,
             []
         );
+        ImmutableArray<TimePoint> earlier = context.Applying.Any(item =>
+            item.Criterion is DriftCriterion
+        )
+            ? [.. protocol.TimePointsOf(analyzed).Where(point => point.Delay < timePoint.Delay)]
+            : [];
         return OperatingCharacteristic.Curve(
             meanChangesPercent,
             studies,
             seed,
             ConfidenceLevel,
             (mean, random) =>
-                CellEvaluation.Conclude(
-                    CellEvaluation.Evaluate(Draw(context, supposed, mean, random), context)
-                ) == Conclusion.Supported
+            {
+                var drawn = Draw(context, [.. earlier, timePoint], supposed, mean, random);
+                return CellEvaluation.Conclude(
+                        CellEvaluation.Evaluate(drawn[^1], context with { Earlier = drawn[..^1] })
+                    ) == Conclusion.Supported;
+            }
         );
     }
 
-    private static ImmutableArray<PairRecord> Draw(
+    /// <summary>The pairs of one study at each of some time points; the change grows up to the last of them.</summary>
+    private static ImmutableArray<ImmutableArray<PairRecord>> Draw(
         CellContext context,
+        ImmutableArray<TimePoint> timePoints,
         SupposedResults supposed,
         double meanPercent,
         SeededRandom random
     )
     {
+        var specimens = Enumerable
+            .Range(0, supposed.Specimens)
+            .Select(_ =>
+                (
+                    Baseline: supposed.BaselineMedian
+                        * Math.Exp(supposed.BaselineLogSd * random.NextNormal()),
+                    Change: meanPercent + (supposed.ChangeSdPercent * random.NextNormal())
+                )
+            )
+            .ToImmutableArray();
         var runSd = supposed.SameRun ? 0 : supposed.RunSdPercent;
-        double[] shift =
+        double[] Runs() =>
+            [
+                .. Enumerable
+                    .Range(0, supposed.CollectionDays)
+                    .Select(_ => runSd * random.NextNormal()),
+            ];
+        var baselineRuns = Runs();
+        var atLast = Growth(timePoints[^1]);
+        return
         [
-            .. Enumerable
-                .Range(0, supposed.CollectionDays)
-                .Select(_ => runSd * (random.NextNormal() - random.NextNormal())),
+            .. timePoints.Select(timePoint =>
+            {
+                var delayedRuns = Runs();
+                var share = Growth(timePoint) / atLast;
+                return specimens
+                    .Select(
+                        (specimen, i) =>
+                        {
+                            var day = i % supposed.CollectionDays;
+                            var percent =
+                                (share * specimen.Change) + delayedRuns[day] - baselineRuns[day];
+                            return Pair(
+                                i,
+                                day,
+                                specimen.Baseline,
+                                specimen.Baseline * (1 + (percent / 100)),
+                                context with
+                                {
+                                    TimePoint = timePoint,
+                                },
+                                supposed.SameRun
+                            );
+                        }
+                    )
+                    .ToImmutableArray();
+            }),
         ];
-        var pairs = ImmutableArray.CreateBuilder<PairRecord>(supposed.Specimens);
-        for (var i = 0; i < supposed.Specimens; i++)
-        {
-            var day = i % supposed.CollectionDays;
-            var baseline =
-                supposed.BaselineMedian * Math.Exp(supposed.BaselineLogSd * random.NextNormal());
-            var percent =
-                meanPercent + shift[day] + (supposed.ChangeSdPercent * random.NextNormal());
-            pairs.Add(
-                Pair(i, day, baseline, baseline * (1 + (percent / 100)), context, supposed.SameRun)
-            );
-        }
 
-        return pairs.MoveToImmutable();
+        double Growth(TimePoint timePoint) =>
+            SpecimenSlopes.Transform(context.Analyte.DriftShape, timePoint.Delay.TotalHours)
+            - SpecimenSlopes.Transform(
+                context.Analyte.DriftShape,
+                BaselineDelay(context).TotalHours
+            );
     }
+
+    private static TimeSpan BaselineDelay(CellContext context) =>
+        context.Protocol.BaselineWithin / 2;
 
     private static PairRecord Pair(
         int number,
@@ -124,7 +174,7 @@ public static class CriterionSetCharacteristic
     {
         var collected = s_firstCollection.AddDays(day);
         var code = number.ToString("D4", System.Globalization.CultureInfo.InvariantCulture);
-        var (early, late) = (context.Protocol.BaselineWithin / 2, context.TimePoint.Delay);
+        var (early, late) = (BaselineDelay(context), context.TimePoint.Delay);
         Measurement Of(string tube, double value, TimeSpan delay) =>
             new(
                 tube,
@@ -154,9 +204,8 @@ public static class CriterionSetCharacteristic
 
     private static void RequirePossible(SupposedResults supposed)
     {
-        const int mostSpecimens = 10_000;
         if (
-            supposed.Specimens is < 1 or > mostSpecimens
+            supposed.Specimens is < 1 or > SupposedResults.MostSpecimens
             || supposed.CollectionDays < 1
             || supposed.CollectionDays > supposed.Specimens
             || !(supposed.BaselineMedian > 0 && double.IsFinite(supposed.BaselineMedian))

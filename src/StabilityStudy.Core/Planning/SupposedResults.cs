@@ -16,4 +16,14 @@ public sealed record SupposedResults(
     double BaselineLogSd,
     double ChangeSdPercent,
     double RunSdPercent
-);
+)
+{
+    /// <summary>Most specimens of a simulated study.</summary>
+    public const int MostSpecimens = 10_000;
+
+    /// <summary>SD of one change, what runs add included, percent.</summary>
+    internal double TotalSdPercent =>
+        Math.Sqrt(
+            (ChangeSdPercent * ChangeSdPercent) + (SameRun ? 0 : 2 * RunSdPercent * RunSdPercent)
+        );
+}

@@ -62,6 +62,18 @@ public sealed record StudyProtocol(
     /// <summary>How often the data may be looked at: 1, or 2 where an extension is planned before data; each look then has a wider interval.</summary>
     public int PlannedLooks { get; init; } = 1;
 
+    /// <summary>The time points at which an analyte is tested, ascending.</summary>
+    public ImmutableArray<TimePoint> TimePointsOf(Analyte analyte)
+    {
+        ArgumentNullException.ThrowIfNull(analyte);
+        return
+        [
+            .. (analyte.TimePoints.IsEmpty ? TimePoints : analyte.TimePoints).OrderBy(timePoint =>
+                timePoint.Delay
+            ),
+        ];
+    }
+
     /// <summary>Whether a signatory decides on the window: the approver, and where no role is called so, the last to sign.</summary>
     public bool Decides(Signatory signatory) =>
         Signatories.Any(IsApprover) ? IsApprover(signatory) : signatory == Signatories[^1];

@@ -93,6 +93,9 @@ public static class ReportBuilder
         [
             FirstPage.Summary(analysis),
             .. analysis.Sequences.Select(sequence => SummaryTables.Of(analysis, sequence)),
+            .. analysis.Power is { } power
+                ? [PowerSection.Of(analysis, power)]
+                : ImmutableArray<Section>.Empty,
         ];
 
     private static RunningHeader Header(StudyAnalysis analysis)

@@ -1,0 +1,157 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Planning;
+
+namespace StabilityStudy.Core.Planning;
+
+/// <summary>
+/// How often studies like this one would support a time point, were the true mean change this or that: what a conclusion is worth, and no conclusion itself. The change is supposed, never the
+/// observed one: power at the observed change says no more than its interval does (Hoenig and Heisey, 2001, Am Stat 55:19–24, cited from memory).
+/// </summary>
+/// <param name="Studies">Simulated studies for each supposed change.</param>
+/// <param name="Seed">Seed of the simulation.</param>
+/// <param name="TimePoints">Every time point whose results are numbers.</param>
+public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPower> TimePoints)
+{
+    /// <summary>Most studies that can be asked for.</summary>
+    public const int MostStudies = 100_000;
+
+    /// <summary>No criterion holds a change to a limit, so there is none to measure supposed changes by.</summary>
+    public const string NoLimit = "no-limit";
+
+    /// <summary>The supposed changes: none, half the allowable mean change, all of it.</summary>
+    private static readonly ImmutableArray<double> s_shares = [0, 0.5, 1];
+
+    /// <summary>Simulates studies of the size and spread that each time point had.</summary>
+    /// <param name="analysis">The study.</param>
+    /// <param name="studies">Studies for each supposed change, from 1 to <see cref="MostStudies"/>.</param>
+    /// <param name="seed">Any number; the same gives the same figures.</param>
+    /// <exception cref="ArgumentNullException">There is no analysis.</exception>
+    /// <exception cref="ArgumentException">The number of studies is outside its range.</exception>
+    public static StudyPower Of(StudyAnalysis analysis, int studies, ulong seed)
+    {
+        ArgumentNullException.ThrowIfNull(analysis);
+        if (studies is < 1 or > MostStudies)
+        {
+            throw new ArgumentException(
+                $"There are from 1 to {MostStudies} studies.",
+                nameof(studies)
+            );
+        }
+
+        var protocol = analysis.Protocol;
+        return new StudyPower(
+            studies,
+            seed,
+            [
+                .. from sequence in analysis.Sequences
+                from cell in sequence.Cells
+                let analyte = protocol.Analytes.Single(item => item.Id == cell.Key.Analyte)
+                where !analyte.IsQualitative
+                let context = new CellContext(
+                    protocol,
+                    analyte,
+                    protocol.Groups.Single(item => item.Id == cell.Key.Group),
+                    cell.Key.TimePoint,
+                    []
+                )
+                select new CellPower(cell.Key, Of(cell, context, studies, seed)),
+            ]
+        );
+    }
+
+    private static Estimate<TimePointPower> Of(
+        Cell cell,
+        CellContext context,
+        int studies,
+        ulong seed
+    )
+    {
+        if (AllowableMean.LimitOf(context) is not { } limit)
+        {
+            return Estimate.Refused<TimePointPower>(
+                NoLimit,
+                "No criterion holds a change to a limit."
+            );
+        }
+
+        var supposed = SupposedFromResults.Of(context.DataOf(cell.Pairs));
+        return supposed.TryGet(out var found)
+            ? Estimate.Of(Of(cell, found, limit, context, studies, seed))
+            : new Estimate<TimePointPower>(null, supposed.NotComputable, []);
+    }
+
+    private static TimePointPower Of(
+        Cell cell,
+        SupposedResults supposed,
+        Limit limit,
+        CellContext context,
+        int studies,
+        ulong seed
+    )
+    {
+        var allowable = AllowableMean.PercentAt(supposed.BaselineMedian, limit);
+        var direction =
+            cell.Estimates.MeanPercent.TryGet(out var mean) && mean.Mean < 0
+                ? -allowable
+                : allowable;
+        double[] changes = [.. s_shares.Select(share => share == 0 ? 0 : share * direction)];
+        var together = CriterionSetCharacteristic.Curve(
+            context.Protocol,
+            context.Analyte.Id,
+            context.Group.Id,
+            context.TimePoint,
+            supposed,
+            changes,
+            studies,
+            seed
+        );
+        return new TimePointPower(
+            supposed,
+            allowable,
+            [
+                .. changes.Select(
+                    (change, i) =>
+                        new PowerAtChange(
+                            s_shares[i],
+                            change,
+                            CriterionPower.Of(context, supposed, change),
+                            together[i]
+                        )
+                ),
+            ]
+        );
+    }
+}
+
+/// <summary>What studies like this one would show at a time point.</summary>
+/// <param name="Key">Analyte, group, storage and time point.</param>
+/// <param name="Power">The figures, or why there are none.</param>
+public sealed record CellPower(CellKey Key, Estimate<TimePointPower> Power);
+
+/// <summary>How often studies would support a time point.</summary>
+/// <param name="Supposed">How their results arise: number, days and spread as found.</param>
+/// <param name="AllowablePercent">Allowable mean change at the median baseline, percent of it.</param>
+/// <param name="Points">One point a supposed change.</param>
+public sealed record TimePointPower(
+    SupposedResults Supposed,
+    double AllowablePercent,
+    ImmutableArray<PowerAtChange> Points
+);
+
+/// <summary>How often studies would support a time point, were the mean change this.</summary>
+/// <param name="ShareOfAllowable">The supposed change as a share of the allowable one.</param>
+/// <param name="MeanChangePercent">The supposed change, percent of the baseline, in the direction of the observed one.</param>
+/// <param name="Alone">Exact chance of single criteria to be met, where there is a formula.</param>
+/// <param name="Together">Simulated chance of all criteria together.</param>
+public sealed record PowerAtChange(
+    double ShareOfAllowable,
+    double MeanChangePercent,
+    ImmutableArray<CriterionPower> Alone,
+    CharacteristicPoint Together
+);

@@ -1,0 +1,61 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Location;
+
+namespace StabilityStudy.Core.Planning;
+
+/// <summary>Results that would arise like those of a time point, save for the mean change.</summary>
+internal static class SupposedFromResults
+{
+    /// <summary>
+    /// Number, days and baselines as found. What a collection day adds to all its changes comes from the analysis of variance between days, half of its variance from either run; the rest of the
+    /// spread belongs to specimens. In one run days add nothing.
+    /// </summary>
+    /// <returns>Refused without percent changes, with fewer than two, or without spread.</returns>
+    public static Estimate<SupposedResults> Of(CellData data) =>
+        data.Compared.Length > SupposedResults.MostSpecimens
+            ? Estimate.Refused<SupposedResults>(
+                AssumptionCode.TooManyValues,
+                "Studies of more than 10,000 specimens are not simulated."
+            )
+            : RelativeChange.Percent(data.Pairs).Then(changes => Of(data, changes));
+
+    private static Estimate<SupposedResults> Of(CellData data, ImmutableArray<double> changes)
+    {
+        var spread = Spread.Summarize(changes.AsSpan());
+        return !spread.TryGet(out var found)
+                ? new Estimate<SupposedResults>(null, spread.NotComputable, [])
+            : found.StandardDeviation == 0
+                ? Estimate.Refused<SupposedResults>(
+                    AssumptionCode.ZeroSpread,
+                    "All changes are the same."
+                )
+            : Estimate.Of(Of(data, changes, found.StandardDeviation));
+    }
+
+    private static SupposedResults Of(
+        CellData data,
+        ImmutableArray<double> changes,
+        double standardDeviation
+    )
+    {
+        double[] logs = [.. data.Pairs.X.Select(Math.Log)];
+        var (ofSpecimens, ofDays) =
+            !data.SameRun
+            && ClusterVariation.Compute(changes.AsSpan(), data.Day.AsSpan()).TryGet(out var days)
+            && days.SharedStandardDeviation > 0
+                ? (Math.Sqrt(days.MeanSquareWithin), days.SharedStandardDeviation)
+                : (standardDeviation, 0);
+        return new SupposedResults(
+            data.Compared.Length,
+            data.DayCount,
+            data.SameRun,
+            Math.Exp(logs.Average()),
+            Spread.Summarize(logs).TryGet(out var baselines) ? baselines.StandardDeviation : 0,
+            ofSpecimens,
+            ofDays / Math.Sqrt(2)
+        );
+    }
+}
