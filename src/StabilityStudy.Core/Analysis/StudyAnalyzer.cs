@@ -134,7 +134,12 @@ public static class StudyAnalyzer
                         SideChanges = SideChange.Of(cell.Pairs, contexts[i]),
                         Doubts = doubts[i].All,
                         Controls = evidence[i],
-                        MoreSpecimens = SpecimensStillNeeded.Of(own[i], criteria[i], doubts[i].All),
+                        MoreSpecimens = SpecimensStillNeeded.Of(
+                            own[i],
+                            criteria[i],
+                            doubts[i].All,
+                            cell.Pairs.Count(pair => pair.IsOfNumbers)
+                        ),
                     }
             )
             .ToImmutableArray();

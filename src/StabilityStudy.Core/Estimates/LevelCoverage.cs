@@ -9,7 +9,7 @@ namespace StabilityStudy.Core.Estimates;
 /// <param name="Below">Baselines below the level.</param>
 /// <param name="Above">Baselines above the level.</param>
 /// <param name="Gap">What is missing, in words; null when nothing is.</param>
-internal sealed record LevelCoverage(int Below, int Above, string? Gap)
+public sealed record LevelCoverage(int Below, int Above, string? Gap)
 {
     /// <summary>Fewest baselines on either side of a level.</summary>
     public const int FewestOnEitherSide = 3;
@@ -17,7 +17,7 @@ internal sealed record LevelCoverage(int Below, int Above, string? Gap)
     /// <summary>The baselines must spread by so many times the analytical SD at the level, or measurement error bends the line.</summary>
     private const double LeastSpread = 5;
 
-    public static LevelCoverage Of(decimal level, CellData data, Analyte analyte)
+    internal static LevelCoverage Of(decimal level, CellData data, Analyte analyte)
     {
         var below = data.Compared.Count(pair => pair.Values().Baseline < level);
         var above = data.Compared.Count(pair => pair.Values().Baseline > level);

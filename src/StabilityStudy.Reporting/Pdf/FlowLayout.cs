@@ -22,13 +22,13 @@ internal static class FlowLayout
     )
     {
         var steps = flow
-            .Steps.Select(step => Lines(step, StepWidth - (2 * Padding)))
+            .Steps.Select(step => Lines(step, TextStyle.Caption, StepWidth - (2 * Padding)))
             .ToImmutableArray();
         var beside = frame.Left + (steps.Length * (StepWidth + Gap)) + BranchWidth + 10;
         var branches = flow
             .Branches.Select(branch => new LaidBranch(
-                Lines(branch.Box, BranchWidth - (2 * Padding)),
-                Lines(branch.LeftOut, frame.Right - beside)
+                Lines(branch.Box, TextStyle.Caption, BranchWidth - (2 * Padding)),
+                Lines(branch.LeftOut, TextStyle.Small, frame.Right - beside)
             ))
             .ToImmutableArray();
         var tallest = Math.Max(steps.Max(BoxHeight), HeightOf(branches));
@@ -115,8 +115,8 @@ internal static class FlowLayout
     private static void Rule(double x1, double y1, double x2, double y2, PageCanvas canvas) =>
         canvas.Line(x1, y1, x2, y2, LineWidth, TextStyle.Ink);
 
-    private static ImmutableArray<string> Lines(string text, double width) =>
-        text.Length == 0 ? [] : LineBreaking.Break(text, TextStyle.Caption, width);
+    private static ImmutableArray<string> Lines(string text, TextStyle style, double width) =>
+        text.Length == 0 ? [] : LineBreaking.Break(text, style, width);
 
     private static double HeightOf(ImmutableArray<LaidBranch> branches) =>
         branches.Sum(branch => branch.Height + Between) - Between;

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
@@ -11,9 +12,6 @@ namespace StabilityStudy.Reporting.Report;
 internal static class CoverageSection
 {
     public const string Title = "What the conclusions cover";
-
-    /// <summary>A level counts as covered when at least this many baselines lie on either side of it.</summary>
-    private const int BaselinesEachSide = 3;
 
     public static Section Of(StudyAnalysis analysis) =>
         new(
@@ -43,7 +41,7 @@ internal static class CoverageSection
                 new Column("Instruments; lots, delayed", ColumnAlignment.Left, 1.6),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence))],
-            $"A decision level is covered when at least {NumberText.Count(BaselinesEachSide)} baselines lie on either side of it."
+            $"A decision level is covered when at least {NumberText.Count(LevelCoverage.FewestOnEitherSide)} baselines lie on either side of it."
         );
 
     private static Row Row(StudyAnalysis analysis, Sequence sequence)
@@ -103,8 +101,8 @@ internal static class CoverageSection
     }
 
     private static bool IsCovered(decimal level, ImmutableArray<decimal> baselines) =>
-        baselines.Count(value => value < level) >= BaselinesEachSide
-        && baselines.Count(value => value > level) >= BaselinesEachSide;
+        baselines.Count(value => value < level) >= LevelCoverage.FewestOnEitherSide
+        && baselines.Count(value => value > level) >= LevelCoverage.FewestOnEitherSide;
 
     private static string Levels(ImmutableArray<decimal> levels) =>
         levels.IsEmpty ? "none" : string.Join(", ", levels.Select(NumberText.Plain));

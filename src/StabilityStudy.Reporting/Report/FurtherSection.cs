@@ -165,28 +165,4 @@ internal static class FurtherSection
 
     private static string WithInterval(double value, double lower, double upper) =>
         $"{NumberText.Fixed(value, SlopeDecimals)} ({NumberText.Range(lower, upper, SlopeDecimals)})";
-
-    /// <summary>Why estimates are not computable, each reason once below the table.</summary>
-    private sealed class Refusals
-    {
-        private readonly List<string> _reasons = [];
-
-        public string? Note =>
-            _reasons.Count == 0
-                ? null
-                : string.Join(
-                    " ",
-                    _reasons.Select((reason, index) => $"Not computable ({index + 1}): {reason}")
-                );
-
-        public string Mark(string reason)
-        {
-            if (!_reasons.Contains(reason, StringComparer.Ordinal))
-            {
-                _reasons.Add(reason);
-            }
-
-            return $"not computable ({_reasons.IndexOf(reason) + 1})";
-        }
-    }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Reporting.Model;
@@ -10,8 +11,14 @@ internal static class MixedDriftTable
 {
     private const int Decimals = 2;
 
-    public static Table Of(StudyAnalysis analysis) =>
-        new(
+    public static Table Of(StudyAnalysis analysis)
+    {
+        var refusals = new Refusals();
+        ImmutableArray<Row> rows =
+        [
+            .. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence, refusals)),
+        ];
+        return new(
             "The same by a mixed model, in three shapes",
             [
                 new Column("Shape", ColumnAlignment.Left, 2.2),
@@ -23,11 +30,17 @@ internal static class MixedDriftTable
                 new Column("AICc", ColumnAlignment.Right, 1),
                 new Column("Bound leaves the limit", ColumnAlignment.Left, 1.9),
             ],
-            [.. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence))],
+            rows,
             "Every specimen with a level and a slope of its own (restricted maximum likelihood on logarithms, baselines included), fitted change from the mean baseline delay with one-sided 95 % bounds, t with specimens − 1. Bound leaves the limit: hours from collection at which a bound reaches the allowable bias, two where either side may be reached; beyond the longest actual delay nobody measured. AICc: of the three shapes the one with the smallest follows the results best; the shape was declared beforehand and stays. Collection days are not in this model, so it describes only."
+                + (refusals.Note is { } note ? " " + note : "")
         );
+    }
 
-    private static IEnumerable<Row> Rows(StudyAnalysis analysis, Sequence sequence)
+    private static IEnumerable<Row> Rows(
+        StudyAnalysis analysis,
+        Sequence sequence,
+        Refusals refusals
+    )
     {
         var names = SequenceNames.Of(analysis, sequence);
         var baseline = sequence.Drift.Estimate.Value?.BaselineDelayHours ?? 0;
@@ -39,11 +52,17 @@ internal static class MixedDriftTable
 
         var longest = LongestDelay.Of(sequence);
         return sequence
-            .Drift.Mixed.Select(mixed => Line(mixed, baseline, last, longest))
+            .Drift.Mixed.Select(mixed => Line(mixed, baseline, last, longest, refusals))
             .Prepend(new Row([new TableCell(names.Title(analysis))], RowKind.GroupHeading));
     }
 
-    private static Row Line(MixedDrift mixed, double baselineHours, Cell last, double longest)
+    private static Row Line(
+        MixedDrift mixed,
+        double baselineHours,
+        Cell last,
+        double longest,
+        Refusals refusals
+    )
     {
         var name = new TableCell(
             TradeWords.Of(mixed.Shape) + (mixed.IsDeclared ? " (declared)" : ""),
@@ -54,7 +73,7 @@ internal static class MixedDriftTable
             return new Row([
                 name,
                 .. Enumerable.Repeat(new TableCell(""), 2),
-                new TableCell(mixed.Fit.NotComputable?.Reason ?? ""),
+                new TableCell(refusals.Mark(mixed.Fit.NotComputable?.Reason ?? "")),
                 .. Enumerable.Repeat(new TableCell(""), 4),
             ]);
         }

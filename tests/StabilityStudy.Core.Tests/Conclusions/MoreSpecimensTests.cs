@@ -1,5 +1,7 @@
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Tests.Studies;
+using StabilityStudy.Statistics.Drift;
 using StabilityStudy.Statistics.Planning;
 
 namespace StabilityStudy.Core.Tests.Conclusions;
@@ -132,8 +134,138 @@ public sealed class MoreSpecimensTests
             SpecimensStillNeeded.Of(
                 Conclusion.Inconclusive,
                 SmallStudy.Quiet(40).Cell().Criteria,
-                [doubt]
+                [doubt],
+                40
             )
         );
+    }
+
+    /// <summary>Baselines 25 to 64 s in steps; the changes have the mean given and an SD of 7 %.</summary>
+    private static SmallStudy Scattered(decimal meanPercent, params Criterion[] criteria) =>
+        SmallStudy
+            .Of(
+                [6],
+                Enumerable
+                    .Range(0, 20)
+                    .Select(i =>
+                        FormattableString.Invariant(
+                            $"{25 + (2 * i)}.0 | {(25 + (2 * i)) * (1 + (meanPercent / 100) + (((i * 7 % 5) - 2) * 0.05m)):0.0}"
+                        )
+                    )
+            )
+            .Criteria([.. criteria]);
+
+    [Fact]
+    public void A_share_of_changed_sides_gives_the_smallest_number_with_the_power()
+    {
+        var more = SmallStudy
+            .Of(
+                [6],
+                Enumerable
+                    .Range(0, 40)
+                    .Select(i =>
+                        i < 1 ? "39.0 | 41.0"
+                        : i < 30 ? "39.0 | 39.2"
+                        : "44.0 | 44.2"
+                    )
+            )
+            .Criteria(
+                new ReclassificationCriterion("sides", [new("aPTT", null)], [], 0.95, 10, [40])
+            )
+            .Cell()
+            .MoreSpecimens;
+        double PowerOf(int n) => IndividualPower.Of(n, 39.0 / 40, 0.90, 0.95);
+
+        Assert.Equal("criterion sides decides", more?.Because);
+        Assert.True(PowerOf(more!.Specimens!.Value) >= 0.80);
+        Assert.True(PowerOf(more.Specimens.Value - 1) < 0.80);
+    }
+
+    [Fact]
+    public void Too_many_changed_sides_are_unlikely_to_be_helped()
+    {
+        var more = SmallStudy
+            .Of([6], Enumerable.Range(0, 20).Select(i => i < 4 ? "39.0 | 41.0" : "44.0 | 44.2"))
+            .Criteria(
+                new ReclassificationCriterion("sides", [new("aPTT", null)], [], 0.95, 10, [40])
+            )
+            .Cell()
+            .MoreSpecimens;
+
+        Assert.Equal(
+            new MoreSpecimens(
+                null,
+                true,
+                "the share that changes the side of 40 of criterion sides is at or above the largest allowed"
+            ),
+            more
+        );
+    }
+
+    [Fact]
+    public void Few_weak_positives_give_no_number_and_say_so()
+    {
+        var more = SmallStudy
+            .Of([6], Enumerable.Repeat("30.0 | 30.2", 40))
+            .Criteria(
+                new ClassificationCriterion("classes", [new("aPTT", null)], [], 0.95, 85, [40], 5)
+            )
+            .Cell()
+            .MoreSpecimens;
+
+        Assert.True(more is { Specimens: null, UnlikelyToHelp: true });
+        Assert.StartsWith("only 0 weak positives", more.Because, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void A_predicted_change_gives_the_smallest_number_with_the_power()
+    {
+        var cell = Scattered(
+                3,
+                new DecisionLevelCriterion("levels", [new("aPTT", "bias")], [], 0.90, [50])
+            )
+            .Cell();
+        var level = cell.Criteria.OfType<DecisionLevelResult>().Single().Levels[0];
+        var change = level.Change.Value!;
+        double PowerOf(int n) =>
+            EquivalencePower.Of(
+                n,
+                change.Bias,
+                change.StandardError * Math.Sqrt(20),
+                -3.75,
+                3.75,
+                0.90
+            );
+
+        Assert.Equal("interval-reaches-limit", level.Reason.Code);
+        var specimens = Assert.IsType<int>(cell.MoreSpecimens?.Specimens);
+        Assert.True(specimens > 20, $"{specimens}");
+        Assert.True(PowerOf(specimens) >= 0.80 && PowerOf(specimens - 1) < 0.80);
+    }
+
+    [Fact]
+    public void A_drift_gives_the_smallest_number_with_the_power()
+    {
+        var cell = Scattered(
+                5,
+                new DriftCriterion("drift", [new("aPTT", "bias")], [], 0.90, [DriftShape.Linear])
+            )
+            .Cell();
+        var shape = cell.Criteria.OfType<DriftCriterionResult>().Single().Shapes[0];
+        var slopes = shape.Slope.Value!;
+        var hours = 6 - slopes.BaselineDelayHours;
+        double PowerOf(int n) =>
+            EquivalencePower.Of(
+                n,
+                shape.Predicted!.Change,
+                slopes.MeanSlope.BySpecimen.StandardDeviation * hours,
+                -7.5,
+                7.5,
+                0.90
+            );
+
+        Assert.Equal("interval-reaches-limit", shape.Reason.Code);
+        var specimens = Assert.IsType<int>(cell.MoreSpecimens?.Specimens);
+        Assert.True(PowerOf(specimens) >= 0.80 && PowerOf(specimens - 1) < 0.80);
     }
 }
