@@ -76,6 +76,30 @@ public sealed class ExactPairs
         return new ExactPairs(Scale(x, decimals), Scale(y, decimals), decimals);
     }
 
+    /// <summary>Whether all pairs lie on one straight line, decided exactly; true of fewer than three.</summary>
+    public bool AreOnOneLine()
+    {
+        var second = Enumerable
+            .Range(0, Count)
+            .FirstOrDefault(i => ScaledX[i] != ScaledX[0] || ScaledY[i] != ScaledY[0]);
+        if (Count == 0 || second == 0)
+        {
+            return true;
+        }
+
+        Int128 dx = ScaledX[second] - ScaledX[0];
+        Int128 dy = ScaledY[second] - ScaledY[0];
+        for (var i = 0; i < Count; i++)
+        {
+            if (dx * (ScaledY[i] - ScaledY[0]) != dy * (ScaledX[i] - ScaledX[0]))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     /// <summary>The pairs without one of them, on the same scale.</summary>
     /// <param name="index">The pair that is left out, counted from 0.</param>
     /// <exception cref="ArgumentOutOfRangeException">There is no such pair.</exception>

@@ -84,4 +84,26 @@ public sealed class ExactPairsTests
         Assert.Throws<ArgumentException>("x", () => ExactPairs.Create([0.0000000001m], [1m]));
         Assert.Throws<ArgumentException>("y", () => ExactPairs.Create([1m], [900_000_001m]));
     }
+
+    [Theory]
+    [InlineData(new[] { 0.1, 0.2, 0.3 }, new[] { 0.6, 0.7, 0.8 }, true)]
+    [InlineData(new[] { 0.1, 0.2, 0.3 }, new[] { 0.6, 0.7, 0.9 }, false)]
+    [InlineData(new[] { 1.0, 1.0, 1.0 }, new[] { 2.0, 3.0, 5.0 }, true)]
+    [InlineData(new[] { 1.0, 1.0, 2.0 }, new[] { 2.0, 2.0, 5.0 }, true)]
+    [InlineData(new[] { 1.0, 2.0, 1.0 }, new[] { 2.0, 2.0, 5.0 }, false)]
+    [InlineData(new double[0], new double[0], true)]
+    public void Whether_pairs_lie_on_one_line_is_decided_exactly(
+        double[] x,
+        double[] y,
+        bool expected
+    ) =>
+        Assert.Equal(
+            expected,
+            ExactPairs
+                .Create(
+                    Array.ConvertAll(x, value => (decimal)value),
+                    Array.ConvertAll(y, value => (decimal)value)
+                )
+                .AreOnOneLine()
+        );
 }

@@ -25,7 +25,38 @@ internal static class ConfoundingQueries
                 "calibration",
                 item => item.Calibration
             ),
+            .. OtherPersons(key, pairs),
         ];
+
+    /// <summary>Persons differ between shifts, and that alone is usual; but where nobody tested at both times, person and delay are one.</summary>
+    private static IEnumerable<DataQuery> OtherPersons(
+        CellKey key,
+        ImmutableArray<PairRecord> pairs
+    )
+    {
+        var compared = pairs.Where(pair => pair.Status == PairStatus.Compared).ToImmutableArray();
+        var early = compared.Select(pair => pair.Baseline!.Operator).ToHashSet();
+        var late = compared.Select(pair => pair.Delayed!.Operator).ToHashSet();
+        if (
+            compared.Length > 1
+            && !early.Contains("")
+            && !late.Contains("")
+            && !early.Overlaps(late)
+        )
+        {
+            yield return new(
+                "operator-confounded-with-delay",
+                Severity.Attention,
+                DataFiles.ResultsAt(compared[0].Delayed!.SourceRow, "operator"),
+                compared[0].Delayed!.Operator,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{key}: every delayed tube was tested by {string.Join(" or ", late.Order(StringComparer.Ordinal))}, every baseline by {string.Join(" or ", early.Order(StringComparer.Ordinal))}; what a person adds cannot be told from the delay."
+                ),
+                "Let each person test at both times in the next study, or show that persons agree."
+            );
+        }
+    }
 
     private static IEnumerable<DataQuery> Confounded(
         string code,

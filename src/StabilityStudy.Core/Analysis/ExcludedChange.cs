@@ -8,8 +8,8 @@ using StabilityStudy.Statistics.Agreement;
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>
-/// How large the change of an excluded pair was and whether it would have been outside the limits, so that the reader
-/// sees what the exclusion took out.
+/// How large the change of an excluded pair was and whether it would have been outside the limits of single specimens, so
+/// that the reader sees what the exclusion took out.
 /// </summary>
 internal static class ExcludedChange
 {
@@ -31,7 +31,7 @@ internal static class ExcludedChange
             baseline > 0
                 ? string.Create(
                     CultureInfo.InvariantCulture,
-                    $" ({100 * (delayed - baseline) / baseline:+0.0;-0.0;0.0} %)"
+                    $" ({100 * (delayed - baseline) / baseline:+0.0;−0.0;0.0} %)"
                 )
                 : "";
         return $"its result changed from {before.Text} to {after.Text}{percent}{Standing(baseline, delayed, key, protocol)}";
@@ -59,9 +59,11 @@ internal static class ExcludedChange
                 )
         );
 
+    /// <summary>The limits of single specimens: one of a mean says nothing about one change.</summary>
     private static IEnumerable<Limit> LimitsOf(CellKey key, StudyProtocol protocol) =>
         protocol
             .Applying(key.Analyte, key.Group)
+            .Where(item => item.Criterion is IndividualCriterion)
             .Select(item => item.Limit)
             .OfType<Limit>()
             .DistinctBy(limit => limit.Id);

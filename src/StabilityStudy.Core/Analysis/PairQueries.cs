@@ -65,7 +65,7 @@ internal static class PairQueries
                 key,
                 pair,
                 $"{pair.Reason} in the delayed tube: counts as outside the allowable difference.",
-                "Nothing: a tube that fails after waiting says something about waiting."
+                "Check mixing and fill at collection; the tube stays counted, since waiting may be why it failed."
             ),
             PairStatus.Excluded => Query(
                 ExcludedCode,
@@ -116,7 +116,7 @@ internal static class PairQueries
                 pair,
                 $"left out: {pair.Reason}.",
                 pair.IsOfDelayedTube
-                    ? "Check that this was seen before the delayed test."
+                    ? "State when this was seen: one that was left out after its result was known looks chosen."
                     : "Nothing."
             ),
             PairStatus.BeyondInterval => Query(

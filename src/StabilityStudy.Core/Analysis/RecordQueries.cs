@@ -10,6 +10,8 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What was not recorded, although a rule depends on it.</summary>
 internal static class RecordQueries
 {
+    private const int MostNamed = 12;
+
     private const string ChangesWithin =
         "a change of it within a pair cannot be told from the delay";
 
@@ -40,7 +42,7 @@ internal static class RecordQueries
                     "hematocrit",
                     "hematocrit_percent",
                     tube => !withHematocrit.Contains(tube.Specimen),
-                    "above the protocol's highest there is too much citrate for the plasma"
+                    "whether it lies above the protocol's highest, where citrate is in excess, was not checked"
                 ),
             .. inputs.Protocol.Eligibility.RejectClot
                 ? OfTubes(
@@ -133,9 +135,27 @@ internal static class RecordQueries
             column,
             missing,
             () =>
-                $"The {name} is not recorded for {Counted.Of(missing.Length, IsOfBaselines(missing, inputs) ? "baseline tube" : "tube")}: {why}.",
+                $"The {name} is not recorded for {Counted.Of(missing.Length, IsOfBaselines(missing, inputs) ? "baseline tube" : "tube")}{Of(missing)}: {why}.",
             $"Record the {name}."
         );
+    }
+
+    /// <summary>" of N-005 and N-008"; more specimens than a reader takes in are counted.</summary>
+    private static string Of(ImmutableArray<TubeRow> tubes)
+    {
+        string[] specimens =
+        [
+            .. tubes
+                .Select(tube => tube.Specimen)
+                .Distinct(StringComparer.Ordinal)
+                .Order(StringComparer.Ordinal),
+        ];
+        return " of "
+            + (
+                specimens.Length > MostNamed
+                    ? Counted.Of(specimens.Length, "specimen")
+                    : string.Join(", ", specimens)
+            );
     }
 
     /// <summary>Whether every such tube was tested as a baseline: a sheet of pairs has other columns for these.</summary>

@@ -1,4 +1,5 @@
 using System.Globalization;
+using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Study;
@@ -12,12 +13,21 @@ internal static class SequenceQueries
     /// <summary>From here on a time reads better in days.</summary>
     private const double HoursInDays = 72;
 
+    /// <summary>A mean change that falls back by less than this share of the limit may be chance.</summary>
+    private const double LeastTurn = 0.25;
+
     public static IEnumerable<DataQuery> Of(Sequence sequence, StudyProtocol protocol)
     {
         var standard = protocol
             .Analytes.Single(item => item.Id == sequence.Analyte)
             .StandardWindowOf(sequence.Group);
-        return [.. Shorter(sequence, standard), .. Drifting(sequence, standard)];
+        return
+        [
+            .. Shorter(sequence, standard),
+            .. Drifting(sequence, standard),
+            .. BeforeBaseline(sequence),
+            .. TurnsBack(sequence),
+        ];
     }
 
     private static IEnumerable<DataQuery> Shorter(Sequence sequence, WindowRule standard)
@@ -61,5 +71,74 @@ internal static class SequenceQueries
             ),
             "Look at today's window too: its own results may drift further than is allowed."
         );
+    }
+
+    /// <summary>
+    /// A window counts from collection and a change from the baseline. Where what the declared shape puts before the
+    /// baseline would take the mean of a supported time point over the limit, the reader must know.
+    /// </summary>
+    private static IEnumerable<DataQuery> BeforeBaseline(Sequence sequence)
+    {
+        if (
+            sequence.Drift is not { LimitPercent: { } limit, Estimate: var estimate }
+            || !estimate.TryGet(out var drift)
+        )
+        {
+            yield break;
+        }
+
+        var before = DriftPrediction.FromCollectionToBaseline(drift).Change;
+        foreach (var cell in sequence.Cells.Where(cell => cell.Conclusion == Conclusion.Supported))
+        {
+            if (
+                cell.Estimates.MeanPercent.TryGet(out var mean)
+                && Math.Abs(mean.Mean + before) >= limit
+            )
+            {
+                yield return new(
+                    "change-before-baseline",
+                    Severity.Attention,
+                    new(StudyFileNames.Usual.Results, null, null),
+                    "",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{cell.Key}: change counts from the baseline, on average {60 * drift.BaselineDelayHours:0} min after collection. The declared shape implies {before:+0.0;−0.0;0.0} % before it, unmeasured: {mean.Mean + before:+0.0;−0.0;0.0} % in all, not inside ±{limit:0.##} %."
+                    ),
+                    "Weigh it before the window is approved; test baselines sooner in the next study."
+                );
+            }
+        }
+    }
+
+    /// <summary>Two opposite effects, such as loss of a factor and neutralization of a drug, can cancel at a later time.</summary>
+    private static IEnumerable<DataQuery> TurnsBack(Sequence sequence)
+    {
+        if (sequence.Drift.LimitPercent is not { } limit)
+        {
+            yield break;
+        }
+
+        foreach (var (earlier, later) in sequence.Cells.Zip(sequence.Cells.Skip(1)))
+        {
+            if (
+                earlier.Estimates.MeanPercent.TryGet(out var first)
+                && later.Estimates.MeanPercent.TryGet(out var second)
+                && first.Lower * first.Upper > 0
+                && Math.Sign(first.Mean) * (first.Mean - second.Mean) > limit * LeastTurn
+            )
+            {
+                yield return new(
+                    "change-turns-back",
+                    Severity.Attention,
+                    new(StudyFileNames.Usual.Results, null, null),
+                    "",
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the mean change is {first.Mean:+0.0;−0.0;0.0} % at {earlier.Key.TimePoint} and {second.Mean:+0.0;−0.0;0.0} % at {later.Key.TimePoint}. Opposite effects may cancel."
+                    ),
+                    "Read nothing into the smaller change: a later time point cannot make up for an earlier one."
+                );
+            }
+        }
     }
 }

@@ -127,7 +127,9 @@ public static class StudyAnalyzer
                         Disposition.Of(group.Specimens, cell.Pairs),
                         criteria[i],
                         CellEstimates.Of(contexts[i].DataOf(cell.Pairs), protocol, analyte),
-                        Robustness.Of(cell.Pairs, criteria[i], contexts[i]),
+                        own[i] == Conclusion.NotAssessed
+                            ? []
+                            : Robustness.Of(cell.Pairs, criteria[i], contexts[i]),
                         cell.Pairs
                     )
                     {
@@ -138,7 +140,8 @@ public static class StudyAnalyzer
                             own[i],
                             criteria[i],
                             doubts[i].All,
-                            cell.Pairs.Count(pair => pair.IsOfNumbers)
+                            contexts[i].DataOf(cell.Pairs).Compared.Length,
+                            contexts[i].DataOf(cell.Pairs).DayCount
                         ),
                     }
             )
@@ -148,7 +151,12 @@ public static class StudyAnalyzer
             group.Id,
             storage.Id,
             LongestWindow(cells, analyte, group, protocol),
-            DriftResult.Of(assembled, protocol, analyte, group),
+            DriftResult.Of(
+                [.. assembled.Where((_, i) => doubts[i].Controls.IsEmpty)],
+                protocol,
+                analyte,
+                group
+            ),
             cells
         );
         return (sequence, queries.DrainToImmutable());

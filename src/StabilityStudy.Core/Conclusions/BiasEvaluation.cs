@@ -62,7 +62,7 @@ internal static class BiasEvaluation
 
     /// <summary>
     /// The tests over specimens and over collection days, as the interval is the wider of the two: the larger p value
-    /// stands. One that cannot be computed, with one day or without spread, leaves the other.
+    /// stands; where the interval over persons is the widest, the test over persons. One that cannot be computed, with one day or without spread, leaves the other.
     /// </summary>
     private static Estimate<EquivalenceTest> LessFavorable(
         ClusteredMeanInterval interval,
@@ -78,6 +78,17 @@ internal static class BiasEvaluation
                 changes.UpperLimit
             );
         var bySpecimen = Test(interval.BySpecimen);
+        if (interval.DecidedBy == MeanOfRepeatDraws.Subjects)
+        {
+            return TwoOneSidedTests.Compute(
+                interval.Mean,
+                interval.StandardError,
+                interval.DegreesOfFreedom,
+                changes.LowerLimit,
+                changes.UpperLimit
+            );
+        }
+
         return
             interval.ByCluster.TryGet(out var clusters)
             && Test(clusters) is { Value: { } byDay } overDays

@@ -64,6 +64,11 @@ internal static class DecisionLevelEvaluation
             reasons.Add(missing);
         }
 
+        if (RepeatDrawsDoubt.Of(data.Compared) is { } repeated)
+        {
+            reasons.Add(repeated);
+        }
+
         var doubted = reasons.Count > 0;
         var worst = WorstLevel.Of(levels, level => level.Verdict);
         reasons.Add(worst?.Reason ?? WorstLevel.None);
@@ -116,7 +121,7 @@ internal static class DecisionLevelEvaluation
             return With(change, Verdict.Inconclusive, why.Code, why.Reason);
         }
 
-        if (bias.StandardError == 0)
+        if (data.Pairs.AreOnOneLine())
         {
             return With(
                 change,

@@ -55,8 +55,14 @@ internal static class DriftEvaluation
             .ToImmutableArray();
         var (verdict, reason) = Together(shapes);
         var data = context.DataOf(upToHere[^1]);
-        return FewDays.Of(data.DayCount, data.SameRun, context.Protocol.MinimumDays) is { } fewDays
-            ? Result(Verdict.Inconclusive, [fewDays, reason], shapes)
+        VerdictReason?[] doubts =
+        [
+            FewDays.Of(data.DayCount, data.SameRun, context.Protocol.MinimumDays),
+            BiasDoubts.OfUncounted(upToHere.Sum(pairs => CellEvaluation.Uncounted(pairs, context))),
+            RepeatDrawsDoubt.Of(compared),
+        ];
+        return doubts.OfType<VerdictReason>().ToImmutableArray() is { IsEmpty: false } found
+            ? Result(Verdict.Inconclusive, found.Add(reason), shapes)
             : Result(verdict, [reason], shapes);
     }
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Statistics.Drift;
+using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Planning;
 
 namespace StabilityStudy.Core.Conclusions;
@@ -22,7 +23,8 @@ internal sealed record SizedFigure(
     /// <summary>The figures of a criterion; empty where it could compute none.</summary>
     /// <param name="result">What the criterion says.</param>
     /// <param name="compared">Number of compared pairs.</param>
-    public static ImmutableArray<SizedFigure> Of(CriterionResult result, int compared) =>
+    /// <param name="days">Number of collection days among them.</param>
+    public static ImmutableArray<SizedFigure> Of(CriterionResult result, int compared, int days) =>
         result switch
         {
             BiasResult bias => OfMean(bias),
@@ -59,7 +61,7 @@ internal sealed record SizedFigure(
             [
                 .. levels
                     .Levels.Where(level => level.Change.Value is not null)
-                    .Select(level => OfLevel(levels, level, compared)),
+                    .Select(level => OfLevel(levels, level, compared, days)),
             ],
             DriftCriterionResult drift =>
             [
@@ -84,8 +86,8 @@ internal sealed record SizedFigure(
                 bias.Criterion,
                 mean.Mean,
                 bias.Reasons.Any(reason => reason.Code == "mean-only-no-error-control")
-                    ? 0
-                    : mean.BySpecimen.StandardDeviation,
+                    ? Scatter.None
+                    : Scatter.Of(mean, 1),
                 lower,
                 upper,
                 bias.ConfidenceLevel,
@@ -111,13 +113,20 @@ internal sealed record SizedFigure(
     }
 
     // The error of a predicted change falls with the square root of the number, as long as the baselines spread alike.
-    private static SizedFigure OfLevel(DecisionLevelResult levels, LevelResult level, int compared)
+    private static SizedFigure OfLevel(
+        DecisionLevelResult levels,
+        LevelResult level,
+        int compared,
+        int days
+    )
     {
         var change = level.Change.Value!;
         return OfInterval(
             levels.Criterion,
             change.Bias,
-            change.StandardError * Math.Sqrt(compared),
+            change.DecidedByClusters && days > 1
+                ? new Scatter(0, change.StandardError * Math.Sqrt(days), (double)compared / days)
+                : new Scatter(change.StandardError * Math.Sqrt(compared), 0, 1),
             -level.Allowed,
             level.Allowed,
             levels.ConfidenceLevel,
@@ -137,7 +146,7 @@ internal sealed record SizedFigure(
         return OfInterval(
             drift.Criterion,
             predicted.Change,
-            slope.MeanSlope.BySpecimen.StandardDeviation * Math.Abs(growth),
+            Scatter.Of(slope.MeanSlope, Math.Abs(growth)),
             -shape.LimitPercent,
             shape.LimitPercent,
             drift.ConfidenceLevel,
@@ -149,7 +158,7 @@ internal sealed record SizedFigure(
     private static SizedFigure OfInterval(
         string criterion,
         double mean,
-        double standardDeviation,
+        Scatter scatter,
         double lower,
         double upper,
         double confidenceLevel,
@@ -160,18 +169,9 @@ internal sealed record SizedFigure(
             criterion,
             mean <= lower || mean >= upper ? beyond : null,
             isOpen,
-            standardDeviation > 0
-                ? power =>
-                    SmallestN.ForEquivalence(
-                        power,
-                        mean,
-                        standardDeviation,
-                        lower,
-                        upper,
-                        confidenceLevel,
-                        MostSpecimens
-                    )
-                : null
+            scatter.IsNone
+                ? null
+                : power => scatter.Smallest(power, mean, lower, upper, confidenceLevel)
         );
 
     private static SizedFigure OfShare(
@@ -194,4 +194,56 @@ internal sealed record SizedFigure(
         );
 
     private static bool IsInterval(VerdictReason reason) => reason.Code == "interval-reaches-limit";
+
+    /// <summary>How the figure scatters between specimens, and between the means of collection days; 0 where it does not decide.</summary>
+    private sealed record Scatter(double OfSpecimens, double OfDays, double SpecimensPerDay)
+    {
+        public static Scatter None { get; } = new(0, 0, 1);
+
+        public bool IsNone => OfSpecimens == 0 && OfDays == 0;
+
+        public static Scatter Of(ClusteredMeanInterval mean, double factor) =>
+            new(
+                mean.BySpecimen.StandardDeviation * factor,
+                mean.ByCluster.TryGet(out var days) ? days.StandardDeviation * factor : 0,
+                (double)mean.BySpecimen.Count / Math.Max(mean.ClusterCount, 1)
+            );
+
+        /// <summary>The larger number of the two, as the interval is the wider of the two, with as many specimens a day as here.</summary>
+        public int? Smallest(
+            double power,
+            double mean,
+            double lower,
+            double upper,
+            double confidenceLevel
+        )
+        {
+            var bySpecimen =
+                OfSpecimens > 0
+                    ? SmallestN.ForEquivalence(
+                        power,
+                        mean,
+                        OfSpecimens,
+                        lower,
+                        upper,
+                        confidenceLevel,
+                        MostSpecimens
+                    )
+                    : 0;
+            var byDay =
+                OfDays > 0
+                    ? SmallestN.ForClusteredEquivalence(
+                        power,
+                        mean,
+                        OfDays,
+                        SpecimensPerDay,
+                        lower,
+                        upper,
+                        confidenceLevel,
+                        MostSpecimens
+                    )
+                    : 0;
+            return bySpecimen is { } n && byDay is { } m ? Math.Max(n, m) : null;
+        }
+    }
 }

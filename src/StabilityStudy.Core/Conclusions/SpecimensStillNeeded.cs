@@ -23,6 +23,7 @@ internal static class SpecimensStillNeeded
         "open-if-runs-moved",
         "level-outside-coverage",
         "too-few-weak-positives",
+        "repeat-draws-as-independent",
     ];
 
     /// <summary>The number or why there is none; null when the conclusion is another, or a criterion is open that no number can be computed for.</summary>
@@ -30,23 +31,25 @@ internal static class SpecimensStillNeeded
     /// <param name="criteria">What each criterion says.</param>
     /// <param name="doubts">What keeps the time point from a conclusion beside its criteria.</param>
     /// <param name="compared">Number of compared pairs.</param>
+    /// <param name="days">Number of collection days among them.</param>
     public static MoreSpecimens? Of(
         Conclusion own,
         ImmutableArray<CriterionResult> criteria,
         ImmutableArray<VerdictReason> doubts,
-        int compared
+        int compared,
+        int days
     )
     {
         var open = criteria.Where(result => result.Verdict != Verdict.Met).ToImmutableArray();
         if (
             own != Conclusion.Inconclusive
-            || open.Any(result => SizedFigure.Of(result, compared).IsEmpty)
+            || open.Any(result => SizedFigure.Of(result, compared, days).IsEmpty)
         )
         {
             return null;
         }
 
-        var openFigures = open.SelectMany(result => SizedFigure.Of(result, compared))
+        var openFigures = open.SelectMany(result => SizedFigure.Of(result, compared, days))
             .ToImmutableArray();
         if (openFigures.FirstOrDefault(figure => figure.Beyond is not null) is { } beyond)
         {
@@ -66,7 +69,7 @@ internal static class SpecimensStillNeeded
 
         // Each of k figures may fail with a k-th of the chance, so that all are met with the wanted one, however they go together.
         var computable = criteria
-            .SelectMany(result => SizedFigure.Of(result, compared))
+            .SelectMany(result => SizedFigure.Of(result, compared, days))
             .Where(figure => figure.SmallestFor is not null)
             .ToImmutableArray();
         var each = 1 - ((1 - Power) / computable.Length);

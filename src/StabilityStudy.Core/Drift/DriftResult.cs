@@ -5,6 +5,7 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Drift;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Drift;
 
@@ -24,6 +25,11 @@ public sealed record DriftResult(
     public const double OneSidedConfidence = 0.95;
 
     private const int CurvePoints = 49;
+
+    /// <summary>
+    /// Time points whose measured mean change the fitted curve does not describe: each lies outside the interval of the other. A time read from such a curve is not to be used.
+    /// </summary>
+    public ImmutableArray<TimePoint> Misfits { get; init; } = [];
 
     /// <summary>The drift by a mixed model, in every shape; empty without compared results.</summary>
     public ImmutableArray<MixedDrift> Mixed { get; init; } = [];
@@ -48,6 +54,14 @@ public sealed record DriftResult(
             : new DriftResult(estimate, limit, null, []);
         return result with
         {
+            Misfits = estimate.TryGet(out var fitted)
+                ?
+                [
+                    .. cells
+                        .Where(cell => IsMisfit(cell.Pairs, cell.TimePoint, fitted))
+                        .Select(cell => cell.TimePoint),
+                ]
+                : [],
             Mixed = MixedDrift.InEveryShape(
                 compared,
                 analyte.DriftShape,
@@ -55,6 +69,26 @@ public sealed record DriftResult(
                 limit
             ),
         };
+    }
+
+    private static bool IsMisfit(
+        ImmutableArray<PairRecord> pairs,
+        TimePoint timePoint,
+        DriftEstimate drift
+    )
+    {
+        var compared = WithDelays([pairs])
+            .Where(pair => pair.ChangePercent is not null)
+            .ToImmutableArray();
+        var days = CellData.DayNumbers(compared);
+        double[] changes = [.. compared.Select(pair => pair.ChangePercent!.Value)];
+        int[] day = [.. compared.Select(pair => days[pair.CollectionDay])];
+        var point = DriftPrediction.At(drift, timePoint.Delay.TotalHours);
+        return ClusteredMean
+                .WithInterval(changes, day, (2 * OneSidedConfidence) - 1)
+                .TryGet(out var mean)
+            && (point.Change < mean.Lower || point.Change > mean.Upper)
+            && (mean.Mean < point.LowerBound || mean.Mean > point.UpperBound);
     }
 
     /// <summary>One series a specimen, of the measured pairs with known delays; a specimen with a baseline of zero or below has none.</summary>

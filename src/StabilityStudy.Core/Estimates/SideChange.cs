@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Pairing;
 
@@ -21,6 +22,23 @@ public sealed record SideChange(
     double? ExpectedFromNoise
 )
 {
+    /// <summary>Counted specimens whose baseline is below the level.</summary>
+    public required int BaselinesBelow { get; init; }
+
+    /// <summary>Whether enough baselines lie on either side for none to change to say something.</summary>
+    [JsonIgnore]
+    public bool IsCovered =>
+        BaselinesBelow >= LevelCoverage.FewestOnEitherSide
+        && Counted - BaselinesBelow >= LevelCoverage.FewestOnEitherSide;
+
+    /// <summary>Whether more changed than one beyond what imprecision alone predicts.</summary>
+    [JsonIgnore]
+    public bool IsBeyondNoise => Changed > (ExpectedFromNoise ?? 0) + 1;
+
+    /// <summary>Specimens that changed the side.</summary>
+    [JsonIgnore]
+    public int Changed => Up.Length + Down.Length;
+
     /// <summary>One for each decision level of the analyte.</summary>
     internal static ImmutableArray<SideChange> Of(
         ImmutableArray<PairRecord> pairs,
@@ -50,6 +68,9 @@ public sealed record SideChange(
             [.. counted.Where(item => item.Before < item.After).Select(item => item.Pair.Specimen)],
             [.. counted.Where(item => item.Before > item.After).Select(item => item.Pair.Specimen)],
             ExpectedChanges.Number([.. counted.Select(item => item.Pair)], [level], context)
-        );
+        )
+        {
+            BaselinesBelow = counted.Count(item => item.Before == 0),
+        };
     }
 }

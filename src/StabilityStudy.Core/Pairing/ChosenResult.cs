@@ -23,7 +23,10 @@ internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Row
             Joined(row => row.Lot),
             Joined(row => row.Calibration),
             Row.SourceRow
-        );
+        )
+        {
+            Operator = Joined(row => row.Operator),
+        };
 
     private string Joined(Func<ResultRow, string> of) =>
         string.Join(Measurement.And, Rows.Select(of).Where(text => text.Length > 0).Distinct());

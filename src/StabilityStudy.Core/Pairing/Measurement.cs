@@ -24,6 +24,9 @@ public sealed record Measurement(
     int? SourceRow
 )
 {
+    /// <summary>Code of the person who tested; empty when not recorded.</summary>
+    public string Operator { get; init; } = "";
+
     /// <summary>Between the codes of two replicates that differ.</summary>
     internal const string And = " and ";
 

@@ -6,12 +6,12 @@ using StabilityStudy.Statistics.Planning;
 
 namespace StabilityStudy.Core.Planning;
 
-/// <summary>The chance that one criterion is met, by its formula, as if no other were asked.</summary>
+/// <summary>The chance that one criterion is met, by its formula, as if no other were asked. There is one where the change and its limit are both in percent, so that baselines play no part.</summary>
 /// <param name="Criterion">Key of the criterion.</param>
-/// <param name="Power">The chance, 0 to 1: at the median baseline, with specimens that have nothing in common with others of their day.</param>
+/// <param name="Power">The chance, 0 to 1, with specimens that have nothing in common with others of their day.</param>
 public sealed record CriterionPower(string Criterion, double Power)
 {
-    /// <summary>The criteria with a formula: a mean or a share that an interval holds to a limit.</summary>
+    /// <summary>The criteria with a formula: a mean or a share that an interval or bound holds to a limit in percent.</summary>
     internal static ImmutableArray<CriterionPower> Of(
         CellContext context,
         SupposedResults supposed,
@@ -22,13 +22,13 @@ public sealed record CriterionPower(string Criterion, double Power)
         return
         [
             .. context
-                .Applying.Where(item => item.Limit is not null)
+                .Applying.Where(item => item.Limit is { Percent: not null, AbsoluteInUnit: null })
                 .Select(item =>
                     (
                         item.Criterion.Id,
                         Power: PowerOf(
                             item.Criterion,
-                            AllowableMean.PercentAt(supposed.BaselineMedian, item.Limit!),
+                            (double)item.Limit!.Percent!.Value,
                             supposed.Specimens,
                             meanPercent,
                             spread
@@ -49,23 +49,27 @@ public sealed record CriterionPower(string Criterion, double Power)
     ) =>
         criterion switch
         {
-            BiasCriterion { Rule: DecisionRule.Confidence } when specimens > 1 && spread > 0 =>
-                EquivalencePower.Of(
-                    specimens,
-                    meanPercent,
-                    spread,
-                    -allowable,
-                    allowable,
-                    criterion.ConfidenceLevel
-                ),
+            BiasCriterion { Rule: DecisionRule.Confidence, Scale: ChangeScale.Percent }
+                when specimens > 1 && spread > 0 => EquivalencePower.Of(
+                specimens,
+                meanPercent,
+                spread,
+                -allowable,
+                allowable,
+                criterion.ConfidenceLevel
+            ),
             IndividualCriterion { Rule: DecisionRule.Confidence } item when spread > 0 =>
                 IndividualPower.Of(
                     specimens,
-                    Normal.Cdf((allowable - meanPercent) / spread)
-                        - Normal.Cdf((-allowable - meanPercent) / spread),
+                    ShareWithin(allowable, meanPercent, spread),
                     (double)item.SharePercentMinimum / 100,
                     item.ConfidenceLevel
                 ),
             _ => null,
         };
+
+    /// <summary>The share of normal changes within a limit, 0 to 1.</summary>
+    internal static double ShareWithin(double allowable, double meanPercent, double spread) =>
+        Normal.Cdf((allowable - meanPercent) / spread)
+        - Normal.Cdf((-allowable - meanPercent) / spread);
 }

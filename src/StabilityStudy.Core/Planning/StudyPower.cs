@@ -3,7 +3,6 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Planning;
 
@@ -24,7 +23,10 @@ public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPowe
     /// <summary>No criterion holds a change to a limit, so there is none to measure supposed changes by.</summary>
     public const string NoLimit = "no-limit";
 
-    /// <summary>The supposed changes: none, half the allowable mean change, all of it.</summary>
+    /// <summary>The spread alone makes a criterion untrue.</summary>
+    public const string SpreadTooWide = "spread-too-wide";
+
+    /// <summary>The supposed changes: none, half of the smallest at which a criterion is no longer true, all of it.</summary>
     private static readonly ImmutableArray<double> s_shares = [0, 0.5, 1];
 
     /// <summary>Simulates studies of the size and spread that each time point had.</summary>
@@ -72,34 +74,37 @@ public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPowe
         ulong seed
     )
     {
-        if (AllowableMean.LimitOf(context) is not { } limit)
+        var supposed = SupposedFromResults.Of(context.DataOf(cell.Pairs));
+        if (!supposed.TryGet(out var found))
         {
-            return Estimate.Refused<TimePointPower>(
-                NoLimit,
-                "No criterion holds a change to a limit."
-            );
+            return new Estimate<TimePointPower>(null, supposed.NotComputable, []);
         }
 
-        var supposed = SupposedFromResults.Of(context.DataOf(cell.Pairs));
-        return supposed.TryGet(out var found)
-            ? Estimate.Of(Of(cell, found, limit, context, studies, seed))
-            : new Estimate<TimePointPower>(null, supposed.NotComputable, []);
+        return SmallestUntrue.Percent(context, found) switch
+        {
+            null => Estimate.Refused<TimePointPower>(
+                NoLimit,
+                "No criterion holds a change to a limit."
+            ),
+            0 => Estimate.Refused<TimePointPower>(
+                SpreadTooWide,
+                "With the spread found a criterion would not be true even without any mean change."
+            ),
+            { } boundary => Estimate.Of(Of(cell, found, boundary, context, studies, seed)),
+        };
     }
 
     private static TimePointPower Of(
         Cell cell,
         SupposedResults supposed,
-        Limit limit,
+        double boundary,
         CellContext context,
         int studies,
         ulong seed
     )
     {
-        var allowable = AllowableMean.PercentAt(supposed.BaselineMedian, limit);
         var direction =
-            cell.Estimates.MeanPercent.TryGet(out var mean) && mean.Mean < 0
-                ? -allowable
-                : allowable;
+            cell.Estimates.MeanPercent.TryGet(out var mean) && mean.Mean < 0 ? -boundary : boundary;
         double[] changes = [.. s_shares.Select(share => share == 0 ? 0 : share * direction)];
         var together = CriterionSetCharacteristic.Curve(
             context.Protocol,
@@ -113,7 +118,7 @@ public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPowe
         );
         return new TimePointPower(
             supposed,
-            allowable,
+            boundary,
             [
                 .. changes.Select(
                     (change, i) =>
@@ -136,21 +141,21 @@ public sealed record CellPower(CellKey Key, Estimate<TimePointPower> Power);
 
 /// <summary>How often studies would support a time point.</summary>
 /// <param name="Supposed">How their results arise: number, days and spread as found.</param>
-/// <param name="AllowablePercent">Allowable mean change at the median baseline, percent of it.</param>
+/// <param name="BoundaryPercent">Smallest mean change at which a criterion is no longer true, percent of the median baseline: there a support is wrong.</param>
 /// <param name="Points">One point a supposed change.</param>
 public sealed record TimePointPower(
     SupposedResults Supposed,
-    double AllowablePercent,
+    double BoundaryPercent,
     ImmutableArray<PowerAtChange> Points
 );
 
 /// <summary>How often studies would support a time point, were the mean change this.</summary>
-/// <param name="ShareOfAllowable">The supposed change as a share of the allowable one.</param>
+/// <param name="ShareOfBoundary">The supposed change as a share of the boundary.</param>
 /// <param name="MeanChangePercent">The supposed change, percent of the baseline, in the direction of the observed one.</param>
 /// <param name="Alone">Exact chance of single criteria to be met, where there is a formula.</param>
 /// <param name="Together">Simulated chance of all criteria together.</param>
 public sealed record PowerAtChange(
-    double ShareOfAllowable,
+    double ShareOfBoundary,
     double MeanChangePercent,
     ImmutableArray<CriterionPower> Alone,
     CharacteristicPoint Together

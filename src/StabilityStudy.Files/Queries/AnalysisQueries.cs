@@ -47,7 +47,7 @@ internal static class AnalysisQueries
             "delayed-tube-failed",
             Attention,
             "a delayed tube failed and counts as outside the allowable difference",
-            "nothing: a tube that fails after waiting says something about waiting"
+            "check mixing and fill at collection; the tube stays counted"
         ),
         new(
             "pair-excluded",
@@ -192,6 +192,18 @@ internal static class AnalysisQueries
             Attention,
             "the bound of the drift reaches the allowable bias before today's window ends",
             "have the medical director look at today's window"
+        ),
+        new(
+            "change-before-baseline",
+            Attention,
+            "what the declared shape puts before the baseline would take the mean change of a supported time point over the limit",
+            "weigh it before the window is approved; test baselines sooner in the next study"
+        ),
+        new(
+            "change-turns-back",
+            Attention,
+            "the mean change is smaller at a later time point: opposite effects may cancel",
+            "read nothing into the smaller change"
         ),
     ];
 }

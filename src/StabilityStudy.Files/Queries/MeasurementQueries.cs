@@ -65,6 +65,12 @@ internal static class MeasurementQueries
             "test both with the same lot, or show that it makes no difference"
         ),
         new(
+            "operator-confounded-with-delay",
+            Attention,
+            "nobody tested both baselines and delayed tubes, so what a person adds cannot be told from the delay",
+            "let each person test at both times, or show that persons agree"
+        ),
+        new(
             "calibration-differs-within-pair",
             Attention,
             "baseline and delayed result have another calibration, whose effect cannot be told from that of the delay",

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
 
@@ -12,7 +12,18 @@ namespace StabilityStudy.Reporting.Report;
 /// </summary>
 internal static class AttentionSummary
 {
-    private const int MostKinds = 2;
+    /// <summary>Where page 1 has the room.</summary>
+    private const int MostKinds = 1;
+
+    private const int MostPieces = 3;
+
+    /// <summary>Codes of limits and rules whose source is no document.</summary>
+    private static readonly ImmutableHashSet<string> s_sources =
+    [
+        "source-too-short",
+        "source-from-memory",
+        "source-is-an-example",
+    ];
 
     internal static ImmutableHashSet<string> SaidElsewhere { get; } =
     [
@@ -31,13 +42,19 @@ internal static class AttentionSummary
     public static Attentions Of(StudyAnalysis analysis, SectionPages pages)
     {
         var kinds = Kinds(analysis);
+        var shown = FirstPage.HasTable(analysis) ? MostKinds : 0;
         return new([
             new AttentionLine("Protocol", LockWords.Of(analysis.Lock), ""),
-            .. Line("Rests on", WouldBe(analysis, Supported)),
-            .. Line("Still open", WouldBe(analysis, FirstOpen)),
+            .. Line("Care", SideChangeWords.OnFirstPage(analysis, pages)),
+            .. FirstPage.HasTable(analysis)
+                ? ImmutableArray<AttentionLine>.Empty
+                : [.. Line("Not tested", NotTested(analysis, pages))],
+            .. Line("Group unknown", Unknown(analysis, pages)),
+            .. Line("Rests on", RestsOn.Supported(analysis)),
+            .. Line("Still open", RestsOn.FirstOpen(analysis)),
             .. Line("Left out", LeftOutNumbers(analysis)),
-            .. kinds.Take(MostKinds).Select(kind => OfKind(analysis, kind)),
-            .. More([.. kinds.Skip(MostKinds)], pages),
+            .. kinds.Take(shown).Select(kind => OfKind(analysis, kind)),
+            .. More(analysis, [.. kinds.Skip(shown)], pages),
         ]);
     }
 
@@ -47,58 +64,38 @@ internal static class AttentionSummary
         return text.Length == 0 ? [] : [new AttentionLine(label, text, "")];
     }
 
-    /// <summary>
-    /// What would take away the support of a supported time point is asked of all of them: the window ends at the first
-    /// time point that is not supported, so the weakest of them carries all.
-    /// </summary>
-    private static IEnumerable<Cell> Supported(Sequence sequence) =>
-        sequence.Cells.Where(cell => cell.Conclusion == Conclusion.Supported);
-
-    /// <summary>What would change the conclusion is asked of the first time point that is not supported.</summary>
-    private static IEnumerable<Cell> FirstOpen(Sequence sequence) =>
-        sequence
-            .Cells.SkipWhile(cell => cell.Conclusion == Conclusion.Supported)
-            .Take(1)
-            .Where(cell => cell.Conclusion != Conclusion.NotAssessed);
-
-    /// <summary>
-    /// A sentence for each thing that, were it otherwise, would change a conclusion, with the time points that it would
-    /// change; how many further specimens would do it stands behind each time point.
-    /// </summary>
-    private static IEnumerable<string> WouldBe(
-        StudyAnalysis analysis,
-        Func<Sequence, IEnumerable<Cell>> cells
-    ) =>
-        from sequence in analysis.Sequences
-        let name = SequenceNames.Of(analysis, sequence).Code(analysis)
-        from cell in cells(sequence)
-        from line in cell.Robustness
-        where line.Changes
-        group new Place(name, cell.Key.TimePoint.ToString(), line.Further?.Count) by (
-            line.Conclusion,
-            Question: QuestionOf(line)
-        ) into changed
-        select $"Would be {TradeWords.Of(changed.Key.Conclusion)} {changed.Key.Question}: {Places(changed)}.";
-
-    private static string QuestionOf(RobustnessLine line) =>
-        line.Further is { } further
-            ? $"if so many more specimens had {further.WouldHave}"
-            : line.Question;
-
-    /// <summary>"No anticoagulant at 6 h (1), 8 h (2); Unfractionated heparin at 6 h (1)".</summary>
-    private static string Places(IEnumerable<Place> places) =>
-        string.Join(
-            "; ",
-            places
-                .GroupBy(place => place.Sequence)
-                .Select(group => $"{group.Key} at {string.Join(", ", group)}")
-        );
-
-    private sealed record Place(string Sequence, string Time, int? Specimens)
+    private static IEnumerable<string> NotTested(StudyAnalysis analysis, SectionPages pages)
     {
-        public override string ToString() =>
-            Specimens is { } count ? $"{Time} ({NumberText.Count(count)})" : Time;
+        string[] places =
+        [
+            .. from sequence in analysis.Sequences
+            where sequence.Window is not null
+            let names = SequenceNames.Of(analysis, sequence)
+            let levels = SideChangeWords.NotTested(sequence, names)
+            where levels is not null
+            select $"{names.Code(analysis)} {levels}",
+        ];
+        return places.Length == 0
+            ? []
+            :
+            [
+                $"Decision levels with fewer than {NumberText.Count(LevelCoverage.FewestOnEitherSide)} baselines on a side: {Few(places, pages.Of(CoverageSection.Title))}",
+            ];
     }
+
+    private static IEnumerable<string> Unknown(StudyAnalysis analysis, SectionPages pages) =>
+        UnknownGroup.Windows(analysis) is { IsEmpty: false } windows
+            ? [Few(windows, pages.Of(DecisionSection.Title))]
+            : [];
+
+    /// <summary>The first of many pieces, and where the others are.</summary>
+    private static string Few(IReadOnlyCollection<string> pieces, string others) =>
+        string.Join("; ", pieces.Take(MostPieces))
+        + (
+            pieces.Count > MostPieces
+                ? $"; {NumberText.Count(pieces.Count - MostPieces)} more in {others}."
+                : "."
+        );
 
     private static IEnumerable<string> LeftOutNumbers(StudyAnalysis analysis) =>
         from sequence in analysis.Sequences
@@ -113,7 +110,9 @@ internal static class AttentionSummary
         [
             .. analysis
                 .Queries.Where(query =>
-                    query.Severity == Severity.Attention && !SaidElsewhere.Contains(query.Code)
+                    query.Severity == Severity.Attention
+                    && !SaidElsewhere.Contains(query.Code)
+                    && !s_sources.Contains(query.Code)
                 )
                 .GroupBy(query => query.Code)
                 .OrderBy(kind => AttentionRanking.Of(kind.Key)),
@@ -125,6 +124,11 @@ internal static class AttentionSummary
     ) =>
         kind.Key switch
         {
+            "change-before-baseline" => new AttentionLine(
+                "Baseline",
+                string.Join(" ", kind.Select(query => query.Message)),
+                ""
+            ),
             "delayed-tube-failed" => new AttentionLine(
                 "Failed",
                 $"Delayed tube failed, counted as outside: {AttentionNames.Of(analysis, pair => pair.Status == Core.Pairing.PairStatus.Failed)}.",
@@ -152,24 +156,35 @@ internal static class AttentionSummary
             ),
         };
 
+    /// <summary>How many more attentions there are, and of these the sources: every verdict stands on the limits.</summary>
     private static IEnumerable<AttentionLine> More(
+        StudyAnalysis analysis,
         ImmutableArray<IGrouping<string, DataQuery>> kinds,
         SectionPages pages
     )
     {
-        if (kinds.IsEmpty)
+        var sources = analysis.Queries.Count(query => s_sources.Contains(query.Code));
+        string[] parts =
+        [
+            .. sources == 0
+                ? []
+                : new[]
+                {
+                    sources == 1
+                        ? "One limit or rule rests on memory or an example"
+                        : $"{NumberText.Count(sources)} limits or rules rest on memory or examples",
+                },
+            .. kinds.IsEmpty
+                ? []
+                : new[] { Counted.Of(kinds.Sum(kind => kind.Count()), "further attention") },
+        ];
+        if (parts.Length > 0)
         {
-            yield break;
+            yield return new AttentionLine(
+                "More",
+                $"{string.Join("; ", parts)}: {pages.Of(QuerySection.Title)}.",
+                ""
+            );
         }
-
-        var byCode = kinds.Select(kind =>
-            (kind.Count() == 1 ? "" : NumberText.Count(kind.Count()) + " × ")
-            + kind.Key.Replace('-', ' ')
-        );
-        yield return new AttentionLine(
-            "More",
-            $"{NumberText.Count(kinds.Sum(kind => kind.Count()))} in {pages.Of(QuerySection.Title)}: {string.Join(", ", byCode)}.",
-            ""
-        );
     }
 }

@@ -16,12 +16,9 @@ internal sealed class CellAxes
             .Where(pair => pair.ChangePercent is not null)
             .ToImmutableArray();
         var baselines = pairs.Select(pair => (double)pair.Values().Baseline).ToImmutableArray();
-        Baseline = AxisScale.For(
-            $"Baseline {names.Analyte.Id}, {names.Analyte.ShownUnit}",
-            baselines
-        );
+        Baseline = AxisScale.For(Title("Baseline", names), baselines);
         Delayed = AxisScale.For(
-            $"Delayed {names.Analyte.Id}, {names.Analyte.ShownUnit}",
+            Title("Delayed", names),
             pairs.Select(pair => (double)pair.Values().Delayed).Concat(baselines)
         );
         var limits = sequence
@@ -59,4 +56,10 @@ internal sealed class CellAxes
         cell
             .Criteria.OfType<IndividualResult>()
             .Any(result => result.Agreement.OutsideSpecimens.Contains(pair.Specimen));
+
+    /// <summary>"Baseline aPTT, s"; a ratio that is called like its unit is named once.</summary>
+    private static string Title(string when, SequenceNames names) =>
+        names.Analyte.ShownUnit == names.Analyte.Id || names.Analyte.ShownUnit.Length == 0
+            ? $"{when} {names.Analyte.Id}"
+            : $"{when} {names.Analyte.Id}, {names.Analyte.ShownUnit}";
 }

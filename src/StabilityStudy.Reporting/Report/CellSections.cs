@@ -22,10 +22,25 @@ internal static class CellSections
         var names = SequenceNames.Of(analysis, sequence);
         var axes = new CellAxes(sequence, names);
         var height = paper == PaperSize.Letter ? FigureHeightOnLetter : FigureHeight;
-        return sequence.Cells.Select(cell => Page(analysis, cell, names, axes, height));
+        return sequence.Cells.Select(cell =>
+            Page(TitleOf(analysis, sequence, cell), analysis, cell, names, axes, height)
+        );
     }
 
+    /// <summary>Title of the page of a time point.</summary>
+    public static string TitleOf(StudyAnalysis analysis, Sequence sequence, Cell cell) =>
+        $"{SequenceNames.Of(analysis, sequence).Title(analysis)} at {cell.Key.TimePoint}";
+
+    /// <summary>Title of the first page of a time point; empty without any.</summary>
+    public static string FirstTitle(StudyAnalysis analysis) =>
+        (
+            from sequence in analysis.Sequences
+            from cell in sequence.Cells
+            select TitleOf(analysis, sequence, cell)
+        ).FirstOrDefault("");
+
     private static Section Page(
+        string title,
         StudyAnalysis analysis,
         Cell cell,
         SequenceNames names,
@@ -81,11 +96,7 @@ internal static class CellSections
                 )
                 : new KeepTogether([EstimateTable.Of(cell, names)])
         );
-        return new Section(
-            $"{names.Title(analysis)} at {cell.Key.TimePoint}",
-            StartsOnNewPage: true,
-            blocks.ToImmutable()
-        );
+        return new Section(title, StartsOnNewPage: true, blocks.ToImmutable());
     }
 
     private static IEnumerable<Block> TablesOf(CriterionResult result, SequenceNames names) =>

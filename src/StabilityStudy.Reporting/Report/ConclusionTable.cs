@@ -14,13 +14,12 @@ internal static class ConclusionTable
             "Conclusions by patient group and time point",
             [
                 new Column("Time", ColumnAlignment.Left, 0.65),
-                new Column("Counted", ColumnAlignment.Left, 1),
-                new Column("Left out", ColumnAlignment.Right, 0.8),
-                new Column("Mean change (interval)", ColumnAlignment.Left, 2.9),
-                new Column("Allowable bias", ColumnAlignment.Left, 1.1),
+                new Column("Counted", ColumnAlignment.Left, 1.7),
+                new Column("Mean change (interval)", ColumnAlignment.Left, 2.7),
+                new Column("Allowable bias", ColumnAlignment.Left, 1.35),
                 new Column("Within limit (bound)", ColumnAlignment.Left, 2.1),
                 new Column("Required", ColumnAlignment.Left, 0.9),
-                new Column("Conclusion", ColumnAlignment.Left, 1.75),
+                new Column("Conclusion", ColumnAlignment.Left, 1.65),
             ],
             [.. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence))],
             Note(analysis)
@@ -36,7 +35,13 @@ internal static class ConclusionTable
             .Distinct()
             .ToImmutableArray();
         var shared = limits.Length == 1 ? $" · limit of a single specimen {limits[0]}" : "";
-        yield return new Row([new TableCell(names.Title(analysis) + shared)], RowKind.GroupHeading);
+        var studied = StudiedRange.Of(sequence, names) is { } range
+            ? $" · baselines {range}{(SideChangeWords.NotTested(sequence, names) is { } levels ? $", not tested at {levels}" : "")}"
+            : "";
+        yield return new Row(
+            [new TableCell(names.Title(analysis) + shared + studied)],
+            RowKind.GroupHeading
+        );
         foreach (
             var row in sequence.Cells.SelectMany(cell =>
                 Rows(cell, names, analysis.Protocol, withLimits: limits.Length > 1)
@@ -61,14 +66,14 @@ internal static class ConclusionTable
             figures[false].ToImmutableArray(),
             figures[true].ToImmutableArray()
         );
-        var reached = cell.Conclusion != Conclusion.NotReached;
+        // What no control vouches for, and what an earlier time point ended, is shown and does not count.
+        var reached = cell.Conclusion is not (Conclusion.NotReached or Conclusion.NotAssessed);
         var emphasis = reached ? Emphasis.None : Emphasis.Muted;
         for (var i = 0; i < Math.Max(1, Math.Max(changes.Length, shares.Length)); i++)
         {
             yield return new Row([
                 new TableCell(i == 0 ? cell.Key.TimePoint.ToString() : ""),
                 new TableCell(i == 0 ? LeftOut.CountedOfReceived(cell) : "", emphasis),
-                new TableCell(i == 0 ? NumberText.Count(LeftOut.Number(cell)) : "", emphasis),
                 .. Cells(changes, i, emphasis, reached),
                 .. Cells(shares, i, emphasis, reached),
                 i == 0
@@ -122,7 +127,7 @@ internal static class ConclusionTable
         );
         var parts = new[]
         {
-            "Counted: of those received.",
+            "Counted: for shares, of those received; the mean rests on fewer where that is said. Change: from the baseline test, not from collection.",
             intervals.Length == 0 ? null : $"Interval: {intervals}, spanning specimens and days.",
             bounds.Length == 0
                 ? null

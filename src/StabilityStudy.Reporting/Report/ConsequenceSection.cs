@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
@@ -24,19 +25,25 @@ internal static class ConsequenceSection
                 ?
                 [
                     new Paragraph(
-                        "The protocol names no decision level, or no specimen has two results beside one: nothing can be said of care.",
+                        (
+                            analysis.Protocol.Analytes.All(analyte =>
+                                analyte.DecisionLevels.IsEmpty
+                            )
+                                ? "The protocol names no decision level"
+                                : "No specimen has two results that can be read against a decision level"
+                        ) + ": nothing can be said of care.",
                         ParagraphStyle.Body
                     ),
                 ]
                 :
                 [
                     new Paragraph(
-                        "Care may change where a result crosses a decision level. Each line counts the specimens whose baseline and delayed result lie on different sides of a level, beside the number that imprecision alone would move. A result at the level is on its upper side. This describes; only a criterion of the protocol decides.",
+                        "Care may change where a result crosses a decision level. Each line counts the specimens whose baseline and delayed result lie on different sides of a level, beside the number that imprecision alone would move. A result at the level is on its upper side. This describes; only a criterion of the protocol decides. In bold: more than imprecision alone would move. Not tested: fewer than "
+                            + NumberText.Count(LevelCoverage.FewestOnEitherSide)
+                            + " baselines on a side of the level, so that no change shows nothing.",
                         ParagraphStyle.Body
                     ),
-                    .. Worst(analysis) is { } worst
-                        ? [new Paragraph(worst, ParagraphStyle.Body)]
-                        : ImmutableArray<Block>.Empty,
+                    new Bullets([.. Worst(analysis)]),
                     .. tables,
                 ]
         );
@@ -44,8 +51,8 @@ internal static class ConsequenceSection
 
     private static bool IsCounted(Cell cell) => cell.SideChanges.Any(change => change.Counted > 0);
 
-    /// <summary>The largest share among the supported time points, or among all where none is supported, as a sentence.</summary>
-    private static string? Worst(StudyAnalysis analysis)
+    /// <summary>The largest share where the decision is to approve, and the largest where it is not.</summary>
+    private static IEnumerable<string> Worst(StudyAnalysis analysis)
     {
         var all = (
             from sequence in analysis.Sequences
@@ -53,27 +60,42 @@ internal static class ConsequenceSection
             from change in cell.SideChanges
             where change.Counted > 0
             select (Sequence: sequence, Cell: cell, Change: change)
-        ).ToImmutableArray();
-        var supported = all.Where(item =>
-                item.Cell.Conclusion == Core.Conclusions.Conclusion.Supported
-            )
-            .ToImmutableArray();
-        var among = supported.IsEmpty ? all : supported;
-        var (worst, where, at) = among.MaxBy(item =>
-            (double)Moved(item.Change) / item.Change.Counted
-        );
-        if (worst is null)
+        ).ToLookup(item => item.Cell.Conclusion == Conclusion.Supported);
+        foreach (var supported in new[] { true, false })
         {
-            return null;
-        }
+            if (!all[supported].Any())
+            {
+                continue;
+            }
 
-        var names = SequenceNames.Of(analysis, worst);
-        return $"Most of all {(supported.IsEmpty ? "" : "supported ")}time points: {names.Title(analysis)} at {where.Key.TimePoint}, where {NumberText.Count(Moved(at))} of {Counted.Of(at.Counted, "specimen")} would have changed the side of {NumberText.Plain(at.Level)} {names.Analyte.ShownUnit}"
-            + (
-                at.ExpectedFromNoise is { } noise
-                    ? $"; imprecision alone predicts {NumberText.Fixed(noise, 1)}."
-                    : "."
-            );
+            var most = all[supported].Max(item => Share(item.Change));
+            var places = all[supported]
+                .Where(item => item.Change.Changed > 0 && Share(item.Change) == most)
+                .Select(item => Place(analysis, item.Sequence, item.Cell, item.Change))
+                .ToImmutableArray();
+            var among = supported ? "supported time points" : "time points not supported";
+            yield return places.IsEmpty
+                ? $"At {among} no specimen changed side."
+                : $"Most at {among}: {string.Join("; ", places)}.";
+        }
+    }
+
+    private static double Share(SideChange change) => (double)change.Changed / change.Counted;
+
+    /// <summary>"aPTT · No anticoagulant at 8 h, 1 of 39 specimens across 40 s (imprecision alone: 0.5)".</summary>
+    private static string Place(
+        StudyAnalysis analysis,
+        Sequence sequence,
+        Cell cell,
+        SideChange change
+    )
+    {
+        var names = SequenceNames.Of(analysis, sequence);
+        var noise = change.ExpectedFromNoise is { } expected
+            ? $" (imprecision alone: {NumberText.Fixed(expected, 1)})"
+            : "";
+        return $"{names.Title(analysis)} at {cell.Key.TimePoint}, {NumberText.Count(change.Changed)} of {Counted.Of(change.Counted, "specimen")} across {NumberText.Plain(change.Level)} {names.Analyte.ShownUnit}".TrimEnd()
+            + noise;
     }
 
     private static Table TableOf(StudyAnalysis analysis, Sequence sequence)
@@ -103,20 +125,33 @@ internal static class ConsequenceSection
     private static TableCell CellOf(Cell cell, decimal level)
     {
         var change = cell.SideChanges.Single(item => item.Level == level);
-        var which = change.Up.Concat(change.Down).ToImmutableArray();
-        var count =
-            $"{NumberText.Count(which.Length)} of {NumberText.Count(change.Counted)} changed side";
-        var sides = which.IsEmpty
-            ? ""
-            : $" ({NumberText.Count(change.Up.Length)} up, {NumberText.Count(change.Down.Length)} down: {SpecimenNames.Of(which)})";
+        if (change is { Changed: 0, IsCovered: false })
+        {
+            return new TableCell(
+                $"not tested: {NumberText.Count(change.BaselinesBelow)} baselines below, {NumberText.Count(change.Counted - change.BaselinesBelow)} at or above",
+                Emphasis.Muted
+            );
+        }
+
         var noise = change.ExpectedFromNoise is { } expected
             ? $"; imprecision alone {NumberText.Fixed(expected, 1)}"
             : "";
+        string[] sides = [.. Side("up", change.Up), .. Side("down", change.Down)];
         return new TableCell(
-            count + sides + noise,
-            which.Length > (change.ExpectedFromNoise ?? 0) + 1 ? Emphasis.Strong : Emphasis.None
+            $"{NumberText.Count(change.Changed)} of {NumberText.Count(change.Counted)} changed side"
+                + (sides.Length == 0 ? "" : $" ({string.Join("; ", sides)})")
+                + noise,
+            change.IsBeyondNoise ? Emphasis.Strong : Emphasis.None
         );
     }
 
-    private static int Moved(SideChange change) => change.Up.Length + change.Down.Length;
+    private static IEnumerable<string> Side(string where, ImmutableArray<string> specimens) =>
+        specimens.IsEmpty
+            ? []
+            :
+            [
+                specimens.Length > SpecimenNames.Most
+                    ? $"{NumberText.Count(specimens.Length)} {where}, marked under Every pair"
+                    : $"{where}: {SpecimenNames.Of(specimens)}",
+            ];
 }

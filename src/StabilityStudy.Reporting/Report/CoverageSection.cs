@@ -63,9 +63,9 @@ internal static class CoverageSection
             new TableCell(names.Title(analysis)),
             new TableCell(TradeWords.Of(names.Storage)),
             new TableCell(
-                names.Analyte.IsQualitative ? Classes(names.Analyte, specimens)
-                : baselines.IsEmpty ? "none"
-                : $"{NumberText.Plain(baselines.Min())} to {NumberText.Plain(baselines.Max())} {names.Analyte.ShownUnit}"
+                names.Analyte.IsQualitative
+                    ? Classes(names.Analyte, specimens)
+                    : StudiedRange.Of(sequence, names) ?? "none"
             ),
             new TableCell(Levels(covered)),
             new TableCell(Levels([.. names.Analyte.DecisionLevels.Except(covered)])),
@@ -113,15 +113,20 @@ internal static class CoverageSection
         return
         [
             $"Delays longer than {DurationText.Format(analysis.Protocol.TimePoints[^1].Delay)}, and delays beyond the supported window of each group.",
-            $"Patient groups other than: {string.Join("; ", analysis.Protocol.Groups.Select(group => group.Name))}. A specimen whose anticoagulation is not known gets the shortest window of all groups.",
+            $"Patient groups other than: {string.Join("; ", analysis.Protocol.Groups.Select(group => group.Name))}. {OfUnknown(analysis)}",
             $"Storage other than: {string.Join("; ", states)}. Nothing is said about iced, open, spun, frozen or transported tubes unless they are listed.",
             "Results outside the studied baseline range and decision levels listed as not covered.",
             "Other laboratories and sites, instruments, reagents and lots than those listed; baselines and delayed results tested with others than here.",
-            "Other tube types, anticoagulants and fill volumes, transport between sites, and analytes without a conclusion.",
+            "Other tube types, tube additives and fill volumes, transport between sites, and analytes without a conclusion.",
             $"Specimens that break the eligibility rules: {Eligibility(analysis.Protocol.Eligibility)}.",
             "Time before the baseline: change between collection and the baseline test is not measured by any pair.",
         ];
     }
+
+    private static string OfUnknown(StudyAnalysis analysis) =>
+        UnknownGroup.Windows(analysis) is { IsEmpty: false } windows
+            ? $"A specimen whose group is not known: {string.Join("; ", windows)}."
+            : "A specimen of another or an unknown group keeps today's window.";
 
     private static string Eligibility(Eligibility rules)
     {

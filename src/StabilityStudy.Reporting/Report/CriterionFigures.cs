@@ -53,7 +53,7 @@ internal static class CriterionFigures
             [
                 new(
                     true,
-                    CriterionWords.ShareWithLowerBound(individual),
+                    CriterionWords.ShareWithBound(individual),
                     NumberText.Percent(individual.RequiredShare)
                         + (withLimits ? " within " + Limit(individual.Limit, names) : "")
                         + control,
@@ -82,7 +82,7 @@ internal static class CriterionFigures
             [
                 .. reclassification.Levels.Select(level => new CriterionFigure(
                     true,
-                    $"{NumberText.Count(CriterionWords.Changed(level))} of {NumberText.Count(level.Counted)} change side of {NumberText.Plain(level.Level)} ({Upper(level.Bounds, reclassification.LargestShare)})",
+                    $"{NumberText.Count(CriterionWords.Changed(level))} of {NumberText.Count(level.Counted)} change side of {NumberText.Plain(level.Level)} ({Upper(level, reclassification.LargestShare)})",
                     $"at most {NumberText.Percent(reclassification.LargestShare)}",
                     TradeWords.ShapeOf(level.Verdict)
                 )),
@@ -91,7 +91,7 @@ internal static class CriterionFigures
             [
                 new(
                     true,
-                    $"{NumberText.Count(classes.Kept)} of {NumberText.Count(classes.Counted)} keep class ({Lower(classes.Bounds, classes.RequiredShare)})",
+                    $"{NumberText.Count(classes.Kept)} of {NumberText.Count(classes.Counted)} keep class ({Lower(classes)})",
                     NumberText.Percent(classes.RequiredShare),
                     TradeWords.ShapeOf(classes.Verdict)
                 ),
@@ -126,9 +126,15 @@ internal static class CriterionFigures
     private static string Predicted(ShapeResult shape) =>
         CriterionWords.Predicted(shape) is { } change ? $"{change} %" : "not computable";
 
-    private static string Lower(Estimate<ProportionBounds> bounds, double required) =>
-        bounds.TryGet(out var found) ? CriterionWords.LowerBound(found, required) : "none counted";
+    private static string Lower(ClassificationResult classes) =>
+        classes.Bounds.TryGet(out var found)
+            ? CriterionWords.Bound(found, classes.RequiredShare, classes.Verdict)
+            : "none counted";
 
-    private static string Upper(Estimate<ProportionBounds> bounds, double largest) =>
-        bounds.TryGet(out var found) ? CriterionWords.UpperBound(found, largest) : "none counted";
+    /// <summary>The share that changes: the bounds are the other way round.</summary>
+    private static string Upper(LevelReclassification level, double largest) =>
+        !level.Bounds.TryGet(out var found) ? "none counted"
+        : level.Verdict == Verdict.NotMet && found.OneSidedLower > largest
+            ? "≥ " + CriterionWords.LowerBound(found, largest)
+        : "≤ " + CriterionWords.UpperBound(found, largest);
 }

@@ -9,7 +9,7 @@ internal static class CriterionFound
         result switch
         {
             BiasResult bias => CriterionWords.MeanWithInterval(bias, names),
-            IndividualResult individual => CriterionWords.ShareWithLowerBound(individual),
+            IndividualResult individual => CriterionWords.ShareWithBound(individual),
             DecisionLevelResult levels => string.Join(
                 "; ",
                 levels.Levels.Select(level =>

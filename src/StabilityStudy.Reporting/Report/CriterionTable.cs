@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
@@ -7,8 +8,10 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>Each criterion of a cell: what it asks, the figure that decided, what it says and why.</summary>
 internal static class CriterionTable
 {
-    public static Table Of(Cell cell, StudyProtocol protocol, SequenceNames names) =>
-        new(
+    public static Table Of(Cell cell, StudyProtocol protocol, SequenceNames names)
+    {
+        var emphasis = cell.Conclusion == Conclusion.NotAssessed ? Emphasis.Muted : Emphasis.Strong;
+        return new(
             "Criteria of the protocol",
             [
                 new Column("Criterion", ColumnAlignment.Left, 1),
@@ -21,10 +24,10 @@ internal static class CriterionTable
                 .. cell.Criteria.Select(result => new Row([
                     new TableCell(result.Criterion),
                     new TableCell(CriterionAsks.Of(result, protocol, names)),
-                    new TableCell(CriterionFound.Of(result, names), Emphasis.Strong),
+                    new TableCell(CriterionFound.Of(result, names), emphasis),
                     new TableCell(
                         TradeWords.Of(result.Verdict),
-                        Emphasis.Strong,
+                        emphasis,
                         TradeWords.ShapeOf(result.Verdict)
                     ),
                     new TableCell(
@@ -35,6 +38,10 @@ internal static class CriterionTable
                     ),
                 ])),
             ],
-            cell.Criteria.IsEmpty ? "No criterion of the protocol applies." : null
+            cell.Criteria.IsEmpty ? "No criterion of the protocol applies."
+                : cell.Conclusion == Conclusion.NotAssessed
+                    ? "The time point is not assessed, so nothing that the criteria say of it counts."
+                : null
         );
+    }
 }

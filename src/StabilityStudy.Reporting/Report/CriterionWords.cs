@@ -69,11 +69,17 @@ internal static class CriterionWords
         return $"{NumberText.ChangeAgainstLimits(mean.Mean, lowest, highest, decimals)} ({NumberText.IntervalAgainstLimits(mean.Lower, mean.Upper, lowest, highest, decimals)}) {Unit(bias, names)}";
     }
 
-    /// <summary>Share with its lower bound: "38 of 39 (88.4 %)"; the reason when there is none.</summary>
-    public static string ShareWithLowerBound(IndividualResult individual) =>
+    /// <summary>Share with the bound that is read against the required one: "38 of 39 (≥ 88.4 %)", and where it is not met "26 of 40 (≤ 77.5 %)".</summary>
+    public static string ShareWithBound(IndividualResult individual) =>
         individual.Bounds.TryGet(out var bounds)
-            ? $"{individual.Agreement.Inside} of {individual.Agreement.Counted} ({LowerBound(bounds, individual.RequiredShare)})"
+            ? $"{individual.Agreement.Inside} of {individual.Agreement.Counted} ({Bound(bounds, individual.RequiredShare, individual.Verdict)})"
             : "none counted";
+
+    /// <summary>"≥ 88.4 %"; "≤ 77.5 %" of a share that was shown to be too small.</summary>
+    public static string Bound(ProportionBounds bounds, double requiredShare, Verdict verdict) =>
+        verdict == Verdict.NotMet && bounds.OneSidedUpper < requiredShare
+            ? "≤ " + UpperBound(bounds, requiredShare)
+            : "≥ " + LowerBound(bounds, requiredShare);
 
     /// <summary>The exact one-sided lower bound: "88.4 %"; it never rounds across the required share.</summary>
     public static string LowerBound(ProportionBounds bounds, double requiredShare) =>

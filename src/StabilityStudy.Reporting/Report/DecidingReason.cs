@@ -105,6 +105,9 @@ internal static class DecidingReason
         : bias.Reasons.Any(reason => reason.Code == "interval-outside") ? "lies wholly beyond"
         : bias.Verdict == Verdict.NotMet ? "lies beyond"
         : bias.Reasons.Any(reason => reason.Code == MeanOnly) ? "against"
+        : bias.Mean.Value is { } mean
+        && (mean.Mean <= bias.LowerLimit || mean.Mean >= bias.UpperLimit)
+            ? "itself lies beyond"
         : "reaches beyond";
 
     private static IEnumerable<string> Doubts(BiasResult bias, Cell cell, StudyProtocol protocol) =>

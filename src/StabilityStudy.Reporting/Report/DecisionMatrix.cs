@@ -25,15 +25,16 @@ internal static class DecisionMatrix
             [
                 new Column("Analyte, group", ColumnAlignment.Left, 1.35),
                 new Column("Today", ColumnAlignment.Left, 0.6),
-                new Column("Supported to", ColumnAlignment.Left, 1.2),
+                new Column("Supported to", ColumnAlignment.Left, 1.4),
+                new Column("Baselines", ColumnAlignment.Left, 1.8),
                 .. timePoints.Select(timePoint => new Column(
                     timePoint.ToString(),
                     ColumnAlignment.Left,
-                    1.4
+                    1.45
                 )),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence, timePoints))],
-            $"Empty: not asked by the protocol. Mod.: beyond the manufacturer's limit, so a modified test. Groups: {Groups(analysis)}. Analytes: {Analytes(analysis)}."
+            $"Empty: not asked by the protocol. Baselines: the results studied; nothing is shown beyond. Mod.: beyond the manufacturer's limit, so a modified test. Groups: {Groups(analysis)}. Analytes: {Analytes(analysis)}."
         );
     }
 
@@ -70,6 +71,7 @@ internal static class DecisionMatrix
             new TableCell(names.Code(analysis)),
             new TableCell(DurationText.Format(names.Analyte.StandardWindowOf(names.Group.Id).Time)),
             new TableCell(Window(sequence), Emphasis.Strong),
+            new TableCell(StudiedRange.Of(sequence, names) ?? ""),
             .. timePoints.Select(timePoint =>
                 sequence.Cells.FirstOrDefault(cell => cell.Key.TimePoint == timePoint) is { } cell
                     ? new TableCell(
@@ -85,7 +87,7 @@ internal static class DecisionMatrix
     private static string Window(Sequence sequence) =>
         sequence.Window switch
         {
-            null => "none",
+            null => "no window",
             { ManufacturerLimit: ManufacturerStanding.Beyond } window =>
                 $"{DurationText.FormatWindow(window.Time)} mod.",
             { } window => DurationText.FormatWindow(window.Time),

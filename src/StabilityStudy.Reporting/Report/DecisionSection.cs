@@ -58,7 +58,7 @@ internal static class DecisionSection
                     Emphasis.Strong,
                     VerdictShape.Supported
                 )
-                : new TableCell("none", Emphasis.Strong),
+                : new TableCell("no longer window", Emphasis.Strong),
             new TableCell(Next(sequence)),
         ]);
     }
@@ -73,10 +73,10 @@ internal static class DecisionSection
             { Conclusion: Conclusion.NotSupported } =>
                 $"Nothing at {open.Key.TimePoint}: the data speak against it. A new study could ask a shorter time.",
             { Conclusion: Conclusion.NotAssessed } =>
-                $"At {open.Key.TimePoint}: what kept it from being assessed, put right in a new study.",
+                $"At {open.Key.TimePoint}: what kept it from being assessed, put right in a new study of that time point: {string.Join("; ", open.Doubts.Select(doubt => TradeWords.Clause(doubt.Text)))}.",
             { MoreSpecimens: { } more } =>
                 $"At {open.Key.TimePoint}: {MoreSpecimensWords.Of(more)}",
-            _ => $"At {open.Key.TimePoint}: a new study.",
+            _ => $"At {open.Key.TimePoint}: a new study of that time point, or of a shorter one.",
         };
     }
 
@@ -86,10 +86,10 @@ internal static class DecisionSection
         conditions.Add(
             "Time of collection is on every request; a specimen without it, or past the window, is rejected or reported as the local procedure says."
         );
-        if (analysis.Protocol.Groups.Length > 1)
+        if (UnknownGroup.Windows(analysis) is { IsEmpty: false } unknown)
         {
             conditions.Add(
-                "A specimen whose patient group is not known gets the shortest window of all groups."
+                $"A specimen whose patient group is not known: {string.Join("; ", unknown)}."
             );
         }
 

@@ -112,7 +112,7 @@ internal static class DifferencePlot
                 MarkerShape.FilledTriangle,
                 named
                     ? "outside, named"
-                    : $"{NumberText.Count(outside.Length)} outside, named in the list"
+                    : $"{NumberText.Count(outside.Length)} outside, marked under Every pair"
             );
         }
 
@@ -124,7 +124,7 @@ internal static class DifferencePlot
                 MarkerShape.Cross,
                 named
                     ? "beyond the frame, value given"
-                    : $"{NumberText.Count(beyond.Length)} beyond the frame, named in the list"
+                    : $"{NumberText.Count(beyond.Length)} beyond the frame, see Every pair"
             );
         }
     }

@@ -51,8 +51,11 @@ internal static class DriftSection
                 ),
                 Slopes(analysis),
                 MixedDriftTable.Of(analysis),
-                .. Figures(analysis),
+                .. DriftRemarks.Of(analysis) is { IsEmpty: false } remarks
+                    ? [new Bullets(remarks)]
+                    : ImmutableArray<Block>.Empty,
                 Context(analysis),
+                .. Figures(analysis),
             ]
         );
 
@@ -127,6 +130,7 @@ internal static class DriftSection
         return sequence.Drift.Crossing switch
         {
             null => "no limit in percent",
+            _ when !sequence.Drift.Misfits.IsEmpty => DriftRemarks.NoTime,
             CrossingTime.AlreadyOutside => "from the baseline on",
             CrossingTime.At at when at.Hours <= longest =>
                 $"at {NumberText.Fixed(at.Hours, 1)} h from collection, {NumberText.Fixed(at.Hours - drift.BaselineDelayHours, 1)} h from the baseline",

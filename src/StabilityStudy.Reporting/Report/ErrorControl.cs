@@ -21,6 +21,15 @@ internal static class ErrorControl
             return $"{order} No criterion controls the chance of a wrong \"supported\".";
         }
 
+        var without = analysis
+            .Protocol.Criteria.Where(criterion => ChanceOf(criterion) is null)
+            .Select(criterion => criterion.Id)
+            .ToArray();
+        if (without.Length > 0)
+        {
+            return $"{order} Criterion {string.Join(" and ", without)} holds an estimate alone to its limit: with the truth exactly at that limit about every second study would meet it, so the chance of a wrong \"supported\" is not controlled.";
+        }
+
         var each = chances.Max() * analysis.Protocol.PlannedLooks;
         var sequences = analysis.Sequences.Length;
         var all =

@@ -18,7 +18,7 @@ internal static class FirstPageFigure
     private const int MostWithSpecimens = 2;
 
     /// <summary>Below this height in millimeters it cannot be read.</summary>
-    public const double LeastHeight = 31;
+    public const double LeastHeight = 28;
 
     private const double MostHeight = 55;
 

@@ -82,7 +82,7 @@ internal static class FurtherSection
                     )
             ),
             Line(
-                "Signed-rank test of no change, p",
+                "Signed-rank test of no change (over specimens), p",
                 item => Or(item.SignedRank, test => NumberText.PValue(test.PValue))
             ),
             Line(
@@ -117,7 +117,7 @@ internal static class FurtherSection
                             item.PassingBablokAtLevels.FirstOrDefault(at => at.Level == level)
                                 is { } at
                                 ? Or(at.Change, bias => InUnit(bias, decimals))
-                                : "not surrounded by baselines"
+                                : "level not covered"
                     )
                 ),
             Line(

@@ -7,9 +7,14 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>How many specimens of a time point count, how many are left out and why. What counts as outside is not left out.</summary>
 internal static class LeftOut
 {
-    /// <summary>"38 of 40": those that count for a criterion, of those received and meant for this time point.</summary>
-    public static string CountedOfReceived(Cell cell) =>
-        $"{NumberText.Count(Meant(cell) - Number(cell))} of {NumberText.Count(Meant(cell))}";
+    /// <summary>"38 of 40": those that count for a share, of those received and meant for this time point; "40 of 40, mean 39" where the mean rests on fewer.</summary>
+    public static string CountedOfReceived(Cell cell)
+    {
+        var counted = Meant(cell) - Number(cell);
+        var compared = cell.Estimates.Compared;
+        return $"{NumberText.Count(counted)} of {NumberText.Count(Meant(cell))}"
+            + (compared > 0 && compared < counted ? $", mean {NumberText.Count(compared)}" : "");
+    }
 
     /// <summary>Number left out.</summary>
     public static int Number(Cell cell) => Pairs(cell).Length;

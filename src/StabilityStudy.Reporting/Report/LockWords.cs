@@ -15,6 +15,12 @@ internal static class LockWords
         }
 
         var last = evidence.Locks[^1];
+        var sameDay = evidence.FirstCollection is { } collected && collected.Date == last.At.Date;
+        string Time(DateTimeOffset time) =>
+            time.ToString(
+                sameDay ? "yyyy-MM-dd HH:mm zzz" : "yyyy-MM-dd",
+                CultureInfo.InvariantCulture
+            );
         var locked =
             $"{(last.Number == 1 ? "ocked" : "ocked again after an amendment,")} {Time(last.At)} by {last.By}";
         return evidence.Standing switch
@@ -24,7 +30,7 @@ internal static class LockWords
             LockStanding.AfterFirstCollection =>
                 $"L{locked}, after the first collection ({Time(evidence.FirstCollection!.Value)}): nothing shows that the criteria came before the data.",
             _ =>
-                $"L{locked}, before {(evidence.FirstCollection is { } first ? $"the first collection ({Time(first)})" : "any collection")}; {Of(evidence.Level)}.",
+                $"L{locked} (as typed), before {(evidence.FirstCollection is { } first ? $"the first collection ({Time(first)})" : "any collection")}; {Of(evidence.Level)}.",
         };
     }
 
@@ -34,9 +40,6 @@ internal static class LockWords
             LockLevel.ByTimeStamp =>
                 "time-stamped by an authority (whom to trust, the reader decides)",
             LockLevel.BySignature => "signed, at a time that the signer states",
-            _ => "the time is this computer's clock only, which proves little",
+            _ => "by this computer's clock only",
         };
-
-    private static string Time(DateTimeOffset time) =>
-        time.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture);
 }

@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
@@ -30,7 +31,14 @@ internal static class MethodsSection
                     "Drift: slope per specimen through its own baseline, mean slope with one-sided t bounds that span both intervals as for the mean. In a seeded simulation with delays and slopes that differ between specimens, a bound failed about 5 times in a hundred, as it should.",
                     "Mixed model: restricted maximum likelihood (Patterson and Thompson 1971; Laird and Ware 1982) on 100·ln(result), AICc from full maximum likelihood (Hurvich and Tsai 1989).",
                     "Further estimates: percentiles (Hyndman and Fan 1996), exact two-sided tolerance factor (Wald and Wolfowitz 1946), Shapiro–Wilk (Royston 1995), exact signed ranks (Wilcoxon 1945), Theil–Sen (Sen 1968), BCa bootstrap (Efron 1987), also of the change at decision levels by Passing–Bablok, τ-b (Kendall 1945), concordance (Lin 1989).",
-                    "Decision levels: change predicted by the weighted Deming line, with a jackknife interval of that prediction itself.",
+                    .. analysis.Protocol.Criteria.Any(criterion =>
+                        criterion is DecisionLevelCriterion
+                    )
+                        ?
+                        [
+                            "Decision levels: change predicted by the weighted Deming line, with a jackknife interval of that prediction itself.",
+                        ]
+                        : Array.Empty<string>(),
                     "Changes of side or class expected from imprecision alone: from the between-run CV of the protocol and the distance of each baseline from the level.",
                     "Each method is defined, with assumptions, choices and tests, in METHODS.md beside the program's source code.",
                 ]),

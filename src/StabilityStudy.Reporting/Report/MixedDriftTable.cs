@@ -11,7 +11,27 @@ internal static class MixedDriftTable
 {
     private const int Decimals = 2;
 
-    public static Table Of(StudyAnalysis analysis)
+    /// <summary>The table; a sentence where no model could be computed, and why.</summary>
+    public static Block Of(StudyAnalysis analysis)
+    {
+        var all = analysis
+            .Sequences.SelectMany(sequence => sequence.Drift.Mixed)
+            .ToImmutableArray();
+        return all.IsEmpty || all.Any(mixed => mixed.Fit.Value is not null)
+            ? TableOf(analysis)
+            : new Paragraph(
+                "Not computed beside it: a mixed model of all results in three shapes. "
+                    + string.Join(
+                        " ",
+                        all.Select(mixed => mixed.Fit.NotComputable?.Reason)
+                            .OfType<string>()
+                            .Distinct(StringComparer.Ordinal)
+                    ),
+                ParagraphStyle.Body
+            );
+    }
+
+    private static Table TableOf(StudyAnalysis analysis)
     {
         var refusals = new Refusals();
         ImmutableArray<Row> rows =
@@ -19,7 +39,7 @@ internal static class MixedDriftTable
             .. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence, refusals)),
         ];
         return new(
-            "The same by a mixed model, in three shapes",
+            "Beside it a mixed model, in three shapes",
             [
                 new Column("Shape", ColumnAlignment.Left, 2.2),
                 new Column("Results", ColumnAlignment.Right, 0.9),
@@ -31,7 +51,7 @@ internal static class MixedDriftTable
                 new Column("Bound leaves the limit", ColumnAlignment.Left, 1.9),
             ],
             rows,
-            "Every specimen with a level and a slope of its own (restricted maximum likelihood on logarithms, baselines included), fitted change from the mean baseline delay with one-sided 95 % bounds, t with specimens − 1. Bound leaves the limit: hours from collection at which a bound reaches the allowable bias, two where either side may be reached; beyond the longest actual delay nobody measured. AICc: of the three shapes the one with the smallest follows the results best; the shape was declared beforehand and stays. Collection days are not in this model, so it describes only."
+            "Every specimen with a level and a slope of its own (restricted maximum likelihood on logarithms, baselines included), fitted change of the geometric mean from the mean baseline delay with one-sided 95 % bounds, t with specimens − 1. Bound leaves the limit: hours from collection at which a bound reaches the allowable bias, two where either side may be reached; beyond the longest actual delay nobody measured. AICc: of the three shapes the one with the smallest follows the results best; the shape was declared beforehand and stays. Collection days are not in this model, so it describes only."
                 + (refusals.Note is { } note ? " " + note : "")
         );
     }
@@ -52,7 +72,9 @@ internal static class MixedDriftTable
 
         var longest = LongestDelay.Of(sequence);
         return sequence
-            .Drift.Mixed.Select(mixed => Line(mixed, baseline, last, longest, refusals))
+            .Drift.Mixed.Select(mixed =>
+                Line(mixed, baseline, last, longest, !sequence.Drift.Misfits.IsEmpty, refusals)
+            )
             .Prepend(new Row([new TableCell(names.Title(analysis))], RowKind.GroupHeading));
     }
 
@@ -61,6 +83,7 @@ internal static class MixedDriftTable
         double baselineHours,
         Cell last,
         double longest,
+        bool misfit,
         Refusals refusals
     )
     {
@@ -95,8 +118,12 @@ internal static class MixedDriftTable
                 NumberText.Fixed(Math.Sqrt(fit.SlopeVariance) * growth, Decimals) + Boundary(fit)
             ),
             new TableCell(NumberText.Fixed(Math.Sqrt(fit.ResidualVariance), Decimals)),
-            new TableCell(NumberText.Fixed(fit.CorrectedInformation, 1)),
-            new TableCell(Crossing(mixed.Crossing, longest)),
+            new TableCell(
+                fit.CorrectedInformation is { } information ? NumberText.Fixed(information, 1) : "–"
+            ),
+            new TableCell(
+                mixed.IsDeclared && misfit ? DriftRemarks.NoTime : Crossing(mixed.Crossing, longest)
+            ),
         ]);
     }
 

@@ -13,9 +13,9 @@ internal static class MoreSpecimensWords
         {
             { UnlikelyToHelp: true } => $"More specimens are unlikely to help: {because}.",
             { Specimens: { } count } =>
-                $"Were the truth what was observed, a new study with {Counted.Of(count, "specimen")} would meet every criterion with a chance of at least 80 % ({because}). An extension of this study counts only if the protocol planned it.",
+                $"Were the truth what was observed, a new study with {Counted.Of(count, "specimen")}, as many a day as here, would meet every criterion that controls its error with a chance of about 80 % ({because}). An extension of this study counts only if the protocol planned it.",
             _ =>
-                $"No number of specimens up to 200 would meet every criterion with a chance of at least 80 %, were the truth what was observed ({because}).",
+                $"The figures are too close to their limits for more specimens to settle it: were the truth what was observed, not even 200 would meet every criterion with a chance of 80 % ({because}). Ask a shorter time, or keep the last supported one.",
         };
     }
 }

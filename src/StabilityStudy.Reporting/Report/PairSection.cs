@@ -50,9 +50,9 @@ internal static class PairSection
                 new Column("Collected", ColumnAlignment.Left, 1.3),
                 new Column("Time", ColumnAlignment.Left, 0.7),
                 new Column("Baseline", ColumnAlignment.DecimalPoint, 1),
-                new Column("after", ColumnAlignment.Right, 0.9),
+                new Column("tested after", ColumnAlignment.Right, 0.9),
                 new Column("Delayed", ColumnAlignment.DecimalPoint, 1),
-                new Column("after", ColumnAlignment.Right, 1),
+                new Column("tested after", ColumnAlignment.Right, 1),
                 .. spun
                     ? [new Column("before, after spinning", ColumnAlignment.Left, 1.5)]
                     : ImmutableArray<Column>.Empty,
@@ -68,7 +68,7 @@ internal static class PairSection
                     .ThenBy(item => item.Cell.Key.TimePoint.Delay)
                     .Select(item => Row(item.Cell, item.Pair, spun)),
             ],
-            $"After: actual delay since collection, in hours:minutes. Before, after spinning: the delayed tube from collection to spinning and from spinning to its test. Lines: of the baseline and of the delayed result in the laboratory's own file {analysis.Facts.Files.Results}; the attached results.csv, which the program wrote from it in an order of its own, names the same lines in its column source_row. Outside: counts as outside the allowable difference. Not tested: with a stated reason, left out, no failure. Outlier: flagged, kept in every figure."
+            $"Tested after: actual delay since collection, in hours:minutes. Before, after spinning: the delayed tube from collection to spinning and from spinning to its test. Lines: of the baseline and of the delayed result in the laboratory's own file {analysis.Facts.Files.Results}; the attached results.csv, which the program wrote from it in an order of its own, names the same lines in its column source_row. Outside: counts as outside the allowable difference. Not tested: with a stated reason, left out, no failure. Outlier: flagged, kept in every figure. Across: changed the side of that decision level."
         );
     }
 
@@ -145,7 +145,16 @@ internal static class PairSection
             return TradeWords.Short(pair);
         }
 
-        var outside = CellAxes.IsOutside(cell, pair) ? "outside" : "";
-        return pair.IsOutlier ? (outside + "; outlier").TrimStart(';', ' ') : outside;
+        string[] remarks =
+        [
+            .. CellAxes.IsOutside(cell, pair) ? ["outside"] : Array.Empty<string>(),
+            .. pair.IsOutlier ? ["outlier"] : Array.Empty<string>(),
+            .. cell
+                .SideChanges.Where(change =>
+                    change.Up.Contains(pair.Specimen) || change.Down.Contains(pair.Specimen)
+                )
+                .Select(change => $"across {NumberText.Plain(change.Level)}"),
+        ];
+        return string.Join("; ", remarks);
     }
 }

@@ -21,7 +21,7 @@ internal static class PowerSection
             [
                 new Paragraph(
                     Invariant(
-                        $"Simulated: {power.Studies.ToString("N0", CultureInfo.InvariantCulture)} studies for each line, seed {power.Seed}, with as many specimens and days and as much spread as each time point had here, judged by the criteria of this protocol. The mean change is supposed, in the direction of the one found. The last line of a time point shows how often a change as large as the limit would be called supported."
+                        $"Simulated: {power.Studies.ToString("N0", CultureInfo.InvariantCulture)} studies for each line, seed {power.Seed}, with as many specimens and days and as much spread as each time point had here, judged by the criteria of this protocol. The mean change is supposed, in the direction of the one found: none, half, and all of the smallest change at which a criterion is no longer true. The last line of a time point thus shows how often \"supported\" would be wrong. The spread is taken as found; with few specimens the true one may be larger, and the chances lower."
                     ),
                     ParagraphStyle.Body
                 ),
@@ -74,7 +74,7 @@ internal static class PowerSection
                 ],
                 rows,
                 Invariant(
-                    $"Chance of “supported”, percent; in brackets the {NumberText.Percent(CriterionSetCharacteristic.ConfidenceLevel)} interval that the simulation leaves. “Alone”: that one criterion, by its exact formula, as if results of one day had nothing in common. Mean change in percent of the baseline."
+                    $"Chance in percent that all criteria are met; in brackets the {NumberText.Percent(CriterionSetCharacteristic.ConfidenceLevel)} interval that the simulation leaves. “Alone”: that one criterion is met, by formula, as if results of one day had nothing in common; – where its limit is not in percent alone. Mean change in percent of the baseline."
                 )
             );
         }

@@ -25,6 +25,7 @@ internal static class RequirementSection
                     "Clause",
                     Clauses(analysis),
                     pages,
+                    CellSections.FirstTitle(analysis),
                     "A document for another reagent than the one used serves by analogy only, and is to be called so where it is named as a source."
                 ),
                 TableOf(
@@ -32,10 +33,13 @@ internal static class RequirementSection
                     "Item",
                     Items(analysis),
                     pages,
+                    CellSections.FirstTitle(analysis),
                     "Twenty items after the published checklist for reporting stability studies (2020), put together from memory in our own words; the wording of the items was not seen."
                 ),
             ]
         );
+
+    internal const string EachTimePoint = "The pages of each time point";
 
     /// <summary>One line: what is asked, in which section the answer stands, and what of it is missing.</summary>
     private sealed record Asked(string Name, string What, string Section, string? Missing = null);
@@ -45,6 +49,7 @@ internal static class RequirementSection
         string name,
         ImmutableArray<Asked> lines,
         SectionPages pages,
+        string firstTimePoint,
         string note
     ) =>
         new(
@@ -64,7 +69,7 @@ internal static class RequirementSection
                     new TableCell(line.What),
                     new TableCell(line.Section),
                     .. pages.HavePages
-                        ? [PageOf(line.Section, pages)]
+                        ? [PageOf(line.Section, pages, firstTimePoint)]
                         : ImmutableArray<TableCell>.Empty,
                     line.Missing is { } missing
                         ? new TableCell(missing, Emphasis.Strong)
@@ -74,66 +79,88 @@ internal static class RequirementSection
             note
         );
 
-    private static TableCell PageOf(string section, SectionPages pages) =>
-        new(pages.Pages.TryGetValue(section, out var page) ? NumberText.Count(page) : "–");
+    private static TableCell PageOf(string section, SectionPages pages, string firstTimePoint) =>
+        new(
+            pages.Pages.TryGetValue(
+                section == EachTimePoint ? firstTimePoint : section,
+                out var page
+            )
+                ? NumberText.Count(page)
+                : "–"
+        );
+
+    private static string? Together(params string?[] missing)
+    {
+        var texts = missing.OfType<string>().ToImmutableArray();
+        return texts.IsEmpty ? null : string.Join("; ", texts);
+    }
 
     private static ImmutableArray<Asked> Clauses(StudyAnalysis analysis) =>
         [
             new(
                 "42 CFR 493.1253(b)(2)",
                 "Performance established by the laboratory when a test is modified",
-                FurtherSection.Title,
-                "stability only: accuracy, precision, reportable range and reference intervals are kept elsewhere"
+                EachTimePoint,
+                "stability only: accuracy, precision, analytical sensitivity and specificity with interfering substances, reportable range and reference intervals are not in this study"
             ),
             new(
                 "42 CFR 493.1253(c)",
                 "All activities of that work documented",
-                RecordSection.Title
+                RecordSection.Title,
+                "what items 5 to 9 below lack"
             ),
             new(
                 "42 CFR 493.1251",
-                "A procedure, approved and dated by the director, that says how specimens are stored, when rejected",
+                "A procedure, approved, signed and dated by the director before use, that says how specimens are stored, when rejected",
                 DecisionSection.Title,
                 "the procedure itself; it is written after the decision"
             ),
             new(
                 "42 CFR 493.1242",
-                "Rules for collection, storage, preservation, transport, processing and acceptability",
-                ConductSection.Title
+                "Rules for labeling, collection, storage, preservation, transport, processing and acceptability; date and time of receipt",
+                ConductSection.Title,
+                "labeling and transport; what items 7 to 9 below lack"
             ),
             new(
                 "42 CFR 493.1105",
-                "Records of a method's evidence kept for at least two years, longer where local rules say so",
+                "Records of a method's performance kept as long as the test system is used, at least two years; longer where local rules say so",
                 RecordSection.Title,
                 "where and how long this file is kept is for the laboratory to write down"
             ),
             new(
                 "42 CFR 493.1283",
-                "For each result: specimen, times, condition of unacceptable ones, persons who tested",
+                "For each result: specimen, receipt and test, condition of unacceptable ones, persons who tested",
                 PairSection.Title,
-                analysis.Facts.People.IsEmpty ? "no person is named in the files" : null
+                analysis.Facts.People.IsEmpty
+                    ? "no person is named in the files"
+                    : "persons and clock times: as far as recorded they stand in the attached specimens.csv and results.csv, not in the table"
             ),
             new(
                 "ISO 15189:2022, 7.3.3",
                 "Validation of a modified method: specified use, extent, criteria, record, person who authorizes",
                 CriteriaSection.Title,
-                NotLockedBefore(analysis)
+                Together(
+                    NotLockedBefore(analysis),
+                    "review and authorization, until page 1 is signed"
+                )
             ),
             new(
                 "ISO 15189:2022, 7.2.7",
                 "Time between collection and test specified and watched where it matters",
-                CoverageSection.Title
+                DecisionSection.Title,
+                "how the laboratory watches the time in daily work"
             ),
             new(
                 "ISO 15189:2022, 8.4",
-                "Records legible, complete, protected from change",
-                RecordSection.Title
+                "Records legible, complete, protected from change, amendments traced",
+                RecordSection.Title,
+                "protection: hashes show a change and do not prevent it; access and retention are the laboratory's"
             ),
             new(
                 "21 CFR 11.10",
                 "Electronic records: reliable, complete copies, order of steps, changes told",
                 RecordSection.Title,
-                "validation of this program in the laboratory"
+                "validation of this program in the laboratory; access control; the record of who ran it stays in the study folder"
             ),
             new(
                 "21 CFR 11.50",
@@ -141,7 +168,12 @@ internal static class RequirementSection
                 FirstPage.Title,
                 "signatures: see the boxes there and \"verify\""
             ),
-            new("21 CFR 11.70", "Signatures tied to their record", RecordSection.Title),
+            new(
+                "21 CFR 11.70",
+                "Signatures tied to their record",
+                RecordSection.Title,
+                "the signatures, until page 1 is signed"
+            ),
         ];
 
     private static string? NotLockedBefore(StudyAnalysis analysis) =>
@@ -157,7 +189,7 @@ internal static class RequirementSection
             new("1 Title", "Names analyte, specimen, storage and time", FirstPage.Title),
             new(
                 "2 Background",
-                "What is known: today's rule, the manufacturer's limit, published drift",
+                "What is known: today's rule, the manufacturer's limit; published drift stands under Drift with time",
                 ConductSection.Title,
                 analytes.Any(analyte => analyte.ManufacturerLimit is null)
                     ? "the manufacturer's limit of "
@@ -192,7 +224,7 @@ internal static class RequirementSection
                 "7 Collection",
                 "Tube, additive, fill, order of draw, eligibility",
                 ConductSection.Title,
-                "tube and order of draw are not in the files"
+                "tube type and additive are not in the files; order of draw, where recorded, stands in specimens.csv"
             ),
             new(
                 "8 Processing",
@@ -204,7 +236,7 @@ internal static class RequirementSection
                 "9 Storage",
                 "State, container, cap, temperature and how it was watched",
                 ConductSection.Title,
-                "the temperature record is kept elsewhere"
+                "a temperature record: none was seen, the range is the planned one"
             ),
             new(
                 "10 Time points",
@@ -222,12 +254,17 @@ internal static class RequirementSection
             new(
                 "12 Imprecision",
                 "Imprecision of the method and control of the runs",
-                DispositionSection.Title,
+                ConductSection.Title,
                 analysis.Protocol.Controls == ControlRule.KeptElsewhere
                     ? "control results are kept elsewhere"
                     : LackingCv(analytes)
             ),
-            new("13 Runs", "Replicates; which results share a run or a day", ConductSection.Title),
+            new(
+                "13 Runs",
+                "Replicates; which results share a run or a day",
+                ConductSection.Title,
+                "which results share a run stands, where recorded, in the attached results.csv"
+            ),
             new(
                 "14 Limits",
                 "Allowable change with its source, fixed before data",
@@ -237,13 +274,13 @@ internal static class RequirementSection
             new("15 Statistics", "Methods, outliers, software", MethodsSection.Title),
             new(
                 "16 Left out",
-                "Each specimen that does not count, with reason and person",
+                "Each specimen that does not count, with reason and, where a person decided, by whom",
                 DispositionSection.Title
             ),
             new(
                 "17 Results",
                 "Change at each time with its uncertainty, and of single specimens",
-                FurtherSection.Title
+                EachTimePoint
             ),
             new(
                 "18 Drift",

@@ -12,7 +12,7 @@ namespace StabilityStudy.Statistics.Drift;
 /// (<see cref="SpecimenSlopes.Transform"/>). Source: Laird and Ware, Biometrics 38 (1982) 963–974; REML by Patterson and Thompson,
 /// Biometrika 58 (1971) 545–554; corrected information criterion by Hurvich and Tsai, Biometrika 76 (1989) 297–307 (all from memory; checked
 /// against nlme of R). Bounds: t with m − 1 degrees of freedom, since a normal quantile gives false claims in 7 of 100 instead of 5 at common sizes; exact for a
-/// complete design, where the estimate is the mean of the specimens' own least-squares slopes with their SD/√m.
+/// complete design with a fit inside the boundary, where the estimate is the mean of the specimens' own least-squares slopes with their SD/√m.
 /// Assumptions: independent specimens — collection days that share runs are not in the model, so these bounds describe and never decide.
 /// </remarks>
 public static class RandomSlope
@@ -62,9 +62,17 @@ public static class RandomSlope
         }
 
         return
-            VarianceSearch.Find(new VarianceLikelihood(sums, isRestricted: true), start)
+            VarianceSearch.Find(
+                new VarianceLikelihood(sums, isRestricted: true),
+                start,
+                kept.Length
+            )
                 is var (relative, point)
-            && VarianceSearch.Find(new VarianceLikelihood(sums, isRestricted: false), start)
+            && VarianceSearch.Find(
+                new VarianceLikelihood(sums, isRestricted: false),
+                start,
+                kept.Length
+            )
                 is var (_, full)
             ? Estimate.Of(
                 Result(sums, relative, point, full.Deviance, scale, center, oneSidedConfidence)
@@ -112,9 +120,11 @@ public static class RandomSlope
             boundary,
             // The information matrix in units of g itself.
             (-point.Deviance / 2) - Math.Log(scale),
-            fullDeviance
-                + (2 * MostParameters)
-                + (2.0 * MostParameters * (MostParameters + 1) / (results - MostParameters - 1))
+            results > MostParameters + 1
+                ? fullDeviance
+                    + (2 * MostParameters)
+                    + (2.0 * MostParameters * (MostParameters + 1) / (results - MostParameters - 1))
+                : null
         );
     }
 

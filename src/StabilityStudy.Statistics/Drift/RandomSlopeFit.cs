@@ -16,7 +16,7 @@ namespace StabilityStudy.Statistics.Drift;
 /// <param name="ResidualVariance">Variance of a result about the line of its specimen.</param>
 /// <param name="Boundary">Whether a variance or the correlation lies at the end of what is possible.</param>
 /// <param name="RestrictedLogLikelihood">Logarithm of the restricted likelihood at the estimate.</param>
-/// <param name="CorrectedInformation">AICc of the fit by maximum likelihood: comparable between shapes g of the same results, the smallest fits best.</param>
+/// <param name="CorrectedInformation">AICc of the fit by maximum likelihood: comparable between shapes g of the same results, the smallest fits best; null with fewer than eight results, where its correction is not defined.</param>
 public sealed record RandomSlopeFit(
     int SpecimenCount,
     int ResultCount,
@@ -33,7 +33,7 @@ public sealed record RandomSlopeFit(
     double ResidualVariance,
     VarianceBoundary Boundary,
     double RestrictedLogLikelihood,
-    double CorrectedInformation
+    double? CorrectedInformation
 );
 
 /// <summary>Where a fit of variances ended.</summary>

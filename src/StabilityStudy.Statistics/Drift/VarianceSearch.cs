@@ -17,6 +17,12 @@ internal static class VarianceSearch
 
     private const double SmallestStep = 1e-12;
 
+    /// <summary>With more specimens no second minimum was found in simulation, already from eight on; one start is enough.</summary>
+    private const int MostFromSeveral = 40;
+
+    /// <summary>Relative variance from which a start is not at the boundary.</summary>
+    private const double LeastStart = 0.1;
+
     /// <summary>Fall of the deviance that a step promises below which it only polishes.</summary>
     private const double Quiet = 1e-9;
 
@@ -79,8 +85,44 @@ internal static class VarianceSearch
             };
     }
 
-    /// <summary>The relative covariance and the likelihood there; null when the steps do not settle.</summary>
+    /// <summary>Slope variances, as a share of the one of the specimens' own lines, and correlations from which the search starts beside the start given: with few specimens the deviance can have several minima.</summary>
+    private static readonly (double Share, double Correlation)[] s_starts =
+    [
+        (1, 0),
+        (1, 0.9),
+        (1, -0.9),
+        (0.01, 0),
+        (0.01, 0.9),
+        (0.01, -0.9),
+    ];
+
+    /// <summary>The relative covariance of the least deviance that any start leads to, and the likelihood there; null when the steps of none settle.</summary>
     public static (SymmetricMatrix Relative, VarianceLikelihoodPoint Point)? Find(
+        VarianceLikelihood likelihood,
+        SymmetricMatrix start,
+        int specimens
+    ) =>
+        Starts(start)
+            .Take(specimens > MostFromSeveral ? 1 : 1 + s_starts.Length)
+            .Select(from => FromOne(likelihood, from))
+            .Where(found => found is not null)
+            .MinBy(found => found!.Value.Point.Deviance);
+
+    private static IEnumerable<SymmetricMatrix> Starts(SymmetricMatrix start)
+    {
+        yield return start;
+
+        // From a variance of zero no step leads away, so the others start well inside.
+        var a = Math.Max(start.A, LeastStart);
+        var d = start.D;
+        foreach (var (share, correlation) in s_starts)
+        {
+            var slope = Math.Max(share * d, LeastStart);
+            yield return new SymmetricMatrix(a, correlation * Math.Sqrt(a * slope), slope);
+        }
+    }
+
+    private static (SymmetricMatrix Relative, VarianceLikelihoodPoint Point)? FromOne(
         VarianceLikelihood likelihood,
         SymmetricMatrix start
     )

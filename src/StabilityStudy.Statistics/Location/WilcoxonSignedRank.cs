@@ -58,7 +58,7 @@ public static class WilcoxonSignedRank
         var n = differences.Length;
         var groups = differences.GroupBy(Math.Abs).OrderBy(group => group.Key).ToArray();
         var doubledRanks = new List<int>(n);
-        var doubledSum = 0;
+        var doubledSum = 0L;
         var ties = 0.0;
         foreach (var group in groups)
         {
@@ -66,7 +66,7 @@ public static class WilcoxonSignedRank
 
             // The mean of the ranks c + 1 … c + size, doubled.
             var doubled = (2 * doubledRanks.Count) + size + 1;
-            doubledSum += doubled * group.Count(d => d > 0);
+            doubledSum += (long)doubled * group.Count(d => d > 0);
             doubledRanks.AddRange(Enumerable.Repeat(doubled, size));
             ties += ((double)size * size * size) - size;
         }
@@ -86,10 +86,10 @@ public static class WilcoxonSignedRank
     }
 
     /// <summary>The distribution is symmetric, so the smaller tail is the one up to the smaller of the two rank sums.</summary>
-    private static double Exact(List<int> doubledRanks, int doubledSum)
+    private static double Exact(List<int> doubledRanks, long doubledSum)
     {
         var n = doubledRanks.Count;
-        var smaller = Math.Min(doubledSum, (n * (n + 1)) - doubledSum);
+        var smaller = (int)Math.Min(doubledSum, (n * (n + 1)) - doubledSum);
         var patterns = new double[smaller + 1];
         patterns[0] = 1;
         foreach (var rank in doubledRanks)

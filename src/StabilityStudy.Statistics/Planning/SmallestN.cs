@@ -41,6 +41,52 @@ public static class SmallestN
             mostPairs
         );
 
+    /// <summary>
+    /// The same where the interval over clusters, such as collection days, decides: with so many pairs a cluster, n pairs bring n ÷ that many clusters (whole ones), whose means have D − 1 degrees of freedom.
+    /// </summary>
+    /// <param name="power">Wanted power, strictly between 0 and 1.</param>
+    /// <param name="meanChange">True mean change, in the unit of the limits.</param>
+    /// <param name="standardDeviation">True standard deviation of the cluster means, above 0.</param>
+    /// <param name="pairsPerCluster">Pairs a cluster, at least 1.</param>
+    /// <param name="lower">Lower limit.</param>
+    /// <param name="upper">Upper limit, above the lower.</param>
+    /// <param name="confidenceLevel">Two-sided level of the interval.</param>
+    /// <param name="mostPairs">The largest number that is tried, at least 2.</param>
+    /// <exception cref="ArgumentException">An argument is outside its range.</exception>
+    public static int? ForClusteredEquivalence(
+        double power,
+        double meanChange,
+        double standardDeviation,
+        double pairsPerCluster,
+        double lower,
+        double upper,
+        double confidenceLevel,
+        int mostPairs
+    )
+    {
+        if (!(pairsPerCluster >= 1))
+        {
+            throw new ArgumentException("A cluster has a pair.", nameof(pairsPerCluster));
+        }
+
+        return First(
+            n =>
+                (int)(n / pairsPerCluster) is >= 2 and var clusters
+                    ? EquivalencePower.Of(
+                        clusters,
+                        meanChange,
+                        standardDeviation,
+                        lower,
+                        upper,
+                        confidenceLevel
+                    )
+                    : 0,
+            power,
+            2,
+            mostPairs
+        );
+    }
+
     /// <summary>For the share of pairs within the allowance; the arguments are those of <see cref="IndividualPower.Of"/>.</summary>
     /// <param name="power">Wanted power, strictly between 0 and 1.</param>
     /// <param name="trueShare">True share within, 0 and 1 included.</param>

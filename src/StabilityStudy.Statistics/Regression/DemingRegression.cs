@@ -79,6 +79,9 @@ public static class DemingRegression
             ? new Estimate<Line>(null, PairsRefusal.ConstantBaseline, [])
             : FromSums(CenteredSums.Of(x, y), errorVarianceRatio);
 
+    /// <summary>Relative to its bound √(Sxx·Syy), a sum of products that is no more than this is rounding.</summary>
+    private const double Rounding = 1e-14;
+
     /// <summary>
     /// The slope from centered sums. Where λSyy &lt; Sxx the printed formula subtracts nearly equal numbers; its numerator and
     /// denominator are then multiplied by √(…) + Sxx − λSyy, which gives 2Sxy/(√(…) + Sxx − λSyy) without loss.
@@ -87,7 +90,7 @@ public static class DemingRegression
     {
         var difference = (errorVarianceRatio * sums.Syy) - sums.Sxx;
         var root = double.Hypot(difference, 2 * Math.Sqrt(errorVarianceRatio) * sums.Sxy);
-        if (difference >= 0 && sums.Sxy == 0)
+        if (difference >= 0 && Math.Abs(sums.Sxy) <= Rounding * Math.Sqrt(sums.Sxx * sums.Syy))
         {
             return Estimate.Refused<Line>(
                 AssumptionCode.InfiniteSlope,

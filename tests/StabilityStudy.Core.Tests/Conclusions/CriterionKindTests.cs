@@ -271,4 +271,61 @@ public sealed class CriterionKindTests
     {
         public double Width => Result.Mean.Value!.Upper - Result.Mean.Value.Lower;
     }
+
+    /// <summary>Dropping tubes that failed would manufacture support.</summary>
+    [Fact]
+    public void Failed_tubes_leave_a_drift_criterion_open()
+    {
+        var study = SmallStudy.Quiet(40, 6, 12).Criteria(Drift(DriftShape.Linear));
+        var failed = study.Result(3, 12, "CLOT").Result(4, 6, "CLOT");
+
+        Assert.Equal(Verdict.Met, study.Cell(12).Criteria[0].Verdict);
+        Assert.Equal(Verdict.Inconclusive, failed.Cell(12).Criteria[0].Verdict);
+        Assert.Equal("uncounted-pairs", failed.Cell(12).Criteria[0].Reasons[0].Code);
+    }
+
+    [Theory]
+    [InlineData(0.5)]
+    [InlineData(1)]
+    [InlineData(2)]
+    public void Pairs_on_one_line_leave_a_decision_level_open_whatever_rounding_leaves(double ratio)
+    {
+        var study = SmallStudy
+            .Of(
+                [6],
+                Enumerable
+                    .Range(0, 40)
+                    .Select(i => FormattableString.Invariant($"{25 + i}.0 | {25 + i}.5"))
+            )
+            .Analyte(analyte => analyte with { ErrorVarianceRatio = (decimal)ratio })
+            .Criteria(Levels(40));
+
+        Assert.Equal(
+            (Verdict.Inconclusive, "zero-spread"),
+            (Result(study).Verdict, Result(study).Reasons[0].Code)
+        );
+    }
+
+    [Fact]
+    public void Persons_with_several_specimens_leave_lines_and_slopes_open()
+    {
+        SmallStudy Shared(Criterion criterion) =>
+            Spread(0)
+                .Protocol(protocol => protocol with { RepeatDraws = RepeatDraws.OneCluster })
+                .Tubes(tube =>
+                    tube with
+                    {
+                        Subject = tube.Specimen is "S000" or "S001" ? "P" : tube.Subject,
+                    }
+                )
+                .Criteria(criterion);
+
+        foreach (var criterion in new Criterion[] { Levels(40), Drift(DriftShape.Linear) })
+        {
+            var result = Result(Shared(criterion));
+
+            Assert.Equal(Verdict.Inconclusive, result.Verdict);
+            Assert.Contains(result.Reasons, reason => reason.Code == "repeat-draws-as-independent");
+        }
+    }
 }

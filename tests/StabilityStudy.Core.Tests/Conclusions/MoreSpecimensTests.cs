@@ -2,6 +2,7 @@ using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Tests.Studies;
 using StabilityStudy.Statistics.Drift;
+using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Planning;
 
 namespace StabilityStudy.Core.Tests.Conclusions;
@@ -15,6 +16,24 @@ public sealed class MoreSpecimensTests
         SmallStudy
             .Of([6], Enumerable.Range(0, specimens).Select(i => "30.0 | " + s_wide[i % 4]))
             .Criteria(SmallProtocol.MeanCriterion);
+
+    /// <summary>The power by specimens or by collection days with as many a day, whichever is less: the interval is the wider of the two.</summary>
+    private static double LesserPower(
+        int specimens,
+        double mean,
+        ClusteredMeanInterval interval,
+        double factor,
+        double limit
+    )
+    {
+        double Power(int n, double standardDeviation) =>
+            EquivalencePower.Of(n, mean, standardDeviation * factor, -limit, limit, 0.90);
+        var days = specimens * interval.ClusterCount / interval.BySpecimen.Count;
+        return Math.Min(
+            Power(specimens, interval.BySpecimen.StandardDeviation),
+            Power(days, interval.ByCluster.Value!.StandardDeviation)
+        );
+    }
 
     /// <summary>Quiet specimens of which the first change by a third, held to the share alone.</summary>
     private static SmallStudy Shares(int specimens, int outside) =>
@@ -41,8 +60,7 @@ public sealed class MoreSpecimensTests
         var cell = WideMean(12).Cell();
         var bias = cell.Criteria.OfType<BiasResult>().Single();
         Assert.True(bias.Mean.TryGet(out var mean));
-        double PowerOf(int n) =>
-            EquivalencePower.Of(n, mean.Mean, mean.BySpecimen.StandardDeviation, -7.5, 7.5, 0.90);
+        double PowerOf(int n) => LesserPower(n, mean.Mean, mean, 1, 7.5);
 
         Assert.Equal(Conclusion.Inconclusive, cell.OwnConclusion);
         var more = Assert.IsType<MoreSpecimens>(cell.MoreSpecimens);
@@ -135,7 +153,8 @@ public sealed class MoreSpecimensTests
                 Conclusion.Inconclusive,
                 SmallStudy.Quiet(40).Cell().Criteria,
                 [doubt],
-                40
+                40,
+                10
             )
         );
     }
@@ -228,14 +247,23 @@ public sealed class MoreSpecimensTests
         var level = cell.Criteria.OfType<DecisionLevelResult>().Single().Levels[0];
         var change = level.Change.Value!;
         double PowerOf(int n) =>
-            EquivalencePower.Of(
-                n,
-                change.Bias,
-                change.StandardError * Math.Sqrt(20),
-                -3.75,
-                3.75,
-                0.90
-            );
+            change.DecidedByClusters
+                ? EquivalencePower.Of(
+                    n / 2,
+                    change.Bias,
+                    change.StandardError * Math.Sqrt(10),
+                    -3.75,
+                    3.75,
+                    0.90
+                )
+                : EquivalencePower.Of(
+                    n,
+                    change.Bias,
+                    change.StandardError * Math.Sqrt(20),
+                    -3.75,
+                    3.75,
+                    0.90
+                );
 
         Assert.Equal("interval-reaches-limit", level.Reason.Code);
         var specimens = Assert.IsType<int>(cell.MoreSpecimens?.Specimens);
@@ -255,14 +283,7 @@ public sealed class MoreSpecimensTests
         var slopes = shape.Slope.Value!;
         var hours = 6 - slopes.BaselineDelayHours;
         double PowerOf(int n) =>
-            EquivalencePower.Of(
-                n,
-                shape.Predicted!.Change,
-                slopes.MeanSlope.BySpecimen.StandardDeviation * hours,
-                -7.5,
-                7.5,
-                0.90
-            );
+            LesserPower(n, shape.Predicted!.Change, slopes.MeanSlope, hours, 7.5);
 
         Assert.Equal("interval-reaches-limit", shape.Reason.Code);
         var specimens = Assert.IsType<int>(cell.MoreSpecimens?.Specimens);

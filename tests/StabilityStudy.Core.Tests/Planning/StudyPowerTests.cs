@@ -28,7 +28,7 @@ public sealed class StudyPowerTests
 
         Assert.Equal(40, power.Supposed.Specimens);
         Assert.Equal(10, power.Supposed.CollectionDays);
-        Assert.Equal(7.5, power.AllowablePercent, 12);
+        Assert.Equal(7.5, power.BoundaryPercent, 12);
         var total =
             Math.Pow(power.Supposed.ChangeSdPercent, 2)
             + (2 * Math.Pow(power.Supposed.RunSdPercent, 2));
@@ -41,7 +41,7 @@ public sealed class StudyPowerTests
     {
         var (power, _) = Only(s_scattered);
 
-        Assert.Equal([0, 0.5, 1], power.Points.Select(point => point.ShareOfAllowable));
+        Assert.Equal([0, 0.5, 1], power.Points.Select(point => point.ShareOfBoundary));
         foreach (var point in power.Points)
         {
             Assert.Equal(["mean", "each"], point.Alone.Select(item => item.Criterion));

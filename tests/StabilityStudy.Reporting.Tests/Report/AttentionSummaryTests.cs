@@ -29,11 +29,11 @@ public sealed class AttentionSummaryTests
         var lines = FirstPageParts.Attentions(analysis);
 
         Assert.Equal(
-            ["Message of exclusion-after-result.", "Message of run-without-control."],
+            ["Message of exclusion-after-result."],
             lines.Where(line => line.Severity == "Attention").Select(line => line.Text)
         );
         Assert.Equal(
-            "6 in \"Data queries\": instrument differs within pair, lot not recorded, 2 × outlier flagged, a code not ranked, unexpected code.",
+            "7 further attentions: \"Data queries\".",
             Assert.Single(lines, line => line.Severity == "More").Text
         );
     }

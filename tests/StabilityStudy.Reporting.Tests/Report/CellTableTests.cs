@@ -177,7 +177,7 @@ public sealed class CellTableTests
 
     [Theory]
     [InlineData(64, false, "a new study with 64 specimens")]
-    [InlineData(null, false, "No number of specimens up to 200")]
+    [InlineData(null, false, "The figures are too close to their limits")]
     [InlineData(null, true, "More specimens are unlikely to help")]
     public void An_inconclusive_time_point_says_whether_more_specimens_would_decide(
         int? specimens,

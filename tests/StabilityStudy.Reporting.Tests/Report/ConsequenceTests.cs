@@ -49,7 +49,10 @@ public sealed class ConsequenceTests
             Conclusion = Core.Conclusions.Conclusion.Supported,
             SideChanges =
             [
-                .. level.Select(at => new SideChange(at, 40, ["S1", "S2"], ["S3"], 1.234)),
+                .. level.Select(at => new SideChange(at, 40, ["S1", "S2"], ["S3"], 1.234)
+                {
+                    BaselinesBelow = 20,
+                }),
             ],
         };
         var section = ConsequenceSection.Of(
@@ -60,19 +63,49 @@ public sealed class ConsequenceTests
         );
 
         Assert.Contains(
-            section.Blocks.OfType<Paragraph>(),
-            block =>
-                block.Text.Contains(
-                    $"3 of 40 specimens would have changed the side of {level[0]} s; imprecision alone predicts 1.2.",
+            section.Blocks.OfType<Bullets>().SelectMany(block => block.Items),
+            item =>
+                item.StartsWith("Most at supported time points:", StringComparison.Ordinal)
+                && item.Contains(
+                    $"3 of 40 specimens across {level[0]} s (imprecision alone: 1.2)",
                     StringComparison.Ordinal
                 )
         );
     }
 
     [Fact]
+    public void A_level_without_baselines_on_both_sides_is_not_tested_and_no_zero_is_shown()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var cell = analysis.Sequences[0].Cells[0] with
+        {
+            SideChanges =
+            [
+                .. analysis
+                    .Protocol.Analytes[0]
+                    .DecisionLevels.Select(at => new SideChange(at, 40, [], [], 0)
+                    {
+                        BaselinesBelow = 38,
+                    }),
+            ],
+        };
+        var table = ConsequenceSection
+            .Of(analysis with { Sequences = [analysis.Sequences[0] with { Cells = [cell] }] })
+            .Blocks.OfType<KeepTogether>()
+            .SelectMany(block => block.Blocks)
+            .OfType<Table>()
+            .Single();
+
+        Assert.All(
+            table.Rows,
+            row => Assert.Equal("not tested: 38 baselines below, 2 at or above", row.Cells[1].Text)
+        );
+    }
+
+    [Fact]
     public void Without_a_level_it_says_so() =>
         Assert.Contains(
-            "no decision level",
+            "No specimen has two results",
             Assert
                 .IsType<Paragraph>(ConsequenceSection.Of(OddStudies.All["no pair"]).Blocks.Single())
                 .Text,

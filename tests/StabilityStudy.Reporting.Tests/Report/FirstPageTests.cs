@@ -25,7 +25,7 @@ public sealed class FirstPageTests
             pair =>
                 Assert.Equal(
                     pair.First.Cells.Select(cell => TradeWords.Of(cell.Conclusion)),
-                    pair.Second.Cells.Skip(3).Select(cell => cell.Text)
+                    pair.Second.Cells.Skip(4).Select(cell => cell.Text)
                 )
         );
         Assert.NotNull(full);

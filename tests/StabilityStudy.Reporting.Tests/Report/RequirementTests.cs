@@ -32,7 +32,13 @@ public sealed class RequirementTests
                 rows,
                 row =>
                     Assert.Equal(
-                        NumberText.Count(named.Pages[row.Cells[2].Text]),
+                        NumberText.Count(
+                            named.Pages[
+                                row.Cells[2].Text == RequirementSection.EachTimePoint
+                                    ? CellSections.FirstTitle(analysis)
+                                    : row.Cells[2].Text
+                            ]
+                        ),
                         row.Cells[3].Text
                     )
             );

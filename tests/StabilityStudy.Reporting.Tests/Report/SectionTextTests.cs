@@ -62,7 +62,10 @@ public sealed class SectionTextTests
             .ToArray();
 
         Assert.True(outside > SpecimenNames.Most);
-        Assert.Contains(Legends(figure), text => text.EndsWith("named in the list", Comparison));
+        Assert.Contains(
+            Legends(figure),
+            text => text.EndsWith("marked under Every pair", Comparison)
+        );
         Assert.NotEmpty(points);
         Assert.All(points, point => Assert.Null(point.Label));
     }

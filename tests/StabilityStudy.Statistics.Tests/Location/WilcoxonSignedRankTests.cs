@@ -103,4 +103,13 @@ public sealed class WilcoxonSignedRankTests
             [.. differences.Select((_, i) => (30 + i) * unit)],
             [.. differences.Select((d, i) => (30 + i + d) * unit)]
         );
+
+    [Fact]
+    public void Very_many_pairs_that_all_rise_do_not_overflow()
+    {
+        decimal[] x = [.. Enumerable.Range(1, 60_000).Select(i => (decimal)i)];
+        decimal[] y = [.. x.Select(value => (2 * value) + 1)];
+
+        Assert.Equal(0, Computed.Value(WilcoxonSignedRank.Compute(ExactPairs.Create(x, y))).PValue);
+    }
 }

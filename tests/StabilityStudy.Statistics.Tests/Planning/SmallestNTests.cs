@@ -53,4 +53,17 @@ public sealed class SmallestNTests
             () => SmallestN.ForIndividual(0.9, 1, 0.8, 0.95, 0)
         );
     }
+
+    [Fact]
+    public void Whole_clusters_bring_the_power()
+    {
+        var n = SmallestN.ForClusteredEquivalence(0.8, 5, 2, 4, -7.5, 7.5, 0.9, 200)!.Value;
+        double PowerOf(int clusters) => EquivalencePower.Of(clusters, 5, 2, -7.5, 7.5, 0.9);
+
+        Assert.Equal(0, n % 4);
+        Assert.True(PowerOf(n / 4) >= 0.8 && PowerOf((n / 4) - 1) < 0.8);
+        Assert.Throws<ArgumentException>(() =>
+            SmallestN.ForClusteredEquivalence(0.8, 5, 2, 0.5, -7.5, 7.5, 0.9, 200)
+        );
+    }
 }

@@ -296,4 +296,12 @@ public class DemingRegressionTests
             WeightedDemingRegression.BiasAt(values, values, 1, 50, 0.95)
         );
     }
+
+    /// <summary>Σ(x − x̄)(y − ȳ) is zero in decimals and 10⁻¹⁷ in doubles.</summary>
+    [Fact]
+    public void Values_that_do_not_vary_together_have_no_slope_whatever_rounding_leaves() =>
+        Assert.Equal(
+            AssumptionCode.InfiniteSlope,
+            DemingRegression.Fit([0.1, 0.2, 0.3], [0.3, 0.9, 0.3], 1, 0.95).NotComputable?.Code
+        );
 }
