@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Security.Cryptography;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Planning;
@@ -96,9 +97,14 @@ public static class StudyPipeline
     /// <exception cref="InvalidOperationException">The drawn document could not be rewritten: a defect of this program.</exception>
     public static RenderedReport Render(AnalyzedStudy study, PaperSize paper)
     {
+        var result = AttachedFiles.Result(study.Analysis);
+        var digest = Convert.ToHexStringLower(SHA256.HashData(result.Bytes.Span));
+
         // Sentences that name a page need the layout, and a number in a sentence does not move a page.
-        var pages = PdfDrawing.PagesOf(ReportBuilder.Build(study.Analysis, paper));
-        var model = ReportBuilder.Build(study.Analysis, paper, pages);
+        var pages = PdfDrawing.PagesOf(
+            ReportBuilder.Build(study.Analysis, paper, pages: null, digest)
+        );
+        var model = ReportBuilder.Build(study.Analysis, paper, pages, digest);
         var drawn = PdfDrawing.Draw(model);
         if (
             !SignatoryFields
@@ -119,7 +125,7 @@ public static class StudyPipeline
                 "stability-study " + study.Analysis.ToolVersion,
                 model.Language,
                 Date: null,
-                [.. study.Sources, AttachedFiles.Result(study.Analysis)]
+                [.. study.Sources, result]
             )
         );
         return rewritten.TryGet(out var pdf, out var failure)

@@ -102,7 +102,7 @@ internal static class SequenceQueries
                     "",
                     string.Create(
                         CultureInfo.InvariantCulture,
-                        $"{cell.Key}: change counts from the baseline, on average {60 * drift.BaselineDelayHours:0} min after collection. The declared shape implies {before:+0.0;−0.0;0.0} % before it, unmeasured: {mean.Mean + before:+0.0;−0.0;0.0} % in all, not inside ±{limit:0.##} %."
+                        $"{cell.Key}: change counts from the baseline, on average {60 * drift.BaselineDelayHours:0} min after collection. The declared shape implies {before:+0.00;−0.00;0.00} % before it, unmeasured: {mean.Mean + before:+0.00;−0.00;0.00} % in all, not inside ±{limit:0.##} %."
                     ),
                     "Weigh it before the window is approved; test baselines sooner in the next study."
                 );

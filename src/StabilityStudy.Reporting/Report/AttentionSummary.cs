@@ -79,23 +79,30 @@ internal static class AttentionSummary
             ? []
             :
             [
-                $"Decision levels with fewer than {NumberText.Count(LevelCoverage.FewestOnEitherSide)} baselines on a side: {Few(places, pages.Of(CoverageSection.Title))}",
+                $"Decision levels with fewer than {NumberText.Count(LevelCoverage.FewestOnEitherSide)} baselines on a side: {Few(places, analysis, pages.Of(CoverageSection.Title))}",
             ];
     }
 
     private static IEnumerable<string> Unknown(StudyAnalysis analysis, SectionPages pages) =>
         UnknownGroup.Windows(analysis) is { IsEmpty: false } windows
-            ? [Few(windows, pages.Of(DecisionSection.Title))]
+            ? [Few(windows, analysis, pages.Of(DecisionSection.Title))]
             : [];
 
     /// <summary>The first of many pieces, and where the others are.</summary>
-    private static string Few(IReadOnlyCollection<string> pieces, string others) =>
-        string.Join("; ", pieces.Take(MostPieces))
-        + (
-            pieces.Count > MostPieces
-                ? $"; {NumberText.Count(pieces.Count - MostPieces)} more in {others}."
-                : "."
-        );
+    private static string Few(
+        IReadOnlyCollection<string> pieces,
+        StudyAnalysis analysis,
+        string others
+    )
+    {
+        var most = FirstPage.IsLong(analysis) ? 1 : MostPieces;
+        return string.Join("; ", pieces.Take(most))
+            + (
+                pieces.Count > most
+                    ? $"; {NumberText.Count(pieces.Count - most)} more in {others}."
+                    : "."
+            );
+    }
 
     private static IEnumerable<string> LeftOutNumbers(StudyAnalysis analysis) =>
         from sequence in analysis.Sequences
@@ -118,6 +125,20 @@ internal static class AttentionSummary
                 .OrderBy(kind => AttentionRanking.Of(kind.Key)),
         ];
 
+    /// <summary>A message with the name of a sequence in place of its keys: "No anticoagulant at 8 h" for "aPTT · none · wb-rt · 8 h".</summary>
+    private static string Named(StudyAnalysis analysis, string message) =>
+        (
+            from sequence in analysis.Sequences
+            from cell in sequence.Cells
+            select (
+                Keys: cell.Key.ToString(),
+                Name: $"{SequenceNames.Of(analysis, sequence).Code(analysis)} at {cell.Key.TimePoint}"
+            )
+        ).Aggregate(
+            message,
+            (text, cell) => text.Replace(cell.Keys, cell.Name, StringComparison.Ordinal)
+        );
+
     private static AttentionLine OfKind(
         StudyAnalysis analysis,
         IGrouping<string, DataQuery> kind
@@ -126,7 +147,7 @@ internal static class AttentionSummary
         {
             "change-before-baseline" => new AttentionLine(
                 "Baseline",
-                string.Join(" ", kind.Select(query => query.Message)),
+                string.Join(" ", kind.Select(query => Named(analysis, query.Message))),
                 ""
             ),
             "delayed-tube-failed" => new AttentionLine(
@@ -146,7 +167,7 @@ internal static class AttentionSummary
             ),
             _ => new AttentionLine(
                 "Attention",
-                kind.First().Message
+                Named(analysis, kind.First().Message)
                     + (
                         kind.Count() > 1
                             ? $" (and {NumberText.Count(kind.Count() - 1)} more of this kind)"

@@ -114,7 +114,12 @@ internal static class ConductSection
                 ? "classes " + string.Join(", ", analyte.Categories)
                 : "unit " + analyte.ShownUnit,
             analyte.Loinc is null ? null : "LOINC " + analyte.Loinc,
-            $"today's window {DurationText.Format(analyte.StandardWindow.Time)} ({analyte.StandardWindow.Source})",
+            $"today's window {DurationText.Format(analyte.StandardWindow.Time)} ({analyte.StandardWindow.Source})"
+                + string.Concat(
+                    analyte.GroupWindows.Select(item =>
+                        $", {item.Group} {DurationText.Format(item.Rule.Time)} ({item.Rule.Source})"
+                    )
+                ),
             analyte.ManufacturerLimit is { } limit
                 ? $"manufacturer's limit {DurationText.Format(limit.Time)} ({limit.Source})"
                 : "the protocol states no manufacturer's limit",
@@ -217,7 +222,14 @@ internal static class ConductSection
                         new TableCell(item.TimePoint?.ToString() ?? "all"),
                         new TableCell(item.Reason),
                         new TableCell(item.By),
-                        new TableCell(item.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
+                        new TableCell(
+                            item.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
+                                + (
+                                    item.Time is { } time
+                                        ? time.ToString(" HH:mm", CultureInfo.InvariantCulture)
+                                        : ""
+                                )
+                        ),
                     ])),
                 ],
                 null

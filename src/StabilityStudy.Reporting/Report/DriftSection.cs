@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics.Drift;
@@ -109,7 +110,7 @@ internal static class DriftSection
             .. points.Select(timePoint =>
                 IsTested(sequence, timePoint)
                     ? FittedAt(DriftPrediction.At(drift, timePoint.Delay.TotalHours))
-                    : new TableCell("not tested")
+                    : new TableCell("not tested or not assessed", Emphasis.Muted)
             ),
             FittedAt(DriftPrediction.FromCollectionToBaseline(drift)),
             new TableCell(Crossing(sequence, drift)),
@@ -117,7 +118,11 @@ internal static class DriftSection
     }
 
     private static bool IsTested(Sequence sequence, TimePoint timePoint) =>
-        sequence.Cells.Any(cell => cell.Key.TimePoint == timePoint && cell.Estimates.Compared > 0);
+        sequence.Cells.Any(cell =>
+            cell.Key.TimePoint == timePoint
+            && cell.Estimates.Compared > 0
+            && cell.Conclusion != Conclusion.NotAssessed
+        );
 
     private static TableCell FittedAt(DriftPoint point) =>
         new(

@@ -46,7 +46,7 @@ internal static class FirstPage
         };
     }
 
-    private static bool IsLong(StudyAnalysis analysis) =>
+    internal static bool IsLong(StudyAnalysis analysis) =>
         analysis.Sequences.Length > MostBeforeAttention;
 
     /// <summary>Sentences and figures of a study whose page 1 shows its conclusions at one look; null for others.</summary>

@@ -28,7 +28,7 @@ internal static class HandCount
                 ),
                 Step("Outside", SpecimenTrail.Outside(individual, cell)),
                 Step(
-                    "Most that may be outside",
+                    $"Most that may be outside: the largest number for which the chance of so few, as below, is at most {NumberText.Fixed(1 - individual.ConfidenceLevel, 2)}",
                     most is { } allowed ? NumberText.Count(allowed) : "none can show it"
                 ),
                 .. Chance(individual, n, outside),

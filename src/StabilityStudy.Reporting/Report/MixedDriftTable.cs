@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics.Drift;
@@ -64,7 +65,9 @@ internal static class MixedDriftTable
     {
         var names = SequenceNames.Of(analysis, sequence);
         var baseline = sequence.Drift.Estimate.Value?.BaselineDelayHours ?? 0;
-        var last = sequence.Cells.LastOrDefault(cell => cell.Estimates.Compared > 0);
+        var last = sequence.Cells.LastOrDefault(cell =>
+            cell.Estimates.Compared > 0 && cell.Conclusion != Conclusion.NotAssessed
+        );
         if (sequence.Drift.Mixed.IsEmpty || last is null)
         {
             return [];

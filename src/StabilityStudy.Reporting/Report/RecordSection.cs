@@ -8,7 +8,7 @@ internal static class RecordSection
 {
     public const string Title = "Files, software and how to check this report";
 
-    public static Section Of(StudyAnalysis analysis) =>
+    public static Section Of(StudyAnalysis analysis, string? resultDigest) =>
         new(
             Title,
             StartsOnNewPage: false,
@@ -20,6 +20,9 @@ internal static class RecordSection
                 new MonospaceLines([
                     "input digest " + analysis.Identity.InputDigest,
                     .. analysis.Identity.Inputs.Select(file => $"{file.Sha256}  {file.Name}"),
+                    .. resultDigest is null
+                        ? Array.Empty<string>()
+                        : ["what was computed from them:", $"{resultDigest}  analysis.json"],
                     "as received from the laboratory:",
                     .. analysis.Identity.RawFiles.Select(file => $"{file.Sha256}  {file.Name}"),
                 ]),
@@ -28,7 +31,7 @@ internal static class RecordSection
                     ParagraphStyle.Body
                 ),
                 new Paragraph(
-                    "The input digest, by hand: SHA-256 over UTF-8 lines, sorted by file name in byte order, one for each input file; each line: name, one space, lower-case hash, one line feed, the last line too.",
+                    "The foot of every page shows the start of the input digest and of the hash of analysis.json, so that a page signed on paper is tied to both. The input digest, by hand: SHA-256 over UTF-8 lines, sorted by file name in byte order, one for each file of the first list; each line: name, one space, lower-case hash, one line feed, the last line too.",
                     ParagraphStyle.Body
                 ),
             ]

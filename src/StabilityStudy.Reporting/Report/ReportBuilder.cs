@@ -13,10 +13,12 @@ public static class ReportBuilder
     /// <param name="analysis">What the data say.</param>
     /// <param name="paper">Paper size.</param>
     /// <param name="pages">Where the sections start, when that is known; sentences then name the page.</param>
+    /// <param name="resultDigest">SHA-256 of analysis.json, lower-case hexadecimal: it ties a page, signed on paper, to what was computed.</param>
     public static ReportModel Build(
         StudyAnalysis analysis,
         PaperSize paper,
-        SectionPages? pages = null
+        SectionPages? pages = null,
+        string? resultDigest = null
     )
     {
         var known = pages ?? SectionPages.Unknown;
@@ -24,7 +26,7 @@ public static class ReportBuilder
             analysis.Facts.Title,
             "en-US",
             paper,
-            Header(analysis),
+            Header(analysis, resultDigest),
             [
                 FirstPage.Of(analysis, known),
                 .. FirstPage.InFull(analysis) is { } full ? [full] : ImmutableArray<Section>.Empty,
@@ -46,7 +48,7 @@ public static class ReportBuilder
                 PairSection.Of(analysis),
                 MethodsSection.Of(analysis),
                 WordsSection.Of(),
-                RecordSection.Of(analysis),
+                RecordSection.Of(analysis, resultDigest),
                 CautionSection.Of(),
             ]
         );
@@ -98,7 +100,7 @@ public static class ReportBuilder
                 : ImmutableArray<Section>.Empty,
         ];
 
-    private static RunningHeader Header(StudyAnalysis analysis)
+    private static RunningHeader Header(StudyAnalysis analysis, string? resultDigest = null)
     {
         var digest = analysis.Identity.InputDigest[..DigestShown];
         var invented = analysis.Facts.Invented ? "INVENTED EXAMPLE · " : "";
@@ -106,6 +108,7 @@ public static class ReportBuilder
             $"{invented}{analysis.Protocol.Code} · version {analysis.Protocol.Version}",
             "valid only with its signatures",
             $"inputs {digest}"
+                + (resultDigest is null ? "" : $" · results {resultDigest[..DigestShown]}")
         );
     }
 }

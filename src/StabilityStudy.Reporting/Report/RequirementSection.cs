@@ -56,12 +56,12 @@ internal static class RequirementSection
             caption,
             [
                 new Column(name, ColumnAlignment.Left, 1.9),
-                new Column("Asks for", ColumnAlignment.Left, 3.6),
-                new Column("Answered in", ColumnAlignment.Left, 2.3),
+                new Column("Asks for", ColumnAlignment.Left, 3.3),
+                new Column("Answered in", ColumnAlignment.Left, 1.9),
                 .. pages.HavePages
                     ? [new Column("Page", ColumnAlignment.Right, 0.6)]
                     : ImmutableArray<Column>.Empty,
-                new Column("Missing", ColumnAlignment.Left, 2.2),
+                new Column("Missing", ColumnAlignment.Left, 3.2),
             ],
             [
                 .. lines.Select(line => new Row([

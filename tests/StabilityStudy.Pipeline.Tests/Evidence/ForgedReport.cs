@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Security.Cryptography;
 using System.Text;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Intake;
@@ -45,8 +46,13 @@ internal static class ForgedReport
         ImmutableArray<Attachment> files
     )
     {
-        var pages = PdfDrawing.PagesOf(ReportBuilder.Build(analysis, PaperSize.A4));
-        var model = ReportBuilder.Build(analysis, PaperSize.A4, pages);
+        var digest = Convert.ToHexStringLower(
+            SHA256.HashData(AttachedFiles.Result(analysis).Bytes.Span)
+        );
+        var pages = PdfDrawing.PagesOf(
+            ReportBuilder.Build(analysis, PaperSize.A4, pages: null, digest)
+        );
+        var model = ReportBuilder.Build(analysis, PaperSize.A4, pages, digest);
         Assert.True(
             SignatoryFields
                 .Reserve(PdfDrawing.Draw(model), analysis.Protocol)

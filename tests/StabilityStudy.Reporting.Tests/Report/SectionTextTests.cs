@@ -145,11 +145,29 @@ public sealed class SectionTextTests
     public void The_digest_can_be_made_by_hand() =>
         Assert.Contains(
             RecordSection
-                .Of(OddStudies.All["40 pairs"])
+                .Of(OddStudies.All["40 pairs"], resultDigest: null)
                 .Blocks.OfType<Paragraph>()
                 .Select(paragraph => paragraph.Text),
             text => text.Contains("one line feed, the last line too", Comparison)
         );
+
+    [Fact]
+    public void The_hash_of_what_was_computed_is_in_the_list_and_at_the_foot_of_every_page()
+    {
+        var hash = new string('a', 60) + "bcde";
+        var model = ReportBuilder.Build(
+            OddStudies.All["40 pairs"],
+            PaperSize.A4,
+            pages: null,
+            hash
+        );
+
+        Assert.EndsWith(" · results aaaaaaaaaaaaaaaa", model.Header.Fingerprint, Comparison);
+        Assert.Contains(
+            model.Sections.SelectMany(section => section.Blocks).OfType<MonospaceLines>(),
+            block => block.Lines.Contains(hash + "  analysis.json")
+        );
+    }
 
     [Theory]
     [InlineData("Hodges–Lehmann change")]

@@ -50,4 +50,35 @@ public sealed class BinomialTests
             () => Binomial.Cdf(0, 5, double.NaN)
         );
     }
+
+    [Fact]
+    public void At_least_so_many_is_one_minus_at_most_one_fewer()
+    {
+        foreach (var p in new[] { 0, 0.2, 0.5, 0.9, 1 })
+        {
+            for (var successes = 1; successes <= 6; successes++)
+            {
+                Close.Absolute(
+                    1 - Binomial.Cdf(successes - 1, 6, p),
+                    Binomial.AtLeast(successes, 6, p),
+                    1e-14
+                );
+            }
+        }
+    }
+
+    [Fact]
+    public void At_least_none_always_happens_and_more_than_all_never()
+    {
+        Assert.Equal(1, Binomial.AtLeast(0, 5, 0.3));
+        Assert.Equal(1, Binomial.AtLeast(-1, 5, 0.3));
+        Assert.Equal(0, Binomial.AtLeast(6, 5, 0.3));
+        Assert.Throws<ArgumentException>("trials", () => Binomial.AtLeast(1, 0, 0.3));
+        Assert.Throws<ArgumentException>("successProbability", () => Binomial.AtLeast(1, 5, 1.01));
+    }
+
+    /// <summary>One minus the other tail would leave nothing of it.</summary>
+    [Fact]
+    public void A_small_upper_tail_keeps_its_digits() =>
+        Close.Relative(1e-30, Binomial.AtLeast(3, 3, 1e-10), 1e-12);
 }

@@ -83,4 +83,17 @@ public sealed class StudentTTests
     [InlineData(double.NaN)]
     public void Probability_outside_the_open_unit_interval_throws(double p) =>
         Assert.Throws<ArgumentException>("probability", () => StudentT.Quantile(p, 5));
+
+    [Fact]
+    public void What_is_no_number_throws() =>
+        Assert.Throws<ArgumentException>("t", () => StudentT.Cdf(double.NaN, 5));
+
+    [Fact]
+    public void At_zero_and_infinity_it_is_one_half_and_one()
+    {
+        Assert.Equal(0.5, StudentT.Cdf(0, 7));
+        Assert.Equal(1, StudentT.Cdf(double.PositiveInfinity, 7));
+        Assert.Equal(0, StudentT.Cdf(double.NegativeInfinity, 7));
+        Assert.Equal(0, StudentT.Quantile(0.5, 7));
+    }
 }

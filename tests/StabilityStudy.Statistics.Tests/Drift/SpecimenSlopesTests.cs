@@ -134,4 +134,18 @@ public class SpecimenSlopesTests
                     [.. rows.Select(row => Number(row[4]))]
                 )),
         ];
+
+    [Fact]
+    public void What_is_absent_throws()
+    {
+        Assert.Throws<ArgumentException>(
+            "series",
+            () => SpecimenSlopes.Fit(default, DriftShape.Linear, 0.95)
+        );
+        Assert.Throws<ArgumentNullException>("estimate", () => DriftPrediction.At(null!, 4));
+        Assert.Throws<ArgumentNullException>(
+            "estimate",
+            () => DriftPrediction.FromCollectionToBaseline(null!)
+        );
+    }
 }
