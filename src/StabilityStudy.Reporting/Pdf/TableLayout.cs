@@ -137,7 +137,12 @@ internal static class TableLayout
 
     /// <summary>No single row stands alone at either end of a page, and no group heading below its rows.</summary>
     private static Hold HoldAfter(Table table, int row) =>
-        (row == 0 || row == table.Rows.Length - 2 || table.Rows[row].Kind == RowKind.GroupHeading)
+        (
+            row == 0
+            || (row == 1 && table.Rows[0].Kind == RowKind.GroupHeading)
+            || row == table.Rows.Length - 2
+            || table.Rows[row].Kind == RowKind.GroupHeading
+        )
         && row < table.Rows.Length - 1
             ? Hold.Firm
             : Hold.None;

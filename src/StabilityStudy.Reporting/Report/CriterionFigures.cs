@@ -135,6 +135,6 @@ internal static class CriterionFigures
     private static string Upper(LevelReclassification level, double largest) =>
         !level.Bounds.TryGet(out var found) ? "none counted"
         : level.Verdict == Verdict.NotMet && found.OneSidedLower > largest
-            ? "≥ " + CriterionWords.LowerBound(found, largest)
-        : "≤ " + CriterionWords.UpperBound(found, largest);
+            ? "≥\u00A0" + CriterionWords.LowerBound(found, largest)
+        : "≤\u00A0" + CriterionWords.UpperBound(found, largest);
 }

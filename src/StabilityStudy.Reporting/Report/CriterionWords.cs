@@ -78,8 +78,8 @@ internal static class CriterionWords
     /// <summary>"≥ 88.4 %"; "≤ 77.5 %" of a share that was shown to be too small.</summary>
     public static string Bound(ProportionBounds bounds, double requiredShare, Verdict verdict) =>
         verdict == Verdict.NotMet && bounds.OneSidedUpper < requiredShare
-            ? "≤ " + UpperBound(bounds, requiredShare)
-            : "≥ " + LowerBound(bounds, requiredShare);
+            ? "≤\u00A0" + UpperBound(bounds, requiredShare)
+            : "≥\u00A0" + LowerBound(bounds, requiredShare);
 
     /// <summary>The exact one-sided lower bound: "88.4 %"; it never rounds across the required share.</summary>
     public static string LowerBound(ProportionBounds bounds, double requiredShare) =>

@@ -128,11 +128,11 @@ public sealed class ConclusionTableTests
 
         Assert.Contains(
             rows,
-            row => row.Contains("2 of 40 change side of 40 (≤ 14.9 %)|at most 15 %", Comparison)
+            row => row.Contains("2 of 40 change side of 40 (≤\u00A014.9 %)|at most 15 %", Comparison)
         );
         Assert.Contains(
             rows,
-            row => row.Contains("38 of 40 keep class (≥ 85.1 %)|90 %", Comparison)
+            row => row.Contains("38 of 40 keep class (≥\u00A085.1 %)|90 %", Comparison)
         );
         Assert.Equal(4, rows.Length);
     }
