@@ -93,6 +93,13 @@ public static class PdfDrawing
         );
         var title = layout.Title(model.Title);
         var above = title.Sum(piece => piece.Height + piece.SpaceBefore);
+        var first = model
+            .Sections.Take(1)
+            .Select(section => layout.Section(section with { StartsOnNewPage = false }, above))
+            .FirstOrDefault([]);
+
+        // What found no room on page 1 has a page of its own already, which the next section then shares.
+        var hasOverflow = first.Any(piece => piece.StartsPage);
         return new LaidOutReport(
             title,
             [
@@ -100,9 +107,18 @@ public static class PdfDrawing
                     (section, i) =>
                         new LaidOutSection(
                             section.Title,
-                            i == 0
-                                ? layout.Section(section with { StartsOnNewPage = false }, above)
-                                : layout.Section(section, 0)
+                            i switch
+                            {
+                                0 => first,
+                                1 when hasOverflow => layout.Section(
+                                    section with
+                                    {
+                                        StartsOnNewPage = false,
+                                    },
+                                    0
+                                ),
+                                _ => layout.Section(section, 0),
+                            }
                         )
                 ),
             ]

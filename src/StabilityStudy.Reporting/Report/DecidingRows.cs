@@ -62,7 +62,7 @@ internal static class DecidingRows
         if (bias.Spread.TryGet(out var spread))
         {
             yield return EstimateRow.Other(
-                "  skewness (beyond 1 toward the nearer limit: a doubt)",
+                "  skewness (doubt: beyond 1 toward the limit)",
                 NumberText.AgainstLimit(
                     spread.Skewness,
                     Math.Sign(spread.Skewness),

@@ -49,7 +49,7 @@ internal static class DescribingRows
             );
         yield return estimates.PairedT.TryGet(out var test)
             ? EstimateRow.Other(
-                "Test of no mean change (over specimens, in the unit), p",
+                "Test of no mean change in the unit, p",
                 NumberText.PValue(test.PValue),
                 "",
                 EstimateRow.ShownOnly

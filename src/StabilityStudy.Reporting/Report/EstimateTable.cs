@@ -26,7 +26,7 @@ internal static class EstimateTable
             string.Join(
                 " ",
                 [
-                    "Only the lines in bold decide. The absence of a significant change is not equivalence.",
+                    "Only the lines in bold decide. The absence of a significant change is not equivalence; its test takes specimens for independent.",
                     .. Remarks(cell.Estimates),
                 ]
             )
