@@ -117,6 +117,20 @@ public sealed class StudyPowerTests
         Assert.True(points[^1].Together.Probability < 0.12, $"{points[^1]}");
     }
 
+    /// <summary>85 % of normal changes lie below a limit of 15 % that is 1.0364 SD above their mean (table of Φ); the other tail is empty.</summary>
+    [Fact]
+    public void With_single_specimens_alone_the_boundary_is_where_just_the_required_share_lies_within()
+    {
+        var power = Only(s_scattered.Criteria(SmallProtocol.EachCriterion)).Power;
+        var total = Math.Sqrt(
+            Math.Pow(power.Supposed.ChangeSdPercent, 2)
+                + (2 * Math.Pow(power.Supposed.RunSdPercent, 2))
+        );
+
+        Assert.Equal(15 - (1.0364 * total), power.BoundaryPercent, 3);
+        Assert.InRange(power.Points[^1].Alone[0].Power, 0.01, 0.05);
+    }
+
     [Fact]
     public void Changes_without_spread_are_not_simulated()
     {
