@@ -37,10 +37,11 @@ internal static class DecisionSection
         new(
             "What can be decided",
             [
-                new Column("Analyte and group", ColumnAlignment.Left, 2.4),
-                new Column("Today's window", ColumnAlignment.Left, 1.2),
-                new Column("Longest to approve", ColumnAlignment.Left, 1.4),
-                new Column("What would answer what is open", ColumnAlignment.Left, 4.6),
+                new Column("Analyte and group", ColumnAlignment.Left, 2.1),
+                new Column("Today's window", ColumnAlignment.Left, 1.1),
+                new Column("Longest to approve", ColumnAlignment.Left, 1.3),
+                new Column("What would answer what is open", ColumnAlignment.Left, 3.4),
+                new Column("Decided, from when (by hand)", ColumnAlignment.Left, 1.9),
             ],
             [.. analysis.Sequences.Select(sequence => Line(analysis, sequence))],
             null
@@ -60,6 +61,7 @@ internal static class DecisionSection
                 )
                 : new TableCell("no longer window", Emphasis.Strong),
             new TableCell(Next(sequence)),
+            new TableCell("______________"),
         ]);
     }
 
@@ -75,7 +77,7 @@ internal static class DecisionSection
             { Conclusion: Conclusion.NotAssessed } =>
                 $"At {open.Key.TimePoint}: what kept it from being assessed, put right in a new study of that time point: {string.Join("; ", open.Doubts.Select(doubt => TradeWords.Clause(doubt.Text)))}.",
             { MoreSpecimens: { } more } =>
-                $"At {open.Key.TimePoint}: {MoreSpecimensWords.Of(more)}",
+                $"At {open.Key.TimePoint}: {MoreSpecimensWords.InBrief(more)}",
             _ => $"At {open.Key.TimePoint}: a new study of that time point, or of a shorter one.",
         };
     }

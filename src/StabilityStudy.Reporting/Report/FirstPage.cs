@@ -20,7 +20,7 @@ internal static class FirstPage
     [
         "approve",
         "decline",
-        "approve a shorter window or with conditions: __________",
+        "approve shorter or on conditions, written in at \"What can be decided\"",
     ];
 
     public static Section Of(StudyAnalysis analysis, SectionPages pages)

@@ -6,6 +6,15 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>How many specimens a new study would need, in one sentence.</summary>
 internal static class MoreSpecimensWords
 {
+    /// <summary>The same for a narrow column; the page of the time point has the sentence.</summary>
+    public static string InBrief(MoreSpecimens more) =>
+        more switch
+        {
+            { UnlikelyToHelp: true } => "more specimens are unlikely to help.",
+            { Specimens: { } count } => $"a new study with about {Counted.Of(count, "specimen")}.",
+            _ => "too close to the limits for more specimens to settle; ask a shorter time.",
+        };
+
     public static string Of(MoreSpecimens more)
     {
         var because = TradeWords.Clause(more.Because);
