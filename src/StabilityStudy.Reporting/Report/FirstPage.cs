@@ -20,7 +20,7 @@ internal static class FirstPage
     [
         "approve",
         "decline",
-        "approve shorter or on conditions, written in at \"What can be decided\"",
+        "approve shorter or with conditions, written in by hand",
     ];
 
     public static Section Of(StudyAnalysis analysis, SectionPages pages)
