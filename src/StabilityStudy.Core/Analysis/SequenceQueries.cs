@@ -37,11 +37,9 @@ internal static class SequenceQueries
             yield break;
         }
 
-        yield return new(
+        yield return FoundRows.Attention(
             "support-below-standard-window",
-            Severity.Attention,
             new(StudyFileNames.Usual.Results, null, null),
-            "",
             $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: supported to {DurationText.FormatWindow(window.Time)} only, less than today's window of {DurationText.Format(standard.Time)}.",
             "Look at today's window: this study does not confirm it."
         );
@@ -60,15 +58,10 @@ internal static class SequenceQueries
             yield break;
         }
 
-        yield return new(
+        yield return FoundRows.Attention(
             "drift-crosses-before-standard-window",
-            Severity.Attention,
             new(StudyFileNames.Usual.Results, null, null),
-            "",
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the bound of the drift reaches the allowable bias at {(hours >= HoursInDays ? string.Create(CultureInfo.InvariantCulture, $"{hours / 24:0.0} d") : string.Create(CultureInfo.InvariantCulture, $"{hours:0.0} h"))}, before today's window of {DurationText.Format(standard.Time)} ends."
-            ),
+            $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the bound of the drift reaches the allowable bias at {(hours >= HoursInDays ? string.Create(CultureInfo.InvariantCulture, $"{hours / 24:0.0} d") : string.Create(CultureInfo.InvariantCulture, $"{hours:0.0} h"))}, before today's window of {DurationText.Format(standard.Time)} ends.",
             "Look at today's window too: its own results may drift further than is allowed."
         );
     }
@@ -95,15 +88,10 @@ internal static class SequenceQueries
                 && Math.Abs(mean.Mean + before) >= limit
             )
             {
-                yield return new(
+                yield return FoundRows.Attention(
                     "change-before-baseline",
-                    Severity.Attention,
                     new(StudyFileNames.Usual.Results, null, null),
-                    "",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{cell.Key}: change counts from the baseline, on average {60 * drift.BaselineDelayHours:0} min after collection. The declared shape implies {before:+0.00;−0.00;0.00} % before it, unmeasured: {mean.Mean + before:+0.00;−0.00;0.00} % in all, not inside ±{limit:0.##} %."
-                    ),
+                    $"{cell.Key}: change counts from the baseline, on average {60 * drift.BaselineDelayHours:0} min after collection. The declared shape implies {before:+0.00;−0.00;0.00} % before it, unmeasured: {mean.Mean + before:+0.00;−0.00;0.00} % in all, not inside ±{limit:0.##} %.",
                     "Weigh it before the window is approved; test baselines sooner in the next study."
                 );
             }
@@ -127,15 +115,10 @@ internal static class SequenceQueries
                 && Math.Sign(first.Mean) * (first.Mean - second.Mean) > limit * LeastTurn
             )
             {
-                yield return new(
+                yield return FoundRows.Attention(
                     "change-turns-back",
-                    Severity.Attention,
                     new(StudyFileNames.Usual.Results, null, null),
-                    "",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the mean change is {first.Mean:+0.0;−0.0;0.0} % at {earlier.Key.TimePoint} and {second.Mean:+0.0;−0.0;0.0} % at {later.Key.TimePoint}. Opposite effects may cancel."
-                    ),
+                    $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the mean change is {first.Mean:+0.0;−0.0;0.0} % at {earlier.Key.TimePoint} and {second.Mean:+0.0;−0.0;0.0} % at {later.Key.TimePoint}. Opposite effects may cancel.",
                     "Read nothing into the smaller change: a later time point cannot make up for an earlier one."
                 );
             }

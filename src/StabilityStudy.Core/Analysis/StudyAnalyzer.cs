@@ -100,8 +100,9 @@ public static class StudyAnalyzer
                     )
             )
             .ToImmutableArray();
+        var data = assembled.Select((cell, i) => contexts[i].DataOf(cell.Pairs)).ToImmutableArray();
         var criteria = assembled
-            .Select((cell, i) => CellEvaluation.Evaluate(cell.Pairs, contexts[i]))
+            .Select((cell, i) => CellEvaluation.Evaluate(data[i], cell.Pairs, contexts[i]))
             .ToImmutableArray();
         var evidence = assembled
             .Select(cell =>
@@ -126,7 +127,7 @@ public static class StudyAnalyzer
                         own[i],
                         Disposition.Of(group.Specimens, cell.Pairs),
                         criteria[i],
-                        CellEstimates.Of(contexts[i].DataOf(cell.Pairs), protocol, analyte),
+                        CellEstimates.Of(data[i], protocol, analyte),
                         own[i] == Conclusion.NotAssessed
                             ? []
                             : Robustness.Of(cell.Pairs, criteria[i], contexts[i]),
@@ -140,8 +141,8 @@ public static class StudyAnalyzer
                             own[i],
                             criteria[i],
                             doubts[i].All,
-                            contexts[i].DataOf(cell.Pairs).Compared.Length,
-                            contexts[i].DataOf(cell.Pairs).DayCount
+                            data[i].Compared.Length,
+                            data[i].DayCount
                         ),
                     }
             )

@@ -69,29 +69,25 @@ internal static class BiasEvaluation
         ChangeOnScale changes
     )
     {
-        Estimate<EquivalenceTest> Test(MeanInterval mean) =>
+        Estimate<EquivalenceTest> Test(double mean, double standardError, double degrees) =>
             TwoOneSidedTests.Compute(
-                mean.Mean,
-                mean.StandardError,
-                mean.DegreesOfFreedom,
+                mean,
+                standardError,
+                degrees,
                 changes.LowerLimit,
                 changes.UpperLimit
             );
-        var bySpecimen = Test(interval.BySpecimen);
+        Estimate<EquivalenceTest> Of(MeanInterval mean) =>
+            Test(mean.Mean, mean.StandardError, mean.DegreesOfFreedom);
         if (interval.DecidedBy == MeanOfRepeatDraws.Subjects)
         {
-            return TwoOneSidedTests.Compute(
-                interval.Mean,
-                interval.StandardError,
-                interval.DegreesOfFreedom,
-                changes.LowerLimit,
-                changes.UpperLimit
-            );
+            return Test(interval.Mean, interval.StandardError, interval.DegreesOfFreedom);
         }
 
+        var bySpecimen = Of(interval.BySpecimen);
         return
             interval.ByCluster.TryGet(out var clusters)
-            && Test(clusters) is { Value: { } byDay } overDays
+            && Of(clusters) is { Value: { } byDay } overDays
             && byDay.PValue > (bySpecimen.Value?.PValue ?? 0)
             ? overDays
             : bySpecimen;

@@ -56,16 +56,13 @@ public static class CriterionSetCharacteristic
     {
         ArgumentNullException.ThrowIfNull(protocol);
         ArgumentNullException.ThrowIfNull(supposed);
-        RequirePossible(supposed);
-        var analyzed =
-            protocol.Analytes.SingleOrDefault(item => item.Id == analyte && !item.IsQualitative)
-            ?? throw new ArgumentException(
-                $"The protocol has no analyte {analyte} with numbers for results.",
-                nameof(analyte)
-            );
         var context = new CellContext(
             protocol,
-            analyzed,
+            protocol.Analytes.SingleOrDefault(item => item.Id == analyte && !item.IsQualitative)
+                ?? throw new ArgumentException(
+                    $"The protocol has no analyte {analyte} with numbers for results.",
+                    nameof(analyte)
+                ),
             protocol.Groups.SingleOrDefault(item => item.Id == group)
                 ?? throw new ArgumentException(
                     $"The protocol has no patient group {group}.",
@@ -74,11 +71,30 @@ public static class CriterionSetCharacteristic
             timePoint,
             []
         );
-        ImmutableArray<TimePoint> earlier = context.Applying.Any(item =>
-            item.Criterion is DriftCriterion
-        )
-            ? [.. protocol.TimePointsOf(analyzed).Where(point => point.Delay < timePoint.Delay)]
-            : [];
+        return Curve(context, supposed, meanChangesPercent, studies, seed);
+    }
+
+    /// <summary>The same for a time point that is looked up already.</summary>
+    internal static ImmutableArray<CharacteristicPoint> Curve(
+        CellContext context,
+        SupposedResults supposed,
+        ReadOnlySpan<double> meanChangesPercent,
+        int studies,
+        ulong seed
+    )
+    {
+        RequirePossible(supposed);
+        var last = context.TimePoint;
+        ImmutableArray<TimePoint> timePoints =
+        [
+            .. context
+                .Protocol.TimePointsOf(context.Analyte)
+                .Where(point =>
+                    point.Delay < last.Delay
+                    && context.Applying.Any(item => item.Criterion is DriftCriterion)
+                ),
+            last,
+        ];
         return OperatingCharacteristic.Curve(
             meanChangesPercent,
             studies,
@@ -86,7 +102,7 @@ public static class CriterionSetCharacteristic
             ConfidenceLevel,
             (mean, random) =>
             {
-                var drawn = Draw(context, [.. earlier, timePoint], supposed, mean, random);
+                var drawn = Draw(context, timePoints, supposed, mean, random);
                 return CellEvaluation.Conclude(
                         CellEvaluation.Evaluate(drawn[^1], context with { Earlier = drawn[..^1] })
                     ) == Conclusion.Supported;

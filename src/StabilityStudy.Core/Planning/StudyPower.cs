@@ -106,16 +106,7 @@ public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPowe
         var direction =
             cell.Estimates.MeanPercent.TryGet(out var mean) && mean.Mean < 0 ? -boundary : boundary;
         double[] changes = [.. s_shares.Select(share => share == 0 ? 0 : share * direction)];
-        var together = CriterionSetCharacteristic.Curve(
-            context.Protocol,
-            context.Analyte.Id,
-            context.Group.Id,
-            context.TimePoint,
-            supposed,
-            changes,
-            studies,
-            seed
-        );
+        var together = CriterionSetCharacteristic.Curve(context, supposed, changes, studies, seed);
         return new TimePointPower(
             supposed,
             boundary,

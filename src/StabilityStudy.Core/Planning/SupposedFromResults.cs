@@ -25,14 +25,9 @@ internal static class SupposedFromResults
     private static Estimate<SupposedResults> Of(CellData data, ImmutableArray<double> changes)
     {
         var spread = Spread.Summarize(changes.AsSpan());
-        return !spread.TryGet(out var found)
-                ? new Estimate<SupposedResults>(null, spread.NotComputable, [])
-            : found.StandardDeviation == 0
-                ? Estimate.Refused<SupposedResults>(
-                    AssumptionCode.ZeroSpread,
-                    "All changes are the same."
-                )
-            : Estimate.Of(Of(data, changes, found.StandardDeviation));
+        return spread.TryGet(out var found)
+            ? Estimate.Of(Of(data, changes, found.StandardDeviation))
+            : new Estimate<SupposedResults>(null, spread.NotComputable, []);
     }
 
     private static SupposedResults Of(

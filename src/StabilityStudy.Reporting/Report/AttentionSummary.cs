@@ -42,11 +42,11 @@ internal static class AttentionSummary
     public static Attentions Of(StudyAnalysis analysis, SectionPages pages)
     {
         var kinds = Kinds(analysis);
-        var shown = FirstPage.HasTable(analysis) ? MostKinds : 0;
+        var shown = FirstPage.IsInFull(analysis) ? MostKinds : 0;
         return new([
             new AttentionLine("Protocol", LockWords.Of(analysis.Lock), ""),
             .. Line("Care", SideChangeWords.OnFirstPage(analysis, pages)),
-            .. FirstPage.HasTable(analysis)
+            .. FirstPage.IsInFull(analysis)
                 ? ImmutableArray<AttentionLine>.Empty
                 : [.. Line("Not tested", NotTested(analysis, pages))],
             .. Line("Group unknown", Unknown(analysis, pages)),

@@ -60,9 +60,8 @@ internal static class FirstPage
             );
 
     /// <summary>Whether page 1 holds the table of conclusions, with the number left out of each time point.</summary>
-    public static bool HasTable(StudyAnalysis analysis) => IsInFull(analysis);
-
-    private static bool IsInFull(StudyAnalysis analysis) => analysis.Sequences.Length <= MostInFull;
+    internal static bool IsInFull(StudyAnalysis analysis) =>
+        analysis.Sequences.Length <= MostInFull;
 
     private static ImmutableArray<Block> AtOneLook(StudyAnalysis analysis)
     {
