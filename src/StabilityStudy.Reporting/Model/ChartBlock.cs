@@ -30,5 +30,31 @@ public sealed record ChartRow : Block
     }
 
     /// <summary>The figures from left to right.</summary>
-    public ImmutableArray<ChartBlock> Charts { get; }
+    public ImmutableArray<ChartBlock> Charts { get; private init; }
+
+    /// <summary>
+    /// Heights between which the page decides: lower where the section then fits one page, higher where it needs a second
+    /// one anyway. Null when the figures keep theirs.
+    /// </summary>
+    public HeightRange? Flexible { get; private init; }
+
+    /// <summary>Figures of one height that the page decides.</summary>
+    /// <exception cref="ArgumentException">There are not two or three figures.</exception>
+    public static ChartRow OfFlexibleHeight(
+        ImmutableArray<ChartBlock> charts,
+        HeightRange heights
+    ) => new ChartRow(charts) { Flexible = heights }.OfHeight(heights.Usual);
+
+    /// <summary>The same figures with one height in millimeters.</summary>
+    public ChartRow OfHeight(double millimeters) =>
+        this with
+        {
+            Charts = [.. Charts.Select(chart => chart with { HeightMillimeters = millimeters })],
+        };
 }
+
+/// <summary>Heights of a figure in millimeters.</summary>
+/// <param name="Least">The least that can be read; above 0.</param>
+/// <param name="Usual">The height that it has where nothing speaks against it.</param>
+/// <param name="Most">The most that is of use.</param>
+public sealed record HeightRange(double Least, double Usual, double Most);

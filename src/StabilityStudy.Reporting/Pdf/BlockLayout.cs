@@ -15,6 +15,12 @@ internal sealed class BlockLayout(
     Bookmarks outline
 )
 {
+    /// <summary>How much of the white space between blocks may give way to a figure.</summary>
+    private const double MostWhiteGiven = 1.0 / 3;
+
+    /// <summary>Points that rounding never uses up.</summary>
+    private const double Reserve = 0.1;
+
     /// <summary>The title of the document.</summary>
     public ImmutableArray<Piece> Title(string text) =>
         [
@@ -72,7 +78,8 @@ internal sealed class BlockLayout(
             return [.. content, .. foot];
         }
 
-        var first = Pagination.Distribute(content, room)[0].Count(placed => !placed.Repeated);
+        var below = room - content[0].SpaceBefore;
+        var first = Pagination.Distribute(content, below)[0].Count(placed => !placed.Repeated);
         return
         [
             .. content[..first],
@@ -85,42 +92,91 @@ internal sealed class BlockLayout(
         ];
     }
 
-    /// <summary>The blocks of a section; a floating figure takes the room that the others leave, or moves to the end.</summary>
+    /// <summary>The blocks of a section; what has no height of its own takes the room that the others leave.</summary>
     private ImmutableArray<Piece> Content(
         ImmutableArray<Block> blocks,
         double room,
         ImmutableArray<Tag> tags
     )
     {
-        var place = blocks.FirstOrDefault(block => block is Floating) is { } found
-            ? blocks.IndexOf(found)
-            : -1;
-        if (place < 0)
+        if (blocks.FirstOrDefault(IsFlexible) is not { } flexible)
         {
             return Blocks(blocks, tags);
         }
 
-        var floating = (Floating)blocks[place];
+        var place = blocks.IndexOf(flexible);
         var before = Blocks(blocks[..place], tags);
         var after = Blocks(blocks[(place + 1)..], tags);
-        var left = room - HeightOf(before) - HeightOf(after);
-        var figure = One(Sized(floating, left - FigureLayout.SpaceBefore), tags);
-        // A figure whose texts need it is higher than asked.
-        return HeightOf(figure) <= left
-            ? [.. before, .. figure, .. after]
-            : [.. before, .. after, .. figure];
+        return flexible is Floating floating
+            ? WithFloating(floating, before, after, room, tags)
+            : WithFlexible((ChartRow)flexible, before, after, room, tags);
     }
 
-    /// <summary>Not below its least height, and not above its most.</summary>
-    private static ChartBlock Sized(Floating floating, double room)
+    private static bool IsFlexible(Block block) =>
+        block is Floating or ChartRow { Flexible: not null };
+
+    /// <summary>White space gives way before the figure moves to the end.</summary>
+    private ImmutableArray<Piece> WithFloating(
+        Floating floating,
+        ImmutableArray<Piece> before,
+        ImmutableArray<Piece> after,
+        double room,
+        ImmutableArray<Tag> tags
+    )
     {
-        var millimeters = PageFrame.ToMillimeters(room);
-        var most = floating.Figure.HeightMillimeters;
-        return floating.Figure with
+        // A figure whose texts need it is higher than asked.
+        var least = floating.Figure with
         {
-            HeightMillimeters =
-                millimeters < floating.LeastHeightMillimeters ? most : Math.Min(millimeters, most),
+            HeightMillimeters = floating.LeastHeightMillimeters,
         };
+        var needed = FigureLayout.HeightOf([least], frame) + FigureLayout.SpaceBefore;
+        var left = room - HeightOf(before) - HeightOf(after);
+        var white = before.Concat(after).Sum(piece => piece.SpaceBefore);
+        var missing = needed - left + Reserve;
+        if (left < needed && missing <= MostWhiteGiven * white)
+        {
+            var factor = 1 - (missing / white);
+            return [.. Tightened(before, factor), .. One(least, tags), .. Tightened(after, factor)];
+        }
+
+        if (left < needed)
+        {
+            return [.. before, .. after, .. One(floating.Figure, tags)];
+        }
+
+        var height = floating.LeastHeightMillimeters + PageFrame.ToMillimeters(left - needed);
+        var figure = floating.Figure with
+        {
+            HeightMillimeters = Math.Min(height, floating.Figure.HeightMillimeters),
+        };
+        return [.. before, .. One(figure, tags), .. after];
+    }
+
+    private static ImmutableArray<Piece> Tightened(ImmutableArray<Piece> pieces, double factor) =>
+        [.. pieces.Select(piece => piece with { SpaceBefore = piece.SpaceBefore * factor })];
+
+    /// <summary>Lower where the section then fits its page; higher where it needs a second page anyway.</summary>
+    private ImmutableArray<Piece> WithFlexible(
+        ChartRow row,
+        ImmutableArray<Piece> before,
+        ImmutableArray<Piece> after,
+        double room,
+        ImmutableArray<Tag> tags
+    )
+    {
+        var left =
+            room
+            - HeightOf(before)
+            - FigureLayout.HeightOf(row.Charts, frame)
+            - FigureLayout.SpaceBefore;
+        var (least, height, most) = row.Flexible!;
+        var fitting = height + PageFrame.ToMillimeters(left - HeightOf(after));
+        var filling = height + PageFrame.ToMillimeters(left);
+        var wanted =
+            fitting >= height ? height
+            : fitting >= least ? fitting
+            : Math.Clamp(filling, height, most);
+        return [.. before, .. One(row.OfHeight(wanted), tags), .. after];
     }
 
     private static double HeightOf(ImmutableArray<Piece> pieces) =>

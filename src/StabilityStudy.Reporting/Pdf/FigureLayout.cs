@@ -21,19 +21,19 @@ internal static class FigureLayout
         ImmutableArray<Tag> tags
     )
     {
-        var width = (frame.ContentWidth - (Gutter * (charts.Length - 1))) / charts.Length;
-        var sized = SizedChart.Level([.. charts.Select(c => Sized(c, width, frame))]);
+        var width = WidthOf(charts, frame);
+        var sized = Sized(charts, frame);
         var placed = charts
             .Select((c, i) => Place(c, sized[i], frame.Left + (i * (width + Gutter)), figures))
             .ToImmutableArray();
         var height = placed.Max(f => f.Sized.Height);
-        var captions = placed.Max(f => f.Caption.Length) * TextStyle.Caption.Leading;
-        if (height + CaptionGap + captions <= frame.ContentHeight)
+        var whole = HeightOf(charts, frame);
+        if (whole <= frame.ContentHeight)
         {
             return
             [
                 new Piece(
-                    height + (captions > 0 ? CaptionGap + captions : 0),
+                    whole,
                     SpaceBefore,
                     tags,
                     (canvas, top) => Draw(placed, top, height, figures, canvas)
@@ -66,6 +66,27 @@ internal static class FigureLayout
         ];
     }
 
+    /// <summary>Height with the captions, in points.</summary>
+    public static double HeightOf(ImmutableArray<ChartBlock> charts, PageFrame frame)
+    {
+        var sized = Sized(charts, frame);
+        var lines = charts.Zip(sized, CaptionOf).Max(caption => caption.Length);
+        return sized.Max(chart => chart.Height)
+            + (lines > 0 ? CaptionGap + (lines * TextStyle.Caption.Leading) : 0);
+    }
+
+    private static double WidthOf(ImmutableArray<ChartBlock> charts, PageFrame frame) =>
+        (frame.ContentWidth - (Gutter * (charts.Length - 1))) / charts.Length;
+
+    private static ImmutableArray<SizedChart> Sized(
+        ImmutableArray<ChartBlock> charts,
+        PageFrame frame
+    )
+    {
+        var width = WidthOf(charts, frame);
+        return SizedChart.Level([.. charts.Select(chart => Sized(chart, width, frame))]);
+    }
+
     private static SizedChart Sized(ChartBlock chart, double width, PageFrame frame)
     {
         var wanted = PageFrame.Millimeters(chart.HeightMillimeters);
@@ -81,16 +102,12 @@ internal static class FigureLayout
         SizedChart sized,
         double left,
         FigureBook figures
-    ) =>
-        new(
-            sized,
-            figures.Add(sized),
-            left,
-            chart.AlternativeText,
-            chart.Caption.Length == 0
-                ? []
-                : LineBreaking.Break(chart.Caption, TextStyle.Caption, sized.Width)
-        );
+    ) => new(sized, figures.Add(sized), left, chart.AlternativeText, CaptionOf(chart, sized));
+
+    private static ImmutableArray<string> CaptionOf(ChartBlock chart, SizedChart sized) =>
+        chart.Caption.Length == 0
+            ? []
+            : LineBreaking.Break(chart.Caption, TextStyle.Caption, sized.Width);
 
     private static void Draw(
         ImmutableArray<PlacedFigure> placed,

@@ -8,9 +8,13 @@ internal sealed record PlacedPiece(Piece Piece, double Top, bool Repeated);
 /// <summary>Distributes pieces over pages.</summary>
 internal static class Pagination
 {
+    /// <summary>Share of a page that may stay blank for the sake of a group.</summary>
+    private const double MostBlank = 0.3;
+
     /// <summary>
     /// Fills pages from the top. A run of pieces that hold each other moves to the next page as a whole; a run that
-    /// no page can hold is first split where only a group held it, then anywhere.
+    /// no page can hold, or that would leave too much of this page blank, is first split where only a group held it,
+    /// then anywhere.
     /// </summary>
     public static ImmutableArray<ImmutableArray<PlacedPiece>> Distribute(
         ImmutableArray<Piece> pieces,
@@ -26,11 +30,13 @@ internal static class Pagination
     {
         var pages = new PageFiller(height, top);
         var start = 0;
+        var splitUntil = 0;
         while (start < pieces.Length)
         {
             var run = RunFrom(pieces, start, Hold.Group);
-            if (!pages.FitsEmptyPage(run))
+            if (start < splitUntil || !pages.FitsEmptyPage(run) || pages.WouldLeaveBlank(run))
             {
+                splitUntil = start + run.Length;
                 run = RunFrom(pieces, start, Hold.Firm);
             }
 
@@ -77,10 +83,13 @@ internal static class Pagination
 
         public bool FitsEmptyPage(ImmutableArray<Piece> run) => HeightAtTop(run) <= height;
 
+        /// <summary>Whether the run would move to the next page and leave much of this one blank.</summary>
+        public bool WouldLeaveBlank(ImmutableArray<Piece> run) =>
+            !run[0].StartsPage && !Fits(run) && height - _used > MostBlank * height;
+
         public void Place(ImmutableArray<Piece> run)
         {
-            var needed = run.Sum(p => p.Height + p.SpaceBefore);
-            if (_page.Count > 0 && (run[0].StartsPage || _used + needed > height))
+            if (_page.Count > 0 && (run[0].StartsPage || !Fits(run)))
             {
                 TurnPage();
             }
@@ -105,6 +114,9 @@ internal static class Pagination
 
             return _pages.ToImmutable();
         }
+
+        private bool Fits(ImmutableArray<Piece> run) =>
+            _used + run.Sum(p => p.Height + p.SpaceBefore) <= height;
 
         private static double HeightAtTop(ImmutableArray<Piece> run) =>
             run.Sum(p => p.Height + p.SpaceBefore)

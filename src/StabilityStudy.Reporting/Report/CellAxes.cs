@@ -16,11 +16,13 @@ internal sealed class CellAxes
             .Where(pair => pair.ChangePercent is not null)
             .ToImmutableArray();
         var baselines = pairs.Select(pair => (double)pair.Values().Baseline).ToImmutableArray();
-        Baseline = AxisScale.For(Title("Baseline", names), baselines);
-        Delayed = AxisScale.For(
-            Title("Delayed", names),
-            pairs.Select(pair => (double)pair.Values().Delayed).Concat(baselines)
-        );
+        Baseline = AxisScale.For(Title("Baseline ", names), baselines);
+        var results = pairs
+            .Select(pair => (double)pair.Values().Delayed)
+            .Concat(baselines)
+            .ToImmutableArray();
+        Delayed = AxisScale.For(Title("Delayed ", names), results);
+        Results = AxisScale.For(Title("", names), results);
         var limits = sequence
             .Cells.SelectMany(cell => cell.Criteria)
             .OfType<IndividualResult>()
@@ -48,6 +50,9 @@ internal sealed class CellAxes
     /// <summary>Delayed results.</summary>
     public Axis Delayed { get; }
 
+    /// <summary>Results of both times, on the scale of the delayed ones.</summary>
+    public Axis Results { get; }
+
     /// <summary>Percent changes.</summary>
     public Axis Change { get; }
 
@@ -60,6 +65,6 @@ internal sealed class CellAxes
     /// <summary>"Baseline aPTT, s"; a ratio that is called like its unit is named once.</summary>
     private static string Title(string when, SequenceNames names) =>
         names.Analyte.ShownUnit == names.Analyte.Id || names.Analyte.ShownUnit.Length == 0
-            ? $"{when} {names.Analyte.Id}"
-            : $"{when} {names.Analyte.Id}, {names.Analyte.ShownUnit}";
+            ? $"{when}{names.Analyte.Id}"
+            : $"{when}{names.Analyte.Id}, {names.Analyte.ShownUnit}";
 }

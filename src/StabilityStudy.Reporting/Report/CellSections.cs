@@ -10,20 +10,14 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>A page for each time point of a sequence: conclusion, criteria, figures, estimates.</summary>
 internal static class CellSections
 {
-    private const double FigureHeight = 54;
-    private const double FigureHeightOnLetter = 42;
+    private static readonly HeightRange s_figureHeights = new(Least: 42, Usual: 54, Most: 90);
 
-    public static IEnumerable<Section> Of(
-        StudyAnalysis analysis,
-        Sequence sequence,
-        PaperSize paper
-    )
+    public static IEnumerable<Section> Of(StudyAnalysis analysis, Sequence sequence)
     {
         var names = SequenceNames.Of(analysis, sequence);
         var axes = new CellAxes(sequence, names);
-        var height = paper == PaperSize.Letter ? FigureHeightOnLetter : FigureHeight;
         return sequence.Cells.Select(cell =>
-            Page(TitleOf(analysis, sequence, cell), analysis, cell, names, axes, height)
+            Page(TitleOf(analysis, sequence, cell), analysis, cell, names, axes)
         );
     }
 
@@ -44,8 +38,7 @@ internal static class CellSections
         StudyAnalysis analysis,
         Cell cell,
         SequenceNames names,
-        CellAxes axes,
-        double figureHeight
+        CellAxes axes
     )
     {
         var blocks = ImmutableArray.CreateBuilder<Block>();
@@ -80,30 +73,46 @@ internal static class CellSections
         if (cell.Pairs.Any(pair => pair.IsOfNumbers))
         {
             blocks.Add(
-                new ChartRow([
-                    DifferencePlot.Of(cell, names, axes, figureHeight),
-                    RegressionPlot.Of(cell, names, axes, figureHeight),
-                ])
+                ChartRow.OfFlexibleHeight(
+                    [
+                        DifferencePlot.Of(cell, names, axes, s_figureHeights.Usual),
+                        RegressionPlot.Of(cell, names, axes, s_figureHeights.Usual),
+                    ],
+                    s_figureHeights
+                )
             );
         }
 
-        blocks.AddRange(cell.Criteria.SelectMany(result => TablesOf(result, names)));
         blocks.Add(
-            names.Analyte.IsQualitative
-                ? new Paragraph(
-                    "The results are classes: no mean, line or drift is computed of them.",
-                    ParagraphStyle.Small
-                )
-                : new KeepTogether([EstimateTable.Of(cell, names)])
+            new KeepTogether([
+                .. cell.Criteria.SelectMany(result => TablesOf(result, cell, names, axes)),
+                names.Analyte.IsQualitative
+                    ? new Paragraph(
+                        "The results are classes: no mean, line or drift is computed of them.",
+                        ParagraphStyle.Small
+                    )
+                    : EstimateTable.Of(cell, names),
+            ])
         );
         return new Section(title, StartsOnNewPage: true, blocks.ToImmutable());
     }
 
-    private static IEnumerable<Block> TablesOf(CriterionResult result, SequenceNames names) =>
+    private static IEnumerable<Block> TablesOf(
+        CriterionResult result,
+        Cell cell,
+        SequenceNames names,
+        CellAxes axes
+    ) =>
         result switch
         {
             DecisionLevelResult levels => [DecisionLevelTable.Of(levels, names)],
-            ReclassificationResult moved => [ReclassificationTable.Of(moved, names)],
+            ReclassificationResult moved =>
+            [
+                ReclassificationTable.Of(moved, names),
+                .. SideChangePlot.Of(moved, cell, names, axes) is { } plot
+                    ? [plot]
+                    : ImmutableArray<Block>.Empty,
+            ],
             ClassificationResult kept => [ClassificationTable.Of(kept)],
             DriftCriterionResult drift => [DriftCriterionTable.Of(drift)],
             _ => [],

@@ -150,7 +150,7 @@ internal static class DriftFigure
                     DashStyle.Dotted,
                     LineWeight.Medium,
                     null,
-                    "its 95 % bounds"
+                    "95 % bounds"
                 )
             );
             layers.Add(

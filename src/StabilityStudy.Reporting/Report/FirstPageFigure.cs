@@ -154,7 +154,7 @@ internal static class FirstPageFigure
         from line in new[]
         {
             Fit(panel, curve, point => point.Change, DashStyle.Solid, "fitted drift"),
-            Fit(panel, curve, point => point.UpperBound, DashStyle.Dotted, "its 95 % bounds"),
+            Fit(panel, curve, point => point.UpperBound, DashStyle.Dotted, "95 % bounds"),
             Fit(panel, curve, point => point.LowerBound, DashStyle.Dotted, null),
         }
         select line;

@@ -15,15 +15,28 @@ internal static class RegressionPlot
         double heightMillimeters
     ) =>
         new(
-            new Chart("", axes.Baseline, axes.Delayed, Layers(cell, axes)),
+            new Chart("", axes.Baseline, axes.Delayed, Layers(cell, names, axes)),
             heightMillimeters,
             AlternativeText(cell, names),
             "Delayed result against baseline."
         );
 
-    private static ImmutableArray<ChartLayer> Layers(Cell cell, CellAxes axes)
+    private static ImmutableArray<ChartLayer> Layers(Cell cell, SequenceNames names, CellAxes axes)
     {
         var layers = ImmutableArray.CreateBuilder<ChartLayer>();
+        var levels = names.Analyte.DecisionLevels;
+        var across = DecisionLevels
+            .Across(axes.Baseline, LineDirection.Vertical, levels)
+            .ToImmutableArray();
+        layers.AddRange(across);
+        layers.AddRange(
+            DecisionLevels.Across(
+                axes.Delayed,
+                LineDirection.Horizontal,
+                levels,
+                across.IsEmpty ? "decision level" : null
+            )
+        );
         layers.Add(Line(axes, 0, 1, DashStyle.Dashed, "no change"));
         if (cell.Estimates.WeightedDeming.TryGet(out var line))
         {

@@ -33,9 +33,7 @@ public static class ReportBuilder
                 ConductSection.Of(analysis),
                 CriteriaSection.Of(analysis),
                 DispositionSection.Of(analysis),
-                .. analysis.Sequences.SelectMany(sequence =>
-                    CellSections.Of(analysis, sequence, paper)
-                ),
+                .. analysis.Sequences.SelectMany(sequence => CellSections.Of(analysis, sequence)),
                 DriftSection.Of(analysis),
                 FurtherSection.Of(analysis),
                 ConsequenceSection.Of(analysis),

@@ -58,33 +58,40 @@ public sealed class CellTableTests
     [Fact]
     public void Changes_of_side_stand_beside_those_expected_from_imprecision_alone()
     {
-        var level = new LevelReclassification(
-            60m,
-            40,
-            3,
-            1,
-            0,
-            0,
-            1.2,
-            ["S001", "S002", "S003", "S004"],
-            Estimate.Of(ClopperPearson.Bounds(4, 40, 0.95)),
-            Verdict.Inconclusive,
-            s_reason
-        );
-        var result = new ReclassificationResult(
-            "sides",
-            Verdict.Inconclusive,
-            [s_reason],
-            0.95,
-            0.1,
-            [level]
-        );
-        var table = ReclassificationTable.Of(result, Names);
+        var table = ReclassificationTable.Of(Sides(ChangedAt(60m)), Names);
 
         Assert.Equal("3, 1", table.Rows[0].Cells[1].Text);
         Assert.Equal("S001, S002, S003, S004", table.Rows[0].Cells[7].Text);
         Assert.Equal("40", table.Rows[0].Cells[3].Text);
         Assert.Equal("1.2", table.Rows[0].Cells[5].Text);
+    }
+
+    [Fact]
+    public void Specimens_that_change_side_are_named_in_a_figure_with_the_levels()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var cell = CriterionTextTests.FirstCell(analysis);
+        var axes = new CellAxes(analysis.Sequences[0], Names);
+        var plot = SideChangePlot.Of(Sides(ChangedAt(35m)), cell, Names, axes);
+
+        Assert.NotNull(plot);
+        var named = plot
+            .Chart.Layers.OfType<PointLayer>()
+            .SelectMany(layer => layer.Points)
+            .Where(point => point.Label is not null);
+        Assert.Equal(
+            ["S001", "S002", "S003", "S004"],
+            named.Select(point => point.Label).Order(StringComparer.Ordinal)
+        );
+        Assert.Equal(35, Assert.Single(plot.Chart.Layers.OfType<ReferenceLine>()).Value);
+        Assert.Equal(
+            cell.Pairs.Count(pair => pair.IsOfNumbers),
+            plot.Chart.Layers.OfType<TrajectoriesLayer>().Single().Lines.Length
+        );
+        Assert.Contains("S001, S002, S003, S004", plot.AlternativeText, Comparison);
+        Assert.Null(
+            SideChangePlot.Of(Sides(ChangedAt(35m)), cell with { Pairs = [] }, Names, axes)
+        );
     }
 
     [Fact]
@@ -200,7 +207,7 @@ public sealed class CellTableTests
             MoreSpecimens = new MoreSpecimens(64, false, "The mean decides"),
         };
         var sequence = analysis.Sequences[0] with { Cells = [cell] };
-        var page = CellSections.Of(analysis, sequence, PaperSize.A4).Single();
+        var page = CellSections.Of(analysis, sequence).Single();
 
         Assert.Contains(
             page.Blocks.OfType<Bullets>().SelectMany(list => list.Items),
@@ -211,6 +218,24 @@ public sealed class CellTableTests
             text => text.Text.Contains("64 specimens", Comparison)
         );
     }
+
+    private static LevelReclassification ChangedAt(decimal level) =>
+        new(
+            level,
+            40,
+            3,
+            1,
+            0,
+            0,
+            1.2,
+            ["S001", "S002", "S003", "S004"],
+            Estimate.Of(ClopperPearson.Bounds(4, 40, 0.95)),
+            Verdict.Inconclusive,
+            s_reason
+        );
+
+    private static ReclassificationResult Sides(LevelReclassification level) =>
+        new("sides", Verdict.Inconclusive, [s_reason], 0.95, 0.1, [level]);
 
     private static SequenceNames Names => CriterionTextTests.Names(OddStudies.All["40 pairs"]);
 
