@@ -162,12 +162,33 @@ internal static class DriftFigure
                     null
                 )
             );
+            if (PublishedDrift.For(names) is { } published)
+            {
+                layers.Add(Published(published, curve));
+            }
         }
 
         layers.AddRange(DriftFigureMeans.Of(sequence));
         layers.AddRange(BeyondFrame(sequence, change));
         return layers.ToImmutable();
     }
+
+    /// <summary>As change from the time at which the fitted curve starts.</summary>
+    private static LineLayer Published(
+        PublishedDrift published,
+        ImmutableArray<DriftPoint> curve
+    ) =>
+        new(
+            Positions(
+                curve,
+                point =>
+                    published.PercentAfter(point.Hours) - published.PercentAfter(curve[0].Hours)
+            ),
+            DashStyle.DashDot,
+            LineWeight.Thin,
+            null,
+            "published, context only"
+        );
 
     private static ImmutableArray<Position> Positions(
         ImmutableArray<DriftPoint> curve,

@@ -143,25 +143,24 @@ internal static class DriftSection
         };
     }
 
-    /// <summary>The published curve holds for specimens without anticoagulant, so it stands beside such a group only.</summary>
     private static Paragraph Context(StudyAnalysis analysis)
     {
-        var applies = analysis
-            .Sequences.Select(sequence => SequenceNames.Of(analysis, sequence))
-            .FirstOrDefault(names =>
-                names.Analyte.Id.Equals("aPTT", StringComparison.OrdinalIgnoreCase)
-                && IsWithoutAnticoagulant(names.Group)
-                && names.Storage.LowestCelsius > 0
-            );
+        var published = (
+            from sequence in analysis.Sequences
+            let names = SequenceNames.Of(analysis, sequence)
+            let drift = PublishedDrift.For(names)
+            where drift is not null
+            group names.Group.Name by drift into groups
+            select (Drift: groups.Key, Groups: groups.Distinct())
+        ).ToImmutableArray();
+        var finds = published.Select(item =>
+            $"{item.Drift.Says} (group {string.Join(", ", item.Groups)})"
+        );
         return new Paragraph(
-            applies is null
+            published.IsEmpty
                 ? "No published curve is shown for these analytes and patient groups."
-                : $"For comparison only, for {applies.Analyte.Id} in the group {applies.Group.Name} and not for heparin or any other anticoagulant: a 2025 consensus of 43 published studies (Clin Chem Lab Med 2025, doi 10.1515/cclm-2025-0117) finds the aPTT of unfrozen specimens prolonged by 6.1 % at 6 h and 10 % at 24 h, rising with the logarithm of time.",
+                : $"For comparison only, and not for heparin or any other anticoagulant: {PublishedDrift.Source} finds {string.Join("; ", finds)}. Its curve is drawn from the mean baseline delay on, as this study's is.",
             ParagraphStyle.Small
         );
     }
-
-    private static bool IsWithoutAnticoagulant(PatientGroup group) =>
-        group.Id.Equals("none", StringComparison.OrdinalIgnoreCase)
-        || group.Name.Contains("no anticoagulant", StringComparison.OrdinalIgnoreCase);
 }

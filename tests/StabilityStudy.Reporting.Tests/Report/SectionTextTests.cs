@@ -262,6 +262,51 @@ public sealed class SectionTextTests
     }
 
     [Fact]
+    public void The_published_curve_is_drawn_beside_the_group_without_anticoagulant_alone()
+    {
+        var analysis = OddStudies.All["two analytes in two groups"];
+        var drawn = DriftSection
+            .Of(analysis)
+            .Blocks.OfType<ChartBlock>()
+            .Select(block =>
+                block
+                    .Chart.Layers.OfType<LineLayer>()
+                    .Count(line => line.Legend == "published, context only")
+            );
+
+        Assert.Equal(
+            analysis.Sequences.Select(item =>
+                item is { Analyte: "aPTT" or "PT", Group: "none" } ? 1 : 0
+            ),
+            drawn
+        );
+    }
+
+    /// <summary>Clin Chem Lab Med 2025, doi 10.1515/cclm-2025-0117: aPTT 6.1 % at 6 h and 10 % at 24 h, PT 2.9 % a day.</summary>
+    [Theory]
+    [InlineData("aPTT", 6, 6.1)]
+    [InlineData("aPTT", 24, 10)]
+    [InlineData("PT", 24, 2.9)]
+    [InlineData("PT", 12, 1.45)]
+    public void Published_curves_go_through_the_published_figures(
+        string analyte,
+        double hours,
+        double percent
+    )
+    {
+        var names = CriterionTextTests.Names(OddStudies.All["40 pairs"]);
+        var drift = PublishedDrift.For(
+            names with
+            {
+                Analyte = names.Analyte with { Id = analyte },
+                Group = names.Group with { Id = "none" },
+            }
+        );
+
+        Assert.Equal(percent, drift!.PercentAfter(hours), 0.1);
+    }
+
+    [Fact]
     public void No_curve_is_drawn_beyond_the_longest_actual_delay()
     {
         var analysis = OddStudies.All["40 pairs"];
