@@ -38,6 +38,7 @@ internal static class ChartStyle
             DashStyle.Dashed => new LinePattern([5, 3], 0, "dashed"),
             DashStyle.Dotted => new LinePattern([1.2f, 2.2f], 0, "dotted"),
             DashStyle.DashDot => new LinePattern([6, 2.4f, 1.2f, 2.4f], 0, "dash dot"),
+            DashStyle.LongDashed => new LinePattern([12, 3], 0, "long dashed"),
             _ => LinePattern.Solid,
         };
 

@@ -37,7 +37,7 @@ public enum DashStyle
     /// <summary>Unbroken.</summary>
     Solid,
 
-    /// <summary>Long dashes.</summary>
+    /// <summary>Dashes.</summary>
     Dashed,
 
     /// <summary>Dots.</summary>
@@ -45,6 +45,9 @@ public enum DashStyle
 
     /// <summary>Dash, dot.</summary>
     DashDot,
+
+    /// <summary>Long dashes.</summary>
+    LongDashed,
 }
 
 /// <summary>Thickness of a line.</summary>

@@ -79,7 +79,7 @@ internal sealed class BlockLayout(
         }
 
         var below = room - content[0].SpaceBefore;
-        var first = Pagination.Distribute(content, below)[0].Count(placed => !placed.Repeated);
+        var first = Pagination.Fill(content, below)[0].Count(placed => !placed.Repeated);
         return
         [
             .. content[..first],

@@ -184,8 +184,8 @@ internal static class DriftFigure
                 point =>
                     published.PercentAfter(point.Hours) - published.PercentAfter(curve[0].Hours)
             ),
-            DashStyle.DashDot,
-            LineWeight.Thin,
+            DashStyle.LongDashed,
+            LineWeight.Medium,
             null,
             "published, context only"
         );

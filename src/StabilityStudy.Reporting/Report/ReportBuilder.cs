@@ -22,35 +22,55 @@ public static class ReportBuilder
     )
     {
         var known = pages ?? SectionPages.Unknown;
+        ImmutableArray<Section> decision =
+        [
+            FirstPage.Of(analysis, known),
+            .. FirstPage.InFull(analysis) is { } full ? [full] : ImmutableArray<Section>.Empty,
+        ];
+        var evidence = Evidence(analysis, known, resultDigest);
+        var contents = ContentsSection.Of(evidence, known) with
+        {
+            StartsOnNewPage = decision.Length == 1,
+        };
         return new(
             analysis.Facts.Title,
             "en-US",
             paper,
             Header(analysis, resultDigest),
             [
-                FirstPage.Of(analysis, known),
-                .. FirstPage.InFull(analysis) is { } full ? [full] : ImmutableArray<Section>.Empty,
-                ConductSection.Of(analysis),
-                CriteriaSection.Of(analysis),
-                DispositionSection.Of(analysis),
-                .. analysis.Sequences.SelectMany(sequence => CellSections.Of(analysis, sequence)),
-                DriftSection.Of(analysis),
-                FurtherSection.Of(analysis),
-                ConsequenceSection.Of(analysis),
-                RobustnessSection.Of(analysis),
-                CoverageSection.Of(analysis),
-                DecisionSection.Of(analysis),
-                QuerySection.Of(analysis),
-                RequirementSection.Of(analysis, known),
-                HandCheckSection.Of(analysis),
-                PairSection.Of(analysis),
-                MethodsSection.Of(analysis),
-                WordsSection.Of(),
-                RecordSection.Of(analysis, resultDigest),
-                CautionSection.Of(),
+                .. decision,
+                .. known.HavePages
+                    ? [contents, evidence[0] with { StartsOnNewPage = false }, .. evidence[1..]]
+                    : evidence,
             ]
         );
     }
+
+    private static ImmutableArray<Section> Evidence(
+        StudyAnalysis analysis,
+        SectionPages pages,
+        string? resultDigest
+    ) =>
+        [
+            ConductSection.Of(analysis),
+            CriteriaSection.Of(analysis),
+            DispositionSection.Of(analysis),
+            .. analysis.Sequences.SelectMany(sequence => CellSections.Of(analysis, sequence)),
+            DriftSection.Of(analysis),
+            FurtherSection.Of(analysis),
+            ConsequenceSection.Of(analysis),
+            RobustnessSection.Of(analysis),
+            CoverageSection.Of(analysis),
+            DecisionSection.Of(analysis),
+            QuerySection.Of(analysis),
+            RequirementSection.Of(analysis, pages),
+            HandCheckSection.Of(analysis),
+            PairSection.Of(analysis),
+            MethodsSection.Of(analysis),
+            WordsSection.Of(),
+            RecordSection.Of(analysis, resultDigest),
+            CautionSection.Of(),
+        ];
 
     /// <summary>The first page alone, for the terminal.</summary>
     public static ReportModel BuildSummary(StudyAnalysis analysis) =>

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report;
+
+/// <summary>Every section behind the decision with the page where it starts, for readers on paper.</summary>
+internal static class ContentsSection
+{
+    private const string Title = "Contents";
+
+    /// <summary>Two lists side by side, read down the left one first.</summary>
+    public static Section Of(ImmutableArray<Section> sections, SectionPages pages)
+    {
+        var titles = sections.Select(section => section.Title).Distinct().ToImmutableArray();
+        var rows = (titles.Length + 1) / 2;
+        return new Section(
+            Title,
+            StartsOnNewPage: false,
+            [
+                new Table(
+                    "Sections and their pages",
+                    [
+                        new Column("Section", ColumnAlignment.Left, 5),
+                        new Column("Page", ColumnAlignment.Right, 1),
+                        new Column("Section", ColumnAlignment.Left, 5),
+                        new Column("Page", ColumnAlignment.Right, 1),
+                    ],
+                    [
+                        .. Enumerable
+                            .Range(0, rows)
+                            .Select(row => new Row([
+                                .. Entry(titles[row], pages),
+                                .. rows + row < titles.Length
+                                    ? Entry(titles[rows + row], pages)
+                                    : [new TableCell(""), new TableCell("")],
+                            ])),
+                    ],
+                    null
+                ),
+            ]
+        );
+    }
+
+    private static TableCell[] Entry(string title, SectionPages pages) =>
+        [
+            new(title),
+            new(pages.Pages.TryGetValue(title, out var page) ? NumberText.Count(page) : "–"),
+        ];
+}
