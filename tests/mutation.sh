@@ -2,6 +2,7 @@
 # Changes the statistics one place at a time and asks whether a test notices. Takes hours, for before a release; what it printed last is kept in mutation.txt beside it.
 #   tests/mutation.sh [Folder …]      all folders of src/StabilityStudy.Statistics without a word
 # Each folder is held against the tests of the same folder alone, without the slow simulations, so that a mutant takes seconds: what the tests of other folders would notice too is not counted.
+# Stryker makes one assembly with every mutant in it. Each mutant then runs in a process of its own: one that never ends can be killed, and leaves nothing behind for the next.
 # Survivors are printed with the line that was changed. Texts are left alone.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -10,39 +11,79 @@ folders=${*:-Agreement Distributions Drift Location Noise Outliers Planning Prop
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 dotnet tool install dotnet-stryker --version 5.1.0 --tool-path "$work/tool" >/dev/null
-echo "Commit $(git rev-parse --short HEAD), $(date -u +%Y-%m-%d), dotnet-stryker 5.1.0"
+echo "Commit $(git rev-parse --short HEAD), $(date -u +%Y-%m-%d), mutants of dotnet-stryker 5.1.0"
+
+# The only test of this copy saves the assembly that Stryker has put under it.
+git clone -q "$root" "$work/make"
+cd "$work/make/tests/StabilityStudy.Statistics.Tests"
+find . -name '*.cs' -delete
+cat >SaveTests.cs <<CS
+namespace StabilityStudy.Statistics.Tests;
+public class SaveTests
+{
+    [Xunit.Fact]
+    public void Save() => System.IO.File.Copy(typeof(Estimate).Assembly.Location, "$work/mutated.dll", true);
+}
+CS
+mutate=$(printf '"%s/*.cs",' $folders)
+cat >"$work/stryker.json" <<JSON
+{ "stryker-config": { "test-runner": "mtp", "project": "StabilityStudy.Statistics.csproj", "concurrency": 1,
+  "reporters": ["json"], "coverage-analysis": "off", "mutate": [${mutate%,}], "ignore-mutations": ["string"] } }
+JSON
+"$work/tool/dotnet-stryker" -f "$work/stryker.json" -O "$work/made" >"$work/log" 2>&1 || { tail -n 20 "$work/log"; exit 1; }
+
 for folder in $folders; do
     rm -rf "$work/copy"
     git clone -q "$root" "$work/copy"
     cd "$work/copy/tests/StabilityStudy.Statistics.Tests"
     find . -name '*Tests.cs' -not -path "./$folder/*" -delete
     find . \( -name '*SimulationTests.cs' -o -name '*CoverageTests.cs' \) -delete
-    # The first test that fails decides; xUnit reads this file beside the tests.
-    echo '{ "stopOnFail": true }' >xunit.runner.json
-    sed -i 's|</Project>|<ItemGroup><None Include="xunit.runner.json" CopyToOutputDirectory="PreserveNewest" /></ItemGroup></Project>|' ./*.csproj
-    cat >"$work/stryker.json" <<JSON
-{ "stryker-config": { "test-runner": "mtp", "project": "StabilityStudy.Statistics.csproj", "concurrency": 2,
-  "reporters": ["json"], "coverage-analysis": "off", "additional-timeout": 12000,
-  "mutate": ["$folder/*.cs"], "ignore-mutations": ["string"] } }
-JSON
-    if ! "$work/tool/dotnet-stryker" -f "$work/stryker.json" -O "$work/$folder" >"$work/log" 2>&1; then
-        tail -n 20 "$work/log"
-    fi
-    cd "$root"
-    python3 - "$folder" "$work/$folder/reports/mutation-report.json" <<'PY'
-import json, sys
-counts, survivors = {}, []
-for name, file in json.load(open(sys.argv[2]))["files"].items():
-    lines = file["source"].split("\n")
-    for mutant in file["mutants"]:
-        status = mutant["status"]
-        counts[status] = counts.get(status, 0) + 1
-        if status in ("Survived", "NoCoverage"):
-            line = mutant["location"]["start"]["line"]
-            survivors.append(f"    {name.split('/')[-1]} {line}: {lines[line - 1].strip()[:90]} => {' '.join(mutant.get('replacement', '').split())[:70]}")
-killed = counts.get("Killed", 0) + counts.get("Timeout", 0)
-tested = killed + len(survivors)
-print(f"{sys.argv[1]}: {killed} of {tested} killed, {100 * killed / max(tested, 1):.1f} %; {counts.get('Timeout', 0)} of them by running without end")
-print("\n".join(survivors))
+    dotnet build -v q >"$work/log" 2>&1 || { tail -n 20 "$work/log"; exit 1; }
+    cd bin/Debug/net10.0
+    cp "$work/mutated.dll" StabilityStudy.Statistics.dll
+    python3 - "$folder" "$work/made/reports/mutation-report.json" <<'PY'
+import collections, concurrent.futures, json, os, subprocess, sys, threading, time
+
+TESTS = ["dotnet", "StabilityStudy.Statistics.Tests.dll", "-stopOnFail"]
+folder, report = sys.argv[1:]
+
+
+def run(mutant, seconds):
+    """Killed, Survived, or Endless when no test had failed after so many seconds."""
+    environment = dict(os.environ, STRYKER_MUTANT_ID_CONTROL_VAR="MUTANT", MUTANT=mutant)
+    process = subprocess.Popen(TESTS, env=environment, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, text=True)
+    late = threading.Event()
+    timer = threading.Timer(seconds, lambda: (late.set(), process.kill()))
+    timer.start()
+    failed = any("[FAIL]" in line for line in process.stdout)
+    if failed:
+        process.kill()
+    code = process.wait()
+    timer.cancel()
+    process.stdout.close()
+    return "Killed" if failed else "Endless" if late.is_set() else "Survived" if code == 0 else "Killed"
+
+
+start = time.time()
+if run("-1", 600) != "Survived":
+    sys.exit(f"{folder}: its tests fail without a mutant.")
+patience = 10 + 8 * (time.time() - start)
+mutants = [
+    (name.split("/")[-1], file["source"].split("\n"), mutant)
+    for name, file in json.load(open(report))["files"].items()
+    if name.split("/")[-2] == folder
+    for mutant in file["mutants"]
+    if mutant["status"] not in ("Ignored", "CompileError")
+]
+with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
+    fates = list(pool.map(lambda item: run(item[2]["id"], patience), mutants))
+counts = collections.Counter(fates)
+killed = counts["Killed"] + counts["Endless"]
+print(f"{folder}: {killed} of {len(fates)} killed, {100 * killed / max(len(fates), 1):.1f} %; {counts['Endless']} of them by running without end")
+for (file, lines, mutant), fate in zip(mutants, fates):
+    if fate == "Survived":
+        line = mutant["location"]["start"]["line"]
+        print(f"    {file} {line}: {lines[line - 1].strip()[:90]} => {' '.join(mutant.get('replacement', '').split())[:70]}")
+sys.stdout.flush()
 PY
 done
