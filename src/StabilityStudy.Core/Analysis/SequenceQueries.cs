@@ -4,6 +4,7 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Statistics.Drift;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Analysis;
 
@@ -68,7 +69,7 @@ internal static class SequenceQueries
 
     /// <summary>
     /// A window counts from collection and a change from the baseline. Where what the declared shape puts before the
-    /// baseline would take the mean of a supported time point over the limit, the reader must know.
+    /// baseline would take the interval of a supported mean over the limit, the reader must know.
     /// </summary>
     private static IEnumerable<DataQuery> BeforeBaseline(Sequence sequence)
     {
@@ -81,22 +82,33 @@ internal static class SequenceQueries
         }
 
         var before = DriftPrediction.FromCollectionToBaseline(drift).Change;
-        foreach (var cell in sequence.Cells.Where(cell => cell.Conclusion == Conclusion.Supported))
+        string[] reached =
+        [
+            .. from cell in sequence.Cells
+            where cell.Conclusion == Conclusion.Supported
+            let mean = MeanPercentOf(cell)
+            where mean is not null
+            let end = before < 0 ? mean.Lower : mean.Upper
+            where Math.Abs(end + before) >= limit
+            select $"{end + before:+0.00;−0.00;0.00} % at {cell.Key.TimePoint} (the mean {mean.Mean + before:+0.00;−0.00;0.00} %)",
+        ];
+        if (reached.Length > 0)
         {
-            if (
-                cell.Estimates.MeanPercent.TryGet(out var mean)
-                && Math.Abs(mean.Mean + before) >= limit
-            )
-            {
-                yield return FoundRows.Attention(
-                    "change-before-baseline",
-                    new(StudyFileNames.Usual.Results, null, null),
-                    $"{cell.Key}: change counts from the baseline, on average {60 * drift.BaselineDelayHours:0} min after collection. The declared shape implies {before:+0.00;−0.00;0.00} % before it, unmeasured: {mean.Mean + before:+0.00;−0.00;0.00} % in all, not inside ±{limit:0.##} %.",
-                    "Weigh it before the window is approved; test baselines sooner in the next study."
-                );
-            }
+            yield return FoundRows.Attention(
+                "change-before-baseline",
+                new(StudyFileNames.Usual.Results, null, null),
+                $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: change counts from the baseline, on average {60 * drift.BaselineDelayHours:0} min after collection. The declared shape puts {before:+0.00;−0.00;0.00} % before it, unmeasured. With it the interval would reach {string.Join(" and ", reached)}: not inside ±{limit:0.##} %.",
+                "Weigh it before the window is approved; test baselines sooner in the next study."
+            );
         }
     }
+
+    /// <summary>The mean that decided, or the describing one where none was held to a limit in percent.</summary>
+    private static ClusteredMeanInterval? MeanPercentOf(Cell cell) =>
+        cell.Criteria.OfType<BiasResult>()
+            .FirstOrDefault(bias => bias.Scale == ChangeScale.Percent)
+            ?.Mean.Value
+        ?? cell.Estimates.MeanPercent.Value;
 
     /// <summary>Two opposite effects, such as loss of a factor and neutralization of a drug, can cancel at a later time.</summary>
     private static IEnumerable<DataQuery> TurnsBack(Sequence sequence)

@@ -8,28 +8,26 @@ namespace StabilityStudy.Files.Protocols;
 /// <summary>Looks for sources that nobody can look up, each kind once for the whole protocol.</summary>
 internal static class SourceCautions
 {
-    private const int ShortestSource = 8;
-
     public static void Check(ProtocolDraft draft)
     {
         var sources = Sources(draft);
         Report(
             sources,
-            text => text.Length is > 0 and < ShortestSource,
+            source => source.IsTooShort,
             CautionQueries.SourceTooShort,
             "says too little to be looked up",
             "Name the document, edition and place."
         );
         Report(
             sources,
-            text => text.Contains("from memory", StringComparison.OrdinalIgnoreCase),
+            source => source.IsFromMemory,
             CautionQueries.SourceFromMemory,
             "is from memory",
             "Look it up and name the document, edition and place."
         );
         Report(
             sources,
-            text => text.StartsWith("example", StringComparison.OrdinalIgnoreCase),
+            source => source.IsExample,
             CautionQueries.SourceIsExample,
             "is an example",
             "Name your own document."
@@ -37,56 +35,44 @@ internal static class SourceCautions
         CheckManufacturer(draft);
     }
 
-    private static ImmutableArray<Source> Sources(ProtocolDraft draft) =>
+    private static ImmutableArray<Place> Sources(ProtocolDraft draft) =>
         [
-            new Source(draft.Root, "eligibility", "eligibility", draft.Eligibility.Source),
+            new Place(draft.Root, "eligibility", NamedSource.OfEligibility(draft.Eligibility)),
             .. draft.Analytes.Items.SelectMany(part => OfAnalyte(part.Table, part.Value)),
-            .. draft.Limits.Items.Select(part => new Source(
+            .. draft.Limits.Items.Select(part => new Place(
                 part.Table,
                 "source",
-                $"limit {part.Value.Id}",
-                part.Value.Source
+                NamedSource.OfLimit(part.Value)
             )),
         ];
 
-    private static IEnumerable<Source> OfAnalyte(TomlTable table, Analyte analyte) =>
+    private static IEnumerable<Place> OfAnalyte(TomlTable table, Analyte analyte) =>
         [
-            new(
-                table,
-                "standard_window",
-                $"standard window of {analyte.Id}",
-                analyte.StandardWindow.Source
-            ),
-            .. analyte.GroupWindows.Select(window => new Source(
+            new(table, "standard_window", NamedSource.OfStandardWindow(analyte)),
+            .. analyte.GroupWindows.Select(window => new Place(
                 table,
                 "group_windows",
-                $"window of {analyte.Id} in {window.Group}",
-                window.Rule.Source
+                NamedSource.OfGroupWindow(analyte, window)
             )),
-            new(
-                table,
-                "manufacturer_limit",
-                $"manufacturer's limit of {analyte.Id}",
-                analyte.ManufacturerLimit?.Source ?? ""
-            ),
+            new(table, "manufacturer_limit", NamedSource.OfManufacturerLimit(analyte)),
         ];
 
     private static void Report(
-        ImmutableArray<Source> sources,
-        Func<string, bool> isMeant,
+        ImmutableArray<Place> sources,
+        Func<NamedSource, bool> isMeant,
         QueryKind kind,
         string says,
         string action
     )
     {
-        var meant = sources.Where(source => isMeant(source.Text)).ToArray();
+        var meant = sources.Where(place => isMeant(place.Source)).ToArray();
         if (meant is [var first, ..])
         {
             first.Table.Remark(
                 first.Key,
                 kind,
-                first.Text,
-                $"A source {says}: {string.Join("; ", meant.Select(source => source.Of))}.",
+                first.Source.Text,
+                $"A source {says}: {string.Join("; ", meant.Select(place => place.Source.Of))}.",
                 action
             );
         }
@@ -109,5 +95,5 @@ internal static class SourceCautions
         }
     }
 
-    private sealed record Source(TomlTable Table, string Key, string Of, string Text);
+    private sealed record Place(TomlTable Table, string Key, NamedSource Source);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using ScottPlot;
 using SkiaSharp;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
@@ -124,20 +125,28 @@ internal static class ChartLegend
     {
         var right = x + (float)SampleWidth;
         var middle = x + ((float)SampleWidth / 2);
+        var (from, to) = (new SKPoint(x, y), new SKPoint(right, y));
         switch (layer)
         {
             case PointLayer points:
                 MarkerPath.Draw(points.Marker, middle, y, canvas);
                 break;
             case IntervalLayer intervals:
-                DrawLine(middle, y - 4, middle, y + 4, LineWeight.Medium, DashStyle.Solid, canvas);
+                DrawLine(
+                    new SKPoint(middle, y - 4),
+                    new SKPoint(middle, y + 4),
+                    LineWeight.Medium,
+                    DashStyle.Solid,
+                    ChartStyle.Ink,
+                    canvas
+                );
                 MarkerPath.Draw(intervals.Marker, middle, y, canvas);
                 break;
             case LineLayer line:
-                DrawLine(x, y, right, y, line.Weight, line.Dash, canvas);
+                DrawLine(from, to, line.Weight, line.Dash, ChartStyle.Accent, canvas);
                 break;
             case ReferenceLine line:
-                DrawLine(x, y, right, y, line.Weight, line.Dash, canvas);
+                DrawLine(from, to, line.Weight, line.Dash, ChartStyle.Ink, canvas);
                 break;
             case TrajectoriesLayer:
                 DrawTrajectory(x, y, right, canvas);
@@ -173,22 +182,21 @@ internal static class ChartLegend
     }
 
     private static void DrawLine(
-        float x1,
-        float y1,
-        float x2,
-        float y2,
+        SKPoint from,
+        SKPoint to,
         LineWeight weight,
         DashStyle dash,
+        Color color,
         SKCanvas canvas
     )
     {
         using var paint = new SKPaint
         {
-            Color = ChartStyle.Skia(ChartStyle.Ink),
+            Color = ChartStyle.Skia(color),
             Style = SKPaintStyle.Stroke,
             StrokeWidth = ChartStyle.Width(weight),
             PathEffect = ChartStyle.Pattern(dash).GetPathEffect(),
         };
-        canvas.DrawLine(x1, y1, x2, y2, paint);
+        canvas.DrawLine(from, to, paint);
     }
 }

@@ -200,9 +200,13 @@ internal sealed class BlockLayout(
                 continue;
             }
 
-            if (block is Paragraph && index + 1 < blocks.Length && blocks[index + 1] is Table)
+            if (
+                block is Paragraph
+                && index + 1 < blocks.Length
+                && blocks[index + 1] is Table or MonospaceLines
+            )
             {
-                // A sentence that leads to a table does not stay behind without it.
+                // A sentence that leads to a table or a list does not stay behind without it.
                 made = made.SetItem(made.Length - 1, made[^1] with { HoldNext = Hold.Firm });
             }
 

@@ -4,7 +4,7 @@ using StabilityStudy.Core.Pairing;
 
 namespace StabilityStudy.Reporting.Report;
 
-/// <summary>The specimens that a remark is about; after the first ones the number of the others.</summary>
+/// <summary>Names in remarks: of the specimens, after the first ones the number of the others; of the time points in place of their keys.</summary>
 internal static class AttentionNames
 {
     private const int MostNames = 6;
@@ -23,6 +23,31 @@ internal static class AttentionNames
         return names.Length <= MostNames
             ? string.Join(", ", names)
             : $"{string.Join(", ", names.Take(MostNames))} and {NumberText.Count(names.Length - MostNames)} more ({NumberText.Count(names.Length)} in all)";
+    }
+
+    /// <summary>A message with the names that page 1 uses: "No anticoagulant at 8 h" for "aPTT · none · wb-rt · 8 h".</summary>
+    public static string InText(StudyAnalysis analysis, string message)
+    {
+        foreach (var sequence in analysis.Sequences)
+        {
+            var code = SequenceNames.Of(analysis, sequence).Code(analysis);
+            foreach (var cell in sequence.Cells)
+            {
+                message = message.Replace(
+                    cell.Key.ToString(),
+                    $"{code} at {cell.Key.TimePoint}",
+                    StringComparison.Ordinal
+                );
+            }
+
+            message = message.Replace(
+                $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}:",
+                code + ":",
+                StringComparison.Ordinal
+            );
+        }
+
+        return message;
     }
 
     private static string Name(StudyAnalysis analysis, Cell cell, PairRecord pair)

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
 
@@ -49,11 +50,12 @@ internal static class AttentionSummary
             .. FirstPage.IsInFull(analysis)
                 ? ImmutableArray<AttentionLine>.Empty
                 : [.. Line("Not tested", NotTested(analysis, pages))],
+            .. kinds.Take(shown).Select(kind => OfKind(analysis, kind)),
+            .. Line("Drift", Earlier(analysis, pages)),
             .. Line("Group unknown", Unknown(analysis, pages)),
             .. Line("Rests on", RestsOn.Supported(analysis)),
             .. Line("Still open", RestsOn.FirstOpen(analysis)),
             .. Line("Left out", LeftOutNumbers(analysis)),
-            .. kinds.Take(shown).Select(kind => OfKind(analysis, kind)),
             .. More(analysis, [.. kinds.Skip(shown)], pages),
         ]);
     }
@@ -82,6 +84,11 @@ internal static class AttentionSummary
                 $"Decision levels with fewer than {NumberText.Count(LevelCoverage.FewestOnEitherSide)} baselines on a side: {Few(places, analysis, pages.Of(CoverageSection.Title))}",
             ];
     }
+
+    private static IEnumerable<string> Earlier(StudyAnalysis analysis, SectionPages pages) =>
+        DriftRemarks.EarlierInBrief(analysis) is { IsEmpty: false } remarks
+            ? [Few(remarks, analysis, pages.Of(DriftSection.Title))]
+            : [];
 
     private static IEnumerable<string> Unknown(StudyAnalysis analysis, SectionPages pages) =>
         UnknownGroup.Windows(analysis) is { IsEmpty: false } windows
@@ -125,20 +132,6 @@ internal static class AttentionSummary
                 .OrderBy(kind => AttentionRanking.Of(kind.Key)),
         ];
 
-    /// <summary>A message with the name of a sequence in place of its keys: "No anticoagulant at 8 h" for "aPTT · none · wb-rt · 8 h".</summary>
-    private static string Named(StudyAnalysis analysis, string message) =>
-        (
-            from sequence in analysis.Sequences
-            from cell in sequence.Cells
-            select (
-                Keys: cell.Key.ToString(),
-                Name: $"{SequenceNames.Of(analysis, sequence).Code(analysis)} at {cell.Key.TimePoint}"
-            )
-        ).Aggregate(
-            message,
-            (text, cell) => text.Replace(cell.Keys, cell.Name, StringComparison.Ordinal)
-        );
-
     private static AttentionLine OfKind(
         StudyAnalysis analysis,
         IGrouping<string, DataQuery> kind
@@ -147,7 +140,10 @@ internal static class AttentionSummary
         {
             "change-before-baseline" => new AttentionLine(
                 "Baseline",
-                string.Join(" ", kind.Select(query => Named(analysis, query.Message))),
+                string.Join(
+                    " ",
+                    kind.Select(query => AttentionNames.InText(analysis, query.Message))
+                ),
                 ""
             ),
             "delayed-tube-failed" => new AttentionLine(
@@ -167,7 +163,7 @@ internal static class AttentionSummary
             ),
             _ => new AttentionLine(
                 "Attention",
-                Named(analysis, kind.First().Message)
+                AttentionNames.InText(analysis, kind.First().Message)
                     + (
                         kind.Count() > 1
                             ? $" (and {NumberText.Count(kind.Count() - 1)} more of this kind)"
@@ -184,7 +180,7 @@ internal static class AttentionSummary
         SectionPages pages
     )
     {
-        var sources = analysis.Queries.Count(query => s_sources.Contains(query.Code));
+        var sources = NamedSource.All(analysis.Protocol).Count(source => source.IsNoDocument);
         string[] parts =
         [
             .. sources == 0

@@ -9,6 +9,9 @@ internal static class AxisScale
     private const int MostTicks = 6;
     private const double Margin = 0.04;
 
+    /// <summary>How far beyond the other values, in parts of their range, an outlier still belongs on the axis.</summary>
+    private const double OutlierShare = 0.5;
+
     /// <summary>An axis for values; a constant gets room on both sides.</summary>
     public static Axis For(string label, IEnumerable<double> values)
     {
@@ -16,6 +19,23 @@ internal static class AxisScale
         var (lowest, highest) = (all.Min(), all.Max());
         var span = highest > lowest ? highest - lowest : Math.Max(1, Math.Abs(highest));
         return Between(label, lowest - Margin * span, highest + Margin * span);
+    }
+
+    /// <summary>An axis for values and for those outliers that do not press them flat; the others lie beyond it.</summary>
+    public static Axis ForMost(
+        string label,
+        IEnumerable<double> values,
+        IEnumerable<double> outliers
+    )
+    {
+        var all = values.ToArray();
+        var room = OutlierShare * (all.Max() - all.Min());
+        return For(
+            label,
+            all.Concat(
+                outliers.Where(value => value >= all.Min() - room && value <= all.Max() + room)
+            )
+        );
     }
 
     /// <summary>An axis with given ends and round ticks between them.</summary>
@@ -39,18 +59,24 @@ internal static class AxisScale
         );
     }
 
-    /// <summary>An axis of hours since collection with a tick at each time point.</summary>
-    public static Axis Hours(double longest, ImmutableArray<double> ticks) =>
-        new(
-            "Hours since collection",
+    /// <summary>An axis of time since collection, in hours, with a tick at each time point; long times are labeled in days.</summary>
+    public static Axis Time(double longestHours, ImmutableArray<double> ticks)
+    {
+        var inDays = TimeText.IsInDays(longestHours);
+        return new(
+            inDays ? "Days since collection" : "Hours since collection",
             0,
-            longest,
+            longestHours,
             [
                 .. ticks
-                    .Where(hours => hours <= longest)
-                    .Select(hours => new Tick(hours, NumberText.Plain((decimal)hours))),
+                    .Where(hours => hours <= longestHours)
+                    .Select(hours => new Tick(
+                        hours,
+                        NumberText.Plain((decimal)(inDays ? hours / 24 : hours))
+                    )),
             ]
         );
+    }
 
     private static double StepFor(double span)
     {

@@ -27,11 +27,10 @@ internal sealed class CellAxes
             .Cells.SelectMany(cell => cell.Criteria)
             .OfType<IndividualResult>()
             .Select(result => (double)(result.Limit.Percent ?? 0));
-        Change = AxisScale.For(
+        var changes = pairs.ToLookup(pair => pair.IsOutlier, pair => pair.ChangePercent ?? 0);
+        Change = AxisScale.ForMost(
             "Change, %",
-            pairs
-                .Where(pair => !pair.IsOutlier)
-                .Select(pair => pair.ChangePercent ?? 0)
+            changes[false]
                 .Concat(limits.SelectMany(limit => new[] { -limit, limit }))
                 .Concat(
                     sequence
@@ -41,6 +40,8 @@ internal sealed class CellAxes
                             new[] { agreement.LowerExact.Lower, agreement.UpperExact.Upper }
                         )
                 )
+                .DefaultIfEmpty(0),
+            changes[true]
         );
     }
 

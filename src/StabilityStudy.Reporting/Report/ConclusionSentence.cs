@@ -41,7 +41,7 @@ internal static class ConclusionSentence
                 TradeWords.ShapeOf(open.Conclusion),
                 TradeWords.Capital(TradeWords.Of(open.Conclusion)),
                 Who(analysis, names),
-                $"By this study's evidence, no longer window is supported for {Scope(names)}.{After(open, names, analysis.Protocol, withFigures)} {OfToday(sequence, names)}"
+                $"By this study's evidence, {NoWindow.InWords(sequence, names)} for {Scope(names)}.{After(open, names, analysis.Protocol, withFigures)} {OfToday(sequence, names)}"
             );
     }
 

@@ -38,12 +38,12 @@ internal static class ConsequenceSection
                 :
                 [
                     new Paragraph(
-                        "Care may change where a result crosses a decision level. Each line counts the specimens whose baseline and delayed result lie on different sides of a level, beside the number that imprecision alone would move. A result at the level is on its upper side. This describes; only a criterion of the protocol decides. In bold: more than imprecision alone would move. Not tested: fewer than "
+                        "Care may change where a result crosses a decision level. Each line counts the specimens whose baseline and delayed result lie on different sides of a level, beside the number that imprecision alone would move. A result at the level is on its upper side. This describes; only a criterion of the protocol decides. In bold: over one more than imprecision alone predicts. Not tested: fewer than "
                             + NumberText.Count(LevelCoverage.FewestOnEitherSide)
                             + " baselines on a side of the level, so that no change shows nothing.",
                         ParagraphStyle.Body
                     ),
-                    new Bullets([.. Worst(analysis)]),
+                    new Bullets([.. Most(analysis)]),
                     .. tables,
                 ]
         );
@@ -52,15 +52,20 @@ internal static class ConsequenceSection
     private static bool IsCounted(Cell cell) => cell.SideChanges.Any(change => change.Counted > 0);
 
     /// <summary>The largest share where the decision is to approve, and the largest where it is not.</summary>
-    private static IEnumerable<string> Worst(StudyAnalysis analysis)
+    private static IEnumerable<string> Most(StudyAnalysis analysis)
     {
         var all = (
             from sequence in analysis.Sequences
             from cell in sequence.Cells
             from change in cell.SideChanges
-            where change.Counted > 0
+            where change.IsCovered || change.Changed > 0
             select (Sequence: sequence, Cell: cell, Change: change)
         ).ToLookup(item => item.Cell.Conclusion == Conclusion.Supported);
+        if (all.Count == 0)
+        {
+            yield return "No decision level has enough baselines on both sides: nothing is known about changes of side.";
+        }
+
         foreach (var supported in new[] { true, false })
         {
             if (!all[supported].Any())
@@ -75,7 +80,7 @@ internal static class ConsequenceSection
                 .ToImmutableArray();
             var among = supported ? "supported time points" : "time points not supported";
             yield return places.IsEmpty
-                ? $"At {among} no specimen changed side."
+                ? $"At {among} no specimen changed side of a level that was tested."
                 : $"Most at {among}: {string.Join("; ", places)}.";
         }
     }
@@ -137,8 +142,10 @@ internal static class ConsequenceSection
             ? $"; imprecision alone {NumberText.Fixed(expected, 1)}"
             : "";
         string[] sides = [.. Side("up", change.Up), .. Side("down", change.Down)];
+        var tested = change.IsCovered ? "" : "hardly tested; ";
         return new TableCell(
-            $"{NumberText.Count(change.Changed)} of {NumberText.Count(change.Counted)} changed side"
+            tested
+                + $"{NumberText.Count(change.Changed)} of {NumberText.Count(change.Counted)} changed side"
                 + (sides.Length == 0 ? "" : $" ({string.Join("; ", sides)})")
                 + noise,
             change.IsBeyondNoise ? Emphasis.Strong : Emphasis.None

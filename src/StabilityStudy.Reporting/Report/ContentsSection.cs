@@ -17,33 +17,35 @@ internal static class ContentsSection
             Title,
             StartsOnNewPage: false,
             [
-                new Table(
-                    "Sections and their pages",
-                    [
-                        new Column("Section", ColumnAlignment.Left, 5),
-                        new Column("Page", ColumnAlignment.Right, 1),
-                        new Column("Section", ColumnAlignment.Left, 5),
-                        new Column("Page", ColumnAlignment.Right, 1),
-                    ],
-                    [
-                        .. Enumerable
-                            .Range(0, rows)
-                            .Select(row => new Row([
-                                .. Entry(titles[row], pages),
-                                .. rows + row < titles.Length
-                                    ? Entry(titles[rows + row], pages)
-                                    : [new TableCell(""), new TableCell("")],
-                            ])),
-                    ],
-                    null
-                ),
+                new KeepTogether([
+                    new Table(
+                        "Sections and their pages",
+                        [
+                            new Column("Page", ColumnAlignment.Right, 0.5),
+                            new Column("Section", ColumnAlignment.Left, 5),
+                            new Column("Page", ColumnAlignment.Right, 0.5),
+                            new Column("Section", ColumnAlignment.Left, 5),
+                        ],
+                        [
+                            .. Enumerable
+                                .Range(0, rows)
+                                .Select(row => new Row([
+                                    .. Entry(titles[row], pages),
+                                    .. rows + row < titles.Length
+                                        ? Entry(titles[rows + row], pages)
+                                        : [new TableCell(""), new TableCell("")],
+                                ])),
+                        ],
+                        null
+                    ),
+                ]),
             ]
         );
     }
 
     private static TableCell[] Entry(string title, SectionPages pages) =>
         [
-            new(title),
             new(pages.Pages.TryGetValue(title, out var page) ? NumberText.Count(page) : "–"),
+            new(title),
         ];
 }

@@ -22,6 +22,8 @@ internal sealed record CriterionFigure(
 /// <summary>The deciding figures of every kind of criterion.</summary>
 internal static class CriterionFigures
 {
+    private const string WhicheverIsGreater = ", whichever is greater";
+
     /// <summary>What a criterion without an interval or bound is labelled.</summary>
     public const string NoErrorControl = "no error control";
 
@@ -108,15 +110,19 @@ internal static class CriterionFigures
 
     /// <summary>A limit without "whichever is greater": "±15 % or ±2 s".</summary>
     public static string Limit(Limit limit, SequenceNames names) =>
-        TradeWords
-            .Of(limit, names.Analyte.ShownUnit)
-            .Replace(", whichever is greater", "", StringComparison.Ordinal);
+        Shortened(TradeWords.Of(limit, names.Analyte.ShownUnit));
 
     /// <summary>What the mean change is held to: "±7.5 %".</summary>
     public static string Allowed(BiasResult bias, SequenceNames names) =>
-        CriterionWords
-            .Allowed(bias, names)
-            .Replace(", whichever is greater", "", StringComparison.Ordinal);
+        Shortened(CriterionWords.Allowed(bias, names));
+
+    /// <summary>"±15 %, at least ±2 s" for "±15 % or ±2 s, whichever is greater".</summary>
+    private static string Shortened(string limit) =>
+        limit.Contains(WhicheverIsGreater, StringComparison.Ordinal)
+            ? limit
+                .Replace(WhicheverIsGreater, "", StringComparison.Ordinal)
+                .Replace(" or ±", ", at least ±", StringComparison.Ordinal)
+            : limit;
 
     private static string Change(LevelResult level, SequenceNames names) =>
         CriterionWords.Predicted(level, names) is { } change

@@ -31,7 +31,7 @@ internal static class CriterionFound
             _ => "none counted",
         };
 
-    /// <summary>"60 s: 4 of 40 (21.4 %)", with the upper bound that was held to the largest share.</summary>
+    /// <summary>"60 s: 4 of 40 (≤ 21.4 %)", with the upper bound that was held to the largest share.</summary>
     private static string Moved(
         LevelReclassification level,
         double largestShare,
@@ -39,7 +39,7 @@ internal static class CriterionFound
     )
     {
         var bound = level.Bounds.TryGet(out var bounds)
-            ? $" ({CriterionWords.UpperBound(bounds, largestShare)})"
+            ? $" (≤\u00A0{CriterionWords.UpperBound(bounds, largestShare)})"
             : "";
         return $"{At(level.Level, names)}: {NumberText.Count(CriterionWords.Changed(level))} of {NumberText.Count(level.Counted)}{bound}";
     }

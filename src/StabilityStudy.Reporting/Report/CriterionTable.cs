@@ -10,7 +10,8 @@ internal static class CriterionTable
 {
     public static Table Of(Cell cell, StudyProtocol protocol, SequenceNames names)
     {
-        var emphasis = cell.Conclusion == Conclusion.NotAssessed ? Emphasis.Muted : Emphasis.Strong;
+        var counts = cell.Conclusion != Conclusion.NotAssessed;
+        var emphasis = counts ? Emphasis.Strong : Emphasis.Muted;
         return new(
             "Criteria of the protocol",
             [
@@ -28,7 +29,7 @@ internal static class CriterionTable
                     new TableCell(
                         TradeWords.Of(result.Verdict),
                         emphasis,
-                        TradeWords.ShapeOf(result.Verdict)
+                        counts ? TradeWords.ShapeOf(result.Verdict) : null
                     ),
                     new TableCell(
                         string.Join(

@@ -8,6 +8,8 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>Why a time point is concluded on as it is: the deciding figures with their intervals, and every doubt in words.</summary>
 internal static class DecidingReason
 {
+    private const string OfMeanItself = "itself lies beyond";
+
     private const string MeanOnly = "mean-only-no-error-control";
 
     /// <summary>The reasons of a cell, joined; empty for a supported one.</summary>
@@ -83,13 +85,13 @@ internal static class DecidingReason
         {
             BiasResult or IndividualResult when HasNoPair(result, cell) => "no usable pair",
             BiasResult { Mean.Value: not null } bias =>
-                $"the mean change{control} {Place(bias)} {CriterionFigures.Allowed(bias, names)}"
+                $"{PlaceInBrief(bias, control)} {CriterionFigures.Allowed(bias, names)}"
                     + Joined(", and ", DoubtsInBrief(bias, cell, protocol)),
             IndividualResult { Bounds.Value: not null, Verdict: Verdict.NotMet } individual =>
                 $"too many specimens{control} change by more than {CriterionFigures.Limit(individual.Limit, names)}",
             IndividualResult { Bounds.Value: { } bounds } individual
                 when bounds.OneSidedLower < individual.RequiredShare =>
-                $"too few specimens{control} are shown to stay within {CriterionFigures.Limit(individual.Limit, names)}",
+                $"{NumberText.Count(individual.Agreement.Inside)} of {NumberText.Count(individual.Agreement.Counted)} specimens{control} within {CriterionFigures.Limit(individual.Limit, names)} do not show the required {NumberText.Percent(individual.RequiredShare)}",
             BiasResult => $"no mean change: {TradeWords.Clause(result.Reasons[0].Text)}",
             _ => TradeWords.Clause(result.Reasons[0].Text),
         };
@@ -107,15 +109,25 @@ internal static class DecidingReason
         : bias.Reasons.Any(reason => reason.Code == MeanOnly) ? "against"
         : bias.Mean.Value is { } mean
         && (mean.Mean <= bias.LowerLimit || mean.Mean >= bias.UpperLimit)
-            ? "itself lies beyond"
+            ? OfMeanItself
         : "reaches beyond";
+
+    /// <summary>Says whether the mean or its interval lies there: "the interval of the mean change reaches beyond".</summary>
+    private static string PlaceInBrief(BiasResult bias, string control) =>
+        Place(bias) switch
+        {
+            OfMeanItself => $"the mean change{control} {OfMeanItself}",
+            var place when bias.Reasons.Any(reason => IsOfInterval(reason.Code)) =>
+                $"the interval of the mean change{control} {place}",
+            var place => $"the mean change{control} {place}",
+        };
+
+    private static bool IsOfInterval(string code) =>
+        code.StartsWith("interval-", StringComparison.Ordinal);
 
     private static IEnumerable<string> Doubts(BiasResult bias, Cell cell, StudyProtocol protocol) =>
         bias
-            .Reasons.Where(reason =>
-                !reason.Code.StartsWith("interval-", StringComparison.Ordinal)
-                && reason.Code != MeanOnly
-            )
+            .Reasons.Where(reason => !IsOfInterval(reason.Code) && reason.Code != MeanOnly)
             .Select(reason =>
                 reason.Code == "too-few-days"
                     ? $"only {NumberText.Count(cell.Estimates.CollectionDays)} collection {(cell.Estimates.CollectionDays == 1 ? "day" : "days")}, at least {NumberText.Count(protocol.MinimumDays)} required"
@@ -137,7 +149,7 @@ internal static class DecidingReason
                     cell,
                     protocol
                 )
-                .Prepend("is skewed toward the nearer limit")
+                .Prepend("the changes are skewed toward the nearer limit")
             : Doubts(bias, cell, protocol);
 
     private static string Share(IndividualResult individual, SequenceNames names, string control)

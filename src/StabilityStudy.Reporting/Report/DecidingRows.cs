@@ -68,7 +68,9 @@ internal static class DecidingRows
                     Math.Sign(spread.Skewness),
                     SkewnessDecimals
                 ),
-                "",
+                Math.Abs(spread.Skewness) > 1 && bias.Reasons.All(reason => reason.Code != "skewed")
+                    ? "away from the nearer limit: no doubt"
+                    : "",
                 EstimateRow.Criterion(bias.Criterion)
             );
         }

@@ -34,8 +34,21 @@ internal static class DecisionMatrix
                 )),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence, timePoints))],
-            $"Empty: not asked by the protocol. Baselines: the results studied; nothing is shown beyond. Mod.: beyond the manufacturer's limit, so a modified test. Groups: {Groups(analysis)}. Analytes: {Analytes(analysis)}."
+            $"Empty: not asked by the protocol. Baselines: the results studied; nothing is shown beyond. Mod.: beyond the manufacturer's limit, so a modified test.{Unstated(analysis)} Groups: {Groups(analysis)}. Analytes: {Analytes(analysis)}."
         );
+    }
+
+    private static string Unstated(StudyAnalysis analysis)
+    {
+        string[] silent =
+        [
+            .. analysis
+                .Protocol.Analytes.Where(analyte => analyte.ManufacturerLimit is null)
+                .Select(analyte => analyte.Id),
+        ];
+        return silent.Length == 0
+            ? ""
+            : $" No manufacturer's limit is stated for {string.Join(", ", silent)}: there too a longer window may be a modified test.";
     }
 
     private static string Groups(StudyAnalysis analysis) =>
@@ -87,7 +100,7 @@ internal static class DecisionMatrix
     private static string Window(Sequence sequence) =>
         sequence.Window switch
         {
-            null => "no window",
+            null => "none longer",
             { ManufacturerLimit: ManufacturerStanding.Beyond } window =>
                 $"{DurationText.FormatWindow(window.Time)} mod.",
             { } window => DurationText.FormatWindow(window.Time),

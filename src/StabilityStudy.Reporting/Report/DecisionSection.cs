@@ -39,7 +39,7 @@ internal static class DecisionSection
             [
                 new Column("Analyte and group", ColumnAlignment.Left, 2.1),
                 new Column("Today's window", ColumnAlignment.Left, 1.1),
-                new Column("Longest to approve", ColumnAlignment.Left, 1.3),
+                new Column("Longest supported", ColumnAlignment.Left, 1.3),
                 new Column("What would answer what is open", ColumnAlignment.Left, 3.4),
                 new Column("Decided, from when (by hand)", ColumnAlignment.Left, 1.9),
             ],
@@ -59,7 +59,7 @@ internal static class DecisionSection
                     Emphasis.Strong,
                     VerdictShape.Supported
                 )
-                : new TableCell("no longer window", Emphasis.Strong),
+                : new TableCell(NoWindow.InBrief(sequence, names), Emphasis.Strong),
             new TableCell(Next(sequence)),
             new TableCell("______________"),
         ]);
@@ -85,13 +85,18 @@ internal static class DecisionSection
     private static ImmutableArray<string> Conditions(StudyAnalysis analysis)
     {
         var conditions = ImmutableArray.CreateBuilder<string>();
+        conditions.AddRange(
+            analysis
+                .Queries.Where(query => query.Code == "change-before-baseline")
+                .Select(query => $"Weigh first: {AttentionNames.InText(analysis, query.Message)}")
+        );
         conditions.Add(
             "Time of collection is on every request; a specimen without it, or past the window, is rejected or reported as the local procedure says."
         );
         if (UnknownGroup.Windows(analysis) is { IsEmpty: false } unknown)
         {
             conditions.Add(
-                $"A specimen whose patient group is not known: {string.Join("; ", unknown)}."
+                $"A specimen whose patient group is not known or was not studied: {string.Join("; ", unknown)}."
             );
         }
 

@@ -17,14 +17,14 @@ internal static class DescribingRows
             "Mean change in the unit",
             estimates.MeanAbsolute,
             names.EstimateDecimals,
-            names.Analyte.ShownUnit
+            names.Analyte.ShownUnit == "%" ? "points" : names.Analyte.ShownUnit
         );
         yield return Order("Median change", estimates.MedianPercent);
         yield return Order("Hodges–Lehmann change", estimates.HodgesLehmannPercent);
         yield return estimates.SpreadPercent.TryGet(out var spread)
             ? EstimateRow.Other(
                 "SD and skewness of the changes",
-                $"{NumberText.Fixed(spread.StandardDeviation, PercentDecimals)} %, {NumberText.Fixed(spread.Skewness, 1)}",
+                $"{NumberText.Fixed(spread.StandardDeviation, PercentDecimals)} %, {NumberText.Fixed(spread.Skewness, 2)}",
                 estimates.NoisePercent is { } noise
                     ? $"noise alone predicts SD {NumberText.Fixed(noise, PercentDecimals)} %"
                     : "",

@@ -37,11 +37,11 @@ internal static class DifferencePlot
                     axes,
                     agreement.UpperExact.Lower,
                     agreement.UpperExact.Upper,
-                    "limits of agreement with 95 % intervals"
+                    "95 % intervals of these limits"
                 )
             );
             layers.Add(Band(axes, agreement.LowerExact.Lower, agreement.LowerExact.Upper, null));
-            layers.Add(Level(agreement.Upper, DashStyle.DashDot, null));
+            layers.Add(Level(agreement.Upper, DashStyle.DashDot, "limits of agreement"));
             layers.Add(Level(agreement.Lower, DashStyle.DashDot, null));
         }
 
@@ -62,7 +62,7 @@ internal static class DifferencePlot
                     LineDirection.Horizontal,
                     mean.Mean,
                     DashStyle.Solid,
-                    LineWeight.Medium,
+                    LineWeight.Heavy,
                     null,
                     "mean change"
                 )

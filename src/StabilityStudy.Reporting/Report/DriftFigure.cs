@@ -37,17 +37,15 @@ internal static class DriftFigure
 
     /// <summary>
     /// One axis of change for several figures, so that the eye can compare them. Changes flagged as outliers may lead out
-    /// of the frame; they would press the others flat.
+    /// of the frame, where they would press the others flat.
     /// </summary>
     public static Axis ChangeAxis(IEnumerable<Sequence> sequences)
     {
         var all = sequences.ToImmutableArray();
-        var values = all.SelectMany(sequence => sequence.Cells)
-            .SelectMany(cell =>
-                ComparedChanges(cell)
-                    .Where(item => !item.Pair.IsOutlier)
-                    .Select(item => item.Change)
-            )
+        var changes = all.SelectMany(sequence => sequence.Cells)
+            .SelectMany(ComparedChanges)
+            .ToLookup(item => item.Pair.IsOutlier, item => item.Change);
+        var values = changes[false]
             .Concat(
                 all.SelectMany(sequence => sequence.Drift.Curve)
                     .SelectMany(point => new[] { point.LowerBound, point.UpperBound })
@@ -59,7 +57,7 @@ internal static class DriftFigure
             )
             .Concat(all.SelectMany(DriftFigureMeans.Ends))
             .Append(0);
-        return AxisScale.For("Change, %", values);
+        return AxisScale.ForMost("Change, %", values, changes[true]);
     }
 
     private static Axis HoursAxis(StudyAnalysis analysis, Sequence sequence, SequenceNames names)
@@ -69,7 +67,7 @@ internal static class DriftFigure
             .Select(item => item.Hours)
             .Concat(analysis.Protocol.TimePoints.Select(timePoint => timePoint.Delay.TotalHours))
             .Max();
-        return AxisScale.Hours(
+        return AxisScale.Time(
             RoomRight * longest,
             [
                 0,
@@ -106,7 +104,7 @@ internal static class DriftFigure
                     DashStyle.Dashed,
                     LineWeight.Medium,
                     null,
-                    "allowable bias"
+                    "allowable bias of the mean"
                 )
             );
             layers.Add(

@@ -39,10 +39,12 @@ internal static class DriftFigureMeans
             .SelectMany(mean => new[] { mean.Lower, mean.Mean, mean.Upper });
 
     private static ClusteredMeanInterval? Deciding(Cell cell) =>
-        cell
-            .Criteria.OfType<BiasResult>()
-            .FirstOrDefault(bias => bias.Scale == ChangeScale.Percent)
-            ?.Mean.Value;
+        cell.Conclusion == Conclusion.NotAssessed
+            ? null
+            : cell
+                .Criteria.OfType<BiasResult>()
+                .FirstOrDefault(bias => bias.Scale == ChangeScale.Percent)
+                ?.Mean.Value;
 
     private static ChartInterval Interval(Cell cell, ClusteredMeanInterval mean) =>
         new(

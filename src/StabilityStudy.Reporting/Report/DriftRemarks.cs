@@ -27,29 +27,44 @@ internal static class DriftRemarks
         }
     }
 
+    /// <summary>The same for page 1: "No anticoagulant: a bound of the mixed model leaves the limit at 7.8 h, before 8 h".</summary>
+    public static ImmutableArray<string> EarlierInBrief(StudyAnalysis analysis) =>
+        [
+            .. from sequence in analysis.Sequences
+            let first = First(sequence)
+            where first is not null
+            select $"{SequenceNames.Of(analysis, sequence).Code(analysis)}: a bound of {first.Curve} leaves the limit at {TimeText.Of(first.Hours)}, before {DurationText.FormatWindow(sequence.Window!.Time)}",
+        ];
+
     private static IEnumerable<string> Earlier(StudyAnalysis analysis, Sequence sequence)
     {
-        if (sequence.Window is not { } window || !sequence.Drift.Misfits.IsEmpty)
+        if (First(sequence) is { } first)
         {
-            yield break;
-        }
-
-        double[] times =
-        [
-            .. new[] { OfSlopes(sequence.Drift) }
-                .Concat(sequence.Drift.Mixed.Where(mixed => mixed.IsDeclared).SelectMany(OfMixed))
-                .Where(hours => hours < window.Time.TotalHours)
-                .OfType<double>(),
-        ];
-        if (times.Length > 0)
-        {
-            yield return $"{SequenceNames.Of(analysis, sequence).Title(analysis)}: a bound of the declared shape leaves the limit at {NumberText.Fixed(times.Min(), 1)} h, before the supported window of {DurationText.FormatWindow(window.Time)} ends. The criteria decide by the results at each time point, not by a curve; it is a reason to consider a shorter window.";
+            yield return $"{SequenceNames.Of(analysis, sequence).Title(analysis)}: a bound of {first.Curve} leaves the limit at {TimeText.Of(first.Hours)} from collection, before the supported window of {DurationText.FormatWindow(sequence.Window!.Time)} ends. The criteria decide by the results at each time point, not by a curve; it is a reason to consider a shorter window.";
         }
     }
 
-    private static double? OfSlopes(DriftResult drift) =>
-        drift.Crossing is CrossingTime.At at ? at.Hours : null;
+    /// <summary>The first time at which a bound of the declared shape leaves the limit; null where none does before the supported window ends.</summary>
+    private static Leaving? First(Sequence sequence) =>
+        sequence.Window is { } window && sequence.Drift.Misfits.IsEmpty
+            ? OfMixed(sequence.Drift)
+                .Append(OfSlopes(sequence.Drift))
+                .OfType<Leaving>()
+                .Where(leaving => leaving.Hours < window.Time.TotalHours)
+                .MinBy(leaving => leaving.Hours)
+            : null;
 
-    private static IEnumerable<double?> OfMixed(MixedDrift mixed) =>
-        [mixed.Crossing?.UpperLimitHours, mixed.Crossing?.LowerLimitHours];
+    private static Leaving? OfSlopes(DriftResult drift) =>
+        drift.Crossing is CrossingTime.At at ? new Leaving("the fitted drift", at.Hours) : null;
+
+    private static IEnumerable<Leaving> OfMixed(DriftResult drift) =>
+        drift
+            .Mixed.Where(mixed => mixed.IsDeclared)
+            .SelectMany(mixed =>
+                new[] { mixed.Crossing?.UpperLimitHours, mixed.Crossing?.LowerLimitHours }
+            )
+            .OfType<double>()
+            .Select(hours => new Leaving("the mixed model", hours));
+
+    private sealed record Leaving(string Curve, double Hours);
 }

@@ -12,6 +12,7 @@ internal static class DriftSection
 {
     private const double FigureHeight = 66;
     private const int Decimals = 2;
+    private const string NotTested = "–";
 
     public const string Title = "Drift with time";
 
@@ -84,7 +85,7 @@ internal static class DriftSection
                 new Column("Bound leaves the limit", ColumnAlignment.Left, 2.4),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence))],
-            "Fitted change from the mean baseline delay, with one-sided 95 % bounds. Modeled before the baseline: the change from collection to the mean baseline delay that the shape implies; nobody measured it, and it is in no other figure."
+            "Fitted change from the mean baseline delay, with one-sided 95 % bounds. –: not tested or not assessed. Modeled before the baseline: the change from collection to the mean baseline delay that the shape implies; nobody measured it, and it is in no other figure."
         );
 
     private static Row Row(StudyAnalysis analysis, Sequence sequence)
@@ -110,7 +111,7 @@ internal static class DriftSection
             .. points.Select(timePoint =>
                 IsTested(sequence, timePoint)
                     ? FittedAt(DriftPrediction.At(drift, timePoint.Delay.TotalHours))
-                    : new TableCell("not tested or not assessed", Emphasis.Muted)
+                    : new TableCell(NotTested)
             ),
             FittedAt(DriftPrediction.FromCollectionToBaseline(drift)),
             new TableCell(Crossing(sequence, drift)),
@@ -138,8 +139,8 @@ internal static class DriftSection
             _ when !sequence.Drift.Misfits.IsEmpty => DriftRemarks.NoTime,
             CrossingTime.AlreadyOutside => "from the baseline on",
             CrossingTime.At at when at.Hours <= longest =>
-                $"at {NumberText.Fixed(at.Hours, 1)} h from collection, {NumberText.Fixed(at.Hours - drift.BaselineDelayHours, 1)} h from the baseline",
-            _ => $"not within {NumberText.Fixed(longest, 1)} h, the longest actual delay",
+                $"at {TimeText.Of(at.Hours)} from collection",
+            _ => $"not within {TimeText.Of(longest)}, the longest actual delay",
         };
     }
 

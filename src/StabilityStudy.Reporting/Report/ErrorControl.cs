@@ -34,7 +34,7 @@ internal static class ErrorControl
         var sequences = analysis.Sequences.Length;
         var all =
             sequences > 1
-                ? $" It holds for each sequence (analyte, patient group, storage), not over all of them: with the {NumberText.Count(sequences)} sequences of this study, independent and each exactly at a limit, the chance of at least one wrong \"supported\" would at worst be 1 − {NumberText.Plain((decimal)(1 - each))}^{NumberText.Count(sequences)} = {NumberText.Fixed(100 * (1 - Math.Pow(1 - each, sequences)), 0)} %."
+                ? $" It holds for each sequence (analyte, patient group, storage), not over all of them: with the {NumberText.Count(sequences)} sequences of this study, independent and each exactly at a limit, the chance of at least one wrong \"supported\" would at worst be 1 − {NumberText.Plain((decimal)(1 - each))}{NumberText.Superscript(sequences)}, about {NumberText.Fixed(100 * (1 - Math.Pow(1 - each, sequences)), 0)} %."
                 : " The study has one sequence (analyte, patient group, storage); over several the chance would add up.";
         var looks =
             analysis.Protocol.PlannedLooks > 1

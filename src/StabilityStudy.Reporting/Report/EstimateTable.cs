@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics;
@@ -26,7 +27,10 @@ internal static class EstimateTable
             string.Join(
                 " ",
                 [
-                    "Only the lines in bold decide. The absence of a significant change is not equivalence; its test takes specimens for independent.",
+                    cell.Conclusion is Conclusion.NotAssessed or Conclusion.NotReached
+                        ? "Nothing on this page decides."
+                        : "Only the lines in bold decide.",
+                    "The absence of a significant change is not equivalence; its test takes specimens for independent.",
                     .. Remarks(cell.Estimates),
                 ]
             )

@@ -16,13 +16,6 @@ internal static class FirstPage
 
     public const string Title = "Decision";
 
-    private static readonly ImmutableArray<string> s_decisions =
-    [
-        "approve",
-        "decline",
-        "approve shorter or with conditions, written in by hand",
-    ];
-
     public static Section Of(StudyAnalysis analysis, SectionPages pages)
     {
         var attention = AttentionSummary.Of(analysis, pages);
@@ -42,7 +35,7 @@ internal static class FirstPage
             ]
         )
         {
-            Foot = [CautionSection.OnFirstPage(), Signatures(analysis.Protocol)],
+            Foot = [CautionSection.OnFirstPage(), Signatures(analysis.Protocol, pages)],
         };
     }
 
@@ -74,7 +67,7 @@ internal static class FirstPage
             : [DecisionMatrix.Of(analysis), new Bullets(reasons)];
     }
 
-    private static SignatureBoxes Signatures(StudyProtocol protocol) =>
+    private static SignatureBoxes Signatures(StudyProtocol protocol, SectionPages pages) =>
         new([
             .. protocol.Signatories.Select(signatory => new SignatureBox(
                 signatory.Role,
@@ -82,9 +75,19 @@ internal static class FirstPage
                 "NOT SIGNED"
             )
             {
-                Choices = protocol.Decides(signatory) ? s_decisions : [],
+                Choices = protocol.Decides(signatory) ? Decisions(pages) : [],
             }),
         ]);
+
+    /// <summary>Conditions need more room than the box has.</summary>
+    private static ImmutableArray<string> Decisions(SectionPages pages) =>
+        [
+            "approve",
+            "decline",
+            pages.Pages.TryGetValue(DecisionSection.Title, out var page)
+                ? $"approve shorter or with conditions, written in on page {NumberText.Count(page)}"
+                : "approve shorter or with conditions, written in by hand",
+        ];
 
     /// <summary>For the terminal: every sentence and figure, no signatures.</summary>
     public static Section Summary(StudyAnalysis analysis) =>

@@ -14,8 +14,8 @@ namespace StabilityStudy.Reporting.Report;
 /// </summary>
 internal static class FirstPageFigure
 {
-    /// <summary>With more sequences side by side the lines of single specimens would be a gray mass.</summary>
-    private const int MostWithSpecimens = 2;
+    /// <summary>With more sequences side by side the bounds of the curves would be a gray mass.</summary>
+    private const int MostWithCurves = 2;
 
     /// <summary>Below this height in millimeters it cannot be read.</summary>
     public const double LeastHeight = 28;
@@ -40,18 +40,16 @@ internal static class FirstPageFigure
         }
 
         var limit = SharedPercent(panels);
-        var withSpecimens = limit is not null && panels.Length <= MostWithSpecimens;
-        var values = ChangeAxis(panels, limit, withSpecimens);
+        var withCurves = limit is not null && panels.Length <= MostWithCurves;
         return new ChartBlock(
             new Chart(
                 "",
                 new Axis("", 0, panels.Length, [.. panels.SelectMany(panel => panel.Ticks)]),
-                values,
+                ChangeAxis(panels, limit, withCurves),
                 [
-                    .. withSpecimens ? [Specimens(panels)] : ImmutableArray<ChartLayer>.Empty,
                     .. Limits(limit ?? 1),
                     .. panels.SelectMany(Today),
-                    .. withSpecimens ? Fits(panels) : Joins(panels, limit),
+                    .. withCurves ? Fits(panels) : Joins(panels, limit),
                     .. Means(panels, limit),
                     .. panels.Select(panel => panel.Name),
                 ]
@@ -87,35 +85,30 @@ internal static class FirstPageFigure
     private static Axis ChangeAxis(
         ImmutableArray<Panel> panels,
         double? sharedPercent,
-        bool withSpecimens
+        bool withCurves
     ) =>
-        withSpecimens
-            ? DriftFigure.ChangeAxis(panels.Select(panel => panel.Sequence))
-            : AxisScale.For(
-                sharedPercent is null ? "Mean change / allowable bias" : "Mean change, %",
-                panels
-                    .SelectMany(panel => Deciding(panel.Sequence))
-                    .SelectMany(item =>
-                        Ends(item.Bias).Select(value => OnAxis(item.Bias, value, sharedPercent))
-                    )
-                    .Concat([-(sharedPercent ?? 1), sharedPercent ?? 1, 0])
-            );
+        AxisScale.For(
+            sharedPercent is null ? "Mean change / allowable bias" : "Mean change, %",
+            panels
+                .SelectMany(panel => Deciding(panel.Sequence))
+                .SelectMany(item =>
+                    Ends(item.Bias).Select(value => OnAxis(item.Bias, value, sharedPercent))
+                )
+                .Concat(
+                    withCurves
+                        ? panels
+                            .SelectMany(panel => Curve(panel))
+                            .SelectMany(point => new[] { point.LowerBound, point.UpperBound })
+                        : []
+                )
+                .Concat([-(sharedPercent ?? 1), sharedPercent ?? 1, 0])
+        );
 
     private static double[] Ends(BiasResult bias)
     {
         var mean = bias.Mean.Value!;
         return [mean.Lower, mean.Mean, mean.Upper];
     }
-
-    private static TrajectoriesLayer Specimens(ImmutableArray<Panel> panels) =>
-        new(
-            [
-                .. panels.SelectMany(panel =>
-                    DriftFigure.Trajectories(panel.Sequence).Select(panel.Place)
-                ),
-            ],
-            "each specimen"
-        );
 
     private static IEnumerable<ReferenceLine> Limits(double limit) =>
         [
@@ -148,8 +141,7 @@ internal static class FirstPageFigure
 
     private static IEnumerable<LineLayer> Fits(ImmutableArray<Panel> panels) =>
         from panel in panels
-        let longest = LongestDelay.Of(panel.Sequence)
-        let curve = panel.Sequence.Drift.Curve.RemoveAll(point => point.Hours > longest)
+        let curve = Curve(panel)
         where !curve.IsEmpty
         from line in new[]
         {
@@ -158,6 +150,12 @@ internal static class FirstPageFigure
             Fit(panel, curve, point => point.LowerBound, DashStyle.Dotted, null),
         }
         select line;
+
+    private static ImmutableArray<DriftPoint> Curve(Panel panel)
+    {
+        var longest = LongestDelay.Of(panel.Sequence);
+        return panel.Sequence.Drift.Curve.RemoveAll(point => point.Hours > longest);
+    }
 
     private static LineLayer Fit(
         Panel panel,

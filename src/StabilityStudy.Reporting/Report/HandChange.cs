@@ -42,7 +42,7 @@ internal static class HandChange
     public static string WorkedOut(PairRecord pair, BiasResult bias)
     {
         var (x, y) = pair.Values();
-        var (before, after) = (NumberText.Plain(x), NumberText.Plain(y));
+        var (before, after) = (NumberText.AsReported(x), NumberText.AsReported(y));
         var steps = bias.Scale switch
         {
             ChangeScale.Absolute => $"{after} − {before}",

@@ -72,9 +72,7 @@ internal static class HandCount
     }
 
     private static string Power(int exponent) =>
-        exponent == 1
-            ? ""
-            : string.Concat(NumberText.Count(exponent).Select(digit => "⁰¹²³⁴⁵⁶⁷⁸⁹"[digit - '0']));
+        exponent == 1 ? "" : NumberText.Superscript(exponent);
 
     private static Row Step(string step, string result) =>
         new([new TableCell(step), new TableCell(result)]);

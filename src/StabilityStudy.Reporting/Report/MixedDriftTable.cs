@@ -147,10 +147,10 @@ internal static class MixedDriftTable
             .. sides
                 .Where(root => root.Hours <= longest)
                 .OrderBy(root => root.Hours)
-                .Select(root => $"{root.Side} at {NumberText.Fixed(root.Hours ?? 0, 1)} h"),
+                .Select(root => $"{root.Side} at {TimeText.Of(root.Hours ?? 0)}"),
         ];
         return within.Length == 0
-            ? $"not within {NumberText.Fixed(longest, 1)} h"
+            ? $"not within {TimeText.Of(longest)}"
             : string.Join(", ", within);
     }
 

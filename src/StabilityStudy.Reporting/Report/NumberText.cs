@@ -10,6 +10,9 @@ internal static class NumberText
     /// <summary>Most decimals that are added to tell a number from a limit; a double carries few more than these.</summary>
     private const int MostDecimals = 12;
 
+    /// <summary>More come from a mean of replicates, not from an analyzer.</summary>
+    private const int MostReportedDecimals = 6;
+
     /// <summary>A number with a fixed count of decimals.</summary>
     public static string Fixed(double value, int decimals)
     {
@@ -71,6 +74,16 @@ internal static class NumberText
     /// <summary>A number from a file, without trailing zeros.</summary>
     public static string Plain(decimal value) =>
         value.ToString("0.############", CultureInfo.InvariantCulture).Replace('-', '\u2212');
+
+    /// <summary>A result with the decimals that it was reported with; a mean of replicates, which may have many, without trailing zeros.</summary>
+    public static string AsReported(decimal value) =>
+        value.Scale > MostReportedDecimals
+            ? Plain(value)
+            : value.ToString(CultureInfo.InvariantCulture).Replace('-', '\u2212');
+
+    /// <summary>An exponent, in raised digits.</summary>
+    public static string Superscript(int exponent) =>
+        string.Concat(Count(exponent).Select(digit => "⁰¹²³⁴⁵⁶⁷⁸⁹"[digit - '0']));
 
     /// <summary>A count.</summary>
     public static string Count(int value) => value.ToString(CultureInfo.InvariantCulture);

@@ -90,7 +90,7 @@ internal static class PairSection
             .. spun ? [new TableCell(Spinning(pair), emphasis)] : ImmutableArray<TableCell>.Empty,
             new TableCell(pair.IsOfNumbers ? Change(pair) : "", emphasis),
             new TableCell(
-                pair.ChangePercent is { } percent ? NumberText.Change(percent, 1) : "",
+                pair.IsOfNumbers && pair.ChangePercent is not null ? Percent(pair) : "",
                 emphasis
             ),
             new TableCell(
@@ -113,6 +113,17 @@ internal static class PairSection
         var change = delayed - baseline;
         return (change > 0 ? "+" : "")
             + change.ToString(CultureInfo.InvariantCulture).Replace('-', '\u2212');
+    }
+
+    /// <summary>In decimal figures, so that a half is rounded as with a calculator.</summary>
+    private static string Percent(PairRecord pair)
+    {
+        var (baseline, delayed) = pair.Values();
+        var percent = 100 * (delayed - baseline) / baseline;
+        return NumberText.Change(
+            (double)decimal.Round(percent, 1, MidpointRounding.AwayFromZero),
+            1
+        );
     }
 
     private static string Spinning(PairRecord pair) =>

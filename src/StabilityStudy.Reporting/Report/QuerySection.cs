@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.RegularExpressions;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
@@ -68,27 +69,53 @@ internal static class QuerySection
         );
     }
 
-    /// <summary>Says which deviation speaks of the specimen that a query is about, since it may be the answer.</summary>
+    /// <summary>
+    /// Says which deviation names the same specimen, since it may be the answer. A query of several specimens is not
+    /// answered by a deviation of one, nor one of a time point by a deviation of another.
+    /// </summary>
     private static string Answered(DataQuery query, StudyAnalysis analysis)
     {
-        var words = Words(query.Message).ToHashSet(StringComparer.Ordinal);
-        var specimens = analysis
-            .Sequences.SelectMany(sequence => sequence.Cells)
-            .SelectMany(cell => cell.Pairs)
-            .Select(pair => pair.Specimen)
-            .Where(words.Contains)
-            .ToHashSet(StringComparer.Ordinal);
+        var cells = analysis.Sequences.SelectMany(sequence => sequence.Cells).ToImmutableArray();
+        string[] specimens =
+        [
+            .. cells
+                .SelectMany(cell => cell.Pairs)
+                .Select(pair => pair.Specimen)
+                .Distinct()
+                .Where(specimen => Names(query.Message, specimen)),
+        ];
+        if (specimens is not [var only])
+        {
+            return "";
+        }
+
+        string[] times =
+        [
+            .. cells
+                .Select(cell => cell.Key.TimePoint.ToString())
+                .Distinct()
+                .Where(time => Names(query.Message, time)),
+        ];
         return string.Concat(
             analysis
-                .Facts.Deviations.Where(deviation => Words(deviation.Text).Any(specimens.Contains))
+                .Facts.Deviations.Where(deviation =>
+                    Names(deviation.Text, only)
+                    && (times.Length == 0 || times.Any(time => Names(deviation.Text, time)))
+                )
                 .Select(deviation =>
                     FormattableString.Invariant(
-                        $" A deviation of {deviation.On:yyyy-MM-dd} by {deviation.By} speaks of it."
+                        $" The deviation of {deviation.On:yyyy-MM-dd} by {deviation.By} names it too."
                     )
                 )
         );
     }
 
-    private static string[] Words(string text) =>
-        text.Split([' ', ',', ';', ':', '.', '(', ')'], StringSplitOptions.RemoveEmptyEntries);
+    /// <summary>Whether the words stand in the text, not as a part of longer ones: "6 h" is not in "16 h".</summary>
+    private static bool Names(string text, string words) =>
+        Regex.IsMatch(
+            text,
+            $@"(?<![\w-]){Regex.Escape(words)}(?![\w-])",
+            RegexOptions.CultureInvariant,
+            TimeSpan.FromSeconds(1)
+        );
 }

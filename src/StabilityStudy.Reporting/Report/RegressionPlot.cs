@@ -37,12 +37,22 @@ internal static class RegressionPlot
                 across.IsEmpty ? "decision level" : null
             )
         );
-        layers.Add(Line(axes, 0, 1, DashStyle.Dashed, "no change"));
+        layers.Add(
+            Line(
+                (axes.Baseline.Minimum, axes.Baseline.Maximum),
+                0,
+                1,
+                DashStyle.Dashed,
+                "no change"
+            )
+        );
+        var compared = cell.Pairs.Where(pair => pair.ChangePercent is not null).ToImmutableArray();
         if (cell.Estimates.WeightedDeming.TryGet(out var line))
         {
+            var baselines = compared.Select(pair => (double)pair.Values().Baseline);
             layers.Add(
                 Line(
-                    axes,
+                    (baselines.Min(), baselines.Max()),
                     line.Intercept.Value,
                     line.Slope.Value,
                     DashStyle.Solid,
@@ -51,7 +61,6 @@ internal static class RegressionPlot
             );
         }
 
-        var compared = cell.Pairs.Where(pair => pair.ChangePercent is not null).ToImmutableArray();
         layers.Add(
             new PointLayer(
                 [
@@ -81,7 +90,7 @@ internal static class RegressionPlot
         new((double)pair.Values().Baseline, (double)pair.Values().Delayed);
 
     private static LineLayer Line(
-        CellAxes axes,
+        (double From, double To) baselines,
         double intercept,
         double slope,
         DashStyle dash,
@@ -90,7 +99,7 @@ internal static class RegressionPlot
     {
         Position At(double x) => new(x, intercept + slope * x);
         return new LineLayer(
-            [At(axes.Baseline.Minimum), At(axes.Baseline.Maximum)],
+            [At(baselines.From), At(baselines.To)],
             dash,
             LineWeight.Medium,
             null,

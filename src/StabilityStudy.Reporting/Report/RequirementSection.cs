@@ -89,6 +89,18 @@ internal static class RequirementSection
                 : "–"
         );
 
+    private static string? LackingDocuments(StudyProtocol protocol)
+    {
+        string[] limits =
+        [
+            .. protocol
+                .Limits.Select(NamedSource.OfLimit)
+                .Where(source => source.IsNoDocument)
+                .Select(source => source.Of),
+        ];
+        return limits.Length == 0 ? null : $"a document for {string.Join(", ", limits)}";
+    }
+
     private static string? Together(params string?[] missing)
     {
         var texts = missing.OfType<string>().ToImmutableArray();
@@ -269,7 +281,7 @@ internal static class RequirementSection
                 "14 Limits",
                 "Allowable change with its source, fixed before data",
                 CriteriaSection.Title,
-                NotLockedBefore(analysis)
+                Together(NotLockedBefore(analysis), LackingDocuments(analysis.Protocol))
             ),
             new("15 Statistics", "Methods, outliers, software", MethodsSection.Title),
             new(

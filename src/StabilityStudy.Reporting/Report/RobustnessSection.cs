@@ -64,7 +64,7 @@ internal static class RobustnessSection
             ],
             [
                 new Row([
-                    new TableCell("Nothing: its own conclusion", Emphasis.Strong),
+                    new TableCell("Nothing: what its own figures say", Emphasis.Strong),
                     .. cells.Select(cell => Shaped(cell.OwnConclusion)),
                 ]),
                 .. codes.Select(code => new Row([

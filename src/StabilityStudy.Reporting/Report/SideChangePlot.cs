@@ -56,7 +56,7 @@ internal static class SideChangePlot
                 Points(
                     _ => true,
                     pair => pair.Values().Baseline,
-                    MarkerShape.OpenCircle,
+                    MarkerShape.OpenDiamond,
                     "baseline"
                 ),
                 Points(

@@ -75,7 +75,22 @@ internal static class SideChangeWords
     )
     {
         var names = SequenceNames.Of(analysis, sequence);
-        return $"{names.Code(analysis)} at {cell.Key.TimePoint}: {string.Join(", ", changes.Select(change => Words(change, names)))}.";
+        return $"{names.Code(analysis)} at {cell.Key.TimePoint}: {string.Join(", ", changes.Select(change => Words(change, names)))}{Unguarded(cell, changes)}.";
+    }
+
+    /// <summary>At a supported time point, that no criterion of the protocol holds such changes to a limit.</summary>
+    private static string Unguarded(Cell cell, ImmutableArray<SideChange> changes)
+    {
+        var guarded = cell
+            .Criteria.OfType<ReclassificationResult>()
+            .SelectMany(result => result.Levels)
+            .Select(level => level.Level)
+            .ToImmutableHashSet();
+        return
+            cell.Conclusion == Conclusion.Supported
+            && changes.Any(change => !guarded.Contains(change.Level))
+            ? ", which no criterion limits"
+            : "";
     }
 
     private static string Words(SideChange change, SequenceNames names)

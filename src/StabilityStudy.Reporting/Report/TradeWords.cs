@@ -65,7 +65,7 @@ internal static class TradeWords
             PairStatus.Excluded => "excluded, documented",
             PairStatus.NoDelayedResult => "no delayed result",
             PairStatus.BaselineInvalid => "no valid baseline",
-            PairStatus.OutsideTiming => "tested or spun at the wrong time",
+            PairStatus.OutsideTiming => "time outside the plan or not recorded",
             PairStatus.NotAssigned => "not meant to be tested at this time point",
             _ => "specimen or tube not eligible",
         };
@@ -106,7 +106,7 @@ internal static class TradeWords
             PairStatus.Excluded => "excluded",
             PairStatus.NoDelayedResult => "no delayed result",
             PairStatus.BaselineInvalid => "no valid baseline",
-            PairStatus.OutsideTiming => "wrong time",
+            PairStatus.OutsideTiming => "time not as planned",
             PairStatus.NotAssigned => "not assigned",
             _ => "not eligible",
         };

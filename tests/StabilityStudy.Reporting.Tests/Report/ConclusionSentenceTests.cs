@@ -84,7 +84,11 @@ public sealed class ConclusionSentenceTests
         var line = FirstPageParts.Verdict(OddStudies.All["no pair"]);
 
         Assert.Equal(VerdictShape.Inconclusive, line.Shape);
-        Assert.Contains("no longer window is supported for aPTT", line.Sentence, Comparison);
+        Assert.Contains(
+            "no window beyond today's 4 h is supported for aPTT",
+            line.Sentence,
+            Comparison
+        );
         Assert.EndsWith(
             "This study did not test today's 4 h and does not confirm it.",
             line.Sentence,

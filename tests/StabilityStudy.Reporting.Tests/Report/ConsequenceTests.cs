@@ -40,6 +40,37 @@ public sealed class ConsequenceTests
     }
 
     [Fact]
+    public void Levels_with_too_few_baselines_on_a_side_reassure_nobody()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var cell = analysis.Sequences[0].Cells[0] with
+        {
+            SideChanges =
+            [
+                .. analysis
+                    .Protocol.Analytes[0]
+                    .DecisionLevels.Select(at => new SideChange(at, 40, [], [], 0.1)
+                    {
+                        BaselinesBelow = 0,
+                    }),
+            ],
+        };
+        var section = ConsequenceSection.Of(
+            analysis with
+            {
+                Sequences = [analysis.Sequences[0] with { Cells = [cell] }],
+            }
+        );
+
+        Assert.Equal(
+            [
+                "No decision level has enough baselines on both sides: nothing is known about changes of side.",
+            ],
+            section.Blocks.OfType<Bullets>().Single().Items
+        );
+    }
+
+    [Fact]
     public void The_largest_share_is_said_in_a_sentence_beside_what_imprecision_predicts()
     {
         var analysis = OddStudies.All["40 pairs"];

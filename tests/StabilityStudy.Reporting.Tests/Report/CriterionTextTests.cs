@@ -87,7 +87,7 @@ public sealed class CriterionTextTests
     [Theory]
     [InlineData("40 pairs", "one sequence")]
     [InlineData("three analytes", "3 sequences of this study")]
-    [InlineData("three analytes", "1 − 0.95^3 = 14 %")]
+    [InlineData("three analytes", "1 − 0.95³, about 14 %")]
     public void Error_control_is_stated_for_the_number_of_sequences(string name, string expected) =>
         Assert.Contains(expected, ErrorControl.Of(OddStudies.All[name]), Comparison);
 

@@ -30,4 +30,23 @@ public sealed class NumberTextTests
             "\u22127.504 to +7.4996",
             NumberText.IntervalAgainstLimits(-7.504, 7.4996, -7.5, 7.5, 2)
         );
+
+    [Theory]
+    [InlineData("12.0", "12.0")]
+    [InlineData("-0.50", "−0.50")]
+    [InlineData("31.33333333333333", "31.333333333333")]
+    public void A_result_keeps_the_decimals_it_was_reported_with(string value, string expected) =>
+        Assert.Equal(
+            expected,
+            NumberText.AsReported(
+                decimal.Parse(value, System.Globalization.CultureInfo.InvariantCulture)
+            )
+        );
+
+    [Theory]
+    [InlineData(7.84, "7.8 h")]
+    [InlineData(71.9, "71.9 h")]
+    [InlineData(257.1, "10.7 d")]
+    public void Long_times_are_in_days(double hours, string expected) =>
+        Assert.Equal(expected, TimeText.Of(hours));
 }

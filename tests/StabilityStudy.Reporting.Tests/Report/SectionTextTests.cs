@@ -208,7 +208,7 @@ public sealed class SectionTextTests
         Assert.Equal("toward not supported", tables[0].Rows[1].Cells[4].Text);
         Assert.Equal(
             [
-                ["Nothing: its own conclusion", "inconclusive"],
+                ["Nothing: what its own figures say", "inconclusive"],
                 ["With something else", "stays"],
                 ["If one more had been outside", "not supported"],
             ],
