@@ -49,7 +49,7 @@ public sealed class FirstCommandTests(ReportedExample example)
             StringComparison.Ordinal
         );
         Assert.Contains(
-            "This study did not test today's 1 h and does not confirm it.",
+            "Today's 1 h was not tested and is not confirmed.",
             words,
             StringComparison.Ordinal
         );

@@ -90,14 +90,16 @@ internal static class SequenceQueries
             where mean is not null
             let end = before < 0 ? mean.Lower : mean.Upper
             where Math.Abs(end + before) >= limit
-            select $"{end + before:+0.00;−0.00;0.00} % at {cell.Key.TimePoint} (the mean {mean.Mean + before:+0.00;−0.00;0.00} %)",
+            select FormattableString.Invariant(
+                $"{end + before:+0.00;−0.00;0.00} % at {cell.Key.TimePoint}"
+            ),
         ];
         if (reached.Length > 0)
         {
             yield return FoundRows.Attention(
                 "change-before-baseline",
                 new(StudyFileNames.Usual.Results, null, null),
-                $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: change counts from the baseline, on average {60 * drift.BaselineDelayHours:0} min after collection. The declared shape puts {before:+0.00;−0.00;0.00} % before it, unmeasured. With it the interval would reach {string.Join(" and ", reached)}: not inside ±{limit:0.##} %.",
+                $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: baselines were tested {60 * drift.BaselineDelayHours:0} min (mean) after collection. With the {before:+0.00;−0.00;0.00} % that the declared shape puts before them, unmeasured, the interval reaches {string.Join(", ", reached)}: not inside ±{limit:0.##} %.",
                 "Weigh it before the window is approved; test baselines sooner in the next study."
             );
         }

@@ -16,7 +16,7 @@ internal sealed class BlockLayout(
 )
 {
     /// <summary>How much of the white space between blocks may give way to a figure.</summary>
-    private const double MostWhiteGiven = 1.0 / 3;
+    private const double MostWhiteGiven = 0.5;
 
     /// <summary>Points that rounding never uses up.</summary>
     private const double Reserve = 0.1;

@@ -10,7 +10,7 @@ internal static class CautionSection
         new(
             "For qualified laboratory staff; the medical director decides. "
                 + "Local regulation, the manufacturer's instructions and the accreditor's rules prevail. "
-                + "Holds only for what was studied: analyte, method, storage, patient group and range; the temperature is the planned one, no record of it was seen.",
+                + "Holds only for what was studied: analyte, method, storage, group and range; temperatures are planned, no record was seen.",
             ParagraphStyle.Small
         );
 

@@ -93,7 +93,7 @@ internal static class ConclusionSentence
             sequence.Cells.FirstOrDefault(cell => cell.Key.TimePoint.Delay == standard)
                 is { } tested
             ? $"Today's window of {time} was tested: {TradeWords.Of(tested.Conclusion)}."
-            : $"This study did not test today's {time} and does not confirm it.";
+            : $"Today's {time} was not tested and is not confirmed.";
     }
 
     private static string After(

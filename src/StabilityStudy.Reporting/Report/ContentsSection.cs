@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
@@ -9,10 +10,22 @@ internal static class ContentsSection
     private const string Title = "Contents";
 
     /// <summary>Two lists side by side, read down the left one first.</summary>
-    public static Section Of(ImmutableArray<Section> sections, SectionPages pages)
+    public static Section Of(
+        StudyAnalysis analysis,
+        ImmutableArray<Section> sections,
+        SectionPages pages
+    )
     {
-        var titles = sections.Select(section => section.Title).Distinct().ToImmutableArray();
-        var rows = (titles.Length + 1) / 2;
+        var times = analysis
+            .Sequences.SelectMany(sequence => TimePoints(analysis, sequence))
+            .ToImmutableDictionary();
+        var entries = sections
+            .Select(section => section.Title)
+            .Distinct()
+            .Select(title => (Title: title, Shown: times.GetValueOrDefault(title, title)))
+            .Where(entry => entry.Shown.Length > 0)
+            .ToImmutableArray();
+        var rows = (entries.Length + 1) / 2;
         return new Section(
             Title,
             StartsOnNewPage: false,
@@ -30,9 +43,9 @@ internal static class ContentsSection
                             .. Enumerable
                                 .Range(0, rows)
                                 .Select(row => new Row([
-                                    .. Entry(titles[row], pages),
-                                    .. rows + row < titles.Length
-                                        ? Entry(titles[rows + row], pages)
+                                    .. Entry(entries[row], pages),
+                                    .. rows + row < entries.Length
+                                        ? Entry(entries[rows + row], pages)
                                         : [new TableCell(""), new TableCell("")],
                                 ])),
                         ],
@@ -43,9 +56,24 @@ internal static class ContentsSection
         );
     }
 
-    private static TableCell[] Entry(string title, SectionPages pages) =>
+    /// <summary>The time points of a sequence are one entry, "aPTT · No anticoagulant: 6 h, 8 h", at the page of the first; the others have none.</summary>
+    private static IEnumerable<KeyValuePair<string, string>> TimePoints(
+        StudyAnalysis analysis,
+        Sequence sequence
+    ) =>
+        sequence.Cells.Select(
+            (cell, i) =>
+                KeyValuePair.Create(
+                    CellSections.TitleOf(analysis, sequence, cell),
+                    i == 0
+                        ? $"{SequenceNames.Of(analysis, sequence).Title(analysis)}: {string.Join(", ", sequence.Cells.Select(other => other.Key.TimePoint))}"
+                        : ""
+                )
+        );
+
+    private static TableCell[] Entry((string Title, string Shown) entry, SectionPages pages) =>
         [
-            new(pages.Pages.TryGetValue(title, out var page) ? NumberText.Count(page) : "–"),
-            new(title),
+            new(pages.Pages.TryGetValue(entry.Title, out var page) ? NumberText.Count(page) : "–"),
+            new(entry.Shown),
         ];
 }

@@ -88,10 +88,10 @@ internal static class DecidingReason
                 $"{PlaceInBrief(bias, control)} {CriterionFigures.Allowed(bias, names)}"
                     + Joined(", and ", DoubtsInBrief(bias, cell, protocol)),
             IndividualResult { Bounds.Value: not null, Verdict: Verdict.NotMet } individual =>
-                $"too many specimens{control} change by more than {CriterionFigures.Limit(individual.Limit, names)}",
+                $"too many specimens{control} change by more than the limit",
             IndividualResult { Bounds.Value: { } bounds } individual
                 when bounds.OneSidedLower < individual.RequiredShare =>
-                $"{NumberText.Count(individual.Agreement.Inside)} of {NumberText.Count(individual.Agreement.Counted)} specimens{control} within {CriterionFigures.Limit(individual.Limit, names)} do not show the required {NumberText.Percent(individual.RequiredShare)}",
+                $"{NumberText.Count(individual.Agreement.Inside)} of {NumberText.Count(individual.Agreement.Counted)} within the limit{control} do not show the required {NumberText.Percent(individual.RequiredShare)}",
             BiasResult => $"no mean change: {TradeWords.Clause(result.Reasons[0].Text)}",
             _ => TradeWords.Clause(result.Reasons[0].Text),
         };
@@ -149,7 +149,7 @@ internal static class DecidingReason
                     cell,
                     protocol
                 )
-                .Prepend("the changes are skewed toward the nearer limit")
+                .Prepend("its changes are skewed toward that limit")
             : Doubts(bias, cell, protocol);
 
     private static string Share(IndividualResult individual, SequenceNames names, string control)

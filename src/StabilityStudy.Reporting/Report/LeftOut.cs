@@ -19,7 +19,7 @@ internal static class LeftOut
     /// <summary>Number left out.</summary>
     public static int Number(Cell cell) => Pairs(cell).Length;
 
-    /// <summary>The numbers of a time point with their reasons, never shortened: "12 h 2 of 40 (1 time not as planned, 1 not eligible)"; empty when none is left out.</summary>
+    /// <summary>The numbers of a time point with their reasons, never shortened: "12 h 2 of 40 (1 time wrong or unknown, 1 not eligible)"; empty when none is left out.</summary>
     public static string InWords(Cell cell)
     {
         var pairs = Pairs(cell);
@@ -53,7 +53,7 @@ internal static class LeftOut
         {
             PairStatus.Excluded => "documented decision",
             PairStatus.BaselineInvalid => "no valid baseline",
-            PairStatus.OutsideTiming => "time not as planned",
+            PairStatus.OutsideTiming => "time wrong or unknown",
             PairStatus.NoDelayedResult => pair.Reason,
             _ => "not eligible",
         };

@@ -28,7 +28,7 @@ public static class ReportBuilder
             .. FirstPage.InFull(analysis) is { } full ? [full] : ImmutableArray<Section>.Empty,
         ];
         var evidence = Evidence(analysis, known, resultDigest);
-        var contents = ContentsSection.Of(evidence, known) with
+        var contents = ContentsSection.Of(analysis, evidence, known) with
         {
             StartsOnNewPage = decision.Length == 1,
         };

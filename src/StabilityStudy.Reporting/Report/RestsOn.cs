@@ -47,7 +47,7 @@ internal static class RestsOn
         ) into changed
         orderby changed.Key.Specimens
         select changed.Key.Specimens > 0
-            ? $"{changed.Key.Question} would {(endsSequence ? "leave nothing supported from there on" : "make it " + TradeWords.Of(changed.Key.Conclusion))}: {Places(changed)}."
+            ? $"{changed.Key.Question} would {(endsSequence ? "end support there" : "make it " + TradeWords.Of(changed.Key.Conclusion))}: {Places(changed)}."
             : $"Would be {TradeWords.Of(changed.Key.Conclusion)} {changed.Key.Question}: {Places(changed)}.";
 
     /// <summary>Of the lines that count further specimens only those of the time point that needs fewest, and only where these are few; every other line.</summary>

@@ -101,7 +101,7 @@ internal static class SideChangeWords
             .. change.Down.IsEmpty ? [] : new[] { $"{NumberText.Count(change.Down.Length)} down" },
         ];
         var noise = change.ExpectedFromNoise is { } expected
-            ? $"; {NumberText.Fixed(expected, 1)} by imprecision alone"
+            ? $"; {NumberText.Fixed(expected, 1)} by imprecision"
             : "";
         var level = $"{NumberText.Plain(change.Level)} {names.Analyte.ShownUnit}".TrimEnd();
         return $"{NumberText.Count(change.Changed)} of {NumberText.Count(change.Counted)} crossed {level} ({string.Join(", ", parts)}{noise})";

@@ -65,7 +65,7 @@ internal static class TradeWords
             PairStatus.Excluded => "excluded, documented",
             PairStatus.NoDelayedResult => "no delayed result",
             PairStatus.BaselineInvalid => "no valid baseline",
-            PairStatus.OutsideTiming => "time outside the plan or not recorded",
+            PairStatus.OutsideTiming => "time wrong or not recorded",
             PairStatus.NotAssigned => "not meant to be tested at this time point",
             _ => "specimen or tube not eligible",
         };
@@ -106,7 +106,7 @@ internal static class TradeWords
             PairStatus.Excluded => "excluded",
             PairStatus.NoDelayedResult => "no delayed result",
             PairStatus.BaselineInvalid => "no valid baseline",
-            PairStatus.OutsideTiming => "time not as planned",
+            PairStatus.OutsideTiming => "time wrong or unknown",
             PairStatus.NotAssigned => "not assigned",
             _ => "not eligible",
         };

@@ -118,7 +118,7 @@ internal static class WordsSection
                     ),
                     new(
                         "Left out",
-                        "not counted for a time point, with the reason stated: not eligible, time not as planned, no valid baseline, not tested, excluded by a person."
+                        "not counted for a time point, with the reason stated: not eligible, time wrong or unknown, no valid baseline, not tested, excluded by a person."
                     ),
                     new(
                         "Doubt",

@@ -39,9 +39,9 @@ public sealed class SequenceQueryTests
 
         Assert.Equal(Conclusion.Supported, study.Cell(6).Conclusion);
         var message = Assert.Single(Messages(study, "change-before-baseline"));
-        Assert.Contains("on average 40 min after collection", message, StringComparison.Ordinal);
+        Assert.Contains("tested 40 min (mean) after collection", message, StringComparison.Ordinal);
         Assert.Matches(
-            @"\+0\.8[78] % before it, unmeasured[.] With it the interval would reach \+[78]\.[0-9]+ % at 6 h \(the mean \+7\.8[78] %\): not inside ±7\.5 %",
+            @"With the \+0\.8[78] % that the declared shape puts before them, unmeasured, the interval reaches \+[78]\.[0-9]+ % at 6 h: not inside ±7\.5 %",
             message
         );
     }

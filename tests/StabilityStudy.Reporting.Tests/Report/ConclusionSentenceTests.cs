@@ -90,7 +90,7 @@ public sealed class ConclusionSentenceTests
             Comparison
         );
         Assert.EndsWith(
-            "This study did not test today's 4 h and does not confirm it.",
+            "Today's 4 h was not tested and is not confirmed.",
             line.Sentence,
             Comparison
         );

@@ -29,7 +29,7 @@ public sealed class RestsOnTests
             item =>
                 Assert.Contains(
                     item.line.Further is { } further
-                        ? $"One more specimen that had {further.WouldHave} would leave nothing supported from there on: "
+                        ? $"One more specimen that had {further.WouldHave} would end support there: "
                         : $" {item.line.Question}: ",
                     texts.Single(text =>
                         text.Contains(item.cell.Key.TimePoint.ToString(), Comparison)
@@ -56,7 +56,7 @@ public sealed class RestsOnTests
         Assert.All(cells, cell => Assert.Equal(Conclusion.Supported, cell.Conclusion));
         Assert.Contains(cells[0].Robustness, line => line.Changes);
         Assert.Matches(
-            "One more specimen that had been outside the limit would leave nothing supported from there on: No anticoagulant at 6 h, 8 h[.]",
+            "One more specimen that had been outside the limit would end support there: No anticoagulant at 6 h, 8 h[.]",
             Assert.Single(Texts(analysis))
         );
     }
