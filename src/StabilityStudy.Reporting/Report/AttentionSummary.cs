@@ -26,6 +26,15 @@ internal static class AttentionSummary
         "source-is-an-example",
     ];
 
+    /// <summary>What decides whether a specimen may be used, where it is not recorded of every one.</summary>
+    private static readonly ImmutableSortedDictionary<string, string> s_eligibility =
+        new Dictionary<string, string>(StringComparer.Ordinal)
+        {
+            ["clot-not-recorded"] = "clot",
+            ["fill-not-recorded"] = "fill",
+            ["hematocrit-not-recorded"] = "hematocrit",
+        }.ToImmutableSortedDictionary(StringComparer.Ordinal);
+
     internal static ImmutableHashSet<string> SaidElsewhere { get; } =
     [
         "modified-test",
@@ -181,19 +190,25 @@ internal static class AttentionSummary
     )
     {
         var sources = NamedSource.All(analysis.Protocol).Count(source => source.IsNoDocument);
+        string[] unknown =
+        [
+            .. kinds
+                .Select(kind => s_eligibility.GetValueOrDefault(kind.Key))
+                .OfType<string>()
+                .Order(StringComparer.Ordinal),
+        ];
+        var others = kinds
+            .Where(kind => !s_eligibility.ContainsKey(kind.Key))
+            .Sum(kind => kind.Count());
         string[] parts =
         [
             .. sources == 0
                 ? []
-                : new[]
-                {
-                    sources == 1
-                        ? "One limit or rule rests on memory or an example"
-                        : $"{NumberText.Count(sources)} limits or rules rest on memory or examples",
-                },
-            .. kinds.IsEmpty
+                : new[] { $"{Counted.Of(sources, "source")} from memory or examples" },
+            .. unknown.Length == 0
                 ? []
-                : new[] { Counted.Of(kinds.Sum(kind => kind.Count()), "further attention") },
+                : new[] { $"{string.Join(", ", unknown)} not always recorded" },
+            .. others == 0 ? [] : new[] { $"{NumberText.Count(others)} further" },
         ];
         if (parts.Length > 0)
         {

@@ -34,7 +34,7 @@ internal static class DecisionMatrix
                 )),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence, timePoints))],
-            $"Empty: not asked by the protocol. Baselines: the results studied; nothing is shown beyond. Mod.: beyond the manufacturer's limit, so a modified test.{Unstated(analysis)} Groups: {Groups(analysis)}. Analytes: {Analytes(analysis)}."
+            $"Empty: not asked. Baselines: the results studied; nothing is shown beyond. Mod.: beyond the manufacturer's limit, so a modified test.{Unstated(analysis)} Groups: {Groups(analysis)}. Analytes: {Analytes(analysis)}."
         );
     }
 
@@ -48,7 +48,7 @@ internal static class DecisionMatrix
         ];
         return silent.Length == 0
             ? ""
-            : $" No manufacturer's limit is stated for {string.Join(", ", silent)}: there too a longer window may be a modified test.";
+            : $" No manufacturer's limit is stated for {string.Join(", ", silent)}: there too it may be one.";
     }
 
     private static string Groups(StudyAnalysis analysis) =>
@@ -100,7 +100,7 @@ internal static class DecisionMatrix
     private static string Window(Sequence sequence) =>
         sequence.Window switch
         {
-            null => "none longer",
+            null => "none",
             { ManufacturerLimit: ManufacturerStanding.Beyond } window =>
                 $"{DurationText.FormatWindow(window.Time)} mod.",
             { } window => DurationText.FormatWindow(window.Time),

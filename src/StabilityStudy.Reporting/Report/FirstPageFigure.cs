@@ -23,7 +23,7 @@ internal static class FirstPageFigure
     private const double MostHeight = 55;
 
     /// <summary>Part of a sequence's room that its longest delay takes; the rest keeps neighbors apart.</summary>
-    private const double UsedWidth = 0.9;
+    private const double UsedWidth = 0.86;
 
     private const double Inset = 0.04;
 
@@ -56,7 +56,9 @@ internal static class FirstPageFigure
             ),
             MostHeight,
             AlternativeText(panels, limit),
-            ""
+            panels.Length <= MostWithCurves
+                ? ""
+                : "Mean change of each analyte and group from its baseline; each panel has its own scale of time."
         );
     }
 

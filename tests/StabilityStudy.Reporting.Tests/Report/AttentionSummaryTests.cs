@@ -33,7 +33,7 @@ public sealed class AttentionSummaryTests
             lines.Where(line => line.Severity == "Attention").Select(line => line.Text)
         );
         Assert.Equal(
-            "7 further attentions: \"Data queries\".",
+            "7 further: \"Data queries\".",
             Assert.Single(lines, line => line.Severity == "More").Text
         );
     }
