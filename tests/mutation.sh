@@ -67,7 +67,7 @@ def run(mutant, seconds):
 start = time.time()
 if run("-1", 600) != "Survived":
     sys.exit(f"{folder}: its tests fail without a mutant.")
-patience = 10 + 8 * (time.time() - start)
+patience = 8 + 3 * (time.time() - start)
 mutants = [
     (name.split("/")[-1], file["source"].split("\n"), mutant)
     for name, file in json.load(open(report))["files"].items()
