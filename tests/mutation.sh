@@ -27,7 +27,7 @@ public class SaveTests
 CS
 mutate=$(printf '"%s/*.cs",' $folders)
 cat >"$work/stryker.json" <<JSON
-{ "stryker-config": { "test-runner": "mtp", "project": "StabilityStudy.Statistics.csproj", "concurrency": 1,
+{ "stryker-config": { "test-runner": "mtp", "project": "StabilityStudy.Statistics.csproj", "concurrency": 12,
   "reporters": ["json"], "coverage-analysis": "off", "mutate": [${mutate%,}], "ignore-mutations": ["string"] } }
 JSON
 "$work/tool/dotnet-stryker" -f "$work/stryker.json" -O "$work/made" >"$work/log" 2>&1 || { tail -n 20 "$work/log"; exit 1; }
