@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
@@ -30,6 +31,9 @@ public sealed record StudyAnalysis(
     ImmutableArray<Sequence> Sequences
 )
 {
+    /// <summary>What the control results were, one for each material and analyte; empty when the protocol keeps them elsewhere.</summary>
+    public ImmutableArray<ControlSummary> Controls { get; init; } = [];
+
     /// <summary>How often studies like this one would support each time point; null unless asked for, and no part of a report.</summary>
     public StudyPower? Power { get; init; }
 

@@ -70,7 +70,10 @@ public static class StudyAnalyzer
             inputs.Facts,
             [.. before, .. DataFiles.Named(queries.Distinct(), inputs.Facts.Files)],
             sequences
-        );
+        )
+        {
+            Controls = protocol.Controls == ControlRule.EveryRun ? ControlSummary.Of(inputs) : [],
+        };
     }
 
     // Contexts know nothing of each other, so they are concluded side by side; order and figures stay the same.

@@ -65,7 +65,7 @@ internal static class RunControls
         };
 
     /// <summary>A result beyond what the method reports is not within a range of reported values.</summary>
-    private static bool IsOutside(ControlRow row) =>
+    public static bool IsOutside(ControlRow row) =>
         row.Result switch
         {
             MeasuredResult { Value: var value } => value < row.AllowedLow

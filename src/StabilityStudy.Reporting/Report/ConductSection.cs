@@ -98,7 +98,7 @@ internal static class ConductSection
     private static string Controls(StudyProtocol protocol) =>
         protocol.Controls == ControlRule.KeptElsewhere
             ? "Control results were not checked by this program: the protocol keeps them elsewhere."
-            : "every run needs a control result within its range; what was tested in another run is not assessed. The table of controls stands beside what became of the specimens.";
+            : "every run needs a control result within its range; what was tested in another run is not assessed. See \"Controls\".";
 
     private static string Reruns(StudyProtocol protocol) =>
         protocol.RerunReasons.IsEmpty

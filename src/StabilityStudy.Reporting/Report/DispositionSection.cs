@@ -20,9 +20,6 @@ internal static class DispositionSection
                     ParagraphStyle.Body
                 ),
                 .. analysis.Sequences.Select(sequence => DispositionFlow.Of(analysis, sequence)),
-                .. ControlTable.Of(analysis) is { } controls
-                    ? [controls]
-                    : ImmutableArray<Block>.Empty,
                 new KeepTogether([LeftOut(analysis)]),
             ]
         );

@@ -61,6 +61,7 @@ public static class ReportBuilder
             ConsequenceSection.Of(analysis),
             RobustnessSection.Of(analysis),
             CoverageSection.Of(analysis),
+            ControlSection.Of(analysis),
             DecisionSection.Of(analysis),
             QuerySection.Of(analysis),
             RequirementSection.Of(analysis, pages),

@@ -1,5 +1,7 @@
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
 using StabilityStudy.Statistics;
@@ -180,6 +182,47 @@ public sealed class CellTableTests
             Texts(table.Rows[1])
         );
         Assert.Contains("95 % interval", table.Note, Comparison);
+    }
+
+    [Fact]
+    public void Control_results_stand_beside_the_imprecision_that_the_protocol_states()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var summary = new ControlSummary(
+            analysis.Protocol.Analytes[0].Id,
+            "QC-1",
+            ControlKind.Control,
+            20,
+            10,
+            30m,
+            28.1m,
+            31.9m,
+            1,
+            Estimate.Of(new SpreadSummary(20, 30.12, 0.75, 0.1, 28.9, 32.0))
+        );
+        var table = ControlResultTable.Of(
+            analysis with
+            {
+                Controls =
+                [
+                    summary,
+                    summary with
+                    {
+                        Kind = ControlKind.BridgingPlasma,
+                        Target = null,
+                    },
+                ],
+            }
+        );
+
+        Assert.NotNull(table);
+        Assert.Contains("CV", table.Rows[0].Cells[0].Text, Comparison);
+        Assert.Equal(
+            ["QC-1", "20; 10", "30.12", "0.75", "2.49", "30", "28.1 to 31.9", "1"],
+            Texts(table.Rows[1])
+        );
+        Assert.StartsWith("QC-1 (bridging plasma)", table.Rows[2].Cells[0].Text, Comparison);
+        Assert.Null(ControlResultTable.Of(analysis));
     }
 
     [Theory]

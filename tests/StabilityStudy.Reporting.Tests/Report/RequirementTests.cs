@@ -34,12 +34,12 @@ public sealed class RequirementTests
                     Assert.Equal(
                         NumberText.Count(
                             named.Pages[
-                                row.Cells[2].Text == RequirementSection.EachTimePoint
+                                row.Cells[3].Text == Requirement.EachTimePoint
                                     ? CellSections.FirstTitle(analysis)
-                                    : row.Cells[2].Text
+                                    : row.Cells[3].Text
                             ]
                         ),
-                        row.Cells[3].Text
+                        row.Cells[2].Text
                     )
             );
         }
