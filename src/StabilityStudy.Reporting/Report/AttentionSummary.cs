@@ -55,12 +55,12 @@ internal static class AttentionSummary
         var shown = FirstPage.IsInFull(analysis) ? MostKinds : 0;
         return new([
             new AttentionLine("Protocol", LockWords.Of(analysis.Lock), ""),
+            .. kinds.Take(shown).Select(kind => OfKind(analysis, kind)),
+            .. Line("Drift", Earlier(analysis, pages)),
             .. Line("Care", SideChangeWords.OnFirstPage(analysis, pages)),
             .. FirstPage.IsInFull(analysis)
                 ? ImmutableArray<AttentionLine>.Empty
                 : [.. Line("Not tested", NotTested(analysis, pages))],
-            .. kinds.Take(shown).Select(kind => OfKind(analysis, kind)),
-            .. Line("Drift", Earlier(analysis, pages)),
             .. Line("Group unknown", Unknown(analysis, pages)),
             .. Line("Rests on", RestsOn.Supported(analysis)),
             .. Line("Still open", RestsOn.FirstOpen(analysis)),

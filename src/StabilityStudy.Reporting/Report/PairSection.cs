@@ -50,16 +50,16 @@ internal static class PairSection
                 new Column("Collected", ColumnAlignment.Left, 1.3),
                 new Column("Time", ColumnAlignment.Left, 0.7),
                 new Column("Baseline", ColumnAlignment.DecimalPoint, 1),
-                new Column("tested after", ColumnAlignment.Right, 0.9),
+                new Column("Tested after", ColumnAlignment.Right, 0.9),
                 new Column("Delayed", ColumnAlignment.DecimalPoint, 1),
-                new Column("tested after", ColumnAlignment.Right, 1),
+                new Column("Tested after", ColumnAlignment.Right, 1),
                 .. spun
-                    ? [new Column("before, after spinning", ColumnAlignment.Left, 1.5)]
+                    ? [new Column("Before, after spinning", ColumnAlignment.Left, 1.6)]
                     : ImmutableArray<Column>.Empty,
                 new Column("Change", ColumnAlignment.DecimalPoint, 0.9),
-                new Column("%", ColumnAlignment.DecimalPoint, 0.9),
-                new Column("Lines", ColumnAlignment.Left, 1.3),
-                new Column("Remark", ColumnAlignment.Left, spun ? 1.7 : 2.4),
+                new Column("Change, %", ColumnAlignment.DecimalPoint, 1),
+                new Column("Lines", ColumnAlignment.Left, 1.2),
+                new Column("Remark", ColumnAlignment.Left, spun ? 2 : 2.5),
             ],
             [
                 .. sequence

@@ -116,7 +116,7 @@ public sealed class SectionTextTests
 
         Assert.Equal(
             known is not null,
-            table.Columns.Any(column => column.Header == "before, after spinning")
+            table.Columns.Any(column => column.Header == "Before, after spinning")
         );
         Assert.NotNull(known);
         Assert.Equal("5:40, 0:25", table.Rows[0].Cells[7].Text);
