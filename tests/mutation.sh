@@ -1,13 +1,13 @@
 #!/usr/bin/env bash
 # Changes the statistics one place at a time and asks whether a test notices. Takes hours, for before a release; what it printed last is kept in mutation.txt beside it.
-#   tests/mutation.sh [Folder …]      all folders of src/StabilityStudy.Statistics without a word
+#   tests/mutation.sh [Folder | Folder/File.cs …]      all folders of src/StabilityStudy.Statistics without a word
 # Each folder is held against the tests of the same folder alone, without the slow simulations, so that a mutant takes seconds: what the tests of other folders would notice too is not counted.
 # Stryker makes one assembly with every mutant in it. Each mutant then runs in a process of its own: one that never ends can be killed, and leaves nothing behind for the next.
 # Survivors are printed with the line that was changed. Texts are left alone.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 root=$PWD
-folders=${*:-Agreement Distributions Drift Location Noise Outliers Planning Proportions Regression Resampling}
+parts=${*:-Agreement Distributions Drift Location Noise Outliers Planning Proportions Regression Resampling}
 work=$(mktemp -d)
 trap 'rm -rf "$work"' EXIT
 dotnet tool install dotnet-stryker --version 5.1.0 --tool-path "$work/tool" >/dev/null
@@ -25,14 +25,19 @@ public class SaveTests
     public void Save() => System.IO.File.Copy(typeof(Estimate).Assembly.Location, "$work/mutated.dll", true);
 }
 CS
-mutate=$(printf '"%s/*.cs",' $folders)
+mutate=""
+for part in $parts; do
+    case $part in *.cs) mutate+="\"$part\"," ;; *) mutate+="\"$part/*.cs\"," ;; esac
+done
 cat >"$work/stryker.json" <<JSON
 { "stryker-config": { "test-runner": "mtp", "project": "StabilityStudy.Statistics.csproj", "concurrency": 12,
   "reporters": ["json"], "coverage-analysis": "off", "mutate": [${mutate%,}], "ignore-mutations": ["string"] } }
 JSON
 "$work/tool/dotnet-stryker" -f "$work/stryker.json" -O "$work/made" >"$work/log" 2>&1 || { tail -n 20 "$work/log"; exit 1; }
 
-for folder in $folders; do
+for part in $parts; do
+    folder=${part%%/*}
+    cd "$root"
     rm -rf "$work/copy"
     git clone -q "$root" "$work/copy"
     cd "$work/copy/tests/StabilityStudy.Statistics.Tests"
@@ -41,11 +46,11 @@ for folder in $folders; do
     dotnet build -v q >"$work/log" 2>&1 || { tail -n 20 "$work/log"; exit 1; }
     cd bin/Debug/net10.0
     cp "$work/mutated.dll" StabilityStudy.Statistics.dll
-    python3 - "$folder" "$work/made/reports/mutation-report.json" <<'PY'
+    python3 - "$part" "$work/made/reports/mutation-report.json" <<'PY'
 import collections, concurrent.futures, json, os, subprocess, sys, threading, time
 
 TESTS = ["dotnet", "StabilityStudy.Statistics.Tests.dll", "-stopOnFail"]
-folder, report = sys.argv[1:]
+part, report = sys.argv[1:]
 
 
 def run(mutant, seconds):
@@ -66,12 +71,12 @@ def run(mutant, seconds):
 
 start = time.time()
 if run("-1", 600) != "Survived":
-    sys.exit(f"{folder}: its tests fail without a mutant.")
+    sys.exit(f"{part}: its tests fail without a mutant.")
 patience = 8 + 3 * (time.time() - start)
 mutants = [
     (name.split("/")[-1], file["source"].split("\n"), mutant)
     for name, file in json.load(open(report))["files"].items()
-    if name.split("/")[-2] == folder
+    if f"/{name}".endswith(f"/{part}") or name.split("/")[-2] == part
     for mutant in file["mutants"]
     if mutant["status"] not in ("Ignored", "CompileError")
 ]
@@ -79,7 +84,7 @@ with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
     fates = list(pool.map(lambda item: run(item[2]["id"], patience), mutants))
 counts = collections.Counter(fates)
 killed = counts["Killed"] + counts["Endless"]
-print(f"{folder}: {killed} of {len(fates)} killed, {100 * killed / max(len(fates), 1):.1f} %; {counts['Endless']} of them by running without end")
+print(f"{part}: {killed} of {len(fates)} killed, {100 * killed / max(len(fates), 1):.1f} %; {counts['Endless']} of them by running without end")
 for (file, lines, mutant), fate in zip(mutants, fates):
     if fate == "Survived":
         line = mutant["location"]["start"]["line"]

@@ -40,4 +40,19 @@ public class CusumTestTests
 
         Assert.Equal(new CusumLinearity(0, 1.36, false, 0, 0), test);
     }
+
+    /// <summary>
+    /// By hand, about the slope 1: intercepts 2, 3, 0, 0, −1 with median 0, so two above and one below; along the line
+    /// (by x + y) the sums are √½, √½, 2√½, 2√½, 0, the largest √2, divided by √(1 + 1).
+    /// </summary>
+    [Fact]
+    public void Pairs_on_the_line_move_no_sum_and_those_above_and_below_are_told_apart()
+    {
+        var one = ExactSlope.Finite(1, 1);
+        var test = CusumTest.Compute(ExactPairs.Create([1, 2, 3, 4, 5], [3, 5, 3, 4, 4]), one, one);
+
+        Assert.Equal((2, 1), (test.Above, test.Below));
+        Close(1, test.Statistic, 1e-15);
+        Assert.False(test.DeviatesFromLinearity);
+    }
 }

@@ -99,4 +99,26 @@ public class OrdinaryLeastSquaresTests
             OrdinaryLeastSquares.Fit([1, 2, 3], [1, 2, 4], level)
         );
     }
+
+    [Fact]
+    public void Two_degrees_of_freedom_go_to_the_line()
+    {
+        double[] x = [1, 2, 3, 4, 5];
+        double[] y = [1, 3, 2, 5, 4];
+
+        Assert.Equal(3, OrdinaryLeastSquares.Fit(x, y, 0.95).Value!.DegreesOfFreedom);
+        Assert.Equal(
+            3,
+            WeightedLeastSquares.Fit(x, y, [1, 2, 1, 2, 1], 0.95).Value!.DegreesOfFreedom
+        );
+    }
+
+    /// <summary>(1·2 + 2·3 + 3·7)/(1 + 4 + 9) = 29/14.</summary>
+    [Fact]
+    public void Slope_through_the_origin_is_the_sum_of_products_over_that_of_squares()
+    {
+        Close(29.0 / 14, OrdinaryLeastSquares.SlopeThroughOrigin([1, 2, 3], [2, 3, 7])!.Value);
+        Assert.Null(OrdinaryLeastSquares.SlopeThroughOrigin([0, 0], [1, 2]));
+        Assert.Null(OrdinaryLeastSquares.SlopeThroughOrigin([], []));
+    }
 }

@@ -182,4 +182,25 @@ public class PassingBablokTests
 
         Assert.Equal(1, PassingBablok.Fit(pairs, 0.95).Value!.Slope);
     }
+
+    /// <summary>Of 28 twos 8 are tied in x or y, more than a quarter, or 7, which is not more.</summary>
+    [Theory]
+    [InlineData("10 10 10 10 20 20 30 40", "11 12 13 14 21 23 31 42", false)]
+    [InlineData("10 10 10 10 20 20 30 30", "11 12 13 14 21 23 31 34", true)]
+    [InlineData("11 12 13 14 21 23 31 34", "10 10 10 10 20 20 30 30", true)]
+    public void Many_equal_results_are_said_in_a_note(string x, string y, bool isSaid)
+    {
+        var fit = PassingBablok.Fit(ExactPairs.Create(Numbers(x), Numbers(y)), 0.5);
+
+        Assert.NotNull(fit.Value);
+        Assert.Equal(isSaid, fit.Notes.Any(note => note.Code == AssumptionCode.HeavyTies));
+
+        static decimal[] Numbers(string text) =>
+            [
+                .. text.Split(' ')
+                    .Select(number =>
+                        decimal.Parse(number, System.Globalization.CultureInfo.InvariantCulture)
+                    ),
+            ];
+    }
 }

@@ -1,5 +1,6 @@
 using CsCheck;
 using StabilityStudy.Statistics.Regression;
+using StabilityStudy.Statistics.Resampling;
 
 namespace StabilityStudy.Statistics.Tests.Regression;
 
@@ -43,6 +44,32 @@ public sealed class TheilSenTests
             Close.Relative(table.Number(row, "upper"), fit.SlopeUpper, 1e-12);
             Close.Absolute(table.Number(row, "intercept"), fit.Intercept, 1e-10);
         }
+    }
+
+    /// <summary>Ranks from the variance (n(n − 1)(2n + 5) − Σ t(t − 1)(2t + 5))/18 over groups of t equal x, by hand: three groups of ten.</summary>
+    [Fact]
+    public void Ties_in_x_narrow_the_interval_as_the_variance_with_ties_says()
+    {
+        var random = new SeededRandom(7);
+        decimal[] x = [.. Enumerable.Range(0, 30).Select(i => (decimal)(10 * (i % 3)))];
+        decimal[] y = [.. x.Select(value => value + Math.Round((decimal)random.NextNormal(), 3))];
+        double[] slopes =
+        [
+            .. (
+                from i in Enumerable.Range(0, 30)
+                from j in Enumerable.Range(i + 1, 29 - i)
+                where x[i] != x[j]
+                select (double)((y[j] - y[i]) / (x[j] - x[i]))
+            ).Order(),
+        ];
+        var variance = ((30 * 29 * 65) - (3 * 10 * 9 * 25)) / 18.0;
+        var rank = (int)Math.Floor(((slopes.Length - (1.959964 * Math.Sqrt(variance))) / 2) + 0.5);
+
+        var fit = Computed.Value(TheilSen.Fit(ExactPairs.Create(x, y), 0.95));
+
+        Assert.Equal(300, slopes.Length);
+        Close.Absolute(slopes[rank - 1], fit.SlopeLower, 1e-12);
+        Close.Absolute(slopes[slopes.Length - rank], fit.SlopeUpper, 1e-12);
     }
 
     [Fact]
