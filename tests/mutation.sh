@@ -80,15 +80,14 @@ mutants = [
     for mutant in file["mutants"]
     if mutant["status"] not in ("Ignored", "CompileError")
 ]
+counts = collections.Counter()
 with concurrent.futures.ThreadPoolExecutor(os.cpu_count()) as pool:
-    fates = list(pool.map(lambda item: run(item[2]["id"], patience), mutants))
-counts = collections.Counter(fates)
-killed = counts["Killed"] + counts["Endless"]
-print(f"{part}: {killed} of {len(fates)} killed, {100 * killed / max(len(fates), 1):.1f} %; {counts['Endless']} of them by running without end")
-for (file, lines, mutant), fate in zip(mutants, fates):
-    if fate == "Survived":
-        line = mutant["location"]["start"]["line"]
-        print(f"    {file} {line}: {lines[line - 1].strip()[:90]} => {' '.join(mutant.get('replacement', '').split())[:70]}")
-sys.stdout.flush()
+    for (file, lines, mutant), fate in zip(mutants, pool.map(lambda item: run(item[2]["id"], patience), mutants)):
+        counts[fate] += 1
+        if fate == "Survived":
+            line = mutant["location"]["start"]["line"]
+            print(f"    {file} {line}: {lines[line - 1].strip()[:90]} => {' '.join(mutant.get('replacement', '').split())[:70]}", flush=True)
+killed, tested = counts["Killed"] + counts["Endless"], counts.total()
+print(f"{part}: {killed} of {tested} killed, {100 * killed / max(tested, 1):.1f} %; {counts['Endless']} of them by running without end", flush=True)
 PY
 done
