@@ -14,7 +14,7 @@ internal static class Pagination
     /// <summary>Where the last page before a forced break would hold less than this share, white space gives way to spare it.</summary>
     private const double LeastFilled = 0.3;
 
-    private static readonly ImmutableArray<double> s_tighter = [0.9, 0.8, 0.7, 0.6, 0.5];
+    private static readonly ImmutableArray<double> s_tighter = [0.9, 0.8, 0.7, 0.6, 0.5, 0.4];
 
     /// <summary>Fills the pages of a document; the pieces between two forced breaks are spread over as few as they may need.</summary>
     public static ImmutableArray<ImmutableArray<PlacedPiece>> Distribute(

@@ -41,6 +41,22 @@ public sealed class ClusteredMeanTests
         Assert.Equal(5, mean.DegreesOfFreedom);
     }
 
+    [Theory]
+    [InlineData(1000)]
+    [InlineData(-1000)]
+    public void What_decides_is_how_wide_an_interval_is_and_not_where_it_lies(double shift)
+    {
+        double[] values = [0, 1, 10, 11, 20, 21];
+        int[] days = [1, 1, 2, 2, 3, 3];
+
+        var moved = Computed.Value(
+            ClusteredMean.WithInterval([.. values.Select(value => value + shift)], days, 0.9)
+        );
+
+        Assert.Equal(ClusteredMean.Clusters, moved.DecidedBy);
+        Assert.Equal(2, moved.DegreesOfFreedom);
+    }
+
     [Fact]
     public void One_value_a_cluster_is_the_plain_interval()
     {
