@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Analysis;
 
@@ -53,4 +56,12 @@ public sealed record Cell(
 
     /// <summary>How many specimens would decide; null unless the cell's own conclusion is inconclusive.</summary>
     public MoreSpecimens? MoreSpecimens { get; init; }
+
+    /// <summary>The mean change that a criterion holds to a limit in percent; null where none does.</summary>
+    [JsonIgnore]
+    public ClusteredMeanInterval? DecidingMeanPercent =>
+        Criteria
+            .OfType<BiasResult>()
+            .FirstOrDefault(bias => bias.Scale == ChangeScale.Percent)
+            ?.Mean.Value;
 }

@@ -1,10 +1,8 @@
-using System.Globalization;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Statistics.Drift;
-using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Analysis;
 
@@ -12,8 +10,6 @@ namespace StabilityStudy.Core.Analysis;
 internal static class SequenceQueries
 {
     /// <summary>From here on a time reads better in days.</summary>
-    private const double HoursInDays = 72;
-
     /// <summary>A mean change that falls back by less than this share of the limit may be chance.</summary>
     private const double LeastTurn = 0.25;
 
@@ -62,7 +58,7 @@ internal static class SequenceQueries
         yield return FoundRows.Attention(
             "drift-crosses-before-standard-window",
             new(StudyFileNames.Usual.Results, null, null),
-            $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the bound of the drift reaches the allowable bias at {(hours >= HoursInDays ? string.Create(CultureInfo.InvariantCulture, $"{hours / 24:0.0} d") : string.Create(CultureInfo.InvariantCulture, $"{hours:0.0} h"))}, before today's window of {DurationText.Format(standard.Time)} ends.",
+            $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the bound of the drift reaches the allowable bias at {DurationText.FormatComputed(hours)}, before today's window of {DurationText.Format(standard.Time)} ends.",
             "Look at today's window too: its own results may drift further than is allowed."
         );
     }
@@ -86,7 +82,7 @@ internal static class SequenceQueries
         [
             .. from cell in sequence.Cells
             where cell.Conclusion == Conclusion.Supported
-            let mean = MeanPercentOf(cell)
+            let mean = cell.DecidingMeanPercent ?? cell.Estimates.MeanPercent.Value
             where mean is not null
             let end = before < 0 ? mean.Lower : mean.Upper
             where Math.Abs(end + before) >= limit
@@ -104,13 +100,6 @@ internal static class SequenceQueries
             );
         }
     }
-
-    /// <summary>The mean that decided, or the describing one where none was held to a limit in percent.</summary>
-    private static ClusteredMeanInterval? MeanPercentOf(Cell cell) =>
-        cell.Criteria.OfType<BiasResult>()
-            .FirstOrDefault(bias => bias.Scale == ChangeScale.Percent)
-            ?.Mean.Value
-        ?? cell.Estimates.MeanPercent.Value;
 
     /// <summary>Two opposite effects, such as loss of a factor and neutralization of a drug, can cancel at a later time.</summary>
     private static IEnumerable<DataQuery> TurnsBack(Sequence sequence)

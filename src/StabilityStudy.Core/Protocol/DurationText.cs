@@ -7,6 +7,7 @@ namespace StabilityStudy.Core.Protocol;
 public static partial class DurationText
 {
     private const int LongestDays = 3660;
+    private const double LeastHoursInDays = 72;
 
     /// <summary>Reads a duration.</summary>
     /// <param name="text">"15 min", "4 h" or "14 d"; one space, no decimals, at most ten years.</param>
@@ -56,6 +57,15 @@ public static partial class DurationText
             ? FormattableString.Invariant($"{minutes / 1440} d")
             : FormattableString.Invariant($"{minutes / 60} h");
     }
+
+    /// <summary>Whether so many hours are better read as days.</summary>
+    public static bool IsInDays(double hours) => hours >= LeastHoursInDays;
+
+    /// <summary>Writes a computed time with one decimal: "7.8 h", "10.7 d".</summary>
+    public static string FormatComputed(double hours) =>
+        IsInDays(hours)
+            ? FormattableString.Invariant($"{hours / 24:0.0} d")
+            : FormattableString.Invariant($"{hours:0.0} h");
 
     /// <summary>Writes a window: "8 h", "7 h 30 min", "14 d".</summary>
     public static string FormatWindow(TimeSpan duration) =>

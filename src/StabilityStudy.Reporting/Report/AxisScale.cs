@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;
@@ -29,12 +30,11 @@ internal static class AxisScale
     )
     {
         var all = values.ToArray();
-        var room = OutlierShare * (all.Max() - all.Min());
+        var (lowest, highest) = (all.Min(), all.Max());
+        var room = OutlierShare * (highest - lowest);
         return For(
             label,
-            all.Concat(
-                outliers.Where(value => value >= all.Min() - room && value <= all.Max() + room)
-            )
+            all.Concat(outliers.Where(value => value >= lowest - room && value <= highest + room))
         );
     }
 
@@ -62,7 +62,7 @@ internal static class AxisScale
     /// <summary>An axis of time since collection, in hours, with a tick at each time point; long times are labeled in days.</summary>
     public static Axis Time(double longestHours, ImmutableArray<double> ticks)
     {
-        var inDays = TimeText.IsInDays(longestHours);
+        var inDays = DurationText.IsInDays(longestHours);
         return new(
             inDays ? "Days since collection" : "Hours since collection",
             0,

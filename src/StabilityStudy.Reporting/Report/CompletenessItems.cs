@@ -17,15 +17,11 @@ internal static class CompletenessItems
                 "2 Background",
                 "What is known: today's rule, the manufacturer's limit; published drift stands under Drift with time",
                 ConductSection.Title,
-                analytes.Any(analyte => analyte.ManufacturerLimit is null)
-                    ? "the manufacturer's limit of "
-                        + string.Join(
-                            ", ",
-                            analytes
-                                .Where(analyte => analyte.ManufacturerLimit is null)
-                                .Select(analyte => analyte.Id)
-                        )
-                    : null
+                Lacking(
+                    analytes,
+                    analyte => analyte.ManufacturerLimit is null,
+                    "the manufacturer's limit of "
+                )
             ),
             new("3 Question", "What was asked, before data", FirstPage.Title),
             new(

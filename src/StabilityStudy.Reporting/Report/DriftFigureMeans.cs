@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics.Location;
 
@@ -39,12 +38,7 @@ internal static class DriftFigureMeans
             .SelectMany(mean => new[] { mean.Lower, mean.Mean, mean.Upper });
 
     private static ClusteredMeanInterval? Deciding(Cell cell) =>
-        cell.Conclusion == Conclusion.NotAssessed
-            ? null
-            : cell
-                .Criteria.OfType<BiasResult>()
-                .FirstOrDefault(bias => bias.Scale == ChangeScale.Percent)
-                ?.Mean.Value;
+        cell.Conclusion == Conclusion.NotAssessed ? null : cell.DecidingMeanPercent;
 
     private static ChartInterval Interval(Cell cell, ClusteredMeanInterval mean) =>
         new(

@@ -33,14 +33,14 @@ internal static class DriftRemarks
             .. from sequence in analysis.Sequences
             let first = First(sequence)
             where first is not null
-            select $"{SequenceNames.Of(analysis, sequence).Code(analysis)}: a bound of {first.Curve} leaves the limit at {TimeText.Of(first.Hours)}, before {DurationText.FormatWindow(sequence.Window!.Time)}",
+            select $"{SequenceNames.Of(analysis, sequence).Code(analysis)}: a bound of {first.Curve} leaves the limit at {DurationText.FormatComputed(first.Hours)}, before {DurationText.FormatWindow(sequence.Window!.Time)}",
         ];
 
     private static IEnumerable<string> Earlier(StudyAnalysis analysis, Sequence sequence)
     {
         if (First(sequence) is { } first)
         {
-            yield return $"{SequenceNames.Of(analysis, sequence).Title(analysis)}: a bound of {first.Curve} leaves the limit at {TimeText.Of(first.Hours)} from collection, before the supported window of {DurationText.FormatWindow(sequence.Window!.Time)} ends. The criteria decide by the results at each time point, not by a curve; it is a reason to consider a shorter window.";
+            yield return $"{SequenceNames.Of(analysis, sequence).Title(analysis)}: a bound of {first.Curve} leaves the limit at {DurationText.FormatComputed(first.Hours)} from collection, before the supported window of {DurationText.FormatWindow(sequence.Window!.Time)} ends. The criteria decide by the results at each time point, not by a curve; it is a reason to consider a shorter window.";
         }
     }
 

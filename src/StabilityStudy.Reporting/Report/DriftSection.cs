@@ -139,8 +139,8 @@ internal static class DriftSection
             _ when !sequence.Drift.Misfits.IsEmpty => DriftRemarks.NoTime,
             CrossingTime.AlreadyOutside => "from the baseline on",
             CrossingTime.At at when at.Hours <= longest =>
-                $"at {TimeText.Of(at.Hours)} from collection",
-            _ => $"not within {TimeText.Of(longest)}, the longest actual delay",
+                $"at {DurationText.FormatComputed(at.Hours)} from collection",
+            _ => $"not within {DurationText.FormatComputed(longest)}, the longest actual delay",
         };
     }
 

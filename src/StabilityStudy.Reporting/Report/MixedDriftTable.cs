@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Drift;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics.Drift;
 
@@ -147,10 +148,10 @@ internal static class MixedDriftTable
             .. sides
                 .Where(root => root.Hours <= longest)
                 .OrderBy(root => root.Hours)
-                .Select(root => $"{root.Side} at {TimeText.Of(root.Hours ?? 0)}"),
+                .Select(root => $"{root.Side} at {DurationText.FormatComputed(root.Hours ?? 0)}"),
         ];
         return within.Length == 0
-            ? $"not within {TimeText.Of(longest)}"
+            ? $"not within {DurationText.FormatComputed(longest)}"
             : string.Join(", ", within);
     }
 

@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Report;
 using Xunit;
 
@@ -48,5 +49,5 @@ public sealed class NumberTextTests
     [InlineData(71.9, "71.9 h")]
     [InlineData(257.1, "10.7 d")]
     public void Long_times_are_in_days(double hours, string expected) =>
-        Assert.Equal(expected, TimeText.Of(hours));
+        Assert.Equal(expected, DurationText.FormatComputed(hours));
 }
