@@ -36,14 +36,7 @@ public sealed record ChartRow : Block
     /// Heights between which the page decides: lower where the section then fits one page, higher where it needs a second
     /// one anyway. Null when the figures keep theirs.
     /// </summary>
-    public HeightRange? Flexible { get; private init; }
-
-    /// <summary>Figures of one height that the page decides.</summary>
-    /// <exception cref="ArgumentException">There are not two or three figures.</exception>
-    public static ChartRow OfFlexibleHeight(
-        ImmutableArray<ChartBlock> charts,
-        HeightRange heights
-    ) => new ChartRow(charts) { Flexible = heights }.OfHeight(heights.Usual);
+    public HeightRange? Flexible { get; init; }
 
     /// <summary>The same figures with one height in millimeters.</summary>
     public ChartRow OfHeight(double millimeters) =>

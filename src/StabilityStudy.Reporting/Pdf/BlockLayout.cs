@@ -15,12 +15,6 @@ internal sealed class BlockLayout(
     Bookmarks outline
 )
 {
-    /// <summary>How much of the white space between blocks may give way to a figure.</summary>
-    private const double MostWhiteGiven = 0.5;
-
-    /// <summary>Points that rounding never uses up.</summary>
-    private const double Reserve = 0.1;
-
     /// <summary>The title of the document.</summary>
     public ImmutableArray<Piece> Title(string text) =>
         [
@@ -62,7 +56,8 @@ internal sealed class BlockLayout(
         heading = WithBookmark(heading, section.Title, level: 1);
         heading = heading.SetItem(0, heading[0] with { StartsPage = section.StartsOnNewPage });
         var foot = Grouped(Blocks(section.Foot, tags));
-        var room = frame.ContentHeight - above - HeightOf(heading) - HeightOf(foot);
+        var room =
+            frame.ContentHeight - above - FigureRoom.HeightOf(heading) - FigureRoom.HeightOf(foot);
         return Joined(heading, WithFoot(Content(section.Blocks, room, tags), foot, room));
     }
 
@@ -73,7 +68,7 @@ internal sealed class BlockLayout(
         double room
     )
     {
-        if (foot.IsEmpty || HeightOf(content) <= room)
+        if (foot.IsEmpty || FigureRoom.HeightOf(content) <= room)
         {
             return [.. content, .. foot];
         }
@@ -99,88 +94,19 @@ internal sealed class BlockLayout(
         ImmutableArray<Tag> tags
     )
     {
-        if (blocks.FirstOrDefault(IsFlexible) is not { } flexible)
+        if (blocks.FirstOrDefault(FigureRoom.IsFlexible) is not { } flexible)
         {
             return Blocks(blocks, tags);
         }
 
         var place = blocks.IndexOf(flexible);
-        var before = Blocks(blocks[..place], tags);
-        var after = Blocks(blocks[(place + 1)..], tags);
-        return flexible is Floating floating
-            ? WithFloating(floating, before, after, room, tags)
-            : WithFlexible((ChartRow)flexible, before, after, room, tags);
-    }
-
-    private static bool IsFlexible(Block block) =>
-        block is Floating or ChartRow { Flexible: not null };
-
-    /// <summary>White space gives way before the figure moves to the end.</summary>
-    private ImmutableArray<Piece> WithFloating(
-        Floating floating,
-        ImmutableArray<Piece> before,
-        ImmutableArray<Piece> after,
-        double room,
-        ImmutableArray<Tag> tags
-    )
-    {
-        // A figure whose texts need it is higher than asked.
-        var least = floating.Figure with
-        {
-            HeightMillimeters = floating.LeastHeightMillimeters,
-        };
-        var needed = FigureLayout.HeightOf([least], frame) + FigureLayout.SpaceBefore;
-        var left = room - HeightOf(before) - HeightOf(after);
-        var white = before.Concat(after).Sum(piece => piece.SpaceBefore);
-        var missing = needed - left + Reserve;
-        if (left < needed && missing <= MostWhiteGiven * white)
-        {
-            var factor = 1 - (missing / white);
-            return [.. Tightened(before, factor), .. One(least, tags), .. Tightened(after, factor)];
-        }
-
-        if (left < needed)
-        {
-            return [.. before, .. after, .. One(floating.Figure, tags)];
-        }
-
-        var height = floating.LeastHeightMillimeters + PageFrame.ToMillimeters(left - needed);
-        var figure = floating.Figure with
-        {
-            HeightMillimeters = Math.Min(height, floating.Figure.HeightMillimeters),
-        };
-        return [.. before, .. One(figure, tags), .. after];
-    }
-
-    private static ImmutableArray<Piece> Tightened(ImmutableArray<Piece> pieces, double factor) =>
-        [.. pieces.Select(piece => piece with { SpaceBefore = piece.SpaceBefore * factor })];
-
-    /// <summary>Lower where the section then fits its page; higher where it needs a second page anyway.</summary>
-    private ImmutableArray<Piece> WithFlexible(
-        ChartRow row,
-        ImmutableArray<Piece> before,
-        ImmutableArray<Piece> after,
-        double room,
-        ImmutableArray<Tag> tags
-    )
-    {
-        var left =
+        return new FigureRoom(frame, block => One(block, tags)).Place(
+            flexible,
+            Blocks(blocks[..place], tags),
+            Blocks(blocks[(place + 1)..], tags),
             room
-            - HeightOf(before)
-            - FigureLayout.HeightOf(row.Charts, frame)
-            - FigureLayout.SpaceBefore;
-        var (least, height, most) = row.Flexible!;
-        var fitting = height + PageFrame.ToMillimeters(left - HeightOf(after));
-        var filling = height + PageFrame.ToMillimeters(left);
-        var wanted =
-            fitting >= height ? height
-            : fitting >= least ? fitting
-            : Math.Clamp(filling, height, most);
-        return [.. before, .. One(row.OfHeight(wanted), tags), .. after];
+        );
     }
-
-    private static double HeightOf(ImmutableArray<Piece> pieces) =>
-        pieces.Sum(piece => piece.Height + piece.SpaceBefore);
 
     private ImmutableArray<Piece> Blocks(ImmutableArray<Block> blocks, ImmutableArray<Tag> tags)
     {

@@ -73,13 +73,13 @@ internal static class CellSections
         if (cell.Pairs.Any(pair => pair.IsOfNumbers))
         {
             blocks.Add(
-                ChartRow.OfFlexibleHeight(
-                    [
-                        DifferencePlot.Of(cell, names, axes, s_figureHeights.Usual),
-                        RegressionPlot.Of(cell, names, axes, s_figureHeights.Usual),
-                    ],
-                    s_figureHeights
-                )
+                new ChartRow([
+                    DifferencePlot.Of(cell, names, axes, s_figureHeights.Usual),
+                    RegressionPlot.Of(cell, names, axes, s_figureHeights.Usual),
+                ])
+                {
+                    Flexible = s_figureHeights,
+                }
             );
         }
 

@@ -56,10 +56,13 @@ public class FlexibleFigureTests
 
     private static ImmutableArray<Block> RowAbove(int lines) =>
         [
-            ChartRow.OfFlexibleHeight(
-                [Uncaptioned(DemoCharts.Difference()), Uncaptioned(DemoCharts.Regression())],
-                s_heights
-            ),
+            new ChartRow([
+                Uncaptioned(DemoCharts.Difference()),
+                Uncaptioned(DemoCharts.Regression()),
+            ])
+            {
+                Flexible = s_heights,
+            }.OfHeight(s_heights.Usual),
             new KeepTogether([new MonospaceLines([.. Enumerable.Repeat("line", lines)])]),
         ];
 
