@@ -52,7 +52,10 @@ public static class RandomSlope
         // Scaled so that one unit of g is a common one and sums of squares keep their digits.
         var scale = Math.Sqrt(kept.SelectMany(item => item.Growth).Average(g => g * g));
         var center = kept.SelectMany(item => item.Response).Average();
-        ImmutableArray<SpecimenSums> sums = [.. kept.Select(item => Sums(item, scale, center))];
+        ImmutableArray<SpecimenSums> sums =
+        [
+            .. kept.Select(item => SpecimenSums.Of(item, scale, center)),
+        ];
         if (Start(kept, sums) is not { } start)
         {
             return Estimate.Refused<RandomSlopeFit>(
@@ -61,21 +64,14 @@ public static class RandomSlope
             );
         }
 
-        return
-            VarianceSearch.Find(
-                new VarianceLikelihood(sums, isRestricted: true),
-                start,
-                kept.Length
-            )
-                is var (relative, point)
-            && VarianceSearch.Find(
-                new VarianceLikelihood(sums, isRestricted: false),
-                start,
-                kept.Length
-            )
-                is var (_, full)
+        var restricted = VarianceSearch.Find(
+            new VarianceLikelihood(sums, isRestricted: true),
+            start
+        );
+        var full = VarianceSearch.Find(new VarianceLikelihood(sums, isRestricted: false), start);
+        return restricted is not null && full is not null
             ? Estimate.Of(
-                Result(sums, relative, point, full.Deviance, scale, center, oneSidedConfidence)
+                Result(sums, restricted, full.Point.Deviance, scale, center, oneSidedConfidence)
             )
             : Estimate.Refused<RandomSlopeFit>(
                 AssumptionCode.NoConvergence,
@@ -85,14 +81,14 @@ public static class RandomSlope
 
     private static RandomSlopeFit Result(
         ImmutableArray<SpecimenSums> sums,
-        SymmetricMatrix relative,
-        VarianceLikelihoodPoint point,
+        VarianceMinimum restricted,
         double fullDeviance,
         double scale,
         double center,
         double oneSidedConfidence
     )
     {
+        var (relative, point) = (restricted.Relative, restricted.Point);
         var results = sums.Sum(item => item.Count);
         var degrees = sums.Length - 1;
         var slope = point.Line.Second / scale;
@@ -133,28 +129,6 @@ public static class RandomSlope
         : relative.A <= Zero ? VarianceBoundary.NoInterceptVariance
         : relative.Determinant <= Zero * relative.A * relative.D ? VarianceBoundary.FullCorrelation
         : VarianceBoundary.None;
-
-    private static SpecimenSums Sums(SpecimenResponses specimen, double scale, double center)
-    {
-        var (sumG, sumGG, sumY, sumGY, sumYY) = (0.0, 0.0, 0.0, 0.0, 0.0);
-        for (var i = 0; i < specimen.Growth.Length; i++)
-        {
-            var g = specimen.Growth[i] / scale;
-            var y = specimen.Response[i] - center;
-            sumG += g;
-            sumGG += g * g;
-            sumY += y;
-            sumGY += g * y;
-            sumYY += y * y;
-        }
-
-        return new(
-            specimen.Growth.Length,
-            new(specimen.Growth.Length, sumG, sumGG),
-            (sumY, sumGY),
-            sumYY
-        );
-    }
 
     /// <summary>Scatter of the specimens' own lines, relative to that of results about them; null when there is none about them.</summary>
     private static SymmetricMatrix? Start(

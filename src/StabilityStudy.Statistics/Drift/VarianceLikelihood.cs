@@ -14,7 +14,31 @@ internal readonly record struct SpecimenSums(
     SymmetricMatrix Moments,
     (double First, double Second) Products,
     double Squares
-);
+)
+{
+    /// <summary>The sums of a specimen with g in units of <paramref name="scale"/> and y from <paramref name="center"/> on.</summary>
+    public static SpecimenSums Of(SpecimenResponses specimen, double scale, double center)
+    {
+        var (sumG, sumGG, sumY, sumGY, sumYY) = (0.0, 0.0, 0.0, 0.0, 0.0);
+        for (var i = 0; i < specimen.Growth.Length; i++)
+        {
+            var g = specimen.Growth[i] / scale;
+            var y = specimen.Response[i] - center;
+            sumG += g;
+            sumGG += g * g;
+            sumY += y;
+            sumGY += g * y;
+            sumYY += y * y;
+        }
+
+        return new(
+            specimen.Growth.Length,
+            new(specimen.Growth.Length, sumG, sumGG),
+            (sumY, sumGY),
+            sumYY
+        );
+    }
+}
 
 /// <summary>The likelihood at given relative variances, with the residual variance and the fixed line at their best.</summary>
 /// <param name="Deviance">−2 ln L, constants included.</param>
@@ -42,6 +66,8 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
     private const int FixedEffects = 2;
 
     private readonly int _results = specimens.Sum(item => item.Count);
+
+    public int SpecimenCount => specimens.Length;
 
     public VarianceLikelihoodPoint At(SymmetricMatrix relative)
     {

@@ -1,6 +1,14 @@
-using System.Runtime.InteropServices;
-
 namespace StabilityStudy.Statistics.Drift;
+
+/// <summary>Where a search ended.</summary>
+/// <param name="Relative">The relative covariance D.</param>
+/// <param name="Point">The likelihood there.</param>
+/// <param name="Steps">Number of Newton steps from the start that led there.</param>
+internal sealed record VarianceMinimum(
+    SymmetricMatrix Relative,
+    VarianceLikelihoodPoint Point,
+    int Steps
+);
 
 /// <summary>
 /// Finds the relative covariance D = ΛΛ′ of least deviance over the lower triangle Λ, in which D can never leave what is possible and its
@@ -29,62 +37,6 @@ internal static class VarianceSearch
     /// <summary>Steps that polish; each doubles the digits.</summary>
     private const int MostQuietSteps = 4;
 
-    [StructLayout(LayoutKind.Auto)]
-    private readonly record struct Triangle(double L11, double L21, double L22, bool SlopeFirst)
-    {
-        public SymmetricMatrix Squared
-        {
-            get
-            {
-                var (first, second) = (L11 * L11, (L21 * L21) + (L22 * L22));
-                return SlopeFirst ? new(second, L11 * L21, first) : new(first, L11 * L21, second);
-            }
-        }
-
-        public double this[int index] =>
-            index switch
-            {
-                0 => L11,
-                1 => L21,
-                _ => L22,
-            };
-
-        public static Triangle RootOf(SymmetricMatrix matrix, bool slopeFirst)
-        {
-            var (first, last) = slopeFirst ? (matrix.D, matrix.A) : (matrix.A, matrix.D);
-            var root = Math.Sqrt(Math.Max(first, 0));
-            var between = root > 0 ? matrix.B / root : 0;
-            return new(
-                root,
-                between,
-                Math.Sqrt(Math.Max(last - (between * between), 0)),
-                slopeFirst
-            );
-        }
-
-        /// <summary>2GΛ, with G the derivative by the covariance.</summary>
-        public double[] Gradient(SymmetricMatrix derivative)
-        {
-            var (first, last) = SlopeFirst
-                ? (derivative.D, derivative.A)
-                : (derivative.A, derivative.D);
-            return
-            [
-                2 * ((first * L11) + (derivative.B * L21)),
-                2 * ((derivative.B * L11) + (last * L21)),
-                2 * last * L22,
-            ];
-        }
-
-        public Triangle With(int index, double value) =>
-            index switch
-            {
-                0 => this with { L11 = value },
-                1 => this with { L21 = value },
-                _ => this with { L22 = value },
-            };
-    }
-
     /// <summary>Slope variances, as a share of the one of the specimens' own lines, and correlations from which the search starts beside the start given: with few specimens the deviance can have several minima.</summary>
     private static readonly (double Share, double Correlation)[] s_starts =
     [
@@ -96,17 +48,15 @@ internal static class VarianceSearch
         (0.01, -0.9),
     ];
 
-    /// <summary>The relative covariance of the least deviance that any start leads to, and the likelihood there; null when the steps of none settle.</summary>
-    public static (SymmetricMatrix Relative, VarianceLikelihoodPoint Point)? Find(
-        VarianceLikelihood likelihood,
-        SymmetricMatrix start,
-        int specimens
-    ) =>
+    /// <summary>The least deviance that any start leads to; null when the steps of none settle.</summary>
+    /// <param name="likelihood">The likelihood.</param>
+    /// <param name="start">A relative covariance to start from.</param>
+    public static VarianceMinimum? Find(VarianceLikelihood likelihood, SymmetricMatrix start) =>
         Starts(start)
-            .Take(specimens > MostFromSeveral ? 1 : 1 + s_starts.Length)
+            .Take(likelihood.SpecimenCount > MostFromSeveral ? 1 : 1 + s_starts.Length)
             .Select(from => FromOne(likelihood, from))
-            .Where(found => found is not null)
-            .MinBy(found => found!.Value.Point.Deviance);
+            .OfType<VarianceMinimum>()
+            .MinBy(found => found.Point.Deviance);
 
     private static IEnumerable<SymmetricMatrix> Starts(SymmetricMatrix start)
     {
@@ -122,22 +72,20 @@ internal static class VarianceSearch
         }
     }
 
-    private static (SymmetricMatrix Relative, VarianceLikelihoodPoint Point)? FromOne(
-        VarianceLikelihood likelihood,
-        SymmetricMatrix start
-    )
+    /// <summary>The minimum that one start leads to; null when the steps do not settle.</summary>
+    public static VarianceMinimum? FromOne(VarianceLikelihood likelihood, SymmetricMatrix start)
     {
         var slopeFirst = start.D > start.A;
-        return Find(likelihood, start, slopeFirst) ?? Find(likelihood, start, !slopeFirst);
+        return Descend(likelihood, start, slopeFirst) ?? Descend(likelihood, start, !slopeFirst);
     }
 
-    private static (SymmetricMatrix Relative, VarianceLikelihoodPoint Point)? Find(
+    private static VarianceMinimum? Descend(
         VarianceLikelihood likelihood,
         SymmetricMatrix start,
         bool slopeFirst
     )
     {
-        var current = Triangle.RootOf(start, slopeFirst);
+        var current = CovarianceRoot.RootOf(start, slopeFirst);
         var point = likelihood.At(current.Squared);
         var damping = 1e-3;
         var quietSteps = 0;
@@ -148,9 +96,9 @@ internal static class VarianceSearch
             var moved = false;
             for (var attempt = 0; attempt < MostDampings; attempt++)
             {
-                if (Solve(curvature, gradient, damping) is { } change)
+                if (PositiveDefinite.Solve(curvature, gradient, damping) is { } change)
                 {
-                    var next = new Triangle(
+                    var next = new CovarianceRoot(
                         current.L11 - change[0],
                         current.L21 - change[1],
                         current.L22 - change[2],
@@ -183,14 +131,14 @@ internal static class VarianceSearch
 
             if (!moved || quietSteps == MostQuietSteps)
             {
-                return (current.Squared, point);
+                return new VarianceMinimum(current.Squared, point, step + 1);
             }
         }
 
         return null;
     }
 
-    private static double[,] Curvature(VarianceLikelihood likelihood, Triangle at)
+    private static double[,] Curvature(VarianceLikelihood likelihood, CovarianceRoot at)
     {
         var curvature = new double[3, 3];
         for (var j = 0; j < 3; j++)
@@ -209,75 +157,15 @@ internal static class VarianceSearch
         return curvature;
     }
 
-    /// <summary>The damped Newton step; null where the damped curvature is not positive definite.</summary>
-    private static double[]? Solve(double[,] curvature, double[] gradient, double damping)
-    {
-        var lower = new double[3, 3];
-        for (var i = 0; i < 3; i++)
-        {
-            for (var j = 0; j <= i; j++)
-            {
-                var sum = (curvature[i, j] + curvature[j, i]) / 2;
-                if (i == j)
-                {
-                    sum += damping * (Math.Abs(sum) + 1);
-                }
-
-                for (var k = 0; k < j; k++)
-                {
-                    sum -= lower[i, k] * lower[j, k];
-                }
-
-                if (i == j)
-                {
-                    if (sum <= 0)
-                    {
-                        return null;
-                    }
-
-                    lower[i, i] = Math.Sqrt(sum);
-                }
-                else
-                {
-                    lower[i, j] = sum / lower[j, j];
-                }
-            }
-        }
-
-        var solution = new double[3];
-        for (var i = 0; i < 3; i++)
-        {
-            solution[i] = gradient[i];
-            for (var k = 0; k < i; k++)
-            {
-                solution[i] -= lower[i, k] * solution[k];
-            }
-
-            solution[i] /= lower[i, i];
-        }
-
-        for (var i = 2; i >= 0; i--)
-        {
-            for (var k = i + 1; k < 3; k++)
-            {
-                solution[i] -= lower[k, i] * solution[k];
-            }
-
-            solution[i] /= lower[i, i];
-        }
-
-        return solution;
-    }
-
     private static double Promise(double[] change, double[] gradient) =>
         (change[0] * gradient[0]) + (change[1] * gradient[1]) + (change[2] * gradient[2]);
 
     private static double Size(double[] gradient) => gradient.Max(Math.Abs);
 
-    private static bool IsSmall(double[] change, Triangle at) =>
+    private static bool IsSmall(double[] change, CovarianceRoot at) =>
         Enumerable.Range(0, 3).All(i => Math.Abs(change[i]) <= 1e-5 * (Math.Abs(at[i]) + 1));
 
-    private static bool IsTiny(double[] change, Triangle at) =>
+    private static bool IsTiny(double[] change, CovarianceRoot at) =>
         Enumerable
             .Range(0, 3)
             .All(i => Math.Abs(change[i]) <= SmallestStep * (Math.Abs(at[i]) + 1e-3));

@@ -71,14 +71,47 @@ public static class BiologicalVariationTests
         Close.Absolute(symmetric.FallPercent, lognormal.FallPercent, 2e-4);
     }
 
-    [Fact]
-    public static void Wrong_arguments_are_the_callers_mistake()
+    [Theory]
+    [InlineData(0)]
+    [InlineData(-5)]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    public static void A_variation_that_is_not_above_zero_is_the_callers_mistake(double cv)
     {
-        Assert.Throws<ArgumentException>(() =>
-            BiologicalVariation.Goals(0, 5, GoalGrade.Desirable)
-        );
-        Assert.Throws<ArgumentException>(() => BiologicalVariation.Goals(5, 5, (GoalGrade)7));
-        Assert.Throws<ArgumentException>(() => BiologicalVariation.SymmetricChange(-1, 5, 1.96));
-        Assert.Throws<ArgumentException>(() => BiologicalVariation.LognormalChange(1, 5, 0));
+        Assert.ThrowsAny<ArgumentException>(() => Goals(cv, 5));
+        Assert.ThrowsAny<ArgumentException>(() => Goals(5, cv));
+        Assert.ThrowsAny<ArgumentException>(() => Symmetric(1, cv, 1.96));
+        Assert.ThrowsAny<ArgumentException>(() => Lognormal(1, cv, 1.96));
+        Assert.ThrowsAny<ArgumentException>(() => Symmetric(1, 5, cv));
+        Assert.ThrowsAny<ArgumentException>(() => Lognormal(1, 5, cv));
+
+        static void Goals(double within, double between) =>
+            BiologicalVariation.Goals(within, between, GoalGrade.Desirable);
+        static void Symmetric(double analytical, double within, double z) =>
+            BiologicalVariation.SymmetricChange(analytical, within, z);
+        static void Lognormal(double analytical, double within, double z) =>
+            BiologicalVariation.LognormalChange(analytical, within, z);
     }
+
+    [Fact]
+    public static void The_method_itself_may_have_no_variation_but_not_less()
+    {
+        // √2·z·CVI is left when the method is perfect.
+        Close.Relative(
+            1.96 * Math.Sqrt(2) * 5,
+            BiologicalVariation.SymmetricChange(0, 5, 1.96).RisePercent,
+            1e-14
+        );
+        Assert.ThrowsAny<ArgumentException>(() => BiologicalVariation.SymmetricChange(-1, 5, 1.96));
+        Assert.ThrowsAny<ArgumentException>(() =>
+            BiologicalVariation.SymmetricChange(double.NaN, 5, 1.96)
+        );
+    }
+
+    [Fact]
+    public static void An_unknown_grade_is_the_callers_mistake() =>
+        Assert.Throws<ArgumentException>(
+            "grade",
+            () => BiologicalVariation.Goals(5, 5, (GoalGrade)7)
+        );
 }

@@ -58,6 +58,18 @@ public sealed class LimitsOfAgreementTests
     }
 
     [Fact]
+    public void Exact_interval_is_that_of_R()
+    {
+        // R 4.2.2: d <- c(3,-1,4,1,-5,9); mean(d) + sd(d)/sqrt(6)*qt(c(0.025, 0.975), 5, ncp = 1.96*sqrt(6))
+        var estimate = LimitsOfAgreement.Compute([3, -1, 4, 1, -5, 9], 0.95);
+        var limits = Computed.Value(estimate);
+
+        Close.Absolute(6.54197928, limits.UpperExact.Lower, 1e-6);
+        Close.Absolute(26.11265259, limits.UpperExact.Upper, 1e-6);
+        Assert.Empty(estimate.Notes);
+    }
+
+    [Fact]
     public void Fewer_than_two_differences_are_too_few()
     {
         Computed.Refusal(AssumptionCode.TooFewValues, LimitsOfAgreement.Compute([], 0.95));

@@ -91,6 +91,14 @@ public sealed class RelativeChangeTests
     }
 
     [Fact]
+    public void One_zero_among_many_second_members_refuses_every_logarithm()
+    {
+        var pairs = ExactPairs.Create([5m, 6m, 7m], [5m, 0m, 7m]);
+
+        Computed.Refusal(AssumptionCode.ValueNotPositive, RelativeChange.LogRatio(pairs));
+    }
+
+    [Fact]
     public void No_pairs_have_no_changes() =>
         Assert.Empty(Computed.Value(RelativeChange.Percent(ExactPairs.Create([], []))).Values);
 }

@@ -40,6 +40,26 @@ public sealed class ToleranceFactorTests
         // 95 %/95 %, n = 2: 36.519 or 36.520 in printed tables (from memory).
         Close.Absolute(36.5195, ToleranceFactor.TwoSided(2, 0.95, 0.95), 0.001);
 
+    [Theory]
+    [InlineData(5, 0.9, 0.05)]
+    [InlineData(10, 0.95, 0.3)]
+    [InlineData(30, 0.99, 0.5)]
+    public void Low_confidence_has_factors_too(int n, double coverage, double level)
+    {
+        // Howe's factor by the chi-squared quantile that its definition has: P(χ² > c) = level at c.
+        var howe = ToleranceFactor.Howe(n, coverage, level);
+        var ratio = Normal.Quantile((1 + coverage) / 2) / howe;
+        var chiSquared = (n - 1) * (1 + (1.0 / n)) * ratio * ratio;
+
+        Close.Absolute(
+            level,
+            MathNet.Numerics.Distributions.ChiSquared.CDF(n - 1, double.MaxValue)
+                - MathNet.Numerics.Distributions.ChiSquared.CDF(n - 1, chiSquared),
+            1e-9
+        );
+        Close.Relative(howe, ToleranceFactor.TwoSided(n, coverage, level), 0.1);
+    }
+
     [Fact]
     public void Factor_falls_toward_the_normal_quantile_with_the_number_of_values()
     {

@@ -140,10 +140,19 @@ public sealed class TwoOneSidedTestsTests
         return [.. Enumerable.Range(0, 15).Select(i => scale(column[i]) - scale(column[i + 15]))];
     }
 
-    [Fact]
-    public void A_limit_that_is_no_number_throws()
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    [InlineData(double.NegativeInfinity)]
+    public void What_is_no_number_throws(double wrong)
     {
-        Assert.Throws<ArgumentException>(() => TwoOneSidedTests.Compute(0, 1, 10, double.NaN, 1));
-        Assert.Throws<ArgumentException>(() => TwoOneSidedTests.Compute(0, 1, 10, -1, double.NaN));
+        Assert.Throws<ArgumentException>("mean", () => Of(wrong, 1, 10, -1, 1));
+        Assert.Throws<ArgumentException>("standardError", () => Of(0, wrong, 10, -1, 1));
+        Assert.Throws<ArgumentException>("degreesOfFreedom", () => Of(0, 0, -10, -1, 1));
+        Assert.Throws<ArgumentException>("lowerLimit", () => Of(0, 1, 10, wrong, 1));
+        Assert.Throws<ArgumentException>("upperLimit", () => Of(0, 1, 10, -1, wrong));
+
+        static void Of(double mean, double error, double degrees, double lower, double upper) =>
+            TwoOneSidedTests.Compute(mean, error, degrees, lower, upper);
     }
 }

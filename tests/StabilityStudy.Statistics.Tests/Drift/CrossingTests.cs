@@ -88,8 +88,16 @@ public class CrossingTests
     [Theory]
     [InlineData(-1)]
     [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
     public void Limit_that_is_no_allowance_throws(double limit) =>
-        Assert.Throws<ArgumentException>(() => Crossing.Find(Exact(2, [12], [1]), limit));
+        Assert.Throws<ArgumentException>(
+            "limitPercent",
+            () => Crossing.Find(Exact(2, [12], [1]), limit)
+        );
+
+    [Fact]
+    public void Drift_that_is_absent_throws() =>
+        Assert.Throws<ArgumentNullException>("estimate", () => Crossing.Find(null!, 5));
 
     [Theory]
     [InlineData(-0.5, 0.4, 2)]
@@ -142,12 +150,32 @@ public class CrossingTests
     [Fact]
     public void Limits_that_do_not_enclose_zero_throw()
     {
-        Assert.Throws<ArgumentException>(() => Crossing.Roots(DriftShape.Linear, 1, -1, 1, 0, 6));
-        Assert.Throws<ArgumentException>(() =>
-            Crossing.Roots(DriftShape.Linear, 1, -1, double.NaN, -6, 6)
-        );
-        Assert.Throws<ArgumentException>(() => Crossing.Roots(DriftShape.Linear, -1, -1, 1, -6, 6));
+        Assert.Throws<ArgumentException>("upperLimit", () => Roots(-1, 1, 0, 6));
+        Assert.Throws<ArgumentException>("upperLimit", () => Roots(-1, 1, -6, 0));
+        Assert.Throws<ArgumentException>("hours", () => Roots(-1, 1, -6, 6, -1));
     }
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    [InlineData(double.NegativeInfinity)]
+    public void What_is_no_number_throws(double wrong)
+    {
+        Assert.Throws<ArgumentException>("slopeLower", () => Roots(wrong, 1, -6, 6));
+        Assert.Throws<ArgumentException>("slopeUpper", () => Roots(-1, wrong, -6, 6));
+        Assert.Throws<ArgumentException>("lowerLimit", () => Roots(-1, 1, wrong, 6));
+        Assert.Throws<ArgumentException>("upperLimit", () => Roots(-1, 1, -6, wrong));
+        Assert.Throws<ArgumentException>("hours", () => Roots(-1, 1, -6, 6, wrong));
+    }
+
+    private static void Roots(
+        double slopeLower,
+        double slopeUpper,
+        double lowerLimit,
+        double upperLimit,
+        double baseline = 1
+    ) =>
+        Crossing.Roots(DriftShape.Linear, baseline, slopeLower, slopeUpper, lowerLimit, upperLimit);
 
     private static double Farthest(DriftPoint point) =>
         Math.Max(point.UpperBound, -point.LowerBound);

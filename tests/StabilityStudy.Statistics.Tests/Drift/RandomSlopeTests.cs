@@ -180,6 +180,7 @@ public sealed class RandomSlopeTests
             boundaries.Add(fit.Boundary);
             Assert.True(double.IsFinite(fit.RestrictedLogLikelihood));
             Assert.InRange(fit.Slope, fit.SlopeLower, fit.SlopeUpper);
+            RequireAgreement(fit);
         }
 
         // At the boundary the two variances nearly always leave one direction free, so one of them alone is hardly ever zero.
@@ -192,6 +193,21 @@ public sealed class RandomSlopeTests
                 VarianceBoundary.NoSlopeVariance,
             }
         );
+    }
+
+    /// <summary>What the boundary says is what the variances show: a variance that is said to be zero is exactly zero.</summary>
+    private static void RequireAgreement(RandomSlopeFit fit)
+    {
+        Assert.Equal(fit.Boundary == VarianceBoundary.NoSlopeVariance, fit.SlopeVariance == 0);
+        Assert.Equal(fit.InterceptVariance == 0 || fit.SlopeVariance == 0, fit.Correlation is null);
+        if (fit.Correlation is { } correlation)
+        {
+            Assert.Equal(
+                fit.Boundary == VarianceBoundary.FullCorrelation,
+                Math.Abs(correlation) == 1
+            );
+            Assert.InRange(correlation, -1, 1);
+        }
     }
 
     [Fact]
@@ -230,8 +246,20 @@ public sealed class RandomSlopeTests
     {
         Assert.Throws<ArgumentException>(() => RandomSlope.Fit([new([0, 1], [1])], Level));
         Assert.Throws<ArgumentException>(() => RandomSlope.Fit([new([0], [double.NaN])], Level));
+        Assert.Throws<ArgumentException>(
+            "specimens",
+            () => OneOfMany([0, double.NaN, 2], [1, 2, 3])
+        );
+        Assert.Throws<ArgumentException>(
+            "specimens",
+            () => OneOfMany([0, 1, 2], [1, double.NaN, 3])
+        );
+        Assert.Throws<ArgumentException>("specimens", () => OneOfMany([0, 1, 2], [1, 2]));
         Assert.Throws<ArgumentException>(() => RandomSlope.Fit([], 0.5));
         Assert.Throws<ArgumentException>(() => RandomSlope.Fit(default, Level));
+
+        static void OneOfMany(ImmutableArray<double> growth, ImmutableArray<double> response) =>
+            RandomSlope.Fit([.. Specimens("growth"), new(growth, response)], Level);
     }
 
     /// <summary>With three specimens the deviance has two minima; a reviewer's many starts, evaluated with full covariance matrices, found the lower one at a correlation of −1.</summary>
@@ -270,5 +298,80 @@ public sealed class RandomSlopeTests
 
         Assert.Equal(7, fit.ResultCount);
         Assert.Null(fit.CorrectedInformation);
+    }
+
+    /// <summary>
+    /// Results level + slope·g + c·(1, −2, 1) at g = −1, 0, 1: the last term is orthogonal to both others, so every specimen's own line is (level, slope) with the residual squares 6c². Where the levels
+    /// (or the slopes) are all the same, their variance is zero at the estimate, σ² = Σ6c²/(m + m − 1), and the other variance is that of the specimens' own values less σ²/Σz².
+    /// </summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void A_variance_alone_at_zero_has_the_closed_form(bool levelsAreTheSame)
+    {
+        double[] own = [3, -3, 1, -1, 4, -4, 2, -2];
+        double[] curvature = [0.2, 0.3, 0.1, 0.4, 0.2, 0.1, 0.3, 0.2];
+        ImmutableArray<SpecimenResponses> specimens =
+        [
+            .. own.Zip(
+                curvature,
+                (value, c) =>
+                    levelsAreTheSame
+                        ? new SpecimenResponses([-1, 0, 1], [c - value, -2 * c, c + value])
+                        : new SpecimenResponses([-1, 0, 1], [value + c, value - (2 * c), value + c])
+            ),
+        ];
+
+        var fit = Computed.Value(RandomSlope.Fit(specimens, Level));
+
+        var residual = curvature.Sum(c => 6 * c * c) / 15;
+        var between = own.Sum(value => value * value) / 7;
+        Close.Relative(residual, fit.ResidualVariance, 1e-9);
+        Close.Absolute(0, fit.Slope, 1e-12);
+        Assert.Null(fit.Correlation);
+        if (levelsAreTheSame)
+        {
+            Assert.Equal(VarianceBoundary.NoInterceptVariance, fit.Boundary);
+            Assert.Equal(0, fit.InterceptVariance);
+            Close.Relative(between - (residual / 2), fit.SlopeVariance, 1e-8);
+            Close.Relative(Math.Sqrt(between / 8), fit.SlopeStandardError, 1e-8);
+        }
+        else
+        {
+            Assert.Equal(VarianceBoundary.NoSlopeVariance, fit.Boundary);
+            Assert.Equal(0, fit.SlopeVariance);
+            Close.Relative(between - (residual / 3), fit.InterceptVariance, 1e-8);
+            Close.Relative(Math.Sqrt(residual / 2 / 8), fit.SlopeStandardError, 1e-8);
+        }
+    }
+
+    /// <summary>From 41 specimens on there is one start only, that of the specimens' own lines; a specimen with one delay has none.</summary>
+    [Fact]
+    public void Many_specimens_some_with_one_delay_only_have_a_fit()
+    {
+        var random = new SeededRandom(20261126);
+        var whole = Enumerable
+            .Range(0, 44)
+            .Select(i => Draw(i % 4 == 0 ? [6.0, 6.0] : [0.0, 6.0, 12.0]))
+            .ToImmutableArray();
+
+        var fit = Computed.Value(RandomSlope.Fit(whole, Level));
+
+        Assert.Equal(44, fit.SpecimenCount);
+        Assert.InRange(fit.Slope, fit.SlopeLower, fit.SlopeUpper);
+        Assert.InRange(
+            0.5,
+            fit.Slope - (4 * fit.SlopeStandardError),
+            fit.Slope + (4 * fit.SlopeStandardError)
+        );
+
+        SpecimenResponses Draw(ImmutableArray<double> delays)
+        {
+            var (level, slope) = (
+                30 + (3 * random.NextNormal()),
+                0.5 + (0.1 * random.NextNormal())
+            );
+            return new(delays, [.. delays.Select(g => level + (slope * g) + random.NextNormal())]);
+        }
     }
 }

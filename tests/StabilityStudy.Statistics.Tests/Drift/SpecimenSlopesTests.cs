@@ -49,8 +49,10 @@ public class SpecimenSlopesTests
             new SpecimenSeries(2, 2, 1, [25, 49], [24, 48])
         );
 
-        var drift = SpecimenSlopes.Fit(series, DriftShape.Linear, 0.95).Value!;
+        var answer = SpecimenSlopes.Fit(series, DriftShape.Linear, 0.95);
+        var drift = answer.Value!;
 
+        Assert.Empty(answer.Notes);
         Assert.Equal([0.5, 1.0], drift.SpecimenSlopes);
         Assert.Equal(1.5, drift.BaselineDelayHours);
     }

@@ -38,11 +38,40 @@ public sealed class ShapiroWilkTests
         var plain = Computed.Value(ShapiroWilk.Compute(values)).W;
 
         Close.Relative(plain, Of([.. values.Select(v => (3 * v) + 100)]), 1e-12);
+        Close.Relative(plain, Of([.. values.Select(v => v + 1e6)]), 1e-12);
+        Close.Relative(plain, Of([.. values.Select(v => v * 1e-200)]), 1e-12);
         Close.Relative(plain, Of([.. values.Select(v => -v)]), 1e-12);
         Close.Relative(plain, Of([.. values.Reverse()]), 1e-14);
         Assert.Equal([1, 2, 2.5, 4, 8, 9, 9.5, 17], values);
 
         static double Of(double[] v) => Computed.Value(ShapiroWilk.Compute(v)).W;
+    }
+
+    [Fact]
+    public void The_largest_samples_agree_with_R()
+    {
+        // R 4.2.2: shapiro.test(sqrt(1:5000)). One value more is too many.
+        double[] roots = [.. Enumerable.Range(1, 5000).Select(i => Math.Sqrt(i))];
+        var test = Computed.Value(ShapiroWilk.Compute(roots));
+
+        Assert.Equal(5000, test.Count);
+        Close.Relative(0.94693150234563006, test.W, 1e-11);
+        Close.Relative(3.8027547015929554e-39, test.PValue, 1e-8);
+        Computed.Refusal(AssumptionCode.TooManyValues, ShapiroWilk.Compute([.. roots, 71]));
+    }
+
+    [Theory]
+    [InlineData(new double[] { 1, 2, 3 }, 1, 1)]
+    [InlineData(new double[] { 0, 0, 1 }, 0.75, 0)]
+    [InlineData(new double[] { 0, 1, 1 }, 0.75, 0)]
+    public void Three_values_reach_both_ends_of_the_range(double[] values, double w, double p)
+    {
+        // At n = 3 the test is exact: W is 1 for equal steps and 3/4 when two values are equal.
+        var test = Computed.Value(ShapiroWilk.Compute(values));
+
+        Close.Absolute(w, test.W, 1e-15);
+        Close.Absolute(p, test.PValue, 1e-7);
+        Assert.InRange(test.PValue, 0, 1);
     }
 
     [Theory]

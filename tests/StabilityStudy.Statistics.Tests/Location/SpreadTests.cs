@@ -38,4 +38,10 @@ public sealed class SpreadTests
     [Fact]
     public void Constant_values_have_no_skewness_at_all() =>
         Computed.Refusal(AssumptionCode.ZeroSpread, Spread.Summarize([0.3, 0.3, 0.3]));
+
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.NegativeInfinity)]
+    public void A_value_that_is_no_number_is_the_callers_mistake(double value) =>
+        Assert.Throws<ArgumentException>("values", () => Spread.Summarize([1, 2, value, 4]));
 }

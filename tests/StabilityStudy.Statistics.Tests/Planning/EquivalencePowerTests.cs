@@ -169,4 +169,21 @@ public sealed class EquivalencePowerTests
             () => EquivalencePower.Of(5, double.NaN, 1, -1, 1, 0.9)
         );
     }
+
+    [Fact]
+    public void What_is_no_number_throws()
+    {
+        Assert.Throws<ArgumentException>(
+            "standardDeviation",
+            () => EquivalencePower.Of(5, 0, double.PositiveInfinity, -1, 1, 0.9)
+        );
+        Assert.Throws<ArgumentException>(
+            "lower",
+            () => EquivalencePower.Of(5, 0, 1, double.NegativeInfinity, 1, 0.9)
+        );
+        Assert.Throws<ArgumentException>(
+            "upper",
+            () => EquivalencePower.Of(5, 0, 1, -1, double.PositiveInfinity, 0.9)
+        );
+    }
 }

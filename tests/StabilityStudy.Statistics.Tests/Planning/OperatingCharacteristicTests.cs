@@ -48,6 +48,18 @@ public sealed class OperatingCharacteristicTests
         static bool Accepts(double truth, SeededRandom random) => 3 * random.NextDouble() < truth;
     }
 
+    [Theory]
+    [InlineData(1)]
+    [InlineData(1_000_000)]
+    public void One_study_or_a_million_are_allowed(int studies)
+    {
+        var point = OperatingCharacteristic.Curve([1], studies, 1, 0.95, (_, _) => true)[0];
+
+        Assert.Equal((studies, 1), (point.Accepted, point.Upper));
+        // Without a failure the exact lower bound is (α/2)^(1/n).
+        Close.Relative(Math.Pow(0.025, 1.0 / studies), point.Lower, 1e-9);
+    }
+
     [Fact]
     public void Refuses_what_is_outside_its_range()
     {
@@ -62,7 +74,7 @@ public sealed class OperatingCharacteristicTests
             OperatingCharacteristic.Curve([1], 1_000_001, 1, 0.95, Accepts)
         );
         Assert.Throws<ArgumentException>(() =>
-            OperatingCharacteristic.Curve([1], 10, 1, 1, Accepts)
+            OperatingCharacteristic.Curve([], 10, 1, 1, Accepts)
         );
         Assert.Throws<ArgumentNullException>(() =>
             OperatingCharacteristic.Curve([1], 10, 1, 0.95, null!)

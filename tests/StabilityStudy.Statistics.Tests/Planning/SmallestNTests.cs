@@ -38,6 +38,23 @@ public sealed class SmallestNTests
     }
 
     [Fact]
+    public void The_cap_itself_is_tried_and_a_power_that_is_met_exactly_is_enough()
+    {
+        Assert.Equal(19, SmallestN.ForIndividual(0.99, 1, 0.85, 0.95, 19));
+        var power = EquivalencePower.Of(10, 4, 3, -7.5, 7.5, 0.9);
+        Assert.Equal(10, SmallestN.ForEquivalence(power, 4, 3, -7.5, 7.5, 0.9, 10));
+        Assert.Null(SmallestN.ForEquivalence(power, 4, 3, -7.5, 7.5, 0.9, 9));
+        Assert.Equal(2, SmallestN.ForEquivalence(0.01, 0, 1, -7.5, 7.5, 0.9, 2));
+    }
+
+    [Fact]
+    public void Clusters_of_one_pair_are_pairs() =>
+        Assert.Equal(
+            SmallestN.ForEquivalence(0.9, 6, 3, -7.5, 7.5, 0.9, 200),
+            SmallestN.ForClusteredEquivalence(0.9, 6, 3, 1, -7.5, 7.5, 0.9, 200)
+        );
+
+    [Fact]
     public void Arguments_out_of_range_throw()
     {
         Assert.Throws<ArgumentException>(

@@ -93,4 +93,66 @@ public sealed class PassingBablokBootstrapTests
             PassingBablokBootstrap.BiasAt(falling, [3], 0.9, 199, 1)
         );
     }
+
+    [Fact]
+    public void Pairs_that_give_no_line_without_one_of_them_are_refused()
+    {
+        // Between five pairs at one baseline and three at another are 15 slopes against 13 vertical ones; with two in place of three 10 against 11.
+        var pairs = ExactPairs.Create(
+            [1, 1, 1, 1, 1, 2, 2, 2],
+            [1, 1.1m, 1.2m, 1.3m, 1.4m, 2, 2.2m, 2.4m]
+        );
+
+        Computed.Value(PassingBablok.Fit(pairs, 0.01));
+        Computed.Refusal(
+            AssumptionCode.InfiniteSlope,
+            PassingBablokBootstrap.BiasAt(pairs, [1], 0.01, 200, 1)[0]
+        );
+    }
+
+    [Fact]
+    public void Draws_without_a_line_are_drawn_again_and_counted()
+    {
+        // Four pairs at each of two baselines: draws with most pairs at one of them have a vertical line in the middle.
+        var found = Computed.Value(
+            PassingBablokBootstrap.BiasAt(
+                ExactPairs.Create(
+                    [1, 1, 1, 1, 2, 2, 2, 2],
+                    [1, 1.1m, 1.2m, 1.3m, 2, 2.2m, 2.3m, 2.4m]
+                ),
+                [1.5],
+                0.01,
+                200,
+                5
+            )[0]
+        );
+
+        Assert.InRange(found.Redrawn, 10, 400);
+    }
+
+    [Fact]
+    public void A_thousand_pairs_are_not_too_many()
+    {
+        decimal[] x = [.. Enumerable.Range(1, 1000).Select(i => (decimal)i)];
+        decimal[] y = [.. x.Select(value => value + (value % 7))];
+
+        var found = Computed.Value(
+            PassingBablokBootstrap.BiasAt(ExactPairs.Create(x, y), [500], 0.9, 200, 1)[0]
+        );
+
+        Assert.InRange(found.Bias, found.Lower, found.Upper);
+        Close.Absolute(3, found.Bias, 0.1);
+    }
+
+    [Fact]
+    public void No_level_gives_no_bias_and_no_pairs_are_the_callers_mistake()
+    {
+        var pairs = RegressionReference.Pairs("wide");
+
+        Assert.Empty(PassingBablokBootstrap.BiasAt(pairs, [], 0.9, 200, 1));
+        Assert.Throws<ArgumentNullException>(
+            "pairs",
+            () => PassingBablokBootstrap.BiasAt(null!, [], 0.9, 200, 1)
+        );
+    }
 }

@@ -23,6 +23,19 @@ public sealed class SeededRandomTests
     }
 
     [Fact]
+    public void A_uniform_number_is_the_middle_of_its_step_of_two_to_the_minus_52()
+    {
+        var bits = new SeededRandom(7);
+        var numbers = new SeededRandom(7);
+        for (var i = 0; i < 100; i++)
+        {
+            var steps = numbers.NextDouble() * (1L << 52);
+
+            Assert.Equal(bits.NextUInt64() / 4096, steps - 0.5, 0.0);
+        }
+    }
+
+    [Fact]
     public void Same_seed_gives_the_same_numbers()
     {
         var first = new SeededRandom(42);

@@ -104,6 +104,12 @@ public sealed class SlopeBootstrapTests
     [Fact]
     public void Arguments_out_of_range_throw()
     {
+        Assert.ThrowsAny<ArgumentException>(() =>
+            SlopeBootstrap.Deming([1, 2, 3, 4], [1, 2, 3], 1, 0.9, 200, 1)
+        );
+        Assert.ThrowsAny<ArgumentException>(() =>
+            SlopeBootstrap.Deming([1, double.NaN, 3], [1, 2, 3], 1, 0.9, 200, 1)
+        );
         Assert.Throws<ArgumentException>(
             "replicates",
             () => SlopeBootstrap.Deming([1, 2, 3], [1, 2, 3], 1, 0.9, 199, 1)
