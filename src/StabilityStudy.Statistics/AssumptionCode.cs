@@ -9,7 +9,7 @@ public static class AssumptionCode
     /// <summary>Fewer values than the method needs.</summary>
     public const string TooFewValues = "too-few-values";
 
-    /// <summary>More values than the method can hold in memory.</summary>
+    /// <summary>More values than the method can hold, or than it was made or checked for.</summary>
     public const string TooManyValues = "too-many-values";
 
     /// <summary>A result rests on an approximation that is coarse at this sample size.</summary>
@@ -30,7 +30,7 @@ public static class AssumptionCode
     /// <summary>The method presumes that y rises with x, and the data do not show that it does.</summary>
     public const string NoPositiveAssociation = "no-positive-association";
 
-    /// <summary>The selected slope is vertical.</summary>
+    /// <summary>The slope is vertical or has no direction, also that of a set with a pair left out or of drawn samples.</summary>
     public const string InfiniteSlope = "infinite-slope";
 
     /// <summary>Heavy ties make the result less informative than its interval looks.</summary>

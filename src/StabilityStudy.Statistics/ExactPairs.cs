@@ -9,7 +9,11 @@ namespace StabilityStudy.Statistics;
 /// </summary>
 public sealed class ExactPairs
 {
-    private const int MostDecimals = 9;
+    /// <summary>Most decimals of a result or an allowance.</summary>
+    internal const int MostDecimals = 9;
+
+    /// <summary>Largest result or allowance; with nine decimals it is still a 64-bit whole number.</summary>
+    internal const decimal Largest = 900_000_000m;
 
     private int[]? _byXThenY;
 
@@ -134,11 +138,10 @@ public sealed class ExactPairs
 
     private static int MostDecimalsOf(ReadOnlySpan<decimal> values, int atLeast, string parameter)
     {
-        const decimal largest = 900_000_000m;
         var most = atLeast;
         foreach (var value in values)
         {
-            if (value is < -largest or > largest)
+            if (value is < -Largest or > Largest)
             {
                 throw new ArgumentException(
                     "The value is too large to be a laboratory result.",

@@ -39,7 +39,12 @@ internal static class BiasEvaluation
             return Refused(criterion, limit, mean.NotComputable!);
         }
 
-        var equivalence = LessFavorable(interval, changes);
+        var persons = MeanOfRepeatDraws.OverPersons(
+            changes.Values,
+            data,
+            criterion.ConfidenceLevel
+        );
+        var equivalence = LeastFavorable(interval, persons, changes);
         var doubts = BiasDoubts.Of(interval, spread, changes, data, minimumDays, uncounted);
         var (verdict, reason) =
             criterion.Rule == DecisionRule.PointOnly
@@ -61,36 +66,30 @@ internal static class BiasEvaluation
     }
 
     /// <summary>
-    /// The tests over specimens and over collection days, as the interval is the wider of the two: the larger p value
-    /// stands; where the interval over persons is the widest, the test over persons. One that cannot be computed, with one day or without spread, leaves the other.
+    /// The tests over specimens, over collection days and over persons, as the interval spans all of them: the largest p value stands. One that cannot be computed, with one
+    /// day or without spread, leaves the others.
     /// </summary>
-    private static Estimate<EquivalenceTest> LessFavorable(
+    private static Estimate<EquivalenceTest> LeastFavorable(
         ClusteredMeanInterval interval,
+        MeanInterval? persons,
         ChangeOnScale changes
     )
     {
-        Estimate<EquivalenceTest> Test(double mean, double standardError, double degrees) =>
+        Estimate<EquivalenceTest> Of(MeanInterval mean) =>
             TwoOneSidedTests.Compute(
-                mean,
-                standardError,
-                degrees,
+                mean.Mean,
+                mean.StandardError,
+                mean.DegreesOfFreedom,
                 changes.LowerLimit,
                 changes.UpperLimit
             );
-        Estimate<EquivalenceTest> Of(MeanInterval mean) =>
-            Test(mean.Mean, mean.StandardError, mean.DegreesOfFreedom);
-        if (interval.DecidedBy == MeanOfRepeatDraws.Subjects)
-        {
-            return Test(interval.Mean, interval.StandardError, interval.DegreesOfFreedom);
-        }
-
-        var bySpecimen = Of(interval.BySpecimen);
-        return
-            interval.ByCluster.TryGet(out var clusters)
-            && Of(clusters) is { Value: { } byDay } overDays
-            && byDay.PValue > (bySpecimen.Value?.PValue ?? 0)
-            ? overDays
-            : bySpecimen;
+        return new[] { interval.ByCluster.Value, persons }
+            .OfType<MeanInterval>()
+            .Select(Of)
+            .Aggregate(
+                Of(interval.BySpecimen),
+                (worst, test) => test.Value?.PValue > (worst.Value?.PValue ?? 0) ? test : worst
+            );
     }
 
     private static (Verdict Verdict, VerdictReason Reason) ByMeanOnly(

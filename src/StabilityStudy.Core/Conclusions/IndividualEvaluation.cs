@@ -126,7 +126,7 @@ internal static class IndividualEvaluation
         : criterion.Rule == DecisionRule.PointOnly
             ? (int)decimal.Floor(counted * (100 - criterion.SharePercentMinimum) / 100)
         : criterion.SharePercentMinimum >= 100 ? null
-        : SmallestSampleSize.MostOutside(
+        : AcceptanceNumber.Of(
             counted,
             (double)(criterion.SharePercentMinimum / 100),
             criterion.ConfidenceLevel

@@ -26,24 +26,17 @@ internal static class MeanOfRepeatDraws
             confidenceLevel
         );
         var person = PersonNumbers(data);
-        if (person.Distinct().Count() == person.Length || !byDay.TryGet(out var interval))
+        if (!RepeatsPersons(person) || !byDay.TryGet(out var interval))
         {
             return byDay;
         }
 
-        var overPersons = ClusteredMean.WithInterval(
-            changes.AsSpan(),
-            person.AsSpan(),
-            confidenceLevel
-        );
-        if (!overPersons.TryGet(out var persons) || !persons.ByCluster.TryGet(out var byPerson))
+        if (OverPersons(changes, data, confidenceLevel) is not { } byPerson)
         {
-            return overPersons.NotComputable is { } why
-                ? Estimate.Refused<ClusteredMeanInterval>(why.Code, why.Reason)
-                : Estimate.Refused<ClusteredMeanInterval>(
-                    AssumptionCode.TooFewValues,
-                    "All specimens are of one person."
-                );
+            return Estimate.Refused<ClusteredMeanInterval>(
+                AssumptionCode.TooFewValues,
+                "All specimens are of one person."
+            );
         }
 
         var widest = byPerson.Upper - byPerson.Lower > interval.Upper - interval.Lower;
@@ -65,6 +58,27 @@ internal static class MeanOfRepeatDraws
             byDay.Notes
         );
     }
+
+    /// <summary>The mean of the persons' means with its interval; null when every specimen is of a person of its own, or all are of one.</summary>
+    public static MeanInterval? OverPersons(
+        ImmutableArray<double> changes,
+        CellData data,
+        double confidenceLevel
+    )
+    {
+        var person = PersonNumbers(data);
+        return
+            RepeatsPersons(person)
+            && ClusteredMean
+                .WithInterval(changes.AsSpan(), person.AsSpan(), confidenceLevel)
+                .TryGet(out var mean)
+            && mean.ByCluster.TryGet(out var persons)
+            ? persons
+            : null;
+    }
+
+    private static bool RepeatsPersons(ImmutableArray<int> person) =>
+        person.Distinct().Count() < person.Length;
 
     private static ImmutableArray<int> PersonNumbers(CellData data)
     {

@@ -13,6 +13,9 @@ internal static class OtherLocation
     /// <summary>Coarser reporting than this share of the allowance makes ties that the Hodges–Lehmann interval cannot bear.</summary>
     private const double LargestIncrement = 0.25;
 
+    /// <summary>What rounding can add to an average, as a share of it.</summary>
+    private const double LastDigits = 1e-14;
+
     /// <summary>Each question with the criteria as they would be; none without a bias criterion.</summary>
     public static IEnumerable<(
         string Code,
@@ -133,8 +136,28 @@ internal static class OtherLocation
         {
             Verdict = doubted
                 ? Verdict.Inconclusive
-                : BiasEvaluation.ByInterval(interval.Lower, interval.Upper, changes).Verdict,
+                : BiasEvaluation
+                    .ByInterval(
+                        Settled(interval.Lower, changes),
+                        Settled(interval.Upper, changes),
+                        changes
+                    )
+                    .Verdict,
         };
+    }
+
+    /// <summary>An average of two changes that is a limit but for its last digits is that limit, and so not inside.</summary>
+    private static double Settled(double end, ChangeOnScale changes)
+    {
+        foreach (var limit in new[] { changes.LowerLimit, changes.UpperLimit })
+        {
+            if (Math.Abs(end - limit) <= LastDigits * Math.Abs(limit))
+            {
+                return limit;
+            }
+        }
+
+        return end;
     }
 
     private static bool IsFine(BiasResult result, CellData data) =>

@@ -22,7 +22,7 @@ internal static class ShareKept
         var required = (double)(percentMinimum / 100);
         if (
             percentMinimum is > 0 and < 100
-            && changed <= SmallestSampleSize.MostOutside(counted, required, confidenceLevel)
+            && changed <= AcceptanceNumber.Of(counted, required, confidenceLevel)
         )
         {
             return Verdict.Met;

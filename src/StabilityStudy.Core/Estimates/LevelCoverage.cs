@@ -14,7 +14,7 @@ public sealed record LevelCoverage(int Below, int Above, string? Gap)
     /// <summary>Fewest baselines on either side of a level.</summary>
     public const int FewestOnEitherSide = 3;
 
-    /// <summary>The baselines must spread by so many times the analytical SD at the level, or measurement error bends the line.</summary>
+    /// <summary>Specimens must spread by so many times the analytical SD at the level, or measurement error bends the line.</summary>
     private const double LeastSpread = 5;
 
     internal static LevelCoverage Of(decimal level, CellData data, Analyte analyte)
@@ -47,10 +47,13 @@ public sealed record LevelCoverage(int Below, int Above, string? Gap)
         }
 
         var analytical = (double)(cv / 100 * level);
-        return baselines.StandardDeviation < LeastSpread * analytical
+        // The SD of measured baselines holds the analytical one too.
+        var observed = baselines.StandardDeviation;
+        var between = Math.Sqrt(Math.Max(0, (observed * observed) - (analytical * analytical)));
+        return between < LeastSpread * analytical
             ? string.Create(
                 CultureInfo.InvariantCulture,
-                $"the baselines spread by an SD of {baselines.StandardDeviation:0.###}, less than {LeastSpread} times the analytical SD of {analytical:0.###} there"
+                $"the specimens spread by an SD of {between:0.###} (that of the baselines less the analytical one), less than {LeastSpread} times the analytical SD of {analytical:0.###} there"
             )
             : null;
     }

@@ -33,11 +33,7 @@ internal static class CriterionReach
                 if (
                     groupTable.IsSound("specimens")
                     && CriterionCoverage.AppliesTo(criterion, group)
-                    && SmallestSampleSize.MostOutside(
-                        group.Specimens,
-                        share,
-                        criterion.ConfidenceLevel
-                    )
+                    && AcceptanceNumber.Of(group.Specimens, share, criterion.ConfidenceLevel)
                         is null
                 )
                 {
@@ -56,7 +52,7 @@ internal static class CriterionReach
     }
 
     private static string Advice(double share, double confidenceLevel) =>
-        SmallestSampleSize.MostOutside(MostSearched, share, confidenceLevel) is null
+        AcceptanceNumber.Of(MostSearched, share, confidenceLevel) is null
             ? "Change the criterion before data are collected; no study is large enough for it."
             : FormattableString.Invariant(
                 $"Plan at least {SmallestN.ForIndividual(0.5, 1, share, confidenceLevel, MostSearched)} specimens, or change the criterion before data are collected."

@@ -9,9 +9,6 @@ namespace StabilityStudy.Statistics.Agreement;
 /// <exception cref="ArgumentException">Neither is given, or one is not above zero, has more than nine decimals or is beyond 9 × 10⁸.</exception>
 public sealed record Allowance(decimal? Absolute, decimal? Percent)
 {
-    private const decimal Largest = 900_000_000m;
-    private const int MostDecimals = 9;
-
     /// <summary>An amount in the unit of the results, above zero; null when only the percentage counts.</summary>
     public decimal? Absolute { get; } =
         Absolute is null && Percent is null
@@ -42,7 +39,10 @@ public sealed record Allowance(decimal? Absolute, decimal? Percent)
 
     private static decimal? Checked(decimal? part, string parameter)
     {
-        if (part is <= 0 or > Largest || (part is { } p && decimal.Round(p, MostDecimals) != p))
+        if (
+            part is <= 0 or > ExactPairs.Largest
+            || (part is { } p && decimal.Round(p, ExactPairs.MostDecimals) != p)
+        )
         {
             throw new ArgumentException(
                 "Each part of an allowance is above zero, at most 9 × 10⁸, with at most nine decimals.",

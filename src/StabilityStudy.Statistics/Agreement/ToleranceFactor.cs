@@ -23,7 +23,7 @@ public static class ToleranceFactor
     private const int Points = 96;
 
     /// <summary>The incomplete gamma function of the library has been compared up to here.</summary>
-    private const int MostValues = 10_000;
+    internal const int MostValues = 10_000;
 
     /// <summary>The exact two-sided factor.</summary>
     /// <param name="n">Number of values, from 2 to 10,000.</param>

@@ -27,8 +27,6 @@ public sealed record ToleranceInterval(
     double ConfidenceLevel
 )
 {
-    private const int MostValues = 10_000;
-
     /// <summary>Computes the interval.</summary>
     /// <param name="values">Numbers in one unit, in any order; not written to.</param>
     /// <param name="coverage">Share of the population, strictly between 0 and 1.</param>
@@ -52,7 +50,7 @@ public sealed record ToleranceInterval(
             );
         }
 
-        if (values.Length > MostValues)
+        if (values.Length > ToleranceFactor.MostValues)
         {
             return Estimate.Refused<ToleranceInterval>(
                 AssumptionCode.TooManyValues,

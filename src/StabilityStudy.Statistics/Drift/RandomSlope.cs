@@ -11,13 +11,16 @@ namespace StabilityStudy.Statistics.Drift;
 /// y = (β₀ + a) + (β₁ + b)·g + e, (a, b) normal between specimens with any covariance, e normal with one variance; g = f(t) at the actual delay
 /// (<see cref="SpecimenSlopes.Transform"/>). Source: Laird and Ware, Biometrics 38 (1982) 963–974; REML by Patterson and Thompson,
 /// Biometrika 58 (1971) 545–554; corrected information criterion by Hurvich and Tsai, Biometrika 76 (1989) 297–307 (all from memory; checked
-/// against nlme of R). Bounds: t with m − 1 degrees of freedom, since a normal quantile gives false claims in 7 of 100 instead of 5 at common sizes; exact for a
+/// against nlme of R). Bounds: t with m − 1 degrees of freedom, m the specimens with results at two delays or more, since a normal quantile gives false claims in 7 of 100 instead of 5 at common sizes; exact for a
 /// complete design with a fit inside the boundary, where the estimate is the mean of the specimens' own least-squares slopes with their SD/√m.
 /// Assumptions: independent specimens — collection days that share runs are not in the model, so these bounds describe and never decide.
 /// </remarks>
 public static class RandomSlope
 {
     private const int FewestSpecimens = 3;
+
+    /// <summary>A line through two delays leaves no scatter about it.</summary>
+    private const int FewestDelaysOfOne = 3;
     private const int MostParameters = 6;
 
     /// <summary>Relative to the variance of a result: below it a variance is zero for what the results can tell.</summary>
@@ -27,7 +30,7 @@ public static class RandomSlope
     /// <param name="specimens">The results of each specimen, baseline included, in any order; delays may differ and results may be missing.</param>
     /// <param name="oneSidedConfidence">Level of each bound of the mean slope, between 0.5 and 1.</param>
     /// <returns>
-    /// The fit; or too few values (fewer than three specimens, or none with results at three delays, without which the scatter of slopes
+    /// The fit; or too few values (fewer than three specimens with results at two delays, or none at three, without which the scatter of slopes
     /// and of results cannot be told apart), zero spread about the lines, or no convergence.
     /// </returns>
     /// <exception cref="ArgumentException">Numbers of g and results differ, a value is not finite, or the level is not between 0.5 and 1.</exception>
@@ -38,14 +41,15 @@ public static class RandomSlope
     {
         RequireArguments(specimens, oneSidedConfidence);
         var kept = specimens.RemoveAll(item => item.Growth.IsEmpty);
+        var withSlope = kept.Count(item => item.Growth.Distinct().Skip(1).Any());
         if (
-            kept.Length < FewestSpecimens
-            || !kept.Any(item => item.Growth.Distinct().Take(FewestSpecimens).Count() == 3)
+            withSlope < FewestSpecimens
+            || !kept.Any(item => item.Growth.Distinct().Count() >= FewestDelaysOfOne)
         )
         {
             return Estimate.Refused<RandomSlopeFit>(
                 AssumptionCode.TooFewValues,
-                "A model with a slope for each specimen needs at least three specimens, some of them with results at three delays."
+                "A model with a slope for each specimen needs at least three specimens with results at two delays, some of them at three."
             );
         }
 
@@ -71,7 +75,15 @@ public static class RandomSlope
         var full = VarianceSearch.Find(new VarianceLikelihood(sums, isRestricted: false), start);
         return restricted is not null && full is not null
             ? Estimate.Of(
-                Result(sums, restricted, full.Point.Deviance, scale, center, oneSidedConfidence)
+                Result(
+                    sums,
+                    restricted,
+                    full.Point.Deviance,
+                    scale,
+                    center,
+                    withSlope - 1,
+                    oneSidedConfidence
+                )
             )
             : Estimate.Refused<RandomSlopeFit>(
                 AssumptionCode.NoConvergence,
@@ -85,12 +97,12 @@ public static class RandomSlope
         double fullDeviance,
         double scale,
         double center,
+        int degrees,
         double oneSidedConfidence
     )
     {
         var (relative, point) = (restricted.Relative, restricted.Point);
         var results = sums.Sum(item => item.Count);
-        var degrees = sums.Length - 1;
         var slope = point.Line.Second / scale;
         var error = Math.Sqrt(point.ResidualVariance * point.Information.Inverted().D) / scale;
         var reach = StudentT.Quantile(oneSidedConfidence, degrees) * error;

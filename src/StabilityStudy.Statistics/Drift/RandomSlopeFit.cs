@@ -1,7 +1,7 @@
 namespace StabilityStudy.Statistics.Drift;
 
 /// <summary>The mean slope of specimens under a model in which each has a level and a slope of its own.</summary>
-/// <param name="SpecimenCount">Number of specimens m.</param>
+/// <param name="SpecimenCount">Number of specimens.</param>
 /// <param name="ResultCount">Number of results N.</param>
 /// <param name="Intercept">Mean level at g = 0, in the unit of the results.</param>
 /// <param name="Slope">Mean slope, in that unit per unit of g.</param>
@@ -9,7 +9,7 @@ namespace StabilityStudy.Statistics.Drift;
 /// <param name="SlopeLower">One-sided lower bound of the mean slope.</param>
 /// <param name="SlopeUpper">One-sided upper bound of the mean slope.</param>
 /// <param name="OneSidedConfidence">Level of each bound.</param>
-/// <param name="DegreesOfFreedom">m − 1.</param>
+/// <param name="DegreesOfFreedom">Number of specimens with results at two delays or more, less one.</param>
 /// <param name="InterceptVariance">Variance of the levels between specimens.</param>
 /// <param name="SlopeVariance">Variance of the slopes between specimens.</param>
 /// <param name="Correlation">Correlation of level and slope; null where one of the variances is zero.</param>

@@ -25,6 +25,7 @@ public static class ClusterVariation
         ReadOnlySpan<int> cluster
     )
     {
+        Require.Numbers(values, nameof(values));
         var members = ClusteredMean.Members(values, cluster);
         var n = values.Length;
         var clusters = members.Count;

@@ -7,7 +7,7 @@ namespace StabilityStudy.Statistics.Location;
 /// <remarks>
 /// A run's error is the same for all its specimens and does not average out over them; the cluster means carry it in
 /// full. Cluster means as the unit of analysis: Donner and Klar (2000), Design and Analysis of Cluster Randomization
-/// Trials in Health Research, chapter 6 (cited from memory). Taking the wider of the two is our own rule: with few clusters the cluster interval alone
+/// Trials in Health Research, chapters 6 and 7 (cited from memory). Taking the wider of the two is our own rule: with few clusters the cluster interval alone
 /// has so few degrees of freedom that it is sometimes narrow by chance.
 /// <para>
 /// Clusters of different size give the two intervals different centers. The result then reaches from the smaller lower

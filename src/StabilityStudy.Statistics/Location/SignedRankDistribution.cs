@@ -9,7 +9,7 @@ namespace StabilityStudy.Statistics.Location;
 /// <remarks>
 /// Exact up to <see cref="LargestExact"/> values by the recursion P(n, v) = ½·P(n − 1, v) + ½·P(n − 1, v − n); beyond,
 /// the normal approximation with mean n(n + 1)/4, variance n(n + 1)(2n + 1)/24 and a continuity correction of ½, whose error in
-/// tails from 0.005 to 0.05 is then at most 2 × 10⁻⁵. Source: Wilcoxon (1945), Biometrics Bulletin 1:80–83; Hollander and Wolfe (1973), section 3.1 (cited from memory).
+/// tails from 0.005 to 0.05 is then at most 2.3 × 10⁻⁵. Source: Wilcoxon (1945), Biometrics Bulletin 1:80–83; Hollander and Wolfe (1973), section 3.1 (cited from memory).
 /// </remarks>
 internal static class SignedRankDistribution
 {

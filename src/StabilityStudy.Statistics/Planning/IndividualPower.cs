@@ -27,7 +27,7 @@ public static class IndividualPower
             throw new ArgumentException("A share lies between 0 and 1.", nameof(trueShare));
         }
 
-        return SmallestSampleSize.MostOutside(n, requiredShare, confidenceLevel) is { } most
+        return AcceptanceNumber.Of(n, requiredShare, confidenceLevel) is { } most
             ? Binomial.AtLeast(n - most, n, trueShare)
             : 0;
     }

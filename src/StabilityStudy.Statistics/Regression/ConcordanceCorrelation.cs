@@ -72,8 +72,10 @@ public static class ConcordanceCorrelation
 
         // Rounding can leave a variance just below zero where every pair lies on one line.
         var standardError = Math.Sqrt(Math.Max(variance, 0));
+
+        // At −1 and 1 the scale of the interval has no end, and rounding can leave an error above zero there.
         var margin =
-            standardError == 0
+            standardError == 0 || Math.Abs(concordance) == 1
                 ? 0
                 : Normal.Quantile((1 + confidenceLevel) / 2)
                     * standardError

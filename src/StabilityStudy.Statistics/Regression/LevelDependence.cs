@@ -12,6 +12,9 @@ namespace StabilityStudy.Statistics.Regression;
 /// </remarks>
 public static class LevelDependence
 {
+    /// <summary>Doublings; levels closer than this differ by the rounding of their logarithms alone.</summary>
+    private const double SmallestRange = 1e-12;
+
     /// <summary>Computes the line.</summary>
     /// <param name="x">First members of the pairs, above zero.</param>
     /// <param name="y">Second members, above zero, same unit and length.</param>
@@ -40,6 +43,11 @@ public static class LevelDependence
 
             levels[i] = (Math.Log2(x[i]) + Math.Log2(y[i])) / 2;
             changes[i] = 100 * (Math.Log(y[i]) - Math.Log(x[i]));
+        }
+
+        if (levels.Length > 0 && levels.Max() - levels.Min() < SmallestRange)
+        {
+            Array.Fill(levels, levels[0]);
         }
 
         return OrdinaryLeastSquares.Fit(levels, changes, confidenceLevel);

@@ -88,6 +88,46 @@ public sealed class BiasCriterionTests
         );
     }
 
+    [Fact]
+    public void The_equivalence_test_is_the_one_over_persons_where_they_are_least_favorable()
+    {
+        // Means of three persons: 0, 5 and 5 %, so (10/3 − 7.5)/(5/3) = −2.5 with 2 degrees of freedom: p = ½ − 2.5/(2·√8.25).
+        var study = SmallStudy
+            .Of(
+                [6],
+                Enumerable
+                    .Range(0, 40)
+                    .Select(i =>
+                        "30.0 | "
+                        + (
+                            i % 3 > 0 ? "31.5"
+                            : i % 2 > 0 ? "30.3"
+                            : "29.7"
+                        )
+                    )
+            )
+            .Tubes(tube =>
+                tube with
+                {
+                    Subject =
+                        "P"
+                        + (
+                            int.Parse(
+                                tube.Specimen[1..],
+                                System.Globalization.CultureInfo.InvariantCulture
+                            ) % 3
+                        ),
+                }
+            )
+            .Protocol(protocol => protocol with { RepeatDraws = RepeatDraws.OneCluster });
+
+        var bias = Bias(study);
+
+        Assert.Equal(Verdict.Inconclusive, bias.Verdict);
+        Assert.Equal("subjects", bias.Mean.Value!.DecidedBy);
+        Assert.Equal(0.5 - (2.5 / (2 * Math.Sqrt(8.25))), bias.Equivalence.Value!.PValue, 1e-12);
+    }
+
     [Theory]
     [InlineData("")]
     [InlineData("other")]

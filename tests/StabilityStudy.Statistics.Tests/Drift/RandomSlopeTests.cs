@@ -67,6 +67,44 @@ public sealed class RandomSlopeTests
         Assert.Equal(VarianceBoundary.None, fit.Boundary);
     }
 
+    /// <summary>
+    /// Simulated stability of three batches with different slopes (Obenchain 1990, as printed in the manual of a general statistics package): 102.70 (0.6456), −0.5259 (0.1194), variances 0.9768,
+    /// −0.1045, 0.0372 and 3.2932, −2 log-likelihood 350.3 in print from memory; further digits by lme4 of R, whose search stops early in the variances.
+    /// </summary>
+    [Fact]
+    public void Stability_of_three_batches_has_the_published_line_and_variances()
+    {
+        var table = ReferenceTable.Read("published/obenchain1990_stability.csv");
+        var fit = Computed.Value(
+            RandomSlope.Fit(
+                [
+                    .. Enumerable
+                        .Range(0, table.Count)
+                        .GroupBy(row => table.Whole(row, "batch"))
+                        .Select(rows => new SpecimenResponses(
+                            [.. rows.Select(row => table.Number(row, "month"))],
+                            [.. rows.Select(row => table.Number(row, "y"))]
+                        )),
+                ],
+                Level
+            )
+        );
+
+        Assert.Equal(84, fit.ResultCount);
+        Close.Absolute(102.7038, fit.Intercept, 1e-4);
+        Close.Absolute(-0.525945, fit.Slope, 2e-6);
+        Close.Absolute(0.119368, fit.SlopeStandardError, 1e-5);
+        Close.Absolute(0.976461, fit.InterceptVariance, 5e-4);
+        Close.Absolute(0.037162, fit.SlopeVariance, 1e-5);
+        Close.Absolute(
+            -0.104444,
+            fit.Correlation!.Value * Math.Sqrt(fit.InterceptVariance * fit.SlopeVariance),
+            5e-5
+        );
+        Close.Absolute(3.293257, fit.ResidualVariance, 1e-4);
+        Close.Absolute(350.3281, -2 * fit.RestrictedLogLikelihood, 1e-4);
+    }
+
     /// <summary>At the boundary nlme stops beside it, with a likelihood that is never above ours.</summary>
     [Fact]
     public void A_boundary_is_recognized_and_said()
@@ -228,6 +266,18 @@ public sealed class RandomSlopeTests
                 Level
             )
         );
+        // Two specimens with a slope and many of one result.
+        Computed.Refusal(
+            AssumptionCode.TooFewValues,
+            RandomSlope.Fit(
+                [
+                    new([0, 1, 2], [1, 2, 3.5]),
+                    new([0, 1, 2], [1, 3, 3]),
+                    .. Enumerable.Range(0, 9).Select(i => new SpecimenResponses([1], [i])),
+                ],
+                Level
+            )
+        );
         Computed.Refusal(
             AssumptionCode.ZeroSpread,
             RandomSlope.Fit(
@@ -358,6 +408,7 @@ public sealed class RandomSlopeTests
         var fit = Computed.Value(RandomSlope.Fit(whole, Level));
 
         Assert.Equal(44, fit.SpecimenCount);
+        Assert.Equal(32, fit.DegreesOfFreedom);
         Assert.InRange(fit.Slope, fit.SlopeLower, fit.SlopeUpper);
         Assert.InRange(
             0.5,

@@ -61,6 +61,15 @@ public sealed class ClusterVariationTests
     public void Lengths_that_differ_throw() =>
         Assert.Throws<ArgumentException>("cluster", () => ClusterVariation.Compute([1, 2], [1]));
 
+    [Theory]
+    [InlineData(double.NaN)]
+    [InlineData(double.PositiveInfinity)]
+    public void A_value_that_is_no_number_throws(double wrong) =>
+        Assert.Throws<ArgumentException>(
+            "values",
+            () => ClusterVariation.Compute([1, wrong, 3], [1, 1, 2])
+        );
+
     private static double[] RelativeChangeOf(ExactPairs pairs) =>
         [.. pairs.X.Zip(pairs.Y, (x, y) => 100 * (y - x) / x)];
 }

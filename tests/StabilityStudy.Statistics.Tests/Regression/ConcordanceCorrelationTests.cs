@@ -37,6 +37,20 @@ public sealed class ConcordanceCorrelationTests
         Close.Absolute(1, found.Upper, 1e-12);
     }
 
+    /// <summary>Mirrored about one value in tenths: the means differ by rounding alone, which must not reach an end of the interval.</summary>
+    [Fact]
+    public void Mirrored_members_disagree_fully()
+    {
+        double[] x = [27.1, 27.2, 25.4, 26.7];
+        double[] y = [26.1, 26.0, 27.8, 26.5];
+
+        var found = Computed.Value(ConcordanceCorrelation.Compute(x, y, 0.95));
+
+        Close.Absolute(-1, found.Concordance, 1e-15);
+        Close.Absolute(-1, found.Lower, 1e-12);
+        Close.Absolute(-1, found.Upper, 1e-12);
+    }
+
     [Fact]
     public void Swap_common_shift_and_common_scale_change_nothing()
     {

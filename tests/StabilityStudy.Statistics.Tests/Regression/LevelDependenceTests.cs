@@ -79,6 +79,18 @@ public sealed class LevelDependenceTests
         Assert.InRange(byBaseline / (double)Studies, 0.45, 0.60);
     }
 
+    /// <summary>2.4 is the product of each pair; its logarithms differ in the last digit.</summary>
+    [Fact]
+    public void One_level_has_no_dependence_on_it() =>
+        Computed.Refusal(
+            AssumptionCode.ConstantBaseline,
+            LevelDependence.Fit([1.2, 2.4, 0.8], [2, 1, 3], 0.95)
+        );
+
+    [Fact]
+    public void No_pair_is_too_few() =>
+        Computed.Refusal(AssumptionCode.TooFewValues, LevelDependence.Fit([], [], 0.95));
+
     [Fact]
     public void Logarithms_need_results_above_zero() =>
         Computed.Refusal(

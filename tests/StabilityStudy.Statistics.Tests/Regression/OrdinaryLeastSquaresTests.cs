@@ -118,6 +118,17 @@ public class OrdinaryLeastSquaresTests
     public void Slope_through_the_origin_is_the_sum_of_products_over_that_of_squares()
     {
         Close(29.0 / 14, OrdinaryLeastSquares.SlopeThroughOrigin([1, 2, 3], [2, 3, 7])!.Value);
+        // NIST Statistical Reference Datasets, NoInt1: certified B1.
+        Close(
+            2.07438016528926,
+            OrdinaryLeastSquares
+                .SlopeThroughOrigin(
+                    Column("published/nist_noint1.csv", 1),
+                    Column("published/nist_noint1.csv", 0)
+                )!
+                .Value,
+            1e-14
+        );
         Assert.Null(OrdinaryLeastSquares.SlopeThroughOrigin([0, 0], [1, 2]));
         Assert.Null(OrdinaryLeastSquares.SlopeThroughOrigin([], []));
     }

@@ -3,14 +3,14 @@ using StabilityStudy.Statistics.Distributions;
 namespace StabilityStudy.Statistics.Proportions;
 
 /// <summary>
-/// How many of the trials may fail for the one-sided exact lower bound of the share of successes to
+/// The acceptance number of sampling inspection: how many of the trials may fail for the one-sided exact lower bound of the share of successes to
 /// reach a required share: P(Binomial(n, required) ≥ n − outside) ≤ 1 − level.
 /// </summary>
 /// <remarks>
-/// Source: the lower bound of Clopper and Pearson (1934), Biometrika 26:404–413 (cited from memory), solved for the failures.
+/// Source: the lower bound of Clopper and Pearson (1934), Biometrika 26:404–413 (cited from memory), solved for the failures; the term: ISO 2859-1 (from memory).
 /// Assumptions as there. None may fail below n = ln(1 − level)/ln(required), where not even that suffices.
 /// </remarks>
-public static class SmallestSampleSize
+public static class AcceptanceNumber
 {
     /// <summary>More trials than a study can have; a share that needs more is as good as 1.</summary>
     private const int LargestTrials = 1_000_000;
@@ -20,7 +20,7 @@ public static class SmallestSampleSize
     /// <param name="requiredShare">Required share of successes, strictly between 0 and 1.</param>
     /// <param name="confidenceLevel">One-sided level, strictly between 0 and 1.</param>
     /// <exception cref="ArgumentException">An argument is outside its range.</exception>
-    public static int? MostOutside(int trials, double requiredShare, double confidenceLevel)
+    public static int? Of(int trials, double requiredShare, double confidenceLevel)
     {
         if (trials is < 1 or > LargestTrials)
         {

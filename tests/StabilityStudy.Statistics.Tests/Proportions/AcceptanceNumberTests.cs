@@ -3,7 +3,7 @@ using StabilityStudy.Statistics.Proportions;
 
 namespace StabilityStudy.Statistics.Tests.Proportions;
 
-public sealed class SmallestSampleSizeTests
+public sealed class AcceptanceNumberTests
 {
     // Known one-sided 95 % sizes; 59/93/124/153/181 is the classical table for a share of 95 %.
     [Theory]
@@ -15,8 +15,8 @@ public sealed class SmallestSampleSizeTests
         for (var outside = 0; outside < sizes.Length; outside++)
         {
             int? fewer = outside == 0 ? null : outside - 1;
-            Assert.Equal(outside, SmallestSampleSize.MostOutside(sizes[outside], share, 0.95));
-            Assert.Equal(fewer, SmallestSampleSize.MostOutside(sizes[outside] - 1, share, 0.95));
+            Assert.Equal(outside, AcceptanceNumber.Of(sizes[outside], share, 0.95));
+            Assert.Equal(fewer, AcceptanceNumber.Of(sizes[outside] - 1, share, 0.95));
         }
     }
 
@@ -26,7 +26,7 @@ public sealed class SmallestSampleSizeTests
             .Sample(
                 (trials, share, level) =>
                 {
-                    var most = SmallestSampleSize.MostOutside(trials, share, level) ?? -1;
+                    var most = AcceptanceNumber.Of(trials, share, level) ?? -1;
                     double LowerWith(int outside) =>
                         ClopperPearson.Bounds(trials - outside, trials, level).OneSidedLower;
 
@@ -37,13 +37,13 @@ public sealed class SmallestSampleSizeTests
 
     [Fact]
     public void Forty_trials_allow_two_outside_at_85_percent() =>
-        Assert.Equal(2, SmallestSampleSize.MostOutside(40, 0.85, 0.95));
+        Assert.Equal(2, AcceptanceNumber.Of(40, 0.85, 0.95));
 
     [Fact]
     public void Eighteen_trials_do_not_suffice_at_85_percent_even_without_any_outside()
     {
-        Assert.Null(SmallestSampleSize.MostOutside(18, 0.85, 0.95));
-        Assert.Equal(0, SmallestSampleSize.MostOutside(19, 0.85, 0.95));
+        Assert.Null(AcceptanceNumber.Of(18, 0.85, 0.95));
+        Assert.Equal(0, AcceptanceNumber.Of(19, 0.85, 0.95));
     }
 
     [Fact]
@@ -51,37 +51,23 @@ public sealed class SmallestSampleSizeTests
         // ln 0.05 / ln 0.9999 = 29955.8
         Assert.Equal(
             (null, 0),
-            (
-                SmallestSampleSize.MostOutside(29_955, 0.9999, 0.95),
-                SmallestSampleSize.MostOutside(29_956, 0.9999, 0.95)
-            )
+            (AcceptanceNumber.Of(29_955, 0.9999, 0.95), AcceptanceNumber.Of(29_956, 0.9999, 0.95))
         );
 
     [Fact]
     public void Arguments_out_of_range_throw()
     {
-        Assert.Throws<ArgumentException>(
-            "requiredShare",
-            () => SmallestSampleSize.MostOutside(10, 1, 0.95)
-        );
-        Assert.Throws<ArgumentException>(
-            "confidenceLevel",
-            () => SmallestSampleSize.MostOutside(10, 0.9, 0)
-        );
-        Assert.Throws<ArgumentException>(
-            "trials",
-            () => SmallestSampleSize.MostOutside(0, 0.9, 0.95)
-        );
+        Assert.Throws<ArgumentException>("requiredShare", () => AcceptanceNumber.Of(10, 1, 0.95));
+        Assert.Throws<ArgumentException>("confidenceLevel", () => AcceptanceNumber.Of(10, 0.9, 0));
+        Assert.Throws<ArgumentException>("trials", () => AcceptanceNumber.Of(0, 0.9, 0.95));
     }
 
     [Fact]
     public void Trials_number_from_one_to_a_million()
     {
-        Assert.Equal(0, SmallestSampleSize.MostOutside(1, 0.4, 0.5));
-        Assert.NotNull(SmallestSampleSize.MostOutside(1_000_000, 0.85, 0.95));
-        Assert.Throws<ArgumentException>(() => SmallestSampleSize.MostOutside(0, 0.5, 0.5));
-        Assert.Throws<ArgumentException>(() =>
-            SmallestSampleSize.MostOutside(1_000_001, 0.85, 0.95)
-        );
+        Assert.Equal(0, AcceptanceNumber.Of(1, 0.4, 0.5));
+        Assert.NotNull(AcceptanceNumber.Of(1_000_000, 0.85, 0.95));
+        Assert.Throws<ArgumentException>(() => AcceptanceNumber.Of(0, 0.5, 0.5));
+        Assert.Throws<ArgumentException>(() => AcceptanceNumber.Of(1_000_001, 0.85, 0.95));
     }
 }
