@@ -9,7 +9,7 @@ namespace StabilityStudy.Pipeline;
 
 /// <summary>
 /// How well each lock is shown: by a time stamp or a signature over its statement that is right, else by this computer's
-/// clock only. Whether the signer or the authority is to be trusted is not asked here, and the report says so.
+/// clock only; one that is there and not right speaks against the lock. Whether the signer or the authority is to be trusted is not asked here, and the report says so.
 /// </summary>
 internal static class LockSignatures
 {
@@ -22,28 +22,39 @@ internal static class LockSignatures
         && LockFile.Read(bytes).TryGet(out var stored)
             ? inputs with
             {
-                Locks = [.. stored.All.Select(item => item.Lock with { Level = LevelOf(item) })],
+                Locks = [.. stored.All.Select(Found)],
             }
             : inputs;
 
-    private static LockLevel LevelOf(StoredLock stored) =>
-        IsStampedThen(stored) ? LockLevel.ByTimeStamp
-        : IsSigned(stored) ? LockLevel.BySignature
-        : LockLevel.ThisComputersClock;
+    private static ProtocolLock Found(StoredLock stored)
+    {
+        var stamp = Stamp(stored);
+        var level =
+            IsContradicted(stored, stamp) ? LockLevel.Contradicted
+            : stamp is not null ? LockLevel.ByTimeStamp
+            : !stored.Signature.IsEmpty ? LockLevel.BySignature
+            : LockLevel.ThisComputersClock;
+        return stored.Lock with { Level = level, StampedAt = stamp?.Time };
+    }
 
-    private static bool IsStampedThen(StoredLock stored) =>
-        !stored.TimeStamp.IsEmpty
-        && StatementVerifier.TimeStamp(
-            stored.Statement(),
-            stored.TimeStamp.AsMemory(),
-            VerificationOptions.WithoutTrust
-        )
-            is { } stamp
-        && (stamp.Time - stored.Lock.At).Duration() <= s_longestGap;
+    /// <summary>Whether a signature or time stamp that is there is not right, or of another time: evidence against the lock.</summary>
+    private static bool IsContradicted(StoredLock stored, TimeStampVerification? stamp) =>
+        (
+            !stored.TimeStamp.IsEmpty
+            && !(stamp is not null && (stamp.Time - stored.Lock.At).Duration() <= s_longestGap)
+        ) || (!stored.Signature.IsEmpty && !IsSigned(stored));
+
+    private static TimeStampVerification? Stamp(StoredLock stored) =>
+        stored.TimeStamp.IsEmpty
+            ? null
+            : StatementVerifier.TimeStamp(
+                stored.Statement(),
+                stored.TimeStamp.AsMemory(),
+                VerificationOptions.WithoutTrust
+            );
 
     private static bool IsSigned(StoredLock stored) =>
-        !stored.Signature.IsEmpty
-        && StatementVerifier.Signature(
+        StatementVerifier.Signature(
             stored.Statement(),
             stored.Signature.AsMemory(),
             stored.Lock.At,

@@ -8,6 +8,7 @@ using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Html;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
@@ -93,7 +94,7 @@ public static class StudyPipeline
     /// <summary>Makes the report.</summary>
     /// <param name="study">The analyzed study.</param>
     /// <param name="paper">Paper size.</param>
-    /// <returns>The bytes of the PDF; the same for the same study on any machine.</returns>
+    /// <returns>The bytes of the PDF; the same for the same figures on any machine.</returns>
     /// <exception cref="InvalidOperationException">The drawn document could not be rewritten: a defect of this program.</exception>
     public static RenderedReport Render(AnalyzedStudy study, PaperSize paper)
     {
@@ -152,6 +153,10 @@ public static class StudyPipeline
     /// <summary>The conclusions and the criteria behind them as plain text.</summary>
     public static string Summarize(AnalyzedStudy study, int width) =>
         TextDrawing.Draw(ReportBuilder.BuildSummary(study.Analysis), width);
+
+    /// <summary>When the last result of the study was measured; null without one.</summary>
+    public static DateTimeOffset? LastResult(AnalyzedStudy study) =>
+        SigningRules.LastResult(study.Analysis);
 
     /// <summary>The conclusions alone as plain text.</summary>
     public static string Headline(AnalyzedStudy study, int width) =>

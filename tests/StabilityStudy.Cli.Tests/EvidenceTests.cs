@@ -205,8 +205,11 @@ public sealed class EvidenceTests
             TestContext.Current.CancellationToken
         );
 
+        var right = await Run.Of("verify", SignedIn(copy), "--trust", copy.At("keys"));
         var run = await Run.Of("verify", copy.At("bad.pdf"), "--trust", copy.At("keys"));
 
+        Assert.Contains("the signature is right", right.Out, Comparison);
+        Assert.DoesNotContain("the signature is right", run.Out, Comparison);
         Assert.Equal(ExitCode.VerificationFailed, run.Code);
         Assert.Contains("FAILED. Do not rely on this file.", run.Out, Comparison);
     }

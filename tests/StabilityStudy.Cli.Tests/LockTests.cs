@@ -117,7 +117,7 @@ public sealed class LockTests
         Assert.Contains("The lock is signed", run.Out, Comparison);
         Assert.Contains("\"level\": \"by-signature\"", signed, Comparison);
         Assert.DoesNotContain("by-signature", changed, Comparison);
-        Assert.Contains("\"level\": \"this-computers-clock\"", changed, Comparison);
+        Assert.Contains("\"level\": \"contradicted\"", changed, Comparison);
     }
 
     private static async Task<string> Json(StudyCopy copy) =>
@@ -138,7 +138,7 @@ public sealed class LockTests
 
         var run = await Run.Of("analyze", copy.Study);
 
-        Assert.Contains("is not the one that the record names", run.Out, Comparison);
+        Assert.Contains("is not the file that the record of the study names", run.Out, Comparison);
     }
 
     private static Task<byte[]> Bytes(StudyCopy copy, params string[] parts) =>

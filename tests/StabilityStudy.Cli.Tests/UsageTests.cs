@@ -68,6 +68,11 @@ public sealed class UsageTests
             { "data file", ["report", s_study, "-o", Path.Combine(s_study, "results.csv")] },
             { "data file", ["report", s_study, "-o", Path.Combine(s_study, "PROTOCOL.TOML")] },
             { "data file", ["report", s_study, "-o", Path.Combine(s_study, "analysis.json")] },
+            { "data file", ["report", s_study, "-o", Path.Combine(s_study, "record.jsonl")] },
+            { "data file", ["report", s_study, "-o", Path.Combine(s_study, "protocol.lock")] },
+            { "ends in .docx", ["report", s_study, "-o", "report.docx"] },
+            { "asks for pdf", ["report", s_study, "-o", "report.html", "--format", "pdf"] },
+            { "is a folder", ["verify", s_study] },
             {
                 "cannot be written",
                 [

@@ -200,6 +200,8 @@ public sealed class BrokenInputTests
             "lock-chain-broken",
             "record-chain-broken",
             "lock-not-as-recorded",
+            "lock-not-recorded",
+            "signed-with-other-files",
             "value-stands-for-number",
             "own-column-left-aside",
             "decimal-point",

@@ -1014,7 +1014,15 @@ internal static class BrokenTomlCases
                 "results = \"../results.csv\"",
                 "not-a-plain-name",
                 "files.results",
-                "its name only"
+                "write that name only"
+            ),
+            new(
+                S,
+                "results = \"results.csv\"",
+                "results = \"results.txt\"",
+                "not-a-plain-name",
+                "files.results",
+                "ends in .csv"
             ),
             new(
                 S,

@@ -5,7 +5,7 @@ using StabilityStudy.Pipeline;
 
 namespace StabilityStudy.Cli.Commands;
 
-/// <summary>check: every data query, no result shown.</summary>
+/// <summary>check: every data query, no change and no figure shown.</summary>
 internal static class CheckCommand
 {
     public static Command Create(Terminal terminal)
@@ -14,7 +14,7 @@ internal static class CheckCommand
         var json = StudyArgument.Json("Write the queries as JSON.");
         var command = new Command(
             "check",
-            "List every data query: what was read where, what is wrong, what to do. Shows no result.\n\nExample:\n  stability-study check my-study"
+            "List every data query: what was read where, what is wrong, what to do. Shows no change and no figure; a query quotes only what it asks about.\n\nExample:\n  stability-study check my-study"
         )
         {
             study,

@@ -124,6 +124,7 @@ internal static class LockCommand
     {
         var at = locked.Lock.At;
         var copy = LockFile.CopyName(locked.Lock.Number);
+        RecordFile.RequireWritable(folder);
         AtomicFile.Write(
             (Path.Combine(folder, copy), locked.Copy),
             (Path.Combine(folder, LockFile.Name), locked.LockFile)

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.Globalization;
 using System.Text;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
@@ -68,7 +69,9 @@ internal static class ReportCommand
                             new Request(
                                 parsed.GetRequiredValue(study),
                                 parsed.GetValue(output),
-                                parsed.GetValue(format) ?? Pdf,
+                                parsed.GetResult(format) is { Implicit: false }
+                                    ? parsed.GetValue(format)
+                                    : null,
                                 parsed.GetValue(figures),
                                 parsed.GetValue(paper) == Letter ? PaperSize.Letter : PaperSize.A4,
                                 parsed.GetValue(require)
@@ -88,9 +91,10 @@ internal static class ReportCommand
             ?? Path.Combine(
                 request.Folder,
                 "out",
-                "report." + (request.Format == Text ? "txt" : request.Format)
+                "report." + (request.Format == Text ? "txt" : request.Format ?? Pdf)
             );
         var analysis = ReportTarget.AnalysisBeside(target);
+        var format = FormatOf(request.Output, request.Format);
         terminal.Progress("Reading and analyzing " + request.Folder);
         var outcome = StudyPipeline.Analyze(StudyFolder.Read(request.Folder));
         if (!outcome.TryGet(out var analyzed))
@@ -100,7 +104,7 @@ internal static class ReportCommand
 
         cancellation.ThrowIfCancellationRequested();
         terminal.Progress("Drawing the report");
-        var bytes = Draw(analyzed, request);
+        var bytes = Draw(analyzed, format, request.Paper);
         var figures = request.Figures is null
             ? []
             : StudyPipeline
@@ -108,6 +112,7 @@ internal static class ReportCommand
                 .Select(figure => (Path.Combine(request.Figures, figure.Name), figure.Svg));
         cancellation.ThrowIfCancellationRequested();
         var json = StudyPipeline.WriteAnalysis(analyzed);
+        RecordFile.RequireWritable(request.Folder);
         AtomicFile.Write([(analysis, json), (target, bytes), .. figures]);
         RecordFile.Append(
             request.Folder,
@@ -123,25 +128,67 @@ internal static class ReportCommand
                 ]
             )
         );
+        SayIfFuture(terminal, analyzed);
         terminal.Out.WriteLine(StudyPipeline.Headline(analyzed, terminal.Width));
         terminal.Out.WriteLine(target);
         return SupportedRequirement.Check(analyzed, request.RequireSupported);
     }
 
-    private static ReadOnlyMemory<byte> Draw(AnalyzedStudy analyzed, Request request) =>
-        request.Format switch
+    /// <summary>A report depends on no clock; that its results have not been measured yet is for the one who makes it to know.</summary>
+    private static void SayIfFuture(Terminal terminal, AnalyzedStudy analyzed)
+    {
+        if (StudyPipeline.LastResult(analyzed) is { } last && last > terminal.Clock.GetLocalNow())
+        {
+            terminal.Error.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"The last result is of {last:yyyy-MM-dd HH:mm zzz}, which is after the time of this computer's clock. Correct the times in the files, or the clock: the report cannot be signed before."
+                )
+            );
+        }
+    }
+
+    /// <summary>The format asked for, or that of the ending; never one under the name of another.</summary>
+    private static string FormatOf(string? output, string? asked)
+    {
+        var ending = Path.GetExtension(output ?? "").ToLowerInvariant();
+        var ofEnding = ending switch
+        {
+            "" => asked ?? Pdf,
+            ".pdf" => Pdf,
+            ".html" or ".htm" => Html,
+            ".txt" => Text,
+            _ => null,
+        };
+        return ofEnding is null
+                ? throw new UsageException(
+                    $"{output} ends in {ending}, and a report is a .pdf, .html or .txt file. Name it like report.pdf."
+                )
+            : asked is not null && asked != ofEnding
+                ? throw new UsageException(
+                    $"{output} ends in {ending}, and --format asks for {asked}. Leave --format away, or give the file another ending."
+                )
+            : ofEnding;
+    }
+
+    private static ReadOnlyMemory<byte> Draw(
+        AnalyzedStudy analyzed,
+        string format,
+        PaperSize paper
+    ) =>
+        format switch
         {
             Text => Encoding.UTF8.GetBytes(
                 StudyPipeline.RenderText(analyzed, Terminal.DefaultWidth)
             ),
             Html => Encoding.UTF8.GetBytes(StudyPipeline.RenderHtml(analyzed)),
-            _ => StudyPipeline.Render(analyzed, request.Paper).Pdf,
+            _ => StudyPipeline.Render(analyzed, paper).Pdf,
         };
 
     private sealed record Request(
         string Folder,
         string? Output,
-        string Format,
+        string? Format,
         string? Figures,
         PaperSize Paper,
         bool RequireSupported

@@ -1,4 +1,5 @@
 using StabilityStudy.Cli.Folders;
+using StabilityStudy.Files.Intake;
 
 namespace StabilityStudy.Cli.Commands;
 
@@ -24,8 +25,12 @@ internal static class ReportTarget
         }
 
         if (
-            Path.GetFileName(target) is AnalysisName
-            || Path.GetExtension(target).ToUpperInvariant() is ".CSV" or ".TOML" or ".JSON"
+            StudyBytes.Belongs(target)
+            || string.Equals(
+                Path.GetExtension(target),
+                Path.GetExtension(AnalysisName),
+                StringComparison.OrdinalIgnoreCase
+            )
         )
         {
             throw new UsageException(

@@ -144,9 +144,19 @@ internal static class SignCommand
                 throw new UsageException("Not signed. " + refused.Why);
             case SigningAttempt.Done done:
                 var target = Target(request, done);
+                if (ReportFile.StudyFolder(request.Report) is { } folder)
+                {
+                    RecordFile.RequireWritable(folder);
+                }
+
                 AtomicFile.Write((target, done.Report));
                 Record(request, key.Certificate.Name, at, report, done, target);
                 Say(terminal, request.Role, done, key.Certificate.IsSelfIssued);
+                foreach (var remark in done.Remarks)
+                {
+                    terminal.Error.WriteLine(remark);
+                }
+
                 terminal.Out.WriteLine(target);
                 SayIfChanged(terminal, request.Report, done.InputDigest);
                 return ExitCode.Done;
@@ -198,7 +208,9 @@ internal static class SignCommand
             new RecordEntry(
                 RecordAction.Sign,
                 at,
-                $"{request.Name ?? name} ({request.Role})",
+                request.Name is { } printed && printed != name
+                    ? $"{printed} ({request.Role}; certificate of {name})"
+                    : $"{name} ({request.Role})",
                 ToolVersion.Named,
                 [new FileHash(Path.GetFileName(request.Report), InputDigest.Sha256(before.Span))],
                 [new FileHash(Path.GetFileName(target), InputDigest.Sha256(done.Report.Span))]

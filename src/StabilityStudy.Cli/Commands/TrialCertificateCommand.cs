@@ -69,16 +69,21 @@ internal static class TrialCertificateCommand
             secret,
             RandomNumberGenerator.GetBytes(SerialBytes)
         );
-        AtomicFile.Write(
+        AtomicFile.WriteOwn(
             (key, made.Pkcs12),
             (certificate, Encoding.ASCII.GetBytes(made.CertificatePem)),
             (passphrase, Encoding.ASCII.GetBytes(secret + "\n"))
         );
         if (!OperatingSystem.IsWindows())
         {
-            const UnixFileMode own = UnixFileMode.UserRead | UnixFileMode.UserWrite;
-            File.SetUnixFileMode(key, own);
-            File.SetUnixFileMode(passphrase, own);
+            // The certificate is for others.
+            File.SetUnixFileMode(
+                certificate,
+                UnixFileMode.UserRead
+                    | UnixFileMode.UserWrite
+                    | UnixFileMode.GroupRead
+                    | UnixFileMode.OtherRead
+            );
         }
 
         terminal.Out.WriteLine($"Key         {key}");

@@ -5,7 +5,18 @@ internal static class AtomicFile
 {
     /// <summary>Writes every file under a temporary name beside its target and flushes it to disk; only when all are there are they renamed.</summary>
     /// <exception cref="UsageException">A file cannot be written; none was replaced unless the renaming itself failed.</exception>
-    public static void Write(params (string Path, ReadOnlyMemory<byte> Bytes)[] files)
+    public static void Write(params (string Path, ReadOnlyMemory<byte> Bytes)[] files) =>
+        Write(null, files);
+
+    /// <summary>The same with files that nobody else can read at any moment, where the system knows such files.</summary>
+    /// <exception cref="UsageException">A file cannot be written.</exception>
+    public static void WriteOwn(params (string Path, ReadOnlyMemory<byte> Bytes)[] files) =>
+        Write(
+            OperatingSystem.IsWindows() ? null : UnixFileMode.UserRead | UnixFileMode.UserWrite,
+            files
+        );
+
+    private static void Write(UnixFileMode? mode, (string Path, ReadOnlyMemory<byte> Bytes)[] files)
     {
         var staged = new List<(string Temporary, string Target)>();
         var path = "";
@@ -18,7 +29,7 @@ internal static class AtomicFile
                 var temporary = $"{target}.{Path.GetRandomFileName()}.part";
                 Directory.CreateDirectory(Path.GetDirectoryName(target) ?? ".");
                 staged.Add((temporary, target));
-                Stage(temporary, file.Bytes.Span);
+                Stage(temporary, file.Bytes.Span, mode);
             }
 
             foreach (var (temporary, target) in staged)
@@ -41,14 +52,20 @@ internal static class AtomicFile
         }
     }
 
-    private static void Stage(string temporary, ReadOnlySpan<byte> bytes)
+    private static void Stage(string temporary, ReadOnlySpan<byte> bytes, UnixFileMode? mode)
     {
-        using var stream = new FileStream(
-            temporary,
-            FileMode.CreateNew,
-            FileAccess.Write,
-            FileShare.None
-        );
+        var options = new FileStreamOptions
+        {
+            Mode = FileMode.CreateNew,
+            Access = FileAccess.Write,
+            Share = FileShare.None,
+        };
+        if (mode is not null && !OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = mode;
+        }
+
+        using var stream = new FileStream(temporary, options);
         stream.Write(bytes);
         stream.Flush(flushToDisk: true);
     }

@@ -9,22 +9,59 @@ internal static class RecordFile
     private static readonly TimeSpan s_patience = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan s_pause = TimeSpan.FromMilliseconds(20);
 
+    /// <summary>Refuses before anything is written what could not be recorded afterwards.</summary>
+    /// <exception cref="UsageException">The record cannot be written.</exception>
+    public static void RequireWritable(string folder)
+    {
+        var path = Path.Combine(folder, StudyRecord.Name);
+        if (File.Exists(path))
+        {
+            Open(path).Dispose();
+            return;
+        }
+
+        try
+        {
+            var trial = Path.Combine(folder, Path.GetRandomFileName() + ".part");
+            File.Create(trial, 1, FileOptions.DeleteOnClose).Dispose();
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new UsageException($"{path} cannot be written: {error.Message}", error);
+        }
+    }
+
     /// <summary>Adds a line and flushes it to disk.</summary>
     /// <exception cref="UsageException">The record cannot be written.</exception>
     public static void Append(string folder, RecordEntry entry)
     {
         var path = Path.Combine(folder, StudyRecord.Name);
         using var stream = Open(path);
+        var length = stream.Length;
         try
         {
-            var record = new byte[stream.Length];
+            var record = new byte[length];
             stream.ReadExactly(record);
             stream.Write(StudyRecord.Next(record, entry).Span);
             stream.Flush(flushToDisk: true);
         }
         catch (IOException error)
         {
+            TakeBack(stream, length);
             throw new UsageException($"{path} cannot be written: {error.Message}", error);
+        }
+    }
+
+    /// <summary>Half a line on a full disk would break the chain for good.</summary>
+    private static void TakeBack(FileStream stream, long length)
+    {
+        try
+        {
+            stream.SetLength(length);
+        }
+        catch (IOException)
+        {
+            // Nothing more can be done; the caller hears of the first error.
         }
     }
 

@@ -1,3 +1,5 @@
+using StabilityStudy.Files.Intake;
+
 namespace StabilityStudy.Cli.Folders;
 
 /// <summary>A report on disk and the study folder to which it belongs.</summary>
@@ -10,6 +12,13 @@ internal static class ReportFile
     /// <exception cref="UsageException">It cannot be read.</exception>
     public static ReadOnlyMemory<byte> Read(string path)
     {
+        if (Directory.Exists(path))
+        {
+            throw new UsageException(
+                $"{path} is a folder. Give the report, such as {Path.Combine(path, "out", "report.pdf")}."
+            );
+        }
+
         try
         {
             return new FileInfo(path).Length > LargestReport
@@ -26,9 +35,10 @@ internal static class ReportFile
     public static string? StudyFolder(string path)
     {
         var own = Path.GetDirectoryName(Path.GetFullPath(path)) ?? ".";
-        return new[] { Path.GetDirectoryName(own), own }.FirstOrDefault(folder =>
-            folder is not null && File.Exists(Path.Combine(folder, "protocol.toml"))
-        );
+        var study = Path.GetFileName(own) is "out" or "signed" ? Path.GetDirectoryName(own) : own;
+        return study is not null && File.Exists(Path.Combine(study, StudyBytes.ProtocolName))
+            ? study
+            : null;
     }
 
     /// <summary>Where the signed copy of a report goes: signed/CODE-DIGEST8.pdf in the study folder, or beside the report.</summary>

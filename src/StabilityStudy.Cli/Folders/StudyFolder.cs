@@ -26,9 +26,7 @@ internal static class StudyFolder
             return StudyBytes.Of(
                 Directory
                     .EnumerateFiles(path)
-                    .Where(file =>
-                        Path.GetExtension(file) is ".toml" or ".csv" or ".lock" or ".jsonl"
-                    )
+                    .Where(StudyBytes.Belongs)
                     .Select(file => KeyValuePair.Create(Path.GetFileName(file), ReadFile(file)))
             );
         }

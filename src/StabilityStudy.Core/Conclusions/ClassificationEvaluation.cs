@@ -40,6 +40,11 @@ internal static class ClassificationEvaluation
         var kept = Number(Fate.Kept);
         var weak = persons.Count(item => item.Before == 1);
         var verdict = Judge(persons, criterion);
+        var shift = RunShift.Of(counted, sameRun, criterion.ConfidenceLevel);
+        ImmutableArray<ImmutableArray<Classified>> moved =
+        [
+            .. shift?.Moved(counted).Select(shifted => Persons(shifted, cutoffs)) ?? [],
+        ];
         var days = counted.Select(pair => pair.CollectionDay).Distinct().Count();
         ImmutableArray<VerdictReason> doubts =
             verdict == Verdict.Met
@@ -49,7 +54,13 @@ internal static class ClassificationEvaluation
                     {
                         FewWeak(weak, criterion),
                         FewDays.Of(days, sameRun, context.Protocol.MinimumDays),
-                        IfRunsMoved(counted, cutoffs, criterion, sameRun),
+                        shift is not null
+                        && moved.Any(item => Judge(item, criterion) != Verdict.Met)
+                            ? RunShift.Reason(
+                                shift.Percent,
+                                "the classes would then no longer be shown to be kept"
+                            )
+                            : null,
                     }.OfType<VerdictReason>(),
                 ]
                 : [];
@@ -70,7 +81,10 @@ internal static class ClassificationEvaluation
             ExpectedChanges.Number(counted, cutoffs, context),
             [.. persons.Where(item => item.Fate != Fate.Kept).Select(item => item.Pair.Specimen)],
             ShareKept.Bounds(kept, persons.Length, criterion.ConfidenceLevel)
-        );
+        )
+        {
+            ChangedIfMoved = moved.Select(Changed).Append(Changed(persons)).Max(),
+        };
     }
 
     private static ImmutableArray<Classified> Persons(
@@ -93,25 +107,14 @@ internal static class ClassificationEvaluation
             ? Verdict.Inconclusive
             : ShareKept.Judge(
                 persons.Length,
-                persons.Count(item => item.Fate != Fate.Kept),
+                Changed(persons),
                 persons.Count(item => item.Fate is Fate.Changed or Fate.Failed),
                 criterion.SharePercentMinimum,
                 criterion.ConfidenceLevel
             );
 
-    /// <summary>The doubt when the classes are no longer shown to be kept with every change moved; null otherwise, and for categories, which nothing moves.</summary>
-    private static VerdictReason? IfRunsMoved(
-        ImmutableArray<PairRecord> counted,
-        ImmutableArray<decimal> cutoffs,
-        ClassificationCriterion criterion,
-        bool sameRun
-    ) =>
-        RunShift.Of(counted, sameRun, criterion.ConfidenceLevel) is { } shift
-        && shift
-            .Moved(counted)
-            .Any(moved => Judge(Persons(moved, cutoffs), criterion) != Verdict.Met)
-            ? RunShift.Reason(shift.Percent, "the classes would then no longer be shown to be kept")
-            : null;
+    private static int Changed(ImmutableArray<Classified> persons) =>
+        persons.Count(item => item.Fate != Fate.Kept);
 
     private static Classified Classify(PairRecord pair, ImmutableArray<decimal> cutoffs)
     {

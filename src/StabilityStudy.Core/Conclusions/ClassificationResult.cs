@@ -36,7 +36,11 @@ public sealed record ClassificationResult(
     double? ExpectedFromNoise,
     ImmutableArray<string> ChangedSpecimens,
     Estimate<ProportionBounds> Bounds
-) : CriterionResult(Criterion, Verdict, Reasons);
+) : CriterionResult(Criterion, Verdict, Reasons)
+{
+    /// <summary>The most that would count as changed, were every change moved by what the runs of the collection days could have added; as many as do where nothing is moved.</summary>
+    public int ChangedIfMoved { get; init; } = Counted - Kept;
+}
 
 /// <summary>How many specimens went from one class to another; places in the list of classes.</summary>
 public sealed record ClassChange(int Baseline, int Delayed, int Count);

@@ -5,7 +5,7 @@ namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>
 /// The fewest further specimens that change side of a level, or class, with which a supported time point would no longer
-/// be supported. It works on counts, level by level.
+/// be supported. It works on counts, level by level, with every change moved by what the runs could have added.
 /// </summary>
 internal static class MoreChanged
 {
@@ -26,7 +26,7 @@ internal static class MoreChanged
                         (
                             Fewest(
                                 level.Counted,
-                                level.MovedUp + level.MovedDown + level.Failed + level.Undecidable,
+                                level.ChangedIfMoved,
                                 (decimal)(100 * (1 - sides.LargestShare)),
                                 sides.ConfidenceLevel
                             ),
@@ -41,7 +41,7 @@ internal static class MoreChanged
                 ClassificationResult classes => (
                     Fewest(
                         classes.Counted,
-                        classes.Counted - classes.Kept,
+                        classes.ChangedIfMoved,
                         (decimal)(100 * classes.RequiredShare),
                         classes.ConfidenceLevel
                     ),

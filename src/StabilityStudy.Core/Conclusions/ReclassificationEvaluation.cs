@@ -121,18 +121,29 @@ internal static class ReclassificationEvaluation
         RunShift? shift,
         Func<ImmutableArray<PairRecord>, LevelReclassification> judge,
         ImmutableArray<PairRecord> counted
-    ) =>
-        level.Verdict == Verdict.Met
-        && shift?.Moved(counted).Select(judge).Any(moved => moved.Verdict != Verdict.Met) == true
-            ? level with
+    )
+    {
+        if (shift is null || level.Verdict != Verdict.Met)
+        {
+            return level;
+        }
+
+        var moved = shift.Moved(counted).Select(judge).ToImmutableArray();
+        var stated = level with
+        {
+            ChangedIfMoved = Math.Max(level.ChangedIfMoved, moved.Max(item => item.ChangedIfMoved)),
+        };
+        return moved.All(item => item.Verdict == Verdict.Met)
+            ? stated
+            : stated with
             {
                 Verdict = Verdict.Inconclusive,
                 Reason = RunShift.Reason(
                     shift.Percent,
                     "the changes of side would then no longer be shown to be few"
                 ),
-            }
-            : level;
+            };
+    }
 
     private static LevelReclassification Judge(
         decimal level,

@@ -42,4 +42,8 @@ public sealed record LevelReclassification(
     Estimate<ProportionBounds> Bounds,
     Verdict Verdict,
     VerdictReason Reason
-);
+)
+{
+    /// <summary>The most that would count as changed, were every change moved by what the runs of the collection days could have added; as many as do where nothing is moved.</summary>
+    public int ChangedIfMoved { get; init; } = MovedUp + MovedDown + Failed + Undecidable;
+}

@@ -29,7 +29,8 @@ public sealed record LockEvidence(
         var standing =
             locks.IsEmpty ? LockStanding.NotLocked
             : locks[^1].ProtocolSha256 != protocolSha256 ? LockStanding.ProtocolChanged
-            : locks[^1].At >= first ? LockStanding.AfterFirstCollection
+            : locks.Any(item => item.Level == LockLevel.Contradicted) ? LockStanding.Contradicted
+            : locks[^1].Latest >= first ? LockStanding.AfterFirstCollection
             : LockStanding.BeforeFirstCollection;
         return new LockEvidence(
             standing,
@@ -50,6 +51,9 @@ public enum LockStanding
 
     /// <summary>Another protocol was locked than the one at hand.</summary>
     ProtocolChanged,
+
+    /// <summary>A signature or time stamp of a lock does not fit it.</summary>
+    Contradicted,
 
     /// <summary>It was locked, or amended, when specimens had already been collected.</summary>
     AfterFirstCollection,

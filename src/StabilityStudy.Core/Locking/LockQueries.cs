@@ -22,6 +22,13 @@ internal static class LockQueries
                     "Put the locked protocol back (a copy stands in the folder locked), or lock the new one with the reason for the amendment."
                 );
                 break;
+            case LockStanding.Contradicted:
+                yield return Query(
+                    "lock-evidence-does-not-fit",
+                    "A signature or time stamp in protocol.lock is not right, or stamps a time more than an hour from the stated one: it speaks against the lock, not for it.",
+                    "Put the file back as the program wrote it; find out who changed it or whose clock was wrong, and say so in a deviation."
+                );
+                break;
             case LockStanding.AfterFirstCollection:
                 yield return Query(
                     "locked-after-first-collection",

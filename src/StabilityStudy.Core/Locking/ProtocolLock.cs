@@ -16,6 +16,12 @@ public sealed record ProtocolLock(
 {
     /// <summary>How well the time is shown. What a file claims is this computer's clock only, until a signature or time stamp has been checked.</summary>
     public LockLevel Level { get; init; } = LockLevel.ThisComputersClock;
+
+    /// <summary>The time that an authority has stamped; null where no time stamp was found right.</summary>
+    public DateTimeOffset? StampedAt { get; init; }
+
+    /// <summary>The latest time at which the protocol may have been locked: a stamp later than the stated time counts.</summary>
+    internal DateTimeOffset Latest => StampedAt > At ? StampedAt.Value : At;
 }
 
 /// <summary>How well it is shown when a protocol was locked. The zero member is the cautious answer.</summary>
@@ -32,4 +38,7 @@ public enum LockLevel
 
     /// <summary>Locked with a time stamp of an independent authority.</summary>
     ByTimeStamp,
+
+    /// <summary>A signature or time stamp is there and is not right, or is of another time: worse than none.</summary>
+    Contradicted,
 }

@@ -26,6 +26,10 @@ internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Row
         )
         {
             Operator = Joined(row => row.Operator),
+            ReplicateRuns =
+                Rows.Length > 1 && Rows.All(row => row.Run.Length > 0)
+                    ? [.. Rows.Select(row => row.Run).Distinct()]
+                    : [],
         };
 
     private string Joined(Func<ResultRow, string> of) =>

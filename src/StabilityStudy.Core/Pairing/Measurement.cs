@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Pairing;
@@ -30,6 +31,12 @@ public sealed record Measurement(
     /// <summary>Between the codes of two replicates that differ.</summary>
     internal const string And = " and ";
 
+    /// <summary>The runs of replicates that differ, which a code with the same words in it cannot imitate; empty when they share one or it was not recorded.</summary>
+    internal ImmutableArray<string> ReplicateRuns { get; init; } = [];
+
     /// <summary>The run of each replicate; empty when not recorded.</summary>
-    internal IEnumerable<string> Runs() => Run.Split(And, StringSplitOptions.RemoveEmptyEntries);
+    internal IEnumerable<string> Runs() =>
+        ReplicateRuns is { IsEmpty: false } ? ReplicateRuns
+        : Run.Length > 0 ? [Run]
+        : [];
 }

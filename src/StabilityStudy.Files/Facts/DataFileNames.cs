@@ -4,10 +4,12 @@ using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Facts;
 
-/// <summary>Reads the names of the data files: plain names inside the study folder.</summary>
+/// <summary>Reads the names of the data files: plain names of .csv files inside the study folder.</summary>
 internal static class DataFileNames
 {
     private const int LongestName = 120;
+
+    private const string Extension = ".csv";
 
     public static StudyFileNames Read(TomlTable? table)
     {
@@ -62,8 +64,8 @@ internal static class DataFileNames
             key,
             FileQueries.NotAPlainName,
             name,
-            $"\"{name}\" is not the plain name of a file in the study folder.",
-            "Put the file into the study folder and write its name only."
+            $"\"{name}\" is not the plain name of a .csv file in the study folder.",
+            "Put the file into the study folder, with a name that ends in .csv, and write that name only."
         );
         return null;
     }
@@ -72,5 +74,6 @@ internal static class DataFileNames
         name.Length <= LongestName
         && !name.StartsWith('.')
         && !name.EndsWith('.')
+        && name.EndsWith(Extension, StringComparison.OrdinalIgnoreCase)
         && name.IndexOfAny(['/', '\\', ':', '*', '?', '"', '<', '>', '|']) < 0;
 }

@@ -11,6 +11,17 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
     /// <summary>Name of the study facts.</summary>
     public const string FactsName = "study.toml";
 
+    private static readonly ImmutableHashSet<string> s_extensions = ImmutableHashSet.Create(
+        StringComparer.OrdinalIgnoreCase,
+        ".toml",
+        ".csv",
+        ".lock",
+        ".jsonl"
+    );
+
+    /// <summary>Whether a name is that of a file a study may consist of; others are left alone.</summary>
+    public static bool Belongs(string name) => s_extensions.Contains(Path.GetExtension(name));
+
     /// <summary>Gathers files.</summary>
     public static StudyBytes Of(IEnumerable<KeyValuePair<string, ReadOnlyMemory<byte>>> files) =>
         new(files.ToImmutableSortedDictionary(StringComparer.Ordinal));

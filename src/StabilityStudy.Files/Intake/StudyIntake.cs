@@ -31,13 +31,22 @@ public static class StudyIntake
         var list = new QueryList();
         var all = WithCanonical(files, canonical);
         var inputs = StudyReading.Read(all, isCanonical: true, list);
-        var record = files.Files.TryGetValue(StudyRecord.Name, out var lines)
-            ? StudyRecord.Check(
-                lines,
-                files.Files.ContainsKey(LockFile.Name) ? Hash(files, LockFile.Name).Sha256 : null
-            )
-            : [];
-        return Conclude(all, inputs, canonical, raw, list, [.. queries.ToImmutable(), .. record]);
+        var record = files.Files.GetValueOrDefault(StudyRecord.Name);
+        var chain = StudyRecord.Check(
+            record,
+            files.Files.ContainsKey(LockFile.Name) ? Hash(files, LockFile.Name).Sha256 : null
+        );
+        var signed = chain.Any(query => query.Code == LockFileQueries.RecordChainBroken.Code)
+            ? []
+            : SignedReports.Check(record, Identify(all, canonical, raw).Inputs);
+        return Conclude(
+            all,
+            inputs,
+            canonical,
+            raw,
+            list,
+            [.. queries.ToImmutable(), .. chain, .. signed]
+        );
     }
 
     /// <summary>Reads a study of which only the canonical data files are at hand, as a report carries them.</summary>

@@ -26,6 +26,12 @@ internal static class AnalysisQueries
             "say in a deviation why; lock the next protocol before the first collection"
         ),
         new(
+            "lock-evidence-does-not-fit",
+            Attention,
+            "a signature or time stamp in protocol.lock is not right, or of another time than the lock states",
+            "put the file back as the program wrote it; find out who changed it or whose clock was wrong"
+        ),
+        new(
             "protocol-amended",
             Attention,
             "the protocol was amended after its first lock",

@@ -38,6 +38,29 @@ public static class LockFileQueries
         "put the file back as the program wrote it, or say in a deviation what happened"
     );
 
+    /// <summary>No line of the record names a lock.</summary>
+    public static readonly QueryKind LockNotRecorded = new(
+        "lock-not-recorded",
+        Note,
+        "there is a protocol.lock, and record.jsonl is missing or names none",
+        "put record.jsonl back into the folder; where there never was one, say so in a deviation"
+    );
+
+    /// <summary>The report signed last was made from other files.</summary>
+    public static readonly QueryKind SignedWithOtherFiles = new(
+        "signed-with-other-files",
+        Attention,
+        "a report of this study was signed, and its files have changed since",
+        "say in a deviation what changed and why; withdraw the signed report where it no longer stands"
+    );
+
     internal static ImmutableArray<QueryKind> All { get; } =
-    [UnreadableLock, LockChainBroken, RecordChainBroken, LockNotAsRecorded];
+    [
+        UnreadableLock,
+        LockChainBroken,
+        RecordChainBroken,
+        LockNotAsRecorded,
+        LockNotRecorded,
+        SignedWithOtherFiles,
+    ];
 }

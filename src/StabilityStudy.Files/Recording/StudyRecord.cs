@@ -13,7 +13,8 @@ namespace StabilityStudy.Files.Recording;
 
 /// <summary>
 /// The record of a study, record.jsonl: a JSON object a line, each with the SHA-256 of the line before it (its bytes
-/// without the line feed). Lines are only ever added, so a line that was taken away, added or changed breaks the chain.
+/// without the line feed). Lines are only ever added, so a line that was taken away, added or changed before the last one breaks the
+/// chain. It does not show that its last lines were taken off, or that all of it was written anew: for that, keep a copy elsewhere.
 /// </summary>
 public static class StudyRecord
 {
@@ -62,7 +63,7 @@ public static class StudyRecord
         return buffer.ToArray();
     }
 
-    /// <summary>Looks for lines that were taken away, added or changed, and for a lock that is not the recorded one.</summary>
+    /// <summary>Looks for lines that were taken away, added or changed, and for a lock that is not the recorded one or not recorded.</summary>
     /// <param name="record">Content of the file.</param>
     /// <param name="lockSha256">SHA-256 of protocol.lock; null when there is none.</param>
     /// <returns>A query for the first line that does not follow the one before it, and one for a lock that differs.</returns>
@@ -79,7 +80,7 @@ public static class StudyRecord
                     LockFileQueries.RecordChainBroken,
                     new QuerySource(Name, i + 1, null),
                     "",
-                    "The line does not follow the one before it: a line was taken away, added or changed.",
+                    "A line of the record of the study does not follow the one before it: a line was taken away, added or changed.",
                     "Find out who changed the record; put it back from a copy, or say in a deviation what happened."
                 );
                 return queries.ToImmutable();
@@ -95,8 +96,19 @@ public static class StudyRecord
                 LockFileQueries.LockNotAsRecorded,
                 new QuerySource(LockFile.Name, null, null),
                 lockSha256 ?? "",
-                "The file is not the one that the record names.",
+                "protocol.lock is not the file that the record of the study names: it was changed, or replaced.",
                 "Put the file back as the program wrote it, or say in a deviation what happened."
+            );
+        }
+
+        if (recordedLock is null && lockSha256 is not null)
+        {
+            queries.Add(
+                LockFileQueries.LockNotRecorded,
+                new QuerySource(LockFile.Name, null, null),
+                "",
+                "There is a lock, and no record of the study names it: the record was left behind, or taken away.",
+                "Put record.jsonl back into the folder; where there never was one, say so in a deviation."
             );
         }
 
@@ -117,9 +129,7 @@ public static class StudyRecord
             return
                 root.GetProperty("number").GetInt32() == number
                 && root.GetProperty("previous").GetString() == previous
-                ? root.GetProperty("outputs")
-                    .EnumerateObject()
-                    .ToDictionary(item => item.Name, item => item.Value.GetString() ?? "")
+                ? FilesOf(root, "outputs")
                 : null;
         }
         catch (Exception error)
@@ -135,6 +145,12 @@ public static class StudyRecord
         }
     }
 
+    /// <summary>The files that a line names, by name, with their SHA-256.</summary>
+    internal static Dictionary<string, string> FilesOf(JsonElement line, string property) =>
+        line.GetProperty(property)
+            .EnumerateObject()
+            .ToDictionary(item => item.Name, item => item.Value.GetString() ?? "");
+
     private static void Write(Utf8JsonWriter json, string name, ImmutableArray<FileHash> files)
     {
         json.WriteStartObject(name);
@@ -146,7 +162,7 @@ public static class StudyRecord
         json.WriteEndObject();
     }
 
-    private static ImmutableArray<ReadOnlyMemory<byte>> Lines(ReadOnlyMemory<byte> record)
+    internal static ImmutableArray<ReadOnlyMemory<byte>> Lines(ReadOnlyMemory<byte> record)
     {
         var lines = ImmutableArray.CreateBuilder<ReadOnlyMemory<byte>>();
         var rest = record;

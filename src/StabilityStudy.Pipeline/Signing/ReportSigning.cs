@@ -1,8 +1,11 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Fonts;
+using StabilityStudy.Reporting.Report;
 using StabilityStudy.Reporting.Text;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
@@ -88,6 +91,14 @@ public static class ReportSigning
             return decision;
         }
 
+        if (SigningRules.LastResult(study.Analysis) is { } last && order.At < last)
+        {
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"The last result in the report was measured at {last:yyyy-MM-dd HH:mm zzz}, which is after the time of this computer's clock ({order.At:yyyy-MM-dd HH:mm zzz}). Correct the times in the files, or the clock."
+            );
+        }
+
         var recomputed = Recomputation.Of(study);
         return recomputed switch
         {
@@ -166,12 +177,37 @@ public static class ReportSigning
             protocol.Code,
             digest,
             !before.Signatures.IsEmpty,
+            Remarks(study.Analysis, signatory),
             [
                 .. protocol
                     .Signatories.Where((_, i) => !done.Contains(SignatoryFields.NameOf(i)))
                     .Select(item => item.Role),
             ]
         );
+    }
+
+    /// <summary>What whoever signs should know: a lock that does not hold, and for the one who decides what the report concludes.</summary>
+    private static ImmutableArray<string> Remarks(StudyAnalysis analysis, Signatory signatory)
+    {
+        var remarks = ImmutableArray.CreateBuilder<string>();
+        if (analysis.Lock.Standing != LockStanding.BeforeFirstCollection)
+        {
+            remarks.Add(
+                "Protocol: "
+                    + ReportBuilder.LockSentence(analysis.Lock)
+                    + " Verification of this report will fail in that part."
+            );
+        }
+
+        if (analysis.Protocol.Decides(signatory))
+        {
+            remarks.AddRange(
+                ReportBuilder.ConclusionLines(analysis).Select(line => "The report: " + line)
+            );
+            remarks.Add("Conditions can make a window shorter, never longer.");
+        }
+
+        return remarks.ToImmutable();
     }
 
     private static ImmutableArray<StampLine> Lines(
@@ -204,12 +240,16 @@ public static class ReportSigning
                 LineSize
             )
         );
-        lines.Add(new StampLine(Vouching(order.Key.Certificate), SmallSize));
+        lines.Add(new StampLine(Vouching(name, order.Key.Certificate), SmallSize));
         return lines.ToImmutable();
     }
 
-    private static string Vouching(CertificateFacts certificate) =>
+    private static string Vouching(string name, CertificateFacts certificate) =>
         certificate.IsSelfIssued
-            ? "Self-issued certificate: nobody else vouches for the name"
+            ? $"Self-issued certificate{OwnName(name, certificate)}: nobody else vouches for the name"
             : $"Certificate of {certificate.Name}, number {certificate.SerialNumber}";
+
+    /// <summary>The printed name is what the signer says; where the certificate has another, it stands beside.</summary>
+    private static string OwnName(string name, CertificateFacts certificate) =>
+        name == certificate.Name ? "" : $" of {certificate.Name}";
 }

@@ -31,12 +31,14 @@ public abstract record SigningAttempt
     /// <param name="StudyCode">Code of the study.</param>
     /// <param name="InputDigest">Digest of the study's inputs.</param>
     /// <param name="SignedBefore">Whether the report held a signature before.</param>
+    /// <param name="Remarks">What whoever signs should know, whole sentences.</param>
     /// <param name="StillMissing">Roles that have yet to sign.</param>
     public sealed record Done(
         ReadOnlyMemory<byte> Report,
         string StudyCode,
         string InputDigest,
         bool SignedBefore,
+        System.Collections.Immutable.ImmutableArray<string> Remarks,
         System.Collections.Immutable.ImmutableArray<string> StillMissing
     ) : SigningAttempt;
 

@@ -135,7 +135,9 @@ internal static class AnalysisDifference
         }
 
         var (one, two) = (claimed.GetDouble(), found.GetDouble());
-        return Math.Abs(one - two) <= Tolerance * Math.Max(Math.Abs(one), Math.Abs(two));
+        return double.IsFinite(one)
+            && double.IsFinite(two)
+            && Math.Abs(one - two) <= Tolerance * Math.Max(Math.Abs(one), Math.Abs(two));
     }
 
     private static string Differs(string path, JsonElement claimed, JsonElement found) =>

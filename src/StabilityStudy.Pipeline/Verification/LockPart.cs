@@ -1,7 +1,9 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
+using StabilityStudy.Files.Queries;
 using StabilityStudy.Reporting.Report;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Verification;
@@ -14,10 +16,12 @@ internal static class LockPart
     private const string Question = "Did the criteria come before the data?";
 
     /// <param name="evidence">What the locks say; null when the study could not be analyzed.</param>
+    /// <param name="queries">The queries that the report states.</param>
     /// <param name="inputs">The files in the report.</param>
     /// <param name="options">Whom to trust.</param>
     public static VerifiedPart Of(
         LockEvidence? evidence,
+        ImmutableArray<DataQuery> queries,
         StudyBytes? inputs,
         VerificationOptions options
     ) =>
@@ -38,8 +42,20 @@ internal static class LockPart
                         },
                         ReportBuilder.LockSentence(evidence)
                     ),
+                    .. OfRecord(queries),
                     .. Vouched(evidence, inputs, options),
                 ]
+            );
+
+    /// <summary>What the report itself states against the lock: the record stays in the laboratory and cannot be read here.</summary>
+    private static IEnumerable<(PartOutcome, string)> OfRecord(ImmutableArray<DataQuery> queries) =>
+        queries
+            .Where(query =>
+                query.Code == LockFileQueries.LockNotAsRecorded.Code
+                || query.Code == LockFileQueries.RecordChainBroken.Code
+            )
+            .Select(query =>
+                (PartOutcome.Fails, $"The report states about {query.Source.File}: {query.Message}")
             );
 
     private static ImmutableArray<(PartOutcome, string)> Vouched(
@@ -61,6 +77,13 @@ internal static class LockPart
         var last = locks.All[^1];
         return evidence.Level switch
         {
+            LockLevel.ThisComputersClock =>
+            [
+                (
+                    PartOutcome.Holds,
+                    "Nothing but a computer's own clock shows the time of the lock, and a clock can be set: that proves little. Ask for what else dates the protocol, such as a signed print."
+                ),
+            ],
             LockLevel.ByTimeStamp
                 when StatementVerifier.TimeStamp(
                     last.Statement(),

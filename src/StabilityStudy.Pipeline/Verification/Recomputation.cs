@@ -69,8 +69,9 @@ public sealed record Recomputation(
         return new Recomputation(
             comparable,
             faults,
+            // Drawn from the figures as they stand in the report, which agree: their last digits may be another processor's.
             faults.IsEmpty
-                ? ComparePages(attached, new AnalyzedStudy(comparable, Sources(attached, study)))
+                ? ComparePages(attached, new AnalyzedStudy(claimed, Sources(attached, study)))
                 : PagesOutcome.NotRecomputed
         );
     }

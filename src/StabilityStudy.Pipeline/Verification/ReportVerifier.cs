@@ -32,7 +32,12 @@ public static class ReportVerifier
                 recomputed is null
                     ? new VerifiedPart(RecomputedQuestion, PartOutcome.Fails, [fault!])
                     : Recomputed(recomputed, study!.Analysis),
-                LockPart.Of(recomputed?.Recomputed?.Lock, study?.Inputs, options),
+                LockPart.Of(
+                    recomputed?.Recomputed?.Lock,
+                    study?.Analysis.Queries ?? [],
+                    study?.Inputs,
+                    options
+                ),
             ]
         );
     }
@@ -68,7 +73,7 @@ public static class ReportVerifier
                     isUnsigned
                         ? "Without a signature nothing shows whether the file was changed."
                         : FormattableString.Invariant(
-                            $"No: {found.Signatures.Length} of {found.Signatures.Length} additions fill one signature field each, and nothing stands after the last."
+                            $"No: nothing was added but {found.Signatures.Length} signatures, each in its own field. (Whether signed bytes were changed, the signatures show: see the first part.)"
                         ),
                 ]
             )
@@ -83,7 +88,7 @@ public static class ReportVerifier
         }
 
         const string figures =
-            "Every figure and conclusion was computed again from the data in the file and is the same.";
+            "Every figure and conclusion was computed again from the data in the file and is the same. What the report says about the laboratory's own files and record, which are not in it, cannot be checked here.";
         return recomputed.Pages switch
         {
             PagesOutcome.Same => new VerifiedPart(

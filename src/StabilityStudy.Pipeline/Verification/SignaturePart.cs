@@ -26,7 +26,14 @@ internal static class SignaturePart
             Question,
             [
                 .. found.Signatures.SelectMany(item => OfOne(item, analysis)),
+                .. found.Signatures.SelectMany(
+                    (item, i) =>
+                        item.Holds
+                            ? About(item, SigningRules.Beside(item, found.Signatures.Take(i)))
+                            : []
+                ),
                 .. Missing(found, analysis),
+                .. Stamps(found),
             ]
         );
     }
@@ -64,8 +71,23 @@ internal static class SignaturePart
             yield return (PartOutcome.Holds, $"{who}: {decision.InWords()}.");
         }
 
+        if (analysis is not null && SignedStatement.Read(signature.Statement) is { } read)
+        {
+            foreach (var finding in About(signature, SigningRules.OfOne(signature, read, analysis)))
+            {
+                yield return finding;
+            }
+        }
+
         yield return Trust(who, signature);
-        if (signature.TimeStamp is { } stamp && stamp.Chain.Outcome != ChainOutcome.Trusted)
+        if (signature.TimeStamp is { Chain.Revocation: RevocationOutcome.Revoked } revoked)
+        {
+            yield return (
+                PartOutcome.Fails,
+                $"{who}: a certificate of the time-stamp authority {revoked.Authority.Name} was revoked."
+            );
+        }
+        else if (signature.TimeStamp is { } stamp && stamp.Chain.Outcome != ChainOutcome.Trusted)
         {
             yield return (
                 stamp.Chain.Outcome == ChainOutcome.NotTrusted
@@ -75,6 +97,11 @@ internal static class SignaturePart
             );
         }
     }
+
+    private static IEnumerable<(PartOutcome, string)> About(
+        SignatureVerification signature,
+        IEnumerable<(PartOutcome Outcome, string What)> findings
+    ) => findings.Select(item => (item.Outcome, $"{Who(signature)}: {item.What}."));
 
     private static (PartOutcome, string) Trust(string who, SignatureVerification signature)
     {
@@ -90,7 +117,7 @@ internal static class SignaturePart
             ),
             (ChainOutcome.Trusted, _) => (
                 PartOutcome.Holds,
-                $"{who}: {issued}; it is trusted by the given trust store."
+                $"{who}: {issued}; it is trusted by the given trust store{Revocation(signature)}."
             ),
             (ChainOutcome.NotTrusted, _) => (
                 PartOutcome.Fails,
@@ -102,6 +129,15 @@ internal static class SignaturePart
             ),
         };
     }
+
+    /// <summary>A certificate that others issued may have been revoked since.</summary>
+    private static string Revocation(SignatureVerification signature) =>
+        (signature.Signer!.IsSelfIssued, signature.Chain.Revocation) switch
+        {
+            (true, _) => "",
+            (false, RevocationOutcome.NotRevoked) => " and was not revoked",
+            _ => ", and whether it was revoked was not checked (--revoked)",
+        };
 
     private static IEnumerable<(PartOutcome, string)> Missing(
         DocumentVerification found,
@@ -119,6 +155,17 @@ internal static class SignaturePart
             yield return (PartOutcome.NotChecked, $"Not signed: {RoleOf(field, analysis)}.");
         }
     }
+
+    private static IEnumerable<(PartOutcome, string)> Stamps(DocumentVerification found) =>
+        found.Signatures.IsEmpty
+            ? []
+            :
+            [
+                (
+                    PartOutcome.Holds,
+                    "What was signed is what is listed here. The stamps on the pages are pictures of it and were not compared."
+                ),
+            ];
 
     private static string RoleOf(string field, StudyAnalysis? analysis) =>
         analysis

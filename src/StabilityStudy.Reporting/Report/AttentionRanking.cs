@@ -15,6 +15,8 @@ internal static class AttentionRanking
     [
         "protocol-changed-after-lock",
         "locked-after-first-collection",
+        "lock-evidence-does-not-fit",
+        "signed-with-other-files",
         "lock-not-as-recorded",
         "record-chain-broken",
         "protocol-amended",

@@ -40,6 +40,7 @@ internal static class AttentionSummary
         "modified-test",
         "protocol-changed-after-lock",
         "locked-after-first-collection",
+        "lock-evidence-does-not-fit",
         "left-out-pairs-could-overturn",
         "pair-excluded",
         "outside-timing",

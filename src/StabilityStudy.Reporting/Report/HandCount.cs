@@ -28,7 +28,7 @@ internal static class HandCount
                 ),
                 Step("Outside", SpecimenTrail.Outside(individual, cell)),
                 Step(
-                    $"Most that may be outside: the largest number for which the chance of so few, as below, is at most {NumberText.Fixed(1 - individual.ConfidenceLevel, 2)}",
+                    $"Most that may be outside: the largest number for which the chance of so few, as below, is at most {Error(individual)}",
                     most is { } allowed ? NumberText.Count(allowed) : "none can show it"
                 ),
                 .. Chance(individual, n, outside),
@@ -67,9 +67,13 @@ internal static class HandCount
 
         yield return Step(
             $"Chance of so few outside, were the true share {NumberText.Percent(share)}: {string.Join(" + ", terms)}",
-            $"{NumberText.Fixed(total, 4)}, {(total <= 1 - individual.ConfidenceLevel ? "at most" : "above")} {NumberText.Fixed(1 - individual.ConfidenceLevel, 2)}"
+            $"{NumberText.Fixed(total, 4)}, {(total <= 1 - individual.ConfidenceLevel ? "at most" : "above")} {Error(individual)}"
         );
     }
+
+    /// <summary>1 − confidence, all digits of it: 0.05 or 0.025.</summary>
+    private static string Error(IndividualResult individual) =>
+        NumberText.Plain(1 - (decimal)individual.ConfidenceLevel);
 
     private static string Power(int exponent) =>
         exponent == 1 ? "" : NumberText.Superscript(exponent);

@@ -27,6 +27,8 @@ internal static class LockWords
         {
             LockStanding.ProtocolChanged =>
                 $"Changed since it was locked: this is not the protocol l{locked}.",
+            LockStanding.Contradicted =>
+                $"L{locked}, but a signature or time stamp of the lock does not fit it: nothing shows that the criteria came before the data.",
             LockStanding.AfterFirstCollection =>
                 $"L{locked}, after the first collection ({Time(evidence.FirstCollection!.Value)}): nothing shows that the criteria came before the data.",
             _ =>

@@ -14,7 +14,7 @@ internal static class RecordSection
             StartsOnNewPage: false,
             [
                 new Paragraph(
-                    $"Made by stability-study {analysis.ToolVersion} from the files below. The same inputs give the same bytes on any machine; no clock is printed.",
+                    $"Made by stability-study {analysis.ToolVersion} from the files below. The same inputs give the same figures, and the same figures the same bytes, on any machine; no clock is printed.",
                     ParagraphStyle.Body
                 ),
                 new MonospaceLines([

@@ -68,6 +68,37 @@ public sealed class LockEvidenceTests
     }
 
     [Fact]
+    public void Evidence_that_does_not_fit_is_worse_than_none()
+    {
+        var analysis = Analyze(
+            Lock(1, Hash, TimeSpan.FromDays(-9)) with
+            {
+                Level = LockLevel.Contradicted,
+            },
+            Lock(2, Hash, TimeSpan.FromDays(-2))
+        );
+
+        Assert.Equal(LockStanding.Contradicted, analysis.Lock.Standing);
+        Assert.Contains("lock-evidence-does-not-fit", Codes(analysis));
+    }
+
+    [Theory]
+    [InlineData(-1, LockStanding.BeforeFirstCollection)]
+    [InlineData(1, LockStanding.AfterFirstCollection)]
+    public void A_stamp_later_than_the_stated_time_counts(int minutes, LockStanding standing)
+    {
+        var analysis = Analyze(
+            Lock(1, Hash, TimeSpan.FromMinutes(-5)) with
+            {
+                Level = LockLevel.ByTimeStamp,
+                StampedAt = First + TimeSpan.FromMinutes(minutes),
+            }
+        );
+
+        Assert.Equal(standing, analysis.Lock.Standing);
+    }
+
+    [Fact]
     public void A_lock_at_the_moment_of_the_first_collection_comes_too_late()
     {
         var analysis = Analyze(Lock(1, Hash, TimeSpan.Zero));

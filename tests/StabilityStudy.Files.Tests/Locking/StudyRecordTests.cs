@@ -99,6 +99,15 @@ public sealed class StudyRecordTests
     public void A_lock_other_than_the_recorded_one_is_found(string? hash) =>
         Assert.Equal([("lock-not-as-recorded", null)], Check(ThreeLines(), hash));
 
+    [Theory]
+    [InlineData("")]
+    [InlineData("{\"number\":1,\"previous\":\"\",\"outputs\":{\"report.pdf\":\"r1\"}}\n")]
+    public void A_lock_that_no_line_names_is_found(string record)
+    {
+        Assert.Equal([("lock-not-recorded", null)], Check(record));
+        Assert.Empty(Check(record, null));
+    }
+
     [Fact]
     public void A_record_without_a_last_line_feed_goes_on_on_a_new_line()
     {

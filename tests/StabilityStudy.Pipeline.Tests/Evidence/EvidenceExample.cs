@@ -119,12 +119,16 @@ internal sealed record Signer(ReadOnlyMemory<byte> Pkcs12, string Certificate)
 {
     private const string Passphrase = "only for tests";
 
-    public static Signer Make(string name, DateTimeOffset? until = null)
+    public static Signer Make(
+        string name,
+        DateTimeOffset? until = null,
+        DateTimeOffset? from = null
+    )
     {
         var made = TrialCertificate.Create(
             name,
             null,
-            EvidenceExample.Now.AddDays(-60),
+            from ?? EvidenceExample.Now.AddDays(-60),
             until ?? EvidenceExample.Now.AddDays(300),
             Passphrase,
             System.Security.Cryptography.RandomNumberGenerator.GetBytes(16)

@@ -1,5 +1,8 @@
+using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
+using StabilityStudy.Files.Recording;
+using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -43,10 +46,49 @@ public sealed class LockTrustTests
         );
     }
 
+    [Fact]
+    public void A_signature_that_is_not_right_is_worse_than_none()
+    {
+        var report = EvidenceExample.Report(
+            SignedLock().Edited(LockFile.Name, "by = \"LS1\"", "by = \"MD1\"")
+        );
+        var part = ReportVerifier.Verify(report, EvidenceExample.Trusting).Parts[3];
+
+        Assert.Equal(PartOutcome.Fails, part.Outcome);
+        Assert.Contains("does not fit it", part.Sentences[0], Comparison);
+    }
+
+    [Fact]
+    public void What_the_record_says_against_the_lock_fails_here_too()
+    {
+        var files = EvidenceExample.StudyFiles.With(
+            StudyRecord.Name,
+            StudyRecord.Next(
+                default,
+                new RecordEntry(
+                    RecordAction.Lock,
+                    EvidenceExample.Now,
+                    "LS1",
+                    "stability-study",
+                    [],
+                    [new FileHash(LockFile.Name, "another")]
+                )
+            )
+        );
+        var part = ReportVerifier
+            .Verify(EvidenceExample.Report(files), EvidenceExample.Trusting)
+            .Parts[3];
+
+        Assert.Equal(PartOutcome.Fails, part.Outcome);
+        Assert.Contains("is not the file that the record", part.Sentences[0], Comparison);
+    }
+
     private static VerifiedPart Lock(VerificationOptions options) =>
         ReportVerifier.Verify(s_report.Value, options).Parts[3];
 
-    private static ReadOnlyMemory<byte> SignedLockReport()
+    private static ReadOnlyMemory<byte> SignedLockReport() => EvidenceExample.Report(SignedLock());
+
+    private static StudyBytes SignedLock()
     {
         using var key = EvidenceExample.Author.Key();
         var files = new StudyBytes(EvidenceExample.StudyFiles.Files.Remove(LockFile.Name));
@@ -58,6 +100,6 @@ public sealed class LockTrustTests
             key
         );
         var locked = Assert.IsType<LockAttempt.Locked>(attempt);
-        return EvidenceExample.Report(new(files.Files.Add(LockFile.Name, locked.LockFile)));
+        return new(files.Files.Add(LockFile.Name, locked.LockFile));
     }
 }

@@ -1,0 +1,132 @@
+using System.Globalization;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.SignedPdf.Verification;
+
+namespace StabilityStudy.Pipeline.Verification;
+
+/// <summary>
+/// What the program asks of those who sign, asked again of a signed report: another program, or a changed one, can put
+/// right signatures of trusted people where these rules forbid them.
+/// </summary>
+internal static class SigningRules
+{
+    /// <summary>What breaks a rule, or cannot be told, about one signature that is right.</summary>
+    /// <param name="signature">The signature.</param>
+    /// <param name="statement">What it states.</param>
+    /// <param name="analysis">The analysis in the report.</param>
+    public static IEnumerable<(PartOutcome Outcome, string What)> OfOne(
+        SignatureVerification signature,
+        SignedStatement statement,
+        StudyAnalysis analysis
+    )
+    {
+        var protocol = analysis.Protocol;
+        var place = protocol
+            .Signatories.Where((_, i) => SignatoryFields.NameOf(i) == signature.FieldName)
+            .FirstOrDefault();
+        if (place is null)
+        {
+            yield return (PartOutcome.Fails, "no signatory of the protocol signs in this field");
+        }
+        else if (place.Role != statement.Role)
+        {
+            yield return (
+                PartOutcome.Fails,
+                $"signed in the place of the {place.Role}, and says to sign as {statement.Role}"
+            );
+        }
+        else if (DecisionFault(protocol, place, statement.Decision) is { } fault)
+        {
+            yield return (PartOutcome.Fails, fault);
+        }
+
+        if (LastResult(analysis) is { } last && signature.ClaimedTime < last)
+        {
+            yield return (
+                PartOutcome.Fails,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"signed before the last result in the report was measured ({last:yyyy-MM-dd HH:mm zzz}), by the clock of the signer"
+                )
+            );
+        }
+
+        if (
+            signature.SignerName is { } printed
+            && signature.Signer is { } certificate
+            && printed != certificate.Name
+        )
+        {
+            yield return (
+                PartOutcome.NotChecked,
+                $"signed with the certificate of {certificate.Name}; whether that is the same person, nothing in the file shows"
+            );
+        }
+    }
+
+    /// <summary>What breaks a rule, or cannot be told, about one signature beside those before it.</summary>
+    public static IEnumerable<(PartOutcome Outcome, string What)> Beside(
+        SignatureVerification signature,
+        IEnumerable<SignatureVerification> before
+    )
+    {
+        foreach (var earlier in before.Where(item => item.Holds))
+        {
+            if (signature.Signer?.Sha256 == earlier.Signer?.Sha256)
+            {
+                yield return (
+                    PartOutcome.Fails,
+                    $"the same certificate has signed before ({earlier.Reason}), and two people must"
+                );
+            }
+            else if (
+                string.Equals(
+                    signature.Signer?.Name,
+                    earlier.Signer?.Name,
+                    StringComparison.OrdinalIgnoreCase
+                )
+            )
+            {
+                yield return (
+                    PartOutcome.NotChecked,
+                    $"another certificate of that name has signed before ({earlier.Reason}); whether they are two people, nothing in the file shows"
+                );
+            }
+
+            if (signature.ClaimedTime < earlier.ClaimedTime)
+            {
+                yield return (
+                    PartOutcome.NotChecked,
+                    $"signed at an earlier time than the signature before it ({earlier.Reason}), by the clocks of the two signers"
+                );
+            }
+        }
+    }
+
+    /// <summary>When the last result of the study was measured; null without one.</summary>
+    public static DateTimeOffset? LastResult(StudyAnalysis analysis) =>
+        analysis
+            .Sequences.SelectMany(sequence => sequence.Cells)
+            .SelectMany(cell => cell.Pairs)
+            .SelectMany(pair => new[] { pair.Baseline?.TestedAt, pair.Delayed?.TestedAt })
+            .Max();
+
+    private static string? DecisionFault(
+        StudyProtocol protocol,
+        Signatory signatory,
+        ApproverDecision? decision
+    ) =>
+        (protocol.Decides(signatory), decision) switch
+        {
+            (true, null) => "decides on the conclusion, and the signature states no decision",
+            (false, not null) =>
+                $"does not decide on the conclusion, and the signature states a decision ({decision.InWords()})",
+            (true, { Kind: DecisionKind.Approve, Text: { } text }) =>
+                $"the signature states a plain approval with a text that such a one does not have: {text}",
+            (true, { Kind: not DecisionKind.Approve, Text: null }) =>
+                "the signature states conditions or a refusal without saying which or why",
+            _ => null,
+        };
+}
