@@ -47,12 +47,16 @@ internal static class QueryListing
 
     private static bool HasLine(DataQuery query) => query.Source.Line is not null;
 
+    /// <summary>In quotes where a space at an end would not be seen.</summary>
+    private static string Shown(string observed) =>
+        observed.Trim().Length == observed.Length ? observed : $"\"{observed}\"";
+
     private static void WriteQuery(Terminal terminal, DataQuery query)
     {
         WriteHead(terminal, query);
         if (query.Observed.Length > 0)
         {
-            WriteWrapped(terminal, "read: " + query.Observed);
+            WriteWrapped(terminal, "read: " + Shown(query.Observed));
         }
 
         WriteWrapped(terminal, query.Message);

@@ -84,7 +84,7 @@ internal static class ControlQueries
                 "control-out-of-range",
                 "with a control outside its range",
                 runs[RunStanding.OutOfControl],
-                "Correct the row when it is wrong; otherwise nothing: a run out of control shows nothing about the delay."
+                "Correct the row when it is wrong. A run out of control shows nothing about the delay: leave its pairs out with an exclusion each that says so, as far as the protocol allows, or do the work again."
             );
         }
 

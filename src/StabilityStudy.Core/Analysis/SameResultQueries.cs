@@ -18,6 +18,9 @@ internal static class SameResultQueries
     /// <summary>Rarer than this by chance (Poisson), agreement asks for an answer.</summary>
     private const double Rare = 0.005;
 
+    /// <summary>A term of the Poisson sum that changes no digit of it.</summary>
+    private const double Negligible = 1e-20;
+
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         inputs.Results.GroupBy(row => row.Analyte).SelectMany(OfAnalyte);
 
@@ -34,10 +37,7 @@ internal static class SameResultQueries
                 .Where(same => same.Skip(1).Any())
                 .ToImmutableArray();
             var observed = copies.Sum(same => PairsOf(same.Count()));
-            if (
-                observed > 0
-                && ChanceOf((int)observed, TimesExpected * Expected(all, observed)) < Rare
-            )
+            if (observed > 0 && ChanceOf(observed, TimesExpected * Expected(all, observed)) < Rare)
             {
                 foreach (var same in copies)
                 {
@@ -69,11 +69,12 @@ internal static class SameResultQueries
     }
 
     /// <summary>Chance of at least so many events where a mean number is expected, by the Poisson distribution.</summary>
-    private static double ChanceOf(int atLeast, double mean)
+    private static double ChanceOf(double atLeast, double mean)
     {
         var term = Math.Exp(-mean);
         var below = 0.0;
-        for (var count = 0; count < atLeast; count++)
+        // Far above the mean further terms add nothing, however many there are.
+        for (var count = 0.0; count < atLeast && !(count > mean && term < Negligible); count++)
         {
             below += term;
             term *= mean / (count + 1);

@@ -9,7 +9,6 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What the drift over all time points shows and no single time point does, in words.</summary>
 internal static class SequenceQueries
 {
-    /// <summary>From here on a time reads better in days.</summary>
     /// <summary>A mean change that falls back by less than this share of the limit may be chance.</summary>
     private const double LeastTurn = 0.25;
 

@@ -33,7 +33,7 @@ public abstract record CriterionResult(
 /// <param name="LowerLimit">Allowable mean change downward; null when the limit says nothing on this scale.</param>
 /// <param name="UpperLimit">Allowable mean change upward; null likewise.</param>
 /// <param name="Mean">Mean change and the interval that decided.</param>
-/// <param name="Equivalence">Two one-sided tests, over specimens or over collection days, whichever says less; shown, never decisive.</param>
+/// <param name="Equivalence">Two one-sided tests, over specimens, collection days or persons with several specimens, whichever says least; shown, never decisive.</param>
 /// <param name="Spread">Spread and skewness of the changes on this scale.</param>
 public sealed record BiasResult(
     string Criterion,

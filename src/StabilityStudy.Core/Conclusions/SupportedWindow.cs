@@ -9,7 +9,7 @@ namespace StabilityStudy.Core.Conclusions;
 /// among the pairs that counted, rounded down to the protocol's step.
 /// </summary>
 /// <param name="Time">Longest time from collection to test that is supported.</param>
-/// <param name="Planned">The last supported time point.</param>
+/// <param name="Planned">The supported time point that gives the longest window.</param>
 /// <param name="ShortestActualDelay">Shortest actual delay among the pairs of that time point.</param>
 /// <param name="ManufacturerLimit">How the window stands to the manufacturer's limit.</param>
 public sealed record SupportedWindow(
@@ -22,7 +22,7 @@ public sealed record SupportedWindow(
     /// <summary>Whether it is no longer than what today's rule allows the patient group, so that nothing is gained.</summary>
     public bool WithinStandard { get; init; }
 
-    /// <summary>The window of the last supported time point; null when the pairs give no actual delay or the step, longer than they are, leaves nothing.</summary>
+    /// <summary>The window of a supported time point; null when the pairs give no actual delay or the step, longer than they are, leaves nothing.</summary>
     public static SupportedWindow? Of(
         TimePoint planned,
         ImmutableArray<PairRecord> pairs,

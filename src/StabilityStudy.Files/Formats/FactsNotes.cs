@@ -121,7 +121,12 @@ internal static class FactsNotes
         ),
         new("read.results.delimiter", Optional, "sign between fields: , ; | or tab", "\";\""),
         new("read.results.decimal", Optional, "decimal sign: . or ,", "\",\""),
-        new("read.results.encoding", Optional, "utf-8, utf-16 or latin-1", "\"latin-1\""),
+        new(
+            "read.results.encoding",
+            Optional,
+            "utf-8, utf-16, windows-1252 or latin-1",
+            "\"latin-1\""
+        ),
         new(
             "read.results.date_format",
             Optional,
@@ -148,7 +153,12 @@ internal static class FactsNotes
         ),
         new("read.pairs.delimiter", Optional, "sign between fields: , ; | or tab", "\";\""),
         new("read.pairs.decimal", Optional, "decimal sign: . or ,", "\",\""),
-        new("read.pairs.encoding", Optional, "utf-8, utf-16 or latin-1", "\"latin-1\""),
+        new(
+            "read.pairs.encoding",
+            Optional,
+            "utf-8, utf-16, windows-1252 or latin-1",
+            "\"latin-1\""
+        ),
         new(
             "read.pairs.date_format",
             Optional,

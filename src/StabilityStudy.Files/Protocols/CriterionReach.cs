@@ -40,7 +40,7 @@ internal static class CriterionReach
                     table.Remark(
                         required.Key,
                         ProtocolQueries.CriterionOutOfReach,
-                        FormattableString.Invariant($"{required.Percent}"),
+                        FormattableString.Invariant($"{required.Written}"),
                         FormattableString.Invariant(
                             $"With the {group.Specimens} specimens planned for \"{group.Id}\" the criterion cannot be met, even when none speaks against it."
                         ),
@@ -58,15 +58,27 @@ internal static class CriterionReach
                 $"Plan at least {SmallestN.ForIndividual(0.5, 1, share, confidenceLevel, MostSearched)} specimens, or change the criterion before data are collected."
             );
 
-    private static (string Key, decimal Percent)? RequiredShare(Criterion criterion) =>
+    /// <summary>The key, the share that must be shown, and the number as it is written there.</summary>
+    private static (string Key, decimal Percent, decimal Written)? RequiredShare(
+        Criterion criterion
+    ) =>
         criterion switch
         {
             IndividualCriterion { Rule: DecisionRule.Confidence } item => (
                 "share_percent_min",
+                item.SharePercentMinimum,
                 item.SharePercentMinimum
             ),
-            ClassificationCriterion item => ("share_percent_min", item.SharePercentMinimum),
-            ReclassificationCriterion item => ("share_percent_max", 100 - item.SharePercentMaximum),
+            ClassificationCriterion item => (
+                "share_percent_min",
+                item.SharePercentMinimum,
+                item.SharePercentMinimum
+            ),
+            ReclassificationCriterion item => (
+                "share_percent_max",
+                100 - item.SharePercentMaximum,
+                item.SharePercentMaximum
+            ),
             _ => null,
         };
 }

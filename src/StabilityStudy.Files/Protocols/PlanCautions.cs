@@ -34,7 +34,7 @@ internal static class PlanCautions
                     $"Up to {draft.Conduct.LeftOutPercentMaximum} % of the specimens may be left out of a time point."
                 ),
                 FormattableString.Invariant(
-                    $"Allow at most {MostLeftOutPercent} %, or give the reason in the report."
+                    $"Allow at most {MostLeftOutPercent} %, or give the reason in a deviation of study.toml."
                 )
             );
         }
@@ -90,7 +90,7 @@ internal static class PlanCautions
                 CautionQueries.WideTolerance,
                 Written(early, late),
                 "The tolerance is more than a quarter of the time to the neighboring time point.",
-                "Shorten the tolerance, or give the reason in the report."
+                "Shorten the tolerance, or give the reason in a deviation of study.toml."
             );
         }
     }
@@ -146,7 +146,7 @@ internal static class PlanCautions
                 CautionQueries.LateBaseline,
                 DurationText.Format(within),
                 $"A baseline as late as {DurationText.Format(within)} hides the change before it.",
-                "Ask for the baseline within one hour, and within a quarter of the first delay, or give the reason in the report."
+                "Ask for the baseline within one hour, and within a quarter of the first delay, or give the reason in a deviation of study.toml."
             );
         }
     }

@@ -103,7 +103,7 @@ internal static class PlanChecks
                 ProtocolQueries.FewDays,
                 FormattableString.Invariant($"{draft.MinimumDays}"),
                 "Fewer than five collection days are asked for, so that an error of one day weighs heavily.",
-                "Ask for five days or more, or give the reason in the report."
+                "Ask for five days or more, or give the reason in a deviation of study.toml."
             );
         }
     }

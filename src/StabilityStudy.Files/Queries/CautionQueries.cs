@@ -35,7 +35,7 @@ public static class CautionQueries
         "wide-tolerance",
         Attention,
         "the tolerance is more than a quarter of the time to the neighboring time point",
-        "shorten the tolerance, or give the reason in the report"
+        "shorten the tolerance, or give the reason in a deviation of study.toml"
     );
 
     /// <summary>The baseline may be late.</summary>
@@ -43,7 +43,7 @@ public static class CautionQueries
         "late-baseline",
         Attention,
         "the baseline may be tested more than an hour after collection (blood, plasma on cells), or later than a quarter of the first delay, which hides the change before it",
-        "ask for the baseline within an hour, or give the reason in the report"
+        "ask for the baseline within an hour, or give the reason in a deviation of study.toml"
     );
 
     /// <summary>Many specimens may be left out.</summary>
@@ -51,7 +51,7 @@ public static class CautionQueries
         "much-may-be-left-out",
         Attention,
         "more than a quarter of the specimens may be left out of a time point",
-        "lower left_out_percent_max, or give the reason in the report"
+        "lower left_out_percent_max, or give the reason in a deviation of study.toml"
     );
 
     /// <summary>The confidence is low.</summary>

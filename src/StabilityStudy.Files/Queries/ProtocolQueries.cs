@@ -115,7 +115,7 @@ public static class ProtocolQueries
         "few-days",
         Attention,
         "fewer than five collection days are asked for, so that an error of one day weighs heavily",
-        "ask for five days or more, or give the reason in the report"
+        "ask for five days or more, or give the reason in a deviation of study.toml"
     );
 
     /// <summary>Only the mean is looked at.</summary>

@@ -13,8 +13,7 @@ public static class SigningWords
         return refusal.Reason switch
         {
             SigningRefusalReason.EarlierSignatureBroken =>
-                "An earlier signature does not hold, or something else than signing was done to the file: "
-                    + refusal.What,
+                "An earlier signature does not hold, or something else than signing was done to the file: \"stability-study verify\" says what. Sign a copy that holds.",
             SigningRefusalReason.CertificateNotYetValid => Of(SigningKeyProblem.NotYetValid),
             SigningRefusalReason.CertificateExpired => Of(SigningKeyProblem.Expired),
             SigningRefusalReason.KeyUsageLacksSigning => Of(SigningKeyProblem.KeyUsageLacksSigning),

@@ -16,6 +16,8 @@ internal static class ProblemWords
             or SignatureProblem.ByteRangeStart
             or SignatureProblem.ByteRangeGap
             or SignatureProblem.ByteRangeEnd => "the signature does not cover the whole file",
+            SignatureProblem.RevisionSignedByAnother =>
+                "another signature claims the same addition to the file",
             SignatureProblem.PaddingNotZero => "bytes are hidden in the room of the signature",
             SignatureProblem.DictionaryNotSupported =>
                 "the signature is of another kind than this program makes",

@@ -134,7 +134,24 @@ internal static class DifferencePlot
 
     private static string Caption(Cell cell) =>
         "Change of each specimen against its baseline."
-        + (Individual(cell).Any() ? "" : " " + NoLimitForSingleSpecimens);
+        + (Individual(cell).Any() ? NotDrawn(cell) : " " + NoLimitForSingleSpecimens);
+
+    /// <summary>Specimens that count as outside without a change that could be drawn: failed, beyond a limit of measurement, missing.</summary>
+    private static string NotDrawn(Cell cell)
+    {
+        var drawn = cell
+            .Pairs.Where(pair => pair.ChangePercent is not null)
+            .Select(pair => pair.Specimen)
+            .ToImmutableHashSet();
+        var others = Individual(cell)
+            .SelectMany(result => result.Agreement.OutsideSpecimens)
+            .Distinct()
+            .Where(specimen => !drawn.Contains(specimen))
+            .ToImmutableArray();
+        return others.IsEmpty
+            ? ""
+            : $" Not drawn, for want of two measured results, and counted outside: {SpecimenNames.Of(others)}.";
+    }
 
     private static ChartPoint Point(PairRecord pair, string? label) =>
         new((double)pair.Values().Baseline, pair.ChangePercent ?? 0, label);
@@ -202,6 +219,6 @@ internal static class DifferencePlot
         var agreement = cell.Estimates.AgreementPercent.TryGet(out var limits)
             ? $" Limits of agreement {NumberText.Interval(limits.Lower, limits.Upper, 1)} %."
             : "";
-        return $"Percent change of {names.Analyte.Id} from baseline at {cell.Key.TimePoint} for {NumberText.Count(cell.Estimates.Compared)} specimens.{agreement} {(Individual(cell).Any() ? $"Outside the allowable difference: {SpecimenNames.Of(outside)}." : NoLimitForSingleSpecimens)}";
+        return $"Percent change of {names.Analyte.Id} from baseline at {cell.Key.TimePoint} for {NumberText.Count(cell.Estimates.Compared)} specimens.{agreement} {(Individual(cell).Any() ? $"Outside the allowable difference, of those drawn: {SpecimenNames.Of(outside)}.{NotDrawn(cell)}" : NoLimitForSingleSpecimens)}";
     }
 }

@@ -87,6 +87,35 @@ public sealed class RobustnessTests
     public void The_percent_mean_is_asked_about_as_a_log_ratio() =>
         Assert.False(Line(SmallStudy.Quiet(40), "other-scale")!.Changes);
 
+    /// <summary>Each specimen that the runs could have moved out of its class is one fewer that may still change.</summary>
+    [Fact]
+    public void Further_changes_are_counted_with_every_change_moved_by_the_runs()
+    {
+        var classes = new ClassificationResult(
+            "kept",
+            Verdict.Met,
+            [],
+            0.95,
+            0.85,
+            ["negative", "positive"],
+            [],
+            100,
+            100,
+            0,
+            0,
+            0,
+            0,
+            null,
+            [],
+            ShareKept.Bounds(100, 100, 0.95)
+        );
+
+        Assert.Equal(Fewest(classes) - 4, Fewest(classes with { ChangedIfMoved = 4 }));
+
+        static int Fewest(ClassificationResult result) =>
+            Assert.Single(MoreChanged.Of([result])).Further!.Count;
+    }
+
     [Fact]
     public void Without_criteria_there_is_nothing_to_overturn() =>
         Assert.Empty(SmallStudy.Quiet(40).Criteria().Cell().Robustness);

@@ -74,6 +74,24 @@ public sealed class RunControlTests
     }
 
     [Fact]
+    public void A_run_whose_code_holds_the_word_between_two_replicates_is_one_run()
+    {
+        string Named(string run) => run + " and PM";
+        var study = new SmallStudy(
+            s_study.Rows(row => row with { Run = Named(row.Run) }).Inputs with
+            {
+                Controls = [.. s_controls.Select(row => row with { Run = Named(row.Run) })],
+            }
+        );
+
+        Assert.Equal(Conclusion.Supported, study.Cell().Conclusion);
+        Assert.Equal(
+            Conclusion.NotAssessed,
+            new SmallStudy(study.Inputs with { Controls = s_controls }).Cell().Conclusion
+        );
+    }
+
+    [Fact]
     public void One_run_without_a_control_is_not_assessed() =>
         Doubted(With(s_controls.RemoveAt(0)), "run-without-control");
 

@@ -94,6 +94,33 @@ public sealed partial class HandCheckTests
         );
     }
 
+    /// <summary>22 of 22 inside: 0.85²² = 0.0280, which is above 0.025 and not above 0.03; 0.85²⁹ = 0.0090 above 0.005.</summary>
+    [Theory]
+    [InlineData(0.975, 22, "0.0280, above 0.025")]
+    [InlineData(0.995, 29, "0.0090, above 0.005")]
+    [InlineData(0.95, 19, "0.0456, at most 0.05")]
+    public void The_chance_is_held_against_all_digits_of_the_level(
+        double confidence,
+        int counted,
+        string expected
+    )
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var cell = Decided(analysis);
+        var individual = cell.Criteria.OfType<IndividualResult>().First();
+        var table = HandCount.Of(
+            individual with
+            {
+                ConfidenceLevel = confidence,
+                Agreement = new AgreementCount(counted, counted, 0, 0, 0, []),
+            },
+            cell,
+            SequenceNames.Of(analysis, analysis.Sequences[0])
+        );
+
+        Assert.Contains(table.Rows, row => row.Cells[1].Text == expected);
+    }
+
     [Fact]
     public void Every_conclusion_leads_to_its_specimens_and_their_lines()
     {
