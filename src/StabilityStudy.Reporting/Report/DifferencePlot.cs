@@ -219,6 +219,6 @@ internal static class DifferencePlot
         var agreement = cell.Estimates.AgreementPercent.TryGet(out var limits)
             ? $" Limits of agreement {NumberText.Interval(limits.Lower, limits.Upper, 1)} %."
             : "";
-        return $"Percent change of {names.Analyte.Id} from baseline at {cell.Key.TimePoint} for {NumberText.Count(cell.Estimates.Compared)} specimens.{agreement} {(Individual(cell).Any() ? $"Outside the allowable difference, of those drawn: {SpecimenNames.Of(outside)}.{NotDrawn(cell)}" : NoLimitForSingleSpecimens)}";
+        return $"Percent change of {names.Analyte.Id} from baseline at {cell.Key.TimePoint} for {NumberText.Count(cell.Estimates.Compared)} specimens.{agreement} {(Individual(cell).Any() ? $"Outside the allowable difference, of those drawn: {SpecimenNames.Of(outside)}." : NoLimitForSingleSpecimens)}";
     }
 }
