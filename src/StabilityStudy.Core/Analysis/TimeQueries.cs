@@ -26,6 +26,7 @@ internal static class TimeQueries
             .. NoTimeForSpinning(inputs),
             .. TestedBeforeReceipt(inputs),
             .. OtherOffsets(inputs),
+            .. DaysOfUtc(inputs),
         ];
 
     private static IEnumerable<DataQuery> CollectedTogether(StudyInputs inputs)
@@ -44,6 +45,20 @@ internal static class TimeQueries
             "Check that the times are those of each collection, and that the subjects are different people."
         );
     }
+
+    /// <summary>A laboratory system may write every time in UTC: west or east of it a working day then falls into two collection days.</summary>
+    private static IEnumerable<DataQuery> DaysOfUtc(StudyInputs inputs) =>
+        inputs.Facts.TimeZone is null
+        && inputs.Tubes.All(tube => tube.CollectedAt.Offset == TimeSpan.Zero)
+            ? FoundRows.OfTubes(
+                "days-of-utc",
+                "collected_at",
+                inputs.Tubes,
+                () =>
+                    $"All {inputs.Tubes.Length} collection times are written in UTC, and study.toml names no time zone: collection days are days of UTC, and a day at a place elsewhere can count as two.",
+                "Name time_zone in study.toml and write local times, or write times with the offset of the place."
+            )
+            : [];
 
     private static IEnumerable<DataQuery> TestedAsPlanned(StudyInputs inputs)
     {

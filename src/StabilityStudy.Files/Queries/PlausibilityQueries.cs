@@ -142,6 +142,12 @@ internal static class PlausibilityQueries
             "correct the offsets, or name one time zone and write local times"
         ),
         new(
+            "days-of-utc",
+            Attention,
+            "every collection time is written in UTC and no time zone is named, so that collection days are those of UTC",
+            "name the time zone and write local times, or write the offset of the place"
+        ),
+        new(
             "many-beyond-interval",
             Attention,
             "more than one in ten results lies beyond the measuring interval, and no mean holds them",

@@ -41,6 +41,7 @@ internal static class AttentionRanking
         "own-column-left-aside",
         "file-not-read",
         "offsets-differ",
+        "days-of-utc",
         "frozen-briefly",
         "times-as-planned",
         "no-time-for-spinning",

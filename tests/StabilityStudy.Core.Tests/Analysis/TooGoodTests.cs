@@ -78,6 +78,13 @@ public sealed class TooGoodTests
             "Up to 8 subjects"
         ),
         new(
+            "every time in UTC and no time zone",
+            new(Quiet.Inputs with { Facts = Quiet.Inputs.Facts with { TimeZone = null } }),
+            "Supported",
+            "days-of-utc",
+            "All 80 collection times"
+        ),
+        new(
             "whole blood that was spun soon",
             Quiet
                 .Storage(storage => storage with { SpinToTest = TimeSpan.FromHours(12) })

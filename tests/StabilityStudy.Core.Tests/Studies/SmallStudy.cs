@@ -40,7 +40,7 @@ internal sealed record SmallStudy(StudyInputs Inputs)
             "f",
             "q",
             true,
-            null,
+            "Etc/UTC",
             [],
             [],
             [],

@@ -79,7 +79,7 @@ internal static class StudyRows
                     "Invented laboratory",
                     "May whole blood wait for 6 or 8 hours?",
                     true,
-                    null,
+                    "Etc/UTC",
                     [],
                     [],
                     [],
