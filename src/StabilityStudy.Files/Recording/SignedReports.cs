@@ -39,7 +39,7 @@ internal static class SignedReports
             LockFileQueries.SignedWithOtherFiles,
             new QuerySource(StudyRecord.Name, null, null),
             "",
-            $"A report of this study was signed on {signed.Day}, and these files have changed since: {string.Join(", ", changed)}.",
+            $"A report of this study was signed on {signed.Day}, and of the files as a report names them these have changed since: {string.Join(", ", changed)}.",
             "Say in a deviation what changed and why; withdraw the signed report where it no longer stands."
         );
         return queries.ToImmutable();
