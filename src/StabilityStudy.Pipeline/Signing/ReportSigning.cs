@@ -86,7 +86,7 @@ public static class ReportSigning
             return $"This certificate has signed already ({same.Reason}). Another person signs as {signatory.Role}.";
         }
 
-        if (DecisionFault(protocol, signatory, order.Decision) is { } decision)
+        if (DecisionWords(protocol, signatory, order.Decision) is { } decision)
         {
             return decision;
         }
@@ -112,19 +112,19 @@ public static class ReportSigning
         };
     }
 
-    private static string? DecisionFault(
+    private static string? DecisionWords(
         StudyProtocol protocol,
         Signatory signatory,
         ApproverDecision? decision
     ) =>
-        (protocol.Decides(signatory), decision) switch
+        DecisionFaults.Of(protocol, signatory, decision) switch
         {
-            (true, null) =>
+            DecisionFault.Missing =>
                 $"The {signatory.Role} decides: say with --decision whether the conclusion is approved, approved with conditions or declined.",
-            (false, not null) => $"The {signatory.Role} does not decide on the conclusion.",
-            (true, { Kind: not DecisionKind.Approve, Text: null }) =>
+            DecisionFault.NotTheirs => $"The {signatory.Role} does not decide on the conclusion.",
+            DecisionFault.WithoutText =>
                 "Give the shorter window, the conditions or the reason for declining with --text.",
-            (true, { Kind: DecisionKind.Approve, Text: not null }) =>
+            DecisionFault.PlainWithText =>
                 "A plain approval has no text; to approve a shorter window or with conditions, choose that decision.",
             _ => null,
         };

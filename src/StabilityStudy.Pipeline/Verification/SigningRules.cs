@@ -37,7 +37,7 @@ internal static class SigningRules
                 $"signed in the place of the {place.Role}, and says to sign as {statement.Role}"
             );
         }
-        else if (DecisionFault(protocol, place, statement.Decision) is { } fault)
+        else if (DecisionWords(protocol, place, statement.Decision) is { } fault)
         {
             yield return (PartOutcome.Fails, fault);
         }
@@ -113,19 +113,20 @@ internal static class SigningRules
             .SelectMany(pair => new[] { pair.Baseline?.TestedAt, pair.Delayed?.TestedAt })
             .Max();
 
-    private static string? DecisionFault(
+    private static string? DecisionWords(
         StudyProtocol protocol,
         Signatory signatory,
         ApproverDecision? decision
     ) =>
-        (protocol.Decides(signatory), decision) switch
+        DecisionFaults.Of(protocol, signatory, decision) switch
         {
-            (true, null) => "decides on the conclusion, and the signature states no decision",
-            (false, not null) =>
-                $"does not decide on the conclusion, and the signature states a decision ({decision.InWords()})",
-            (true, { Kind: DecisionKind.Approve, Text: { } text }) =>
-                $"the signature states a plain approval with a text that such a one does not have: {text}",
-            (true, { Kind: not DecisionKind.Approve, Text: null }) =>
+            DecisionFault.Missing =>
+                "decides on the conclusion, and the signature states no decision",
+            DecisionFault.NotTheirs =>
+                $"does not decide on the conclusion, and the signature states a decision ({decision!.InWords()})",
+            DecisionFault.PlainWithText =>
+                $"the signature states a plain approval with a text that such a one does not have: {decision!.Text}",
+            DecisionFault.WithoutText =>
                 "the signature states conditions or a refusal without saying which or why",
             _ => null,
         };
