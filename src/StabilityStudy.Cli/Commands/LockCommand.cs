@@ -124,12 +124,7 @@ internal static class LockCommand
     {
         var at = locked.Lock.At;
         var copy = LockFile.CopyName(locked.Lock.Number);
-        RecordFile.RequireWritable(folder);
-        AtomicFile.Write(
-            (Path.Combine(folder, copy), locked.Copy),
-            (Path.Combine(folder, LockFile.Name), locked.LockFile)
-        );
-        RecordFile.Append(
+        RecordFile.Write(
             folder,
             new RecordEntry(
                 RecordAction.Lock,
@@ -138,7 +133,9 @@ internal static class LockCommand
                 ToolVersion.Named,
                 [new FileHash(StudyBytes.ProtocolName, locked.Lock.ProtocolSha256)],
                 [new FileHash(LockFile.Name, InputDigest.Sha256(locked.LockFile.Span))]
-            )
+            ),
+            (Path.Combine(folder, copy), locked.Copy),
+            (Path.Combine(folder, LockFile.Name), locked.LockFile)
         );
         if (!locked.Queries.IsEmpty)
         {

@@ -112,9 +112,7 @@ internal static class ReportCommand
                 .Select(figure => (Path.Combine(request.Figures, figure.Name), figure.Svg));
         cancellation.ThrowIfCancellationRequested();
         var json = StudyPipeline.WriteAnalysis(analyzed);
-        RecordFile.RequireWritable(request.Folder);
-        AtomicFile.Write([(analysis, json), (target, bytes), .. figures]);
-        RecordFile.Append(
+        RecordFile.Write(
             request.Folder,
             new RecordEntry(
                 RecordAction.Report,
@@ -126,7 +124,8 @@ internal static class ReportCommand
                     new FileHash(Path.GetFileName(analysis), InputDigest.Sha256(json.Span)),
                     new FileHash(Path.GetFileName(target), InputDigest.Sha256(bytes.Span)),
                 ]
-            )
+            ),
+            [(analysis, json), (target, bytes), .. figures]
         );
         SayIfFuture(terminal, analyzed);
         terminal.Out.WriteLine(StudyPipeline.Headline(analyzed, terminal.Width));

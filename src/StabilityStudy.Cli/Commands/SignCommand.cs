@@ -144,13 +144,7 @@ internal static class SignCommand
                 throw new UsageException("Not signed. " + refused.Why);
             case SigningAttempt.Done done:
                 var target = Target(request, done);
-                if (ReportFile.StudyFolder(request.Report) is { } folder)
-                {
-                    RecordFile.RequireWritable(folder);
-                }
-
-                AtomicFile.Write((target, done.Report));
-                Record(request, key.Certificate.Name, at, report, done, target);
+                Write(request, key.Certificate.Name, at, report, done, target);
                 Say(terminal, request.Role, done, key.Certificate.IsSelfIssued);
                 foreach (var remark in done.Remarks)
                 {
@@ -189,22 +183,16 @@ internal static class SignCommand
             : target;
     }
 
-    private static void Record(
+    private static void Write(
         Request request,
         string name,
         DateTimeOffset at,
         ReadOnlyMemory<byte> before,
         SigningAttempt.Done done,
         string target
-    )
-    {
-        if (ReportFile.StudyFolder(request.Report) is not { } folder)
-        {
-            return;
-        }
-
-        RecordFile.Append(
-            folder,
+    ) =>
+        RecordFile.Write(
+            ReportFile.StudyFolder(request.Report),
             new RecordEntry(
                 RecordAction.Sign,
                 at,
@@ -214,9 +202,9 @@ internal static class SignCommand
                 ToolVersion.Named,
                 [new FileHash(Path.GetFileName(request.Report), InputDigest.Sha256(before.Span))],
                 [new FileHash(Path.GetFileName(target), InputDigest.Sha256(done.Report.Span))]
-            )
+            ),
+            (target, done.Report)
         );
-    }
 
     private static void Say(
         Terminal terminal,

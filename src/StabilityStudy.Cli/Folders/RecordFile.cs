@@ -3,15 +3,37 @@ using StabilityStudy.Files.Recording;
 
 namespace StabilityStudy.Cli.Folders;
 
-/// <summary>Adds lines to the record of a study; two programs at once wait for each other.</summary>
+/// <summary>Writes files together with their line in the record of a study; two programs at once wait for each other.</summary>
 internal static class RecordFile
 {
     private static readonly TimeSpan s_patience = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan s_pause = TimeSpan.FromMilliseconds(20);
 
+    /// <summary>Writes files and then adds their line; when the record cannot be written, nothing is.</summary>
+    /// <param name="folder">The study folder; null for files of no study, which no record names.</param>
+    /// <param name="entry">What was done.</param>
+    /// <param name="files">What to write.</param>
+    /// <exception cref="UsageException">A file or the record cannot be written.</exception>
+    public static void Write(
+        string? folder,
+        RecordEntry entry,
+        params (string Path, ReadOnlyMemory<byte> Bytes)[] files
+    )
+    {
+        if (folder is null)
+        {
+            AtomicFile.Write(files);
+            return;
+        }
+
+        RequireWritable(folder);
+        AtomicFile.Write(files);
+        Append(folder, entry);
+    }
+
     /// <summary>Refuses before anything is written what could not be recorded afterwards.</summary>
     /// <exception cref="UsageException">The record cannot be written.</exception>
-    public static void RequireWritable(string folder)
+    private static void RequireWritable(string folder)
     {
         var path = Path.Combine(folder, StudyRecord.Name);
         if (File.Exists(path))
@@ -33,7 +55,7 @@ internal static class RecordFile
 
     /// <summary>Adds a line and flushes it to disk.</summary>
     /// <exception cref="UsageException">The record cannot be written.</exception>
-    public static void Append(string folder, RecordEntry entry)
+    private static void Append(string folder, RecordEntry entry)
     {
         var path = Path.Combine(folder, StudyRecord.Name);
         using var stream = Open(path);

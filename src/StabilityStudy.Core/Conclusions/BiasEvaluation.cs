@@ -32,18 +32,13 @@ internal static class BiasEvaluation
             return Refused(criterion, limit, change.NotComputable!);
         }
 
-        var mean = MeanOfRepeatDraws.WithInterval(changes.Values, data, criterion.ConfidenceLevel);
+        var (mean, persons) = MeanOfRepeatDraws.Of(changes.Values, data, criterion.ConfidenceLevel);
         var spread = Spread.Summarize(changes.Values.AsSpan());
         if (!mean.TryGet(out var interval))
         {
             return Refused(criterion, limit, mean.NotComputable!);
         }
 
-        var persons = MeanOfRepeatDraws.OverPersons(
-            changes.Values,
-            data,
-            criterion.ConfidenceLevel
-        );
         var equivalence = LeastFavorable(interval, persons, changes);
         var doubts = BiasDoubts.Of(interval, spread, changes, data, minimumDays, uncounted);
         var (verdict, reason) =

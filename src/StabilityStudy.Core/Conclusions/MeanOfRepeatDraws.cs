@@ -9,12 +9,17 @@ namespace StabilityStudy.Core.Conclusions;
 /// The mean change with an interval that also spans the one over persons when a person gave more than one specimen: two
 /// draws of one person are not two persons.
 /// </summary>
-internal static class MeanOfRepeatDraws
+/// <param name="Interval">The mean with its interval.</param>
+/// <param name="Persons">The mean of the persons' means with its interval; null when every specimen is of a person of its own.</param>
+internal sealed record MeanOfRepeatDraws(
+    Estimate<ClusteredMeanInterval> Interval,
+    MeanInterval? Persons
+)
 {
     /// <summary>The interval over persons is the widest one.</summary>
-    public const string Subjects = "subjects";
+    private const string Subjects = "subjects";
 
-    public static Estimate<ClusteredMeanInterval> WithInterval(
+    public static MeanOfRepeatDraws Of(
         ImmutableArray<double> changes,
         CellData data,
         double confidenceLevel
@@ -26,59 +31,49 @@ internal static class MeanOfRepeatDraws
             confidenceLevel
         );
         var person = PersonNumbers(data);
-        if (!RepeatsPersons(person) || !byDay.TryGet(out var interval))
+        if (person.Distinct().Count() == person.Length || !byDay.TryGet(out var interval))
         {
-            return byDay;
+            return new(byDay, null);
         }
 
-        if (OverPersons(changes, data, confidenceLevel) is not { } byPerson)
-        {
-            return Estimate.Refused<ClusteredMeanInterval>(
-                AssumptionCode.TooFewValues,
-                "All specimens are of one person."
-            );
-        }
-
-        var widest = byPerson.Upper - byPerson.Lower > interval.Upper - interval.Lower;
-        var spanning = interval with
-        {
-            Lower = Math.Min(interval.Lower, byPerson.Lower),
-            Upper = Math.Max(interval.Upper, byPerson.Upper),
-        };
-        return new Estimate<ClusteredMeanInterval>(
-            widest
-                ? spanning with
-                {
-                    StandardError = byPerson.StandardError,
-                    DegreesOfFreedom = byPerson.DegreesOfFreedom,
-                    DecidedBy = Subjects,
-                }
-                : spanning,
-            null,
-            byDay.Notes
+        var overPersons = ClusteredMean.WithInterval(
+            changes.AsSpan(),
+            person.AsSpan(),
+            confidenceLevel
         );
+        return overPersons.TryGet(out var mean) && mean.ByCluster.TryGet(out var persons)
+            ? new(
+                new Estimate<ClusteredMeanInterval>(Spanning(interval, persons), null, byDay.Notes),
+                persons
+            )
+            : new(
+                Estimate.Refused<ClusteredMeanInterval>(
+                    AssumptionCode.TooFewValues,
+                    "All specimens are of one person."
+                ),
+                null
+            );
     }
 
-    /// <summary>The mean of the persons' means with its interval; null when every specimen is of a person of its own, or all are of one.</summary>
-    public static MeanInterval? OverPersons(
-        ImmutableArray<double> changes,
-        CellData data,
-        double confidenceLevel
+    private static ClusteredMeanInterval Spanning(
+        ClusteredMeanInterval interval,
+        MeanInterval persons
     )
     {
-        var person = PersonNumbers(data);
-        return
-            RepeatsPersons(person)
-            && ClusteredMean
-                .WithInterval(changes.AsSpan(), person.AsSpan(), confidenceLevel)
-                .TryGet(out var mean)
-            && mean.ByCluster.TryGet(out var persons)
-            ? persons
-            : null;
+        var spanning = interval with
+        {
+            Lower = Math.Min(interval.Lower, persons.Lower),
+            Upper = Math.Max(interval.Upper, persons.Upper),
+        };
+        return persons.Upper - persons.Lower > interval.Upper - interval.Lower
+            ? spanning with
+            {
+                StandardError = persons.StandardError,
+                DegreesOfFreedom = persons.DegreesOfFreedom,
+                DecidedBy = Subjects,
+            }
+            : spanning;
     }
-
-    private static bool RepeatsPersons(ImmutableArray<int> person) =>
-        person.Distinct().Count() < person.Length;
 
     private static ImmutableArray<int> PersonNumbers(CellData data)
     {

@@ -31,19 +31,16 @@ public static class StudyIntake
         var list = new QueryList();
         var all = WithCanonical(files, canonical);
         var inputs = StudyReading.Read(all, isCanonical: true, list);
+        var identity = Identify(all, canonical, raw);
         var record = files.Files.GetValueOrDefault(StudyRecord.Name);
-        var chain = StudyRecord.Check(
-            record,
-            files.Files.ContainsKey(LockFile.Name) ? Hash(files, LockFile.Name).Sha256 : null
-        );
+        var chain = StudyRecord.Check(record, identity.HashOf(LockFile.Name));
         var signed = chain.Any(query => query.Code == LockFileQueries.RecordChainBroken.Code)
             ? []
-            : SignedReports.Check(record, Identify(all, canonical, raw).Inputs);
+            : SignedReports.Check(record, identity.Inputs);
         return Conclude(
-            all,
             inputs,
             canonical,
-            raw,
+            identity,
             list,
             [.. queries.ToImmutable(), .. chain, .. signed]
         );
@@ -62,14 +59,13 @@ public static class StudyIntake
 
         var canonical = CanonicalFiles.Write(inputs);
         RequireSameBytes(files, canonical, queries);
-        return Conclude(files, inputs, canonical, [], queries, []);
+        return Conclude(inputs, canonical, Identify(files, canonical, []), queries, []);
     }
 
     private static Outcome<StudyIntakeResult> Conclude(
-        StudyBytes files,
         StudyInputs? inputs,
         CanonicalFiles canonical,
-        ImmutableArray<FileHash> raw,
+        StudyIdentity identity,
         QueryList queries,
         ImmutableArray<DataQuery> rawQueries
     )
@@ -78,7 +74,7 @@ public static class StudyIntake
         return inputs is null || queries.StopCount > 0
             ? Outcome.Stopped<StudyIntakeResult>(lasting)
             : Outcome.Of(
-                new StudyIntakeResult(inputs, canonical, Identify(files, canonical, raw), lasting),
+                new StudyIntakeResult(inputs, canonical, identity, lasting),
                 [.. lasting, .. rawQueries.Except(lasting)]
             );
     }

@@ -55,7 +55,8 @@ internal static class SignaturePart
         }
 
         yield return (PartOutcome.Holds, $"{who}: the signature is right. {When(signature)}");
-        if (SignedStatement.Read(signature.Statement) is not { } statement)
+        var statement = SignedStatement.Read(signature.Statement);
+        if (statement is null)
         {
             yield return (
                 PartOutcome.NotChecked,
@@ -71,9 +72,10 @@ internal static class SignaturePart
             yield return (PartOutcome.Holds, $"{who}: {decision.InWords()}.");
         }
 
-        if (analysis is not null && SignedStatement.Read(signature.Statement) is { } read)
+        if (analysis is not null && statement is not null)
         {
-            foreach (var finding in About(signature, SigningRules.OfOne(signature, read, analysis)))
+            var findings = SigningRules.OfOne(signature, statement, analysis);
+            foreach (var finding in About(signature, findings))
             {
                 yield return finding;
             }
