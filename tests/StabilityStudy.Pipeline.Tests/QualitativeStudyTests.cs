@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Reporting.Model;

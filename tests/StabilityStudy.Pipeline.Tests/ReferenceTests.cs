@@ -1,7 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Pipeline.Tests.Studies;
 
 namespace StabilityStudy.Pipeline.Tests;

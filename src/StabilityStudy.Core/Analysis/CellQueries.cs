@@ -1,6 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;

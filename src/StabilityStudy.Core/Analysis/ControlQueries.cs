@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Controls;
+using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;

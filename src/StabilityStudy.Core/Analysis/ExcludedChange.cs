@@ -1,4 +1,5 @@
 using System.Globalization;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Controls;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Core.Estimates;

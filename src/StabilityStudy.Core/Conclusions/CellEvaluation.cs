@@ -1,4 +1,11 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Drift;
+using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Specimens;
@@ -62,7 +64,7 @@ internal static class LeftOutPairs
             .Where(pair => pair.Status == PairStatus.Excluded)
             .ToImmutableArray();
         var limit = context
-            .Applying.FirstOrDefault(item => item.Criterion is Protocol.IndividualCriterion)
+            .Applying.FirstOrDefault(item => item.Criterion is IndividualCriterion)
             .Limit;
         if (excluded.IsEmpty || limit is null)
         {

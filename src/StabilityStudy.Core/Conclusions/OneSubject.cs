@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Pairing;
 
 namespace StabilityStudy.Core.Conclusions;
@@ -7,7 +10,7 @@ namespace StabilityStudy.Core.Conclusions;
 /// <summary>
 /// Leaves out each subject in turn, with every pair it has in a cell. Means are taken without it; flags, exclusions, the
 /// number of collection days and the shares stay as they are: for shares the question is how many more could be outside
-/// (<see cref="MoreOutside"/>).
+/// (<see cref="IndividualSensitivity"/>).
 /// </summary>
 internal static class OneSubject
 {

@@ -1,5 +1,9 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Specimens;
 
@@ -26,7 +30,7 @@ internal static class Robustness
             lines.Add(RobustnessLine.Of(code, question, own, CellEvaluation.Conclude(other)));
 
         lines.AddRange(OneSubject.Of(pairs, criteria, context));
-        lines.AddRange(MoreOutside.Of(criteria, data.SameRun, context));
+        lines.AddRange(IndividualSensitivity.Of(criteria, data.SameRun, context));
         lines.AddRange(MoreChanged.Of(criteria));
         var flagged = data.Compared.Count(pair => pair.IsOutlier);
         if (flagged > 0)
@@ -53,9 +57,9 @@ internal static class Robustness
         }
 
         foreach (
-            var other in OtherLocation
+            var other in BiasSensitivity
                 .Of(criteria, data, pairs, context)
-                .Concat(OtherLine.Of(criteria, data, pairs, context))
+                .Concat(DecisionLevelSensitivity.Of(criteria, data, pairs, context))
         )
         {
             Add(other.Code, other.Question, other.Criteria);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Pairing;
 
 namespace StabilityStudy.Core.Doubts;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using System.Text.Json.Serialization;
-using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Pairing;
 
 namespace StabilityStudy.Core.Estimates;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Statistics.Distributions;
 using StabilityStudy.Statistics.Planning;
 

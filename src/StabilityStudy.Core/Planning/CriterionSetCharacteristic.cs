@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;

@@ -1,4 +1,5 @@
-using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Core.Planning;

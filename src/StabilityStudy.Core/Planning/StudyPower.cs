@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Statistics;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Criteria;
 
 namespace StabilityStudy.Core.Protocol;
 

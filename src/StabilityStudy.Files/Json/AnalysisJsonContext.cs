@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Serialization;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;

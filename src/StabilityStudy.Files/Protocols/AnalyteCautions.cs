@@ -1,4 +1,5 @@
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Protocols;

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
 

@@ -1,4 +1,10 @@
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Drift;
+using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
 

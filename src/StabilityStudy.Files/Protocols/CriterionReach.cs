@@ -1,4 +1,7 @@
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Statistics.Planning;
 using StabilityStudy.Statistics.Proportions;

@@ -1,4 +1,6 @@
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Protocols;

@@ -1,3 +1,6 @@
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
 

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Protocols;

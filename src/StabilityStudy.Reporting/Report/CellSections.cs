@@ -1,6 +1,11 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Drift;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;

@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 

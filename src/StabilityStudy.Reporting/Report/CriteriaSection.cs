@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 

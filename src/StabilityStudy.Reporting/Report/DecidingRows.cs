@@ -1,6 +1,7 @@
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;

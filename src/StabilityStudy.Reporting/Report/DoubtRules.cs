@@ -1,4 +1,9 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Reporting.Report;

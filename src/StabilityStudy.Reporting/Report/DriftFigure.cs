@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics.Drift;
 

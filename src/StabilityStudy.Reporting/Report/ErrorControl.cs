@@ -1,5 +1,9 @@
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Drift;
+using StabilityStudy.Core.Criteria.Individual;
 
 namespace StabilityStudy.Reporting.Report;
 

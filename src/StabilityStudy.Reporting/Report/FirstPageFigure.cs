@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics.Drift;
 

@@ -1,9 +1,10 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Statistics.Location;
 

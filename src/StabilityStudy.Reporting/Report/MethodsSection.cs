@@ -1,6 +1,6 @@
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;

@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;

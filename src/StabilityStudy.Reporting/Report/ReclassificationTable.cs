@@ -1,4 +1,4 @@
-using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Reporting.Model;
 

@@ -1,5 +1,7 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Report;

@@ -1,5 +1,8 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Tests.Studies;
 using static StabilityStudy.Core.Tests.Analysis.AwkwardStudies;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Tests.Studies;
 using static StabilityStudy.Core.Tests.Analysis.AwkwardStudies;
 

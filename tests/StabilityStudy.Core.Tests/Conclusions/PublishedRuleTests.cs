@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Tests.Studies;
 
 namespace StabilityStudy.Core.Tests.Conclusions;

@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
 

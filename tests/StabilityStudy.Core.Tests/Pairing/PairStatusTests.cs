@@ -1,5 +1,4 @@
 using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
 

@@ -1,5 +1,6 @@
+using StabilityStudy.Core.Criteria.Drift;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Planning;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Tests.Studies;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Drift;

@@ -1,4 +1,4 @@
-using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Tests.Simulations.Scenarios;
 
 namespace StabilityStudy.Core.Tests.Simulations;

@@ -1,7 +1,9 @@
 using System.Globalization;
 using System.Text;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Individual;
 
 namespace StabilityStudy.Pipeline.Tests.Studies;
 

@@ -13,7 +13,7 @@ public sealed class DriftFigureTests
         var bias = analysis
             .Sequences[0]
             .Cells[0]
-            .Criteria.OfType<Core.Conclusions.BiasResult>()
+            .Criteria.OfType<Core.Criteria.Bias.BiasResult>()
             .Single();
         var layer = Assert.Single(Chart(analysis).Layers.OfType<IntervalLayer>());
 

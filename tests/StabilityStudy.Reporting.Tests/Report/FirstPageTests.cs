@@ -1,4 +1,4 @@
-using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 using StabilityStudy.Reporting.Report;

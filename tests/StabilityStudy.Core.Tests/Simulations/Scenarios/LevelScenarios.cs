@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Tests.Studies;
 using StabilityStudy.Statistics.Resampling;
 

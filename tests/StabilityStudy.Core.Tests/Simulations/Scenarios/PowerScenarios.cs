@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Tests.Studies;
 using StabilityStudy.Statistics.Distributions;

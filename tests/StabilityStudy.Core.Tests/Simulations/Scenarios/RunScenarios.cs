@@ -1,4 +1,4 @@
-using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Tests.Studies;
 
 namespace StabilityStudy.Core.Tests.Simulations.Scenarios;

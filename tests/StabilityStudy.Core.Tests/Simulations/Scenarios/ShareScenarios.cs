@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Tests.Studies;
 using StabilityStudy.Statistics.Distributions;
 using StabilityStudy.Statistics.Resampling;

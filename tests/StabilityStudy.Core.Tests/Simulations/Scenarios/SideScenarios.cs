@@ -1,6 +1,8 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics.Distributions;
 using StabilityStudy.Statistics.Resampling;
 

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;

@@ -1,0 +1,31 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Location;
+
+namespace StabilityStudy.Core.Criteria.Bias;
+
+/// <summary>The mean change against the allowable bias.</summary>
+/// <inheritdoc cref="CriterionResult"/>
+/// <param name="Limit">The limit it was held to.</param>
+/// <param name="Scale">Scale of the figures: percent, the unit, share of the allowance, or 100·ln(y/x).</param>
+/// <param name="ConfidenceLevel">Level of the two-sided interval.</param>
+/// <param name="LowerLimit">Allowable mean change downward; null when the limit says nothing on this scale.</param>
+/// <param name="UpperLimit">Allowable mean change upward; null likewise.</param>
+/// <param name="Mean">Mean change and the interval that decided.</param>
+/// <param name="Equivalence">Two one-sided tests, over specimens, collection days or persons with several specimens, whichever says least; shown, never decisive.</param>
+/// <param name="Spread">Spread and skewness of the changes on this scale.</param>
+public sealed record BiasResult(
+    string Criterion,
+    Limit Limit,
+    Verdict Verdict,
+    ImmutableArray<VerdictReason> Reasons,
+    ChangeScale Scale,
+    double ConfidenceLevel,
+    double? LowerLimit,
+    double? UpperLimit,
+    Estimate<ClusteredMeanInterval> Mean,
+    Estimate<EquivalenceTest> Equivalence,
+    Estimate<SpreadSummary> Spread
+) : CriterionResult(Criterion, Verdict, Reasons);

@@ -1,0 +1,166 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Location;
+
+namespace StabilityStudy.Core.Criteria.Bias;
+
+/// <summary>The bias criteria on another scale, and with another location in place of the mean.</summary>
+internal static class BiasSensitivity
+{
+    /// <summary>Coarser reporting than this share of the allowance makes ties that the Hodges–Lehmann interval cannot bear.</summary>
+    private const double LargestIncrement = 0.25;
+
+    /// <summary>What rounding can add to an average, as a share of it.</summary>
+    private const double LastDigits = 1e-14;
+
+    /// <summary>Each question with the criteria as they would be; none without a bias criterion.</summary>
+    public static IEnumerable<(
+        string Code,
+        string Question,
+        ImmutableArray<CriterionResult> Criteria
+    )> Of(
+        ImmutableArray<CriterionResult> criteria,
+        CellData data,
+        ImmutableArray<PairRecord> pairs,
+        CellContext context
+    )
+    {
+        var rules = context
+            .Applying.Select(item => item.Criterion)
+            .OfType<BiasCriterion>()
+            .ToDictionary(criterion => criterion.Id);
+        if (rules.Count == 0)
+        {
+            yield break;
+        }
+
+        foreach (
+            var (from, to, question) in new[]
+            {
+                (
+                    ChangeScale.Percent,
+                    ChangeScale.LogRatio,
+                    "with the mean on the log-ratio scale in place of percent"
+                ),
+                (
+                    ChangeScale.LogRatio,
+                    ChangeScale.Percent,
+                    "with the mean on the percent scale in place of the log-ratio"
+                ),
+            }
+        )
+        {
+            if (rules.Values.Any(rule => rule.Scale == from))
+            {
+                yield return (
+                    "other-scale",
+                    question,
+                    Replace(result =>
+                        rules[result.Criterion] is var rule && rule.Scale == from
+                            ? BiasEvaluation.Evaluate(
+                                rule with
+                                {
+                                    Scale = to,
+                                },
+                                result.Limit,
+                                data,
+                                context.Protocol.MinimumDays,
+                                CellEvaluation.Uncounted(pairs, context)
+                            )
+                            : result
+                    )
+                );
+            }
+        }
+
+        if (Located((values, level) => Median.WithInterval(values.AsSpan(), level)) is { } median)
+        {
+            yield return (
+                "median-in-place-of-mean",
+                "with the median in place of the mean",
+                median
+            );
+        }
+
+        if (
+            criteria.OfType<BiasResult>().All(result => IsFine(result, data))
+            && Located((values, level) => HodgesLehmann.WithInterval(values.AsSpan(), level))
+                is { } hodgesLehmann
+        )
+        {
+            yield return (
+                "hodges-lehmann-in-place-of-mean",
+                "with the Hodges–Lehmann estimate in place of the mean",
+                hodgesLehmann
+            );
+        }
+
+        ImmutableArray<CriterionResult> Replace(Func<BiasResult, BiasResult> other) =>
+            [.. criteria.Select(result => result is BiasResult bias ? other(bias) : result)];
+
+        ImmutableArray<CriterionResult>? Located(
+            Func<ImmutableArray<double>, double, Estimate<OrderInterval>> locate
+        )
+        {
+            var located = criteria
+                .OfType<BiasResult>()
+                .ToDictionary(result => result.Criterion, result => At(result, data, locate));
+            return located.Values.Any(result => result is null)
+                ? null
+                : Replace(result => located[result.Criterion]!);
+        }
+    }
+
+    /// <summary>Doubts about days and uncounted pairs stay; those about skewness and spread are the mean's own.</summary>
+    private static BiasResult? At(
+        BiasResult result,
+        CellData data,
+        Func<ImmutableArray<double>, double, Estimate<OrderInterval>> locate
+    )
+    {
+        if (
+            !ChangeOnScale.Of(data, result.Scale, result.Limit).TryGet(out var changes)
+            || !locate(changes.Values, result.ConfidenceLevel).TryGet(out var interval)
+        )
+        {
+            return null;
+        }
+
+        var doubted = result.Reasons.Any(reason =>
+            reason.Code is "too-few-days" or "uncounted-pairs" or "zero-spread"
+        );
+        return result with
+        {
+            Verdict = doubted
+                ? Verdict.Inconclusive
+                : BiasEvaluation
+                    .ByInterval(
+                        Settled(interval.Lower, changes),
+                        Settled(interval.Upper, changes),
+                        changes
+                    )
+                    .Verdict,
+        };
+    }
+
+    /// <summary>An average of two changes that is a limit but for its last digits is that limit, and so not inside.</summary>
+    private static double Settled(double end, ChangeOnScale changes)
+    {
+        foreach (var limit in new[] { changes.LowerLimit, changes.UpperLimit })
+        {
+            if (Math.Abs(end - limit) <= LastDigits * Math.Abs(limit))
+            {
+                return limit;
+            }
+        }
+
+        return end;
+    }
+
+    private static bool IsFine(BiasResult result, CellData data) =>
+        ChangeOnScale.Of(data, result.Scale, result.Limit).TryGet(out var changes)
+        && 2 * changes.Resolution <= LargestIncrement * changes.UpperLimit;
+}

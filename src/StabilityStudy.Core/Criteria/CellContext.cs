@@ -1,0 +1,29 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+
+namespace StabilityStudy.Core.Criteria;
+
+/// <summary>What the criteria of a cell are read against.</summary>
+/// <param name="Protocol">The protocol.</param>
+/// <param name="Analyte">The analyte.</param>
+/// <param name="Group">The patient group.</param>
+/// <param name="TimePoint">The time point.</param>
+/// <param name="Earlier">The pairs of the earlier time points, ascending: a drift criterion needs them.</param>
+internal sealed record CellContext(
+    StudyProtocol Protocol,
+    Analyte Analyte,
+    PatientGroup Group,
+    TimePoint TimePoint,
+    ImmutableArray<ImmutableArray<PairRecord>> Earlier
+)
+{
+    /// <summary>The measured pairs of a cell as numbers.</summary>
+    public CellData DataOf(ImmutableArray<PairRecord> pairs) =>
+        CellData.Of(pairs, Analyte.Decimals, Protocol.OneRunWithin);
+
+    /// <summary>The criteria that apply to analyte and group, in the order of the protocol, with their limits; a criterion that counts changes has none.</summary>
+    public ImmutableArray<(Criterion Criterion, Limit? Limit)> Applying =>
+        Protocol.Applying(Analyte.Id, Group.Id);
+}

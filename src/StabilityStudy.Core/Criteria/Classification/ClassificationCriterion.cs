@@ -1,0 +1,18 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.Core.Criteria.Classification;
+
+/// <summary>Enough specimens keep their class. Its limits name the analytes, each without a limit.</summary>
+/// <inheritdoc cref="Criterion"/>
+/// <param name="SharePercentMinimum">Least share of specimens that keep their class, percent.</param>
+/// <param name="Cutoffs">For numeric results: ascending values that separate the classes, the upper class including its cutoff; empty for qualitative results.</param>
+/// <param name="WeakPositivesMinimum">Fewest specimens whose baseline is in the class just above the lowest; below it the criterion is inconclusive.</param>
+public sealed record ClassificationCriterion(
+    string Id,
+    ImmutableArray<LimitChoice> Limits,
+    ImmutableArray<string> Groups,
+    double ConfidenceLevel,
+    decimal SharePercentMinimum,
+    ImmutableArray<decimal> Cutoffs,
+    int WeakPositivesMinimum
+) : Criterion(Id, Limits, Groups, ConfidenceLevel);

@@ -1,0 +1,195 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Proportions;
+
+namespace StabilityStudy.Core.Criteria.Classification;
+
+/// <summary>
+/// Decides a classification criterion: met when the exact one-sided lower bound of the share that keeps its class
+/// reaches the required share, failed and undecidable ones counted as changed; not met when the upper bound stays below
+/// it with the undecidable ones counted as kept. A test can keep all clear negatives and lose every weak positive, so
+/// too few weak positives leave it open. A person counts once, as the worst of the draws.
+/// </summary>
+internal static class ClassificationEvaluation
+{
+    private enum Fate
+    {
+        Changed,
+        Failed,
+        Undecidable,
+        Kept,
+    }
+
+    private sealed record Classified(PairRecord Pair, int? Before, int? After, Fate Fate);
+
+    public static ClassificationResult Evaluate(
+        ClassificationCriterion criterion,
+        ImmutableArray<PairRecord> pairs,
+        CellContext context,
+        bool sameRun
+    )
+    {
+        var counted = pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
+        ImmutableArray<decimal> cutoffs = [.. criterion.Cutoffs.Order()];
+        var persons = Persons(counted, cutoffs);
+        int Number(Fate fate) => persons.Count(item => item.Fate == fate);
+        var kept = Number(Fate.Kept);
+        var weak = persons.Count(item => item.Before == 1);
+        var verdict = Judge(persons, criterion);
+        var shift = RunShift.Of(counted, sameRun, criterion.ConfidenceLevel);
+        ImmutableArray<ImmutableArray<Classified>> moved =
+        [
+            .. shift?.Moved(counted).Select(shifted => Persons(shifted, cutoffs)) ?? [],
+        ];
+        var days = counted.Select(pair => pair.CollectionDay).Distinct().Count();
+        ImmutableArray<VerdictReason> doubts =
+            verdict == Verdict.Met
+                ?
+                [
+                    .. new[]
+                    {
+                        FewWeak(weak, criterion),
+                        FewDays.Of(days, sameRun, context.Protocol.MinimumDays),
+                        shift is not null
+                        && moved.Any(item => Judge(item, criterion) != Verdict.Met)
+                            ? RunShift.Reason(
+                                shift.Percent,
+                                "the classes would then no longer be shown to be kept"
+                            )
+                            : null,
+                    }.OfType<VerdictReason>(),
+                ]
+                : [];
+        return new ClassificationResult(
+            criterion.Id,
+            doubts.IsEmpty ? verdict : Verdict.Inconclusive,
+            doubts.Add(ReasonOf(verdict, criterion.SharePercentMinimum)),
+            criterion.ConfidenceLevel,
+            (double)(criterion.SharePercentMinimum / 100),
+            Classes(cutoffs, context.Analyte),
+            Table(persons),
+            persons.Length,
+            kept,
+            Number(Fate.Failed),
+            Number(Fate.Undecidable),
+            weak,
+            criterion.WeakPositivesMinimum,
+            ExpectedChanges.Number(counted, cutoffs, context),
+            [.. persons.Where(item => item.Fate != Fate.Kept).Select(item => item.Pair.Specimen)],
+            ShareKept.Bounds(kept, persons.Length, criterion.ConfidenceLevel)
+        )
+        {
+            ChangedIfMoved = moved.Select(Changed).Append(Changed(persons)).Max(),
+        };
+    }
+
+    private static ImmutableArray<Classified> Persons(
+        ImmutableArray<PairRecord> counted,
+        ImmutableArray<decimal> cutoffs
+    ) =>
+        [
+            .. counted
+                .GroupBy(pair => pair.Subject)
+                .Select(draws =>
+                    draws.Select(pair => Classify(pair, cutoffs)).MinBy(item => item.Fate)!
+                ),
+        ];
+
+    private static Verdict Judge(
+        ImmutableArray<Classified> persons,
+        ClassificationCriterion criterion
+    ) =>
+        persons.IsEmpty
+            ? Verdict.Inconclusive
+            : ShareKept.Judge(
+                persons.Length,
+                Changed(persons),
+                persons.Count(item => item.Fate is Fate.Changed or Fate.Failed),
+                criterion.SharePercentMinimum,
+                criterion.ConfidenceLevel
+            );
+
+    private static int Changed(ImmutableArray<Classified> persons) =>
+        persons.Count(item => item.Fate != Fate.Kept);
+
+    private static Classified Classify(PairRecord pair, ImmutableArray<decimal> cutoffs)
+    {
+        var before = ClassOf(pair.Baseline?.Result, cutoffs);
+        var after = ClassOf(pair.Delayed?.Result, cutoffs);
+        var fate =
+            pair.IsUnexplained ? Fate.Undecidable
+            : pair.Status == PairStatus.Failed || pair.Delayed?.Result is MissingResult
+                ? Fate.Failed
+            : before is null || after is null ? Fate.Undecidable
+            : before == after ? Fate.Kept
+            : Fate.Changed;
+        return new(pair, before, after, fate);
+    }
+
+    private static int? ClassOf(ReportedResult? result, ImmutableArray<decimal> cutoffs) =>
+        result is CategoryResult category ? category.Category
+        : cutoffs.IsEmpty ? null
+        : ResultRange.Of(result)?.Reaches(cutoffs);
+
+    private static VerdictReason? FewWeak(int weak, ClassificationCriterion criterion) =>
+        weak >= criterion.WeakPositivesMinimum
+            ? null
+            : new(
+                "too-few-weak-positives",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"only {weak} weak positives, at least {criterion.WeakPositivesMinimum} required: these are the ones that a delay loses first"
+                )
+            );
+
+    private static VerdictReason ReasonOf(Verdict verdict, decimal percentMinimum)
+    {
+        var percent = percentMinimum.ToString("0.##", CultureInfo.InvariantCulture);
+        return verdict switch
+        {
+            Verdict.Met => new(
+                "classes-shown-kept",
+                $"the data show that at least {percent} % of specimens keep their class"
+            ),
+            Verdict.NotMet => new(
+                "classes-shown-lost",
+                $"the data show that fewer than {percent} % of specimens keep their class"
+            ),
+            _ => new(
+                "classes-open",
+                $"the data leave open whether {percent} % of specimens keep their class"
+            ),
+        };
+    }
+
+    private static ImmutableArray<ClassChange> Table(ImmutableArray<Classified> persons) =>
+        [
+            .. persons
+                .Where(item => item.Fate is Fate.Kept or Fate.Changed)
+                .GroupBy(item => (Before: item.Before!.Value, After: item.After!.Value))
+                .OrderBy(group => group.Key)
+                .Select(group => new ClassChange(group.Key.Before, group.Key.After, group.Count())),
+        ];
+
+    private static ImmutableArray<string> Classes(ImmutableArray<decimal> cutoffs, Analyte analyte)
+    {
+        if (cutoffs.IsEmpty)
+        {
+            return analyte.Categories;
+        }
+
+        string Text(int i) => cutoffs[i].ToString(CultureInfo.InvariantCulture);
+        return
+        [
+            $"below {Text(0)}",
+            .. Enumerable
+                .Range(1, cutoffs.Length - 1)
+                .Select(i => $"{Text(i - 1)} to below {Text(i)}"),
+            $"{Text(cutoffs.Length - 1)} or above",
+        ];
+    }
+}

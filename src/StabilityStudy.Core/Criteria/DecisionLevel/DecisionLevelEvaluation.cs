@@ -1,0 +1,158 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Location;
+using StabilityStudy.Statistics.Regression;
+
+namespace StabilityStudy.Core.Criteria.DecisionLevel;
+
+/// <summary>
+/// Decides a decision-level criterion: at every required level the interval of the change that weighted Deming
+/// regression predicts, the wider of specimens and collection days, lies strictly inside the allowance there. A level
+/// that the baselines do not cover is left open, and one near which skewed changes make the interval too short.
+/// </summary>
+internal static class DecisionLevelEvaluation
+{
+    /// <summary>The change that a line predicts at a level: pairs, ratio of error variances, level, confidence, collection days.</summary>
+    public delegate Estimate<BiasAtLevel> Prediction(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        double errorVarianceRatio,
+        double level,
+        double confidenceLevel,
+        ReadOnlySpan<int> cluster
+    );
+
+    public static DecisionLevelResult Evaluate(
+        DecisionLevelCriterion criterion,
+        Limit limit,
+        CellData data,
+        CellContext context,
+        int uncounted
+    ) => Evaluate(criterion, limit, data, context, uncounted, WeightedDemingRegression.BiasAt);
+
+    /// <summary>The same with another line, to see whether the choice of the line decides.</summary>
+    public static DecisionLevelResult Evaluate(
+        DecisionLevelCriterion criterion,
+        Limit limit,
+        CellData data,
+        CellContext context,
+        int uncounted,
+        Prediction predict
+    )
+    {
+        var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
+        ImmutableArray<LevelResult> levels =
+        [
+            .. required
+                .Distinct()
+                .Order()
+                .Select(level =>
+                    Judge(level, criterion.ConfidenceLevel, limit, data, context, predict)
+                ),
+        ];
+        var reasons = ImmutableArray.CreateBuilder<VerdictReason>();
+        if (FewDays.Of(data.DayCount, data.SameRun, context.Protocol.MinimumDays) is { } fewDays)
+        {
+            reasons.Add(fewDays);
+        }
+
+        if (BiasDoubts.OfUncounted(uncounted) is { } missing)
+        {
+            reasons.Add(missing);
+        }
+
+        if (RepeatDrawsDoubt.Of(data.Compared) is { } repeated)
+        {
+            reasons.Add(repeated);
+        }
+
+        var doubted = reasons.Count > 0;
+        var worst = WorstLevel.Of(levels, level => level.Verdict);
+        reasons.Add(worst?.Reason ?? WorstLevel.None);
+        return new DecisionLevelResult(
+            criterion.Id,
+            limit,
+            doubted || worst is null ? Verdict.Inconclusive : worst.Verdict,
+            reasons.ToImmutable(),
+            criterion.ConfidenceLevel,
+            levels
+        );
+    }
+
+    private static LevelResult Judge(
+        decimal level,
+        double confidenceLevel,
+        Limit limit,
+        CellData data,
+        CellContext context,
+        Prediction predict
+    )
+    {
+        var coverage = LevelCoverage.Of(level, data, context.Analyte);
+        var allowed = ChangeOnScale.AllowanceOf(limit).At((double)level);
+        var at = level.ToString(CultureInfo.InvariantCulture) + " " + context.Analyte.ShownUnit;
+        LevelResult With(Estimate<BiasAtLevel> change, Verdict verdict, string code, string text) =>
+            new(level, coverage.Below, coverage.Above, allowed, change, verdict, new(code, text));
+        if (coverage.Gap is { } gap)
+        {
+            var text = $"{at} is outside what the baselines cover: {gap}";
+            return With(
+                Estimate.Refused<BiasAtLevel>("level-outside-coverage", text),
+                Verdict.Inconclusive,
+                "level-outside-coverage",
+                text
+            );
+        }
+
+        var change = predict(
+            data.Pairs.X.AsSpan(),
+            data.Pairs.Y.AsSpan(),
+            (double)context.Analyte.ErrorVarianceRatio,
+            (double)level,
+            confidenceLevel,
+            data.Day.AsSpan()
+        );
+        if (!change.TryGet(out var bias))
+        {
+            var why = change.NotComputable!;
+            return With(change, Verdict.Inconclusive, why.Code, why.Reason);
+        }
+
+        if (data.Pairs.AreOnOneLine())
+        {
+            return With(
+                change,
+                Verdict.Inconclusive,
+                AssumptionCode.ZeroSpread,
+                "the pairs lie on one line, so the data tell no more than the reporting increment"
+            );
+        }
+
+        var (verdict, reason) = IntervalVerdict.Of(
+            bias.Lower,
+            bias.Upper,
+            -allowed,
+            allowed,
+            $"the change predicted at {at}"
+        );
+        return verdict == Verdict.Met && SkewedToward(bias.Bias, allowed, data, limit) is { } skewed
+            ? With(change, Verdict.Inconclusive, skewed.Code, skewed.Text)
+            : With(change, verdict, reason.Code, reason.Text);
+    }
+
+    /// <summary>The skewness of the changes as shares of the allowance, toward the limit that is nearer to the predicted change; null when it is small.</summary>
+    private static VerdictReason? SkewedToward(
+        double change,
+        double allowed,
+        CellData data,
+        Limit limit
+    ) =>
+        ChangeOnScale.Of(data, ChangeScale.Share, limit).TryGet(out var shares)
+        && Spread.Summarize(shares.Values.AsSpan()).TryGet(out var spread)
+            ? BiasDoubts.OfSkewness(spread.Skewness, change / allowed, shares)
+            : null;
+}

@@ -1,0 +1,121 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Drift;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Drift;
+
+namespace StabilityStudy.Core.Criteria.Drift;
+
+/// <summary>
+/// Decides a drift criterion: the change that one slope a specimen, over all time points up to this one, predicts at
+/// the planned delay lies with its interval strictly inside the limit under every declared shape. Shapes that disagree
+/// leave it open: nothing in the data says which is true.
+/// </summary>
+internal static class DriftEvaluation
+{
+    public static DriftCriterionResult Evaluate(
+        DriftCriterion criterion,
+        Limit limit,
+        ImmutableArray<ImmutableArray<PairRecord>> upToHere,
+        CellContext context
+    )
+    {
+        var compared = DriftResult.WithDelays(upToHere);
+        DriftCriterionResult Result(
+            Verdict verdict,
+            ImmutableArray<VerdictReason> reasons,
+            ImmutableArray<ShapeResult> shapes
+        ) => new(criterion.Id, limit, verdict, reasons, criterion.ConfidenceLevel, shapes);
+        if (limit is not { Percent: { } percent, AbsoluteInUnit: null })
+        {
+            return Result(
+                Verdict.Inconclusive,
+                [
+                    new(
+                        Estimates.ChangeOnScale.LimitNotOnScale,
+                        "drift is measured in percent, and the limit is not in percent alone"
+                    ),
+                ],
+                []
+            );
+        }
+
+        var series = DriftResult.Series(compared);
+        var shapes = criterion
+            .Shapes.Distinct()
+            .Select(shape =>
+                Judge(
+                    shape,
+                    SpecimenSlopes.Fit(series, shape, (1 + criterion.ConfidenceLevel) / 2),
+                    context.TimePoint.Delay.TotalHours,
+                    (double)percent
+                )
+            )
+            .ToImmutableArray();
+        var (verdict, reason) = Together(shapes);
+        var data = context.DataOf(upToHere[^1]);
+        VerdictReason?[] doubts =
+        [
+            FewDays.Of(data.DayCount, data.SameRun, context.Protocol.MinimumDays),
+            BiasDoubts.OfUncounted(upToHere.Sum(pairs => CellEvaluation.Uncounted(pairs, context))),
+            RepeatDrawsDoubt.Of(compared),
+        ];
+        return doubts.OfType<VerdictReason>().ToImmutableArray() is { IsEmpty: false } found
+            ? Result(Verdict.Inconclusive, found.Add(reason), shapes)
+            : Result(verdict, [reason], shapes);
+    }
+
+    private static (Verdict, VerdictReason) Together(ImmutableArray<ShapeResult> shapes) =>
+        shapes.IsEmpty
+            ? (
+                Verdict.Inconclusive,
+                new("no-shape-declared", "the protocol declares no shape of drift")
+            )
+        : shapes.All(shape => shape.Verdict == shapes[0].Verdict)
+            ? (shapes[0].Verdict, shapes[0].Reason)
+        : (
+            Verdict.Inconclusive,
+            new(
+                "shapes-disagree",
+                "the declared shapes of drift lead to different verdicts, and nothing in the data says which is true"
+            )
+        );
+
+    private static ShapeResult Judge(
+        DriftShape shape,
+        Estimate<DriftEstimate> slope,
+        double plannedHours,
+        double limit
+    )
+    {
+        if (!slope.TryGet(out var drift))
+        {
+            var why = slope.NotComputable!;
+            return new(shape, slope, null, limit, Verdict.Inconclusive, new(why.Code, why.Reason));
+        }
+
+        var predicted = DriftPrediction.At(drift, plannedHours);
+        ShapeResult With(Verdict verdict, string code, string text) =>
+            new(shape, slope, predicted, limit, verdict, new(code, text));
+        if (drift.MeanSlope.BySpecimen.StandardDeviation == 0)
+        {
+            return With(
+                Verdict.Inconclusive,
+                AssumptionCode.ZeroSpread,
+                "all specimens drift by the same amount, so the data tell no more than the reporting increment"
+            );
+        }
+
+        var (verdict, reason) = IntervalVerdict.Of(
+            predicted.LowerBound,
+            predicted.UpperBound,
+            -limit,
+            limit,
+            "the predicted change"
+        );
+        return With(verdict, reason.Code, reason.Text);
+    }
+}

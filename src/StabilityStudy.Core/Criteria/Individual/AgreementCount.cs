@@ -1,0 +1,163 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Statistics.Agreement;
+
+namespace StabilityStudy.Core.Criteria.Individual;
+
+/// <summary>How many specimens of a cell stay within the allowable difference.</summary>
+/// <param name="Counted">Specimens that count: inside plus outside.</param>
+/// <param name="Inside">Within the allowable difference, or beyond the same limit of measurement both times.</param>
+/// <param name="OutsideMeasured">Outside, by measurement.</param>
+/// <param name="Failed">Outside, because the delayed tube failed.</param>
+/// <param name="Undecidable">Counted outside, because a result beyond the measuring interval or missing without a stated reason leaves it open.</param>
+/// <param name="OutsideSpecimens">Codes of the specimens that count as outside.</param>
+public sealed record AgreementCount(
+    int Counted,
+    int Inside,
+    int OutsideMeasured,
+    int Failed,
+    int Undecidable,
+    ImmutableArray<string> OutsideSpecimens
+)
+{
+    /// <summary>In the order in which they count when a person gave more than one specimen: the worst stands.</summary>
+    private enum Place
+    {
+        Outside,
+        Failed,
+        Undecidable,
+        AgreesBeyond,
+        Inside,
+    }
+
+    /// <summary>Of those inside, how many lie beyond the same limit of measurement both times: they agree without showing by how much they differ.</summary>
+    public int AgreeingBeyond { get; init; }
+
+    /// <summary>Of those that count, how many were measured both times.</summary>
+    public int Measured { get; init; }
+
+    /// <summary>Collection days among those that count.</summary>
+    public int Days { get; init; }
+
+    /// <summary>By how many percent of the baseline the runs of these collection days could by chance have moved every change; null when nothing shows that days differ.</summary>
+    public double? RunShiftPercent { get; init; }
+
+    /// <summary>The most that would count as outside with every change moved by that, up or down; as many as count when there is no such shift.</summary>
+    public int OutsideIfMoved { get; init; } = Counted - Inside;
+
+    /// <summary>Specimens that count as outside, undecidable ones included.</summary>
+    public int Outside => Counted - Inside;
+
+    /// <summary>The same with so many of those inside turned outside; the specimens have no names.</summary>
+    internal AgreementCount WithMoreOutside(int more) =>
+        this with
+        {
+            Inside = Inside - more,
+            OutsideMeasured = OutsideMeasured + more,
+            OutsideIfMoved = Math.Min(OutsideIfMoved + more, Counted),
+            AgreeingBeyond = Math.Min(AgreeingBeyond, Inside - more),
+        };
+
+    /// <summary>The same, beside what it would be had the runs moved every change.</summary>
+    internal static AgreementCount Of(
+        ImmutableArray<PairRecord> pairs,
+        Allowance allowance,
+        RunShift? shift
+    )
+    {
+        var counted = Of(pairs, allowance);
+        return shift is null
+            ? counted
+            : counted with
+            {
+                RunShiftPercent = shift.Percent,
+                OutsideIfMoved = shift
+                    .Moved(pairs)
+                    .Select(moved => Of(moved, allowance).Outside)
+                    .Append(counted.Outside)
+                    .Max(),
+            };
+    }
+
+    /// <summary>
+    /// Counts the pairs of a cell; limits are compared exactly, and a change exactly at the limit is within it. A person
+    /// with more than one specimen counts once, as the worst of them.
+    /// </summary>
+    public static AgreementCount Of(ImmutableArray<PairRecord> pairs, Allowance allowance)
+    {
+        var places = pairs
+            .Where(pair => pair.CountsForAgreement)
+            .GroupBy(pair => pair.Subject)
+            .Select(draws =>
+                draws
+                    .Select(pair => (Pair: pair, Place: PlaceOf(pair, allowance)))
+                    .MinBy(item => item.Place)
+            )
+            .ToImmutableArray();
+        int Number(Place place) => places.Count(item => item.Place == place);
+        return new AgreementCount(
+            places.Length,
+            Number(Place.Inside) + Number(Place.AgreesBeyond),
+            Number(Place.Outside),
+            Number(Place.Failed),
+            Number(Place.Undecidable),
+            [
+                .. places
+                    .Where(item => item.Place is not (Place.Inside or Place.AgreesBeyond))
+                    .Select(item => item.Pair.Specimen),
+            ]
+        )
+        {
+            AgreeingBeyond = Number(Place.AgreesBeyond),
+            Measured = places.Count(item => item.Pair.Status == PairStatus.Compared),
+            Days = places.Select(item => item.Pair.CollectionDay).Distinct().Count(),
+        };
+    }
+
+    private static Place PlaceOf(PairRecord pair, Allowance allowance)
+    {
+        if (pair.Status == PairStatus.Failed)
+        {
+            return Place.Failed;
+        }
+
+        if (pair.IsUnexplained)
+        {
+            return Place.Undecidable;
+        }
+
+        return (pair.Baseline?.Result, pair.Delayed?.Result) switch
+        {
+            (MeasuredResult x, MeasuredResult y) => IsOutside(x.Value, y.Value, allowance)
+                ? Place.Outside
+                : Place.Inside,
+            (CensoredResult x, CensoredResult y) when (x.Side, x.Limit) == (y.Side, y.Limit) =>
+                Place.AgreesBeyond,
+            ({ } x, { } y) => ByBounds(
+                ResultRange.Of(x) ?? default,
+                ResultRange.Of(y) ?? default,
+                allowance
+            ),
+            _ => Place.Failed,
+        };
+    }
+
+    /// <summary>
+    /// A result beyond a limit is a range. When the two ranges do not meet, the change is at least that between their
+    /// nearest ends, and relative to a baseline further away it is larger still; when they meet there may be no change.
+    /// </summary>
+    private static Place ByBounds(ResultRange x, ResultRange y, Allowance allowance)
+    {
+        var rises =
+            x.Highest is { } top && y.Lowest >= top && IsOutside(top, y.Lowest.Value, allowance);
+        var falls =
+            x.Lowest is { } bottom
+            && y.Highest <= bottom
+            && IsOutside(bottom, y.Highest.Value, allowance);
+        return rises || falls ? Place.Outside : Place.Undecidable;
+    }
+
+    private static bool IsOutside(decimal x, decimal y, Allowance allowance) =>
+        AllowableDifference.Judge(x, y, allowance) == AllowanceVerdict.Outside;
+}

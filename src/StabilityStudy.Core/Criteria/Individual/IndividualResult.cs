@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Proportions;
+
+namespace StabilityStudy.Core.Criteria.Individual;
+
+/// <summary>The share of single specimens within the allowable difference.</summary>
+/// <inheritdoc cref="CriterionResult"/>
+/// <param name="Limit">The limit it was held to.</param>
+/// <param name="ConfidenceLevel">Level of each one-sided bound.</param>
+/// <param name="Agreement">The counts behind the share.</param>
+/// <param name="RequiredShare">Required share, 0 to 1.</param>
+/// <param name="Bounds">Share with exact bounds; refused when there is no pair to count.</param>
+/// <param name="MostOutside">Most specimens outside with which this number of specimens can still meet the criterion; null when none can.</param>
+public sealed record IndividualResult(
+    string Criterion,
+    Limit Limit,
+    Verdict Verdict,
+    ImmutableArray<VerdictReason> Reasons,
+    double ConfidenceLevel,
+    AgreementCount Agreement,
+    double RequiredShare,
+    Estimate<ProportionBounds> Bounds,
+    int? MostOutside
+) : CriterionResult(Criterion, Verdict, Reasons);

@@ -1,0 +1,66 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Conclusions;
+
+namespace StabilityStudy.Core.Criteria.Individual;
+
+/// <summary>
+/// Turns specimens that count as inside into specimens that count as outside, for the individual criteria alone; every
+/// other criterion stays as it is. It works on counts, so which specimen it would be makes no difference.
+/// </summary>
+internal static class IndividualSensitivity
+{
+    /// <summary>One more outside, and, for a supported cell that bears it, the fewest that would change the conclusion.</summary>
+    public static IEnumerable<RobustnessLine> Of(
+        ImmutableArray<CriterionResult> criteria,
+        bool sameRun,
+        CellContext context
+    )
+    {
+        var shares = criteria.OfType<IndividualResult>().ToImmutableArray();
+        if (shares.IsEmpty || shares.Any(share => share.Agreement.Inside == 0))
+        {
+            yield break;
+        }
+
+        var rules = context
+            .Applying.Select(item => item.Criterion)
+            .OfType<IndividualCriterion>()
+            .ToDictionary(criterion => criterion.Id);
+        var own = CellEvaluation.Conclude(criteria);
+        IndividualResult With(IndividualResult share, int more) =>
+            IndividualEvaluation.OfCounts(
+                rules[share.Criterion],
+                share.Limit,
+                share.Agreement.WithMoreOutside(more),
+                context.Protocol.MinimumDays,
+                sameRun
+            );
+        RobustnessLine Line(string code, int more) =>
+            RobustnessLine.Of(
+                code,
+                new FurtherSpecimens(more, "been outside the limit"),
+                own,
+                CellEvaluation.Conclude([
+                    .. criteria.Select(result =>
+                        result is IndividualResult share ? With(share, more) : result
+                    ),
+                ])
+            );
+
+        yield return Line("one-more-outside", 1);
+        var fewest = shares.Min(share =>
+            FewestMore.ThatOpen(
+                share.Agreement.Inside,
+                more => With(share, more).Verdict == Verdict.Met
+            )
+        );
+        if (
+            own == Conclusion.Supported
+            && fewest > 1
+            && shares.All(share => fewest <= share.Agreement.Inside)
+        )
+        {
+            yield return Line("fewest-more-outside", fewest);
+        }
+    }
+}
