@@ -1,9 +1,7 @@
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Formats;
 using StabilityStudy.Files.Intake;
-using StabilityStudy.Files.Protocols;
-using StabilityStudy.Files.Toml;
+using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Tests;
 
@@ -19,20 +17,12 @@ public sealed class FormatsDocumentTests
     }
 
     [Fact]
-    public void Every_key_of_the_protocol_has_a_note_and_every_note_a_key()
+    public void The_bound_of_a_number_stands_beside_its_key()
     {
-        Assert.Equal(
-            Keys(ProtocolKeys.All),
-            ProtocolNotes.All.Select(note => LastTwo(note.Path)).Order(StringComparer.Ordinal)
-        );
-    }
-
-    [Fact]
-    public void Every_key_of_the_study_facts_has_a_note_and_every_note_a_key()
-    {
-        Assert.Equal(
-            Keys(FactsKeys.All),
-            FactsNotes.All.Select(note => LastTwo(note.Path)).Order(StringComparer.Ordinal)
+        Assert.Contains(
+            "| `analyte.decimals` | see meaning | decimals of a reported result; not with categories | a whole number from 0 to 6 | `decimals = 1` |",
+            FormatsDocument.ToMarkdown(),
+            StringComparison.Ordinal
         );
     }
 
@@ -54,7 +44,7 @@ public sealed class FormatsDocumentTests
         Assert.Equal(columns.All, notes.Select(note => note.Path));
         Assert.Equal(
             columns.Required,
-            notes.Where(note => note.Need == KeyNeed.Required).Select(note => note.Path)
+            notes.Where(note => note.Need == Need.Required).Select(note => note.Path)
         );
     }
 
@@ -67,14 +57,4 @@ public sealed class FormatsDocumentTests
 
         Assert.Equal("Add \"code\"; write: code = \"WB-RT-12\".", query.Action);
     }
-
-    private static IEnumerable<string> Keys(IEnumerable<TableShape> shapes) =>
-        shapes
-            .SelectMany(shape =>
-                shape.Keys.Select(key => shape.Name.Length == 0 ? key : $"{shape.Name}.{key}")
-            )
-            .Select(LastTwo)
-            .Order(StringComparer.Ordinal);
-
-    private static string LastTwo(string path) => string.Join('.', path.Split('.').TakeLast(2));
 }

@@ -5,6 +5,7 @@ using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
+using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Csv;
 

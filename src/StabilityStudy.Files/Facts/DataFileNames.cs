@@ -11,6 +11,22 @@ internal static class DataFileNames
 
     private const string Extension = ".csv";
 
+    /// <summary>The plain name of a data file.</summary>
+    public static readonly ValueForm<string> PlainName = ValueForms.Text.When(
+        FormattableString.Invariant(
+            $"a name in the study folder that ends in {Extension}, at most {LongestName} characters"
+        ),
+        (table, key, name) =>
+            IsPlain(name)
+            || table.Refuse(
+                key,
+                FileQueries.NotAPlainName,
+                name,
+                $"\"{name}\" is not the plain name of a .csv file in the study folder.",
+                "Put the file into the study folder, with a name that ends in .csv, and write that name only."
+            )
+    );
+
     public static StudyFileNames Read(TomlTable? table)
     {
         if (table is null)
@@ -19,20 +35,25 @@ internal static class DataFileNames
         }
 
         var names = new StudyFileNames(
-            Specimens: ReadName(table, "specimens") ?? StudyFileNames.Usual.Specimens,
-            Results: ReadName(table, "results") ?? StudyFileNames.Usual.Results
+            Specimens: table.Read(FileNameKeys.Specimens),
+            Results: table.Read(FileNameKeys.Results)
         )
         {
-            Controls = ReadName(table, "controls") ?? StudyFileNames.Usual.Controls,
+            Controls = table.Read(FileNameKeys.Controls),
         };
-        RequireOther(table, "results", names.Results, [names.Specimens]);
-        RequireOther(table, "controls", names.Controls, [names.Specimens, names.Results]);
+        RequireOther(table, FileNameKeys.Results, names.Results, [names.Specimens]);
+        RequireOther(
+            table,
+            FileNameKeys.Controls,
+            names.Controls,
+            [names.Specimens, names.Results]
+        );
         return names;
     }
 
     private static void RequireOther(
         TomlTable table,
-        string key,
+        Key key,
         string name,
         ReadOnlySpan<string> others
     )
@@ -50,24 +71,6 @@ internal static class DataFileNames
                 );
             }
         }
-    }
-
-    private static string? ReadName(TomlTable table, string key)
-    {
-        var name = table.OptionalText(key);
-        if (name is null || IsPlain(name))
-        {
-            return name;
-        }
-
-        table.Fault(
-            key,
-            FileQueries.NotAPlainName,
-            name,
-            $"\"{name}\" is not the plain name of a .csv file in the study folder.",
-            "Put the file into the study folder, with a name that ends in .csv, and write that name only."
-        );
-        return null;
     }
 
     private static bool IsPlain(string name) =>

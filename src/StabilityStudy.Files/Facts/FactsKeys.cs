@@ -1,96 +1,184 @@
 using System.Collections.Immutable;
 using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Toml;
+using StabilityStudy.Files.Words;
+using static StabilityStudy.Files.Toml.ValueForms;
+using static StabilityStudy.Files.Words.Need;
 
 namespace StabilityStudy.Files.Facts;
 
-/// <summary>Every key of study.toml.</summary>
+/// <summary>The keys at the top of study.toml.</summary>
 internal static class FactsKeys
 {
-    public static readonly TableShape Root = new(
-        "",
-        "format",
+    private const int LongestTitle = 120;
+    private const int LongestQuestion = 400;
+
+    public static readonly KeyTable Table = new();
+
+    public static readonly Key<int> Format = FormatNumber.Declare(Table);
+
+    public static readonly Key<string> Title = Table.Add(
         "title",
+        Required,
+        TextUpTo(LongestTitle),
+        "title of the study",
+        "\"aPTT in whole blood\""
+    );
+
+    public static readonly Key<string> Facility = Table.Add(
         "facility",
+        Required,
+        TextUpTo(LongestTitle),
+        "the laboratory",
+        "\"Invented laboratory\""
+    );
+
+    public static readonly Key<string> Question = Table.Add(
         "question",
+        Required,
+        TextUpTo(LongestQuestion),
+        "what was asked, in one sentence",
+        "\"May whole blood wait eight hours?\""
+    );
+
+    public static readonly Key<bool> Invented = Table.Add(
         "invented",
+        Optional,
+        Flag,
+        "whether this is an invented example",
+        "true"
+    );
+
+    public static readonly Key<string?> TimeZone = Table.Add(
         "time_zone",
+        Depends,
+        OptionalText with
+        {
+            Allowed = "a name of the IANA time zone database",
+        },
+        "zone of times without an offset, for which it is required",
+        "\"America/Chicago\""
+    );
+
+    public static readonly TableKey People = Table.AddTables(
         "person",
+        Required,
+        PersonKeys.Table,
+        "persons, a [[person]] each",
+        "[[person]]"
+    );
+
+    public static readonly TableKey Instruments = Table.AddTables(
         "instrument",
+        Optional,
+        InstrumentKeys.Table,
+        "instruments, an [[instrument]] each",
+        "[[instrument]]"
+    );
+
+    public static readonly TableKey Lots = Table.AddTables(
         "lot",
+        Optional,
+        LotKeys.Table,
+        "reagent lots, a [[lot]] each",
+        "[[lot]]"
+    );
+
+    public static readonly TableKey Clocks = Table.AddTable(
         "clock",
+        Optional,
+        ClockKeys.Table,
+        "whose clock each time column is",
+        "{ tested_at = \"analyzer\" }"
+    );
+
+    public static readonly TableKey Files = Table.AddTable(
         "files",
-        "read",
+        Optional,
+        FileNameKeys.Table,
+        "names of the data files",
+        "{ results = \"results.csv\" }"
+    );
+
+    public static readonly TableKey Exclusions = Table.AddTables(
         "exclusion",
+        Optional,
+        ExclusionKeys.Table,
+        "pairs left out by a decision, an [[exclusion]] each",
+        "[[exclusion]]"
+    );
+
+    public static readonly TableKey Deviations = Table.AddTables(
         "deviation",
-        "rerun"
+        Optional,
+        DeviationKeys.Table,
+        "departures from the protocol, a [[deviation]] each",
+        "[[deviation]]"
     );
 
-    public static readonly TableShape Person = new("person", "code", "name", "role");
-
-    public static readonly TableShape Instrument = new("instrument", "id", "name");
-
-    public static readonly TableShape Lot = new(
-        "lot",
-        "id",
-        "kind",
-        "analyte",
-        "expires",
-        "isi",
-        "mean_normal_time"
-    );
-
-    /// <summary>The time columns of the data files.</summary>
-    public static readonly TableShape Clock = new(
-        "clock",
-        "collected_at",
-        "received_at",
-        "spun_at",
-        "separated_at",
-        "frozen_at",
-        "thawed_at",
-        "tested_at"
-    );
-
-    public static readonly TableShape Files = new("files", "specimens", "results", "controls");
-
-    public static readonly TableShape Exclusion = new(
-        "exclusion",
-        "specimen",
-        "analyte",
-        "time_point",
-        "reason",
-        "by",
-        "on",
-        "time"
-    );
-
-    public static readonly TableShape Deviation = new("deviation", "text", "by", "on");
-
-    public static readonly TableShape Rerun = new(
+    public static readonly TableKey Reruns = Table.AddTables(
         "rerun",
-        "specimen",
-        "analyte",
-        "time_point",
-        "reason",
-        "by",
-        "on"
+        Optional,
+        RerunKeys.Table,
+        "tests repeated for a reason of the protocol, a [[rerun]] each",
+        "[[rerun]]"
     );
 
-    /// <summary>Every table, for documentation that must name each key.</summary>
-    public static readonly ImmutableArray<TableShape> All =
+    public static readonly TableKey Read = Table.AddTable(
+        "read",
+        Optional,
+        LayoutKeys.Table,
+        "how the facility's own files are written, where they are not the usual ones",
+        "{ results = { delimiter = \";\" } }"
+    );
+}
+
+/// <summary>The keys of "clock": the time columns of the data files.</summary>
+internal static class ClockKeys
+{
+    public static readonly KeyTable Table = new();
+
+    public static readonly ImmutableArray<Key<string>> Columns =
     [
-        Root,
-        Person,
-        Instrument,
-        Lot,
-        Clock,
-        Files,
-        LayoutReader.Read,
-        LayoutReader.Section,
-        LayoutReader.Pairs,
-        Exclusion,
-        Deviation,
-        Rerun,
+        Add("collected_at", "label printer"),
+        Add("received_at", "laboratory system"),
+        Add("spun_at", "wall clock"),
+        Add("separated_at", "wall clock"),
+        Add("frozen_at", "wall clock"),
+        Add("thawed_at", "wall clock"),
+        Add("tested_at", "analyzer"),
     ];
+
+    private static Key<string> Add(string column, string example) =>
+        Table.Add(column, Optional, Text, "of that column", $"\"{example}\"");
+}
+
+/// <summary>The keys of "files".</summary>
+internal static class FileNameKeys
+{
+    public static readonly KeyTable Table = new();
+
+    public static readonly Key<string> Specimens = Table.Add(
+        "specimens",
+        Optional,
+        DataFileNames.PlainName.Or(Core.Study.StudyFileNames.Usual.Specimens),
+        "a row a tube",
+        "\"specimens.csv\""
+    );
+
+    public static readonly Key<string> Results = Table.Add(
+        "results",
+        Optional,
+        DataFileNames.PlainName.Or(Core.Study.StudyFileNames.Usual.Results),
+        "a row a result",
+        "\"results.csv\""
+    );
+
+    public static readonly Key<string> Controls = Table.Add(
+        "controls",
+        Optional,
+        DataFileNames.PlainName.Or(Core.Study.StudyFileNames.Usual.Controls),
+        "a row a control result",
+        "\"controls.csv\""
+    );
 }

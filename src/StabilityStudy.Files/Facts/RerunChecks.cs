@@ -16,23 +16,26 @@ internal static class RerunChecks
     {
         var reasons =
             protocol is null
-            || (protocol.Root.Has("rerun_reasons") && !protocol.Root.IsSound("rerun_reasons"))
+            || (
+                protocol.Root.Has(ProtocolKeys.RerunReasons)
+                && !protocol.Root.IsSound(ProtocolKeys.RerunReasons)
+            )
                 ? null
                 : (ImmutableArray<string>?)protocol.Conduct.RerunReasons;
         foreach (var (table, rerun) in facts.Reruns.Items)
         {
-            References.Check(table, "specimen", rerun.Specimen, "specimen", specimens);
-            References.Check(table, "analyte", rerun.Analyte, "analyte", analytes);
+            References.Check(table, RerunKeys.Specimen, rerun.Specimen, "specimen", specimens);
+            References.Check(table, RerunKeys.Analyte, rerun.Analyte, "analyte", analytes);
             References.Check(
                 table,
-                "time_point",
+                RerunKeys.TimePoint,
                 rerun.TimePoint?.ToString() ?? "",
                 "time point",
                 timePoints
             );
             References.Check(
                 table,
-                "reason",
+                RerunKeys.Reason,
                 rerun.Reason,
                 "rerun reason in the protocol",
                 reasons

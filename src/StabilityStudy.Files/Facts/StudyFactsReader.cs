@@ -11,9 +11,6 @@ namespace StabilityStudy.Files.Facts;
 /// <summary>Reads study.toml.</summary>
 public static class StudyFactsReader
 {
-    private const int LongestTitle = 120;
-    private const int LongestQuestion = 400;
-
     private const int Format = 1;
 
     /// <summary>Reads the study facts. What they refer to in the protocol and the data is checked when the whole study is read.</summary>
@@ -40,41 +37,23 @@ public static class StudyFactsReader
             return null;
         }
 
-        var root = TomlTable.Root(entries, FactsKeys.Root, fileName, queries);
-        FormatNumber.Check(root, Format);
+        var root = TomlTable.Root(entries, FactsKeys.Table, fileName, queries);
+        FormatNumber.Check(root, FactsKeys.Format, Format);
         var draft = new FactsDraft(
             root,
-            Title: root.RequireText("title", LongestTitle),
-            Facility: root.RequireText("facility", LongestTitle),
-            Question: root.RequireText("question", LongestQuestion),
-            Invented: root.OptionalFlag("invented"),
-            TimeZone: ZoneReader.Read(root, "time_zone", needsZoneRules),
-            People: Parts<Person>.Read(root, "person", FactsKeys.Person, ReadPerson),
-            Instruments: Parts<Instrument>.Read(
-                root,
-                "instrument",
-                FactsKeys.Instrument,
-                ReadInstrument,
-                required: false
-            ),
-            Lots: Parts<Lot>.Read(root, "lot", FactsKeys.Lot, ReadLot, required: false),
-            Clocks: ReadClocks(root.OptionalTable("clock", FactsKeys.Clock)),
-            FileNames: DataFileNames.Read(root.OptionalTable("files", FactsKeys.Files)),
-            Exclusions: Parts<Exclusion>.Read(
-                root,
-                "exclusion",
-                FactsKeys.Exclusion,
-                ReadExclusion,
-                required: false
-            ),
-            Deviations: Parts<Deviation>.Read(
-                root,
-                "deviation",
-                FactsKeys.Deviation,
-                ReadDeviation,
-                required: false
-            ),
-            Reruns: Parts<Rerun>.Read(root, "rerun", FactsKeys.Rerun, ReadRerun, required: false)
+            Title: root.Read(FactsKeys.Title),
+            Facility: root.Read(FactsKeys.Facility),
+            Question: root.Read(FactsKeys.Question),
+            Invented: root.Read(FactsKeys.Invented),
+            TimeZone: ZoneReader.Read(root, FactsKeys.TimeZone, needsZoneRules),
+            People: Parts<Person>.Read(root, FactsKeys.People, ReadPerson),
+            Instruments: Parts<Instrument>.Read(root, FactsKeys.Instruments, ReadInstrument),
+            Lots: Parts<Lot>.Read(root, FactsKeys.Lots, ReadLot),
+            Clocks: ReadClocks(root.OptionalTable(FactsKeys.Clocks)),
+            FileNames: DataFileNames.Read(root.OptionalTable(FactsKeys.Files)),
+            Exclusions: Parts<Exclusion>.Read(root, FactsKeys.Exclusions, ReadExclusion),
+            Deviations: Parts<Deviation>.Read(root, FactsKeys.Deviations, ReadDeviation),
+            Reruns: Parts<Rerun>.Read(root, FactsKeys.Reruns, ReadRerun)
         );
         Check(draft);
         return draft;
@@ -82,24 +61,24 @@ public static class StudyFactsReader
 
     private static Person ReadPerson(TomlTable table) =>
         new(
-            Code: table.RequireText("code"),
-            Name: table.RequireText("name"),
-            Role: table.RequireText("role")
+            Code: table.Read(PersonKeys.Code),
+            Name: table.Read(PersonKeys.Name),
+            Role: table.Read(PersonKeys.Role)
         );
 
     private static Instrument ReadInstrument(TomlTable table) =>
-        new(Id: table.RequireText("id"), Name: table.RequireText("name"));
+        new(Id: table.Read(InstrumentKeys.Id), Name: table.Read(InstrumentKeys.Name));
 
     private static Lot ReadLot(TomlTable table) =>
         new(
-            Id: table.RequireText("id"),
-            Kind: table.RequireText("kind"),
-            Analyte: table.RequireText("analyte"),
-            Expires: table.OptionalDate("expires")
+            Id: table.Read(LotKeys.Id),
+            Kind: table.Read(LotKeys.Kind),
+            Analyte: table.Read(LotKeys.Analyte),
+            Expires: table.Read(LotKeys.Expires)
         )
         {
-            Isi = table.OptionalDecimal("isi", NumberRange.Isi),
-            MeanNormalTime = table.OptionalDecimal("mean_normal_time", NumberRange.AboveZero),
+            Isi = table.Read(LotKeys.Isi),
+            MeanNormalTime = table.Read(LotKeys.MeanNormalTime),
         };
 
     private static ImmutableArray<Clock> ReadClocks(TomlTable? table) =>
@@ -107,66 +86,65 @@ public static class StudyFactsReader
             ? []
             :
             [
-                .. FactsKeys
-                    .Clock.Keys.Where(table.Has)
-                    .Select(column => new Clock(column, table.RequireText(column))),
+                .. ClockKeys
+                    .Columns.Where(table.Has)
+                    .Select(column => new Clock(column.Name, table.Read(column))),
             ];
 
     private static Exclusion ReadExclusion(TomlTable table) =>
         new(
-            Specimen: table.RequireText("specimen"),
-            Analyte: table.OptionalText("analyte"),
-            TimePoint: table.OptionalDuration("time_point") is { } delay
-                ? new TimePoint(delay)
-                : null,
-            Reason: table.RequireText("reason"),
-            By: table.RequireText("by"),
-            On: table.RequireDate("on"),
+            Specimen: table.Read(ExclusionKeys.Specimen),
+            Analyte: table.Read(ExclusionKeys.Analyte),
+            TimePoint: TimePointOf(table.Read(ExclusionKeys.TimePoint)),
+            Reason: table.Read(ExclusionKeys.Reason),
+            By: table.Read(ExclusionKeys.By),
+            On: table.Read(ExclusionKeys.On),
             Line: table.Line ?? 1
         )
         {
-            Time = table.OptionalClock("time"),
+            Time = table.Read(ExclusionKeys.Time),
         };
 
     private static Rerun ReadRerun(TomlTable table) =>
         new(
-            Specimen: table.RequireText("specimen"),
-            Analyte: table.RequireText("analyte"),
-            TimePoint: table.OptionalDuration("time_point") is { } delay
-                ? new TimePoint(delay)
-                : null,
-            Reason: table.RequireText("reason"),
-            By: table.RequireText("by"),
-            On: table.RequireDate("on"),
+            Specimen: table.Read(RerunKeys.Specimen),
+            Analyte: table.Read(RerunKeys.Analyte),
+            TimePoint: TimePointOf(table.Read(RerunKeys.TimePoint)),
+            Reason: table.Read(RerunKeys.Reason),
+            By: table.Read(RerunKeys.By),
+            On: table.Read(RerunKeys.On),
             Line: table.Line ?? 1
         );
 
     private static Deviation ReadDeviation(TomlTable table) =>
         new(
-            Text: table.RequireText("text"),
-            By: table.RequireText("by"),
-            On: table.RequireDate("on")
+            Text: table.Read(DeviationKeys.What),
+            By: table.Read(DeviationKeys.By),
+            On: table.Read(DeviationKeys.On)
         );
+
+    private static TimePoint? TimePointOf(TimeSpan? delay) =>
+        delay is { } known ? new TimePoint(known) : null;
 
     private static void Check(FactsDraft draft)
     {
-        draft.People.RequireUnique("code", person => person.Code);
-        draft.Instruments.RequireUnique("id", instrument => instrument.Id);
-        draft.Lots.RequireUnique("id", lot => lot.Id);
-        var people = draft.People.Codes("code", person => person.Code);
+        draft.People.RequireUnique(PersonKeys.Code, person => person.Code);
+        draft.Instruments.RequireUnique(InstrumentKeys.Id, instrument => instrument.Id);
+        draft.Lots.RequireUnique(LotKeys.Id, lot => lot.Id);
+        var people = draft.People.Codes(PersonKeys.Code, person => person.Code);
         foreach (var (table, exclusion) in draft.Exclusions.Items)
         {
-            References.Check(table, "by", exclusion.By, "person", people);
+            References.Check(table, ExclusionKeys.By, exclusion.By, "person", people);
         }
 
         foreach (var (table, deviation) in draft.Deviations.Items)
         {
-            References.Check(table, "by", deviation.By, "person", people);
+            References.Check(table, DeviationKeys.By, deviation.By, "person", people);
         }
 
         foreach (var (table, rerun) in draft.Reruns.Items)
         {
-            References.Check(table, "by", rerun.By, "person", people);
+            References.Check(table, RerunKeys.By, rerun.By, "person", people);
         }
     }
 }

@@ -12,9 +12,9 @@ internal sealed record StudyZone(string Name, TimeZoneInfo? Rules);
 internal static class ZoneReader
 {
     /// <summary>Reads the zone. A study whose times all have offsets can so be read where no time zone database is installed.</summary>
-    public static StudyZone? Read(TomlTable table, string key, bool needsRules)
+    public static StudyZone? Read(TomlTable table, Key<string?> key, bool needsRules)
     {
-        if (table.OptionalText(key) is not { } name)
+        if (table.Read(key) is not { } name)
         {
             return null;
         }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
-using static StabilityStudy.Files.Formats.KeyNeed;
+using StabilityStudy.Files.Words;
+using static StabilityStudy.Files.Words.Need;
 
 namespace StabilityStudy.Files.Formats;
 
@@ -8,7 +9,7 @@ internal static class ColumnNotes
 {
     private const string Time = "2026-03-02T07:42-05:00";
 
-    public static readonly ImmutableArray<KeyNote> Specimens =
+    public static readonly ImmutableArray<ColumnNote> Specimens =
     [
         new("specimen", Required, "study code of the specimen, never a patient's number", "N-017"),
         new("tube", Required, "code of the tube, unique within the specimen", "A"),
@@ -46,7 +47,7 @@ internal static class ColumnNotes
         new("origin", Optional, "native, spiked or pool", "native"),
     ];
 
-    public static readonly ImmutableArray<KeyNote> Results =
+    public static readonly ImmutableArray<ColumnNote> Results =
     [
         new("specimen", Required, "as in specimens.csv", "N-017"),
         new("tube", Required, "as in specimens.csv", "A"),
@@ -80,7 +81,7 @@ internal static class ColumnNotes
         new("remark", Optional, "anything else", "second aspiration"),
     ];
 
-    public static readonly ImmutableArray<KeyNote> Controls =
+    public static readonly ImmutableArray<ColumnNote> Controls =
     [
         new("control", Required, "code of the control", "QC-1"),
         new("analyte", Required, "an analyte of the protocol", "aPTT"),
@@ -114,7 +115,7 @@ internal static class ColumnNotes
         ),
     ];
 
-    public static readonly ImmutableArray<KeyNote> Pairs =
+    public static readonly ImmutableArray<ColumnNote> Pairs =
     [
         new("specimen", Required, "study code of the specimen, never a patient's number", "N-017"),
         new("subject", Optional, "study code of the person; the specimen's when empty", "S017"),
@@ -169,3 +170,6 @@ internal static class ColumnNotes
         new("unit", Optional, "the unit of the protocol; that one when empty", "s"),
     ];
 }
+
+/// <summary>What a column is for.</summary>
+internal sealed record ColumnNote(string Path, Need Need, string Meaning, string Example);

@@ -1,10 +1,14 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using StabilityStudy.Files.Facts;
+using StabilityStudy.Files.Protocols;
+using StabilityStudy.Files.Toml;
+using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Formats;
 
-/// <summary>The reference of the keys and columns, published as FORMATS.md.</summary>
+/// <summary>The reference of the keys and columns, published as FORMATS.md; it is written from their declarations.</summary>
 internal static class FormatsDocument
 {
     public static string ToMarkdown()
@@ -12,11 +16,12 @@ internal static class FormatsDocument
         var text = new StringBuilder();
         text.Append("# Keys and columns of the study files\n\n");
         text.Append(
-            "Durations are a whole number and a unit (`\"30 min\"`, `\"4 h\"`, `\"14 d\"`), dates `\"2026-02-28\"`. A key of a table is written with a point: "
-                + "`analyte.unit` is `unit` under `[[analyte]]`. An unknown or misspelt key stops the study.\n"
+            "Durations are a whole number and a unit (`\"30 min\"`, `\"4 h\"`, `\"14 d\"`), at most ten years; dates `\"2026-02-28\"`. "
+                + $"{StrictNumber.Bounds}. A key of a table is written with a point: "
+                + "`analyte.unit` is `unit` under `[[analyte]]`. An unknown or misspelt key or word stops the study.\n"
         );
-        AppendKeys(text, "protocol.toml", ProtocolNotes.All);
-        AppendKeys(text, "study.toml", FactsNotes.All);
+        AppendKeys(text, "protocol.toml", ProtocolKeys.Table);
+        AppendKeys(text, "study.toml", FactsKeys.Table);
         text.Append(
             "\n# Columns of the data files\n\n"
                 + "UTF-8, fields between commas, the first line names the columns in any order. Times are written with the offset from UTC, "
@@ -34,46 +39,62 @@ internal static class FormatsDocument
         return text.ToString();
     }
 
-    private static void AppendKeys(
-        StringBuilder text,
-        string file,
-        ImmutableArray<KeyNote> notes
-    ) => Append(text, file, "key", notes, note => note.Line);
+    private static void AppendKeys(StringBuilder text, string file, KeyTable table)
+    {
+        AppendTitle(text, file, "key");
+        AppendKeys(text, "", table);
+
+        static void AppendKeys(StringBuilder text, string path, KeyTable table)
+        {
+            foreach (var key in table.Keys)
+            {
+                AppendRow(text, path + key.Name, key.Need, key.Note, key.Allowed, key.Line);
+                if (key is TableKey { IsDescribedElsewhere: false } inner)
+                {
+                    AppendKeys(text, $"{path}{key.Name}.", inner.Keys);
+                }
+            }
+        }
+    }
 
     private static void AppendColumns(
         StringBuilder text,
         string title,
-        ImmutableArray<KeyNote> notes
-    ) => Append(text, title, "column", notes, note => note.Example);
-
-    private static void Append(
-        StringBuilder text,
-        string title,
-        string what,
-        ImmutableArray<KeyNote> notes,
-        Func<KeyNote, string> example
+        ImmutableArray<ColumnNote> notes
     )
     {
-        text.Append(CultureInfo.InvariantCulture, $"\n## {title}\n\n");
-        text.Append(
-            CultureInfo.InvariantCulture,
-            $"| {what} | needed | meaning | example |\n| --- | --- | --- | --- |\n"
-        );
+        AppendTitle(text, title, "column");
         foreach (var note in notes)
         {
-            text.Append(
-                CultureInfo.InvariantCulture,
-                $"| `{note.Path}` | {Words(note.Need)} | {note.Meaning} | `{example(note)}` |\n"
-            );
+            AppendRow(text, note.Path, note.Need, note.Meaning, "", note.Example);
         }
     }
 
-    private static string Words(KeyNeed need) =>
+    private static void AppendTitle(StringBuilder text, string title, string what) =>
+        text.Append(
+            CultureInfo.InvariantCulture,
+            $"\n## {title}\n\n| {what} | needed | meaning | allowed | example |\n| --- | --- | --- | --- | --- |\n"
+        );
+
+    private static void AppendRow(
+        StringBuilder text,
+        string name,
+        Need need,
+        string note,
+        string allowed,
+        string example
+    ) =>
+        text.Append(
+            CultureInfo.InvariantCulture,
+            $"| `{name}` | {Words(need)} | {note} | {allowed.Replace("|", "\\|", StringComparison.Ordinal)} | `{example}` |\n"
+        );
+
+    private static string Words(Need need) =>
         need switch
         {
-            KeyNeed.Optional => "no",
-            KeyNeed.Depends => "see meaning",
-            KeyNeed.OfSomeKinds => "for these kinds",
-            _ => "yes",
+            Need.Required => "yes",
+            Need.Optional => "no",
+            Need.Depends => "see meaning",
+            Need.OfSomeKinds => "for these kinds",
         };
 }

@@ -39,7 +39,7 @@ internal static class StudyReading
         var data = DataFileSet.Find(
             files,
             names,
-            facts?.Root.OptionalTable("read", LayoutReader.Read),
+            facts?.Root.OptionalTable(FactsKeys.Read),
             isCanonical
         );
         var (tubes, results) = data.Pairs is { } pairs
@@ -74,7 +74,7 @@ internal static class StudyReading
         var facts = files.Files.TryGetValue(StudyBytes.FactsName, out var bytes)
             ? StudyFactsReader.Read(bytes, StudyBytes.FactsName, new QueryList())
             : null;
-        var read = facts?.Root.OptionalTable("read", LayoutReader.Read);
+        var read = facts?.Root.OptionalTable(FactsKeys.Read);
         var data = DataFileSet.Find(files, facts?.FileNames ?? StudyFileNames.Usual, read, false);
         ImmutableArray<string> names =
         [

@@ -16,22 +16,7 @@ public static class LockFile
     public const string Name = "protocol.lock";
 
     private const int Format = 1;
-    private const int MostLocks = 1000;
-    private const string TimeFormat = "yyyy-MM-ddTHH:mm:sszzz";
-
-    private static readonly TableShape s_root = new("", "format", "lock");
-
-    private static readonly TableShape s_lock = new(
-        "lock",
-        "number",
-        "protocol_sha256",
-        "at",
-        "by",
-        "reason",
-        "previous",
-        "signature",
-        "time_stamp"
-    );
+    internal const string TimeFormat = "yyyy-MM-ddTHH:mm:sszzz";
 
     /// <summary>Name of the copy of a locked protocol: "locked/1.toml".</summary>
     public static string CopyName(int number) =>
@@ -86,17 +71,17 @@ public static class LockFile
             return [];
         }
 
-        var root = TomlTable.Root(entries, s_root, Name, queries);
-        FormatNumber.Check(root, Format);
+        var root = TomlTable.Root(entries, LockKeys.Root, Name, queries);
+        FormatNumber.Check(root, LockKeys.Format, Format);
         var locks = ImmutableArray.CreateBuilder<StoredLock>();
-        foreach (var table in root.Tables("lock", s_lock))
+        foreach (var table in root.Tables(LockKeys.Locks))
         {
             var stored = ReadLock(table);
             var follows = locks.Count == 0 ? null : locks[^1].StatementHash();
             if (stored.Lock.Number != locks.Count + 1 || stored.Previous != follows)
             {
                 table.Fault(
-                    "number",
+                    LockKeys.Number,
                     LockFileQueries.LockChainBroken,
                     FormattableString.Invariant($"{stored.Lock.Number}"),
                     "The lock does not follow the one before it: a lock was taken away, added or changed.",
@@ -113,83 +98,37 @@ public static class LockFile
     private static StoredLock ReadLock(TomlTable table) =>
         new(
             new ProtocolLock(
-                table.RequireWhole("number", 1, MostLocks),
-                table.RequireText("protocol_sha256"),
-                ReadTime(table),
-                table.RequireText("by"),
-                table.OptionalText("reason")
+                table.Read(LockKeys.Number),
+                table.Read(LockKeys.ProtocolSha256),
+                table.Read(LockKeys.At),
+                table.Read(LockKeys.By),
+                table.Read(LockKeys.Reason)
             ),
-            table.OptionalText("previous"),
-            ReadBytes(table, "signature"),
-            ReadBytes(table, "time_stamp")
+            table.Read(LockKeys.Previous),
+            table.Read(LockKeys.Signature),
+            table.Read(LockKeys.TimeStamp)
         );
-
-    private static DateTimeOffset ReadTime(TomlTable table)
-    {
-        var text = table.RequireText("at");
-        if (
-            DateTimeOffset.TryParseExact(
-                text,
-                TimeFormat,
-                CultureInfo.InvariantCulture,
-                DateTimeStyles.None,
-                out var time
-            )
-        )
-        {
-            return time;
-        }
-
-        table.Fault(
-            "at",
-            LockFileQueries.UnreadableLock,
-            text,
-            "This is no date and time with an offset.",
-            "Put the file back as the program wrote it."
-        );
-        return default;
-    }
-
-    private static ImmutableArray<byte> ReadBytes(TomlTable table, string key)
-    {
-        if (table.OptionalText(key) is not { } text)
-        {
-            return [];
-        }
-
-        var bytes = new byte[text.Length];
-        if (Convert.TryFromBase64String(text, bytes, out var length) && length > 0)
-        {
-            return [.. bytes.AsSpan(0, length)];
-        }
-
-        table.Fault(
-            key,
-            LockFileQueries.UnreadableLock,
-            text,
-            "This is no Base64 text.",
-            "Put the file back as the program wrote it."
-        );
-        return [];
-    }
 
     private static void Append(StringBuilder text, StoredLock stored)
     {
         text.Append("\n[[lock]]\n");
-        text.Append(CultureInfo.InvariantCulture, $"number = {stored.Lock.Number}\n");
-        Line("protocol_sha256", stored.Lock.ProtocolSha256);
-        Line("at", Time(stored.Lock.At));
-        Line("by", stored.Lock.By);
-        Line("reason", stored.Lock.Reason);
-        Line("previous", stored.Previous);
-        Line("signature", Base64(stored.Signature));
-        Line("time_stamp", Base64(stored.TimeStamp));
+        text.Append(
+            CultureInfo.InvariantCulture,
+            $"{LockKeys.Number.Name} = {stored.Lock.Number}\n"
+        );
+        Line(LockKeys.ProtocolSha256, stored.Lock.ProtocolSha256);
+        Line(LockKeys.At, Time(stored.Lock.At));
+        Line(LockKeys.By, stored.Lock.By);
+        Line(LockKeys.Reason, stored.Lock.Reason);
+        Line(LockKeys.Previous, stored.Previous);
+        Line(LockKeys.Signature, Base64(stored.Signature));
+        Line(LockKeys.TimeStamp, Base64(stored.TimeStamp));
 
-        void Line(string key, string? value)
+        void Line(Key key, string? value)
         {
             if (value is not null)
             {
-                text.Append(CultureInfo.InvariantCulture, $"{key} = {Quoted(value)}\n");
+                text.Append(CultureInfo.InvariantCulture, $"{key.Name} = {Quoted(value)}\n");
             }
         }
     }

@@ -1,5 +1,11 @@
+using System.Diagnostics;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Drift;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Protocols;
@@ -21,7 +27,12 @@ internal static class AnalyteCautions
             {
                 DecisionLevelCriterion item => item.Levels,
                 ReclassificationCriterion item => item.Levels,
-                _ => [],
+                BiasCriterion
+                or IndividualCriterion
+                or ClassificationCriterion
+                or DriftCriterion
+                or null => [],
+                _ => throw new UnreachableException(),
             };
             var left = draft
                 .Analytes.Values.Where(analyte =>
@@ -34,7 +45,7 @@ internal static class AnalyteCautions
             if (left.Length > 0)
             {
                 table.Remark(
-                    "levels",
+                    CriterionKeys.Levels,
                     CautionQueries.LevelNotJudged,
                     "",
                     $"The criterion \"{criterion!.Id}\" does not look at every decision level of its analyte; left out: {string.Join(", ", left)}.",
@@ -48,13 +59,13 @@ internal static class AnalyteCautions
     {
         var silent = draft
             .Analytes.Items.Where(part =>
-                part.Value.Categories.IsEmpty && !part.Table.Has("cv_percent")
+                part.Value.Categories.IsEmpty && !part.Table.Has(AnalyteKeys.CvPercent)
             )
             .ToArray();
         if (silent is [var first, ..])
         {
             first.Table.Remark(
-                "cv_percent",
+                AnalyteKeys.CvPercent,
                 CautionQueries.BetweenRunCvNotStated,
                 "",
                 $"The variation between runs is not stated, so copied results cannot be told from measurements: {string.Join(", ", silent.Select(part => part.Value.Id))}.",

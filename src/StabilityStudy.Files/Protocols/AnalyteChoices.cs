@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
+using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Protocols;
 
@@ -11,11 +12,21 @@ internal static class AnalyteChoices
     /// <summary>limits = { ANALYTE = "LIMIT" }.</summary>
     public static ImmutableArray<LimitChoice> ReadWithLimit(TomlTable criterion)
     {
-        var table = criterion.RequireTable("limits", ProtocolKeys.CriterionLimits);
-        if (criterion.IsSound("limits") && table.Keys.IsEmpty)
+        var table = criterion.RequireTable(CriterionKeys.Limits);
+        ImmutableArray<Key<string>> analytes =
+        [
+            .. table.KnownKeys.Select(name => new Key<string>(
+                name,
+                Need.Required,
+                ValueForms.Text,
+                "",
+                ""
+            )),
+        ];
+        if (criterion.IsSound(CriterionKeys.Limits) && analytes.IsEmpty)
         {
             criterion.Fault(
-                "limits",
+                CriterionKeys.Limits,
                 FileQueries.EmptyList,
                 "",
                 "The criterion names no analyte.",
@@ -23,27 +34,14 @@ internal static class AnalyteChoices
             );
         }
 
-        return
-        [
-            .. table.Keys.Select(analyte => new LimitChoice(analyte, table.RequireText(analyte))),
-        ];
+        return [.. analytes.Select(analyte => new LimitChoice(analyte.Name, table.Read(analyte)))];
     }
 
     /// <summary>analytes = ["ANALYTE"].</summary>
-    public static ImmutableArray<LimitChoice> ReadWithoutLimit(TomlTable criterion)
-    {
-        var analytes = criterion.RequireTexts("analytes");
-        if (analytes.Distinct(StringComparer.Ordinal).Count() < analytes.Length)
-        {
-            criterion.Fault(
-                "analytes",
-                ProtocolQueries.DuplicateId,
-                "",
-                "An analyte stands twice in \"analytes\".",
-                "List each once."
-            );
-        }
-
-        return [.. analytes.Select(analyte => new LimitChoice(analyte, null))];
-    }
+    public static ImmutableArray<LimitChoice> ReadWithoutLimit(TomlTable criterion) =>
+        [
+            .. criterion
+                .Read(CriterionKeys.Analytes)
+                .Select(analyte => new LimitChoice(analyte, null)),
+        ];
 }

@@ -9,38 +9,48 @@ internal static class AnalyteReferences
 {
     public static void Check(ProtocolDraft draft)
     {
-        var analytes = draft.Analytes.Codes("id", analyte => analyte.Id);
-        var groups = draft.Groups.Codes("id", group => group.Id);
-        var storages = draft.Storages.Codes("id", storage => storage.Id);
+        var analytes = draft.Analytes.Codes(AnalyteKeys.Id, analyte => analyte.Id);
+        var groups = draft.Groups.Codes(GroupKeys.Id, group => group.Id);
+        var storages = draft.Storages.Codes(StorageKeys.Id, storage => storage.Id);
         foreach (var (table, analyte) in draft.Analytes.Items)
         {
             CheckTimePoints(table, analyte, draft);
             foreach (var group in analyte.Groups)
             {
-                References.Check(table, "groups", group, "group", groups);
+                References.Check(table, AnalyteKeys.Groups, group, "group", groups);
             }
 
             foreach (var storage in analyte.Storages)
             {
-                References.Check(table, "storages", storage, "storage", storages);
+                References.Check(table, AnalyteKeys.Storages, storage, "storage", storages);
             }
 
             foreach (var window in analyte.GroupWindows)
             {
-                References.Check(table, "group_windows", window.Group, "group", groups);
+                References.Check(table, AnalyteKeys.GroupWindows, window.Group, "group", groups);
             }
 
             CheckRatio(table, analyte, draft);
-            References.Check(table, "ratio_of", analyte.RatioOf ?? "", "analyte", analytes);
-            RequireOnce(table, "group_windows", analyte.GroupWindows.Select(item => item.Group));
-            RequireOnce(table, "groups", analyte.Groups);
-            RequireOnce(table, "storages", analyte.Storages);
+            References.Check(
+                table,
+                AnalyteKeys.RatioOf,
+                analyte.RatioOf ?? "",
+                "analyte",
+                analytes
+            );
+            RequireOnce(
+                table,
+                AnalyteKeys.GroupWindows,
+                analyte.GroupWindows.Select(item => item.Group)
+            );
+            RequireOnce(table, AnalyteKeys.Groups, analyte.Groups);
+            RequireOnce(table, AnalyteKeys.Storages, analyte.Storages);
         }
     }
 
     private static void CheckTimePoints(TomlTable table, Analyte analyte, ProtocolDraft draft)
     {
-        if (!draft.Root.IsSound("time_points") || !table.IsSound("time_points"))
+        if (!draft.Root.IsSound(ProtocolKeys.TimePoints) || !table.IsSound(AnalyteKeys.TimePoints))
         {
             return;
         }
@@ -49,7 +59,7 @@ internal static class AnalyteReferences
         {
             References.Check(
                 table,
-                "time_points",
+                AnalyteKeys.TimePoints,
                 point.ToString(),
                 "time point",
                 [.. draft.TimePoints.Select(item => item.ToString())]
@@ -63,7 +73,7 @@ internal static class AnalyteReferences
         )
         {
             table.Fault(
-                "time_points",
+                AnalyteKeys.TimePoints,
                 ProtocolQueries.TimePointsOrder,
                 string.Join(", ", analyte.TimePoints),
                 $"The time points of {analyte.Id} are not different and ascending.",
@@ -78,7 +88,7 @@ internal static class AnalyteReferences
         if (time is not null && (time.Id == analyte.Id || !time.Categories.IsEmpty))
         {
             table.Fault(
-                "ratio_of",
+                AnalyteKeys.RatioOf,
                 ProtocolQueries.UnknownReference,
                 time.Id,
                 $"{analyte.Id} cannot be computed from {time.Id}.",
@@ -87,7 +97,7 @@ internal static class AnalyteReferences
         }
     }
 
-    private static void RequireOnce(TomlTable table, string key, IEnumerable<string> codes)
+    private static void RequireOnce(TomlTable table, Key key, IEnumerable<string> codes)
     {
         var twice = codes
             .Where(code => code.Length > 0)
@@ -99,7 +109,7 @@ internal static class AnalyteReferences
                 key,
                 ProtocolQueries.DuplicateId,
                 twice.Key,
-                $"\"{twice.Key}\" stands twice in \"{key}\".",
+                $"\"{twice.Key}\" stands twice in \"{key.Name}\".",
                 "List each once."
             );
         }

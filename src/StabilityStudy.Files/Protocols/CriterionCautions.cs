@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
@@ -5,6 +6,7 @@ using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
 
@@ -40,10 +42,10 @@ internal static class CriterionCautions
     private static void CheckConfidence(TomlTable table, Criterion criterion)
     {
         var usual = JudgesMean(criterion) ? UsualConfidenceOfMean : UsualConfidenceOfShare;
-        if (table.IsSound("confidence") && criterion.ConfidenceLevel < usual)
+        if (table.IsSound(CriterionKeys.Confidence) && criterion.ConfidenceLevel < usual)
         {
             table.Remark(
-                "confidence",
+                CriterionKeys.Confidence,
                 CautionQueries.LowConfidence,
                 FormattableString.Invariant($"{criterion.ConfidenceLevel}"),
                 FormattableString.Invariant(
@@ -58,10 +60,14 @@ internal static class CriterionCautions
     private static void CheckLooks(TomlTable table, Criterion criterion, int looks)
     {
         var least = JudgesMean(criterion) ? TwoLooksOfMean : TwoLooksOfShare;
-        if (looks > 1 && table.IsSound("confidence") && criterion.ConfidenceLevel < least)
+        if (
+            looks > 1
+            && table.IsSound(CriterionKeys.Confidence)
+            && criterion.ConfidenceLevel < least
+        )
         {
             table.Fault(
-                "confidence",
+                CriterionKeys.Confidence,
                 CautionQueries.LooksNeedConfidence,
                 FormattableString.Invariant($"{criterion.ConfidenceLevel}"),
                 FormattableString.Invariant(
@@ -74,14 +80,24 @@ internal static class CriterionCautions
 
     private static void CheckShare(TomlTable table, Criterion criterion)
     {
-        var (key, share) = criterion switch
+        (Key Key, decimal Percent)? asked = criterion switch
         {
-            IndividualCriterion item => ("share_percent_min", item.SharePercentMinimum),
-            ClassificationCriterion item => ("share_percent_min", item.SharePercentMinimum),
-            ReclassificationCriterion item => ("share_percent_max", 100 - item.SharePercentMaximum),
-            _ => ("id", UsualSharePercent),
+            IndividualCriterion item => (
+                CriterionKeys.SharePercentMinimum,
+                item.SharePercentMinimum
+            ),
+            ClassificationCriterion item => (
+                CriterionKeys.SharePercentMinimum,
+                item.SharePercentMinimum
+            ),
+            ReclassificationCriterion item => (
+                CriterionKeys.SharePercentMaximum,
+                100 - item.SharePercentMaximum
+            ),
+            BiasCriterion or DecisionLevelCriterion or DriftCriterion => null,
+            _ => throw new UnreachableException(),
         };
-        if (table.IsSound(key) && share < UsualSharePercent)
+        if (asked is var (key, share) && table.IsSound(key) && share < UsualSharePercent)
         {
             table.Remark(
                 key,
@@ -104,7 +120,7 @@ internal static class CriterionCautions
         )
         {
             table.Remark(
-                "rule",
+                CriterionKeys.Rule,
                 CautionQueries.DecidedByEstimateAlone,
                 "point only",
                 $"The criterion \"{criterion.Id}\" looks at the estimate alone, which controls no error.",

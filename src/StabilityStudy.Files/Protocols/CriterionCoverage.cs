@@ -21,7 +21,7 @@ internal static class CriterionCoverage
 
         foreach (var (table, analyte) in draft.Analytes.Items)
         {
-            if (!table.IsSound("id"))
+            if (!table.IsSound(AnalyteKeys.Id))
             {
                 continue;
             }
@@ -68,7 +68,7 @@ internal static class CriterionCoverage
                 if (!groups.IsEmpty)
                 {
                     table.Remark(
-                        "id",
+                        AnalyteKeys.Id,
                         gap.Kind,
                         analyte.Id,
                         gap.Message($"{analyte.Id} ({string.Join(", ", groups)})"),

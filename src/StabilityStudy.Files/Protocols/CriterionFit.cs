@@ -1,9 +1,11 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Criteria.Drift;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
@@ -23,11 +25,17 @@ internal static class CriterionFit
             {
                 case null:
                     continue;
-                case BiasCriterion bias when table.IsSound("scale"):
-                    CheckLimits(table, bias, "scale", bias.Scale, draft.Limits.Values);
+                case BiasCriterion bias when table.IsSound(CriterionKeys.Scale):
+                    CheckLimits(table, bias, CriterionKeys.Scale, bias.Scale, draft.Limits.Values);
                     break;
                 case DriftCriterion drift:
-                    CheckLimits(table, drift, "limits", ChangeScale.Percent, draft.Limits.Values);
+                    CheckLimits(
+                        table,
+                        drift,
+                        CriterionKeys.Limits,
+                        ChangeScale.Percent,
+                        draft.Limits.Values
+                    );
                     break;
                 default:
                     break;
@@ -48,7 +56,7 @@ internal static class CriterionFit
     private static void CheckLimits(
         TomlTable table,
         Criterion criterion,
-        string key,
+        Key key,
         ChangeScale scale,
         ImmutableArray<Limit> limits
     )
@@ -67,7 +75,7 @@ internal static class CriterionFit
                     "percent only"
                 ),
                 ChangeScale.Absolute => (limit.Percent is null, "absolute_in_unit only"),
-                _ => (true, ""),
+                ChangeScale.Share => (true, ""),
             };
             if (!fits)
             {
@@ -105,21 +113,21 @@ internal static class CriterionFit
             return;
         }
 
-        if (isQualitative && table.Has("cutoffs"))
+        if (isQualitative && table.Has(CriterionKeys.Cutoffs))
         {
             Misfit(
                 table,
-                "cutoffs",
+                CriterionKeys.Cutoffs,
                 analyte,
                 $"{analyte.Id} has categories, which need no cutoffs.",
                 "Remove the cutoffs, or judge numbers by a criterion of their own."
             );
         }
-        else if (!isQualitative && !table.Has("cutoffs"))
+        else if (!isQualitative && !table.Has(CriterionKeys.Cutoffs))
         {
             Misfit(
                 table,
-                "cutoffs",
+                CriterionKeys.Cutoffs,
                 analyte,
                 $"{analyte.Id} gives numbers, and nothing says where its classes begin.",
                 "Add cutoffs = [1.2], or give the analyte categories."
@@ -133,12 +141,18 @@ internal static class CriterionFit
         {
             DecisionLevelCriterion item => item.Levels,
             ReclassificationCriterion item => item.Levels,
-            _ => (ImmutableArray<decimal>?)null,
+            BiasCriterion or IndividualCriterion or ClassificationCriterion or DriftCriterion =>
+                (ImmutableArray<decimal>?)null,
+            _ => throw new UnreachableException(),
         };
-        if (levels is { IsEmpty: true } && !table.Has("levels") && analyte.DecisionLevels.IsEmpty)
+        if (
+            levels is { IsEmpty: true }
+            && !table.Has(CriterionKeys.Levels)
+            && analyte.DecisionLevels.IsEmpty
+        )
         {
             table.Remark(
-                "levels",
+                CriterionKeys.Levels,
                 ProtocolQueries.NoDecisionLevel,
                 analyte.Id,
                 $"The criterion judges decision levels, and {analyte.Id} has none.",
@@ -149,7 +163,7 @@ internal static class CriterionFit
 
     private static void Misfit(
         TomlTable table,
-        string key,
+        Key key,
         Analyte analyte,
         string message,
         string action

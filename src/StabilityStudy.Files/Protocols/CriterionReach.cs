@@ -1,8 +1,14 @@
+using System.Diagnostics;
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Toml;
 using StabilityStudy.Statistics.Planning;
 using StabilityStudy.Statistics.Proportions;
 
@@ -24,7 +30,7 @@ internal static class CriterionReach
                 criterion is null
                 || RequiredShare(criterion) is not { } required
                 || !table.IsSound(required.Key)
-                || !table.IsSound("confidence")
+                || !table.IsSound(CriterionKeys.Confidence)
             )
             {
                 continue;
@@ -34,7 +40,7 @@ internal static class CriterionReach
             foreach (var (groupTable, group) in draft.Groups.Items)
             {
                 if (
-                    groupTable.IsSound("specimens")
+                    groupTable.IsSound(GroupKeys.Specimens)
                     && CriterionCoverage.AppliesTo(criterion, group)
                     && AcceptanceNumber.Of(group.Specimens, share, criterion.ConfidenceLevel)
                         is null
@@ -62,26 +68,30 @@ internal static class CriterionReach
             );
 
     /// <summary>The key, the share that must be shown, and the number as it is written there.</summary>
-    private static (string Key, decimal Percent, decimal Written)? RequiredShare(
+    private static (Key Key, decimal Percent, decimal Written)? RequiredShare(
         Criterion criterion
     ) =>
         criterion switch
         {
             IndividualCriterion { Rule: DecisionRule.Confidence } item => (
-                "share_percent_min",
+                CriterionKeys.SharePercentMinimum,
                 item.SharePercentMinimum,
                 item.SharePercentMinimum
             ),
             ClassificationCriterion item => (
-                "share_percent_min",
+                CriterionKeys.SharePercentMinimum,
                 item.SharePercentMinimum,
                 item.SharePercentMinimum
             ),
             ReclassificationCriterion item => (
-                "share_percent_max",
+                CriterionKeys.SharePercentMaximum,
                 100 - item.SharePercentMaximum,
                 item.SharePercentMaximum
             ),
-            _ => null,
+            BiasCriterion
+            or IndividualCriterion { Rule: DecisionRule.PointOnly }
+            or DecisionLevelCriterion
+            or DriftCriterion => null,
+            _ => throw new UnreachableException(),
         };
 }

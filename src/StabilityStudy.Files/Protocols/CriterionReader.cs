@@ -15,24 +15,14 @@ namespace StabilityStudy.Files.Protocols;
 /// <summary>Reads a criterion of protocol.toml.</summary>
 internal static class CriterionReader
 {
-    private const int MostWeakPositives = 100_000;
-
-    private static readonly ImmutableArray<string> KeysOfEveryKind =
-    [
-        "id",
-        "kind",
-        "groups",
-        "confidence",
-    ];
-
     /// <summary>Reads a criterion; null when its kind is not known.</summary>
     public static Criterion? Read(TomlTable table)
     {
-        var id = table.RequireText("id");
-        var kind = table.RequireChoice("kind", FileWords.CriterionKinds);
-        var groups = table.OptionalTexts("groups");
-        var confidence = table.RequireConfidence("confidence");
-        if (!table.IsSound("kind"))
+        var id = table.Read(CriterionKeys.Id);
+        var kind = table.Read(CriterionKeys.Kind);
+        var groups = table.Read(CriterionKeys.Groups);
+        var confidence = table.Read(CriterionKeys.Confidence);
+        if (!table.IsSound(CriterionKeys.Kind))
         {
             return null;
         }
@@ -48,10 +38,10 @@ internal static class CriterionReader
                 limits,
                 groups,
                 confidence,
-                table.RequireChoice("scale", FileWords.Scales)
+                table.Read(CriterionKeys.Scale)
             )
             {
-                Rule = ReadRule(table),
+                Rule = table.Read(CriterionKeys.Rule),
             },
             CriterionKind.Individual => ReadIndividual(table, id, limits, groups, confidence),
             CriterionKind.DecisionLevel => new DecisionLevelCriterion(
@@ -59,52 +49,34 @@ internal static class CriterionReader
                 limits,
                 groups,
                 confidence,
-                ReadLevels(table)
+                table.Read(CriterionKeys.Levels)
             ),
             CriterionKind.Reclassification => new ReclassificationCriterion(
                 id,
                 limits,
                 groups,
                 confidence,
-                table.RequireDecimal("share_percent_max", NumberRange.LargestShare),
-                ReadLevels(table)
+                table.Read(CriterionKeys.SharePercentMaximum),
+                table.Read(CriterionKeys.Levels)
             ),
             CriterionKind.Classification => new ClassificationCriterion(
                 id,
                 limits,
                 groups,
                 confidence,
-                table.RequireDecimal("share_percent_min", NumberRange.RequiredShare),
-                AscendingNumbers.Read(table, "cutoffs", "cutoffs"),
-                table.RequireWhole("weak_positives_min", 0, MostWeakPositives)
+                ReadShareBelow100(table),
+                table.Read(CriterionKeys.Cutoffs),
+                table.Read(CriterionKeys.WeakPositivesMinimum)
             ),
-            _ => new DriftCriterion(
+            CriterionKind.Drift => new DriftCriterion(
                 id,
                 limits,
                 groups,
                 confidence,
-                table.RequireChoices("shapes", FileWords.DriftShapes)
+                table.Read(CriterionKeys.Shapes)
             ),
         };
     }
-
-    /// <summary>The keys that only some kinds have, for one of these kinds.</summary>
-    internal static ImmutableArray<string> KeysOf(CriterionKind kind) =>
-        kind switch
-        {
-            CriterionKind.Bias => ["limits", "scale", "rule"],
-            CriterionKind.Individual => ["limits", "share_percent_min", "rule"],
-            CriterionKind.DecisionLevel => ["limits", "levels"],
-            CriterionKind.Reclassification => ["analytes", "share_percent_max", "levels"],
-            CriterionKind.Classification =>
-            [
-                "analytes",
-                "share_percent_min",
-                "cutoffs",
-                "weak_positives_min",
-            ],
-            _ => ["limits", "shapes"],
-        };
 
     private static IndividualCriterion ReadIndividual(
         TomlTable table,
@@ -114,12 +86,16 @@ internal static class CriterionReader
         double confidence
     )
     {
-        var rule = ReadRule(table);
-        var share = table.RequireDecimal("share_percent_min", NumberRange.RequiredPointShare);
-        if (table.IsSound("share_percent_min") && rule == DecisionRule.Confidence && share == 100)
+        var rule = table.Read(CriterionKeys.Rule);
+        var share = table.Read(CriterionKeys.SharePercentMinimum);
+        if (
+            table.IsSound(CriterionKeys.SharePercentMinimum)
+            && rule == DecisionRule.Confidence
+            && share == 100
+        )
         {
             table.Fault(
-                "share_percent_min",
+                CriterionKeys.SharePercentMinimum,
                 FileQueries.OutOfRange,
                 "100",
                 "No number of specimens can show a share of 100 % with confidence.",
@@ -130,27 +106,35 @@ internal static class CriterionReader
         return new(id, limits, groups, confidence, share) { Rule = rule };
     }
 
-    private static DecisionRule ReadRule(TomlTable table) =>
-        table.OptionalChoice("rule", FileWords.DecisionRules) ?? DecisionRule.Confidence;
+    /// <summary>A share that must be shown with confidence, which 100 % cannot be.</summary>
+    private static decimal ReadShareBelow100(TomlTable table)
+    {
+        var share = table.Read(CriterionKeys.SharePercentMinimum);
+        if (table.IsSound(CriterionKeys.SharePercentMinimum) && share == 100)
+        {
+            table.Fault(
+                CriterionKeys.SharePercentMinimum,
+                FileQueries.OutOfRange,
+                "100",
+                "\"share_percent_min\" must be a share in percent, above 50 and below 100.",
+                "Correct the number."
+            );
+        }
 
-    private static ImmutableArray<decimal> ReadLevels(TomlTable table) =>
-        AscendingNumbers.Read(table, "levels", "levels");
+        return share;
+    }
 
     private static void RefuseKeysOfOtherKinds(TomlTable table, CriterionKind kind)
     {
         var word = FileWords.CriterionKinds.Write(kind);
-        var others = ProtocolKeys
-            .Criterion.Keys.Except(KeysOfEveryKind)
-            .Except(KeysOf(kind))
-            .Where(table.Has);
-        foreach (var key in others)
+        foreach (var key in CriterionKeys.OfOtherKindsThan(kind).Where(table.Has))
         {
             table.Fault(
                 key,
                 FileQueries.UnknownKey,
-                key,
-                $"\"{key}\" has no meaning for a criterion of kind \"{word}\".",
-                $"Remove it, or correct the kind; \"{word}\" has {string.Join(", ", KeysOf(kind))}."
+                key.Name,
+                $"\"{key.Name}\" has no meaning for a criterion of kind \"{word}\".",
+                $"Remove it, or correct the kind; \"{word}\" has {string.Join(", ", CriterionKeys.OfKind(kind).Select(own => own.Name))}."
             );
         }
     }

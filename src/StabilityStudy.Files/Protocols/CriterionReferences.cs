@@ -10,9 +10,9 @@ internal static class CriterionReferences
 {
     public static void Check(ProtocolDraft draft)
     {
-        var analytes = draft.Analytes.Codes("id", analyte => analyte.Id);
-        var limits = draft.Limits.Codes("id", limit => limit.Id);
-        var groups = draft.Groups.Codes("id", group => group.Id);
+        var analytes = draft.Analytes.Codes(AnalyteKeys.Id, analyte => analyte.Id);
+        var limits = draft.Limits.Codes(LimitKeys.Id, limit => limit.Id);
+        var groups = draft.Groups.Codes(GroupKeys.Id, group => group.Id);
         foreach (var (table, criterion) in draft.Criteria.Items)
         {
             if (criterion is null)
@@ -23,17 +23,19 @@ internal static class CriterionReferences
             foreach (var choice in criterion.Limits)
             {
                 References.Check(table, KeyOf(criterion), choice.Analyte, "analyte", analytes);
-                References.Check(table, "limits", choice.Limit ?? "", "limit", limits);
+                References.Check(table, CriterionKeys.Limits, choice.Limit ?? "", "limit", limits);
             }
 
             foreach (var group in criterion.Groups)
             {
-                References.Check(table, "groups", group, "group", groups);
+                References.Check(table, CriterionKeys.Groups, group, "group", groups);
             }
         }
     }
 
     /// <summary>The key under which a criterion names its analytes.</summary>
-    public static string KeyOf(Criterion criterion) =>
-        criterion is ReclassificationCriterion or ClassificationCriterion ? "analytes" : "limits";
+    public static Key KeyOf(Criterion criterion) =>
+        criterion is ReclassificationCriterion or ClassificationCriterion
+            ? CriterionKeys.Analytes
+            : CriterionKeys.Limits;
 }

@@ -13,7 +13,7 @@ internal static class EligibilityCautions
 
     public static void Check(ProtocolDraft draft)
     {
-        if (!draft.Root.IsSound("eligibility"))
+        if (!draft.Root.IsSound(ProtocolKeys.Eligibility))
         {
             return;
         }
@@ -39,7 +39,7 @@ internal static class EligibilityCautions
         if (lax.Length > 0)
         {
             draft.Root.Remark(
-                "eligibility",
+                ProtocolKeys.Eligibility,
                 CautionQueries.EligibilityLax,
                 "",
                 $"The protocol lets in tubes that are usually rejected: {string.Join(", ", lax)}.",

@@ -29,7 +29,7 @@ internal static class LimitCautions
             if (users.Length > 0 && limit.Percent > widest)
             {
                 table.Remark(
-                    "percent",
+                    LimitKeys.Percent,
                     CautionQueries.WideLimit,
                     FormattableString.Invariant($"{limit.Percent}"),
                     FormattableString.Invariant(
@@ -61,7 +61,7 @@ internal static class LimitCautions
                 if (individual.Contains(choice.Limit))
                 {
                     table.Remark(
-                        "limits",
+                        CriterionKeys.Limits,
                         CautionQueries.BiasLimitIsIndividual,
                         choice.Limit ?? "",
                         $"\"{choice.Limit}\" serves both the mean and single specimens of {choice.Analyte}; a regulatory or total limit must not serve as allowable bias.",
@@ -74,7 +74,7 @@ internal static class LimitCautions
                 )
                 {
                     table.Remark(
-                        "limits",
+                        CriterionKeys.Limits,
                         CautionQueries.BiasLimitNotBelowIndividual,
                         ofMean.Id,
                         $"The mean of {choice.Analyte} may move as far as a single specimen: \"{ofMean.Id}\" leaves nothing for other errors.",

@@ -1,7 +1,6 @@
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Protocols;
 
@@ -11,21 +10,20 @@ internal static class LimitReader
     public static Limit Read(TomlTable table)
     {
         var limit = new Limit(
-            Id: table.RequireText("id"),
-            Percent: table.OptionalDecimal("percent", NumberRange.LimitPercent),
-            AbsoluteInUnit: table.OptionalDecimal("absolute_in_unit", NumberRange.AboveZero),
-            Source: table.RequireText("source")
+            Id: table.Read(LimitKeys.Id),
+            Percent: table.Read(LimitKeys.Percent),
+            AbsoluteInUnit: table.Read(LimitKeys.AbsoluteInUnit),
+            Source: table.Read(LimitKeys.Source)
         )
         {
-            Basis = table.OptionalTable("biological_variation", ProtocolKeys.LimitBasis)
-                is { } basis
+            Basis = table.OptionalTable(LimitKeys.BiologicalVariation) is { } basis
                 ? ReadBasis(basis)
                 : null,
         };
-        if (!table.Has("percent") && !table.Has("absolute_in_unit"))
+        if (!table.Has(LimitKeys.Percent) && !table.Has(LimitKeys.AbsoluteInUnit))
         {
             table.Remark(
-                "percent",
+                LimitKeys.Percent,
                 ProtocolQueries.LimitWithoutAmount,
                 "",
                 $"The limit \"{limit.Id}\" has neither \"percent\" nor \"absolute_in_unit\".",
@@ -35,13 +33,13 @@ internal static class LimitReader
 
         if (
             limit is { Basis: { } source, Percent: { } percent }
-            && table.IsSound("percent")
+            && table.IsSound(LimitKeys.Percent)
             && source is { WithinCvPercent: > 0, BetweenCvPercent: > 0 }
             && (double)percent > source.GoalPercent
         )
         {
             table.Remark(
-                "percent",
+                LimitKeys.Percent,
                 ProtocolQueries.LimitAboveGoal,
                 FormattableString.Invariant($"{percent}"),
                 FormattableString.Invariant(
@@ -58,9 +56,9 @@ internal static class LimitReader
 
     private static LimitBasis ReadBasis(TomlTable table) =>
         new(
-            table.RequireDecimal("cvi", NumberRange.Percent),
-            table.RequireDecimal("cvg", NumberRange.Percent),
-            table.RequireChoice("grade", FileWords.GoalGrades),
-            table.RequireChoice("goal", FileWords.GoalKinds)
+            table.Read(BiologicalVariationKeys.WithinCv),
+            table.Read(BiologicalVariationKeys.BetweenCv),
+            table.Read(BiologicalVariationKeys.Grade),
+            table.Read(BiologicalVariationKeys.Goal)
         );
 }

@@ -15,31 +15,26 @@ internal sealed record Parts<T>(string Name, ImmutableArray<Part<T>> Items)
     /// <summary>Reads every table of a list.</summary>
     public static Parts<T> Read(
         TomlTable parent,
-        string key,
-        TableShape shape,
+        TableKey key,
         Func<TomlTable, T> read,
-        bool required = true
+        bool? isRequired = null
     ) =>
         new(
-            key,
-            [
-                .. parent
-                    .Tables(key, shape, required)
-                    .Select(table => new Part<T>(table, read(table))),
-            ]
+            key.Name,
+            [.. parent.Tables(key, isRequired).Select(table => new Part<T>(table, read(table)))]
         );
 
     /// <summary>The values alone.</summary>
     public ImmutableArray<T> Values => [.. Items.Select(item => item.Value)];
 
     /// <summary>The codes under a key; null when one of them could not be read, so that nothing is called unknown by mistake.</summary>
-    public ImmutableArray<string>? Codes(string key, Func<T, string> code) =>
+    public ImmutableArray<string>? Codes(Key<string> key, Func<T, string> code) =>
         Items.IsEmpty || Items.Any(item => !item.Table.IsSound(key))
             ? null
             : [.. Items.Select(item => code(item.Value))];
 
     /// <summary>Raises a query for every code that stands twice.</summary>
-    public void RequireUnique(string key, Func<T, string> code)
+    public void RequireUnique(Key<string> key, Func<T, string> code)
     {
         var lines = new Dictionary<string, int?>(StringComparer.Ordinal);
         foreach (var (table, value) in Items)
@@ -51,7 +46,7 @@ internal sealed record Parts<T>(string Name, ImmutableArray<Part<T>> Items)
                     ProtocolQueries.DuplicateId,
                     code(value),
                     FormattableString.Invariant(
-                        $"\"{code(value)}\" is already the {key} of the \"{Name}\" on line {lines[code(value)]}."
+                        $"\"{code(value)}\" is already the {key.Name} of the \"{Name}\" on line {lines[code(value)]}."
                     ),
                     "Give each its own."
                 );

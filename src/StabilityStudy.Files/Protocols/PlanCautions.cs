@@ -12,13 +12,13 @@ internal static class PlanCautions
 
     public static void Check(ProtocolDraft draft)
     {
-        if (draft.Root.IsSound("time_points"))
+        if (draft.Root.IsSound(ProtocolKeys.TimePoints))
         {
             CheckTolerance(draft);
             CheckStep(draft);
         }
 
-        if (draft.Root.IsSound("baseline_within"))
+        if (draft.Root.IsSound(ProtocolKeys.BaselineWithin))
         {
             CheckBaseline(draft);
         }
@@ -27,7 +27,7 @@ internal static class PlanCautions
         if (draft.Conduct.LeftOutPercentMaximum > MostLeftOutPercent)
         {
             draft.Root.Remark(
-                "left_out_percent_max",
+                ProtocolKeys.LeftOutPercentMaximum,
                 CautionQueries.MuchMayBeLeftOut,
                 FormattableString.Invariant($"{draft.Conduct.LeftOutPercentMaximum}"),
                 FormattableString.Invariant(
@@ -45,13 +45,13 @@ internal static class PlanCautions
         foreach (var (table, storage) in draft.Storages.Items)
         {
             if (
-                table.IsSound("celsius")
+                table.IsSound(StorageKeys.Celsius)
                 && storage.HighestCelsius > 0
                 && storage.HighestCelsius - storage.LowestCelsius > WidestCelsius
             )
             {
                 table.Remark(
-                    "celsius",
+                    StorageKeys.Celsius,
                     CautionQueries.TemperatureRangeWide,
                     FormattableString.Invariant(
                         $"{storage.LowestCelsius} to {storage.HighestCelsius}"
@@ -73,7 +73,7 @@ internal static class PlanCautions
         if (gaps.Any(gap => early + late >= gap))
         {
             draft.Root.Remark(
-                "tolerance",
+                ProtocolKeys.Tolerance,
                 CautionQueries.WindowsOverlap,
                 Written(early, late),
                 "With this tolerance a test can belong to two time points.",
@@ -86,7 +86,7 @@ internal static class PlanCautions
         )
         {
             draft.Root.Remark(
-                "tolerance",
+                ProtocolKeys.Tolerance,
                 CautionQueries.WideTolerance,
                 Written(early, late),
                 "The tolerance is more than a quarter of the time to the neighboring time point.",
@@ -100,10 +100,13 @@ internal static class PlanCautions
 
     private static void CheckStep(ProtocolDraft draft)
     {
-        if (draft.Root.IsSound("window_step") && draft.WindowStep > draft.TimePoints[0].Delay)
+        if (
+            draft.Root.IsSound(ProtocolKeys.WindowStep)
+            && draft.WindowStep > draft.TimePoints[0].Delay
+        )
         {
             draft.Root.Remark(
-                "window_step",
+                ProtocolKeys.WindowStep,
                 CautionQueries.WindowStepTooLong,
                 DurationText.Format(draft.WindowStep),
                 $"A window of {draft.TimePoints[0]} rounded down to this step is nothing.",
@@ -129,7 +132,7 @@ internal static class PlanCautions
         if (within > shortest || (within == shortest && within > UsualBaseline))
         {
             draft.Root.Remark(
-                "baseline_within",
+                ProtocolKeys.BaselineWithin,
                 CautionQueries.BaselineBeyondStandardWindow,
                 DurationText.Format(within),
                 $"The baseline may be as late as today's window of {DurationText.Format(shortest)} ({owner}) ends.",
@@ -138,11 +141,14 @@ internal static class PlanCautions
         }
         else if (
             (within > UsualBaseline && !StartsFromSeparatedPlasma(draft))
-            || (draft.Root.IsSound("time_points") && 4 * within > draft.TimePoints[0].Delay)
+            || (
+                draft.Root.IsSound(ProtocolKeys.TimePoints)
+                && 4 * within > draft.TimePoints[0].Delay
+            )
         )
         {
             draft.Root.Remark(
-                "baseline_within",
+                ProtocolKeys.BaselineWithin,
                 CautionQueries.LateBaseline,
                 DurationText.Format(within),
                 $"A baseline as late as {DurationText.Format(within)} hides the change before it.",
@@ -154,7 +160,7 @@ internal static class PlanCautions
     // Plasma has to be spun and taken off before its storage begins, and fresh plasma is tested within the standard
     // window; blood or plasma on cells changes from the first minute on.
     private static bool StartsFromSeparatedPlasma(ProtocolDraft draft) =>
-        draft.Root.IsSound("storage")
+        draft.Root.IsSound(ProtocolKeys.Storages)
         && !draft.Storages.Values.IsEmpty
         && draft.Storages.Values.All(storage => storage.State == StorageState.SeparatedPlasma);
 }

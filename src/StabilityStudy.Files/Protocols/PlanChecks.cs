@@ -21,7 +21,7 @@ internal static class PlanChecks
     {
         var delays = draft.TimePoints.Select(point => point.Delay).ToArray();
         if (
-            draft.Root.IsSound("time_points")
+            draft.Root.IsSound(ProtocolKeys.TimePoints)
             && (
                 delays[0] <= TimeSpan.Zero
                 || delays.Zip(delays.Skip(1)).Any(p => p.First >= p.Second)
@@ -29,7 +29,7 @@ internal static class PlanChecks
         )
         {
             draft.Root.Fault(
-                "time_points",
+                ProtocolKeys.TimePoints,
                 ProtocolQueries.TimePointsOrder,
                 string.Join(", ", draft.TimePoints),
                 "The time points are not above zero, different and ascending.",
@@ -40,7 +40,7 @@ internal static class PlanChecks
 
     private static void CheckFirstTimePoint(ProtocolDraft draft)
     {
-        if (!draft.Root.IsSound("time_points"))
+        if (!draft.Root.IsSound(ProtocolKeys.TimePoints))
         {
             return;
         }
@@ -52,7 +52,7 @@ internal static class PlanChecks
             if (standard > TimeSpan.Zero && first.Delay > 2 * standard)
             {
                 draft.Root.Remark(
-                    "time_points",
+                    ProtocolKeys.TimePoints,
                     ProtocolQueries.FirstTimePointTooLate,
                     first.ToString(),
                     $"The first time point, {first}, is beyond twice the standard window of {analyte.Id} ({DurationText.Format(standard)}): nobody would look at the stretch between.",
@@ -65,8 +65,8 @@ internal static class PlanChecks
     private static void CheckBaseline(ProtocolDraft draft)
     {
         if (
-            draft.Root.IsSound("time_points")
-            && draft.Root.IsSound("baseline_within")
+            draft.Root.IsSound(ProtocolKeys.TimePoints)
+            && draft.Root.IsSound(ProtocolKeys.BaselineWithin)
             && (
                 draft.BaselineWithin >= draft.TimePoints[0].Delay
                 || draft.BaselineWithin <= TimeSpan.Zero
@@ -74,7 +74,7 @@ internal static class PlanChecks
         )
         {
             draft.Root.Fault(
-                "baseline_within",
+                ProtocolKeys.BaselineWithin,
                 ProtocolQueries.BaselineTooLate,
                 DurationText.Format(draft.BaselineWithin),
                 $"The baseline must be tested above zero and before the first time point, {draft.TimePoints[0]}.",
@@ -85,10 +85,10 @@ internal static class PlanChecks
 
     private static void CheckStepAndDays(ProtocolDraft draft)
     {
-        if (draft.Root.IsSound("window_step") && draft.WindowStep <= TimeSpan.Zero)
+        if (draft.Root.IsSound(ProtocolKeys.WindowStep) && draft.WindowStep <= TimeSpan.Zero)
         {
             draft.Root.Fault(
-                "window_step",
+                ProtocolKeys.WindowStep,
                 FileQueries.OutOfRange,
                 DurationText.Format(draft.WindowStep),
                 "\"window_step\" must be above zero.",
@@ -96,10 +96,10 @@ internal static class PlanChecks
             );
         }
 
-        if (draft.Root.IsSound("minimum_days") && draft.MinimumDays < UsualDays)
+        if (draft.Root.IsSound(ProtocolKeys.MinimumDays) && draft.MinimumDays < UsualDays)
         {
             draft.Root.Remark(
-                "minimum_days",
+                ProtocolKeys.MinimumDays,
                 ProtocolQueries.FewDays,
                 FormattableString.Invariant($"{draft.MinimumDays}"),
                 "Fewer than five collection days are asked for, so that an error of one day weighs heavily.",
@@ -110,7 +110,7 @@ internal static class PlanChecks
 
     private static void CheckTubePlan(ProtocolDraft draft)
     {
-        if (!draft.Root.IsSound("tube_plan"))
+        if (!draft.Root.IsSound(ProtocolKeys.TubePlan))
         {
             return;
         }
@@ -121,12 +121,12 @@ internal static class PlanChecks
             {
                 TubePlan.OneTubeRetested => storage.State == StorageState.WholeBlood,
                 TubePlan.Aliquots => storage.State != StorageState.SeparatedPlasma,
-                _ => false,
+                TubePlan.TubePerTimePoint => false,
             };
-            if (table.IsSound("state") && unfit)
+            if (table.IsSound(StorageKeys.State) && unfit)
             {
                 table.Fault(
-                    "state",
+                    StorageKeys.State,
                     ProtocolQueries.TubePlanDoesNotFit,
                     Words.FileWords.States.Write(storage.State),
                     draft.TubePlan == TubePlan.OneTubeRetested

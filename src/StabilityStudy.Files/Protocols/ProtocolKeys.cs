@@ -1,157 +1,273 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
+using StabilityStudy.Files.Words;
+using static StabilityStudy.Files.Toml.ValueForms;
+using static StabilityStudy.Files.Words.Need;
 
 namespace StabilityStudy.Files.Protocols;
 
-/// <summary>Every key of protocol.toml.</summary>
+/// <summary>The keys at the top of protocol.toml.</summary>
 internal static class ProtocolKeys
 {
-    public static readonly TableShape Root = new(
-        "",
-        "format",
+    public static readonly KeyTable Table = new();
+
+    public static readonly Key<int> Format = FormatNumber.Declare(Table);
+
+    public static readonly Key<string> Code = Table.Add(
         "code",
+        Required,
+        StudyCode(longest: 60),
+        "study code; names files and stands on every page",
+        "\"WB-RT-12\""
+    );
+
+    public static readonly Key<string> Version = Table.Add(
         "version",
+        Required,
+        Text,
+        "version of the protocol",
+        "\"2\""
+    );
+
+    public static readonly Key<ImmutableArray<TimeSpan>> TimePoints = Table.Add(
         "time_points",
+        Required,
+        Durations,
+        "planned delays since collection, ascending",
+        "[\"6 h\", \"8 h\"]"
+    );
+
+    public static readonly TableKey Tolerance = Table.AddTable(
         "tolerance",
+        Required,
+        ToleranceKeys.Table,
+        "how far an actual delay may lie from the planned one",
+        "{ early = \"0 min\", late = \"30 min\" }"
+    );
+
+    public static readonly Key<TimeSpan> BaselineWithin = Table.Add(
         "baseline_within",
+        Required,
+        Duration,
+        "longest time from collection to the baseline test",
+        "\"1 h\""
+    );
+
+    public static readonly Key<TubePlan> TubePlan = Table.Add(
         "tube_plan",
+        Required,
+        Word(FileWords.TubePlans),
+        "from what each result of a specimen is taken",
+        "\"a tube per time point\""
+    );
+
+    public static readonly Key<int> Replicates = Table.Add(
         "replicates",
+        Optional,
+        Whole(1, 2).Or(1),
+        "results per tube that are averaged; 1 when not given",
+        "1"
+    );
+
+    public static readonly Key<int> MinimumDays = Table.Add(
         "minimum_days",
+        Required,
+        Whole(2, 366),
+        "fewest collection days on which a mean is judged",
+        "5"
+    );
+
+    public static readonly Key<TimeSpan> WindowStep = Table.Add(
         "window_step",
+        Required,
+        Duration,
+        "a window is rounded down to this step",
+        "\"30 min\""
+    );
+
+    public static readonly Key<decimal> LeftOutPercentMaximum = Table.Add(
         "left_out_percent_max",
+        Optional,
+        Number(NumberRange.LeftOut).Or(20),
+        "largest share of specimens left out of a time point, percent; 20 when not given",
+        "20"
+    );
+
+    public static readonly Key<TimeSpan> OneRunWithin = Table.Add(
         "one_run_within",
+        Optional,
+        LongDuration.Or(TimeSpan.FromHours(1)),
+        "longest time between two tests of one run; 1 h when not given",
+        "\"1 h\""
+    );
+
+    public static readonly Key<ImmutableArray<string>> RerunReasons = Table.Add(
         "rerun_reasons",
+        Optional,
+        EachOnce(Texts, reason => $"The reason \"{reason}\" stands twice."),
+        "reasons for which a test may be repeated; none when not given",
+        "[\"instrument error\"]"
+    );
+
+    public static readonly Key<ControlRule> Controls = Table.Add(
         "controls",
+        Optional,
+        Word(FileWords.ControlRules).Or(ControlRule.EveryRun),
+        "where control results are; in every run when not given",
+        "\"every run\""
+    );
+
+    public static readonly Key<RepeatDraws> RepeatDraws = Table.Add(
         "repeat_draws",
+        Optional,
+        Word(FileWords.RepeatDrawRules).Or(Core.Protocol.RepeatDraws.LeftOut),
+        "a second specimen of a person; left out when not given",
+        "\"left out\""
+    );
+
+    public static readonly Key<int?> DelaysPerSpecimen = Table.Add(
         "delays_per_specimen",
+        Optional,
+        Whole(1, 100).OrNone(),
+        "how many time points each specimen is tested at; all when not given",
+        "2"
+    );
+
+    public static readonly Key<int> Looks = Table.Add(
         "looks",
+        Optional,
+        Whole(1, 2).Or(1),
+        "2 where an extension is planned: the data are looked at when the planned specimens are in, and once more after the extension; confidence is then at least 0.95 for means and 0.975 for shares; 1 when not given",
+        "1"
+    );
+
+    public static readonly TableKey Signatories = Table.AddTables(
         "signatories",
+        Required,
+        SignatoryKeys.Table,
+        "who signs, in order",
+        "[{ role = \"author\", meaning = \"ran this study\" }]"
+    );
+
+    public static readonly TableKey Storages = Table.AddTables(
         "storage",
+        Required,
+        StorageKeys.Table,
+        "states in which tubes wait",
+        "[{ id = \"wb-rt\", state = \"whole blood\", cap = \"closed\", celsius = [18, 25], spin_to_test = \"1 h\" }]"
+    );
+
+    public static readonly TableKey Groups = Table.AddTables(
         "group",
+        Required,
+        GroupKeys.Table,
+        "patient groups",
+        "[{ id = \"none\", name = \"No anticoagulant\", specimens = 40 }]"
+    );
+
+    public static readonly TableKey Eligibility = Table.AddTable(
         "eligibility",
+        Required,
+        EligibilityKeys.Table,
+        "which specimens may be used",
+        "{ fill_percent_min = 90, hematocrit_percent_max = 55, clot = \"reject\", source = \"common practice\" }"
+    );
+
+    public static readonly TableKey Analytes = Table.AddTables(
         "analyte",
+        Required,
+        AnalyteKeys.Table,
+        "measured quantities, a [[analyte]] each",
+        "[[analyte]]"
+    );
+
+    public static readonly TableKey Limits = Table.AddTables(
         "limit",
-        "criterion"
+        Depends,
+        LimitKeys.Table,
+        "limits, a [[limit]] each; not needed where no criterion has limits",
+        "[[limit]]"
     );
 
-    public static readonly TableShape Tolerance = new("tolerance", "early", "late");
-
-    public static readonly TableShape Signatory = new("signatories", "role", "meaning");
-
-    public static readonly TableShape Storage = new(
-        "storage",
-        "id",
-        "state",
-        "cap",
-        "celsius",
-        "spin_to_test"
-    );
-
-    public static readonly TableShape Group = new(
-        "group",
-        "id",
-        "name",
-        "specimens",
-        "baseline_spun_within"
-    );
-
-    public static readonly TableShape Eligibility = new(
-        "eligibility",
-        "fill_percent_min",
-        "hematocrit_percent_max",
-        "clot",
-        "source"
-    );
-
-    public static readonly TableShape Analyte = new(
-        "analyte",
-        "id",
-        "name",
-        "method",
-        "loinc",
-        "unit",
-        "decimals",
-        "standard_window",
-        "manufacturer_limit",
-        "cv_percent",
-        "measuring_interval",
-        "decision_levels",
-        "error_variance_ratio",
-        "drift_shape",
-        "time_points",
-        "groups",
-        "storages",
-        "group_windows",
-        "categories",
-        "ratio_of"
-    );
-
-    public static readonly TableShape StandardWindow = new("standard_window", "time", "source");
-
-    public static readonly TableShape GroupWindow = new("group_windows", "group", "time", "source");
-
-    public static readonly TableShape ManufacturerLimit = new(
-        "manufacturer_limit",
-        "time",
-        "document"
-    );
-
-    public static readonly TableShape CvPercent = new("cv_percent", "between_run");
-
-    public static readonly TableShape Limit = new(
-        "limit",
-        "id",
-        "percent",
-        "absolute_in_unit",
-        "source",
-        "biological_variation"
-    );
-
-    public static readonly TableShape LimitBasis = new(
-        "biological_variation",
-        "cvi",
-        "cvg",
-        "grade",
-        "goal"
-    );
-
-    public static readonly TableShape Criterion = new(
+    public static readonly TableKey Criteria = Table.AddTables(
         "criterion",
-        "id",
-        "kind",
-        "limits",
-        "analytes",
-        "groups",
-        "confidence",
-        "rule",
-        "scale",
-        "share_percent_min",
-        "share_percent_max",
-        "levels",
-        "cutoffs",
-        "weak_positives_min",
-        "shapes"
+        Required,
+        CriterionKeys.Table,
+        "criteria, a [[criterion]] each",
+        "[[criterion]]"
     );
 
-    /// <summary>Keys are analytes, values are limits.</summary>
-    public static readonly TableShape CriterionLimits = new("limits");
+    /// <summary>A code that can be part of a file name.</summary>
+    private static ValueForm<string> StudyCode(int longest) =>
+        Text.When(
+            FormattableString.Invariant(
+                $"letters, digits, hyphen, underscore and point, at most {longest} characters"
+            ),
+            (table, key, code) =>
+            {
+                var unfit = code.Where(c =>
+                        !char.IsAsciiLetterOrDigit(c) && c is not ('-' or '_' or '.')
+                    )
+                    .Distinct()
+                    .ToArray();
+                return (unfit.Length == 0 && !code.StartsWith('.') && code.Length <= longest)
+                    || table.Refuse(
+                        key,
+                        ProtocolQueries.UnfitCode,
+                        code,
+                        unfit.Length > 0
+                            ? $"The study code names files, and \"{new string(unfit)}\" is unfit for that."
+                            : FormattableString.Invariant(
+                                $"The study code names files: it must not begin with a point or have more than {longest} characters."
+                            ),
+                        "Use letters, digits, hyphen, underscore and point only."
+                    );
+            }
+        );
+}
 
-    /// <summary>Every table, for documentation that must name each key.</summary>
-    public static readonly ImmutableArray<TableShape> All =
-    [
-        Root,
-        Tolerance,
-        Signatory,
-        Storage,
-        Group,
-        Eligibility,
-        Analyte,
-        StandardWindow,
-        GroupWindow,
-        ManufacturerLimit,
-        CvPercent,
-        Limit,
-        LimitBasis,
-        Criterion,
-    ];
+/// <summary>The keys of "tolerance".</summary>
+internal static class ToleranceKeys
+{
+    public static readonly KeyTable Table = new();
+
+    public static readonly Key<TimeSpan> Early = Table.Add(
+        "early",
+        Required,
+        Duration,
+        "before the planned delay",
+        "\"0 min\""
+    );
+
+    public static readonly Key<TimeSpan> Late = Table.Add(
+        "late",
+        Required,
+        Duration,
+        "after the planned delay",
+        "\"30 min\""
+    );
+}
+
+/// <summary>The keys of a signatory.</summary>
+internal static class SignatoryKeys
+{
+    public static readonly KeyTable Table = new();
+
+    public static readonly Key<string> Role = Table.Add(
+        "role",
+        Required,
+        Text,
+        "part in signing",
+        "\"author\""
+    );
+
+    public static readonly Key<string> Meaning = Table.Add(
+        "meaning",
+        Required,
+        Text,
+        "what the signature says",
+        "\"ran this study\""
+    );
 }

@@ -3,7 +3,6 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Protocols;
 
@@ -11,7 +10,6 @@ namespace StabilityStudy.Files.Protocols;
 public static class ProtocolReader
 {
     private const int Format = 1;
-    private const int MostDays = 366;
 
     /// <summary>Reads a protocol and checks that it can be carried out and judged.</summary>
     /// <param name="utf8">Content of the file.</param>
@@ -36,55 +34,28 @@ public static class ProtocolReader
             return null;
         }
 
-        var root = TomlTable.Root(entries, ProtocolKeys.Root, fileName, queries);
-        FormatNumber.Check(root, Format);
-        var criteria = Parts<Criterion?>.Read(
-            root,
-            "criterion",
-            ProtocolKeys.Criterion,
-            CriterionReader.Read
-        );
+        var root = TomlTable.Root(entries, ProtocolKeys.Table, fileName, queries);
+        FormatNumber.Check(root, ProtocolKeys.Format, Format);
+        var criteria = Parts<Criterion?>.Read(root, ProtocolKeys.Criteria, CriterionReader.Read);
+        var hasLimits = criteria.Items.Any(item => item.Table.Has(CriterionKeys.Limits));
         var draft = new ProtocolDraft(
             root,
-            Code: root.RequireText("code"),
-            Version: root.RequireText("version"),
-            TimePoints: [.. root.RequireDurations("time_points").Select(d => new TimePoint(d))],
-            Tolerance: ReadTolerance(root.RequireTable("tolerance", ProtocolKeys.Tolerance)),
-            BaselineWithin: root.RequireDuration("baseline_within"),
-            TubePlan: root.RequireChoice("tube_plan", FileWords.TubePlans),
-            Replicates: root.OptionalWhole("replicates", 1, 2) ?? 1,
-            MinimumDays: root.RequireWhole("minimum_days", 2, MostDays),
-            WindowStep: root.RequireDuration("window_step"),
+            Code: root.Read(ProtocolKeys.Code),
+            Version: root.Read(ProtocolKeys.Version),
+            TimePoints: [.. root.Read(ProtocolKeys.TimePoints).Select(d => new TimePoint(d))],
+            Tolerance: ReadTolerance(root.RequireTable(ProtocolKeys.Tolerance)),
+            BaselineWithin: root.Read(ProtocolKeys.BaselineWithin),
+            TubePlan: root.Read(ProtocolKeys.TubePlan),
+            Replicates: root.Read(ProtocolKeys.Replicates),
+            MinimumDays: root.Read(ProtocolKeys.MinimumDays),
+            WindowStep: root.Read(ProtocolKeys.WindowStep),
             Conduct: ConductReader.Read(root),
-            Signatories: Parts<Signatory>.Read(
-                root,
-                "signatories",
-                ProtocolKeys.Signatory,
-                ReadSignatory
-            ),
-            Storages: Parts<Storage>.Read(
-                root,
-                "storage",
-                ProtocolKeys.Storage,
-                StorageReader.Read
-            ),
-            Groups: Parts<PatientGroup>.Read(root, "group", ProtocolKeys.Group, GroupReader.Read),
-            Eligibility: GroupReader.ReadEligibility(
-                root.RequireTable("eligibility", ProtocolKeys.Eligibility)
-            ),
-            Analytes: Parts<Analyte>.Read(
-                root,
-                "analyte",
-                ProtocolKeys.Analyte,
-                AnalyteReader.Read
-            ),
-            Limits: Parts<Limit>.Read(
-                root,
-                "limit",
-                ProtocolKeys.Limit,
-                LimitReader.Read,
-                required: criteria.Items.Any(item => item.Table.Has("limits"))
-            ),
+            Signatories: Parts<Signatory>.Read(root, ProtocolKeys.Signatories, ReadSignatory),
+            Storages: Parts<Storage>.Read(root, ProtocolKeys.Storages, StorageReader.Read),
+            Groups: Parts<PatientGroup>.Read(root, ProtocolKeys.Groups, GroupReader.Read),
+            Eligibility: GroupReader.ReadEligibility(root.RequireTable(ProtocolKeys.Eligibility)),
+            Analytes: Parts<Analyte>.Read(root, ProtocolKeys.Analytes, AnalyteReader.Read),
+            Limits: Parts<Limit>.Read(root, ProtocolKeys.Limits, LimitReader.Read, hasLimits),
             Criteria: criteria
         );
         ProtocolChecks.Check(draft);
@@ -92,8 +63,8 @@ public static class ProtocolReader
     }
 
     private static Tolerance ReadTolerance(TomlTable table) =>
-        new(Early: table.RequireDuration("early"), Late: table.RequireDuration("late"));
+        new(Early: table.Read(ToleranceKeys.Early), Late: table.Read(ToleranceKeys.Late));
 
     private static Signatory ReadSignatory(TomlTable table) =>
-        new(Role: table.RequireText("role"), Meaning: table.RequireText("meaning"));
+        new(Role: table.Read(SignatoryKeys.Role), Meaning: table.Read(SignatoryKeys.Meaning));
 }

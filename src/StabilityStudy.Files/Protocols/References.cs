@@ -15,7 +15,7 @@ internal static class References
     /// <param name="known">The codes that exist; null when they could not be read, and then nothing is checked.</param>
     public static void Check(
         TomlTable table,
-        string key,
+        Key key,
         string code,
         string what,
         ImmutableArray<string>? known

@@ -37,24 +37,28 @@ internal static class SourceCautions
 
     private static ImmutableArray<Place> Sources(ProtocolDraft draft) =>
         [
-            new Place(draft.Root, "eligibility", NamedSource.OfEligibility(draft.Eligibility)),
+            new Place(
+                draft.Root,
+                ProtocolKeys.Eligibility,
+                NamedSource.OfEligibility(draft.Eligibility)
+            ),
             .. draft.Analytes.Items.SelectMany(part => OfAnalyte(part.Table, part.Value)),
             .. draft.Limits.Items.Select(part => new Place(
                 part.Table,
-                "source",
+                LimitKeys.Source,
                 NamedSource.OfLimit(part.Value)
             )),
         ];
 
     private static IEnumerable<Place> OfAnalyte(TomlTable table, Analyte analyte) =>
         [
-            new(table, "standard_window", NamedSource.OfStandardWindow(analyte)),
+            new(table, AnalyteKeys.StandardWindow, NamedSource.OfStandardWindow(analyte)),
             .. analyte.GroupWindows.Select(window => new Place(
                 table,
-                "group_windows",
+                AnalyteKeys.GroupWindows,
                 NamedSource.OfGroupWindow(analyte, window)
             )),
-            new(table, "manufacturer_limit", NamedSource.OfManufacturerLimit(analyte)),
+            new(table, AnalyteKeys.ManufacturerLimit, NamedSource.OfManufacturerLimit(analyte)),
         ];
 
     private static void Report(
@@ -81,12 +85,12 @@ internal static class SourceCautions
     private static void CheckManufacturer(ProtocolDraft draft)
     {
         var silent = draft
-            .Analytes.Items.Where(part => !part.Table.Has("manufacturer_limit"))
+            .Analytes.Items.Where(part => !part.Table.Has(AnalyteKeys.ManufacturerLimit))
             .ToArray();
         if (silent is [var first, ..])
         {
             first.Table.Remark(
-                "manufacturer_limit",
+                AnalyteKeys.ManufacturerLimit,
                 CautionQueries.ManufacturerLimitNotStated,
                 "",
                 $"The manufacturer's limit is not stated: {string.Join(", ", silent.Select(part => part.Value.Id))}.",
@@ -95,5 +99,5 @@ internal static class SourceCautions
         }
     }
 
-    private sealed record Place(TomlTable Table, string Key, NamedSource Source);
+    private sealed record Place(TomlTable Table, Key Key, NamedSource Source);
 }

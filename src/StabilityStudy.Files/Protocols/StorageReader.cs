@@ -1,7 +1,6 @@
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Protocols;
 
@@ -10,23 +9,23 @@ internal static class StorageReader
 {
     public static Storage Read(TomlTable table)
     {
-        var celsius = IntervalReader.Read(table, "celsius", NumberRange.Celsius, allowEqual: true);
+        var celsius = table.Read(StorageKeys.Celsius);
         var storage = new Storage(
-            Id: table.RequireText("id"),
-            State: table.RequireChoice("state", FileWords.States),
-            Cap: table.RequireChoice("cap", FileWords.Caps),
+            Id: table.Read(StorageKeys.Id),
+            State: table.Read(StorageKeys.State),
+            Cap: table.Read(StorageKeys.Cap),
             LowestCelsius: celsius.Lowest,
             HighestCelsius: celsius.Highest,
-            SpinToTest: table.OptionalDuration("spin_to_test")
+            SpinToTest: table.Read(StorageKeys.SpinToTest)
         );
         if (
-            table.IsSound("state")
+            table.IsSound(StorageKeys.State)
             && storage.State == StorageState.WholeBlood
-            && !table.Has("spin_to_test")
+            && !table.Has(StorageKeys.SpinToTest)
         )
         {
             table.Fault(
-                "spin_to_test",
+                StorageKeys.SpinToTest,
                 FileQueries.MissingKey,
                 "",
                 "Whole blood needs \"spin_to_test\": the longest time from spinning to the test.",

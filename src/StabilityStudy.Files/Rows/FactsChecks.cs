@@ -19,14 +19,14 @@ internal static class FactsChecks
         QueryList queries
     )
     {
-        var analytes = protocol?.Analytes.Codes("id", analyte => analyte.Id);
+        var analytes = protocol?.Analytes.Codes(AnalyteKeys.Id, analyte => analyte.Id);
         foreach (var (table, lot) in facts.Lots.Items)
         {
-            References.Check(table, "analyte", lot.Analyte, "analyte", analytes);
+            References.Check(table, LotKeys.Analyte, lot.Analyte, "analyte", analytes);
         }
 
         var timePoints =
-            protocol is not null && protocol.Root.IsSound("time_points")
+            protocol is not null && protocol.Root.IsSound(ProtocolKeys.TimePoints)
                 ? protocol.TimePoints.Select(point => point.ToString()).ToImmutableArray()
                 : (ImmutableArray<string>?)null;
         var specimens = tubes.KnowsEveryTube
@@ -34,11 +34,23 @@ internal static class FactsChecks
             : (ImmutableArray<string>?)null;
         foreach (var (table, exclusion) in facts.Exclusions.Items)
         {
-            References.Check(table, "specimen", exclusion.Specimen, "specimen", specimens);
-            References.Check(table, "analyte", exclusion.Analyte ?? "", "analyte", analytes);
             References.Check(
                 table,
-                "time_point",
+                ExclusionKeys.Specimen,
+                exclusion.Specimen,
+                "specimen",
+                specimens
+            );
+            References.Check(
+                table,
+                ExclusionKeys.Analyte,
+                exclusion.Analyte ?? "",
+                "analyte",
+                analytes
+            );
+            References.Check(
+                table,
+                ExclusionKeys.TimePoint,
                 exclusion.TimePoint?.ToString() ?? "",
                 "time point",
                 timePoints

@@ -4,6 +4,7 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Protocols;
+using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Rows;
 
@@ -34,19 +35,23 @@ internal sealed record KnownCodes(
     /// <summary>Gathers the codes.</summary>
     public static KnownCodes From(ProtocolDraft? protocol, FactsDraft? facts) =>
         new(
-            Groups: new("group", "protocol.toml", protocol?.Groups.Codes("id", group => group.Id)),
+            Groups: new(
+                "group",
+                "protocol.toml",
+                protocol?.Groups.Codes(GroupKeys.Id, group => group.Id)
+            ),
             Storages: new(
                 "storage",
                 "protocol.toml",
-                protocol?.Storages.Codes("id", storage => storage.Id)
+                protocol?.Storages.Codes(StorageKeys.Id, storage => storage.Id)
             ),
             Analytes: new(
                 "analyte",
                 "protocol.toml",
-                protocol?.Analytes.Codes("id", analyte => analyte.Id)
+                protocol?.Analytes.Codes(AnalyteKeys.Id, analyte => analyte.Id)
             ),
             AnalyteById: ById(protocol),
-            TimePoints: protocol is not null && protocol.Root.IsSound("time_points")
+            TimePoints: protocol is not null && protocol.Root.IsSound(ProtocolKeys.TimePoints)
                 ? protocol.TimePoints
                 : null,
             OccasionByWord: (protocol?.TimePoints ?? [])
@@ -54,30 +59,38 @@ internal sealed record KnownCodes(
                 .Select(point => new TestOccasion(point))
                 .Prepend(default)
                 .ToFrozenDictionary(occasion => occasion.ToString(), StringComparer.Ordinal),
-            People: new("person", "study.toml", facts?.People.Codes("code", p => p.Code)),
+            People: new("person", "study.toml", facts?.People.Codes(PersonKeys.Code, p => p.Code)),
             Instruments: new(
                 "instrument",
                 "study.toml",
-                Listed(facts, "instrument", facts?.Instruments.Codes("id", i => i.Id))
+                Listed(
+                    facts,
+                    FactsKeys.Instruments,
+                    facts?.Instruments.Codes(InstrumentKeys.Id, i => i.Id)
+                )
             ),
             Lots: new(
                 "lot",
                 "study.toml",
-                Listed(facts, "lot", facts?.Lots.Codes("id", lot => lot.Id))
+                Listed(facts, FactsKeys.Lots, facts?.Lots.Codes(LotKeys.Id, lot => lot.Id))
             ),
             Times: new LocalTimes(
                 facts?.TimeZone?.Rules,
                 facts is not null
-                    && (!facts.Root.Has("time_zone") || facts.Root.IsSound("time_zone"))
+                    && (
+                        !facts.Root.Has(FactsKeys.TimeZone)
+                        || facts.Root.IsSound(FactsKeys.TimeZone)
+                    )
             )
         );
 
     private static FrozenDictionary<string, Analyte> ById(ProtocolDraft? protocol) =>
         (protocol?.Analytes.Items ?? [])
             .Where(item =>
-                item.Table.Has("categories")
-                    ? item.Table.IsSound("categories")
-                    : item.Table.IsSound("unit") && item.Table.IsSound("decimals")
+                item.Table.Has(AnalyteKeys.Categories)
+                    ? item.Table.IsSound(AnalyteKeys.Categories)
+                    : item.Table.IsSound(AnalyteKeys.Unit)
+                        && item.Table.IsSound(AnalyteKeys.Decimals)
             )
             .DistinctBy(item => item.Value.Id)
             .ToFrozenDictionary(item => item.Value.Id, item => item.Value);
@@ -85,7 +98,7 @@ internal sealed record KnownCodes(
     // A list that is not given at all is empty, not unknown: a row must not name what nobody listed.
     private static ImmutableArray<string>? Listed(
         FactsDraft? facts,
-        string key,
+        TableKey key,
         ImmutableArray<string>? codes
     ) => facts is not null && !facts.Root.Has(key) ? [] : codes;
 }

@@ -59,7 +59,7 @@ internal static class ResultChecks
     )
     {
         var decimals = protocol
-            .Analytes.Items.Where(item => item.Table.IsSound("decimals"))
+            .Analytes.Items.Where(item => item.Table.IsSound(AnalyteKeys.Decimals))
             .DistinctBy(item => item.Value.Id)
             .ToDictionary(
                 item => item.Value.Id,

@@ -3,6 +3,7 @@ using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
+using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Rows;
 

@@ -1,4 +1,5 @@
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Toml;
 
@@ -7,14 +8,24 @@ internal static class FormatNumber
 {
     private const int HighestEver = 1000;
 
+    /// <summary>Declares the key.</summary>
+    public static Key<int> Declare(KeyTable table) =>
+        table.Add(
+            "format",
+            Need.Required,
+            ValueForms.Whole(0, HighestEver),
+            "layout of the file",
+            "1"
+        );
+
     /// <summary>Raises a query unless the file has the format that this version reads.</summary>
-    public static void Check(TomlTable root, int known)
+    public static void Check(TomlTable root, Key<int> key, int known)
     {
-        var format = root.RequireWhole("format", 0, HighestEver);
-        if (root.IsSound("format") && format != known)
+        var format = root.Read(key);
+        if (root.IsSound(key) && format != known)
         {
             root.Fault(
-                "format",
+                key,
                 FileQueries.UnsupportedFormat,
                 FormattableString.Invariant($"{format}"),
                 FormattableString.Invariant(

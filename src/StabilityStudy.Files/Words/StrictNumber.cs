@@ -8,6 +8,11 @@ internal static class StrictNumber
     private const int MostDecimals = 9;
     private const decimal Largest = 900_000_000m;
 
+    /// <summary>What a number may be, in words.</summary>
+    public static readonly string Bounds = FormattableString.Invariant(
+        $"A number has at most {MostDecimals} decimals and is at most {Largest / 1_000_000} million, above or below zero"
+    );
+
     /// <summary>Reads a number and keeps its decimals as written (7.50 has two).</summary>
     /// <returns>Null when the text is a number; otherwise what to write instead.</returns>
     public static string? Read(ReadOnlySpan<char> text, out decimal number)

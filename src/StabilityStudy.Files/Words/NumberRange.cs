@@ -1,6 +1,6 @@
 using System.Globalization;
 
-namespace StabilityStudy.Files.Toml;
+namespace StabilityStudy.Files.Words;
 
 /// <summary>The numbers that make sense for a key or column.</summary>
 /// <param name="Words">The range in words: "above zero".</param>
@@ -17,11 +17,6 @@ internal sealed record NumberRange(string Words, Func<decimal, bool> Holds)
     );
 
     public static readonly NumberRange RequiredShare = new(
-        "a share in percent, above 50 and below 100",
-        n => n is > 50 and < 100
-    );
-
-    public static readonly NumberRange RequiredPointShare = new(
         "a share in percent, above 50 and at most 100",
         n => n is > 50 and <= 100
     );

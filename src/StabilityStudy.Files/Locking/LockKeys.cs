@@ -1,0 +1,138 @@
+using System.Collections.Immutable;
+using System.Diagnostics.CodeAnalysis;
+using System.Globalization;
+using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Toml;
+using StabilityStudy.Files.Words;
+using static StabilityStudy.Files.Toml.ValueForms;
+using static StabilityStudy.Files.Words.Need;
+
+namespace StabilityStudy.Files.Locking;
+
+/// <summary>The keys of protocol.lock. The program writes them, so none has an example.</summary>
+internal static class LockKeys
+{
+    private const int MostLocks = 1000;
+
+    public static readonly KeyTable Root = new();
+
+    public static readonly Key<int> Format = FormatNumber.Declare(Root);
+
+    private static readonly KeyTable Table = new();
+
+    public static readonly TableKey Locks = Root.AddTables(
+        "lock",
+        Required,
+        Table,
+        "the locks, the first one first",
+        "[[lock]]"
+    );
+
+    public static readonly Key<int> Number = Table.Add(
+        "number",
+        Required,
+        Whole(1, MostLocks),
+        "number of the lock",
+        ""
+    );
+
+    public static readonly Key<string> ProtocolSha256 = Table.Add(
+        "protocol_sha256",
+        Required,
+        Text,
+        "SHA-256 of the protocol",
+        ""
+    );
+
+    public static readonly Key<DateTimeOffset> At = Table.Add(
+        "at",
+        Required,
+        Written<DateTimeOffset>(
+            "date and time with an offset",
+            default,
+            text =>
+                DateTimeOffset.TryParseExact(
+                    text,
+                    LockFile.TimeFormat,
+                    CultureInfo.InvariantCulture,
+                    DateTimeStyles.None,
+                    out var time
+                )
+                    ? time
+                    : null
+        ),
+        "when it was made",
+        ""
+    );
+
+    public static readonly Key<string> By = Table.Add("by", Required, Text, "who made it", "");
+
+    public static readonly Key<string?> Reason = Table.Add(
+        "reason",
+        Optional,
+        OptionalText,
+        "why it was locked again",
+        ""
+    );
+
+    public static readonly Key<string?> Previous = Table.Add(
+        "previous",
+        Optional,
+        OptionalText,
+        "SHA-256 of the statement of the lock before it",
+        ""
+    );
+
+    public static readonly Key<ImmutableArray<byte>> Signature = Table.Add(
+        "signature",
+        Optional,
+        Written<ImmutableArray<byte>>("Base64 text", [], FromBase64),
+        "CMS signature over the statement",
+        ""
+    );
+
+    public static readonly Key<ImmutableArray<byte>> TimeStamp = Table.Add(
+        "time_stamp",
+        Optional,
+        Written<ImmutableArray<byte>>("Base64 text", [], FromBase64),
+        "RFC 3161 time-stamp token over the statement",
+        ""
+    );
+
+    private static ValueForm<T> Written<T>(string what, T absent, Func<string, T?> parse)
+        where T : struct =>
+        new(
+            what,
+            absent,
+            (TomlTable table, Key key, TomlValue value, [MaybeNullWhen(false)] out T read) =>
+            {
+                read = absent;
+                if (!Text.TryRead(table, key, value, out var text))
+                {
+                    return false;
+                }
+
+                if (parse(text) is not { } parsed)
+                {
+                    return table.Refuse(
+                        key,
+                        LockFileQueries.UnreadableLock,
+                        text,
+                        $"This is no {what}.",
+                        "Put the file back as the program wrote it."
+                    );
+                }
+
+                read = parsed;
+                return true;
+            }
+        );
+
+    private static ImmutableArray<byte>? FromBase64(string text)
+    {
+        var bytes = new byte[text.Length];
+        return Convert.TryFromBase64String(text, bytes, out var length) && length > 0
+            ? [.. bytes.AsSpan(0, length)]
+            : null;
+    }
+}

@@ -1,0 +1,53 @@
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Toml;
+using StabilityStudy.Files.Words;
+using static StabilityStudy.Files.Toml.ValueForms;
+using static StabilityStudy.Files.Words.Need;
+
+namespace StabilityStudy.Files.Protocols;
+
+/// <summary>The keys of a storage.</summary>
+internal static class StorageKeys
+{
+    public static readonly KeyTable Table = new();
+
+    public static readonly Key<string> Id = Table.Add(
+        "id",
+        Required,
+        Text,
+        "code used in specimens.csv",
+        "\"wb-rt\""
+    );
+
+    public static readonly Key<StorageState> State = Table.Add(
+        "state",
+        Required,
+        Word(FileWords.States),
+        "in what state the tube waits",
+        "\"whole blood\""
+    );
+
+    public static readonly Key<Cap> Cap = Table.Add(
+        "cap",
+        Required,
+        Word(FileWords.Caps),
+        "whether the tube waits with its cap on",
+        "\"closed\""
+    );
+
+    public static readonly Key<(decimal Lowest, decimal Highest)> Celsius = Table.Add(
+        "celsius",
+        Required,
+        Interval(NumberRange.Celsius, allowEqual: true),
+        "lowest and highest temperature, °C",
+        "[18, 25]"
+    );
+
+    public static readonly Key<TimeSpan?> SpinToTest = Table.Add(
+        "spin_to_test",
+        Depends,
+        Duration.OrNone(),
+        "longest time from spinning to the test; required for whole blood",
+        "\"1 h\""
+    );
+}

@@ -1,0 +1,94 @@
+using StabilityStudy.Files.Toml;
+using StabilityStudy.Files.Words;
+using static StabilityStudy.Files.Toml.ValueForms;
+using static StabilityStudy.Files.Words.Need;
+
+namespace StabilityStudy.Files.Protocols;
+
+/// <summary>The keys of "standard_window".</summary>
+internal static class StandardWindowKeys
+{
+    public static readonly KeyTable Table = new();
+
+    public static readonly Key<TimeSpan> Time = Table.Add(
+        "time",
+        Required,
+        LongDuration,
+        "longest time from collection to test",
+        "\"4 h\""
+    );
+
+    public static readonly Key<string> Source = Table.Add(
+        "source",
+        Required,
+        Text,
+        "the rule",
+        "\"common practice\""
+    );
+}
+
+/// <summary>The keys of "group_windows".</summary>
+internal static class GroupWindowKeys
+{
+    public static readonly KeyTable Table = new();
+
+    public static readonly Key<string> Group = Table.Add(
+        "group",
+        Required,
+        Text,
+        "code of the group",
+        "\"ufh\""
+    );
+
+    public static readonly Key<TimeSpan> Time = Table.Add(
+        "time",
+        Required,
+        LongDuration,
+        "longest time from collection to test",
+        "\"1 h\""
+    );
+
+    public static readonly Key<string> Source = Table.Add(
+        "source",
+        Required,
+        Text,
+        "the rule",
+        "\"common practice\""
+    );
+}
+
+/// <summary>The keys of "manufacturer_limit".</summary>
+internal static class ManufacturerLimitKeys
+{
+    public static readonly KeyTable Table = new();
+
+    public static readonly Key<TimeSpan> Time = Table.Add(
+        "time",
+        Required,
+        LongDuration,
+        "longest time from collection to test",
+        "\"4 h\""
+    );
+
+    public static readonly Key<string> Document = Table.Add(
+        "document",
+        Required,
+        Text,
+        "the document",
+        "\"instructions for use, revision 3\""
+    );
+}
+
+/// <summary>The keys of "cv_percent".</summary>
+internal static class CvPercentKeys
+{
+    public static readonly KeyTable Table = new();
+
+    public static readonly Key<decimal> BetweenRun = Table.Add(
+        "between_run",
+        Required,
+        Number(NumberRange.AboveZero),
+        "between-run coefficient of variation, percent",
+        "2.5"
+    );
+}
