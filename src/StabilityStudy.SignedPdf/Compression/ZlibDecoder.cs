@@ -1,14 +1,17 @@
-using System.Buffers.Binary;
+using System.IO.Compression;
 using StabilityStudy.SignedPdf.Reading;
 
 namespace StabilityStudy.SignedPdf.Compression;
 
 /// <summary>
-/// Undoes the zlib compression of a stream (RFC 1950), within a bound. The decoder of the run-time library takes a stream that was
-/// cut off for one that ended, so that part of an attached file could be lost unseen; this one does not.
+/// Undoes the zlib compression of a stream (RFC 1950), within a bound. What comes out is settled by the format, so the decoder of the
+/// run-time library serves; a stream that was cut off, which it takes for one that ended, is refused here, so that no part of an
+/// attached file is lost unseen.
 /// </summary>
-public static class ZlibDecoder
+internal static class ZlibDecoder
 {
+    private const int HeaderLength = 2;
+
     /// <summary>
     /// The decompressed bytes, or why there are none. The checksum at the end may be missing, since some writers
     /// leave it out; one that is there must be right.
@@ -17,36 +20,73 @@ public static class ZlibDecoder
     /// <param name="longest">Most bytes that may come out.</param>
     public static PdfResult<ReadOnlyMemory<byte>> Decode(ReadOnlyMemory<byte> encoded, int longest)
     {
-        var header = encoded.Span;
-        if (
-            header.Length < 2
-            || (header[0] & 0x0F) != 8
-            || ((header[0] * 256) + header[1]) % 31 != 0
-            || (header[1] & 0x20) != 0
-        )
+        try
         {
-            return Refused("The compressed bytes do not begin as zlib streams do.");
-        }
-
-        var output = new InflatedBytes(
-            longest,
-            (int)Math.Min(4L * encoded.Length, int.MaxValue / 2)
-        );
-        var reader = new BitReader(header[2..]);
-        if (!DeflateReader.TryRead(ref reader, output))
-        {
-            return Refused(
-                "The compressed bytes are damaged or cut off, or grow beyond the bound."
+            using var whole = new ZLibStream(
+                new CompressedBytes(encoded),
+                CompressionMode.Decompress
             );
+            return Read(whole, longest, encoded.Length);
+        }
+        catch (EndOfStreamException) when (IsWithoutDictionary(encoded.Span))
+        {
+            return WithoutChecksum(encoded[HeaderLength..], longest);
+        }
+        catch (IOException)
+        {
+            return Refused("The compressed bytes are not those of a zlib stream.");
+        }
+        catch (InvalidDataException)
+        {
+            return Refused("The compressed bytes are damaged, or their checksum is wrong.");
+        }
+    }
+
+    /// <summary>The bytes of a stream that ended too early: complete if only the checksum is missing.</summary>
+    private static PdfResult<ReadOnlyMemory<byte>> WithoutChecksum(
+        ReadOnlyMemory<byte> blocks,
+        int longest
+    )
+    {
+        try
+        {
+            using var inflated = new DeflateStream(
+                new CompressedBytes(blocks),
+                CompressionMode.Decompress
+            );
+            return Read(inflated, longest, blocks.Length);
+        }
+        catch (EndOfStreamException)
+        {
+            return Refused("The compressed bytes are cut off.");
+        }
+    }
+
+    /// <summary>Whether the header is there and announces no preset dictionary, which would stand before the first block.</summary>
+    private static bool IsWithoutDictionary(ReadOnlySpan<byte> encoded) =>
+        encoded.Length >= HeaderLength && (encoded[1] & 0x20) == 0;
+
+    private static PdfResult<ReadOnlyMemory<byte>> Read(Stream inflated, int longest, int encoded)
+    {
+        var room = longest + 1L;
+        var bytes = new byte[Math.Min(room, Math.Max(1024, 4L * encoded))];
+        for (var length = 0; length <= longest; )
+        {
+            if (length == bytes.Length)
+            {
+                Array.Resize(ref bytes, (int)Math.Min(room, 2L * length));
+            }
+
+            var read = inflated.Read(bytes.AsSpan(length));
+            if (read == 0)
+            {
+                return new(bytes.AsMemory(0, length));
+            }
+
+            length += read;
         }
 
-        reader.AlignToByte();
-        return
-            reader.Rest.Length < 4
-            || BinaryPrimitives.ReadUInt32BigEndian(reader.Rest)
-                == Adler32.Compute(output.Written.Span)
-            ? new(output.Written)
-            : Refused("The checksum of the compressed bytes is wrong.");
+        return Refused("The compressed bytes grow beyond the bound.");
     }
 
     private static PdfResult<ReadOnlyMemory<byte>> Refused(string what) =>

@@ -36,7 +36,7 @@ internal static class StreamRecompression
     /// <summary>Bytes as a new stream, compressed where that makes them shorter.</summary>
     public static PdfStream Compress(PdfDictionary dictionary, ReadOnlyMemory<byte> data)
     {
-        var encoded = ZlibEncoder.Encode(data.Span);
+        var encoded = ZlibEncoder.Encode(data);
         return encoded.Length < data.Length
             ? new PdfStream(dictionary.With("Filter", new PdfName("FlateDecode")), encoded)
             : new PdfStream(dictionary.Without("Filter"), data);
@@ -77,7 +77,7 @@ internal static class StreamRecompression
         return new(
             filter is PdfName && dictionary.Find("DecodeParms") is null
                 ? Compress(dictionary, data)
-                : new PdfStream(dictionary.With("Filter", filter), ZlibEncoder.Encode(data.Span))
+                : new PdfStream(dictionary.With("Filter", filter), ZlibEncoder.Encode(data))
         );
     }
 }

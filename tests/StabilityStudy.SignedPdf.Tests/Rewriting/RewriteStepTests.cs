@@ -148,7 +148,9 @@ public static class RewriteStepTests
     [Fact]
     public static void Predicted_streams_and_pictures_keep_what_says_how_to_read_them()
     {
-        var rows = Encoding.Latin1.GetString(ZlibEncoder.Encode([2, 1, 2, 3, 2, 1, 1, 1]));
+        var rows = Encoding.Latin1.GetString(
+            ZlibEncoder.Encode(new byte[] { 2, 1, 2, 3, 2, 1, 1, 1 })
+        );
         var catalog = Catalog(
             "<</Type/Catalog/A 2 0 R/B 3 0 R>>",
             $"<</Filter[/FlateDecode]/DecodeParms[<</Predictor 12/Columns 3>>]/Length {rows.Length}>>stream\n{rows}\nendstream",

@@ -16,11 +16,16 @@ public static class SrgbProfileTests
     private static readonly byte[] s_profile = Profile();
 
     [Fact]
-    public static void Its_header_gives_its_length_class_spaces_and_signature()
+    public static void Its_header_gives_its_length_version_class_spaces_date_and_signature()
     {
         Assert.Equal(s_profile.Length, Number(0));
+        Assert.Equal(0x02100000, Number(8));
         Assert.Equal("mntrRGB XYZ ", Text(12, 12));
+        Assert.Equal([7, 207, 0, 10, 0, 1, 0, 0, 0, 0, 0, 0], s_profile[24..36]);
         Assert.Equal("acsp", Text(36, 4));
+        // The illuminant is D50, and so is the white.
+        Assert.Equal([0xF6D6, 0x10000, 0xD32D], new[] { Number(68), Number(72), Number(76) });
+        Assert.Equal(s_profile[68..80], s_profile[(Tag("wtpt") + 8)..(Tag("wtpt") + 20)]);
     }
 
     [Fact]
@@ -52,7 +57,7 @@ public static class SrgbProfileTests
     }
 
     [Fact]
-    public static void The_curve_is_that_of_the_standard_and_no_point_of_it_is_near_a_tie()
+    public static void The_curve_is_that_of_the_standard()
     {
         var curve = Tag("rTRC");
         Assert.Equal(1024, Number(curve + 8));
@@ -70,8 +75,6 @@ public static class SrgbProfileTests
                     Math.Round(light),
                     BinaryPrimitives.ReadUInt16BigEndian(s_profile.AsSpan(curve + 12 + (2 * i)))
                 );
-                // The last bit of a power, which machines may compute differently, changes no byte.
-                Assert.True(Math.Abs(light - Math.Floor(light) - 0.5) > 1e-6);
             }
         );
     }
