@@ -21,7 +21,8 @@ internal static class NestedObjects
             {
                 Dictionary = MapReferences(stream.Dictionary, change),
             },
-            _ => value,
+            PdfNull or PdfBoolean or PdfInteger or PdfReal or PdfString or PdfName => value,
+            _ => throw new ArgumentException("A kind of object that is not known.", nameof(value)),
         };
 
     public static PdfDictionary MapReferences(
@@ -41,7 +42,14 @@ internal static class NestedObjects
             ]),
             PdfDictionary dictionary => MapInner(dictionary, change),
             PdfStream stream => stream with { Dictionary = MapInner(stream.Dictionary, change) },
-            _ => value,
+            PdfNull
+            or PdfBoolean
+            or PdfInteger
+            or PdfReal
+            or PdfString
+            or PdfName
+            or PdfReference => value,
+            _ => throw new ArgumentException("A kind of object that is not known.", nameof(value)),
         };
 
     private static PdfDictionary MapInner(

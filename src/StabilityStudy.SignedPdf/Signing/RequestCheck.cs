@@ -7,9 +7,11 @@ namespace StabilityStudy.SignedPdf.Signing;
 internal static class RequestCheck
 {
     public static SigningResult? KeyRefusal(SignatureRequest request) =>
-        request.Key.ProblemAt(request.SigningTime) switch
+        request.Key.ProblemAt(request.SigningTime) is { } problem ? Refusal(problem) : null;
+
+    private static SigningResult Refusal(SigningKeyProblem problem) =>
+        problem switch
         {
-            null => null,
             SigningKeyProblem.NotYetValid => new(
                 SigningRefusalReason.CertificateNotYetValid,
                 "The certificate becomes valid only later."
@@ -18,9 +20,18 @@ internal static class RequestCheck
                 SigningRefusalReason.CertificateExpired,
                 "The certificate is no longer valid."
             ),
-            _ => new(
+            SigningKeyProblem.KeyUsageLacksSigning => new(
                 SigningRefusalReason.KeyUsageLacksSigning,
                 "The certificate does not allow signing."
+            ),
+            SigningKeyProblem.Unreadable
+            or SigningKeyProblem.PassphraseNeeded
+            or SigningKeyProblem.WrongPassphrase
+            or SigningKeyProblem.NoCertificate
+            or SigningKeyProblem.NoPrivateKey
+            or SigningKeyProblem.KeyDoesNotMatch
+            or SigningKeyProblem.KeyNotSupported => throw new InvalidOperationException(
+                "A key that was read has another problem."
             ),
         };
 
