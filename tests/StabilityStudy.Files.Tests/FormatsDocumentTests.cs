@@ -1,7 +1,5 @@
-using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Formats;
 using StabilityStudy.Files.Intake;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Tests;
 
@@ -26,25 +24,13 @@ public sealed class FormatsDocumentTests
         );
     }
 
-    [Theory]
-    [InlineData("specimens")]
-    [InlineData("results")]
-    [InlineData("controls")]
-    [InlineData("pairs")]
-    public void Every_column_has_a_note_and_every_needed_one_is_called_so(string file)
+    [Fact]
+    public void The_words_of_a_column_stand_beside_it()
     {
-        var (columns, notes) = file switch
-        {
-            "specimens" => (CsvColumns.Specimens, ColumnNotes.Specimens),
-            "results" => (CsvColumns.Results, ColumnNotes.Results),
-            "controls" => (CsvColumns.Controls, ColumnNotes.Controls),
-            _ => (CsvColumns.Pairs, ColumnNotes.Pairs),
-        };
-
-        Assert.Equal(columns.All, notes.Select(note => note.Path));
-        Assert.Equal(
-            columns.Required,
-            notes.Where(note => note.Need == Need.Required).Select(note => note.Path)
+        Assert.Contains(
+            "| `clot` | no | whether there was a clot; empty is not the same as no | \"no\" \\| \"yes\" | `no` |",
+            FormatsDocument.ToMarkdown(),
+            StringComparison.Ordinal
         );
     }
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Rows;
 using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Tests;

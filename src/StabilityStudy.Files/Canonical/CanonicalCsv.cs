@@ -10,14 +10,14 @@ internal static class CanonicalCsv
     private const int UsualLine = 160;
 
     public static ReadOnlyMemory<byte> Write<T>(
-        CsvColumns columns,
+        ColumnTable<T> table,
         ImmutableArray<T> rows,
-        Action<T, CanonicalLine> write
+        Func<T, int> sourceRow
     )
     {
         var bytes = new ArrayBufferWriter<byte>(UsualLine * (rows.Length + 1));
         var line = new CanonicalLine(bytes);
-        foreach (var name in columns.All)
+        foreach (var name in table.Columns.WithSourceRow().Names)
         {
             line.Text(name);
         }
@@ -25,7 +25,8 @@ internal static class CanonicalCsv
         line.End();
         foreach (var row in rows)
         {
-            write(row, line);
+            table.Write(row, line);
+            line.Number(sourceRow(row)).End();
         }
 
         return bytes.WrittenMemory;

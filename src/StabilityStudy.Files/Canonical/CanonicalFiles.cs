@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
-using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Columns;
 
 namespace StabilityStudy.Files.Canonical;
 
@@ -15,17 +15,17 @@ public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
         var specimens = CanonicalFile.Of(
             StudyFileNames.Usual.Specimens,
             CanonicalCsv.Write(
-                CsvColumns.Specimens.WithSourceRow(),
+                TubeColumns.Table,
                 CanonicalOrder.Sort(inputs.Tubes),
-                CanonicalFields.Write
+                row => row.SourceRow
             )
         );
         var results = CanonicalFile.Of(
             StudyFileNames.Usual.Results,
             CanonicalCsv.Write(
-                CsvColumns.Results.WithSourceRow(),
+                ResultColumns.Table,
                 CanonicalOrder.Sort(inputs.Results),
-                CanonicalFields.Write
+                row => row.SourceRow
             )
         );
         return new(
@@ -37,9 +37,9 @@ public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
         CanonicalFile.Of(
             StudyFileNames.Usual.Controls,
             CanonicalCsv.Write(
-                CsvColumns.Controls.WithSourceRow(),
+                ControlColumns.Table,
                 CanonicalOrder.Sort(inputs.Controls),
-                CanonicalFields.Write
+                row => row.SourceRow
             )
         );
 }

@@ -2,7 +2,6 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using CsvHelper;
 using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Words;
 
@@ -29,6 +28,7 @@ internal static class CsvFile
     /// <param name="utf8">Content of the file; UTF-8 with or without a byte order mark, any line ends.</param>
     /// <param name="fileName">Name of the file, for the queries.</param>
     /// <param name="columns">What the file must and may have.</param>
+    /// <param name="known">What the rows may refer to.</param>
     /// <param name="queries">Takes what does not fit.</param>
     /// <param name="read">Called for each sound row; the row is valid only during the call.</param>
     /// <returns>How much of the file could be read.</returns>
@@ -36,6 +36,7 @@ internal static class CsvFile
         ReadOnlyMemory<byte> utf8,
         string fileName,
         CsvColumns columns,
+        KnownCodes known,
         QueryList queries,
         Action<CsvRow> read
     )
@@ -68,13 +69,13 @@ internal static class CsvFile
         }
 
         var lostBefore = queries.CountOf(fileName, Losses);
-        var row = new CsvRow(reader, fileName, places, columns.Layout, queries);
+        var row = new CsvRow(reader, fileName, places, columns.Layout, known, queries);
         while (reader.Read())
         {
             var line = (int)reader.LineNumber;
             if (
                 !IsEmpty(reader)
-                && IsSound(reader, header.Length, places, fileName, columns.Section, line, queries)
+                && IsSound(reader, header.Length, places, fileName, columns, line, queries)
             )
             {
                 row.MoveTo(line);
@@ -169,7 +170,7 @@ internal static class CsvFile
         int expected,
         FrozenDictionary<string, int> places,
         string fileName,
-        string section,
+        CsvColumns columns,
         int line,
         QueryList queries
     )
@@ -188,14 +189,14 @@ internal static class CsvFile
             return false;
         }
 
-        if (DecimalComma.Find(reader, places, expected) is var (column, whole, decimals))
+        if (DecimalComma.Find(reader, columns, places, expected) is var (column, whole, decimals))
         {
             queries.Add(
                 CsvQueries.DecimalComma,
                 new QuerySource(fileName, line, column),
                 $"{whole},{decimals}",
                 $"The row has one field too many; the comma in \"{whole},{decimals}\" looks like a decimal sign.",
-                $"Write {whole}.{decimals}, or put the number into double quotes and write decimal = \",\" under [read.{section}] in study.toml."
+                $"Write {whole}.{decimals}, or put the number into double quotes and write decimal = \",\" under [read.{columns.Section}] in study.toml."
             );
             return false;
         }

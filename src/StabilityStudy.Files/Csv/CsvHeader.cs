@@ -38,7 +38,7 @@ internal static class CsvHeader
         }
 
         var missing = columns.Required.Where(name => !places.ContainsKey(name)).ToArray();
-        var unused = header.Where(name => !columns.All.Contains(name)).Distinct().ToArray();
+        var unused = header.Where(name => !columns.Names.Contains(name)).Distinct().ToArray();
         foreach (var name in missing)
         {
             queries.Add(
@@ -58,7 +58,7 @@ internal static class CsvHeader
         return queries.StopCount > stopsBefore
             ? null
             : columns
-                .All.Where(places.ContainsKey)
+                .Names.Where(places.ContainsKey)
                 .ToFrozenDictionary(name => name, name => places[name]);
     }
 
@@ -77,7 +77,7 @@ internal static class CsvHeader
     )
     {
         var source = new QuerySource(fileName, line, name);
-        var absent = columns.All.Where(column => !places.ContainsKey(column));
+        var absent = columns.Names.Where(column => !places.ContainsKey(column));
         if (NearestWord.Find(name, absent) is { } nearest)
         {
             queries.Add(

@@ -2,9 +2,7 @@ using System.Buffers;
 using System.Collections.Frozen;
 using CsvHelper;
 using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
 using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Csv;
@@ -13,11 +11,12 @@ namespace StabilityStudy.Files.Csv;
 /// The current row of a file. As in a TOML table, a value that cannot be read raises a stop query and yields a
 /// placeholder; <see cref="IsSound"/> then is false and the row is not used.
 /// </summary>
-internal sealed partial class CsvRow(
+internal sealed class CsvRow(
     CsvReader reader,
     string fileName,
     FrozenDictionary<string, int> places,
     FileLayout? layout,
+    KnownCodes known,
     QueryList queries
 )
 {
@@ -33,6 +32,12 @@ internal sealed partial class CsvRow(
     /// <summary>Line on which the row begins in the facility's file.</summary>
     public int Line { get; private set; }
 
+    /// <summary>What the rows may refer to.</summary>
+    public KnownCodes Known { get; } = known;
+
+    /// <summary>How study.toml says that times are written; null when it does not.</summary>
+    public string? DateFormat => layout?.DateFormat;
+
     /// <summary>Whether every value read so far could be read.</summary>
     public bool IsSound => queries.StopCount == _stopsBefore && !_isUndecided;
 
@@ -43,55 +48,91 @@ internal sealed partial class CsvRow(
         _stopsBefore = queries.StopCount;
         _isUndecided = false;
         Line = line;
-        if (places.ContainsKey(CsvColumns.SourceRow))
+        if (places.ContainsKey(CsvColumns.SourceRow.Name))
         {
-            RequireText(CsvColumns.SourceRow);
-            Line = OptionalWhole(CsvColumns.SourceRow, NumberRange.Line) ?? line;
+            Line = Read(CsvColumns.SourceRow) ?? line;
         }
     }
+
+    /// <summary>The row cannot be used, though no query says so.</summary>
+    public void LeaveOut() => _isUndecided = true;
+
+    /// <summary>The value of a column.</summary>
+    /// <param name="column">The column.</param>
+    /// <param name="isRequired">Whether it must not be empty, where that is not as the file needs the column.</param>
+    public T Read<T>(Column<T> column, bool? isRequired = null)
+    {
+        if (column.Form.IsFreeText)
+        {
+            return column.Form.Read(this, column, []);
+        }
+
+        var before = queries.StopCount;
+        var text = Plain(column);
+        if (!text.IsEmpty)
+        {
+            return column.Form.Read(this, column, text);
+        }
+
+        if ((isRequired ?? column.Need == Need.Required) && queries.StopCount == before)
+        {
+            Add(
+                RowQueries.MissingValue,
+                column,
+                "",
+                $"\"{column.Name}\" is empty.",
+                $"Fill in \"{column.Name}\"."
+            );
+        }
+
+        return column.Form.Absent;
+    }
+
+    /// <summary>Whether a field is empty.</summary>
+    public bool IsEmpty(Column column) => Characters(column).IsEmpty;
 
     /// <summary>Raises a query about a column of this row.</summary>
     public void Add(
         QueryKind kind,
-        string column,
+        Column column,
         string observed,
         string message,
         string action
-    ) => queries.Add(kind, new QuerySource(fileName, Line, column), observed, message, action);
+    ) => queries.Add(kind, new QuerySource(fileName, Line, column.Name), observed, message, action);
 
     /// <summary>
     /// The field as it stands; empty when the file has no such column. Rows of one specimen follow each other, so a text
     /// that stands in the row before too is made once.
     /// </summary>
-    private string Field(string column)
+    public string Field(Column column)
     {
         var text = Characters(column);
-        if (_before.TryGetValue(column, out var before) && text.SequenceEqual(before))
+        if (_before.TryGetValue(column.Name, out var before) && text.SequenceEqual(before))
         {
             return before;
         }
 
         var made =
             text.IsEmpty ? ""
-            : layout is null ? reader.GetString(places[column])
+            : layout is null ? reader.GetString(places[column.Name])
             : text.ToString();
-        _before[column] = made;
+        _before[column.Name] = made;
         return made;
     }
 
     /// <summary>The field as it stands, valid until the next call; no text is made of it.</summary>
-    private ReadOnlySpan<char> Characters(string column) =>
+    private ReadOnlySpan<char> Characters(Column column) =>
         layout is null ? Stored(column)
-        : layout.Constants.TryGetValue(column, out var constant) ? constant
+        : layout.Constants.TryGetValue(column.Name, out var constant) ? constant
         : layout.Translate(column, Stored(column).ToString());
 
-    private ReadOnlySpan<char> Stored(string column) =>
-        places.TryGetValue(column, out var place)
+    private ReadOnlySpan<char> Stored(Column column) =>
+        places.TryGetValue(column.Name, out var place)
             ? _buffer.AsSpan(0, reader.GetChars(place, _buffer))
             : [];
 
     /// <summary>The field after the checks that hold for every column but free text; empty after a query.</summary>
-    private ReadOnlySpan<char> Plain(string column)
+    private ReadOnlySpan<char> Plain(Column column)
     {
         var text = Characters(column);
         if (text.IsEmpty)
@@ -138,16 +179,4 @@ internal sealed partial class CsvRow(
 
         return text;
     }
-
-    /// <summary>The same as a text.</summary>
-    private string PlainText(string column) => Plain(column).IsEmpty ? "" : Field(column);
-
-    private void Missing(string column) =>
-        Add(
-            RowQueries.MissingValue,
-            column,
-            "",
-            $"\"{column}\" is empty.",
-            $"Fill in \"{column}\"."
-        );
 }

@@ -8,18 +8,10 @@ namespace StabilityStudy.Files.Csv;
 /// </summary>
 internal static class DecimalComma
 {
-    /// <summary>Columns of numbers; the column after each holds no whole number.</summary>
-    private static readonly string[] Columns =
-    [
-        "result",
-        "baseline_result",
-        "delayed_result",
-        "hematocrit_percent",
-    ];
-
     /// <summary>The column and the two halves of the number, when a row has one field too many and such a number.</summary>
     public static (string Column, string Whole, string Decimals)? Find(
         CsvReader reader,
+        CsvColumns columns,
         IReadOnlyDictionary<string, int> places,
         int expected
     )
@@ -29,7 +21,7 @@ internal static class DecimalComma
             return null;
         }
 
-        foreach (var column in Columns)
+        foreach (var column in columns.All.Where(IsTried).Select(column => column.Name))
         {
             if (places.TryGetValue(column, out var place))
             {
@@ -43,6 +35,11 @@ internal static class DecimalComma
 
         return null;
     }
+
+    // After these columns stands no whole number that could be taken for decimals.
+    private static bool IsTried(Column column) =>
+        column is { Content: ColumnContent.Results, Need: Words.Need.Required }
+        || column.Name == "hematocrit_percent";
 
     private static bool IsDigits(string text) => text.Length > 0 && text.All(char.IsAsciiDigit);
 }

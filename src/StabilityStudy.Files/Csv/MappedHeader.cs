@@ -1,6 +1,5 @@
 using System.Collections.Frozen;
 using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Csv;
@@ -20,7 +19,7 @@ internal static class MappedHeader
     {
         var stopsBefore = queries.StopCount;
         var places = new Dictionary<string, int>(StringComparer.Ordinal);
-        foreach (var column in columns.All)
+        foreach (var column in columns.Names)
         {
             var name = layout.HeaderOf(column);
             var isConstant = layout.Constants.ContainsKey(column);
@@ -52,7 +51,7 @@ internal static class MappedHeader
             }
         }
 
-        foreach (var column in columns.All)
+        foreach (var column in columns.Names)
         {
             if (!places.ContainsValue(Array.IndexOf(header, column)) && header.Contains(column))
             {

@@ -10,61 +10,15 @@ internal static class ExclusionKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<string> Specimen = Table.Add(
-        "specimen",
-        Required,
-        Text,
-        "specimen code",
-        "\"N-017\""
-    );
-
-    public static readonly Key<string?> Analyte = Table.Add(
-        "analyte",
-        Optional,
-        OptionalText,
-        "analyte; all when not given",
-        "\"aPTT\""
-    );
-
-    public static readonly Key<TimeSpan?> TimePoint = Table.Add(
-        "time_point",
-        Optional,
-        Duration.OrNone(),
-        "time point; all when not given",
-        "\"6 h\""
-    );
-
-    public static readonly Key<string> Reason = Table.Add(
-        "reason",
-        Required,
-        Text,
-        "why",
-        "\"stored in the refrigerator\""
-    );
-
-    public static readonly Key<string> By = Table.Add(
-        "by",
-        Required,
-        Text,
-        "code of the person",
-        "\"LS1\""
-    );
-
-    public static readonly Key<DateOnly> On = Table.Add(
-        "on",
-        Required,
-        Date,
-        "day of the decision",
-        "\"2026-03-06\""
-    );
-
-    public static readonly Key<TimeOnly?> Time = Table.Add(
-        "time",
-        Optional,
-        TimeOfDay.OrNone(),
-        "time of the decision on that day: shows that it came before the result",
-        "\"11:20\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<string> Specimen = Table.Add("specimen", Required, Text, "specimen code", "\"N-017\"");
+    public static readonly Key<string?> Analyte = Table.Add("analyte", Optional, OptionalText, "analyte; all when not given", "\"aPTT\"");
+    public static readonly Key<TimeSpan?> TimePoint = Table.Add("time_point", Optional, Duration.OrNone(), "time point; all when not given", "\"6 h\"");
+    public static readonly Key<string> Reason = Table.Add("reason", Required, Text, "why", "\"stored in the refrigerator\"");
+    public static readonly Key<string> By = Table.Add("by", Required, Text, "code of the person", "\"LS1\"");
+    public static readonly Key<DateOnly> On = Table.Add("on", Required, Date, "day of the decision", "\"2026-03-06\"");
+    public static readonly Key<TimeOnly?> Time = Table.Add("time", Optional, TimeOfDay.OrNone(), "time of the decision on that day: shows that it came before the result", "\"11:20\"");
+    // csharpier-ignore-end
 }
 
 /// <summary>The keys of a deviation.</summary>
@@ -72,29 +26,11 @@ internal static class DeviationKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<string> What = Table.Add(
-        "text",
-        Required,
-        Text,
-        "what happened",
-        "\"One tube was filled short.\""
-    );
-
-    public static readonly Key<string> By = Table.Add(
-        "by",
-        Required,
-        Text,
-        "code of the person",
-        "\"LS1\""
-    );
-
-    public static readonly Key<DateOnly> On = Table.Add(
-        "on",
-        Required,
-        Date,
-        "day",
-        "\"2026-03-06\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<string> What = Table.Add("text", Required, Text, "what happened", "\"One tube was filled short.\"");
+    public static readonly Key<string> By = Table.Add("by", Required, Text, "code of the person", "\"LS1\"");
+    public static readonly Key<DateOnly> On = Table.Add("on", Required, Date, "day", "\"2026-03-06\"");
+    // csharpier-ignore-end
 }
 
 /// <summary>The keys of a rerun.</summary>
@@ -102,51 +38,12 @@ internal static class RerunKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<string> Specimen = Table.Add(
-        "specimen",
-        Required,
-        Text,
-        "specimen code",
-        "\"N-017\""
-    );
-
-    public static readonly Key<string> Analyte = Table.Add(
-        "analyte",
-        Required,
-        Text,
-        "analyte",
-        "\"aPTT\""
-    );
-
-    public static readonly Key<TimeSpan?> TimePoint = Table.Add(
-        "time_point",
-        Optional,
-        Duration.OrNone(),
-        "time point; the baseline when not given",
-        "\"6 h\""
-    );
-
-    public static readonly Key<string> Reason = Table.Add(
-        "reason",
-        Required,
-        Text,
-        "one of the protocol's rerun_reasons",
-        "\"instrument error\""
-    );
-
-    public static readonly Key<string> By = Table.Add(
-        "by",
-        Required,
-        Text,
-        "code of the person",
-        "\"LS1\""
-    );
-
-    public static readonly Key<DateOnly> On = Table.Add(
-        "on",
-        Required,
-        Date,
-        "day of the decision",
-        "\"2026-03-06\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<string> Specimen = Table.Add("specimen", Required, Text, "specimen code", "\"N-017\"");
+    public static readonly Key<string> Analyte = Table.Add("analyte", Required, Text, "analyte", "\"aPTT\"");
+    public static readonly Key<TimeSpan?> TimePoint = Table.Add("time_point", Optional, Duration.OrNone(), "time point; the baseline when not given", "\"6 h\"");
+    public static readonly Key<string> Reason = Table.Add("reason", Required, Text, "one of the protocol's rerun_reasons", "\"instrument error\"");
+    public static readonly Key<string> By = Table.Add("by", Required, Text, "code of the person", "\"LS1\"");
+    public static readonly Key<DateOnly> On = Table.Add("on", Required, Date, "day of the decision", "\"2026-03-06\"");
+    // csharpier-ignore-end
 }

@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using StabilityStudy.Files.Columns;
+using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Toml;
 using StabilityStudy.Files.Words;
@@ -15,122 +17,23 @@ internal static class FactsKeys
 
     public static readonly KeyTable Table = new();
 
+    // csharpier-ignore-start
     public static readonly Key<int> Format = FormatNumber.Declare(Table);
-
-    public static readonly Key<string> Title = Table.Add(
-        "title",
-        Required,
-        TextUpTo(LongestTitle),
-        "title of the study",
-        "\"aPTT in whole blood\""
-    );
-
-    public static readonly Key<string> Facility = Table.Add(
-        "facility",
-        Required,
-        TextUpTo(LongestTitle),
-        "the laboratory",
-        "\"Invented laboratory\""
-    );
-
-    public static readonly Key<string> Question = Table.Add(
-        "question",
-        Required,
-        TextUpTo(LongestQuestion),
-        "what was asked, in one sentence",
-        "\"May whole blood wait eight hours?\""
-    );
-
-    public static readonly Key<bool> Invented = Table.Add(
-        "invented",
-        Optional,
-        Flag,
-        "whether this is an invented example",
-        "true"
-    );
-
-    public static readonly Key<string?> TimeZone = Table.Add(
-        "time_zone",
-        Depends,
-        OptionalText with
-        {
-            Allowed = "a name of the IANA time zone database",
-        },
-        "zone of times without an offset, for which it is required",
-        "\"America/Chicago\""
-    );
-
-    public static readonly TableKey People = Table.AddTables(
-        "person",
-        Required,
-        PersonKeys.Table,
-        "persons, a [[person]] each",
-        "[[person]]"
-    );
-
-    public static readonly TableKey Instruments = Table.AddTables(
-        "instrument",
-        Optional,
-        InstrumentKeys.Table,
-        "instruments, an [[instrument]] each",
-        "[[instrument]]"
-    );
-
-    public static readonly TableKey Lots = Table.AddTables(
-        "lot",
-        Optional,
-        LotKeys.Table,
-        "reagent lots, a [[lot]] each",
-        "[[lot]]"
-    );
-
-    public static readonly TableKey Clocks = Table.AddTable(
-        "clock",
-        Optional,
-        ClockKeys.Table,
-        "whose clock each time column is",
-        "{ tested_at = \"analyzer\" }"
-    );
-
-    public static readonly TableKey Files = Table.AddTable(
-        "files",
-        Optional,
-        FileNameKeys.Table,
-        "names of the data files",
-        "{ results = \"results.csv\" }"
-    );
-
-    public static readonly TableKey Exclusions = Table.AddTables(
-        "exclusion",
-        Optional,
-        ExclusionKeys.Table,
-        "pairs left out by a decision, an [[exclusion]] each",
-        "[[exclusion]]"
-    );
-
-    public static readonly TableKey Deviations = Table.AddTables(
-        "deviation",
-        Optional,
-        DeviationKeys.Table,
-        "departures from the protocol, a [[deviation]] each",
-        "[[deviation]]"
-    );
-
-    public static readonly TableKey Reruns = Table.AddTables(
-        "rerun",
-        Optional,
-        RerunKeys.Table,
-        "tests repeated for a reason of the protocol, a [[rerun]] each",
-        "[[rerun]]"
-    );
-
-    public static readonly TableKey Read = Table.AddTable(
-        "read",
-        Optional,
-        LayoutKeys.Table,
-        "how the facility's own files are written, where they are not the usual ones",
-        "{ results = { delimiter = \";\" } }"
-    );
+    public static readonly Key<string> Title = Table.Add("title", Required, TextUpTo(LongestTitle), "title of the study", "\"aPTT in whole blood\"");
+    public static readonly Key<string> Facility = Table.Add("facility", Required, TextUpTo(LongestTitle), "the laboratory", "\"Invented laboratory\"");
+    public static readonly Key<string> Question = Table.Add("question", Required, TextUpTo(LongestQuestion), "what was asked, in one sentence", "\"May whole blood wait eight hours?\"");
+    public static readonly Key<bool> Invented = Table.Add("invented", Optional, Flag, "whether this is an invented example", "true");
+    public static readonly Key<string?> TimeZone = Table.Add("time_zone", Depends, OptionalText with { Allowed = "a name of the IANA time zone database" }, "zone of times without an offset, for which it is required", "\"America/Chicago\"");
+    public static readonly TableKey People = Table.AddTables("person", Required, PersonKeys.Table, "persons, a [[person]] each", "[[person]]");
+    public static readonly TableKey Instruments = Table.AddTables("instrument", Optional, InstrumentKeys.Table, "instruments, an [[instrument]] each", "[[instrument]]");
+    public static readonly TableKey Lots = Table.AddTables("lot", Optional, LotKeys.Table, "reagent lots, a [[lot]] each", "[[lot]]");
+    public static readonly TableKey Clocks = Table.AddTable("clock", Optional, ClockKeys.Table, "whose clock each time column is", "{ tested_at = \"analyzer\" }");
+    public static readonly TableKey Files = Table.AddTable("files", Optional, FileNameKeys.Table, "names of the data files", "{ results = \"results.csv\" }");
+    public static readonly TableKey Exclusions = Table.AddTables("exclusion", Optional, ExclusionKeys.Table, "pairs left out by a decision, an [[exclusion]] each", "[[exclusion]]");
+    public static readonly TableKey Deviations = Table.AddTables("deviation", Optional, DeviationKeys.Table, "departures from the protocol, a [[deviation]] each", "[[deviation]]");
+    public static readonly TableKey Reruns = Table.AddTables("rerun", Optional, RerunKeys.Table, "tests repeated for a reason of the protocol, a [[rerun]] each", "[[rerun]]");
+    public static readonly TableKey Read = Table.AddTable("read", Optional, LayoutKeys.Table, "how the facility's own files are written, where they are not the usual ones", "{ results = { delimiter = \";\" } }");
+    // csharpier-ignore-end
 }
 
 /// <summary>The keys of "clock": the time columns of the data files.</summary>
@@ -140,17 +43,17 @@ internal static class ClockKeys
 
     public static readonly ImmutableArray<Key<string>> Columns =
     [
-        Add("collected_at", "label printer"),
-        Add("received_at", "laboratory system"),
-        Add("spun_at", "wall clock"),
-        Add("separated_at", "wall clock"),
-        Add("frozen_at", "wall clock"),
-        Add("thawed_at", "wall clock"),
-        Add("tested_at", "analyzer"),
+        Add(TubeColumns.CollectedAt, "label printer"),
+        Add(TubeColumns.ReceivedAt, "laboratory system"),
+        Add(TubeColumns.SpunAt, "wall clock"),
+        Add(TubeColumns.SeparatedAt, "wall clock"),
+        Add(TubeColumns.FrozenAt, "wall clock"),
+        Add(TubeColumns.ThawedAt, "wall clock"),
+        Add(ResultColumns.TestedAt, "analyzer"),
     ];
 
-    private static Key<string> Add(string column, string example) =>
-        Table.Add(column, Optional, Text, "of that column", $"\"{example}\"");
+    private static Key<string> Add(Column column, string example) =>
+        Table.Add(column.Name, Optional, Text, "of that column", $"\"{example}\"");
 }
 
 /// <summary>The keys of "files".</summary>
@@ -158,27 +61,9 @@ internal static class FileNameKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<string> Specimens = Table.Add(
-        "specimens",
-        Optional,
-        DataFileNames.PlainName.Or(Core.Study.StudyFileNames.Usual.Specimens),
-        "a row a tube",
-        "\"specimens.csv\""
-    );
-
-    public static readonly Key<string> Results = Table.Add(
-        "results",
-        Optional,
-        DataFileNames.PlainName.Or(Core.Study.StudyFileNames.Usual.Results),
-        "a row a result",
-        "\"results.csv\""
-    );
-
-    public static readonly Key<string> Controls = Table.Add(
-        "controls",
-        Optional,
-        DataFileNames.PlainName.Or(Core.Study.StudyFileNames.Usual.Controls),
-        "a row a control result",
-        "\"controls.csv\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<string> Specimens = Table.Add("specimens", Optional, DataFileNames.PlainName.Or(Core.Study.StudyFileNames.Usual.Specimens), "a row a tube", "\"specimens.csv\"");
+    public static readonly Key<string> Results = Table.Add("results", Optional, DataFileNames.PlainName.Or(Core.Study.StudyFileNames.Usual.Results), "a row a result", "\"results.csv\"");
+    public static readonly Key<string> Controls = Table.Add("controls", Optional, DataFileNames.PlainName.Or(Core.Study.StudyFileNames.Usual.Controls), "a row a control result", "\"controls.csv\"");
+    // csharpier-ignore-end
 }

@@ -1,6 +1,7 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
+using StabilityStudy.Files.Columns;
+using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Toml;
@@ -28,13 +29,13 @@ internal static class FormatsDocument
                 + "or without it where study.toml names a time zone. An optional column may be empty or left out. A facility's own file, with other "
                 + "names, words, signs and date formats, is described under `[read.…]` in study.toml.\n"
         );
-        AppendColumns(text, "specimens.csv: a row a tube", ColumnNotes.Specimens);
-        AppendColumns(text, "results.csv: a row a result", ColumnNotes.Results);
-        AppendColumns(text, "controls.csv: a row a control result", ColumnNotes.Controls);
+        AppendColumns(text, "specimens.csv: a row a tube", TubeColumns.Table.Columns);
+        AppendColumns(text, "results.csv: a row a result", ResultColumns.Table.Columns);
+        AppendColumns(text, "controls.csv: a row a control result", ControlColumns.Table.Columns);
         AppendColumns(
             text,
             "A file with a row a pair, in place of the first two",
-            ColumnNotes.Pairs
+            PairColumns.Columns
         );
         return text.ToString();
     }
@@ -57,16 +58,12 @@ internal static class FormatsDocument
         }
     }
 
-    private static void AppendColumns(
-        StringBuilder text,
-        string title,
-        ImmutableArray<ColumnNote> notes
-    )
+    private static void AppendColumns(StringBuilder text, string title, CsvColumns columns)
     {
         AppendTitle(text, title, "column");
-        foreach (var note in notes)
+        foreach (var column in columns.All)
         {
-            AppendRow(text, note.Path, note.Need, note.Meaning, "", note.Example);
+            AppendRow(text, column.Name, column.Need, column.Note, column.Allowed, column.Example);
         }
     }
 

@@ -1,3 +1,4 @@
+using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Toml;
@@ -61,26 +62,28 @@ internal sealed record DataFileSet(
     )
     {
         var usual = Core.Study.StudyFileNames.Usual;
-        var pairs = LayoutReader.FindPairs(read);
+        var pairs = LayoutReader.FindPairs(read) is var (name, described)
+            ? new DataFile(name, name, described)
+            : null;
         var specimens = DataFile.Find(
             files,
             pairs?.Shown ?? names.Specimens,
             usual.Specimens,
-            LayoutReader.Apply(read, CsvColumns.Specimens),
+            LayoutReader.Apply(read, TubeColumns.Table.Columns),
             isCanonical
         );
         var results = DataFile.Find(
             files,
             pairs?.Shown ?? names.Results,
             usual.Results,
-            LayoutReader.Apply(read, CsvColumns.Results),
+            LayoutReader.Apply(read, ResultColumns.Table.Columns),
             isCanonical
         );
         var controls = DataFile.Find(
             files,
             names.Controls,
             usual.Controls,
-            LayoutReader.Apply(read, CsvColumns.Controls),
+            LayoutReader.Apply(read, ControlColumns.Table.Columns),
             isCanonical
         );
 

@@ -35,7 +35,7 @@ internal static class StudyReading
             )
             : null;
         var names = facts?.FileNames ?? StudyFileNames.Usual;
-        var known = KnownCodes.From(protocol, facts);
+        var known = StudyCodes.From(protocol, facts);
         var data = DataFileSet.Find(
             files,
             names,

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
 using StabilityStudy.Files.Words;
@@ -35,13 +36,9 @@ internal static class LayoutKeys
         ),
     ];
 
-    public static readonly TableKey Pairs = Table.AddTable(
-        "pairs",
-        Optional,
-        SectionKeys.OfPairs.Table,
-        "one file with a row a pair in place of tubes and results",
-        "{ file = \"pairs.csv\" }"
-    );
+    // csharpier-ignore-start
+    public static readonly TableKey Pairs = Table.AddTable("pairs", Optional, SectionKeys.OfPairs.Table, "one file with a row a pair in place of tubes and results", "{ file = \"pairs.csv\" }");
+    // csharpier-ignore-end
 }
 
 /// <summary>The keys of each table of "read".</summary>
@@ -67,62 +64,15 @@ internal static class SectionKeys
 
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<char> Delimiter = Table.Add(
-        "delimiter",
-        Optional,
-        Word(Delimiters).Or(','),
-        "sign between fields; a comma when not given",
-        "\";\""
-    );
-
-    public static readonly Key<bool> Decimal = Table.Add(
-        "decimal",
-        Optional,
-        Word(DecimalSigns),
-        "decimal sign; a point when not given",
-        "\",\""
-    );
-
-    public static readonly Key<FileEncoding> Encoding = Table.Add(
-        "encoding",
-        Optional,
-        Word(Encodings).Or(FileEncoding.Utf8),
-        "how characters are stored; utf-8 when not given",
-        "\"latin-1\""
-    );
-
-    public static readonly Key<string?> DateFormat = Table.Add(
-        "date_format",
-        Optional,
-        Text.When("d, M, yyyy, H or h with tt, mm, ss and . , - / : between them", TellsTime)
-            .As<string?>(null, format => format),
-        "how times are written: d day, M month, yyyy year, H hour (h with tt for AM and PM), m minute, s second",
-        "\"dd.MM.yyyy HH:mm\""
-    );
-
-    public static readonly TableKey Columns = Table.AddTable(
-        "columns",
-        Optional,
-        KeyTable.Free,
-        "our column = the facility's header; other columns are then left aside",
-        "{ result = \"Value\" }"
-    );
-
-    public static readonly TableKey Values = Table.AddTable(
-        "values",
-        Optional,
-        KeyTable.Free,
-        "for a column: the facility's word = ours",
-        "{ time_point = { T0 = \"baseline\" } }"
-    );
-
-    public static readonly TableKey Constants = Table.AddTable(
-        "constants",
-        Optional,
-        KeyTable.Free,
-        "what holds for every row and is not in the file",
-        "{ analyte = \"aPTT\" }"
-    );
+    // csharpier-ignore-start
+    public static readonly Key<char> Delimiter = Table.Add("delimiter", Optional, Word(Delimiters).Or(','), "sign between fields; a comma when not given", "\";\"");
+    public static readonly Key<bool> Decimal = Table.Add("decimal", Optional, Word(DecimalSigns), "decimal sign; a point when not given", "\",\"");
+    public static readonly Key<FileEncoding> Encoding = Table.Add("encoding", Optional, Word(Encodings).Or(FileEncoding.Utf8), "how characters are stored; utf-8 when not given", "\"latin-1\"");
+    public static readonly Key<string?> DateFormat = Table.Add("date_format", Optional, Text.When("d, M, yyyy, H or h with tt, mm, ss and . , - / : between them", TellsTime).As<string?>(null, format => format), "how times are written: d day, M month, yyyy year, H hour (h with tt for AM and PM), m minute, s second", "\"dd.MM.yyyy HH:mm\"");
+    public static readonly TableKey Columns = Table.AddTable("columns", Optional, KeyTable.Free, "our column = the facility's header; other columns are then left aside", "{ result = \"Value\" }");
+    public static readonly TableKey Values = Table.AddTable("values", Optional, KeyTable.Free, "for a column: the facility's word = ours", "{ time_point = { T0 = \"baseline\" } }");
+    public static readonly TableKey Constants = Table.AddTable("constants", Optional, KeyTable.Free, "what holds for every row and is not in the file", "{ analyte = \"aPTT\" }");
+    // csharpier-ignore-end
 
     /// <summary>The same with the name of the file.</summary>
     public static class OfPairs

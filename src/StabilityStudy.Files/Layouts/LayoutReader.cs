@@ -1,7 +1,7 @@
 using System.Collections.Frozen;
 using System.Collections.Immutable;
+using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
 using StabilityStudy.Files.Words;
@@ -22,43 +22,51 @@ internal static class LayoutReader
             : columns;
 
     /// <summary>The file with a row a pair and its columns; null when study.toml describes none.</summary>
-    public static DataFile? FindPairs(TomlTable? read)
+    public static (string Name, CsvColumns Columns)? FindPairs(TomlTable? read)
     {
         if (read?.OptionalTable(LayoutKeys.Pairs) is not { } table)
         {
             return null;
         }
 
-        var columns = CsvColumns.Pairs with { Layout = ReadLayout(table, CsvColumns.Pairs) };
-        var name = table.Read(SectionKeys.OfPairs.File);
-        return new DataFile(name, name, columns);
+        var columns = PairColumns.Columns;
+        return (
+            table.Read(SectionKeys.OfPairs.File),
+            columns with
+            {
+                Layout = ReadLayout(table, columns),
+            }
+        );
     }
 
     private static FileLayout ReadLayout(TomlTable table, CsvColumns columns)
     {
-        var texts = KeyTable.Of(columns.All, ValueForms.Text);
+        var texts = KeyTable.Of(columns.Names, ValueForms.Text);
         return new(
             Delimiter: table.Read(SectionKeys.Delimiter),
             HasDecimalComma: table.Read(SectionKeys.Decimal),
             Encoding: table.Read(SectionKeys.Encoding),
             DateFormat: table.Read(SectionKeys.DateFormat),
             Columns: Texts(table.OptionalTable(SectionKeys.Columns, texts)),
-            Values: ReadValues(table.OptionalTable(SectionKeys.Values, texts)),
+            Values: ReadValues(table.OptionalTable(SectionKeys.Values, texts), columns),
             Constants: Texts(table.OptionalTable(SectionKeys.Constants, texts))
         );
     }
 
     private static FrozenDictionary<string, FrozenDictionary<string, string>> ReadValues(
-        TomlTable? table
+        TomlTable? table,
+        CsvColumns columns
     ) =>
-        (table?.KnownKeys ?? []).ToFrozenDictionary(
-            column => column,
-            column => ReadWords(column, table?.OptionalTable(WordsOf(column))),
-            StringComparer.Ordinal
-        );
+        columns
+            .All.Where(column => table?.KnownKeys.Contains(column.Name) == true)
+            .ToFrozenDictionary(
+                column => column.Name,
+                column => ReadWords(column, table?.OptionalTable(WordsOf(column.Name))),
+                StringComparer.Ordinal
+            );
 
     /// <summary>Words stand for words. A setting that turned one number or time into another would change the data unseen.</summary>
-    private static FrozenDictionary<string, string> ReadWords(string column, TomlTable? table)
+    private static FrozenDictionary<string, string> ReadWords(Column column, TomlTable? table)
     {
         var words = Texts(table);
         foreach (var (theirs, ours) in words)
@@ -69,7 +77,7 @@ internal static class LayoutReader
                     TextOf(theirs),
                     FileQueries.ValueStandsForNumber,
                     ours,
-                    $"\"{theirs}\" is to be read as \"{ours}\" in {column}; a number or time is never read as another.",
+                    $"\"{theirs}\" is to be read as \"{ours}\" in {column.Name}; a number or time is never read as another.",
                     "Remove it, and correct the row in its own file with a deviation that says why."
                 );
             }

@@ -16,88 +16,23 @@ internal static class LockKeys
 
     public static readonly KeyTable Root = new();
 
+    // csharpier-ignore-start
     public static readonly Key<int> Format = FormatNumber.Declare(Root);
+    // csharpier-ignore-end
 
     private static readonly KeyTable Table = new();
 
-    public static readonly TableKey Locks = Root.AddTables(
-        "lock",
-        Required,
-        Table,
-        "the locks, the first one first",
-        "[[lock]]"
-    );
-
-    public static readonly Key<int> Number = Table.Add(
-        "number",
-        Required,
-        Whole(1, MostLocks),
-        "number of the lock",
-        ""
-    );
-
-    public static readonly Key<string> ProtocolSha256 = Table.Add(
-        "protocol_sha256",
-        Required,
-        Text,
-        "SHA-256 of the protocol",
-        ""
-    );
-
-    public static readonly Key<DateTimeOffset> At = Table.Add(
-        "at",
-        Required,
-        Written<DateTimeOffset>(
-            "date and time with an offset",
-            default,
-            text =>
-                DateTimeOffset.TryParseExact(
-                    text,
-                    LockFile.TimeFormat,
-                    CultureInfo.InvariantCulture,
-                    DateTimeStyles.None,
-                    out var time
-                )
-                    ? time
-                    : null
-        ),
-        "when it was made",
-        ""
-    );
-
+    // csharpier-ignore-start
+    public static readonly TableKey Locks = Root.AddTables("lock", Required, Table, "the locks, the first one first", "[[lock]]");
+    public static readonly Key<int> Number = Table.Add("number", Required, Whole(1, MostLocks), "number of the lock", "");
+    public static readonly Key<string> ProtocolSha256 = Table.Add("protocol_sha256", Required, Text, "SHA-256 of the protocol", "");
+    public static readonly Key<DateTimeOffset> At = Table.Add("at", Required, Written<DateTimeOffset>("date and time with an offset", default, text => DateTimeOffset.TryParseExact(text, LockFile.TimeFormat, CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time : null), "when it was made", "");
     public static readonly Key<string> By = Table.Add("by", Required, Text, "who made it", "");
-
-    public static readonly Key<string?> Reason = Table.Add(
-        "reason",
-        Optional,
-        OptionalText,
-        "why it was locked again",
-        ""
-    );
-
-    public static readonly Key<string?> Previous = Table.Add(
-        "previous",
-        Optional,
-        OptionalText,
-        "SHA-256 of the statement of the lock before it",
-        ""
-    );
-
-    public static readonly Key<ImmutableArray<byte>> Signature = Table.Add(
-        "signature",
-        Optional,
-        Written<ImmutableArray<byte>>("Base64 text", [], FromBase64),
-        "CMS signature over the statement",
-        ""
-    );
-
-    public static readonly Key<ImmutableArray<byte>> TimeStamp = Table.Add(
-        "time_stamp",
-        Optional,
-        Written<ImmutableArray<byte>>("Base64 text", [], FromBase64),
-        "RFC 3161 time-stamp token over the statement",
-        ""
-    );
+    public static readonly Key<string?> Reason = Table.Add("reason", Optional, OptionalText, "why it was locked again", "");
+    public static readonly Key<string?> Previous = Table.Add("previous", Optional, OptionalText, "SHA-256 of the statement of the lock before it", "");
+    public static readonly Key<ImmutableArray<byte>> Signature = Table.Add("signature", Optional, Written<ImmutableArray<byte>>("Base64 text", [], FromBase64), "CMS signature over the statement", "");
+    public static readonly Key<ImmutableArray<byte>> TimeStamp = Table.Add("time_stamp", Optional, Written<ImmutableArray<byte>>("Base64 text", [], FromBase64), "RFC 3161 time-stamp token over the statement", "");
+    // csharpier-ignore-end
 
     private static ValueForm<T> Written<T>(string what, T absent, Func<string, T?> parse)
         where T : struct =>

@@ -17,158 +17,27 @@ internal static class AnalyteKeys
 
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<string> Id = Table.Add(
-        "id",
-        Required,
-        Text,
-        "code used in results.csv",
-        "\"aPTT\""
-    );
-
-    public static readonly Key<string> Name = Table.Add(
-        "name",
-        Required,
-        Text,
-        "name in the report",
-        "\"Activated partial thromboplastin time\""
-    );
-
-    public static readonly Key<string?> Method = Table.Add(
-        "method",
-        Optional,
-        OptionalText,
-        "method principle",
-        "\"one-stage, optical end point\""
-    );
-
-    public static readonly Key<string?> Loinc = Table.Add(
-        "loinc",
-        Optional,
-        OptionalText,
-        "LOINC code",
-        "\"14979-9\""
-    );
-
-    public static readonly Key<string> Unit = Table.Add(
-        "unit",
-        Depends,
-        Text.Or(NoUnit),
-        "UCUM unit; not required with categories",
-        "\"s\""
-    );
-
-    public static readonly Key<int> Decimals = Table.Add(
-        "decimals",
-        Depends,
-        Whole(0, 6),
-        "decimals of a reported result; not with categories",
-        "1"
-    );
-
-    public static readonly TableKey StandardWindow = Table.AddTable(
-        "standard_window",
-        Required,
-        StandardWindowKeys.Table,
-        "what today's rule allows",
-        "{ time = \"4 h\", source = \"common practice\" }"
-    );
-
-    public static readonly TableKey GroupWindows = Table.AddTables(
-        "group_windows",
-        Optional,
-        GroupWindowKeys.Table,
-        "groups with another rule today",
-        "[{ group = \"ufh\", time = \"1 h\", source = \"common practice\" }]"
-    );
-
-    public static readonly TableKey ManufacturerLimit = Table.AddTable(
-        "manufacturer_limit",
-        Optional,
-        ManufacturerLimitKeys.Table,
-        "what the manufacturer allows",
-        "{ time = \"4 h\", document = \"instructions for use, revision 3\" }"
-    );
-
-    public static readonly TableKey CvPercent = Table.AddTable(
-        "cv_percent",
-        Optional,
-        CvPercentKeys.Table,
-        "imprecision; not with categories",
-        "{ between_run = 2.5 }"
-    );
-
-    public static readonly Key<MeasuringInterval?> MeasuringInterval = Table.Add(
-        "measuring_interval",
-        Optional,
-        Interval(NumberRange.Any, allowEqual: false)
-            .As<MeasuringInterval?>(null, ends => new(ends.Lowest, ends.Highest)),
-        "lowest and highest number reported; not with categories",
-        "[20.0, 180.0]"
-    );
-
-    public static readonly Key<ImmutableArray<decimal>> DecisionLevels = Table.Add(
-        "decision_levels",
-        Optional,
-        Ascending("decision levels"),
-        "values at which care changes; not with categories",
-        "[40.0, 60.0]"
-    );
-
-    public static readonly Key<decimal> ErrorVarianceRatio = Table.Add(
-        "error_variance_ratio",
-        Optional,
-        Number(NumberRange.AboveZero).Or(1),
-        "error variance of the baseline ÷ that of the delayed result; 1 when not given; not with categories",
-        "0.5"
-    );
-
-    public static readonly Key<DriftShape> DriftShape = Table.Add(
-        "drift_shape",
-        Optional,
-        Word(FileWords.DriftShapes).Or(Statistics.Drift.DriftShape.Linear),
-        "shape of the change over time; linear when not given; not with categories",
-        "\"logarithmic\""
-    );
-
-    public static readonly Key<ImmutableArray<TimeSpan>> TimePoints = Table.Add(
-        "time_points",
-        Optional,
-        Durations,
-        "those of the protocol's at which it is tested; all when not given",
-        "[\"6 h\"]"
-    );
-
-    public static readonly Key<ImmutableArray<string>> Groups = Table.Add(
-        "groups",
-        Optional,
-        Texts,
-        "groups in which it is studied; all when not given",
-        "[\"none\"]"
-    );
-
-    public static readonly Key<ImmutableArray<string>> Storages = Table.Add(
-        "storages",
-        Optional,
-        Texts,
-        "storages in which it is studied; all when not given",
-        "[\"wb-rt\"]"
-    );
-
-    public static readonly Key<ImmutableArray<string>> Categories = Table.Add(
-        "categories",
-        Optional,
-        Texts.When("two or more texts, each once", AreDifferent),
-        "results of a qualitative test, the most negative first",
-        "[\"negative\", \"weak positive\", \"positive\"]"
-    );
-
-    public static readonly Key<string?> RatioOf = Table.Add(
-        "ratio_of",
-        Optional,
-        OptionalText,
-        "the prothrombin time from which this ratio is computed; not with categories",
-        "\"PT\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<string> Id = Table.Add("id", Required, Text, "code used in results.csv", "\"aPTT\"");
+    public static readonly Key<string> Name = Table.Add("name", Required, Text, "name in the report", "\"Activated partial thromboplastin time\"");
+    public static readonly Key<string?> Method = Table.Add("method", Optional, OptionalText, "method principle", "\"one-stage, optical end point\"");
+    public static readonly Key<string?> Loinc = Table.Add("loinc", Optional, OptionalText, "LOINC code", "\"14979-9\"");
+    public static readonly Key<string> Unit = Table.Add("unit", Depends, Text.Or(NoUnit), "UCUM unit; not required with categories", "\"s\"");
+    public static readonly Key<int> Decimals = Table.Add("decimals", Depends, Whole(0, 6), "decimals of a reported result; not with categories", "1");
+    public static readonly TableKey StandardWindow = Table.AddTable("standard_window", Required, StandardWindowKeys.Table, "what today's rule allows", "{ time = \"4 h\", source = \"common practice\" }");
+    public static readonly TableKey GroupWindows = Table.AddTables("group_windows", Optional, GroupWindowKeys.Table, "groups with another rule today", "[{ group = \"ufh\", time = \"1 h\", source = \"common practice\" }]");
+    public static readonly TableKey ManufacturerLimit = Table.AddTable("manufacturer_limit", Optional, ManufacturerLimitKeys.Table, "what the manufacturer allows", "{ time = \"4 h\", document = \"instructions for use, revision 3\" }");
+    public static readonly TableKey CvPercent = Table.AddTable("cv_percent", Optional, CvPercentKeys.Table, "imprecision; not with categories", "{ between_run = 2.5 }");
+    public static readonly Key<MeasuringInterval?> MeasuringInterval = Table.Add("measuring_interval", Optional, Interval(NumberRange.Any, allowEqual: false).As<MeasuringInterval?>(null, ends => new(ends.Lowest, ends.Highest)), "lowest and highest number reported; not with categories", "[20.0, 180.0]");
+    public static readonly Key<ImmutableArray<decimal>> DecisionLevels = Table.Add("decision_levels", Optional, Ascending("decision levels"), "values at which care changes; not with categories", "[40.0, 60.0]");
+    public static readonly Key<decimal> ErrorVarianceRatio = Table.Add("error_variance_ratio", Optional, Number(NumberRange.AboveZero).Or(1), "error variance of the baseline ÷ that of the delayed result; 1 when not given; not with categories", "0.5");
+    public static readonly Key<DriftShape> DriftShape = Table.Add("drift_shape", Optional, Word(FileWords.DriftShapes).Or(Statistics.Drift.DriftShape.Linear), "shape of the change over time; linear when not given; not with categories", "\"logarithmic\"");
+    public static readonly Key<ImmutableArray<TimeSpan>> TimePoints = Table.Add("time_points", Optional, Durations, "those of the protocol's at which it is tested; all when not given", "[\"6 h\"]");
+    public static readonly Key<ImmutableArray<string>> Groups = Table.Add("groups", Optional, Texts, "groups in which it is studied; all when not given", "[\"none\"]");
+    public static readonly Key<ImmutableArray<string>> Storages = Table.Add("storages", Optional, Texts, "storages in which it is studied; all when not given", "[\"wb-rt\"]");
+    public static readonly Key<ImmutableArray<string>> Categories = Table.Add("categories", Optional, Texts.When("two or more texts, each once", AreDifferent), "results of a qualitative test, the most negative first", "[\"negative\", \"weak positive\", \"positive\"]");
+    public static readonly Key<string?> RatioOf = Table.Add("ratio_of", Optional, OptionalText, "the prothrombin time from which this ratio is computed; not with categories", "\"PT\"");
+    // csharpier-ignore-end
 
     /// <summary>Keys that mean something for numbers only.</summary>
     public static readonly ImmutableArray<Key> OfNumbers =

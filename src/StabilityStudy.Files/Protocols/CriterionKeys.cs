@@ -18,157 +18,22 @@ internal static class CriterionKeys
 
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<string> Id = Table.Add(
-        "id",
-        Required,
-        Text,
-        "code used in the report",
-        "\"mean\""
-    );
-
-    public static readonly Key<CriterionKind> Kind = Table.Add(
-        "kind",
-        Required,
-        Word(FileWords.CriterionKinds),
-        "what is judged",
-        "\"bias\""
-    );
-
-    public static readonly Key<ImmutableArray<string>> Groups = Table.Add(
-        "groups",
-        Optional,
-        Texts,
-        "groups it applies to; all when not given",
-        "[\"none\"]"
-    );
-
-    public static readonly Key<double> Confidence = Table.Add(
-        "confidence",
-        Required,
-        ValueForms.Confidence,
-        "confidence level",
-        "0.90"
-    );
-
-    public static readonly TableKey Limits = Of(
-        [Bias, Individual, DecisionLevel, Drift],
-        note =>
-            Table.AddTable(
-                "limits",
-                OfSomeKinds,
-                KeyTable.Free,
-                note("the limit of each analyte"),
-                "{ aPTT = \"aptt-bias\" }"
-            )
-    );
-
-    public static readonly Key<ImmutableArray<string>> Analytes = Of(
-        [Reclassification, Classification],
-        note =>
-            Table.Add(
-                "analytes",
-                OfSomeKinds,
-                EachOnce(Texts, _ => "An analyte stands twice in \"analytes\"."),
-                note("the analytes"),
-                "[\"INR\"]"
-            )
-    );
-
-    public static readonly Key<ChangeScale> Scale = Of(
-        [Bias],
-        note =>
-            Table.Add(
-                "scale",
-                OfSomeKinds,
-                Word(FileWords.Scales),
-                note("in what the mean change is judged"),
-                "\"percent\""
-            )
-    );
-
-    public static readonly Key<decimal> SharePercentMinimum = Of(
-        [Individual, Classification],
-        note =>
-            Table.Add(
-                "share_percent_min",
-                OfSomeKinds,
-                Number(NumberRange.RequiredShare),
-                note("least share that agrees, percent; 100 only with \"point only\""),
-                "85"
-            )
-    );
-
-    public static readonly Key<decimal> SharePercentMaximum = Of(
-        [Reclassification],
-        note =>
-            Table.Add(
-                "share_percent_max",
-                OfSomeKinds,
-                Number(NumberRange.LargestShare),
-                note("largest share that changes side, percent"),
-                "10"
-            )
-    );
-
-    public static readonly Key<DecisionRule> Rule = Of(
-        [Bias, Individual],
-        note =>
-            Table.Add(
-                "rule",
-                Optional,
-                Word(FileWords.DecisionRules).Or(DecisionRule.Confidence),
-                note("what decides; confidence when not given"),
-                "\"confidence\""
-            )
-    );
-
-    public static readonly Key<ImmutableArray<decimal>> Levels = Of(
-        [DecisionLevel, Reclassification],
-        note =>
-            Table.Add(
-                "levels",
-                Optional,
-                Ascending("levels"),
-                note("the levels; the analyte's when not given"),
-                "[2.0, 3.0]"
-            )
-    );
-
-    public static readonly Key<ImmutableArray<decimal>> Cutoffs = Of(
-        [Classification],
-        note =>
-            Table.Add(
-                "cutoffs",
-                Depends,
-                Ascending("cutoffs"),
-                note("where each class above the lowest begins; needed for numbers"),
-                "[1.2]"
-            )
-    );
-
-    public static readonly Key<int> WeakPositivesMinimum = Of(
-        [Classification],
-        note =>
-            Table.Add(
-                "weak_positives_min",
-                OfSomeKinds,
-                Whole(0, 100_000),
-                note("fewest specimens in the class above the lowest"),
-                "5"
-            )
-    );
-
-    public static readonly Key<ImmutableArray<DriftShape>> Shapes = Of(
-        [Drift],
-        note =>
-            Table.Add(
-                "shapes",
-                OfSomeKinds,
-                WordsOf(FileWords.DriftShapes),
-                note("shapes of change that must all pass"),
-                "[\"logarithmic\", \"linear\"]"
-            )
-    );
+    // csharpier-ignore-start
+    public static readonly Key<string> Id = Table.Add("id", Required, Text, "code used in the report", "\"mean\"");
+    public static readonly Key<CriterionKind> Kind = Table.Add("kind", Required, Word(FileWords.CriterionKinds), "what is judged", "\"bias\"");
+    public static readonly Key<ImmutableArray<string>> Groups = Table.Add("groups", Optional, Texts, "groups it applies to; all when not given", "[\"none\"]");
+    public static readonly Key<double> Confidence = Table.Add("confidence", Required, ValueForms.Confidence, "confidence level", "0.90");
+    public static readonly TableKey Limits = Of([Bias, Individual, DecisionLevel, Drift], note => Table.AddTable("limits", OfSomeKinds, KeyTable.Free, note("the limit of each analyte"), "{ aPTT = \"aptt-bias\" }"));
+    public static readonly Key<ImmutableArray<string>> Analytes = Of([Reclassification, Classification], note => Table.Add("analytes", OfSomeKinds, EachOnce(Texts, _ => "An analyte stands twice in \"analytes\"."), note("the analytes"), "[\"INR\"]"));
+    public static readonly Key<ChangeScale> Scale = Of([Bias], note => Table.Add("scale", OfSomeKinds, Word(FileWords.Scales), note("in what the mean change is judged"), "\"percent\""));
+    public static readonly Key<decimal> SharePercentMinimum = Of([Individual, Classification], note => Table.Add("share_percent_min", OfSomeKinds, Number(NumberRange.RequiredShare), note("least share that agrees, percent; 100 only with \"point only\""), "85"));
+    public static readonly Key<decimal> SharePercentMaximum = Of([Reclassification], note => Table.Add("share_percent_max", OfSomeKinds, Number(NumberRange.LargestShare), note("largest share that changes side, percent"), "10"));
+    public static readonly Key<DecisionRule> Rule = Of([Bias, Individual], note => Table.Add("rule", Optional, Word(FileWords.DecisionRules).Or(DecisionRule.Confidence), note("what decides; confidence when not given"), "\"confidence\""));
+    public static readonly Key<ImmutableArray<decimal>> Levels = Of([DecisionLevel, Reclassification], note => Table.Add("levels", Optional, Ascending("levels"), note("the levels; the analyte's when not given"), "[2.0, 3.0]"));
+    public static readonly Key<ImmutableArray<decimal>> Cutoffs = Of([Classification], note => Table.Add("cutoffs", Depends, Ascending("cutoffs"), note("where each class above the lowest begins; needed for numbers"), "[1.2]"));
+    public static readonly Key<int> WeakPositivesMinimum = Of([Classification], note => Table.Add("weak_positives_min", OfSomeKinds, Whole(0, 100_000), note("fewest specimens in the class above the lowest"), "5"));
+    public static readonly Key<ImmutableArray<DriftShape>> Shapes = Of([Drift], note => Table.Add("shapes", OfSomeKinds, WordsOf(FileWords.DriftShapes), note("shapes of change that must all pass"), "[\"logarithmic\", \"linear\"]"));
+    // csharpier-ignore-end
 
     /// <summary>The keys that only some kinds have, for one of these kinds.</summary>
     public static ImmutableArray<Key> OfKind(CriterionKind kind) =>

@@ -10,37 +10,12 @@ internal static class GroupKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<string> Id = Table.Add(
-        "id",
-        Required,
-        Text,
-        "code used in specimens.csv",
-        "\"none\""
-    );
-
-    public static readonly Key<string> Name = Table.Add(
-        "name",
-        Required,
-        Text,
-        "name in the report",
-        "\"No anticoagulant\""
-    );
-
-    public static readonly Key<int> Specimens = Table.Add(
-        "specimens",
-        Required,
-        Whole(1, 100_000),
-        "planned number of specimens",
-        "40"
-    );
-
-    public static readonly Key<TimeSpan?> BaselineSpunWithin = Table.Add(
-        "baseline_spun_within",
-        Optional,
-        Duration.OrNone(),
-        "longest time from collection to spinning of the baseline tube",
-        "\"1 h\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<string> Id = Table.Add("id", Required, Text, "code used in specimens.csv", "\"none\"");
+    public static readonly Key<string> Name = Table.Add("name", Required, Text, "name in the report", "\"No anticoagulant\"");
+    public static readonly Key<int> Specimens = Table.Add("specimens", Required, Whole(1, 100_000), "planned number of specimens", "40");
+    public static readonly Key<TimeSpan?> BaselineSpunWithin = Table.Add("baseline_spun_within", Optional, Duration.OrNone(), "longest time from collection to spinning of the baseline tube", "\"1 h\"");
+    // csharpier-ignore-end
 }
 
 /// <summary>The keys of "eligibility".</summary>
@@ -48,35 +23,10 @@ internal static class EligibilityKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<decimal?> FillPercentMinimum = Table.Add(
-        "fill_percent_min",
-        Optional,
-        Number(NumberRange.Percent).OrNone(),
-        "least fill, percent of nominal",
-        "90"
-    );
-
-    public static readonly Key<decimal?> HematocritPercentMaximum = Table.Add(
-        "hematocrit_percent_max",
-        Optional,
-        Number(NumberRange.Percent).OrNone(),
-        "highest hematocrit, percent",
-        "55"
-    );
-
-    public static readonly Key<bool> Clot = Table.Add(
-        "clot",
-        Required,
-        Word(FileWords.ClotRules),
-        "what becomes of a tube with a clot",
-        "\"reject\""
-    );
-
-    public static readonly Key<string> Source = Table.Add(
-        "source",
-        Required,
-        Text,
-        "where the rules come from",
-        "\"common practice\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<decimal?> FillPercentMinimum = Table.Add("fill_percent_min", Optional, Number(NumberRange.Percent).OrNone(), "least fill, percent of nominal", "90");
+    public static readonly Key<decimal?> HematocritPercentMaximum = Table.Add("hematocrit_percent_max", Optional, Number(NumberRange.Percent).OrNone(), "highest hematocrit, percent", "55");
+    public static readonly Key<bool> Clot = Table.Add("clot", Required, Word(FileWords.ClotRules), "what becomes of a tube with a clot", "\"reject\"");
+    public static readonly Key<string> Source = Table.Add("source", Required, Text, "where the rules come from", "\"common practice\"");
+    // csharpier-ignore-end
 }

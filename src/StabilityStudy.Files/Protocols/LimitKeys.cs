@@ -12,45 +12,13 @@ internal static class LimitKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<string> Id = Table.Add(
-        "id",
-        Required,
-        Text,
-        "code used in criteria",
-        "\"aptt-bias\""
-    );
-
-    public static readonly Key<decimal?> Percent = Table.Add(
-        "percent",
-        Depends,
-        Number(NumberRange.LimitPercent).OrNone(),
-        "percent of the baseline; this, absolute_in_unit or both",
-        "7.5"
-    );
-
-    public static readonly Key<decimal?> AbsoluteInUnit = Table.Add(
-        "absolute_in_unit",
-        Depends,
-        Number(NumberRange.AboveZero).OrNone(),
-        "amount in the unit; the greater of both counts",
-        "2.0"
-    );
-
-    public static readonly Key<string> Source = Table.Add(
-        "source",
-        Required,
-        Text,
-        "where the limit comes from",
-        "\"director's decision of 2026-01-15\""
-    );
-
-    public static readonly TableKey BiologicalVariation = Table.AddTable(
-        "biological_variation",
-        Optional,
-        BiologicalVariationKeys.Table,
-        "the variation from which the percentage follows; a percentage above the goal stops the study",
-        "{ cvi = 5.8, cvg = 8.4, grade = \"desirable\", goal = \"bias\" }"
-    );
+    // csharpier-ignore-start
+    public static readonly Key<string> Id = Table.Add("id", Required, Text, "code used in criteria", "\"aptt-bias\"");
+    public static readonly Key<decimal?> Percent = Table.Add("percent", Depends, Number(NumberRange.LimitPercent).OrNone(), "percent of the baseline; this, absolute_in_unit or both", "7.5");
+    public static readonly Key<decimal?> AbsoluteInUnit = Table.Add("absolute_in_unit", Depends, Number(NumberRange.AboveZero).OrNone(), "amount in the unit; the greater of both counts", "2.0");
+    public static readonly Key<string> Source = Table.Add("source", Required, Text, "where the limit comes from", "\"director's decision of 2026-01-15\"");
+    public static readonly TableKey BiologicalVariation = Table.AddTable("biological_variation", Optional, BiologicalVariationKeys.Table, "the variation from which the percentage follows; a percentage above the goal stops the study", "{ cvi = 5.8, cvg = 8.4, grade = \"desirable\", goal = \"bias\" }");
+    // csharpier-ignore-end
 }
 
 /// <summary>The keys of "biological_variation".</summary>
@@ -58,35 +26,10 @@ internal static class BiologicalVariationKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<decimal> WithinCv = Table.Add(
-        "cvi",
-        Required,
-        Number(NumberRange.Percent),
-        "within healthy persons, percent",
-        "5.8"
-    );
-
-    public static readonly Key<decimal> BetweenCv = Table.Add(
-        "cvg",
-        Required,
-        Number(NumberRange.Percent),
-        "between healthy persons, percent",
-        "8.4"
-    );
-
-    public static readonly Key<GoalGrade> Grade = Table.Add(
-        "grade",
-        Required,
-        Word(FileWords.GoalGrades),
-        "how demanding the goal is",
-        "\"desirable\""
-    );
-
-    public static readonly Key<GoalKind> Goal = Table.Add(
-        "goal",
-        Required,
-        Word(FileWords.GoalKinds),
-        "bias is for a mean, total error for single specimens",
-        "\"bias\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<decimal> WithinCv = Table.Add("cvi", Required, Number(NumberRange.Percent), "within healthy persons, percent", "5.8");
+    public static readonly Key<decimal> BetweenCv = Table.Add("cvg", Required, Number(NumberRange.Percent), "between healthy persons, percent", "8.4");
+    public static readonly Key<GoalGrade> Grade = Table.Add("grade", Required, Word(FileWords.GoalGrades), "how demanding the goal is", "\"desirable\"");
+    public static readonly Key<GoalKind> Goal = Table.Add("goal", Required, Word(FileWords.GoalKinds), "bias is for a mean, total error for single specimens", "\"bias\"");
+    // csharpier-ignore-end
 }

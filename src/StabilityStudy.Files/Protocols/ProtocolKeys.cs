@@ -13,191 +13,32 @@ internal static class ProtocolKeys
 {
     public static readonly KeyTable Table = new();
 
+    // csharpier-ignore-start
     public static readonly Key<int> Format = FormatNumber.Declare(Table);
-
-    public static readonly Key<string> Code = Table.Add(
-        "code",
-        Required,
-        StudyCode(longest: 60),
-        "study code; names files and stands on every page",
-        "\"WB-RT-12\""
-    );
-
-    public static readonly Key<string> Version = Table.Add(
-        "version",
-        Required,
-        Text,
-        "version of the protocol",
-        "\"2\""
-    );
-
-    public static readonly Key<ImmutableArray<TimeSpan>> TimePoints = Table.Add(
-        "time_points",
-        Required,
-        Durations,
-        "planned delays since collection, ascending",
-        "[\"6 h\", \"8 h\"]"
-    );
-
-    public static readonly TableKey Tolerance = Table.AddTable(
-        "tolerance",
-        Required,
-        ToleranceKeys.Table,
-        "how far an actual delay may lie from the planned one",
-        "{ early = \"0 min\", late = \"30 min\" }"
-    );
-
-    public static readonly Key<TimeSpan> BaselineWithin = Table.Add(
-        "baseline_within",
-        Required,
-        Duration,
-        "longest time from collection to the baseline test",
-        "\"1 h\""
-    );
-
-    public static readonly Key<TubePlan> TubePlan = Table.Add(
-        "tube_plan",
-        Required,
-        Word(FileWords.TubePlans),
-        "from what each result of a specimen is taken",
-        "\"a tube per time point\""
-    );
-
-    public static readonly Key<int> Replicates = Table.Add(
-        "replicates",
-        Optional,
-        Whole(1, 2).Or(1),
-        "results per tube that are averaged; 1 when not given",
-        "1"
-    );
-
-    public static readonly Key<int> MinimumDays = Table.Add(
-        "minimum_days",
-        Required,
-        Whole(2, 366),
-        "fewest collection days on which a mean is judged",
-        "5"
-    );
-
-    public static readonly Key<TimeSpan> WindowStep = Table.Add(
-        "window_step",
-        Required,
-        Duration,
-        "a window is rounded down to this step",
-        "\"30 min\""
-    );
-
-    public static readonly Key<decimal> LeftOutPercentMaximum = Table.Add(
-        "left_out_percent_max",
-        Optional,
-        Number(NumberRange.LeftOut).Or(20),
-        "largest share of specimens left out of a time point, percent; 20 when not given",
-        "20"
-    );
-
-    public static readonly Key<TimeSpan> OneRunWithin = Table.Add(
-        "one_run_within",
-        Optional,
-        LongDuration.Or(TimeSpan.FromHours(1)),
-        "longest time between two tests of one run; 1 h when not given",
-        "\"1 h\""
-    );
-
-    public static readonly Key<ImmutableArray<string>> RerunReasons = Table.Add(
-        "rerun_reasons",
-        Optional,
-        EachOnce(Texts, reason => $"The reason \"{reason}\" stands twice."),
-        "reasons for which a test may be repeated; none when not given",
-        "[\"instrument error\"]"
-    );
-
-    public static readonly Key<ControlRule> Controls = Table.Add(
-        "controls",
-        Optional,
-        Word(FileWords.ControlRules).Or(ControlRule.EveryRun),
-        "where control results are; in every run when not given",
-        "\"every run\""
-    );
-
-    public static readonly Key<RepeatDraws> RepeatDraws = Table.Add(
-        "repeat_draws",
-        Optional,
-        Word(FileWords.RepeatDrawRules).Or(Core.Protocol.RepeatDraws.LeftOut),
-        "a second specimen of a person; left out when not given",
-        "\"left out\""
-    );
-
-    public static readonly Key<int?> DelaysPerSpecimen = Table.Add(
-        "delays_per_specimen",
-        Optional,
-        Whole(1, 100).OrNone(),
-        "how many time points each specimen is tested at; all when not given",
-        "2"
-    );
-
-    public static readonly Key<int> Looks = Table.Add(
-        "looks",
-        Optional,
-        Whole(1, 2).Or(1),
-        "2 where an extension is planned: the data are looked at when the planned specimens are in, and once more after the extension; confidence is then at least 0.95 for means and 0.975 for shares; 1 when not given",
-        "1"
-    );
-
-    public static readonly TableKey Signatories = Table.AddTables(
-        "signatories",
-        Required,
-        SignatoryKeys.Table,
-        "who signs, in order",
-        "[{ role = \"author\", meaning = \"ran this study\" }]"
-    );
-
-    public static readonly TableKey Storages = Table.AddTables(
-        "storage",
-        Required,
-        StorageKeys.Table,
-        "states in which tubes wait",
-        "[{ id = \"wb-rt\", state = \"whole blood\", cap = \"closed\", celsius = [18, 25], spin_to_test = \"1 h\" }]"
-    );
-
-    public static readonly TableKey Groups = Table.AddTables(
-        "group",
-        Required,
-        GroupKeys.Table,
-        "patient groups",
-        "[{ id = \"none\", name = \"No anticoagulant\", specimens = 40 }]"
-    );
-
-    public static readonly TableKey Eligibility = Table.AddTable(
-        "eligibility",
-        Required,
-        EligibilityKeys.Table,
-        "which specimens may be used",
-        "{ fill_percent_min = 90, hematocrit_percent_max = 55, clot = \"reject\", source = \"common practice\" }"
-    );
-
-    public static readonly TableKey Analytes = Table.AddTables(
-        "analyte",
-        Required,
-        AnalyteKeys.Table,
-        "measured quantities, a [[analyte]] each",
-        "[[analyte]]"
-    );
-
-    public static readonly TableKey Limits = Table.AddTables(
-        "limit",
-        Depends,
-        LimitKeys.Table,
-        "limits, a [[limit]] each; not needed where no criterion has limits",
-        "[[limit]]"
-    );
-
-    public static readonly TableKey Criteria = Table.AddTables(
-        "criterion",
-        Required,
-        CriterionKeys.Table,
-        "criteria, a [[criterion]] each",
-        "[[criterion]]"
-    );
+    public static readonly Key<string> Code = Table.Add("code", Required, StudyCode(longest: 60), "study code; names files and stands on every page", "\"WB-RT-12\"");
+    public static readonly Key<string> Version = Table.Add("version", Required, Text, "version of the protocol", "\"2\"");
+    public static readonly Key<ImmutableArray<TimeSpan>> TimePoints = Table.Add("time_points", Required, Durations, "planned delays since collection, ascending", "[\"6 h\", \"8 h\"]");
+    public static readonly TableKey Tolerance = Table.AddTable("tolerance", Required, ToleranceKeys.Table, "how far an actual delay may lie from the planned one", "{ early = \"0 min\", late = \"30 min\" }");
+    public static readonly Key<TimeSpan> BaselineWithin = Table.Add("baseline_within", Required, Duration, "longest time from collection to the baseline test", "\"1 h\"");
+    public static readonly Key<TubePlan> TubePlan = Table.Add("tube_plan", Required, Word(FileWords.TubePlans), "from what each result of a specimen is taken", "\"a tube per time point\"");
+    public static readonly Key<int> Replicates = Table.Add("replicates", Optional, Whole(1, 2).Or(1), "results per tube that are averaged; 1 when not given", "1");
+    public static readonly Key<int> MinimumDays = Table.Add("minimum_days", Required, Whole(2, 366), "fewest collection days on which a mean is judged", "5");
+    public static readonly Key<TimeSpan> WindowStep = Table.Add("window_step", Required, Duration, "a window is rounded down to this step", "\"30 min\"");
+    public static readonly Key<decimal> LeftOutPercentMaximum = Table.Add("left_out_percent_max", Optional, Number(NumberRange.LeftOut).Or(20), "largest share of specimens left out of a time point, percent; 20 when not given", "20");
+    public static readonly Key<TimeSpan> OneRunWithin = Table.Add("one_run_within", Optional, LongDuration.Or(TimeSpan.FromHours(1)), "longest time between two tests of one run; 1 h when not given", "\"1 h\"");
+    public static readonly Key<ImmutableArray<string>> RerunReasons = Table.Add("rerun_reasons", Optional, EachOnce(Texts, reason => $"The reason \"{reason}\" stands twice."), "reasons for which a test may be repeated; none when not given", "[\"instrument error\"]");
+    public static readonly Key<ControlRule> Controls = Table.Add("controls", Optional, Word(FileWords.ControlRules).Or(ControlRule.EveryRun), "where control results are; in every run when not given", "\"every run\"");
+    public static readonly Key<RepeatDraws> RepeatDraws = Table.Add("repeat_draws", Optional, Word(FileWords.RepeatDrawRules).Or(Core.Protocol.RepeatDraws.LeftOut), "a second specimen of a person; left out when not given", "\"left out\"");
+    public static readonly Key<int?> DelaysPerSpecimen = Table.Add("delays_per_specimen", Optional, Whole(1, 100).OrNone(), "how many time points each specimen is tested at; all when not given", "2");
+    public static readonly Key<int> Looks = Table.Add("looks", Optional, Whole(1, 2).Or(1), "2 where an extension is planned: the data are looked at when the planned specimens are in, and once more after the extension; confidence is then at least 0.95 for means and 0.975 for shares; 1 when not given", "1");
+    public static readonly TableKey Signatories = Table.AddTables("signatories", Required, SignatoryKeys.Table, "who signs, in order", "[{ role = \"author\", meaning = \"ran this study\" }]");
+    public static readonly TableKey Storages = Table.AddTables("storage", Required, StorageKeys.Table, "states in which tubes wait", "[{ id = \"wb-rt\", state = \"whole blood\", cap = \"closed\", celsius = [18, 25], spin_to_test = \"1 h\" }]");
+    public static readonly TableKey Groups = Table.AddTables("group", Required, GroupKeys.Table, "patient groups", "[{ id = \"none\", name = \"No anticoagulant\", specimens = 40 }]");
+    public static readonly TableKey Eligibility = Table.AddTable("eligibility", Required, EligibilityKeys.Table, "which specimens may be used", "{ fill_percent_min = 90, hematocrit_percent_max = 55, clot = \"reject\", source = \"common practice\" }");
+    public static readonly TableKey Analytes = Table.AddTables("analyte", Required, AnalyteKeys.Table, "measured quantities, a [[analyte]] each", "[[analyte]]");
+    public static readonly TableKey Limits = Table.AddTables("limit", Depends, LimitKeys.Table, "limits, a [[limit]] each; not needed where no criterion has limits", "[[limit]]");
+    public static readonly TableKey Criteria = Table.AddTables("criterion", Required, CriterionKeys.Table, "criteria, a [[criterion]] each", "[[criterion]]");
+    // csharpier-ignore-end
 
     /// <summary>A code that can be part of a file name.</summary>
     private static ValueForm<string> StudyCode(int longest) =>
@@ -233,21 +74,10 @@ internal static class ToleranceKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<TimeSpan> Early = Table.Add(
-        "early",
-        Required,
-        Duration,
-        "before the planned delay",
-        "\"0 min\""
-    );
-
-    public static readonly Key<TimeSpan> Late = Table.Add(
-        "late",
-        Required,
-        Duration,
-        "after the planned delay",
-        "\"30 min\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<TimeSpan> Early = Table.Add("early", Required, Duration, "before the planned delay", "\"0 min\"");
+    public static readonly Key<TimeSpan> Late = Table.Add("late", Required, Duration, "after the planned delay", "\"30 min\"");
+    // csharpier-ignore-end
 }
 
 /// <summary>The keys of a signatory.</summary>
@@ -255,19 +85,8 @@ internal static class SignatoryKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<string> Role = Table.Add(
-        "role",
-        Required,
-        Text,
-        "part in signing",
-        "\"author\""
-    );
-
-    public static readonly Key<string> Meaning = Table.Add(
-        "meaning",
-        Required,
-        Text,
-        "what the signature says",
-        "\"ran this study\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<string> Role = Table.Add("role", Required, Text, "part in signing", "\"author\"");
+    public static readonly Key<string> Meaning = Table.Add("meaning", Required, Text, "what the signature says", "\"ran this study\"");
+    // csharpier-ignore-end
 }

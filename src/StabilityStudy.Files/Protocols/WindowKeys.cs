@@ -10,21 +10,10 @@ internal static class StandardWindowKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<TimeSpan> Time = Table.Add(
-        "time",
-        Required,
-        LongDuration,
-        "longest time from collection to test",
-        "\"4 h\""
-    );
-
-    public static readonly Key<string> Source = Table.Add(
-        "source",
-        Required,
-        Text,
-        "the rule",
-        "\"common practice\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<TimeSpan> Time = Table.Add("time", Required, LongDuration, "longest time from collection to test", "\"4 h\"");
+    public static readonly Key<string> Source = Table.Add("source", Required, Text, "the rule", "\"common practice\"");
+    // csharpier-ignore-end
 }
 
 /// <summary>The keys of "group_windows".</summary>
@@ -32,29 +21,11 @@ internal static class GroupWindowKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<string> Group = Table.Add(
-        "group",
-        Required,
-        Text,
-        "code of the group",
-        "\"ufh\""
-    );
-
-    public static readonly Key<TimeSpan> Time = Table.Add(
-        "time",
-        Required,
-        LongDuration,
-        "longest time from collection to test",
-        "\"1 h\""
-    );
-
-    public static readonly Key<string> Source = Table.Add(
-        "source",
-        Required,
-        Text,
-        "the rule",
-        "\"common practice\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<string> Group = Table.Add("group", Required, Text, "code of the group", "\"ufh\"");
+    public static readonly Key<TimeSpan> Time = Table.Add("time", Required, LongDuration, "longest time from collection to test", "\"1 h\"");
+    public static readonly Key<string> Source = Table.Add("source", Required, Text, "the rule", "\"common practice\"");
+    // csharpier-ignore-end
 }
 
 /// <summary>The keys of "manufacturer_limit".</summary>
@@ -62,21 +33,10 @@ internal static class ManufacturerLimitKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<TimeSpan> Time = Table.Add(
-        "time",
-        Required,
-        LongDuration,
-        "longest time from collection to test",
-        "\"4 h\""
-    );
-
-    public static readonly Key<string> Document = Table.Add(
-        "document",
-        Required,
-        Text,
-        "the document",
-        "\"instructions for use, revision 3\""
-    );
+    // csharpier-ignore-start
+    public static readonly Key<TimeSpan> Time = Table.Add("time", Required, LongDuration, "longest time from collection to test", "\"4 h\"");
+    public static readonly Key<string> Document = Table.Add("document", Required, Text, "the document", "\"instructions for use, revision 3\"");
+    // csharpier-ignore-end
 }
 
 /// <summary>The keys of "cv_percent".</summary>
@@ -84,11 +44,7 @@ internal static class CvPercentKeys
 {
     public static readonly KeyTable Table = new();
 
-    public static readonly Key<decimal> BetweenRun = Table.Add(
-        "between_run",
-        Required,
-        Number(NumberRange.AboveZero),
-        "between-run coefficient of variation, percent",
-        "2.5"
-    );
+    // csharpier-ignore-start
+    public static readonly Key<decimal> BetweenRun = Table.Add("between_run", Required, Number(NumberRange.AboveZero), "between-run coefficient of variation, percent", "2.5");
+    // csharpier-ignore-end
 }

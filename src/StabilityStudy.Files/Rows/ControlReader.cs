@@ -1,7 +1,7 @@
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
 using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Rows;
@@ -9,6 +9,10 @@ namespace StabilityStudy.Files.Rows;
 /// <summary>Reads controls.csv: a row a control result.</summary>
 internal static class ControlReader
 {
+    private static readonly Column<decimal?> NumberOfTarget = ControlColumns.Target.In(
+        ColumnForms.Number(NumberRange.Any)
+    );
+
     /// <summary>Reads the rows that can be read.</summary>
     public static RowTable<ControlRow> Read(
         ReadOnlyMemory<byte> utf8,
@@ -21,35 +25,35 @@ internal static class ControlReader
             utf8,
             fileName,
             columns,
+            known,
             queries,
-            row => ReadRow(row, known),
+            ReadRow,
             control => new TubeKey(control.Control, control.Run)
         );
 
-    private static ControlRow ReadRow(CsvRow row, KnownCodes known)
+    private static ControlRow ReadRow(CsvRow row)
     {
-        var analyte = row.RequireKnown("analyte", known.Analytes);
-        var planned = known.AnalyteById.GetValueOrDefault(analyte);
-        var result = ResultFields.ReadResult(row, planned, "result");
+        var analyte = row.Read(ControlColumns.Analyte);
+        var planned = row.Known.AnalyteById.GetValueOrDefault(analyte);
+        var isQualitative = planned is { IsQualitative: true };
+        var result = ResultFields.ReadResult(row, planned, ControlColumns.Result);
         var control = new ControlRow(
             SourceRow: row.Line,
-            Control: row.RequireStudyCode("control"),
+            Control: row.Read(ControlColumns.Control),
             Analyte: analyte,
-            Run: row.RequireText("run"),
-            TestedAt: row.RequireTime("tested_at", known.Times),
+            Run: row.Read(ControlColumns.Run),
+            TestedAt: row.Read(ControlColumns.TestedAt),
             Result: result,
             Unit: ResultFields.ReadUnit(row, result, planned),
-            Target: planned is { IsQualitative: true }
-                ? null
-                : row.OptionalDecimal("target", NumberRange.Any),
-            AllowedLow: row.OptionalDecimal("allowed_low", NumberRange.Any),
-            AllowedHigh: row.OptionalDecimal("allowed_high", NumberRange.Any),
-            Kind: row.Choice("kind", FileWords.ControlKinds)
+            Target: isQualitative ? null : row.Read(NumberOfTarget),
+            AllowedLow: row.Read(ControlColumns.AllowedLow),
+            AllowedHigh: row.Read(ControlColumns.AllowedHigh),
+            Kind: row.Read(ControlColumns.Kind)
         )
         {
             Expected =
-                planned is { IsQualitative: true } && row.OptionalText("target").Length > 0
-                    ? ResultFields.ReadResult(row, planned, "target") as CategoryResult
+                isQualitative && !row.IsEmpty(ControlColumns.Target)
+                    ? ResultFields.ReadResult(row, planned, ControlColumns.Target) as CategoryResult
                     : null,
         };
         if (row.IsSound)
@@ -67,7 +71,7 @@ internal static class ControlReader
         {
             row.Add(
                 RowQueries.ControlRangeReversed,
-                "allowed_low",
+                ControlColumns.AllowedLow,
                 FormattableString.Invariant($"{control.AllowedLow} to {control.AllowedHigh}"),
                 "The lowest allowed result is above the highest.",
                 "Correct allowed_low and allowed_high."
@@ -77,7 +81,7 @@ internal static class ControlReader
         {
             row.Add(
                 RowQueries.ControlWithoutRange,
-                "target",
+                ControlColumns.Target,
                 "",
                 $"The control \"{control.Control}\" has no expected class, so nobody can see whether it was right.",
                 "Fill in \"target\" with the class that the control should give."
@@ -88,13 +92,15 @@ internal static class ControlReader
             && (control.AllowedLow is null || control.AllowedHigh is null)
         )
         {
-            var column = control.AllowedLow is null ? "allowed_low" : "allowed_high";
+            var column = control.AllowedLow is null
+                ? ControlColumns.AllowedLow
+                : ControlColumns.AllowedHigh;
             row.Add(
                 RowQueries.ControlWithoutRange,
                 column,
                 "",
                 $"The control \"{control.Control}\" has no allowed range, so nobody can see whether it was in range.",
-                $"Fill in \"{column}\", or write \"bridging plasma\" in \"kind\"."
+                $"Fill in \"{column.Name}\", or write \"bridging plasma\" in \"kind\"."
             );
         }
     }

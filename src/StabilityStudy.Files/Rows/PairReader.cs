@@ -1,11 +1,9 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Rows;
 
@@ -34,13 +32,14 @@ internal static class PairReader
             utf8,
             fileName,
             columns,
+            known,
             queries,
             row =>
             {
-                var (baseline, delayed) = ReadTubes(row, known, protocol);
+                var (baseline, delayed) = ReadTubes(row, protocol);
                 keys.Add(new TubeKey(baseline.Specimen, BaselineTube));
                 keys.Add(new TubeKey(baseline.Specimen, delayed.Tube));
-                var results = ReadResults(row, delayed, known, protocol);
+                var results = ReadResults(row, delayed, protocol);
                 if (row.IsSound)
                 {
                     rows.Add(row, baseline, delayed, results.Baseline, results.Delayed);
@@ -61,54 +60,47 @@ internal static class PairReader
 
     private static (TubeRow Baseline, TubeRow Delayed) ReadTubes(
         CsvRow row,
-        KnownCodes known,
         ProtocolDraft? protocol
     )
     {
-        var specimen = row.RequireStudyCode("specimen");
-        var hasSubject = row.OptionalText("subject").Length > 0;
+        var specimen = row.Read(PairColumns.Specimen);
         var baseline = new TubeRow(
             SourceRow: row.Line,
             Specimen: specimen,
             Tube: BaselineTube,
-            Subject: hasSubject ? row.RequireStudyCode("subject") : specimen,
+            Subject: row.IsEmpty(PairColumns.Subject) ? specimen : row.Read(PairColumns.Subject),
             Group: CodeOrOnly(
                 row,
-                "group",
-                known.Groups,
+                PairColumns.Group,
                 protocol?.Groups.Values.Select(group => group.Id)
             ),
             Storage: CodeOrOnly(
                 row,
-                "storage",
-                known.Storages,
+                PairColumns.Storage,
                 protocol?.Storages.Values.Select(storage => storage.Id)
             ),
             DrawPosition: null,
-            CollectedAt: row.RequireTime("collected_at", known.Times),
+            CollectedAt: row.Read(PairColumns.CollectedAt),
             ReceivedAt: null,
-            SpunAt: row.OptionalTime("baseline_spun_at", known.Times),
+            SpunAt: row.Read(PairColumns.BaselineSpunAt),
             SeparatedAt: null,
             FrozenAt: null,
             ThawedAt: null,
-            FillPercent: row.OptionalDecimal("baseline_fill_percent", NumberRange.FillPercent),
+            FillPercent: row.Read(PairColumns.BaselineFillPercent),
             Inversions: null,
-            HematocritPercent: row.OptionalDecimal(
-                "hematocrit_percent",
-                NumberRange.HematocritPercent
-            ),
-            Hemolysis: row.Choice("baseline_hemolysis", FileWords.HemolysisGrades),
-            Clot: row.Choice("baseline_clot", FileWords.ClotChecks),
+            HematocritPercent: row.Read(PairColumns.HematocritPercent),
+            Hemolysis: row.Read(PairColumns.BaselineHemolysis),
+            Clot: row.Read(PairColumns.BaselineClot),
             Device: "",
-            Origin: row.Choice("origin", FileWords.Origins)
+            Origin: row.Read(PairColumns.Origin)
         );
         var delayed = baseline with
         {
-            Tube = ReadTimePoint(row, known, protocol).ToString(),
-            SpunAt = row.OptionalTime("spun_at", known.Times),
-            FillPercent = row.OptionalDecimal("fill_percent", NumberRange.FillPercent),
-            Hemolysis = row.Choice("hemolysis", FileWords.HemolysisGrades),
-            Clot = row.Choice("clot", FileWords.ClotChecks),
+            Tube = ReadTimePoint(row, protocol).ToString(),
+            SpunAt = row.Read(PairColumns.SpunAt),
+            FillPercent = row.Read(PairColumns.FillPercent),
+            Hemolysis = row.Read(PairColumns.Hemolysis),
+            Clot = row.Read(PairColumns.Clot),
         };
         return (baseline, delayed);
     }
@@ -116,28 +108,26 @@ internal static class PairReader
     private static (ResultRow Baseline, ResultRow Delayed) ReadResults(
         CsvRow row,
         TubeRow delayed,
-        KnownCodes known,
         ProtocolDraft? protocol
     )
     {
         var code = CodeOrOnly(
             row,
-            "analyte",
-            known.Analytes,
+            PairColumns.Analyte,
             protocol?.Analytes.Values.Select(analyte => analyte.Id)
         );
-        var analyte = known.AnalyteById.GetValueOrDefault(code);
-        var occasion = known.OccasionByWord.GetValueOrDefault(delayed.Tube);
+        var analyte = row.Known.AnalyteById.GetValueOrDefault(code);
+        var occasion = row.Known.OccasionByWord.GetValueOrDefault(delayed.Tube);
         return (
-            ReadResult("baseline", BaselineTube, default),
-            ReadResult("delayed", delayed.Tube, occasion)
+            ReadResult(PairColumns.Baseline, BaselineTube, default),
+            ReadResult(PairColumns.Delayed, delayed.Tube, occasion)
         );
 
-        ResultRow ReadResult(string half, string tube, TestOccasion tested)
+        ResultRow ReadResult(PairHalf half, string tube, TestOccasion tested)
         {
-            var result = ResultFields.ReadResult(row, analyte, half + "_result");
+            var result = ResultFields.ReadResult(row, analyte, half.Result);
             var unit =
-                row.OptionalText("unit").Length > 0 || analyte is null
+                !row.IsEmpty(PairColumns.Unit) || analyte is null
                     ? ResultFields.ReadUnit(row, result, analyte)
                     : analyte.Unit;
             return new(
@@ -147,14 +137,12 @@ internal static class PairReader
                 Analyte: code,
                 Occasion: tested,
                 Replicate: 1,
-                TestedAt: result is MissingResult
-                    ? row.OptionalTime(half + "_tested_at", known.Times)
-                    : row.RequireTime(half + "_tested_at", known.Times),
+                TestedAt: row.Read(half.TestedAt, isRequired: result is not MissingResult),
                 Result: result,
                 Unit: unit,
-                Run: row.OptionalText(half + "_run"),
-                Instrument: row.OptionalKnown("instrument", known.Instruments),
-                Lot: row.OptionalKnown("lot", known.Lots),
+                Run: row.Read(half.Run),
+                Instrument: row.Read(PairColumns.Instrument),
+                Lot: row.Read(PairColumns.Lot),
                 Calibration: "",
                 Operator: "",
                 Flag: "",
@@ -163,19 +151,19 @@ internal static class PairReader
         }
     }
 
-    private static TestOccasion ReadTimePoint(CsvRow row, KnownCodes known, ProtocolDraft? protocol)
+    private static TestOccasion ReadTimePoint(CsvRow row, ProtocolDraft? protocol)
     {
-        if (row.OptionalText("time_point").Length == 0 && protocol?.TimePoints is [var only])
+        if (row.IsEmpty(PairColumns.TimePoint) && protocol?.TimePoints is [var only])
         {
             return new TestOccasion(only);
         }
 
-        var occasion = ResultReader.ReadOccasion(row, known);
+        var occasion = row.Read(PairColumns.TimePoint, isRequired: true);
         if (row.IsSound && occasion.IsBaseline && protocol is not null)
         {
             row.Add(
                 RowQueries.UnknownTimePoint,
-                "time_point",
+                PairColumns.TimePoint,
                 TestOccasion.BaselineWord,
                 "The time point of a pair is that of its delayed result.",
                 "Write the planned delay."
@@ -188,11 +176,10 @@ internal static class PairReader
     /// <summary>A code; when the row has none and the protocol has just one, that one.</summary>
     private static string CodeOrOnly(
         CsvRow row,
-        string column,
-        CodeSet known,
+        Column<string> column,
         IEnumerable<string>? planned
     ) =>
-        row.OptionalText(column).Length == 0 && planned?.ToArray() is [var only]
+        row.IsEmpty(column) && planned?.ToArray() is [var only]
             ? only
-            : row.RequireKnown(column, known);
+            : row.Read(column, isRequired: true);
 }

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
 
@@ -28,8 +29,8 @@ internal sealed class PairRows
         ResultRow delayed
     )
     {
-        AddTube(row, baselineTube, "baseline_spun_at");
-        AddTube(row, delayedTube, "spun_at");
+        AddTube(row, baselineTube, PairColumns.BaselineSpunAt);
+        AddTube(row, delayedTube, PairColumns.SpunAt);
         if (_baselines.TryAdd((baseline.Specimen, baseline.Analyte), baseline))
         {
             Results.Add(baseline);
@@ -37,18 +38,36 @@ internal sealed class PairRows
         else
         {
             var first = _baselines[(baseline.Specimen, baseline.Analyte)];
-            Compare(row, first.SourceRow, "baseline_tested_at", first.TestedAt, baseline.TestedAt);
-            Compare(row, first.SourceRow, "baseline_result", first.Result, baseline.Result);
-            Compare(row, first.SourceRow, "unit", first.Unit, baseline.Unit);
-            Compare(row, first.SourceRow, "baseline_run", first.Run, baseline.Run);
-            Compare(row, first.SourceRow, "instrument", first.Instrument, baseline.Instrument);
-            Compare(row, first.SourceRow, "lot", first.Lot, baseline.Lot);
+            Compare(
+                row,
+                first.SourceRow,
+                PairColumns.Baseline.TestedAt,
+                first.TestedAt,
+                baseline.TestedAt
+            );
+            Compare(
+                row,
+                first.SourceRow,
+                PairColumns.Baseline.Result,
+                first.Result,
+                baseline.Result
+            );
+            Compare(row, first.SourceRow, PairColumns.Unit, first.Unit, baseline.Unit);
+            Compare(row, first.SourceRow, PairColumns.Baseline.Run, first.Run, baseline.Run);
+            Compare(
+                row,
+                first.SourceRow,
+                PairColumns.Instrument,
+                first.Instrument,
+                baseline.Instrument
+            );
+            Compare(row, first.SourceRow, PairColumns.Lot, first.Lot, baseline.Lot);
         }
 
         Results.Add(delayed);
     }
 
-    private void AddTube(CsvRow row, TubeRow tube, string spunColumn)
+    private void AddTube(CsvRow row, TubeRow tube, Column spunColumn)
     {
         var key = new TubeKey(tube.Specimen, tube.Tube);
         if (_tubes.TryAdd(key, tube))
@@ -58,35 +77,35 @@ internal sealed class PairRows
         }
 
         var first = _tubes[key];
-        Compare(row, first.SourceRow, "subject", first.Subject, tube.Subject);
-        Compare(row, first.SourceRow, "group", first.Group, tube.Group);
-        Compare(row, first.SourceRow, "storage", first.Storage, tube.Storage);
-        Compare(row, first.SourceRow, "collected_at", first.CollectedAt, tube.CollectedAt);
+        Compare(row, first.SourceRow, PairColumns.Subject, first.Subject, tube.Subject);
+        Compare(row, first.SourceRow, PairColumns.Group, first.Group, tube.Group);
+        Compare(row, first.SourceRow, PairColumns.Storage, first.Storage, tube.Storage);
+        Compare(row, first.SourceRow, PairColumns.CollectedAt, first.CollectedAt, tube.CollectedAt);
         Compare(row, first.SourceRow, spunColumn, first.SpunAt, tube.SpunAt);
-        Compare(row, first.SourceRow, "fill_percent", first.FillPercent, tube.FillPercent);
+        Compare(row, first.SourceRow, PairColumns.FillPercent, first.FillPercent, tube.FillPercent);
         Compare(
             row,
             first.SourceRow,
-            "hematocrit_percent",
+            PairColumns.HematocritPercent,
             first.HematocritPercent,
             tube.HematocritPercent
         );
-        Compare(row, first.SourceRow, "hemolysis", first.Hemolysis, tube.Hemolysis);
-        Compare(row, first.SourceRow, "clot", first.Clot, tube.Clot);
-        Compare(row, first.SourceRow, "origin", first.Origin, tube.Origin);
+        Compare(row, first.SourceRow, PairColumns.Hemolysis, first.Hemolysis, tube.Hemolysis);
+        Compare(row, first.SourceRow, PairColumns.Clot, first.Clot, tube.Clot);
+        Compare(row, first.SourceRow, PairColumns.Origin, first.Origin, tube.Origin);
     }
 
-    private static void Compare<T>(CsvRow row, int firstLine, string column, T before, T now)
+    private static void Compare<T>(CsvRow row, int firstLine, Column column, T before, T now)
     {
         if (!EqualityComparer<T>.Default.Equals(before, now))
         {
             row.Add(
                 RowQueries.PairsDisagree,
                 column,
-                row.OptionalText(column),
+                row.Field(column),
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"\"{column}\" differs from line {firstLine}, which has the same specimen and tube."
+                    $"\"{column.Name}\" differs from line {firstLine}, which has the same specimen and tube."
                 ),
                 "Correct the row that is wrong; rows of one specimen share its baseline."
             );

@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
 
@@ -9,9 +10,9 @@ namespace StabilityStudy.Files.Rows;
 internal static class ResultFields
 {
     /// <summary>Reads a column of results; a query and a missing result when the text is none.</summary>
-    public static ReportedResult ReadResult(CsvRow row, Analyte? analyte, string column)
+    public static ReportedResult ReadResult(CsvRow row, Analyte? analyte, Column<string> column)
     {
-        var text = row.OptionalText(column);
+        var text = row.Read(column, isRequired: false);
         var (result, advice) = analyte is { Categories.IsEmpty: false }
             ? ResultText.ReadCategory(text, analyte.Categories)
             : ResultText.Read(text);
@@ -39,9 +40,10 @@ internal static class ResultFields
     /// <summary>Reads "unit", which only a number needs.</summary>
     public static string ReadUnit(CsvRow row, ReportedResult result, Analyte? analyte)
     {
-        var unit = result is MissingResult or CategoryResult
-            ? row.OptionalText("unit")
-            : row.RequireText("unit");
+        var unit = row.Read(
+            ResultColumns.Unit,
+            isRequired: result is not (MissingResult or CategoryResult)
+        );
         if (
             unit.Length > 0
             && analyte is not null
@@ -50,7 +52,7 @@ internal static class ResultFields
         {
             row.Add(
                 RowQueries.OtherUnit,
-                "unit",
+                ResultColumns.Unit,
                 unit,
                 $"The unit is \"{unit}\", and the protocol has \"{analyte.Unit}\" for {analyte.Id}; results are not converted.",
                 "Convert the results in the file, or correct the unit."

@@ -1,9 +1,7 @@
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Rows;
 
@@ -22,76 +20,34 @@ internal static class ResultReader
             utf8,
             fileName,
             columns,
+            known,
             queries,
-            row => ReadRow(row, known),
+            ReadRow,
             result => new TubeKey(result.Specimen, result.Tube)
         );
 
-    private static ResultRow ReadRow(CsvRow row, KnownCodes known)
+    private static ResultRow ReadRow(CsvRow row)
     {
-        var analyte = row.RequireKnown("analyte", known.Analytes);
-        var planned = known.AnalyteById.GetValueOrDefault(analyte);
-        var result = ResultFields.ReadResult(row, planned, "result");
+        var analyte = row.Read(ResultColumns.Analyte);
+        var planned = row.Known.AnalyteById.GetValueOrDefault(analyte);
+        var result = ResultFields.ReadResult(row, planned, ResultColumns.Result);
         return new(
             SourceRow: row.Line,
-            Specimen: row.RequireStudyCode("specimen"),
-            Tube: row.RequireStudyCode("tube"),
+            Specimen: row.Read(ResultColumns.Specimen),
+            Tube: row.Read(ResultColumns.Tube),
             Analyte: analyte,
-            Occasion: ReadOccasion(row, known),
-            Replicate: row.OptionalWhole("replicate", NumberRange.Replicate) ?? 1,
-            TestedAt: result is MissingResult
-                ? row.OptionalTime("tested_at", known.Times)
-                : row.RequireTime("tested_at", known.Times),
+            Occasion: row.Read(ResultColumns.TimePoint),
+            Replicate: row.Read(ResultColumns.Replicate) ?? 1,
+            TestedAt: row.Read(ResultColumns.TestedAt, isRequired: result is not MissingResult),
             Result: result,
             Unit: ResultFields.ReadUnit(row, result, planned),
-            Run: row.OptionalText("run"),
-            Instrument: row.OptionalKnown("instrument", known.Instruments),
-            Lot: row.OptionalKnown("lot", known.Lots),
-            Calibration: row.OptionalText("calibration"),
-            Operator: row.OptionalKnown("operator", known.People),
-            Flag: row.FreeText("flag"),
-            Remark: row.FreeText("remark")
+            Run: row.Read(ResultColumns.Run),
+            Instrument: row.Read(ResultColumns.Instrument),
+            Lot: row.Read(ResultColumns.Lot),
+            Calibration: row.Read(ResultColumns.Calibration),
+            Operator: row.Read(ResultColumns.Operator),
+            Flag: row.Read(ResultColumns.Flag),
+            Remark: row.Read(ResultColumns.Remark)
         );
-    }
-
-    /// <summary>Reads "time_point".</summary>
-    public static TestOccasion ReadOccasion(CsvRow row, KnownCodes known)
-    {
-        var text = row.RequireText("time_point");
-        var planned = known.TimePoints;
-        if (text.Length == 0)
-        {
-            return default;
-        }
-
-        if (known.OccasionByWord.TryGetValue(text, out var occasion))
-        {
-            return occasion;
-        }
-
-        if (DurationText.TryParse(text, out var delay))
-        {
-            var point = new TimePoint(delay);
-            if (planned is null || planned.Value.Contains(point))
-            {
-                return new TestOccasion(point);
-            }
-        }
-        else if (planned is null)
-        {
-            return default;
-        }
-
-        var words = (planned ?? [])
-            .Select(point => point.ToString())
-            .Prepend(TestOccasion.BaselineWord);
-        row.Add(
-            RowQueries.UnknownTimePoint,
-            "time_point",
-            text,
-            $"\"{text}\" is not planned in the protocol.{NearestWord.Question(text, words)}",
-            $"Write one of {string.Join(", ", words.Select(word => $"\"{word}\""))}."
-        );
-        return default;
     }
 }

@@ -32,6 +32,7 @@ internal sealed record RowTable<T>(
         ReadOnlyMemory<byte> utf8,
         string fileName,
         CsvColumns columns,
+        KnownCodes known,
         QueryList queries,
         Func<CsvRow, T> readRow,
         Func<T, TubeKey> keyOf
@@ -43,6 +44,7 @@ internal sealed record RowTable<T>(
             utf8,
             fileName,
             columns,
+            known,
             queries,
             row =>
             {

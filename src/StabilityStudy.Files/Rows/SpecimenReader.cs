@@ -1,8 +1,7 @@
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Rows;
 
@@ -21,35 +20,33 @@ internal static class SpecimenReader
             utf8,
             fileName,
             columns,
+            known,
             queries,
-            row => ReadRow(row, known),
+            ReadRow,
             tube => new TubeKey(tube.Specimen, tube.Tube)
         );
 
-    private static TubeRow ReadRow(CsvRow row, KnownCodes known) =>
+    private static TubeRow ReadRow(CsvRow row) =>
         new(
             SourceRow: row.Line,
-            Specimen: row.RequireStudyCode("specimen"),
-            Tube: row.RequireStudyCode("tube"),
-            Subject: row.RequireStudyCode("subject"),
-            Group: row.RequireKnown("group", known.Groups),
-            Storage: row.RequireKnown("storage", known.Storages),
-            DrawPosition: row.OptionalWhole("draw_position", NumberRange.DrawPosition),
-            CollectedAt: row.RequireTime("collected_at", known.Times),
-            ReceivedAt: row.OptionalTime("received_at", known.Times),
-            SpunAt: row.OptionalTime("spun_at", known.Times),
-            SeparatedAt: row.OptionalTime("separated_at", known.Times),
-            FrozenAt: row.OptionalTime("frozen_at", known.Times),
-            ThawedAt: row.OptionalTime("thawed_at", known.Times),
-            FillPercent: row.OptionalDecimal("fill_percent", NumberRange.FillPercent),
-            Inversions: row.OptionalWhole("inversions", NumberRange.Inversions),
-            HematocritPercent: row.OptionalDecimal(
-                "hematocrit_percent",
-                NumberRange.HematocritPercent
-            ),
-            Hemolysis: row.Choice("hemolysis", FileWords.HemolysisGrades),
-            Clot: row.Choice("clot", FileWords.ClotChecks),
-            Device: row.FreeText("device"),
-            Origin: row.Choice("origin", FileWords.Origins)
+            Specimen: row.Read(TubeColumns.Specimen),
+            Tube: row.Read(TubeColumns.Tube),
+            Subject: row.Read(TubeColumns.Subject),
+            Group: row.Read(TubeColumns.Group),
+            Storage: row.Read(TubeColumns.Storage),
+            DrawPosition: row.Read(TubeColumns.DrawPosition),
+            CollectedAt: row.Read(TubeColumns.CollectedAt),
+            ReceivedAt: row.Read(TubeColumns.ReceivedAt),
+            SpunAt: row.Read(TubeColumns.SpunAt),
+            SeparatedAt: row.Read(TubeColumns.SeparatedAt),
+            FrozenAt: row.Read(TubeColumns.FrozenAt),
+            ThawedAt: row.Read(TubeColumns.ThawedAt),
+            FillPercent: row.Read(TubeColumns.FillPercent),
+            Inversions: row.Read(TubeColumns.Inversions),
+            HematocritPercent: row.Read(TubeColumns.HematocritPercent),
+            Hemolysis: row.Read(TubeColumns.Hemolysis),
+            Clot: row.Read(TubeColumns.Clot),
+            Device: row.Read(TubeColumns.Device),
+            Origin: row.Read(TubeColumns.Origin)
         );
 }

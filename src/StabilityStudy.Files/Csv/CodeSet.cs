@@ -2,7 +2,7 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using StabilityStudy.Files.Queries;
 
-namespace StabilityStudy.Files.Rows;
+namespace StabilityStudy.Files.Csv;
 
 /// <summary>Codes that a row may refer to.</summary>
 internal sealed class CodeSet

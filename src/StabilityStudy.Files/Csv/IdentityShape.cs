@@ -1,6 +1,6 @@
 using System.Text.RegularExpressions;
 
-namespace StabilityStudy.Files.Rows;
+namespace StabilityStudy.Files.Csv;
 
 /// <summary>Shapes that study codes must not have, because they can tell who a person is.</summary>
 internal static partial class IdentityShape

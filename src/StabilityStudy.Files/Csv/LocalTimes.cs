@@ -2,14 +2,14 @@ using System.Globalization;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Words;
 
-namespace StabilityStudy.Files.Rows;
+namespace StabilityStudy.Files.Csv;
 
 /// <summary>Reads times and gives those without an offset the offset of the study's zone.</summary>
 /// <param name="Zone">The zone; null when study.toml gives none.</param>
 /// <param name="IsKnown">False when study.toml could not be read, so that a time without an offset is not a fault of the row.</param>
 internal sealed record LocalTimes(TimeZoneInfo? Zone, bool IsKnown)
 {
-    private const int EarliestYear = 2000;
+    public const int EarliestYear = 2000;
 
     /// <summary>Why a time could not be read.</summary>
     public sealed record Fault(QueryKind Kind, string Message, string Action);

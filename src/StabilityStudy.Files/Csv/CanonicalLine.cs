@@ -3,7 +3,7 @@ using System.Globalization;
 using System.Text;
 using StabilityStudy.Files.Words;
 
-namespace StabilityStudy.Files.Canonical;
+namespace StabilityStudy.Files.Csv;
 
 /// <summary>Writes the fields of one line after another, straight into the bytes of the file (RFC 4180 with line feeds).</summary>
 internal sealed class CanonicalLine(ArrayBufferWriter<byte> bytes)

@@ -2,35 +2,15 @@ using System.Collections.Frozen;
 using System.Collections.Immutable;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Rows;
 
-/// <summary>What the rows may refer to, as far as protocol and study facts could be read.</summary>
-/// <param name="Groups">Patient groups.</param>
-/// <param name="Storages">Storages.</param>
-/// <param name="Analytes">Codes of the analytes.</param>
-/// <param name="AnalyteById">The analytes that could be read.</param>
-/// <param name="TimePoints">Planned delays; null when they could not be read.</param>
-/// <param name="OccasionByWord">"baseline" and the time points as the protocol's words.</param>
-/// <param name="People">Codes of persons.</param>
-/// <param name="Instruments">Instruments.</param>
-/// <param name="Lots">Lots.</param>
-/// <param name="Times">How times without an offset are read.</param>
-internal sealed record KnownCodes(
-    CodeSet Groups,
-    CodeSet Storages,
-    CodeSet Analytes,
-    FrozenDictionary<string, Analyte> AnalyteById,
-    ImmutableArray<TimePoint>? TimePoints,
-    FrozenDictionary<string, TestOccasion> OccasionByWord,
-    CodeSet People,
-    CodeSet Instruments,
-    CodeSet Lots,
-    LocalTimes Times
-)
+/// <summary>Gathers from protocol and study facts what the rows may refer to.</summary>
+internal static class StudyCodes
 {
     /// <summary>Gathers the codes.</summary>
     public static KnownCodes From(ProtocolDraft? protocol, FactsDraft? facts) =>

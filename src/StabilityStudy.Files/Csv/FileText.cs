@@ -2,7 +2,7 @@ using System.Text;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Queries;
 
-namespace StabilityStudy.Files.Layouts;
+namespace StabilityStudy.Files.Csv;
 
 /// <summary>Turns the bytes of a file with another encoding into UTF-8.</summary>
 internal static class FileText

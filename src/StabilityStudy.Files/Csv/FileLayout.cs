@@ -1,7 +1,7 @@
 using System.Collections.Frozen;
 using System.Globalization;
 
-namespace StabilityStudy.Files.Layouts;
+namespace StabilityStudy.Files.Csv;
 
 /// <summary>How a facility's file differs from the one that is read without any setting.</summary>
 /// <param name="Delimiter">Sign between the fields.</param>
@@ -23,44 +23,32 @@ internal sealed record FileLayout(
 {
     private const string TimeForm = "yyyy-MM-ddTHH:mm:ss";
 
-    private static readonly FrozenSet<string> Numbers = FrozenSet.Create(
-        StringComparer.Ordinal,
-        "result",
-        "baseline_result",
-        "delayed_result",
-        "fill_percent",
-        "hematocrit_percent",
-        "target",
-        "allowed_low",
-        "allowed_high"
-    );
-
     /// <summary>Whether a column holds numbers or times.</summary>
-    public static bool IsMeasured(string column) =>
-        Numbers.Contains(column) || column.EndsWith("_at", StringComparison.Ordinal);
+    public static bool IsMeasured(Column column) =>
+        HasNumbers(column) || column.Content == ColumnContent.Times;
 
     /// <summary>The header that a file must have for one of our columns.</summary>
     public string HeaderOf(string column) => Columns.GetValueOrDefault(column, column);
 
     /// <summary>Whether a number has a point where study.toml says that decimals follow a comma: it may mark thousands.</summary>
-    public bool HasOtherPoint(string column, ReadOnlySpan<char> text) =>
+    public bool HasOtherPoint(Column column, ReadOnlySpan<char> text) =>
         HasDecimalComma
-        && Numbers.Contains(column)
+        && HasNumbers(column)
         && text.Contains('.')
         && !text.Contains(',')
         && text.ContainsAnyInRange('0', '9');
 
     /// <summary>A field as it would stand in a file without any setting; what does not fit the setting is left as it is.</summary>
-    public string Translate(string column, string text)
+    public string Translate(Column column, string text)
     {
-        if (Values.TryGetValue(column, out var words) && words.TryGetValue(text, out var word))
+        if (Values.TryGetValue(column.Name, out var words) && words.TryGetValue(text, out var word))
         {
             return word;
         }
 
         if (
             DateFormat is not null
-            && column.EndsWith("_at", StringComparison.Ordinal)
+            && column.Content == ColumnContent.Times
             && DateTime.TryParseExact(
                 text,
                 DateFormat,
@@ -74,12 +62,13 @@ internal sealed record FileLayout(
         }
 
         return
-            HasDecimalComma
-            && Numbers.Contains(column)
-            && !text.Contains('.', StringComparison.Ordinal)
+            HasDecimalComma && HasNumbers(column) && !text.Contains('.', StringComparison.Ordinal)
             ? text.Replace(',', '.')
             : text;
     }
+
+    private static bool HasNumbers(Column column) =>
+        column.Content is ColumnContent.Numbers or ColumnContent.Results;
 }
 
 /// <summary>How the characters of a file are stored.</summary>

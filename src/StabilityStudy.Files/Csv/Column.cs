@@ -1,0 +1,52 @@
+using StabilityStudy.Files.Words;
+
+namespace StabilityStudy.Files.Csv;
+
+/// <summary>A column of a data file, declared once: how it is read, written and described.</summary>
+/// <param name="Name">Its name in the header line.</param>
+/// <param name="Need">Whether the file must have it.</param>
+/// <param name="Note">What it means.</param>
+/// <param name="Example">A value as it is written.</param>
+internal abstract record Column(string Name, Need Need, string Note, string Example)
+{
+    /// <summary>The values that it may have, in words.</summary>
+    public abstract string Allowed { get; }
+
+    /// <summary>What its fields hold.</summary>
+    public abstract ColumnContent Content { get; }
+}
+
+/// <summary>A column with its form.</summary>
+/// <param name="Form">How its fields are written.</param>
+internal sealed record Column<T>(
+    string Name,
+    Need Need,
+    ColumnForm<T> Form,
+    string Note,
+    string Example
+) : Column(Name, Need, Note, Example)
+{
+    public override string Allowed => Form.Allowed;
+
+    public override ColumnContent Content => Form.Content;
+
+    /// <summary>The same column, read in another form.</summary>
+    public Column<TOther> In<TOther>(ColumnForm<TOther> form) =>
+        new(Name, Need, form, Note, Example);
+}
+
+/// <summary>What the fields of a column hold.</summary>
+internal enum ColumnContent
+{
+    /// <summary>Codes and words.</summary>
+    Words,
+
+    /// <summary>Numbers that may have decimals.</summary>
+    Numbers,
+
+    /// <summary>Results: numbers, or words in their place.</summary>
+    Results,
+
+    /// <summary>Times.</summary>
+    Times,
+}

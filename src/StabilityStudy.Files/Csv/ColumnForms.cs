@@ -1,0 +1,277 @@
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Words;
+
+namespace StabilityStudy.Files.Csv;
+
+/// <summary>The ways in which fields of data files are written.</summary>
+internal static class ColumnForms
+{
+    /// <summary>A code or short text.</summary>
+    public static readonly ColumnForm<string> Text = Texts(
+        "a text",
+        (row, column, _) => row.Field(column)
+    );
+
+    /// <summary>A text in any words; line breaks become line feeds.</summary>
+    public static readonly ColumnForm<string> FreeText = Texts("any text", ReadFreeText) with
+    {
+        IsFreeText = true,
+    };
+
+    /// <summary>A result as reported; what it means depends on its analyte.</summary>
+    public static readonly ColumnForm<string> Result = Text.Of(
+        $"a number; <n or >n; a word of the protocol's categories; {string.Join(", ", FileWords.MissingReasons.Words.Where(word => word.Length > 0))}, or empty"
+    ) with
+    {
+        Content = ColumnContent.Results,
+    };
+
+    /// <summary>A code of a person, specimen or tube, which must not tell who the person is.</summary>
+    public static readonly ColumnForm<string> StudyCode = Texts(
+        "a code that tells nothing about a person",
+        (row, column, _) =>
+        {
+            var code = row.Field(column);
+            if (IdentityShape.Of(code) is { } shape)
+            {
+                row.Add(
+                    RowQueries.LooksLikeIdentity,
+                    column,
+                    "",
+                    $"The code looks like {shape}; it is not repeated here.",
+                    "Replace it by a study code that says nothing about the person."
+                );
+            }
+
+            return code;
+        }
+    );
+
+    /// <summary>A time.</summary>
+    public static readonly ColumnForm<DateTimeOffset?> OptionalTime = new(
+        FormattableString.Invariant($"a time, from the year {LocalTimes.EarliestYear} on"),
+        ColumnContent.Times,
+        null,
+        ReadTime,
+        (line, time) => line.Time(time)
+    );
+
+    /// <summary>A time that every row needs.</summary>
+    public static readonly ColumnForm<DateTimeOffset> Time = new(
+        OptionalTime.Allowed,
+        ColumnContent.Times,
+        default,
+        (row, column, text) => ReadTime(row, column, text) ?? default,
+        (line, time) => line.Time(time)
+    );
+
+    /// <summary>The baseline or a planned delay.</summary>
+    public static readonly ColumnForm<TestOccasion> Occasion = new(
+        $"\"{TestOccasion.BaselineWord}\" or a time point of the protocol",
+        ColumnContent.Words,
+        default,
+        (row, column, _) => ReadOccasion(row, column, row.Field(column)),
+        (line, occasion) => line.Text(occasion.ToString())
+    );
+
+    /// <summary>A number; null when not recorded.</summary>
+    public static ColumnForm<decimal?> Number(NumberRange range) =>
+        new(
+            range.Words,
+            ColumnContent.Numbers,
+            null,
+            (row, column, text) => ReadNumber(row, column, text, range),
+            (line, number) => line.Number(number)
+        );
+
+    /// <summary>A whole number; null when not recorded.</summary>
+    public static ColumnForm<int?> Whole(NumberRange range) =>
+        new(
+            range.Words,
+            ColumnContent.Words,
+            null,
+            (row, column, text) =>
+                ReadNumber(row, column, text, range) is { } number ? decimal.ToInt32(number) : null,
+            (line, number) => line.Number(number)
+        );
+
+    /// <summary>One of the words of a set, in which the empty one has a meaning too.</summary>
+    public static ColumnForm<T> Word<T>(WordSet<T> words)
+        where T : struct =>
+        new(
+            string.Join(" | ", words.Words.Where(word => word.Length > 0).Select(w => $"\"{w}\"")),
+            ColumnContent.Words,
+            default,
+            (row, column, text) => ReadWord(row, column, text, words),
+            (line, value) => line.Text(words.Write(value))
+        );
+
+    /// <summary>A code that must be one of those known.</summary>
+    /// <param name="allowed">What it names, in words.</param>
+    /// <param name="codes">Those known.</param>
+    public static ColumnForm<string> Known(string allowed, Func<KnownCodes, CodeSet> codes) =>
+        Texts(allowed, (row, column, _) => ReadKnown(row, column, codes(row.Known)));
+
+    private static ColumnForm<string> Texts(string allowed, ReadField<string> read) =>
+        new(allowed, ColumnContent.Words, "", read, (line, text) => line.Text(text));
+
+    private static string ReadFreeText(CsvRow row, Column column, ReadOnlySpan<char> _)
+    {
+        var field = row.Field(column);
+        if (!field.Any(char.IsControl))
+        {
+            return field;
+        }
+
+        var text = field.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
+        if (!text.Any(c => char.IsControl(c) && c is not ('\n' or '\t')))
+        {
+            return text;
+        }
+
+        row.Add(
+            FileQueries.ControlCharacter,
+            column,
+            "",
+            "The text holds a character that cannot be seen.",
+            "Type the text again."
+        );
+        return "";
+    }
+
+    private static DateTimeOffset? ReadTime(CsvRow row, Column column, ReadOnlySpan<char> text)
+    {
+        var (time, fault) = row.Known.Times.Read(text);
+        if (fault is { } found)
+        {
+            row.Add(
+                found.Kind,
+                column,
+                text.ToString(),
+                found.Message,
+                row.DateFormat is { } format && found.Kind == RowQueries.NotATime
+                    ? $"Write it as the others, by date_format = \"{format}\" of study.toml, or correct date_format."
+                    : found.Action
+            );
+        }
+
+        // Without the zone of an unreadable study.toml the time is not wrong, but the row cannot be used.
+        if (time is null)
+        {
+            row.LeaveOut();
+        }
+
+        return time;
+    }
+
+    private static TestOccasion ReadOccasion(CsvRow row, Column column, string text)
+    {
+        var planned = row.Known.TimePoints;
+        if (row.Known.OccasionByWord.TryGetValue(text, out var occasion))
+        {
+            return occasion;
+        }
+
+        if (DurationText.TryParse(text, out var delay))
+        {
+            var point = new TimePoint(delay);
+            if (planned is null || planned.Value.Contains(point))
+            {
+                return new TestOccasion(point);
+            }
+        }
+        else if (planned is null)
+        {
+            return default;
+        }
+
+        var words = (planned ?? [])
+            .Select(point => point.ToString())
+            .Prepend(TestOccasion.BaselineWord);
+        row.Add(
+            RowQueries.UnknownTimePoint,
+            column,
+            text,
+            $"\"{text}\" is not planned in the protocol.{NearestWord.Question(text, words)}",
+            $"Write one of {string.Join(", ", words.Select(word => $"\"{word}\""))}."
+        );
+        return default;
+    }
+
+    private static decimal? ReadNumber(
+        CsvRow row,
+        Column column,
+        ReadOnlySpan<char> text,
+        NumberRange range
+    )
+    {
+        if (StrictNumber.Read(text, out var number) is { } advice)
+        {
+            row.Add(
+                FileQueries.NotANumber,
+                column,
+                text.ToString(),
+                $"\"{text}\" is not a plain decimal number.",
+                char.ToUpperInvariant(advice[0]) + advice[1..] + "."
+            );
+            return null;
+        }
+
+        if (range.Holds(number))
+        {
+            return number;
+        }
+
+        row.Add(
+            FileQueries.OutOfRange,
+            column,
+            text.ToString(),
+            $"\"{column.Name}\" must be {range.Words}.",
+            "Correct the number."
+        );
+        return null;
+    }
+
+    private static T ReadWord<T>(
+        CsvRow row,
+        Column column,
+        ReadOnlySpan<char> text,
+        WordSet<T> words
+    )
+        where T : struct
+    {
+        if (words.TryRead(text, out var value))
+        {
+            return value.Value;
+        }
+
+        var read = text.ToString();
+        row.Add(
+            FileQueries.UnknownWord,
+            column,
+            read,
+            $"\"{read}\" is not known here.{NearestWord.Question(read, words.Words)}",
+            $"Write one of {words.Listed}."
+        );
+        return default;
+    }
+
+    private static string ReadKnown(CsvRow row, Column column, CodeSet known)
+    {
+        var code = row.Field(column);
+        if (!known.Holds(code))
+        {
+            row.Add(
+                ProtocolQueries.UnknownReference,
+                column,
+                code,
+                $"There is no {known.What} \"{code}\" in {known.Where}.{known.Question(code)}",
+                $"Correct the code, or add it to {known.Where}."
+            );
+        }
+
+        return code;
+    }
+}
