@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Locking;
@@ -92,64 +91,27 @@ public static class StudyAnalyzer
                 (cell.TimePoint, Pairs: OutlierFlags.Mark(cell.Pairs, analyte.Decimals))
             )
             .ToImmutableArray();
-        var contexts = assembled
+        var judged = assembled
             .Select(
                 (cell, i) =>
-                    new CellContext(
-                        protocol,
-                        analyte,
-                        group,
-                        cell.TimePoint,
-                        [.. assembled.Take(i).Select(earlier => earlier.Pairs)]
-                    )
-            )
-            .ToImmutableArray();
-        var data = assembled.Select((cell, i) => contexts[i].DataOf(cell.Pairs)).ToImmutableArray();
-        var criteria = assembled
-            .Select((cell, i) => CellEvaluation.Evaluate(data[i], cell.Pairs, contexts[i]))
-            .ToImmutableArray();
-        var evidence = assembled
-            .Select(cell =>
-                protocol.Controls == ControlRule.EveryRun
-                    ? RunControls.Of(cell.Pairs, controls)
-                    : null
-            )
-            .ToImmutableArray();
-        var doubts = assembled
-            .Select((cell, i) => Doubt.Of(cell.Pairs, protocol, evidence[i]))
-            .ToImmutableArray();
-        var own = criteria
-            .Select((results, i) => doubts[i].Conclude(CellEvaluation.Conclude(results)))
-            .ToImmutableArray();
-        var conclusions = CellEvaluation.InSequence(own);
-        var cells = assembled
-            .Select(
-                (cell, i) =>
-                    new Cell(
-                        new CellKey(analyte.Id, group.Id, storage.Id, cell.TimePoint),
-                        conclusions[i],
-                        own[i],
-                        Disposition.Of(group.Specimens, cell.Pairs),
-                        criteria[i],
-                        CellEstimates.Of(data[i], protocol, analyte),
-                        own[i] == Conclusion.NotAssessed
-                            ? []
-                            : Robustness.Of(cell.Pairs, criteria[i], contexts[i]),
-                        cell.Pairs
-                    )
-                    {
-                        SideChanges = SideChange.Of(cell.Pairs, contexts[i]),
-                        Doubts = doubts[i].All,
-                        Controls = evidence[i],
-                        MoreSpecimens = SpecimensStillNeeded.Of(
-                            own[i],
-                            criteria[i],
-                            doubts[i].All,
-                            data[i].Compared.Length,
-                            data[i].DayCount
+                    JudgedCell.Of(
+                        CellEvidence.From(
+                            cell.Pairs,
+                            new CellContext(
+                                protocol,
+                                analyte,
+                                group,
+                                cell.TimePoint,
+                                [.. assembled.Take(i).Select(earlier => earlier.Pairs)]
+                            )
                         ),
-                    }
+                        controls
+                    )
             )
+            .ToImmutableArray();
+        var conclusions = CellEvaluation.InSequence([.. judged.Select(cell => cell.Own)]);
+        var cells = judged
+            .Select((cell, i) => cell.Concluded(conclusions[i], storage))
             .ToImmutableArray();
         var sequence = new Sequence(
             analyte.Id,
@@ -157,7 +119,7 @@ public static class StudyAnalyzer
             storage.Id,
             LongestWindow(cells, analyte, group, protocol),
             DriftResult.Of(
-                [.. assembled.Where((_, i) => doubts[i].Controls.IsEmpty)],
+                [.. assembled.Where((_, i) => judged[i].Doubt.Controls.IsEmpty)],
                 protocol,
                 analyte,
                 group

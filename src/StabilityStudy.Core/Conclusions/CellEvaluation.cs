@@ -1,14 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Criteria.Classification;
-using StabilityStudy.Core.Criteria.DecisionLevel;
-using StabilityStudy.Core.Criteria.Drift;
-using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Core.Conclusions;
 
@@ -16,82 +9,14 @@ namespace StabilityStudy.Core.Conclusions;
 internal static class CellEvaluation
 {
     /// <summary>What each criterion that applies to the analyte and group says, in the order of the protocol.</summary>
+    public static ImmutableArray<CriterionResult> Evaluate(CellEvidence cell) =>
+        [.. cell.Context.Applying.Select(item => item.Criterion.Evaluate(item.Limit, cell))];
+
+    /// <summary>The same of the pairs of a cell.</summary>
     public static ImmutableArray<CriterionResult> Evaluate(
         ImmutableArray<PairRecord> pairs,
         CellContext context
-    ) => Evaluate(context.DataOf(pairs), pairs, context);
-
-    /// <summary>The same with means and lines of other compared pairs than those among <paramref name="pairs"/>, which counts and drift go by.</summary>
-    public static ImmutableArray<CriterionResult> Evaluate(
-        CellData data,
-        ImmutableArray<PairRecord> pairs,
-        CellContext context
-    ) =>
-        [
-            .. context.Applying.Select(item =>
-                Evaluate(item.Criterion, item.Limit, data, pairs, context)
-            ),
-        ];
-
-    private static CriterionResult Evaluate(
-        Criterion criterion,
-        Limit? limit,
-        CellData data,
-        ImmutableArray<PairRecord> pairs,
-        CellContext context
-    ) =>
-        (criterion, limit) switch
-        {
-            (BiasCriterion bias, { } held) => BiasEvaluation.Evaluate(
-                bias,
-                held,
-                data,
-                context.Protocol.MinimumDays,
-                Uncounted(pairs, context)
-            ),
-            (IndividualCriterion individual, { } held) => IndividualEvaluation.Evaluate(
-                individual,
-                held,
-                pairs,
-                context.Protocol.MinimumDays,
-                data.SameRun
-            ),
-            (DecisionLevelCriterion levels, { } held) => DecisionLevelEvaluation.Evaluate(
-                levels,
-                held,
-                data,
-                context,
-                Uncounted(pairs, context)
-            ),
-            (DriftCriterion drift, { } held) => DriftEvaluation.Evaluate(
-                drift,
-                held,
-                context.Earlier.Add(pairs),
-                context
-            ),
-            (ReclassificationCriterion sides, _) => ReclassificationEvaluation.Evaluate(
-                sides,
-                pairs,
-                context,
-                data.SameRun
-            ),
-            (ClassificationCriterion classes, _) => ClassificationEvaluation.Evaluate(
-                classes,
-                pairs,
-                context,
-                data.SameRun
-            ),
-            _ => throw new ArgumentException(
-                $"Criterion {criterion.Id} names no limit of the protocol.",
-                nameof(criterion)
-            ),
-        };
-
-    /// <summary>Pairs that neither a mean nor any individual criterion counts.</summary>
-    internal static int Uncounted(ImmutableArray<PairRecord> pairs, CellContext context) =>
-        context.Applying.Any(item => item.Criterion is IndividualCriterion)
-            ? 0
-            : pairs.Count(pair => pair.CountsForAgreement && pair.Status != PairStatus.Compared);
+    ) => Evaluate(CellEvidence.From(pairs, context));
 
     /// <summary>No criterion: not assessed. Any not met: not supported. All met: supported. Else inconclusive.</summary>
     public static Conclusion Conclude(ImmutableArray<CriterionResult> results) =>

@@ -22,12 +22,11 @@ internal static class OneSubject
 
     /// <summary>One line; none without a bias criterion, or with too few or too many pairs to ask.</summary>
     public static IEnumerable<RobustnessLine> Of(
-        ImmutableArray<PairRecord> pairs,
         ImmutableArray<CriterionResult> criteria,
-        CellContext context
+        CellEvidence cell
     )
     {
-        var data = context.DataOf(pairs);
+        var data = cell.Data;
         var subjects = data.Compared.Select(pair => pair.Subject).Distinct().ToImmutableArray();
         if (
             !criteria.Any(result => result is BiasResult or DecisionLevelResult)
@@ -41,7 +40,9 @@ internal static class OneSubject
         var different = subjects
             .Select(subject => data.WithoutPairs(pair => pair.Subject == subject))
             .Where(left => left.Compared.Length >= FewestLeft)
-            .Select(left => CellEvaluation.Conclude(CellEvaluation.Evaluate(left, pairs, context)))
+            .Select(left =>
+                CellEvaluation.Conclude(CellEvaluation.Evaluate(cell with { Data = left }))
+            )
             .Where(conclusion => conclusion != own)
             .ToImmutableArray();
         yield return RobustnessLine.Of(

@@ -1,9 +1,6 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Criteria.DecisionLevel;
-using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Specimens;
 
@@ -13,59 +10,69 @@ namespace StabilityStudy.Core.Conclusions;
 internal static class Robustness
 {
     public static ImmutableArray<RobustnessLine> Of(
-        ImmutableArray<PairRecord> pairs,
         ImmutableArray<CriterionResult> criteria,
-        CellContext context
+        CellEvidence cell
     )
     {
-        var own = CellEvaluation.Conclude(criteria);
-        if (own == Conclusion.NotAssessed)
+        if (CellEvaluation.Conclude(criteria) == Conclusion.NotAssessed)
         {
             return [];
         }
 
-        var data = context.DataOf(pairs);
-        var lines = ImmutableArray.CreateBuilder<RobustnessLine>();
-        void Add(string code, string question, ImmutableArray<CriterionResult> other) =>
-            lines.Add(RobustnessLine.Of(code, question, own, CellEvaluation.Conclude(other)));
+        var ofKinds = cell
+            .Context.Applying.Select(item => item.Criterion)
+            .DistinctBy(rule => rule.Kind)
+            .OrderBy(rule => rule.Kind)
+            .SelectMany(rule => rule.Sensitivity(criteria, cell))
+            .ToLookup(line => line.Further is not null);
+        return
+        [
+            .. OneSubject.Of(criteria, cell),
+            .. ofKinds[true],
+            .. OfOtherPairs(cell)
+                .Select(other =>
+                    RobustnessLine.Of(
+                        other.Code,
+                        other.Question,
+                        criteria,
+                        CellEvaluation.Evaluate(other.Cell)
+                    )
+                ),
+            .. ofKinds[false],
+        ];
+    }
 
-        lines.AddRange(OneSubject.Of(pairs, criteria, context));
-        lines.AddRange(IndividualSensitivity.Of(criteria, data.SameRun, context));
-        lines.AddRange(MoreChanged.Of(criteria));
-        var flagged = data.Compared.Count(pair => pair.IsOutlier);
+    /// <summary>Each question about which pairs count, with the cell as it would be.</summary>
+    private static IEnumerable<(string Code, string Question, CellEvidence Cell)> OfOtherPairs(
+        CellEvidence cell
+    )
+    {
+        var flagged = cell.Data.Compared.Count(pair => pair.IsOutlier);
         if (flagged > 0)
         {
-            Add(
+            yield return (
                 "without-flagged-outliers",
                 $"with the {Number(flagged, "flagged outlier", "flagged outliers")} left out of the mean; the share keeps every specimen",
-                CellEvaluation.Evaluate(data.WithoutPairs(pair => pair.IsOutlier), pairs, context)
+                cell with
+                {
+                    Data = cell.Data.WithoutPairs(pair => pair.IsOutlier),
+                }
             );
         }
 
-        foreach (var other in LeftOutPairs.Of(pairs, context))
+        foreach (var (code, question, pairs) in LeftOutPairs.Of(cell.Pairs, cell.Context))
         {
-            Add(other.Code, other.Question, CellEvaluation.Evaluate(other.Pairs, context));
+            yield return (code, question, CellEvidence.From(pairs, cell.Context));
         }
 
-        if (pairs.Any(pair => pair.Status == PairStatus.BeyondInterval))
+        if (cell.Pairs.Any(pair => pair.Status == PairStatus.BeyondInterval))
         {
-            Add(
+            yield return (
                 "beyond-interval-at-the-limit",
                 "with each result beyond a limit of measurement taken as that limit",
-                CellEvaluation.Evaluate([.. pairs.Select(AtTheLimit)], context)
+                CellEvidence.From([.. cell.Pairs.Select(AtTheLimit)], cell.Context)
             );
         }
-
-        foreach (
-            var other in BiasSensitivity
-                .Of(criteria, data, pairs, context)
-                .Concat(DecisionLevelSensitivity.Of(criteria, data, pairs, context))
-        )
-        {
-            Add(other.Code, other.Question, other.Criteria);
-        }
-
-        return lines.ToImmutable();
     }
 
     private static PairRecord AtTheLimit(PairRecord pair) =>

@@ -1,4 +1,6 @@
+using System.Collections.Immutable;
 using System.Globalization;
+using StabilityStudy.Core.Criteria;
 
 namespace StabilityStudy.Core.Conclusions;
 
@@ -23,9 +25,16 @@ public sealed record RobustnessLine(
     internal static RobustnessLine Of(
         string code,
         FurtherSpecimens further,
-        Conclusion own,
-        Conclusion other
-    ) => Of(code, further.InWords, own, other) with { Further = further };
+        ImmutableArray<CriterionResult> criteria,
+        ImmutableArray<CriterionResult> otherwise
+    ) => Of(code, further.InWords, criteria, otherwise) with { Further = further };
+
+    internal static RobustnessLine Of(
+        string code,
+        string question,
+        ImmutableArray<CriterionResult> criteria,
+        ImmutableArray<CriterionResult> otherwise
+    ) => Of(code, question, CellEvaluation.Conclude(criteria), CellEvaluation.Conclude(otherwise));
 
     internal static RobustnessLine Of(
         string code,
@@ -45,8 +54,8 @@ public sealed record RobustnessLine(
         conclusion switch
         {
             Conclusion.Supported => 2,
+            Conclusion.Inconclusive or Conclusion.NotAssessed or Conclusion.NotReached => 1,
             Conclusion.NotSupported => 0,
-            _ => 1,
         };
 }
 

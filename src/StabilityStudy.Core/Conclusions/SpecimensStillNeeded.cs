@@ -44,13 +44,13 @@ internal static class SpecimensStillNeeded
         var open = criteria.Where(result => result.Verdict != Verdict.Met).ToImmutableArray();
         if (
             own != Conclusion.Inconclusive
-            || open.Any(result => SizedFigure.Of(result, compared, days).IsEmpty)
+            || open.Any(result => result.Sized(compared, days).IsEmpty)
         )
         {
             return null;
         }
 
-        var openFigures = open.SelectMany(result => SizedFigure.Of(result, compared, days))
+        var openFigures = open.SelectMany(result => result.Sized(compared, days))
             .ToImmutableArray();
         if (openFigures.FirstOrDefault(figure => figure.Beyond is not null) is { } beyond)
         {
@@ -70,7 +70,7 @@ internal static class SpecimensStillNeeded
 
         // Each of k figures may fail with a k-th of the chance, so that all are met with the wanted one, however they go together.
         var computable = criteria
-            .SelectMany(result => SizedFigure.Of(result, compared, days))
+            .SelectMany(result => result.Sized(compared, days))
             .Where(figure => figure.SmallestFor is not null)
             .ToImmutableArray();
         var each = 1 - ((1 - Power) / computable.Length);

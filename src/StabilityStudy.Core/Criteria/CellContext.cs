@@ -26,4 +26,9 @@ internal sealed record CellContext(
     /// <summary>The criteria that apply to analyte and group, in the order of the protocol, with their limits; a criterion that counts changes has none.</summary>
     public ImmutableArray<(Criterion Criterion, Limit? Limit)> Applying =>
         Protocol.Applying(Analyte.Id, Group.Id);
+
+    /// <summary>Those of one kind by their keys.</summary>
+    public IReadOnlyDictionary<string, T> Rules<T>()
+        where T : Criterion =>
+        Applying.Select(item => item.Criterion).OfType<T>().ToDictionary(rule => rule.Id);
 }

@@ -24,4 +24,14 @@ public abstract record CriterionResult(
     string Criterion,
     Verdict Verdict,
     ImmutableArray<VerdictReason> Reasons
-);
+)
+{
+    /// <summary>Of which kind of criterion it is.</summary>
+    [JsonIgnore]
+    public abstract CriterionKind Kind { get; }
+
+    /// <summary>The figures on which the number of specimens bears; empty where none could be computed.</summary>
+    /// <param name="compared">Number of compared pairs.</param>
+    /// <param name="days">Number of collection days among them.</param>
+    internal abstract ImmutableArray<SizedFigure> Sized(int compared, int days);
+}

@@ -1,8 +1,5 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Criteria.Classification;
-using StabilityStudy.Core.Criteria.Reclassification;
 
 namespace StabilityStudy.Core.Criteria;
 
@@ -12,63 +9,32 @@ namespace StabilityStudy.Core.Criteria;
 /// </summary>
 internal static class MoreChanged
 {
-    public static IEnumerable<RobustnessLine> Of(ImmutableArray<CriterionResult> criteria)
-    {
-        var own = CellEvaluation.Conclude(criteria);
-        if (own != Conclusion.Supported)
-        {
-            yield break;
-        }
-
-        foreach (var result in criteria)
-        {
-            var (fewest, what) = result switch
-            {
-                ReclassificationResult sides => sides
-                    .Levels.Select(level =>
-                        (
-                            Fewest(
-                                level.Counted,
-                                level.ChangedIfMoved,
-                                (decimal)(100 * (1 - sides.LargestShare)),
-                                sides.ConfidenceLevel
-                            ),
-                            string.Create(
-                                CultureInfo.InvariantCulture,
-                                $"changed the side of {level.Level}"
-                            )
-                        )
-                    )
-                    .DefaultIfEmpty((0, ""))
-                    .MinBy(level => level.Item1),
-                ClassificationResult classes => (
-                    Fewest(
-                        classes.Counted,
-                        classes.ChangedIfMoved,
-                        (decimal)(100 * classes.RequiredShare),
-                        classes.ConfidenceLevel
+    /// <summary>The line of each result that can be lost so; none unless the time point is supported.</summary>
+    /// <param name="criteria">What every criterion of the cell says.</param>
+    /// <param name="fewestOf">The number with what the specimens would have done; 0 where none can be lost.</param>
+    public static IEnumerable<RobustnessLine> Of<T>(
+        ImmutableArray<CriterionResult> criteria,
+        Func<T, FurtherSpecimens> fewestOf
+    )
+        where T : CriterionResult =>
+        CellEvaluation.Conclude(criteria) != Conclusion.Supported
+            ? []
+            : from result in criteria.OfType<T>()
+            let further = fewestOf(result)
+            where further.Count > 0
+            select RobustnessLine.Of(
+                "fewest-more-changed",
+                further,
+                criteria,
+                [
+                    .. criteria.Select(item =>
+                        item == result ? item with { Verdict = Verdict.Inconclusive } : item
                     ),
-                    "changed class"
-                ),
-                _ => (0, ""),
-            };
-            if (fewest > 0)
-            {
-                yield return RobustnessLine.Of(
-                    "fewest-more-changed",
-                    new FurtherSpecimens(fewest, what),
-                    own,
-                    CellEvaluation.Conclude([
-                        .. criteria.Select(item =>
-                            item == result ? item with { Verdict = Verdict.Inconclusive } : item
-                        ),
-                    ])
-                );
-            }
-        }
-    }
+                ]
+            );
 
-    private static int Fewest(
+    /// <summary>The fewest further changes among those counted with which the share kept is no longer shown.</summary>
+    public static int Fewest(
         int counted,
         int changed,
         decimal percentKept,

@@ -1,14 +1,10 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Criteria.Classification;
-using StabilityStudy.Core.Criteria.DecisionLevel;
-using StabilityStudy.Core.Criteria.Drift;
-using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Criteria;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -63,9 +59,7 @@ internal static class CellSections
             blocks.Add(new Heading("What holds this time point back"));
             blocks.Add(
                 new Bullets([
-                    .. cell.Doubts.Select(doubt =>
-                        TradeWords.Capital(TradeWords.Clause(doubt.Text)) + "."
-                    ),
+                    .. cell.Doubts.Select(doubt => TradeWords.Capital(ReasonWords.Of(doubt)) + "."),
                 ])
             );
         }
@@ -90,38 +84,19 @@ internal static class CellSections
 
         blocks.Add(
             new KeepTogether([
-                .. cell.Criteria.SelectMany(result => TablesOf(result, cell, names, axes)),
+                .. cell.Criteria.SelectMany(result =>
+                    CriterionWords.Of(result, names, analysis.Protocol).Blocks(cell, axes)
+                ),
                 names.Analyte.IsQualitative
                     ? new Paragraph(
                         "The results are classes: no mean, line or drift is computed of them.",
                         ParagraphStyle.Small
                     )
-                    : EstimateTable.Of(cell, names),
+                    : EstimateTable.Of(cell, names, analysis.Protocol),
             ])
         );
         return new Section(title, StartsOnNewPage: true, blocks.ToImmutable());
     }
-
-    private static IEnumerable<Block> TablesOf(
-        CriterionResult result,
-        Cell cell,
-        SequenceNames names,
-        CellAxes axes
-    ) =>
-        result switch
-        {
-            DecisionLevelResult levels => [DecisionLevelTable.Of(levels, names)],
-            ReclassificationResult moved =>
-            [
-                ReclassificationTable.Of(moved, names),
-                .. SideChangePlot.Of(moved, cell, names, axes) is { } plot
-                    ? [plot]
-                    : ImmutableArray<Block>.Empty,
-            ],
-            ClassificationResult kept => [ClassificationTable.Of(kept)],
-            DriftCriterionResult drift => [DriftCriterionTable.Of(drift)],
-            _ => [],
-        };
 
     private static string Sentence(Cell cell)
     {

@@ -2,6 +2,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Criteria;
 
 namespace StabilityStudy.Reporting.Report;
 

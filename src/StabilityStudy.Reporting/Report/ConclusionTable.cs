@@ -5,6 +5,7 @@ using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Criteria;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -33,7 +34,7 @@ internal static class ConclusionTable
         var limits = sequence
             .Cells.SelectMany(cell => cell.Criteria)
             .OfType<IndividualResult>()
-            .Select(item => CriterionFigures.Limit(item.Limit, names))
+            .Select(item => CriterionWords.Shortened(item.Limit, names))
             .Distinct()
             .ToImmutableArray();
         var shared = limits.Length == 1 ? $" · limit of a single specimen {limits[0]}" : "";
@@ -62,7 +63,9 @@ internal static class ConclusionTable
     )
     {
         var figures = cell
-            .Criteria.SelectMany(result => CriterionFigures.Of(result, names, protocol, withLimits))
+            .Criteria.SelectMany(result =>
+                CriterionWords.Of(result, names, protocol).Figures(withLimits)
+            )
             .ToLookup(figure => figure.IsShare);
         var (changes, shares) = (
             figures[false].ToImmutableArray(),
@@ -134,7 +137,7 @@ internal static class ConclusionTable
             bounds.Length == 0
                 ? null
                 : $"Bound: exact, one-sided {bounds}; failed counts as outside.",
-            results.Any(result => CriterionFigures.IsPointOnly(result, analysis.Protocol))
+            results.Any(result => CriterionWords.IsEstimateAlone(result, analysis.Protocol))
                 ? "No error control: the figure alone was held to the limit."
                 : null,
         };

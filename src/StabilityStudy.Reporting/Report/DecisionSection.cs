@@ -3,6 +3,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Criteria;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -75,7 +76,7 @@ internal static class DecisionSection
             { Conclusion: Conclusion.NotSupported } =>
                 $"Nothing at {open.Key.TimePoint}: the data speak against it. A new study could ask a shorter time.",
             { Conclusion: Conclusion.NotAssessed } =>
-                $"At {open.Key.TimePoint}: what kept it from being assessed, put right in a new study of that time point: {string.Join("; ", open.Doubts.Select(doubt => TradeWords.Clause(doubt.Text)))}.",
+                $"At {open.Key.TimePoint}: what kept it from being assessed, put right in a new study of that time point: {string.Join("; ", open.Doubts.Select(ReasonWords.Of))}.",
             { MoreSpecimens: { } more } =>
                 $"At {open.Key.TimePoint}: {MoreSpecimensWords.InBrief(more)}",
             _ => $"At {open.Key.TimePoint}: a new study of that time point, or of a shorter one.",

@@ -1,9 +1,5 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Criteria.DecisionLevel;
-using StabilityStudy.Core.Criteria.Drift;
-using StabilityStudy.Core.Criteria.Individual;
 
 namespace StabilityStudy.Reporting.Report;
 
@@ -52,15 +48,7 @@ internal static class ErrorControl
     /// interval errs on one side only, where the limit is.
     /// </summary>
     private static double? ChanceOf(Criterion criterion) =>
-        criterion switch
-        {
-            BiasCriterion { Rule: DecisionRule.PointOnly } => null,
-            IndividualCriterion { Rule: DecisionRule.PointOnly } => null,
-            BiasCriterion or DecisionLevelCriterion or DriftCriterion => Rounded(
-                (1 - criterion.ConfidenceLevel) / 2
-            ),
-            _ => Rounded(1 - criterion.ConfidenceLevel),
-        };
-
-    private static double Rounded(double chance) => Math.Round(chance, 6);
+        criterion.IsEstimateAlone
+            ? null
+            : Math.Round((1 - criterion.ConfidenceLevel) / (criterion.JudgesMean ? 2 : 1), 6);
 }

@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Criteria;
 using StabilityStudy.Statistics;
 
 namespace StabilityStudy.Reporting.Report;
@@ -10,7 +12,7 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>The estimates of a cell, each beside the criterion it feeds, so that a reader sees which number decided.</summary>
 internal static class EstimateTable
 {
-    public static Table Of(Cell cell, SequenceNames names) =>
+    public static Table Of(Cell cell, SequenceNames names, StudyProtocol protocol) =>
         new(
             "Estimates",
             [
@@ -20,7 +22,9 @@ internal static class EstimateTable
                 new Column("Feeds", ColumnAlignment.Left, 1.6),
             ],
             [
-                .. DecidingRows.Of(cell, names),
+                .. cell.Criteria.SelectMany(result =>
+                    CriterionWords.Of(result, names, protocol).EstimateRows
+                ),
                 .. DescribingRows.Of(cell.Estimates, names),
                 .. LineRows.Of(cell.Estimates, names),
             ],

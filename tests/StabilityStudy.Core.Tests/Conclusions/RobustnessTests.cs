@@ -114,7 +114,7 @@ public sealed class RobustnessTests
         Assert.Equal(Fewest(classes) - 4, Fewest(classes with { ChangedIfMoved = 4 }));
 
         static int Fewest(ClassificationResult result) =>
-            Assert.Single(MoreChanged.Of([result])).Further!.Count;
+            Assert.Single(ClassificationSensitivity.Of([result])).Further!.Count;
     }
 
     [Fact]

@@ -9,6 +9,7 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Criteria;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Drift;
 using StabilityStudy.Statistics.Location;

@@ -5,6 +5,7 @@ using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Criteria;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 

@@ -6,6 +6,7 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Criteria;
 using StabilityStudy.Statistics.Agreement;
 
 namespace StabilityStudy.Reporting.Tests.Report;

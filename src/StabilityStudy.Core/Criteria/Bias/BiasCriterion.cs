@@ -1,4 +1,9 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Planning;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics.Planning;
 
 namespace StabilityStudy.Core.Criteria.Bias;
 
@@ -15,4 +20,44 @@ public sealed record BiasCriterion(
 {
     /// <summary>Whether the interval or the mean alone is held to the limit.</summary>
     public DecisionRule Rule { get; init; } = DecisionRule.Confidence;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override CriterionKind Kind => CriterionKind.Bias;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override bool JudgesMean => true;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override bool IsEstimateAlone => Rule == DecisionRule.PointOnly;
+
+    internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
+        BiasEvaluation.Evaluate(this, Held(limit), cell);
+
+    internal override IEnumerable<RobustnessLine> Sensitivity(
+        ImmutableArray<CriterionResult> results,
+        CellEvidence cell
+    ) => BiasSensitivity.Of(results, cell);
+
+    internal override double? Power(
+        double allowablePercent,
+        SupposedResults supposed,
+        double meanPercent
+    ) =>
+        this is { Rule: DecisionRule.Confidence, Scale: ChangeScale.Percent }
+        && supposed is { Specimens: > 1, TotalSdPercent: > 0 and var spread }
+            ? EquivalencePower.Of(
+                supposed.Specimens,
+                meanPercent,
+                spread,
+                -allowablePercent,
+                allowablePercent,
+                ConfidenceLevel
+            )
+            : null;
+
+    internal override double SmallestUntruePercent(double allowablePercent, double spreadPercent) =>
+        allowablePercent;
 }

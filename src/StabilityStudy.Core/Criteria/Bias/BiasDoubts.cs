@@ -22,21 +22,19 @@ internal static class BiasDoubts
         ClusteredMeanInterval interval,
         Estimate<SpreadSummary> spread,
         ChangeOnScale changes,
-        CellData data,
-        int minimumDays,
-        int uncounted
+        CellEvidence cell
     )
     {
         var doubts = ImmutableArray.CreateBuilder<VerdictReason>();
-        if (FewDays.Of(data.DayCount, data.SameRun, minimumDays) is { } fewDays)
+        if (cell.FewDaysOfMean is { } fewDays)
         {
             doubts.Add(fewDays);
         }
 
         if (
             interval.BySpecimen.StandardDeviation == 0
-            || data.Pairs.Difference is [var first, ..]
-                && data.Pairs.Difference.All(d => d == first)
+            || cell.Data.Pairs.Difference is [var first, ..]
+                && cell.Data.Pairs.Difference.All(d => d == first)
         )
         {
             doubts.Add(
@@ -50,7 +48,7 @@ internal static class BiasDoubts
             );
         }
 
-        if (OfUncounted(uncounted) is { } missing)
+        if (OfUncounted(cell.Uncounted) is { } missing)
         {
             doubts.Add(missing);
         }

@@ -15,24 +15,20 @@ internal static class BiasEvaluation
 {
     /// <param name="criterion">The criterion.</param>
     /// <param name="limit">Its limit.</param>
-    /// <param name="data">The compared pairs.</param>
-    /// <param name="minimumDays">Fewest collection days.</param>
-    /// <param name="uncounted">Pairs that neither the mean nor any individual criterion counts: failed, beyond the measuring interval, missing without a reason.</param>
-    public static BiasResult Evaluate(
-        BiasCriterion criterion,
-        Limit limit,
-        CellData data,
-        int minimumDays,
-        int uncounted
-    )
+    /// <param name="cell">What it is judged on.</param>
+    public static BiasResult Evaluate(BiasCriterion criterion, Limit limit, CellEvidence cell)
     {
-        var change = ChangeOnScale.Of(data, criterion.Scale, limit);
+        var change = ChangeOnScale.Of(cell.Data, criterion.Scale, limit);
         if (!change.TryGet(out var changes))
         {
             return Refused(criterion, limit, change.NotComputable!);
         }
 
-        var (mean, persons) = MeanOfRepeatDraws.Of(changes.Values, data, criterion.ConfidenceLevel);
+        var (mean, persons) = MeanOfRepeatDraws.Of(
+            changes.Values,
+            cell.Data,
+            criterion.ConfidenceLevel
+        );
         var spread = Spread.Summarize(changes.Values.AsSpan());
         if (!mean.TryGet(out var interval))
         {
@@ -40,7 +36,7 @@ internal static class BiasEvaluation
         }
 
         var equivalence = LeastFavorable(interval, persons, changes);
-        var doubts = BiasDoubts.Of(interval, spread, changes, data, minimumDays, uncounted);
+        var doubts = BiasDoubts.Of(interval, spread, changes, cell);
         var (verdict, reason) =
             criterion.Rule == DecisionRule.PointOnly
                 ? ByMeanOnly(interval.Mean, changes)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Agreement;
@@ -28,4 +29,12 @@ public sealed record BiasResult(
     Estimate<ClusteredMeanInterval> Mean,
     Estimate<EquivalenceTest> Equivalence,
     Estimate<SpreadSummary> Spread
-) : CriterionResult(Criterion, Verdict, Reasons);
+) : CriterionResult(Criterion, Verdict, Reasons)
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override CriterionKind Kind => CriterionKind.Bias;
+
+    internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
+        BiasSizing.Of(this);
+}

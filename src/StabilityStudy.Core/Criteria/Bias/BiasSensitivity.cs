@@ -16,27 +16,13 @@ internal static class BiasSensitivity
     /// <summary>What rounding can add to an average, as a share of it.</summary>
     private const double LastDigits = 1e-14;
 
-    /// <summary>Each question with the criteria as they would be; none without a bias criterion.</summary>
-    public static IEnumerable<(
-        string Code,
-        string Question,
-        ImmutableArray<CriterionResult> Criteria
-    )> Of(
+    /// <summary>A line a question; none without a bias criterion.</summary>
+    public static IEnumerable<RobustnessLine> Of(
         ImmutableArray<CriterionResult> criteria,
-        CellData data,
-        ImmutableArray<PairRecord> pairs,
-        CellContext context
+        CellEvidence cell
     )
     {
-        var rules = context
-            .Applying.Select(item => item.Criterion)
-            .OfType<BiasCriterion>()
-            .ToDictionary(criterion => criterion.Id);
-        if (rules.Count == 0)
-        {
-            yield break;
-        }
-
+        var rules = cell.Context.Rules<BiasCriterion>();
         foreach (
             var (from, to, question) in new[]
             {
@@ -55,21 +41,12 @@ internal static class BiasSensitivity
         {
             if (rules.Values.Any(rule => rule.Scale == from))
             {
-                yield return (
+                yield return Line(
                     "other-scale",
                     question,
                     Replace(result =>
                         rules[result.Criterion] is var rule && rule.Scale == from
-                            ? BiasEvaluation.Evaluate(
-                                rule with
-                                {
-                                    Scale = to,
-                                },
-                                result.Limit,
-                                data,
-                                context.Protocol.MinimumDays,
-                                CellEvaluation.Uncounted(pairs, context)
-                            )
+                            ? BiasEvaluation.Evaluate(rule with { Scale = to }, result.Limit, cell)
                             : result
                     )
                 );
@@ -78,7 +55,7 @@ internal static class BiasSensitivity
 
         if (Located((values, level) => Median.WithInterval(values.AsSpan(), level)) is { } median)
         {
-            yield return (
+            yield return Line(
                 "median-in-place-of-mean",
                 "with the median in place of the mean",
                 median
@@ -86,17 +63,20 @@ internal static class BiasSensitivity
         }
 
         if (
-            criteria.OfType<BiasResult>().All(result => IsFine(result, data))
+            criteria.OfType<BiasResult>().All(result => IsFine(result, cell.Data))
             && Located((values, level) => HodgesLehmann.WithInterval(values.AsSpan(), level))
                 is { } hodgesLehmann
         )
         {
-            yield return (
+            yield return Line(
                 "hodges-lehmann-in-place-of-mean",
                 "with the Hodges–Lehmann estimate in place of the mean",
                 hodgesLehmann
             );
         }
+
+        RobustnessLine Line(string code, string question, ImmutableArray<CriterionResult> other) =>
+            RobustnessLine.Of(code, question, criteria, other);
 
         ImmutableArray<CriterionResult> Replace(Func<BiasResult, BiasResult> other) =>
             [.. criteria.Select(result => result is BiasResult bias ? other(bias) : result)];
@@ -107,7 +87,7 @@ internal static class BiasSensitivity
         {
             var located = criteria
                 .OfType<BiasResult>()
-                .ToDictionary(result => result.Criterion, result => At(result, data, locate));
+                .ToDictionary(result => result.Criterion, result => At(result, cell.Data, locate));
             return located.Values.Any(result => result is null)
                 ? null
                 : Replace(result => located[result.Criterion]!);

@@ -1,4 +1,8 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Planning;
+using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Core.Criteria.Classification;
 
@@ -15,4 +19,34 @@ public sealed record ClassificationCriterion(
     decimal SharePercentMinimum,
     ImmutableArray<decimal> Cutoffs,
     int WeakPositivesMinimum
-) : Criterion(Id, Limits, Groups, ConfidenceLevel);
+) : Criterion(Id, Limits, Groups, ConfidenceLevel)
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override CriterionKind Kind => CriterionKind.Classification;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override bool JudgesMean => false;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override bool IsEstimateAlone => false;
+
+    internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
+        ClassificationEvaluation.Evaluate(this, cell);
+
+    internal override IEnumerable<RobustnessLine> Sensitivity(
+        ImmutableArray<CriterionResult> results,
+        CellEvidence cell
+    ) => ClassificationSensitivity.Of(results);
+
+    internal override double? Power(
+        double allowablePercent,
+        SupposedResults supposed,
+        double meanPercent
+    ) => null;
+
+    internal override double SmallestUntruePercent(double allowablePercent, double spreadPercent) =>
+        allowablePercent;
+}

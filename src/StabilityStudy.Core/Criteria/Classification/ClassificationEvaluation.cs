@@ -28,11 +28,10 @@ internal static class ClassificationEvaluation
 
     public static ClassificationResult Evaluate(
         ClassificationCriterion criterion,
-        ImmutableArray<PairRecord> pairs,
-        CellContext context,
-        bool sameRun
+        CellEvidence cell
     )
     {
+        var (data, pairs, context) = cell;
         var counted = pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
         ImmutableArray<decimal> cutoffs = [.. criterion.Cutoffs.Order()];
         var persons = Persons(counted, cutoffs);
@@ -40,12 +39,11 @@ internal static class ClassificationEvaluation
         var kept = Number(Fate.Kept);
         var weak = persons.Count(item => item.Before == 1);
         var verdict = Judge(persons, criterion);
-        var shift = RunShift.Of(counted, sameRun, criterion.ConfidenceLevel);
+        var shift = RunShift.Of(counted, data.SameRun, criterion.ConfidenceLevel);
         ImmutableArray<ImmutableArray<Classified>> moved =
         [
             .. shift?.Moved(counted).Select(shifted => Persons(shifted, cutoffs)) ?? [],
         ];
-        var days = counted.Select(pair => pair.CollectionDay).Distinct().Count();
         ImmutableArray<VerdictReason> doubts =
             verdict == Verdict.Met
                 ?
@@ -53,7 +51,7 @@ internal static class ClassificationEvaluation
                     .. new[]
                     {
                         FewWeak(weak, criterion),
-                        FewDays.Of(days, sameRun, context.Protocol.MinimumDays),
+                        cell.FewDaysOfShare(counted),
                         shift is not null
                         && moved.Any(item => Judge(item, criterion) != Verdict.Met)
                             ? RunShift.Reason(
@@ -159,7 +157,7 @@ internal static class ClassificationEvaluation
                 "classes-shown-lost",
                 $"the data show that fewer than {percent} % of specimens keep their class"
             ),
-            _ => new(
+            Verdict.Inconclusive => new(
                 "classes-open",
                 $"the data leave open whether {percent} % of specimens keep their class"
             ),

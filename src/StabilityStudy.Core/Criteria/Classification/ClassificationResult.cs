@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Proportions;
 
@@ -40,6 +41,13 @@ public sealed record ClassificationResult(
 {
     /// <summary>The most that would count as changed, were every change moved by what the runs of the collection days could have added; as many as do where nothing is moved.</summary>
     public int ChangedIfMoved { get; init; } = Counted - Kept;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override CriterionKind Kind => CriterionKind.Classification;
+
+    internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
+        ClassificationSizing.Of(this);
 }
 
 /// <summary>How many specimens went from one class to another; places in the list of classes.</summary>

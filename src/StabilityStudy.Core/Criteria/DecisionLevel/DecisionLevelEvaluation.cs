@@ -29,21 +29,18 @@ internal static class DecisionLevelEvaluation
     public static DecisionLevelResult Evaluate(
         DecisionLevelCriterion criterion,
         Limit limit,
-        CellData data,
-        CellContext context,
-        int uncounted
-    ) => Evaluate(criterion, limit, data, context, uncounted, WeightedDemingRegression.BiasAt);
+        CellEvidence cell
+    ) => Evaluate(criterion, limit, cell, WeightedDemingRegression.BiasAt);
 
     /// <summary>The same with another line, to see whether the choice of the line decides.</summary>
     public static DecisionLevelResult Evaluate(
         DecisionLevelCriterion criterion,
         Limit limit,
-        CellData data,
-        CellContext context,
-        int uncounted,
+        CellEvidence cell,
         Prediction predict
     )
     {
+        var (data, _, context) = cell;
         var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
         ImmutableArray<LevelResult> levels =
         [
@@ -54,30 +51,21 @@ internal static class DecisionLevelEvaluation
                     Judge(level, criterion.ConfidenceLevel, limit, data, context, predict)
                 ),
         ];
-        var reasons = ImmutableArray.CreateBuilder<VerdictReason>();
-        if (FewDays.Of(data.DayCount, data.SameRun, context.Protocol.MinimumDays) is { } fewDays)
-        {
-            reasons.Add(fewDays);
-        }
-
-        if (BiasDoubts.OfUncounted(uncounted) is { } missing)
-        {
-            reasons.Add(missing);
-        }
-
-        if (RepeatDrawsDoubt.Of(data.Compared) is { } repeated)
-        {
-            reasons.Add(repeated);
-        }
-
-        var doubted = reasons.Count > 0;
+        ImmutableArray<VerdictReason> doubts =
+        [
+            .. new[]
+            {
+                cell.FewDaysOfMean,
+                BiasDoubts.OfUncounted(cell.Uncounted),
+                RepeatDrawsDoubt.Of(data.Compared),
+            }.OfType<VerdictReason>(),
+        ];
         var worst = WorstLevel.Of(levels, level => level.Verdict);
-        reasons.Add(worst?.Reason ?? WorstLevel.None);
         return new DecisionLevelResult(
             criterion.Id,
             limit,
-            doubted || worst is null ? Verdict.Inconclusive : worst.Verdict,
-            reasons.ToImmutable(),
+            doubts.IsEmpty && worst is not null ? worst.Verdict : Verdict.Inconclusive,
+            doubts.Add(worst?.Reason ?? WorstLevel.None),
             criterion.ConfidenceLevel,
             levels
         );

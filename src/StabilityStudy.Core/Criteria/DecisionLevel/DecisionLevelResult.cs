@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Regression;
@@ -17,7 +18,15 @@ public sealed record DecisionLevelResult(
     ImmutableArray<VerdictReason> Reasons,
     double ConfidenceLevel,
     ImmutableArray<LevelResult> Levels
-) : CriterionResult(Criterion, Verdict, Reasons);
+) : CriterionResult(Criterion, Verdict, Reasons)
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override CriterionKind Kind => CriterionKind.DecisionLevel;
+
+    internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
+        DecisionLevelSizing.Of(this, compared, days);
+}
 
 /// <summary>The predicted change at one decision level.</summary>
 /// <param name="Level">The level, in the unit of the analyte.</param>

@@ -1,4 +1,8 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Planning;
+using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Core.Criteria.Drift;
 
@@ -11,4 +15,34 @@ public sealed record DriftCriterion(
     ImmutableArray<string> Groups,
     double ConfidenceLevel,
     ImmutableArray<Statistics.Drift.DriftShape> Shapes
-) : Criterion(Id, Limits, Groups, ConfidenceLevel);
+) : Criterion(Id, Limits, Groups, ConfidenceLevel)
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override CriterionKind Kind => CriterionKind.Drift;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override bool JudgesMean => true;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override bool IsEstimateAlone => false;
+
+    internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
+        DriftEvaluation.Evaluate(this, Held(limit), cell);
+
+    internal override IEnumerable<RobustnessLine> Sensitivity(
+        ImmutableArray<CriterionResult> results,
+        CellEvidence cell
+    ) => [];
+
+    internal override double? Power(
+        double allowablePercent,
+        SupposedResults supposed,
+        double meanPercent
+    ) => null;
+
+    internal override double SmallestUntruePercent(double allowablePercent, double spreadPercent) =>
+        allowablePercent;
+}

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Drift;
@@ -17,7 +18,15 @@ public sealed record DriftCriterionResult(
     ImmutableArray<VerdictReason> Reasons,
     double ConfidenceLevel,
     ImmutableArray<ShapeResult> Shapes
-) : CriterionResult(Criterion, Verdict, Reasons);
+) : CriterionResult(Criterion, Verdict, Reasons)
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override CriterionKind Kind => CriterionKind.Drift;
+
+    internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
+        DriftSizing.Of(this);
+}
 
 /// <summary>The predicted change under one shape.</summary>
 /// <param name="Shape">The shape.</param>

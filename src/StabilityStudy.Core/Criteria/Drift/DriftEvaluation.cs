@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Core.Pairing;
@@ -19,10 +18,10 @@ internal static class DriftEvaluation
     public static DriftCriterionResult Evaluate(
         DriftCriterion criterion,
         Limit limit,
-        ImmutableArray<ImmutableArray<PairRecord>> upToHere,
-        CellContext context
+        CellEvidence cell
     )
     {
+        var upToHere = cell.Context.Earlier.Add(cell.Pairs);
         var compared = DriftResult.WithDelays(upToHere);
         DriftCriterionResult Result(
             Verdict verdict,
@@ -50,17 +49,16 @@ internal static class DriftEvaluation
                 Judge(
                     shape,
                     SpecimenSlopes.Fit(series, shape, (1 + criterion.ConfidenceLevel) / 2),
-                    context.TimePoint.Delay.TotalHours,
+                    cell.Context.TimePoint.Delay.TotalHours,
                     (double)percent
                 )
             )
             .ToImmutableArray();
         var (verdict, reason) = Together(shapes);
-        var data = context.DataOf(upToHere[^1]);
         VerdictReason?[] doubts =
         [
-            FewDays.Of(data.DayCount, data.SameRun, context.Protocol.MinimumDays),
-            BiasDoubts.OfUncounted(upToHere.Sum(pairs => CellEvaluation.Uncounted(pairs, context))),
+            cell.FewDaysOfMean,
+            BiasDoubts.OfUncounted(upToHere.Sum(cell.UncountedAmong)),
             RepeatDrawsDoubt.Of(compared),
         ];
         return doubts.OfType<VerdictReason>().ToImmutableArray() is { IsEmpty: false } found

@@ -1,4 +1,8 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Planning;
+using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Core.Criteria.Individual;
 
@@ -15,4 +19,39 @@ public sealed record IndividualCriterion(
 {
     /// <summary>Whether the exact bound or the observed share alone is held to the required share.</summary>
     public DecisionRule Rule { get; init; } = DecisionRule.Confidence;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override CriterionKind Kind => CriterionKind.Individual;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override bool JudgesMean => false;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override bool IsEstimateAlone => Rule == DecisionRule.PointOnly;
+
+    internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
+        IndividualEvaluation.Evaluate(
+            this,
+            Held(limit),
+            cell.Pairs,
+            cell.Context.Protocol.MinimumDays,
+            cell.Data.SameRun
+        );
+
+    internal override IEnumerable<RobustnessLine> Sensitivity(
+        ImmutableArray<CriterionResult> results,
+        CellEvidence cell
+    ) => IndividualSensitivity.Of(results, cell);
+
+    internal override double? Power(
+        double allowablePercent,
+        SupposedResults supposed,
+        double meanPercent
+    ) => IndividualPlanning.Power(this, allowablePercent, supposed, meanPercent);
+
+    internal override double SmallestUntruePercent(double allowablePercent, double spreadPercent) =>
+        IndividualPlanning.SmallestUntruePercent(this, allowablePercent, spreadPercent);
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Proportions;
@@ -23,4 +24,12 @@ public sealed record IndividualResult(
     double RequiredShare,
     Estimate<ProportionBounds> Bounds,
     int? MostOutside
-) : CriterionResult(Criterion, Verdict, Reasons);
+) : CriterionResult(Criterion, Verdict, Reasons)
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override CriterionKind Kind => CriterionKind.Individual;
+
+    internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
+        IndividualSizing.Of(this);
+}

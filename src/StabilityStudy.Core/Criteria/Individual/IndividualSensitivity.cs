@@ -12,8 +12,7 @@ internal static class IndividualSensitivity
     /// <summary>One more outside, and, for a supported cell that bears it, the fewest that would change the conclusion.</summary>
     public static IEnumerable<RobustnessLine> Of(
         ImmutableArray<CriterionResult> criteria,
-        bool sameRun,
-        CellContext context
+        CellEvidence cell
     )
     {
         var shares = criteria.OfType<IndividualResult>().ToImmutableArray();
@@ -22,29 +21,25 @@ internal static class IndividualSensitivity
             yield break;
         }
 
-        var rules = context
-            .Applying.Select(item => item.Criterion)
-            .OfType<IndividualCriterion>()
-            .ToDictionary(criterion => criterion.Id);
-        var own = CellEvaluation.Conclude(criteria);
+        var rules = cell.Context.Rules<IndividualCriterion>();
         IndividualResult With(IndividualResult share, int more) =>
             IndividualEvaluation.OfCounts(
                 rules[share.Criterion],
                 share.Limit,
                 share.Agreement.WithMoreOutside(more),
-                context.Protocol.MinimumDays,
-                sameRun
+                cell.Context.Protocol.MinimumDays,
+                cell.Data.SameRun
             );
         RobustnessLine Line(string code, int more) =>
             RobustnessLine.Of(
                 code,
                 new FurtherSpecimens(more, "been outside the limit"),
-                own,
-                CellEvaluation.Conclude([
+                criteria,
+                [
                     .. criteria.Select(result =>
                         result is IndividualResult share ? With(share, more) : result
                     ),
-                ])
+                ]
             );
 
         yield return Line("one-more-outside", 1);
@@ -55,7 +50,7 @@ internal static class IndividualSensitivity
             )
         );
         if (
-            own == Conclusion.Supported
+            CellEvaluation.Conclude(criteria) == Conclusion.Supported
             && fewest > 1
             && shares.All(share => fewest <= share.Agreement.Inside)
         )

@@ -1,4 +1,8 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Planning;
+using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Core.Criteria.Reclassification;
 
@@ -13,4 +17,34 @@ public sealed record ReclassificationCriterion(
     double ConfidenceLevel,
     decimal SharePercentMaximum,
     ImmutableArray<decimal> Levels
-) : Criterion(Id, Limits, Groups, ConfidenceLevel);
+) : Criterion(Id, Limits, Groups, ConfidenceLevel)
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override CriterionKind Kind => CriterionKind.Reclassification;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override bool JudgesMean => false;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override bool IsEstimateAlone => false;
+
+    internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
+        ReclassificationEvaluation.Evaluate(this, cell);
+
+    internal override IEnumerable<RobustnessLine> Sensitivity(
+        ImmutableArray<CriterionResult> results,
+        CellEvidence cell
+    ) => ReclassificationSensitivity.Of(results);
+
+    internal override double? Power(
+        double allowablePercent,
+        SupposedResults supposed,
+        double meanPercent
+    ) => null;
+
+    internal override double SmallestUntruePercent(double allowablePercent, double spreadPercent) =>
+        allowablePercent;
+}

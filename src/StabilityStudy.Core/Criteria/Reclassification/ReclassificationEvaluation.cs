@@ -26,13 +26,12 @@ internal static class ReclassificationEvaluation
 
     public static ReclassificationResult Evaluate(
         ReclassificationCriterion criterion,
-        ImmutableArray<PairRecord> pairs,
-        CellContext context,
-        bool sameRun
+        CellEvidence cell
     )
     {
+        var (data, pairs, context) = cell;
         var counted = pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
-        var shift = RunShift.Of(counted, sameRun, criterion.ConfidenceLevel);
+        var shift = RunShift.Of(counted, data.SameRun, criterion.ConfidenceLevel);
         var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
         ImmutableArray<LevelReclassification> levels =
         [
@@ -58,9 +57,7 @@ internal static class ReclassificationEvaluation
                 ? new VerdictReason(worst.Reason.Code, ShownFew(criterion, levels, context))
                 : worst?.Reason ?? WorstLevel.None;
         var verdict = worst?.Verdict ?? Verdict.Inconclusive;
-        var days = counted.Select(pair => pair.CollectionDay).Distinct().Count();
-        var fewDays =
-            verdict == Verdict.Met ? FewDays.Of(days, sameRun, context.Protocol.MinimumDays) : null;
+        var fewDays = verdict == Verdict.Met ? cell.FewDaysOfShare(counted) : null;
         return new ReclassificationResult(
             criterion.Id,
             fewDays is null ? verdict : Verdict.Inconclusive,
@@ -195,7 +192,7 @@ internal static class ReclassificationEvaluation
                     "changes-shown-many",
                     $"the data show that more than {percent} % of specimens change the side of {at}"
                 ),
-                _ => new(
+                Verdict.Inconclusive => new(
                     "changes-open",
                     $"the data leave open whether at most {percent} % of specimens change the side of {at}"
                 ),

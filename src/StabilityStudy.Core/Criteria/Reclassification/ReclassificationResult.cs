@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Text.Json.Serialization;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Proportions;
 
@@ -16,7 +17,15 @@ public sealed record ReclassificationResult(
     double ConfidenceLevel,
     double LargestShare,
     ImmutableArray<LevelReclassification> Levels
-) : CriterionResult(Criterion, Verdict, Reasons);
+) : CriterionResult(Criterion, Verdict, Reasons)
+{
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override CriterionKind Kind => CriterionKind.Reclassification;
+
+    internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
+        ReclassificationSizing.Of(this);
+}
 
 /// <summary>Changes of side at one decision level. A result at the level is on its upper side.</summary>
 /// <param name="Level">The level, in the unit of the analyte.</param>
@@ -44,6 +53,10 @@ public sealed record LevelReclassification(
     VerdictReason Reason
 )
 {
+    /// <summary>Specimens that count as having changed side.</summary>
+    [JsonIgnore]
+    public int Changed => MovedUp + MovedDown + Failed + Undecidable;
+
     /// <summary>The most that would count as changed, were every change moved by what the runs of the collection days could have added; as many as do where nothing is moved.</summary>
     public int ChangedIfMoved { get; init; } = MovedUp + MovedDown + Failed + Undecidable;
 }

@@ -2,7 +2,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Reporting.Model;
 
-namespace StabilityStudy.Reporting.Report;
+namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>A criterion on single specimens worked out by hand: who is outside, and the binomial sum behind the exact bound.</summary>
 internal static class HandCount
@@ -34,7 +34,7 @@ internal static class HandCount
                 .. Chance(individual, n, outside),
                 Step(
                     $"Required: at least {NumberText.Percent(individual.RequiredShare)} of specimens inside",
-                    TradeWords.Clause(individual.Reasons[0].Text)
+                    ReasonWords.Of(individual.Reasons[0])
                 ),
             ],
             null

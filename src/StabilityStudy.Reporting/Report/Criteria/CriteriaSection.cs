@@ -4,7 +4,7 @@ using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
-namespace StabilityStudy.Reporting.Report;
+namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>The limits and criteria of the protocol, with their sources.</summary>
 internal static class CriteriaSection
@@ -73,12 +73,14 @@ internal static class CriteriaSection
                 new Column("Not met when", ColumnAlignment.Left, 2.8),
             ],
             [
-                .. analysis.Protocol.Criteria.Select(criterion => new Row([
+                .. from criterion in analysis.Protocol.Criteria
+                let rule = CriterionWords.OfRule(criterion, analysis.Protocol)
+                select new Row([
                     new TableCell(criterion.Id),
                     new TableCell(AppliesTo(criterion)),
-                    new TableCell(CriterionRules.MetWhen(criterion)),
-                    new TableCell(CriterionRules.NotMetWhen(criterion)),
-                ])),
+                    new TableCell(rule.MetWhen),
+                    new TableCell(rule.NotMetWhen),
+                ]),
             ],
             analysis.Protocol.Criteria.IsEmpty
                 ? "The protocol has no criterion."

@@ -1,7 +1,7 @@
 using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Reporting.Model;
 
-namespace StabilityStudy.Reporting.Report;
+namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>From which class to which the specimens went.</summary>
 internal static class ClassificationTable

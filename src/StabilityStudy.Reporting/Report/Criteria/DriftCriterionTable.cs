@@ -1,7 +1,7 @@
 using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Reporting.Model;
 
-namespace StabilityStudy.Reporting.Report;
+namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>The change that each declared shape of drift predicts at the planned delay.</summary>
 internal static class DriftCriterionTable
@@ -32,14 +32,14 @@ internal static class DriftCriterionTable
             new TableCell(
                 shape.Slope.TryGet(out var slope) ? NumberText.Count(slope.SpecimenCount) : ""
             ),
-            new TableCell(CriterionWords.Predicted(shape) ?? "not computable"),
+            new TableCell(DriftWords.Predicted(shape) ?? "not computable"),
             new TableCell($"±{NumberText.Plain((decimal)shape.LimitPercent)} %"),
             new TableCell(
                 TradeWords.Of(shape.Verdict),
                 Emphasis.Strong,
                 TradeWords.ShapeOf(shape.Verdict)
             ),
-            new TableCell(TradeWords.Clause(shape.Reason.Text) + "."),
+            new TableCell(ReasonWords.Of(shape.Reason) + "."),
         ]);
     }
 }

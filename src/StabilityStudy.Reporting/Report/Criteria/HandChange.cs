@@ -3,7 +3,7 @@ using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 
-namespace StabilityStudy.Reporting.Report;
+namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>The change of a pair as a pocket calculator gives it, on the scale of a bias criterion: written out, and rounded as it is listed.</summary>
 internal static class HandChange

@@ -1,7 +1,7 @@
 using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Reporting.Model;
 
-namespace StabilityStudy.Reporting.Report;
+namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>The change predicted at each decision level that a criterion names.</summary>
 internal static class DecisionLevelTable
@@ -51,7 +51,7 @@ internal static class DecisionLevelTable
                 Emphasis.Strong,
                 TradeWords.ShapeOf(level.Verdict)
             ),
-            new TableCell(TradeWords.Clause(level.Reason.Text) + "."),
+            new TableCell(ReasonWords.Of(level.Reason) + "."),
         ]);
     }
 }

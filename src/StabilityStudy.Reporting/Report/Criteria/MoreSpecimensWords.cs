@@ -1,7 +1,7 @@
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Queries;
 
-namespace StabilityStudy.Reporting.Report;
+namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>How many specimens a new study would need, in one sentence.</summary>
 internal static class MoreSpecimensWords

@@ -4,7 +4,7 @@ using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Reporting.Model;
 
-namespace StabilityStudy.Reporting.Report;
+namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>Every specimen from its baseline to its delayed result across the decision levels, in the order of the baselines.</summary>
 internal static class SideChangePlot

@@ -1,7 +1,7 @@
-namespace StabilityStudy.Files.Words;
+namespace StabilityStudy.Core.Criteria;
 
-/// <summary>The kinds of criterion that a protocol can state.</summary>
-internal enum CriterionKind
+/// <summary>The kinds of criterion that a protocol can state. What differs between kinds is a member of <see cref="Criterion"/> or <see cref="CriterionResult"/>, or a switch over this enum that names every kind.</summary>
+public enum CriterionKind
 {
     /// <summary>The mean change stays within the allowable bias.</summary>
     Bias,

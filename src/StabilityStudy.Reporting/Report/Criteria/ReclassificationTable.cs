@@ -1,7 +1,7 @@
 using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Reporting.Model;
 
-namespace StabilityStudy.Reporting.Report;
+namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>How many specimens change the side of each decision level, beside the number that imprecision alone predicts.</summary>
 internal static class ReclassificationTable

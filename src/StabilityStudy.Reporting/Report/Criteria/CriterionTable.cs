@@ -4,7 +4,7 @@ using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
-namespace StabilityStudy.Reporting.Report;
+namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>Each criterion of a cell: what it asks, the figure that decided, what it says and why.</summary>
 internal static class CriterionTable
@@ -23,22 +23,19 @@ internal static class CriterionTable
                 new Column("Because", ColumnAlignment.Left, 3.3),
             ],
             [
-                .. cell.Criteria.Select(result => new Row([
+                .. from result in cell.Criteria
+                let words = CriterionWords.Of(result, names, protocol)
+                select new Row([
                     new TableCell(result.Criterion),
-                    new TableCell(CriterionAsks.Of(result, protocol, names)),
-                    new TableCell(CriterionFound.Of(result, names), emphasis),
+                    new TableCell(words.Requirement),
+                    new TableCell(words.DecidingFigure, emphasis),
                     new TableCell(
                         TradeWords.Of(result.Verdict),
                         emphasis,
                         counts ? TradeWords.ShapeOf(result.Verdict) : null
                     ),
-                    new TableCell(
-                        string.Join(
-                            "; ",
-                            result.Reasons.Select(reason => TradeWords.Clause(reason.Text))
-                        ) + "."
-                    ),
-                ])),
+                    new TableCell(string.Join("; ", result.Reasons.Select(ReasonWords.Of)) + "."),
+                ]),
             ],
             cell.Criteria.IsEmpty ? "No criterion of the protocol applies."
                 : cell.Conclusion == Conclusion.NotAssessed

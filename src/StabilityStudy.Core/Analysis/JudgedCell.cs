@@ -1,0 +1,71 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Controls;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Doubts;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
+
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>A time point judged on its own, before the sequence decides whether it is reached.</summary>
+/// <param name="Evidence">What it was judged on.</param>
+/// <param name="Criteria">What each criterion says.</param>
+/// <param name="Controls">What the control results say; null when the protocol keeps them elsewhere.</param>
+/// <param name="Doubt">What keeps it from a conclusion although its criteria give one.</param>
+internal sealed record JudgedCell(
+    CellEvidence Evidence,
+    ImmutableArray<CriterionResult> Criteria,
+    ControlEvidence? Controls,
+    Doubt Doubt
+)
+{
+    /// <summary>Judges the pairs of a time point.</summary>
+    public static JudgedCell Of(CellEvidence evidence, ImmutableArray<ControlRow> controls)
+    {
+        var protocol = evidence.Context.Protocol;
+        var ofRuns =
+            protocol.Controls == ControlRule.EveryRun
+                ? RunControls.Of(evidence.Pairs, controls)
+                : null;
+        return new(
+            evidence,
+            CellEvaluation.Evaluate(evidence),
+            ofRuns,
+            Doubt.Of(evidence.Pairs, protocol, ofRuns)
+        );
+    }
+
+    /// <summary>What its data alone conclude.</summary>
+    public Conclusion Own { get; } = Doubt.Conclude(CellEvaluation.Conclude(Criteria));
+
+    /// <summary>The time point with its conclusion in the sequence.</summary>
+    public Cell Concluded(Conclusion conclusion, Storage storage)
+    {
+        var (data, pairs, context) = Evidence;
+        return new(
+            new CellKey(context.Analyte.Id, context.Group.Id, storage.Id, context.TimePoint),
+            conclusion,
+            Own,
+            Disposition.Of(context.Group.Specimens, pairs),
+            Criteria,
+            CellEstimates.Of(data, context.Protocol, context.Analyte),
+            Own == Conclusion.NotAssessed ? [] : Robustness.Of(Criteria, Evidence),
+            pairs
+        )
+        {
+            SideChanges = SideChange.Of(pairs, context),
+            Doubts = Doubt.All,
+            Controls = Controls,
+            MoreSpecimens = SpecimensStillNeeded.Of(
+                Own,
+                Criteria,
+                Doubt.All,
+                data.Compared.Length,
+                data.DayCount
+            ),
+        };
+    }
+}

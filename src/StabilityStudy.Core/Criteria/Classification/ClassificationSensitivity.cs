@@ -1,0 +1,23 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Conclusions;
+
+namespace StabilityStudy.Core.Criteria.Classification;
+
+/// <summary>The fewest further changes of class with which a supported time point would no longer be supported.</summary>
+internal static class ClassificationSensitivity
+{
+    public static IEnumerable<RobustnessLine> Of(ImmutableArray<CriterionResult> criteria) =>
+        MoreChanged.Of<ClassificationResult>(
+            criteria,
+            classes =>
+                new(
+                    MoreChanged.Fewest(
+                        classes.Counted,
+                        classes.ChangedIfMoved,
+                        (decimal)(100 * classes.RequiredShare),
+                        classes.ConfidenceLevel
+                    ),
+                    "changed class"
+                )
+        );
+}

@@ -1,0 +1,35 @@
+using System.Collections.Immutable;
+using StabilityStudy.Statistics.Regression;
+
+namespace StabilityStudy.Core.Criteria.DecisionLevel;
+
+/// <summary>How many specimens the change predicted at each level needs. Its error falls with the square root of their number, as long as the baselines spread alike.</summary>
+internal static class DecisionLevelSizing
+{
+    public static ImmutableArray<SizedFigure> Of(
+        DecisionLevelResult levels,
+        int compared,
+        int days
+    ) =>
+        [
+            .. from level in levels.Levels
+            where level.Change.Value is not null
+            let change = level.Change.Value
+            select SizedFigure.OfInterval(
+                levels.Criterion,
+                change.Bias,
+                ScatterOf(change, compared, days),
+                (-level.Allowed, level.Allowed),
+                levels.ConfidenceLevel,
+                FormattableString.Invariant(
+                    $"the change predicted at {level.Level} of criterion {levels.Criterion} is at or beyond its limit"
+                ),
+                SizedFigure.IsInterval(level.Reason)
+            ),
+        ];
+
+    private static Scatter ScatterOf(BiasAtLevel change, int compared, int days) =>
+        change.DecidedByClusters && days > 1
+            ? new(0, change.StandardError * Math.Sqrt(days), (double)compared / days)
+            : new(change.StandardError * Math.Sqrt(compared), 0, 1);
+}

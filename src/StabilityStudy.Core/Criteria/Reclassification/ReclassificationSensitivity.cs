@@ -1,0 +1,26 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Conclusions;
+
+namespace StabilityStudy.Core.Criteria.Reclassification;
+
+/// <summary>The fewest further changes of side with which a supported time point would no longer be supported.</summary>
+internal static class ReclassificationSensitivity
+{
+    public static IEnumerable<RobustnessLine> Of(ImmutableArray<CriterionResult> criteria) =>
+        MoreChanged.Of<ReclassificationResult>(
+            criteria,
+            sides =>
+                sides
+                    .Levels.Select(level => new FurtherSpecimens(
+                        MoreChanged.Fewest(
+                            level.Counted,
+                            level.ChangedIfMoved,
+                            (decimal)(100 * (1 - sides.LargestShare)),
+                            sides.ConfidenceLevel
+                        ),
+                        FormattableString.Invariant($"changed the side of {level.Level}")
+                    ))
+                    .DefaultIfEmpty(new(0, ""))
+                    .MinBy(further => further.Count)!
+        );
+}

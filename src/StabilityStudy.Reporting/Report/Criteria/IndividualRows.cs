@@ -1,0 +1,48 @@
+using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report.Criteria;
+
+/// <summary>The counts that a criterion on single specimens rests on.</summary>
+internal static class IndividualRows
+{
+    public static IEnumerable<Row> Of(IndividualResult individual)
+    {
+        var count = individual.Agreement;
+        if (!individual.Bounds.TryGet(out var bounds))
+        {
+            yield return EstimateRow.Refused(
+                "Share within the limit",
+                individual.Bounds,
+                EstimateRow.Criterion(individual.Criterion)
+            );
+            yield break;
+        }
+
+        var required = 100 * individual.RequiredShare;
+        string Against(double share) => NumberText.AgainstLimit(100 * share, required, 1);
+        yield return EstimateRow.Deciding(
+            $"Share within the limit, one-sided {NumberText.Percent(individual.ConfidenceLevel)} bounds",
+            $"{NumberText.Count(count.Inside)} of {NumberText.Count(count.Counted)}, {Against(bounds.Share)} %",
+            $"{Against(bounds.OneSidedLower)} to {Against(bounds.OneSidedUpper)} %",
+            individual.Criterion
+        );
+        yield return EstimateRow.Other(
+            "  outside: measured, failed, undecidable",
+            $"{NumberText.Count(count.OutsideMeasured)}, {NumberText.Count(count.Failed)}, {NumberText.Count(count.Undecidable)}",
+            individual.MostOutside is { } most
+                ? $"at most {NumberText.Count(most)} of {NumberText.Count(count.Counted - count.AgreeingBeyond)}{(count.AgreeingBeyond > 0 ? " that do not agree beyond a limit" : "")} may be outside"
+                : "too few specimens to meet it",
+            EstimateRow.Criterion(individual.Criterion)
+        );
+        if (count.RunShiftPercent is { } moved)
+        {
+            yield return EstimateRow.Other(
+                "  outside, were every change moved by what the days' runs could have added",
+                NumberText.Count(count.OutsideIfMoved),
+                $"moved by ±{NumberText.Fixed(moved, 1)} %",
+                EstimateRow.Criterion(individual.Criterion)
+            );
+        }
+    }
+}

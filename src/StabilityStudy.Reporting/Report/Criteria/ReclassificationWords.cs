@@ -1,0 +1,62 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Reclassification;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report.Criteria;
+
+/// <summary>The words of a criterion on changes of side.</summary>
+internal sealed record ReclassificationWords(ReclassificationResult Result, SequenceNames Names)
+    : ICriterionWords
+{
+    public static CriterionRuleWords OfRule(ReclassificationCriterion criterion) =>
+        new(
+            $"at every level the exact one-sided {NumberText.Percent(criterion.ConfidenceLevel)} upper bound of the share of specimens that change its side is at most {NumberText.Plain(criterion.SharePercentMaximum)} %, also with every change moved (see below); a result at the level is on its upper side.",
+            "at any level the one-sided lower bound is above it, even with every undecidable specimen counted as unchanged."
+        );
+
+    public string Requirement =>
+        $"At most {NumberText.Percent(Result.LargestShare)} of specimens change the side of {CriterionWords.Levels(Result.Levels.Select(item => item.Level), Names)}, by the exact one-sided {NumberText.Percent(Result.ConfidenceLevel)} upper bound.";
+
+    /// <summary>"60 s: 4 of 40 (≤ 21.4 %)", with the upper bound that was held to the largest share.</summary>
+    public string DecidingFigure =>
+        string.Join(
+            "; ",
+            Result.Levels.Select(level =>
+                $"{CriterionWords.Levels([level.Level], Names)}: {NumberText.Count(level.Changed)} of {NumberText.Count(level.Counted)}{(level.Bounds.TryGet(out var bounds) ? $" (≤\u00A0{BoundWords.Upper(bounds, Result.LargestShare)})" : "")}"
+            )
+        );
+
+    public ImmutableArray<CriterionFigure> Figures(bool withLimits) =>
+        [
+            .. Result.Levels.Select(level => new CriterionFigure(
+                true,
+                $"{NumberText.Count(level.Changed)} of {NumberText.Count(level.Counted)} change side of {NumberText.Plain(level.Level)} ({Bound(level)})",
+                $"at most {NumberText.Percent(Result.LargestShare)}",
+                level.Verdict
+            )),
+        ];
+
+    public string Reason(Cell cell, bool withFigures) =>
+        CriterionWords.ReasonWith(withFigures ? Figures(true) : [], Result);
+
+    public IEnumerable<Row> EstimateRows => [];
+
+    public IEnumerable<Block> Blocks(Cell cell, CellAxes axes) =>
+        [
+            ReclassificationTable.Of(Result, Names),
+            .. SideChangePlot.Of(Result, cell, Names, axes) is { } plot
+                ? [plot]
+                : ImmutableArray<Block>.Empty,
+        ];
+
+    public IEnumerable<Block> ByHand(Cell cell) => [];
+
+    /// <summary>The share that changes: the bounds are the other way round.</summary>
+    private string Bound(LevelReclassification level) =>
+        !level.Bounds.TryGet(out var found) ? "none counted"
+        : level.Verdict == Verdict.NotMet && found.OneSidedLower > Result.LargestShare
+            ? "≥\u00A0" + BoundWords.Lower(found, Result.LargestShare)
+        : "≤\u00A0" + BoundWords.Upper(found, Result.LargestShare);
+}
