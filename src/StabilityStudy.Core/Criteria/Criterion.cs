@@ -43,6 +43,14 @@ public abstract record Criterion(
     [JsonIgnore]
     public abstract bool IsEstimateAlone { get; }
 
+    /// <summary>The levels that it judges, in the unit of the analyte, empty where these are the analyte's decision levels; null for one that judges no levels.</summary>
+    [JsonIgnore]
+    public abstract ImmutableArray<decimal>? JudgedLevels { get; }
+
+    /// <summary>The share of specimens that must be shown to stay as they are, percent; null for one that holds no share.</summary>
+    [JsonIgnore]
+    public abstract decimal? SharePercentRequired { get; }
+
     /// <summary>Whether it applies to a patient group.</summary>
     public bool AppliesTo(string group) => Groups.IsEmpty || Groups.Contains(group);
 

@@ -1,11 +1,3 @@
-using System.Diagnostics;
-using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Criteria.Classification;
-using StabilityStudy.Core.Criteria.DecisionLevel;
-using StabilityStudy.Core.Criteria.Drift;
-using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Core.Criteria.Reclassification;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Protocols;
@@ -23,17 +15,7 @@ internal static class AnalyteCautions
     {
         foreach (var (table, criterion) in draft.Criteria.Items)
         {
-            var levels = criterion switch
-            {
-                DecisionLevelCriterion item => item.Levels,
-                ReclassificationCriterion item => item.Levels,
-                BiasCriterion
-                or IndividualCriterion
-                or ClassificationCriterion
-                or DriftCriterion
-                or null => [],
-                _ => throw new UnreachableException(),
-            };
+            var levels = criterion?.JudgedLevels ?? [];
             var left = draft
                 .Analytes.Values.Where(analyte =>
                     !levels.IsEmpty && criterion!.Limits.Any(choice => choice.Analyte == analyte.Id)

@@ -1,12 +1,4 @@
-using System.Diagnostics;
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Criteria.Classification;
-using StabilityStudy.Core.Criteria.DecisionLevel;
-using StabilityStudy.Core.Criteria.Drift;
-using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Core.Criteria.Reclassification;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
 
@@ -35,13 +27,9 @@ internal static class CriterionCautions
         }
     }
 
-    /// <summary>Whether a criterion judges a mean, or a line through the means.</summary>
-    public static bool JudgesMean(Criterion criterion) =>
-        criterion is BiasCriterion or DriftCriterion or DecisionLevelCriterion;
-
     private static void CheckConfidence(TomlTable table, Criterion criterion)
     {
-        var usual = JudgesMean(criterion) ? UsualConfidenceOfMean : UsualConfidenceOfShare;
+        var usual = criterion.JudgesMean ? UsualConfidenceOfMean : UsualConfidenceOfShare;
         if (table.IsSound(CriterionKeys.Confidence) && criterion.ConfidenceLevel < usual)
         {
             table.Remark(
@@ -59,7 +47,7 @@ internal static class CriterionCautions
     /// <summary>Each of two looks may err, so each takes half of the chance.</summary>
     private static void CheckLooks(TomlTable table, Criterion criterion, int looks)
     {
-        var least = JudgesMean(criterion) ? TwoLooksOfMean : TwoLooksOfShare;
+        var least = criterion.JudgesMean ? TwoLooksOfMean : TwoLooksOfShare;
         if (
             looks > 1
             && table.IsSound(CriterionKeys.Confidence)
@@ -80,24 +68,11 @@ internal static class CriterionCautions
 
     private static void CheckShare(TomlTable table, Criterion criterion)
     {
-        (Key Key, decimal Percent)? asked = criterion switch
-        {
-            IndividualCriterion item => (
-                CriterionKeys.SharePercentMinimum,
-                item.SharePercentMinimum
-            ),
-            ClassificationCriterion item => (
-                CriterionKeys.SharePercentMinimum,
-                item.SharePercentMinimum
-            ),
-            ReclassificationCriterion item => (
-                CriterionKeys.SharePercentMaximum,
-                100 - item.SharePercentMaximum
-            ),
-            BiasCriterion or DecisionLevelCriterion or DriftCriterion => null,
-            _ => throw new UnreachableException(),
-        };
-        if (asked is var (key, share) && table.IsSound(key) && share < UsualSharePercent)
+        var key = CriterionKeys.ShareOf(criterion);
+        if (
+            table.IsSound(key)
+            && criterion.SharePercentRequired is < UsualSharePercent and var share
+        )
         {
             table.Remark(
                 key,
@@ -113,11 +88,7 @@ internal static class CriterionCautions
 
     private static void CheckRule(TomlTable table, Criterion criterion)
     {
-        if (
-            criterion
-            is BiasCriterion { Rule: DecisionRule.PointOnly }
-                or IndividualCriterion { Rule: DecisionRule.PointOnly }
-        )
+        if (criterion.IsEstimateAlone)
         {
             table.Remark(
                 CriterionKeys.Rule,

@@ -29,7 +29,7 @@ internal static class CriterionCoverage
             Report(AnalyteWithoutCriterion, covering => covering.IsEmpty);
             Report(
                 BiasOnly,
-                covering => !covering.IsEmpty && covering.All(CriterionCautions.JudgesMean)
+                covering => !covering.IsEmpty && covering.All(item => item.JudgesMean)
             );
             Report(
                 IndividualOnly,

@@ -1,12 +1,8 @@
 using System.Collections.Immutable;
-using System.Diagnostics;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
-using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Criteria.Drift;
-using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
@@ -103,7 +99,7 @@ internal static class CriterionFit
             {
                 Misfit(
                     table,
-                    CriterionReferences.KeyOf(criterion),
+                    CriterionKeys.AnalytesOf(criterion.Kind),
                     analyte,
                     $"{analyte.Id} has categories, and this criterion judges numbers.",
                     "Use a criterion of kind \"classification\"."
@@ -137,16 +133,8 @@ internal static class CriterionFit
 
     private static void CheckLevels(TomlTable table, Criterion criterion, Analyte analyte)
     {
-        var levels = criterion switch
-        {
-            DecisionLevelCriterion item => item.Levels,
-            ReclassificationCriterion item => item.Levels,
-            BiasCriterion or IndividualCriterion or ClassificationCriterion or DriftCriterion =>
-                (ImmutableArray<decimal>?)null,
-            _ => throw new UnreachableException(),
-        };
         if (
-            levels is { IsEmpty: true }
+            criterion.JudgedLevels is { IsEmpty: true }
             && !table.Has(CriterionKeys.Levels)
             && analyte.DecisionLevels.IsEmpty
         )

@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Toml;
 using StabilityStudy.Files.Words;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
+using static StabilityStudy.Core.Criteria.CriterionKind;
 using static StabilityStudy.Files.Toml.ValueForms;
-using static StabilityStudy.Files.Words.CriterionKind;
 using static StabilityStudy.Files.Words.Need;
 
 namespace StabilityStudy.Files.Protocols;
@@ -42,6 +41,16 @@ internal static class CriterionKeys
     /// <summary>The keys that only other kinds have.</summary>
     public static IEnumerable<Key> OfOtherKindsThan(CriterionKind kind) =>
         OfKinds.Where(entry => !entry.Kinds.Contains(kind)).Select(entry => entry.Key);
+
+    /// <summary>The key of the share that a criterion on shares holds.</summary>
+    public static Key ShareOf(Criterion criterion) =>
+        OfKind(criterion.Kind).Contains(SharePercentMaximum)
+            ? SharePercentMaximum
+            : SharePercentMinimum;
+
+    /// <summary>The key under which a kind names its analytes: with their limits where it holds them to limits.</summary>
+    public static Key AnalytesOf(CriterionKind kind) =>
+        OfKind(kind).Contains(Analytes) ? Analytes : Limits;
 
     private static TKey Of<TKey>(
         ImmutableArray<CriterionKind> kinds,

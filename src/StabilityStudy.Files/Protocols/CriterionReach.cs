@@ -1,12 +1,3 @@
-using System.Diagnostics;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Criteria.Classification;
-using StabilityStudy.Core.Criteria.DecisionLevel;
-using StabilityStudy.Core.Criteria.Drift;
-using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Core.Criteria.Reclassification;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
 using StabilityStudy.Statistics.Planning;
@@ -27,16 +18,16 @@ internal static class CriterionReach
         foreach (var (table, criterion) in draft.Criteria.Items)
         {
             if (
-                criterion is null
-                || RequiredShare(criterion) is not { } required
-                || !table.IsSound(required.Key)
+                criterion is not { IsEstimateAlone: false, SharePercentRequired: { } required }
+                || !table.IsSound(CriterionKeys.ShareOf(criterion))
                 || !table.IsSound(CriterionKeys.Confidence)
             )
             {
                 continue;
             }
 
-            var share = (double)required.Percent / 100;
+            var key = CriterionKeys.ShareOf(criterion);
+            var share = (double)required / 100;
             foreach (var (groupTable, group) in draft.Groups.Items)
             {
                 if (
@@ -47,9 +38,11 @@ internal static class CriterionReach
                 )
                 {
                     table.Remark(
-                        required.Key,
+                        key,
                         ProtocolQueries.CriterionOutOfReach,
-                        FormattableString.Invariant($"{required.Written}"),
+                        FormattableString.Invariant(
+                            $"{(key == CriterionKeys.SharePercentMaximum ? 100 - required : required)}"
+                        ),
                         FormattableString.Invariant(
                             $"With the {group.Specimens} specimens planned for \"{group.Id}\" the criterion cannot be met, even when none speaks against it."
                         ),
@@ -66,32 +59,4 @@ internal static class CriterionReach
             : FormattableString.Invariant(
                 $"Plan at least {SmallestN.ForIndividual(0.5, 1, share, confidenceLevel, MostSearched)} specimens, or change the criterion before data are collected."
             );
-
-    /// <summary>The key, the share that must be shown, and the number as it is written there.</summary>
-    private static (Key Key, decimal Percent, decimal Written)? RequiredShare(
-        Criterion criterion
-    ) =>
-        criterion switch
-        {
-            IndividualCriterion { Rule: DecisionRule.Confidence } item => (
-                CriterionKeys.SharePercentMinimum,
-                item.SharePercentMinimum,
-                item.SharePercentMinimum
-            ),
-            ClassificationCriterion item => (
-                CriterionKeys.SharePercentMinimum,
-                item.SharePercentMinimum,
-                item.SharePercentMinimum
-            ),
-            ReclassificationCriterion item => (
-                CriterionKeys.SharePercentMaximum,
-                100 - item.SharePercentMaximum,
-                item.SharePercentMaximum
-            ),
-            BiasCriterion
-            or IndividualCriterion { Rule: DecisionRule.PointOnly }
-            or DecisionLevelCriterion
-            or DriftCriterion => null,
-            _ => throw new UnreachableException(),
-        };
 }

@@ -28,9 +28,10 @@ internal static class CriterionReader
         }
 
         RefuseKeysOfOtherKinds(table, kind);
-        var limits = kind is CriterionKind.Reclassification or CriterionKind.Classification
-            ? AnalyteChoices.ReadWithoutLimit(table)
-            : AnalyteChoices.ReadWithLimit(table);
+        var limits =
+            CriterionKeys.AnalytesOf(kind) == CriterionKeys.Analytes
+                ? AnalyteChoices.ReadWithoutLimit(table)
+                : AnalyteChoices.ReadWithLimit(table);
         return kind switch
         {
             CriterionKind.Bias => new BiasCriterion(

@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Criteria.Classification;
-using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Protocols;
@@ -22,7 +19,13 @@ internal static class CriterionReferences
 
             foreach (var choice in criterion.Limits)
             {
-                References.Check(table, KeyOf(criterion), choice.Analyte, "analyte", analytes);
+                References.Check(
+                    table,
+                    CriterionKeys.AnalytesOf(criterion.Kind),
+                    choice.Analyte,
+                    "analyte",
+                    analytes
+                );
                 References.Check(table, CriterionKeys.Limits, choice.Limit ?? "", "limit", limits);
             }
 
@@ -32,10 +35,4 @@ internal static class CriterionReferences
             }
         }
     }
-
-    /// <summary>The key under which a criterion names its analytes.</summary>
-    public static Key KeyOf(Criterion criterion) =>
-        criterion is ReclassificationCriterion or ClassificationCriterion
-            ? CriterionKeys.Analytes
-            : CriterionKeys.Limits;
 }

@@ -23,7 +23,7 @@ internal static class LimitCautions
                 .Criteria.Values.OfType<Criterion>()
                 .Where(criterion => criterion.Limits.Any(choice => choice.Limit == limit.Id))
                 .ToArray();
-            var (serves, widest) = users.Any(CriterionCautions.JudgesMean)
+            var (serves, widest) = users.Any(item => item.JudgesMean)
                 ? ("a mean", WideLimits.PercentOfMean)
                 : ("single specimens", WideLimits.PercentOfOne);
             if (users.Length > 0 && limit.Percent > widest)

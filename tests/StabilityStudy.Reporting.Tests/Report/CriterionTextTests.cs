@@ -117,7 +117,9 @@ public sealed class CriterionTextTests
     [Fact]
     public void The_interval_is_said_to_span_both()
     {
-        var text = CriterionRules.MetWhen(StudyRows.Protocol().Criteria[0]);
+        var text = CriterionWords
+            .OfRule(StudyRows.Protocol().Criteria[0], StudyRows.Protocol())
+            .MetWhen;
 
         Assert.Contains("from the lower of the two lower ends", text, Comparison);
     }

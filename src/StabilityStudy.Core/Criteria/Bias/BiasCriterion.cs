@@ -33,6 +33,14 @@ public sealed record BiasCriterion(
     [JsonIgnore]
     public override bool IsEstimateAlone => Rule == DecisionRule.PointOnly;
 
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override ImmutableArray<decimal>? JudgedLevels => null;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override decimal? SharePercentRequired => null;
+
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
         BiasEvaluation.Evaluate(this, Held(limit), cell);
 

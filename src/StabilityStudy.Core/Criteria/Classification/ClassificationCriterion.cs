@@ -33,6 +33,14 @@ public sealed record ClassificationCriterion(
     [JsonIgnore]
     public override bool IsEstimateAlone => false;
 
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override ImmutableArray<decimal>? JudgedLevels => null;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override decimal? SharePercentRequired => SharePercentMinimum;
+
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
         ClassificationEvaluation.Evaluate(this, cell);
 

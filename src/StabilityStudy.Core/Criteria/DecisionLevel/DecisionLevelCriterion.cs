@@ -29,6 +29,14 @@ public sealed record DecisionLevelCriterion(
     [JsonIgnore]
     public override bool IsEstimateAlone => false;
 
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override ImmutableArray<decimal>? JudgedLevels => Levels;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override decimal? SharePercentRequired => null;
+
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
         DecisionLevelEvaluation.Evaluate(this, Held(limit), cell);
 

@@ -29,6 +29,14 @@ public sealed record DriftCriterion(
     [JsonIgnore]
     public override bool IsEstimateAlone => false;
 
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override ImmutableArray<decimal>? JudgedLevels => null;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override decimal? SharePercentRequired => null;
+
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
         DriftEvaluation.Evaluate(this, Held(limit), cell);
 

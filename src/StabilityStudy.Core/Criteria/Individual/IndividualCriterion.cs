@@ -32,6 +32,14 @@ public sealed record IndividualCriterion(
     [JsonIgnore]
     public override bool IsEstimateAlone => Rule == DecisionRule.PointOnly;
 
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override ImmutableArray<decimal>? JudgedLevels => null;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override decimal? SharePercentRequired => SharePercentMinimum;
+
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
         IndividualEvaluation.Evaluate(
             this,

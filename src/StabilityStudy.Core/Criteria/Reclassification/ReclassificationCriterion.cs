@@ -31,6 +31,14 @@ public sealed record ReclassificationCriterion(
     [JsonIgnore]
     public override bool IsEstimateAlone => false;
 
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override ImmutableArray<decimal>? JudgedLevels => Levels;
+
+    /// <inheritdoc/>
+    [JsonIgnore]
+    public override decimal? SharePercentRequired => 100 - SharePercentMaximum;
+
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
         ReclassificationEvaluation.Evaluate(this, cell);
 
