@@ -1,4 +1,5 @@
 using CsvHelper;
+using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Csv;
 
@@ -38,7 +39,7 @@ internal static class DecimalComma
 
     // After these columns stands no whole number that could be taken for decimals.
     private static bool IsTried(Column column) =>
-        column is { Content: ColumnContent.Results, Need: Words.Need.Required }
+        column is { Content: ColumnContent.Results, Need: Need.Required }
         || column.Name == "hematocrit_percent";
 
     private static bool IsDigits(string text) => text.Length > 0 && text.All(char.IsAsciiDigit);

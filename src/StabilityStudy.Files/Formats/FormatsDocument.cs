@@ -25,7 +25,10 @@ internal static class FormatsDocument
         AppendKeys(text, "study.toml", FactsKeys.Table);
         text.Append(
             "\n# Columns of the data files\n\n"
-                + "UTF-8, fields between commas, the first line names the columns in any order. Times are written with the offset from UTC, "
+                + FormattableString.Invariant(
+                    $"UTF-8, fields between commas, at most {CsvFile.LongestRecord} bytes a row; the first line names the columns in any order. "
+                )
+                + "Times are written with the offset from UTC, "
                 + "or without it where study.toml names a time zone. An optional column may be empty or left out. A facility's own file, with other "
                 + "names, words, signs and date formats, is described under `[read.…]` in study.toml.\n"
         );

@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Protocols;
 
@@ -128,7 +129,7 @@ internal static class PlanChecks
                 table.Fault(
                     StorageKeys.State,
                     ProtocolQueries.TubePlanDoesNotFit,
-                    Words.FileWords.States.Write(storage.State),
+                    FileWords.States.Write(storage.State),
                     draft.TubePlan == TubePlan.OneTubeRetested
                         ? "Spinning ends the storage of whole blood, so one tube cannot be tested again."
                         : "Aliquots are portions of separated plasma.",

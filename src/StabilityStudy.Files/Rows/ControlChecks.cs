@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Rows;
@@ -76,7 +77,7 @@ internal static class ControlChecks
         {
             queries.Add(
                 RowQueries.ControlRunUnknown,
-                new QuerySource(controls.FileName, row.SourceRow, "run"),
+                new QuerySource(controls.FileName, row.SourceRow, ControlColumns.Run.Name),
                 row.Run,
                 $"No result names the run \"{row.Run}\".{NearestWord.Question(row.Run, runs.Order(StringComparer.Ordinal))}",
                 "Correct the run code of the control or of the results."

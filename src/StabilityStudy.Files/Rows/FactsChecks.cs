@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Queries;
@@ -79,7 +80,7 @@ internal static class FactsChecks
             {
                 queries.Add(
                     RowQueries.LotExpired,
-                    new QuerySource(file, late.SourceRow, "lot"),
+                    new QuerySource(file, late.SourceRow, ResultColumns.Lot.Name),
                     lot.Id,
                     FormattableString.Invariant(
                         $"The lot \"{lot.Id}\" was used after its last day, {lot.Expires:yyyy-MM-dd}."

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Words;
@@ -24,11 +25,11 @@ internal static class ResultChecks
             var key = new TubeKey(row.Specimen, row.Tube);
             if (tubeByKey.TryGetValue(key, out var tube))
             {
-                var source = new QuerySource(file, row.SourceRow, "tested_at");
+                var source = new QuerySource(file, row.SourceRow, ResultColumns.TestedAt.Name);
                 TimeOrder.Check(
                     source,
-                    ("collected_at", tube.CollectedAt),
-                    ("tested_at", row.TestedAt),
+                    (TubeColumns.CollectedAt.Name, tube.CollectedAt),
+                    (ResultColumns.TestedAt.Name, row.TestedAt),
                     longest,
                     queries
                 );
@@ -36,8 +37,8 @@ internal static class ResultChecks
                 {
                     TimeOrder.Check(
                         source,
-                        ("spun_at", tube.SpunAt),
-                        ("tested_at", row.TestedAt),
+                        (TubeColumns.SpunAt.Name, tube.SpunAt),
+                        (ResultColumns.TestedAt.Name, row.TestedAt),
                         longest,
                         queries
                     );
@@ -76,7 +77,7 @@ internal static class ResultChecks
             {
                 queries.Add(
                     RowQueries.MoreDecimals,
-                    new QuerySource(file, row.SourceRow, "result"),
+                    new QuerySource(file, row.SourceRow, ResultColumns.Result.Name),
                     measured.Text,
                     FormattableString.Invariant(
                         $"The result has more decimals than the {reported} that {row.Analyte} reports; it is used as it stands."
@@ -114,7 +115,11 @@ internal static class ResultChecks
         var isKnownSpecimen = !siblings.IsEmpty;
         queries.Add(
             RowQueries.UnknownTube,
-            new QuerySource(file, row.SourceRow, isKnownSpecimen ? "tube" : "specimen"),
+            new QuerySource(
+                file,
+                row.SourceRow,
+                (isKnownSpecimen ? ResultColumns.Tube : ResultColumns.Specimen).Name
+            ),
             isKnownSpecimen ? row.Tube : row.Specimen,
             isKnownSpecimen
                 ? $"The specimen \"{row.Specimen}\" has no tube \"{row.Tube}\" in {tubeFile}.{NearestWord.Question(row.Tube, siblings)}"

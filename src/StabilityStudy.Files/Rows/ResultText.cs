@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Rows;
@@ -63,11 +64,7 @@ internal static class ResultText
         return (
             null,
             $"write one of {string.Join(", ", words)}"
-                + (
-                    Queries.NearestWord.Find(text, words) is { } nearest
-                        ? $"; perhaps {nearest}"
-                        : ""
-                )
+                + (NearestWord.Find(text, words) is { } nearest ? $"; perhaps {nearest}" : "")
         );
     }
 
@@ -75,6 +72,6 @@ internal static class ResultText
     {
         var words = FileWords.MissingReasons.Words.Where(word => word.Length > 0).ToArray();
         return $"write a number, <n, >n, or one of {string.Join(", ", words)}"
-            + (Queries.NearestWord.Find(text, words) is { } nearest ? $"; perhaps {nearest}" : "");
+            + (NearestWord.Find(text, words) is { } nearest ? $"; perhaps {nearest}" : "");
     }
 }

@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Rows;
@@ -19,7 +20,7 @@ internal static class TubeChecks
                 var line = firstLine[new TubeKey(tube.Specimen, tube.Tube)];
                 queries.Add(
                     RowQueries.DuplicateTube,
-                    Source(tubes, tube, "tube"),
+                    Source(tubes, tube, TubeColumns.Tube.Name),
                     tube.Tube,
                     FormattableString.Invariant(
                         $"The tube \"{tube.Tube}\" of the specimen \"{tube.Specimen}\" is already on line {line}."
@@ -53,7 +54,7 @@ internal static class TubeChecks
             {
                 queries.Add(
                     RowQueries.TubeWithoutResults,
-                    Source(tubes, tube, "tube"),
+                    Source(tubes, tube, TubeColumns.Tube.Name),
                     tube.Tube,
                     $"The tube \"{tube.Tube}\" of the specimen \"{tube.Specimen}\" has no results.",
                     "Add its results, with NT where it was not tested."
@@ -64,16 +65,16 @@ internal static class TubeChecks
 
     private static void CheckOrder(string file, TubeRow tube, TimeSpan longest, QueryList queries)
     {
-        var collected = ("collected_at", (DateTimeOffset?)tube.CollectedAt);
+        var collected = (TubeColumns.CollectedAt.Name, (DateTimeOffset?)tube.CollectedAt);
         var before = collected;
         (string Name, DateTimeOffset? Time)[] steps =
         [
-            ("spun_at", tube.SpunAt),
-            ("separated_at", tube.SeparatedAt),
-            ("frozen_at", tube.FrozenAt),
-            ("thawed_at", tube.ThawedAt),
+            (TubeColumns.SpunAt.Name, tube.SpunAt),
+            (TubeColumns.SeparatedAt.Name, tube.SeparatedAt),
+            (TubeColumns.FrozenAt.Name, tube.FrozenAt),
+            (TubeColumns.ThawedAt.Name, tube.ThawedAt),
         ];
-        Compare(collected, ("received_at", tube.ReceivedAt));
+        Compare(collected, (TubeColumns.ReceivedAt.Name, tube.ReceivedAt));
         foreach (var step in steps)
         {
             Compare(before, step);
@@ -97,8 +98,8 @@ internal static class TubeChecks
         QueryList queries
     )
     {
-        Compare("subject", first.Subject, tube.Subject);
-        Compare("group", first.Group, tube.Group);
+        Compare(TubeColumns.Subject.Name, first.Subject, tube.Subject);
+        Compare(TubeColumns.Group.Name, first.Group, tube.Group);
 
         void Compare(string column, string before, string now)
         {

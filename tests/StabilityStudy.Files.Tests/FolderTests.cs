@@ -1,0 +1,142 @@
+using System.Buffers.Binary;
+using System.Reflection;
+using System.Reflection.Emit;
+using StabilityStudy.Files.Intake;
+
+namespace StabilityStudy.Files.Tests;
+
+/// <summary>Folders use each other in one direction only, as seen in the compiled code.</summary>
+public sealed class FolderTests
+{
+    private const BindingFlags Everything =
+        BindingFlags.Public
+        | BindingFlags.NonPublic
+        | BindingFlags.Instance
+        | BindingFlags.Static
+        | BindingFlags.DeclaredOnly;
+
+    private const int Wide = 0xFE;
+
+    private static readonly Assembly Files = typeof(StudyIntake).Assembly;
+
+    private static readonly Dictionary<int, OpCode> Codes = typeof(OpCodes)
+        .GetFields()
+        .Select(field => (OpCode)field.GetValue(null)!)
+        .ToDictionary(code => code.Value & 0xFFFF);
+
+    [Fact]
+    public void No_folder_is_used_by_one_that_it_uses()
+    {
+        var uses = Files
+            .GetTypes()
+            .SelectMany(type =>
+                Used(type).Select(used => (From: type.Namespace!, To: used.Namespace!))
+            )
+            .Where(use => IsFolder(use.From) && IsFolder(use.To) && use.From != use.To)
+            .ToLookup(use => use.From, use => use.To);
+        Assert.Contains("StabilityStudy.Files.Words", uses["StabilityStudy.Files.Toml"]);
+
+        var done = new HashSet<string>();
+        foreach (var folder in uses.Select(group => group.Key))
+        {
+            Visit(folder, []);
+        }
+
+        void Visit(string folder, List<string> path)
+        {
+            Assert.False(path.Contains(folder), string.Join(" → ", [.. path, folder]));
+            foreach (var used in done.Contains(folder) ? [] : uses[folder].Distinct())
+            {
+                Visit(used, [.. path, folder]);
+            }
+
+            done.Add(folder);
+        }
+    }
+
+    private static bool IsFolder(string name) =>
+        name.StartsWith("StabilityStudy.Files.", StringComparison.Ordinal);
+
+    private static IEnumerable<Type> Used(Type type)
+    {
+        var methods = type.GetMethods(Everything)
+            .Cast<MethodBase>()
+            .Concat(type.GetConstructors(Everything))
+            .ToArray();
+        Type?[] named =
+        [
+            type.BaseType,
+            .. type.GetInterfaces(),
+            .. type.GetFields(Everything).Select(field => field.FieldType),
+            .. methods.SelectMany(method => method.GetParameters()).Select(p => p.ParameterType),
+            .. methods.OfType<MethodInfo>().Select(method => method.ReturnType),
+            .. methods.SelectMany(Called),
+        ];
+        return named
+            .OfType<Type>()
+            .SelectMany(Parts)
+            .Where(used => used.Assembly == Files && used.Namespace is not null);
+    }
+
+    private static IEnumerable<Type> Parts(Type type) =>
+        type.HasElementType ? Parts(type.GetElementType()!)
+        : type.IsGenericType
+            ? [type.GetGenericTypeDefinition(), .. type.GetGenericArguments().SelectMany(Parts)]
+        : [type];
+
+    /// <summary>The types of every member that the code of a method names.</summary>
+    private static IEnumerable<Type?> Called(MethodBase method)
+    {
+        var code = method.GetMethodBody()?.GetILAsByteArray() ?? [];
+        for (var at = 0; at < code.Length; )
+        {
+            var first = code[at++];
+            var operation = Codes[first == Wide ? (Wide << 8) | code[at++] : first];
+            var rest = code.AsSpan(at);
+            switch (operation.OperandType)
+            {
+                case OperandType.InlineField
+                or OperandType.InlineMethod
+                or OperandType.InlineTok
+                or OperandType.InlineType:
+                    var member = method.Module.ResolveMember(
+                        BinaryPrimitives.ReadInt32LittleEndian(rest),
+                        method.DeclaringType!.IsGenericType
+                            ? method.DeclaringType.GetGenericArguments()
+                            : null,
+                        method.IsGenericMethod ? method.GetGenericArguments() : null
+                    );
+                    yield return member as Type ?? member?.DeclaringType;
+                    foreach (
+                        var argument in member is MethodInfo { IsGenericMethod: true } generic
+                            ? generic.GetGenericArguments()
+                            : []
+                    )
+                    {
+                        yield return argument;
+                    }
+
+                    at += 4;
+                    break;
+                case OperandType.InlineSwitch:
+                    at += 4 + 4 * BinaryPrimitives.ReadInt32LittleEndian(rest);
+                    break;
+                default:
+                    at += Size(operation.OperandType);
+                    break;
+            }
+        }
+    }
+
+    private static int Size(OperandType operand) =>
+        operand switch
+        {
+            OperandType.InlineNone => 0,
+            OperandType.ShortInlineBrTarget
+            or OperandType.ShortInlineI
+            or OperandType.ShortInlineVar => 1,
+            OperandType.InlineVar => 2,
+            OperandType.InlineI8 or OperandType.InlineR => 8,
+            _ => 4,
+        };
+}
