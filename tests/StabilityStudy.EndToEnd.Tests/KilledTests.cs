@@ -134,7 +134,7 @@ public sealed class KilledTests
         {
             using (var process = BuiltProgram.Start(_ => { }, arguments))
             {
-                // Most of the moments near the end, where files are written.
+                // Most of the moments near the end, where files are written. What is asked afterwards holds for every moment.
                 var share = i % 2 == 0 ? random.NextDouble() : 0.8 + (0.4 * random.NextDouble());
                 await Task.Delay(duration * share, TestContext.Current.CancellationToken);
                 process.Kill();

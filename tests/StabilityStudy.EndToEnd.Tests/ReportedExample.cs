@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using StabilityStudy.Cli.Tests;
 
 [assembly: AssemblyFixture(typeof(StabilityStudy.EndToEnd.Tests.ReportedExample))]
@@ -12,9 +11,6 @@ public sealed class ReportedExample : IAsyncLifetime
 
     internal Answer Answer { get; private set; } = new(-1, "", "");
 
-    /// <summary>How long the program took on this machine.</summary>
-    public TimeSpan Duration { get; private set; }
-
     internal string Root => _copy.Root;
 
     public string A4 => _copy.At("study", "out", "report.pdf");
@@ -27,9 +23,7 @@ public sealed class ReportedExample : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
-        var watch = Stopwatch.StartNew();
         Answer = await BuiltProgram.Run("report", _copy.Study);
-        Duration = watch.Elapsed;
         var letter = await BuiltProgram.Run(
             "report",
             _copy.Study,

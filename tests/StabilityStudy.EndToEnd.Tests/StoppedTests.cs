@@ -3,7 +3,7 @@ using StabilityStudy.Pipeline.Tests.Studies;
 
 namespace StabilityStudy.EndToEnd.Tests;
 
-public sealed class StoppedTests(ReportedExample example)
+public sealed class StoppedTests
 {
     [Theory]
     [InlineData("3x.1")]
@@ -52,15 +52,16 @@ public sealed class StoppedTests(ReportedExample example)
     [Fact]
     public async Task An_interrupt_gives_code_130_and_no_file()
     {
-        Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows has no interrupt signal to send.");
         using var copy = StudyCopy.Create();
+        var results = copy.At("study", ExampleStudy.Results);
+        File.Delete(results);
+        await Shell("mkfifo \"$0\"", results);
         using var process = BuiltProgram.Start(_ => { }, "report", copy.Study);
-        // Long enough for the runtime to start, far too short for a report.
-        await Task.Delay(350, TestContext.Current.CancellationToken);
-        // The shell has kill built in; as a program of its own it is not everywhere.
-        await OutsideTool.Run("sh", "-c", FormattableString.Invariant($"kill -INT {process.Id}"));
 
-        var answer = await BuiltProgram.Wait(process);
+        // Opening the pipe ends when the program has opened its other end; from then on it waits for the first row.
+        await using var pipe = await InTime(Task.Run(() => OpenPipe(results)));
+        await Interrupt(process);
+        var answer = await InTime(BuiltProgram.Wait(process));
 
         Assert.Equal(130, answer.ExitCode);
         Assert.DoesNotContain(
@@ -69,28 +70,49 @@ public sealed class StoppedTests(ReportedExample example)
         );
     }
 
-    [Fact]
-    public async Task An_interrupt_late_in_the_work_leaves_both_files_or_none()
+    [Theory]
+    [InlineData("*.part")]
+    [InlineData("out")]
+    public async Task An_interrupt_while_files_are_written_leaves_both_or_none(string first)
+    {
+        using var copy = StudyCopy.Create();
+        var written = new TaskCompletionSource();
+        using var watcher = new FileSystemWatcher(copy.Study, first);
+        watcher.Created += (_, _) => written.TrySetResult();
+        watcher.EnableRaisingEvents = true;
+        using var process = BuiltProgram.Start(_ => { }, "report", copy.Study);
+        await InTime(written.Task);
+        await Interrupt(process);
+
+        var answer = await InTime(BuiltProgram.Wait(process));
+
+        // Which of the two it is depends on the machine's speed; anything between them never happens.
+        Assert.Contains(answer.ExitCode, new[] { 0, 130 });
+        Assert.Equal(
+            answer.ExitCode == 130 ? [] : ["study/out/analysis.json", "study/out/report.pdf"],
+            copy.Files().Where(file => file.StartsWith("study/out", StringComparison.Ordinal))
+        );
+    }
+
+    private static FileStream OpenPipe(string path) =>
+        new(path, FileMode.Open, FileAccess.Write, FileShare.ReadWrite, bufferSize: 0);
+
+    /// <summary>A process that has ended by now is not interrupted.</summary>
+    private static Task Interrupt(System.Diagnostics.Process process) =>
+        Shell(FormattableString.Invariant($"kill -INT {process.Id} || true"), "");
+
+    /// <summary>The shell has kill built in; as a program of its own it is not everywhere.</summary>
+    private static async Task Shell(string command, string argument)
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "Windows has no interrupt signal to send.");
-        foreach (var share in new[] { 0.6, 0.9 })
-        {
-            using var copy = StudyCopy.Create();
-            using var process = BuiltProgram.Start(_ => { }, "report", copy.Study);
-            await Task.Delay(example.Duration * share, TestContext.Current.CancellationToken);
-            await OutsideTool.Run(
-                "sh",
-                "-c",
-                FormattableString.Invariant($"kill -INT {process.Id}; true")
-            );
-            var answer = await BuiltProgram.Wait(process);
-
-            // Which of the two it is depends on the machine's speed; anything between them never happens.
-            Assert.Contains(answer.ExitCode, new[] { 0, 130 });
-            Assert.Equal(
-                answer.ExitCode == 130 ? [] : ["study/out/analysis.json", "study/out/report.pdf"],
-                copy.Files().Where(file => file.StartsWith("study/out", StringComparison.Ordinal))
-            );
-        }
+        var answer = await OutsideTool.Run("sh", "-c", command, argument);
+        Assert.True(answer.ExitCode == 0, answer.Error);
     }
+
+    // Only a process that hangs takes as long.
+    private static Task<T> InTime<T>(Task<T> task) =>
+        task.WaitAsync(TimeSpan.FromMinutes(5), TestContext.Current.CancellationToken);
+
+    private static Task InTime(Task task) =>
+        task.WaitAsync(TimeSpan.FromMinutes(5), TestContext.Current.CancellationToken);
 }
