@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Files.Locking;
@@ -10,8 +9,6 @@ namespace StabilityStudy.Pipeline;
 /// <summary>The files that a report carries, so that it can be recomputed from the PDF alone.</summary>
 internal static class AttachedFiles
 {
-    public const string AnalysisName = "analysis.json";
-
     /// <summary>What an analysis starts from.</summary>
     public static ImmutableArray<Attachment> Sources(StudyBytes files, StudyIntakeResult study) =>
         [
@@ -35,14 +32,14 @@ internal static class AttachedFiles
             ),
         ];
 
-    /// <summary>What it comes to.</summary>
-    public static Attachment Result(StudyAnalysis analysis) =>
+    /// <summary>What it comes to: the bytes of analysis.json.</summary>
+    public static Attachment Result(ReadOnlyMemory<byte> analysis) =>
         new(
-            AnalysisName,
+            AnalysisJson.FileName,
             "application/json",
             "Every figure, unrounded",
             AttachmentRelationship.Data,
-            AnalysisJson.Write(analysis)
+            analysis
         );
 
     private static Attachment Source(

@@ -96,9 +96,17 @@ public static class StudyPipeline
     /// <param name="paper">Paper size.</param>
     /// <returns>The bytes of the PDF; the same for the same figures on any machine.</returns>
     /// <exception cref="InvalidOperationException">The drawn document could not be rewritten: a defect of this program.</exception>
-    public static RenderedReport Render(AnalyzedStudy study, PaperSize paper)
+    public static RenderedReport Render(AnalyzedStudy study, PaperSize paper) =>
+        Render(study, paper, AnalysisJson.Write(study.Analysis));
+
+    /// <summary>Makes the report with an analysis.json whose last digits may be those of another processor.</summary>
+    internal static RenderedReport Render(
+        AnalyzedStudy study,
+        PaperSize paper,
+        ReadOnlyMemory<byte> analysis
+    )
     {
-        var result = AttachedFiles.Result(study.Analysis);
+        var result = AttachedFiles.Result(analysis);
         var digest = Convert.ToHexStringLower(SHA256.HashData(result.Bytes.Span));
 
         // Sentences that name a page need the layout, and a number in a sentence does not move a page.

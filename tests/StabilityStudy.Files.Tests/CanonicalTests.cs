@@ -95,7 +95,9 @@ public sealed class CanonicalTests
             (all, file) => all.With(file.Name, file.Bytes)
         );
 
-        Assert.True(StudyIntake.ReadCanonical(files).TryGet(out var second));
+        Assert.True(
+            StudyIntake.ReadCanonical(files, isOfOtherVersion: false).TryGet(out var second)
+        );
 
         Assert.Equal(first.Identity.InputDigest, second.Identity.InputDigest);
         Assert.Equal(Hashes(first), Hashes(second));
@@ -116,7 +118,9 @@ public sealed class CanonicalTests
             .With(canonical[1].Name, GoodStudy.Utf8(string.Join('\n', lines)))
             .With(canonical[2].Name, canonical[2].Bytes);
 
-        var query = Assert.Single(StudyIntake.ReadCanonical(files).Queries);
+        var query = Assert.Single(
+            StudyIntake.ReadCanonical(files, isOfOtherVersion: false).Queries
+        );
 
         Assert.Equal(("not-canonical", "results.csv"), (query.Code, query.Source.File));
     }

@@ -71,7 +71,7 @@ public sealed class RerunTests
 
     private static StudyAnalysis Analyze(StudyBytes files)
     {
-        var intake = StudyIntake.ReadCanonical(files);
+        var intake = StudyIntake.ReadCanonical(files, isOfOtherVersion: false);
         Assert.True(intake.TryGet(out var study), string.Join('\n', intake.Queries));
         return StudyAnalyzer.Analyze(
             study.Inputs,

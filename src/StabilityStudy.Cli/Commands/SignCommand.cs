@@ -68,6 +68,11 @@ internal static class SignCommand
             Description = "Address of a time-stamp authority (RFC 3161).",
             HelpName = "URL",
         };
+        var accept = new Option<bool>("--accept-not-recomputed")
+        {
+            Description =
+                "Sign over the signatures on a report of an earlier version, accepting what this version cannot compute again.",
+        };
         var output = new Option<string?>("--output", "-o")
         {
             Description =
@@ -89,6 +94,7 @@ internal static class SignCommand
             decision,
             text,
             timeStamp,
+            accept,
             output,
         };
         command.SetAction(parsed =>
@@ -107,6 +113,7 @@ internal static class SignCommand
                         TextOption.OneLine(parsed.GetValue(text), "--text")
                     ),
                     parsed.GetValue(timeStamp),
+                    parsed.GetValue(accept),
                     parsed.GetValue(output)
                 )
             )
@@ -137,6 +144,9 @@ internal static class SignCommand
                 request.Decision,
                 source
             )
+            {
+                AcceptsNotRecomputed = request.AcceptsNotRecomputed,
+            }
         );
         switch (attempt)
         {
@@ -273,6 +283,7 @@ internal static class SignCommand
         string? Credentials,
         ApproverDecision? Decision,
         string? TimeStamp,
+        bool AcceptsNotRecomputed,
         string? Output
     );
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
@@ -60,7 +59,6 @@ public sealed record Cell(
     public MoreSpecimens? MoreSpecimens { get; init; }
 
     /// <summary>The mean change that a criterion holds to a limit in percent; null where none does.</summary>
-    [JsonIgnore]
     public ClusteredMeanInterval? DecidingMeanPercent =>
         Criteria
             .OfType<BiasResult>()

@@ -9,10 +9,8 @@ using StabilityStudy.Core.Study;
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>
-/// Everything that a study's data say: the single truth from which every output is made, and the content of
-/// analysis.json.
+/// Everything that a study's data say: the single truth from which every output is made.
 /// </summary>
-/// <param name="Format">Version of this shape.</param>
 /// <param name="ToolVersion">Version of the program that made it.</param>
 /// <param name="Identity">Which study and which bytes.</param>
 /// <param name="Lock">Whether the protocol came before the data, and how well that is shown.</param>
@@ -21,7 +19,6 @@ namespace StabilityStudy.Core.Analysis;
 /// <param name="Queries">Every data query that did not stop.</param>
 /// <param name="Sequences">The conclusions, one sequence of time points for each analyte, patient group and storage.</param>
 public sealed record StudyAnalysis(
-    int Format,
     string ToolVersion,
     StudyIdentity Identity,
     LockEvidence Lock,
@@ -36,9 +33,6 @@ public sealed record StudyAnalysis(
 
     /// <summary>How often studies like this one would support each time point; null unless asked for, and no part of a report.</summary>
     public StudyPower? Power { get; init; }
-
-    /// <summary>The format that this program writes.</summary>
-    public const int CurrentFormat = 1;
 }
 
 /// <summary>Which study, and which bytes it was computed from.</summary>

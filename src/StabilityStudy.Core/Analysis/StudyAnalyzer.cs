@@ -62,7 +62,6 @@ public static class StudyAnalyzer
             .Concat(concluded.SelectMany(item => item.Queries))
             .Concat(StudyQueries.Of(inputs, sequences));
         return new StudyAnalysis(
-            StudyAnalysis.CurrentFormat,
             toolVersion,
             identity,
             evidence,

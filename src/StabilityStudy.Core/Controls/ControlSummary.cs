@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Statistics;
@@ -32,7 +31,6 @@ public sealed record ControlSummary(
 )
 {
     /// <summary>Coefficient of variation over all runs, in percent of the mean; null where it cannot be computed.</summary>
-    [JsonIgnore]
     public double? CvPercent =>
         Spread.TryGet(out var spread) && spread.Mean > 0
             ? 100 * spread.StandardDeviation / spread.Mean

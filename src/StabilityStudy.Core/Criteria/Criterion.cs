@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
@@ -17,13 +16,6 @@ namespace StabilityStudy.Core.Criteria;
 /// <param name="Limits">Which limit each analyte is held to; an analyte that is not listed is not tested by this criterion. Criteria that count changes of side or class need no limit: there it is null.</param>
 /// <param name="Groups">Patient groups it applies to; empty means all.</param>
 /// <param name="ConfidenceLevel">0.90 means a 90 % interval for bias, a one-sided bound of that level for individual agreement.</param>
-[JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
-[JsonDerivedType(typeof(BiasCriterion), "bias")]
-[JsonDerivedType(typeof(IndividualCriterion), "individual")]
-[JsonDerivedType(typeof(DecisionLevelCriterion), "decision-level")]
-[JsonDerivedType(typeof(ReclassificationCriterion), "reclassification")]
-[JsonDerivedType(typeof(ClassificationCriterion), "classification")]
-[JsonDerivedType(typeof(DriftCriterion), "drift")]
 public abstract record Criterion(
     string Id,
     ImmutableArray<LimitChoice> Limits,

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Pairing;
 
@@ -26,17 +25,14 @@ public sealed record SideChange(
     public required int BaselinesBelow { get; init; }
 
     /// <summary>Whether enough baselines lie on either side for none to change to say something.</summary>
-    [JsonIgnore]
     public bool IsCovered =>
         BaselinesBelow >= LevelCoverage.FewestOnEitherSide
         && Counted - BaselinesBelow >= LevelCoverage.FewestOnEitherSide;
 
     /// <summary>Whether more changed than one beyond what imprecision alone predicts.</summary>
-    [JsonIgnore]
     public bool IsBeyondNoise => Changed > (ExpectedFromNoise ?? 0) + 1;
 
     /// <summary>Specimens that changed the side.</summary>
-    [JsonIgnore]
     public int Changed => Up.Length + Down.Length;
 
     /// <summary>One for each decision level of the analyte.</summary>

@@ -1,4 +1,3 @@
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Pairing;
@@ -38,7 +37,6 @@ public sealed record PairRecord(
         || IsUnexplained;
 
     /// <summary>Whether the pair is left out although it was meant to be tested here; in analysis.json its status says so.</summary>
-    [JsonIgnore]
     public bool IsLeftOut => !CountsForAgreement && Status != PairStatus.NotAssigned;
 
     /// <summary>
@@ -62,7 +60,6 @@ public sealed record PairRecord(
             : null;
 
     /// <summary>Whether it is a compared pair of numbers; a compared pair of a qualitative test has classes.</summary>
-    [JsonIgnore]
     public bool IsOfNumbers =>
         this
             is {

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 
 namespace StabilityStudy.Core.Protocol;
 
@@ -49,14 +48,12 @@ public sealed record Analyte(
     public ImmutableArray<string> Categories { get; init; } = [];
 
     /// <summary>Whether results are classes, of which there are no means, lines or drift.</summary>
-    [JsonIgnore]
     public bool IsQualitative => !Categories.IsEmpty;
 
     /// <summary>Key of the prothrombin time from which this international normalized ratio is computed; null for any other analyte.</summary>
     public string? RatioOf { get; init; }
 
     /// <summary>The unit for people: without the braces in which UCUM writes annotations, "{INR}" and "mg/L{FEU}" are "INR" and "mg/L FEU".</summary>
-    [JsonIgnore]
     public string ShownUnit =>
         Unit.Replace("{", " ", StringComparison.Ordinal)
             .Replace("}", "", StringComparison.Ordinal)

@@ -1,4 +1,3 @@
-using System.Text.Json.Serialization;
 using StabilityStudy.Statistics.Agreement;
 
 namespace StabilityStudy.Core.Protocol;
@@ -30,7 +29,6 @@ public sealed record LimitBasis(
     private const double TwoSided95 = 1.96;
 
     /// <summary>The goal, percent.</summary>
-    [JsonIgnore]
     public double GoalPercent
     {
         get

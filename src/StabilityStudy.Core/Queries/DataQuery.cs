@@ -43,4 +43,8 @@ public sealed record DataQuery(
     string Observed,
     string Message,
     string Action
-);
+)
+{
+    /// <summary>What the words need beside what was read, for queries that cannot be raised again from a report; else empty.</summary>
+    public QueryValues Values { get; init; }
+}

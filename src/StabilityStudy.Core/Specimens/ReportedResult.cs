@@ -1,14 +1,7 @@
-using System.Text.Json.Serialization;
-
 namespace StabilityStudy.Core.Specimens;
 
 /// <summary>A result as reported by the instrument.</summary>
 /// <param name="Text">The text as read.</param>
-[JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
-[JsonDerivedType(typeof(MeasuredResult), "measured")]
-[JsonDerivedType(typeof(CensoredResult), "censored")]
-[JsonDerivedType(typeof(CategoryResult), "category")]
-[JsonDerivedType(typeof(MissingResult), "missing")]
 public abstract record ReportedResult(string Text);
 
 /// <summary>A number.</summary>

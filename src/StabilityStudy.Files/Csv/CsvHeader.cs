@@ -80,22 +80,10 @@ internal static class CsvHeader
         var absent = columns.Names.Where(column => !places.ContainsKey(column));
         if (NearestWord.Find(name, absent) is { } nearest)
         {
-            queries.Add(
-                CsvQueries.ColumnMisspelt,
-                source,
-                name,
-                $"The column \"{name}\" is not used. Did you mean \"{nearest}\"?",
-                $"Rename it to \"{nearest}\" if that is meant."
-            );
+            queries.AddOwn(CsvQueries.ColumnMisspelt, source, name, nearest);
             return;
         }
 
-        queries.Add(
-            CsvQueries.ColumnNotUsed,
-            source,
-            name,
-            $"The column \"{name}\" is not known; it is not used and appears in no output.",
-            "Nothing, if that is intended."
-        );
+        queries.AddOwn(CsvQueries.ColumnNotUsed, source, name);
     }
 }

@@ -55,12 +55,11 @@ internal static class MappedHeader
         {
             if (!places.ContainsValue(Array.IndexOf(header, column)) && header.Contains(column))
             {
-                queries.Add(
+                queries.AddOwn(
                     CsvQueries.OwnColumnLeftAside,
                     new QuerySource(fileName, line, column),
                     column,
-                    $"The file has a column \"{column}\", and study.toml reads \"{layout.HeaderOf(column)}\" in its place.",
-                    "Check that the right column is read, and say in a deviation why it is not the other."
+                    layout.HeaderOf(column)
                 );
             }
         }

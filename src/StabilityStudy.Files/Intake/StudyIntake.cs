@@ -48,8 +48,9 @@ public static class StudyIntake
 
     /// <summary>Reads a study of which only the canonical data files are at hand, as a report carries them.</summary>
     /// <param name="files">protocol.toml, study.toml, and specimens.csv and results.csv in canonical form.</param>
+    /// <param name="isOfOtherVersion">Whether another version wrote the files, whose canonical form may be another.</param>
     /// <returns>The same study that <see cref="Read"/> gave, without what belongs to the facility's files alone.</returns>
-    public static Outcome<StudyIntakeResult> ReadCanonical(StudyBytes files)
+    public static Outcome<StudyIntakeResult> ReadCanonical(StudyBytes files, bool isOfOtherVersion)
     {
         var queries = new QueryList();
         if (StudyReading.Read(files, isCanonical: true, queries) is not { } inputs)
@@ -58,7 +59,19 @@ public static class StudyIntake
         }
 
         var canonical = CanonicalFiles.Write(inputs);
-        RequireSameBytes(files, canonical, queries);
+        if (isOfOtherVersion)
+        {
+            canonical = new CanonicalFiles([
+                .. canonical.Files.Select(file =>
+                    CanonicalFile.Of(file.Name, files.Files.GetValueOrDefault(file.Name))
+                ),
+            ]);
+        }
+        else
+        {
+            RequireSameBytes(files, canonical, queries);
+        }
+
         return Conclude(inputs, canonical, Identify(files, canonical, []), queries, []);
     }
 
@@ -75,7 +88,7 @@ public static class StudyIntake
             ? Outcome.Stopped<StudyIntakeResult>(lasting)
             : Outcome.Of(
                 new StudyIntakeResult(inputs, canonical, identity, lasting),
-                [.. lasting, .. rawQueries.Except(lasting)]
+                [.. lasting, .. rawQueries.Where(OwnFileQueries.Includes)]
             );
     }
 

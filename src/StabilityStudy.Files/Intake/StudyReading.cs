@@ -96,13 +96,7 @@ internal static class StudyReading
         ];
         foreach (var name in files.Tables.Where(name => !read.Contains(name)))
         {
-            queries.Add(
-                FileQueries.FileNotRead,
-                new QuerySource(name, null, null),
-                "",
-                $"The study folder has a table \"{name}\" that this study does not read.",
-                "Move it elsewhere, or say in a deviation what it is."
-            );
+            queries.AddOwn(FileQueries.FileNotRead, new QuerySource(name, null, null), "");
         }
     }
 

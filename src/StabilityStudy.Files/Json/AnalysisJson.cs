@@ -1,92 +1,89 @@
 using System.Text.Encodings.Web;
 using System.Text.Json;
-using System.Text.Json.Serialization.Metadata;
+using System.Text.Json.Nodes;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
+using StabilityStudy.Files.Json.Forms;
 
 namespace StabilityStudy.Files.Json;
 
-/// <summary>Writes and reads analysis.json. Decimals are texts, estimates are numbers, enum members are words.</summary>
+/// <summary>
+/// Writes analysis.json: codes, numbers, decimals as texts, durations and times of ISO 8601; no sentences. Its form is a
+/// contract of its own, declared in the folder Forms.
+/// </summary>
 public static class AnalysisJson
 {
     /// <summary>The name of the file.</summary>
     public const string FileName = "analysis.json";
 
+    /// <summary>The number of the form that this program writes; 1 was that of version 0.1.0, which changed with the program.</summary>
+    public const int Format = 2;
+
     // Relaxed only in what need not be escaped: "<0.27" and "°C" stay readable. The file is never part of a web page.
-    internal static readonly JsonSerializerOptions Options = new(
-        AnalysisJsonContext.Default.Options
-    )
+    internal static readonly JsonWriterOptions Layout = new()
     {
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-        TypeInfoResolver = AnalysisJsonContext.Default.WithAddedModifier(RequireEveryProperty),
+        Indented = true,
+        NewLine = "\n",
     };
-
-    internal static readonly JsonTypeInfo<StudyAnalysis> AnalysisType =
-        (JsonTypeInfo<StudyAnalysis>)Options.GetTypeInfo(typeof(StudyAnalysis));
-
-    internal static readonly JsonTypeInfo<QueryDocument> QueryDocumentType =
-        (JsonTypeInfo<QueryDocument>)Options.GetTypeInfo(typeof(QueryDocument));
 
     /// <summary>Writes an analysis: UTF-8, indented, line feeds; the same analysis gives the same bytes.</summary>
     /// <exception cref="ArgumentException">A number is not finite.</exception>
     public static byte[] Write(StudyAnalysis analysis) =>
-        [.. JsonSerializer.SerializeToUtf8Bytes(analysis, AnalysisType), (byte)'\n'];
+        Write(json => AnalysisForms.StudyAnalysisForm.Write(json, analysis));
 
-    /// <summary>Reads an analysis strictly.</summary>
-    /// <returns>The analysis, or a stop query with the place in the file.</returns>
-    public static Outcome<StudyAnalysis> Read(ReadOnlyMemory<byte> utf8)
+    /// <summary>Compares what a report states with the same study analyzed again.</summary>
+    /// <param name="stated">The analysis in the report.</param>
+    /// <param name="computed">The bytes of the analysis as this version writes it.</param>
+    /// <param name="version">How the version that made the report stands to this one.</param>
+    /// <param name="knewThen">Whether that version could raise a data query of a code.</param>
+    /// <param name="knownNow">Whether this version can.</param>
+    public static AnalysisDifferences Compare(
+        StatedAnalysis stated,
+        ReadOnlyMemory<byte> computed,
+        ComparedVersion version,
+        Func<string, bool> knewThen,
+        Func<string, bool> knownNow
+    )
     {
-        var queries = new QueryList();
-        return queries.Conclude(Read(utf8, queries));
+        var comparison = new AnalysisComparison(version, knewThen, knownNow);
+        using var document = JsonDocument.Parse(computed);
+        AnalysisForms.StudyAnalysisForm.Compare(
+            stated.Root,
+            document.RootElement,
+            "analysis",
+            comparison
+        );
+        return comparison.Differences;
     }
 
-    // A property outside the constructor would otherwise be absent without a word.
-    private static void RequireEveryProperty(JsonTypeInfo type)
+    /// <summary>The published schema (JSON Schema 2020-12).</summary>
+    public static string Schema()
     {
-        foreach (var property in type.Properties)
+        var definitions = new JsonObject();
+        AnalysisForms.StudyAnalysisForm.Schema(definitions);
+        var schema = definitions["studyAnalysis"]!.DeepClone().AsObject();
+        definitions.Remove("studyAnalysis");
+        schema.Insert(0, "$schema", "https://json-schema.org/draft/2020-12/schema");
+        schema.Insert(1, "title", FileName);
+        schema["$defs"] = definitions;
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer, Layout))
         {
-            property.IsRequired |= property.Set is not null;
+            schema.WriteTo(json);
         }
+
+        return System.Text.Encoding.UTF8.GetString(buffer.ToArray()) + "\n";
     }
 
-    private static StudyAnalysis? Read(ReadOnlyMemory<byte> utf8, QueryList queries)
+    internal static byte[] Write(Action<Utf8JsonWriter> write)
     {
-        try
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer, Layout))
         {
-            var analysis = JsonSerializer.Deserialize(
-                Utf8Text.WithoutMark(utf8).Span,
-                AnalysisType
-            );
-            if (analysis is { Format: StudyAnalysis.CurrentFormat })
-            {
-                return analysis;
-            }
-
-            queries.Add(
-                FileQueries.UnsupportedFormat,
-                new QuerySource(FileName, null, "format"),
-                FormattableString.Invariant($"{analysis?.Format}"),
-                FormattableString.Invariant(
-                    $"This version reads format {StudyAnalysis.CurrentFormat}."
-                ),
-                "Use the version of the program that wrote the file."
-            );
-        }
-        catch (Exception exception)
-            when (exception is JsonException or ArgumentException or InvalidOperationException)
-        {
-            var place = exception as JsonException;
-            queries.Add(
-                FileQueries.NotAnAnalysis,
-                new QuerySource(FileName, (int?)place?.LineNumber + 1, place?.Path),
-                "",
-                "The file is not an analysis as this program writes it.",
-                "Do not edit the file; make it again from the study."
-            );
+            write(json);
         }
 
-        return null;
+        buffer.WriteByte((byte)'\n');
+        return buffer.ToArray();
     }
 }

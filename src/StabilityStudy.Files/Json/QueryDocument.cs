@@ -1,20 +1,15 @@
 using System.Collections.Immutable;
-using System.Text.Json;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Json.Forms;
 
 namespace StabilityStudy.Files.Json;
 
-/// <summary>Data queries as a JSON document of their own, as <c>check --json</c> writes them.</summary>
-/// <param name="Queries">Every query, those that stop first; the same shape as in analysis.json.</param>
-public sealed record QueryDocument(ImmutableArray<DataQuery> Queries)
+/// <summary>Data queries with their words as a JSON document of their own, as <c>check --json</c> writes them.</summary>
+public static class QueryDocument
 {
-    /// <summary>Writes the queries: UTF-8, indented, line feeds.</summary>
+    /// <summary>Writes the queries, those that stop first: UTF-8, indented, line feeds.</summary>
     public static byte[] Write(ImmutableArray<DataQuery> queries) =>
-        [
-            .. JsonSerializer.SerializeToUtf8Bytes(
-                new QueryDocument([.. queries.OrderBy(query => query.Severity)]),
-                AnalysisJson.QueryDocumentType
-            ),
-            (byte)'\n',
-        ];
+        AnalysisJson.Write(json =>
+            QueryForms.DocumentForm.Write(json, [.. queries.OrderBy(query => query.Severity)])
+        );
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using StabilityStudy.Core.Queries;
 
 namespace StabilityStudy.Files.Queries;
@@ -41,14 +42,34 @@ internal sealed class QueryList
             StopCount++;
         }
 
-        var count = _counts.GetValueOrDefault((source.File, kind)) + 1;
-        _counts[(source.File, kind)] = count;
-        if (count <= MostListed)
+        if (Count(source.File, kind))
         {
             _listed.Add(
                 new DataQuery(kind.Code, kind.Severity, source, Shorten(observed), message, action)
             );
         }
+    }
+
+    /// <summary>Raises a query about the laboratory's own files, whose words are fixed but for a few values.</summary>
+    public void AddOwn(
+        QueryKind kind,
+        QuerySource source,
+        string observed,
+        params ImmutableArray<string> values
+    )
+    {
+        if (Count(source.File, kind))
+        {
+            _listed.Add(OwnFileQueries.Of(kind, source, Shorten(observed), values));
+        }
+    }
+
+    /// <summary>Whether the query is among those listed one by one.</summary>
+    private bool Count(string file, QueryKind kind)
+    {
+        var count = _counts.GetValueOrDefault((file, kind)) + 1;
+        _counts[(file, kind)] = count;
+        return count <= MostListed;
     }
 
     /// <summary>Every query in the order in which it was raised, then what was counted but not listed.</summary>
@@ -67,15 +88,26 @@ internal sealed class QueryList
             ? Outcome.Of(value, ToImmutable())
             : Outcome.Stopped<T>(ToImmutable());
 
-    private static DataQuery More(string file, QueryKind kind, int count) =>
-        new(
+    /// <summary>The words for those that are counted only.</summary>
+    internal static (string Message, string Action) WordsOfMore(QueryKind kind, string count) =>
+        ($"And {count} more of this kind: {kind.Meaning}.", kind.Remedy);
+
+    private static DataQuery More(string file, QueryKind kind, int count)
+    {
+        var text = count.ToString(CultureInfo.InvariantCulture);
+        var (message, action) = WordsOfMore(kind, text);
+        return new DataQuery(
             kind.Code,
             kind.Severity,
             new QuerySource(file, null, null),
             "",
-            FormattableString.Invariant($"And {count} more of this kind: {kind.Meaning}."),
-            kind.Remedy
-        );
+            message,
+            action
+        )
+        {
+            Values = new QueryValues(text),
+        };
+    }
 
     private static string Shorten(string observed) =>
         observed.Length <= LongestObserved ? observed : observed[..LongestObserved] + "…";

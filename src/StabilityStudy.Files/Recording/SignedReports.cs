@@ -35,12 +35,11 @@ internal static class SignedReports
         }
 
         var queries = new QueryList();
-        queries.Add(
+        queries.AddOwn(
             LockFileQueries.SignedWithOtherFiles,
             new QuerySource(StudyRecord.Name, null, null),
             "",
-            $"A report of this study was signed on {signed.Day}, and of the files as a report names them these have changed since: {string.Join(", ", changed)}.",
-            "Say in a deviation what changed and why; withdraw the signed report where it no longer stands."
+            [signed.Day, .. changed]
         );
         return queries.ToImmutable();
     }

@@ -76,12 +76,10 @@ public static class StudyRecord
         {
             if (Read(lines[i], i + 1, previous) is not { } outputs)
             {
-                queries.Add(
+                queries.AddOwn(
                     LockFileQueries.RecordChainBroken,
                     new QuerySource(Name, i + 1, null),
-                    "",
-                    "A line of the record of the study does not follow the one before it: a line was taken away, added or changed.",
-                    "Find out who changed the record; put it back from a copy, or say in a deviation what happened."
+                    ""
                 );
                 return queries.ToImmutable();
             }
@@ -92,23 +90,19 @@ public static class StudyRecord
 
         if (recordedLock is not null && recordedLock != lockSha256)
         {
-            queries.Add(
+            queries.AddOwn(
                 LockFileQueries.LockNotAsRecorded,
                 new QuerySource(LockFile.Name, null, null),
-                lockSha256 ?? "",
-                "protocol.lock is not the file that the record of the study names: it was changed, or replaced.",
-                "Put the file back as the program wrote it, or say in a deviation what happened."
+                lockSha256 ?? ""
             );
         }
 
         if (recordedLock is null && lockSha256 is not null)
         {
-            queries.Add(
+            queries.AddOwn(
                 LockFileQueries.LockNotRecorded,
                 new QuerySource(LockFile.Name, null, null),
-                "",
-                "There is a lock, and no record of the study names it: the record was left behind, or taken away.",
-                "Put record.jsonl back into the folder; where there never was one, say so in a deviation."
+                ""
             );
         }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Columns;
@@ -47,14 +48,22 @@ internal static class ControlChecks
     )
     {
         var isSame = first == row with { SourceRow = first.SourceRow };
+        var key =
+            $"{row.Analyte} of the control \"{row.Control}\" in the run \"{row.Run}\" at this time";
+        var source = new QuerySource(file, row.SourceRow, null);
+        var line = first.SourceRow.ToString(CultureInfo.InvariantCulture);
+        if (isSame)
+        {
+            queries.AddOwn(RowQueries.DuplicateRow, source, row.Result.Text, key, line);
+            return;
+        }
+
         queries.Add(
-            isSame ? RowQueries.DuplicateRow : RowQueries.ConflictingRows,
-            new QuerySource(file, row.SourceRow, null),
+            RowQueries.ConflictingRows,
+            source,
             row.Result.Text,
-            FormattableString.Invariant(
-                $"{row.Analyte} of the control \"{row.Control}\" in the run \"{row.Run}\" at this time is already on line {first.SourceRow}, with {(isSame ? "the same content; this row is not used" : "other content")}."
-            ),
-            isSame ? "Remove one of them." : "Keep the true one, or correct the time of one."
+            $"{key} is already on line {line}, with other content.",
+            "Keep the true one, or correct the time of one."
         );
     }
 

@@ -71,11 +71,13 @@ internal static class FactsChecks
     {
         foreach (var lot in facts.Lots.Values)
         {
-            var late = results.FirstOrDefault(row =>
-                string.Equals(row.Lot, lot.Id, StringComparison.Ordinal)
-                && row.TestedAt is { } tested
-                && DateOnly.FromDateTime(tested.DateTime) > lot.Expires
-            );
+            var late = results
+                .Where(row =>
+                    string.Equals(row.Lot, lot.Id, StringComparison.Ordinal)
+                    && row.TestedAt is { } tested
+                    && DateOnly.FromDateTime(tested.DateTime) > lot.Expires
+                )
+                .MinBy(row => row.SourceRow);
             if (late is not null)
             {
                 queries.Add(

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Queries;
@@ -32,18 +33,22 @@ internal static class ResultDuplicates
         var isSame = first == row with { SourceRow = first.SourceRow };
         var key =
             $"{row.Analyte} of the tube \"{row.Tube}\" of the specimen \"{row.Specimen}\" at {row.Occasion}";
+        var source = new QuerySource(file, row.SourceRow, null);
+        var line = first.SourceRow.ToString(CultureInfo.InvariantCulture);
+        if (isSame)
+        {
+            queries.AddOwn(RowQueries.DuplicateRow, source, row.Result.Text, key, line);
+            return;
+        }
+
         queries.Add(
-            isSame ? RowQueries.DuplicateRow : RowQueries.ConflictingRows,
-            new QuerySource(file, row.SourceRow, null),
+            RowQueries.ConflictingRows,
+            source,
             row.Result.Text,
+            $"{key} is already on line {line}, with other content.",
             FormattableString.Invariant(
-                $"{key} is already on line {first.SourceRow}, with {(isSame ? "the same content; this row is not used" : "other content")}."
-            ),
-            isSame
-                ? "Remove one of them."
-                : FormattableString.Invariant(
-                    $"Keep the true one of lines {first.SourceRow} and {row.SourceRow}, or correct the key of one."
-                )
+                $"Keep the true one of lines {line} and {row.SourceRow}, or correct the key of one."
+            )
         );
     }
 

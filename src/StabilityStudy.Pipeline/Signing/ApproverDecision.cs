@@ -24,6 +24,6 @@ public sealed record ApproverDecision(DecisionKind Kind, string? Text)
         {
             DecisionKind.Approve => "Decision: approved",
             DecisionKind.Conditions => $"Decision: approved with conditions: {Text}",
-            _ => $"Decision: declined: {Text}",
+            DecisionKind.Decline => $"Decision: declined: {Text}",
         };
 }

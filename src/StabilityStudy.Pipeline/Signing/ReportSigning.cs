@@ -35,7 +35,14 @@ public static class ReportSigning
             return new SigningAttempt.Refused(fault);
         }
 
-        var signatories = study.Analysis.Protocol.Signatories;
+        var recomputed = Recomputation.Of(study);
+        if (WhyNotComputed(recomputed, study) is { } unfit)
+        {
+            return new SigningAttempt.Refused(unfit);
+        }
+
+        var analysis = recomputed.Recomputed!;
+        var signatories = analysis.Protocol.Signatories;
         var index = signatories.Select(item => item.Role).ToList().IndexOf(order.Role);
         if (index < 0)
         {
@@ -45,19 +52,54 @@ public static class ReportSigning
         }
 
         var before = SignatureVerifier.Verify(report, VerificationOptions.WithoutTrust);
-        return WhyNot(study, before, index, order) is { } why
+        ImmutableArray<string> accepted =
+            recomputed.MadeBy == MadeBy.ThisVersion
+                ? []
+                : ["the pages", .. recomputed.NotRecomputed];
+        var why =
+            WhyNot(analysis, before, index, order)
+            ?? WhyNotOver(study.Stated.ToolVersion, before, accepted, order);
+        return why is not null
             ? new SigningAttempt.Refused(why)
-            : Append(report, study, before, index, order);
+            : Append(report, analysis, before, index, order, accepted);
     }
 
+    /// <summary>Why a report is not one to be signed, whoever signs; null when it is.</summary>
+    private static string? WhyNotComputed(Recomputation recomputed, AttachedStudy study) =>
+        recomputed switch
+        {
+            { MadeBy: MadeBy.LaterVersion } =>
+                $"The report was made by version {study.Stated.ToolVersion}, which is later than this one, {ToolVersion.Current}. Sign it with that version or a later one.",
+            { FiguresHold: false } => "The report does not follow from the inputs inside it: "
+                + recomputed.Faults[0],
+            { Pages: PagesOutcome.Differ } =>
+                "The pages are not those that this program makes from the inputs inside the report. Make the report again.",
+            { UnderOtherRules: [var first, ..] } =>
+                $"The report was concluded under rules {study.Stated.Rules}, and under those of this version something comes out otherwise: {first} Make the report again.",
+            _ => null,
+        };
+
+    /// <summary>A report of another version is signed only where somebody has signed it, and with what cannot be computed again accepted.</summary>
+    private static string? WhyNotOver(
+        string version,
+        DocumentVerification before,
+        ImmutableArray<string> accepted,
+        SigningOrder order
+    ) =>
+        accepted.IsEmpty ? null
+        : before.Signatures.IsEmpty
+            ? $"The report was made by version {version}, and this is version {ToolVersion.Current}, which cannot check its pages. Make the report again."
+        : order.AcceptsNotRecomputed ? null
+        : $"The report was made by version {version}, and this is version {ToolVersion.Current}, which cannot compute again: {string.Join("; ", accepted)}. If you accept that, sign with --accept-not-recomputed; it becomes part of your signature.";
+
     private static string? WhyNot(
-        AttachedStudy study,
+        StudyAnalysis analysis,
         DocumentVerification before,
         int index,
         SigningOrder order
     )
     {
-        var protocol = study.Analysis.Protocol;
+        var protocol = analysis.Protocol;
         var signatory = protocol.Signatories[index];
         var signed = before.Signatures.Select(item => item.FieldName).ToImmutableHashSet();
         if (signed.Contains(SignatoryFields.NameOf(index)))
@@ -91,7 +133,7 @@ public static class ReportSigning
             return decision;
         }
 
-        if (SigningRules.LastResult(study.Analysis) is { } last && order.At < last)
+        if (SigningRules.LastResult(analysis) is { } last && order.At < last)
         {
             return string.Create(
                 CultureInfo.InvariantCulture,
@@ -99,17 +141,7 @@ public static class ReportSigning
             );
         }
 
-        var recomputed = Recomputation.Of(study);
-        return recomputed switch
-        {
-            { FiguresHold: false } => "The report does not follow from the inputs inside it: "
-                + recomputed.Faults[0],
-            { Pages: PagesOutcome.Differ } =>
-                "The pages are not those that this program makes from the inputs inside the report. Make the report again.",
-            { Pages: PagesOutcome.NotRecomputed } =>
-                $"The report was made by version {study.Analysis.ToolVersion}, and this is version {ToolVersion.Current}, which cannot check its pages. Make the report again.",
-            _ => null,
-        };
+        return null;
     }
 
     private static string? DecisionWords(
@@ -131,15 +163,16 @@ public static class ReportSigning
 
     private static SigningAttempt Append(
         ReadOnlyMemory<byte> report,
-        AttachedStudy study,
+        StudyAnalysis analysis,
         DocumentVerification before,
         int index,
-        SigningOrder order
+        SigningOrder order,
+        ImmutableArray<string> accepted
     )
     {
-        var protocol = study.Analysis.Protocol;
+        var protocol = analysis.Protocol;
         var signatory = protocol.Signatories[index];
-        var digest = study.Analysis.Identity.InputDigest;
+        var digest = analysis.Identity.InputDigest;
         var name = order.Name ?? order.Key.Certificate.Name;
         var font = StampFont.Read(ReportFonts.StampFontFile).TryGet(out var read, out var failure)
             ? read
@@ -157,9 +190,11 @@ public static class ReportSigning
                     signatory.Role,
                     order.Credentials,
                     order.Decision,
-                    digest
+                    digest,
+                    ToolVersion.Current,
+                    accepted
                 ).ToJson(),
-                new SignatureStamp(font, Lines(signatory, name, order)),
+                new SignatureStamp(font, Lines(signatory, name, order, accepted)),
                 order.TimeStamp
             )
         );
@@ -177,7 +212,7 @@ public static class ReportSigning
             protocol.Code,
             digest,
             !before.Signatures.IsEmpty,
-            Remarks(study.Analysis, signatory),
+            Remarks(analysis, signatory),
             [
                 .. protocol
                     .Signatories.Where((_, i) => !done.Contains(SignatoryFields.NameOf(i)))
@@ -213,7 +248,8 @@ public static class ReportSigning
     private static ImmutableArray<StampLine> Lines(
         Signatory signatory,
         string name,
-        SigningOrder order
+        SigningOrder order,
+        ImmutableArray<string> accepted
     )
     {
         var lines = ImmutableArray.CreateBuilder<StampLine>();
@@ -240,6 +276,22 @@ public static class ReportSigning
                 LineSize
             )
         );
+        if (!accepted.IsEmpty)
+        {
+            var further =
+                accepted.Length == 1
+                    ? ""
+                    : FormattableString.Invariant($" and {accepted.Length - 1} further items");
+            lines.AddRange(
+                TextLines
+                    .Wrap(
+                        $"Signed with version {ToolVersion.Current}; accepted as not computed again: {accepted[0]}{further}",
+                        LettersInLine
+                    )
+                    .Select(line => new StampLine(line, SmallSize))
+            );
+        }
+
         lines.Add(new StampLine(Vouching(name, order.Key.Certificate), SmallSize));
         return lines.ToImmutable();
     }

@@ -19,7 +19,11 @@ public sealed record SigningOrder(
     string? Credentials,
     ApproverDecision? Decision,
     TimeStampSource? TimeStamp
-);
+)
+{
+    /// <summary>Whether the signatory accepts what this version cannot compute again of a signed report of another version.</summary>
+    public bool AcceptsNotRecomputed { get; init; }
+}
 
 /// <summary>A signed report, or why it was not signed.</summary>
 public abstract record SigningAttempt

@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
 using StabilityStudy.SignedPdf.Attachments;
@@ -11,12 +10,12 @@ namespace StabilityStudy.Pipeline.Verification;
 /// <param name="FirstRevision">The bytes of the report as it was before anybody signed.</param>
 /// <param name="Inputs">Protocol, study facts, locks and canonical data.</param>
 /// <param name="AnalysisBytes">analysis.json as it is attached.</param>
-/// <param name="Analysis">The same, read.</param>
+/// <param name="Stated">What it states, none of which is believed.</param>
 public sealed record AttachedStudy(
     ReadOnlyMemory<byte> FirstRevision,
     StudyBytes Inputs,
     ReadOnlyMemory<byte> AnalysisBytes,
-    StudyAnalysis Analysis
+    StatedAnalysis Stated
 )
 {
     /// <summary>Takes the study out of a report.</summary>
@@ -59,11 +58,8 @@ public sealed record AttachedStudy(
             return false;
         }
 
-        var read = AnalysisJson.Read(json.Bytes);
-        if (!read.TryGet(out var analysis))
+        if (!StatedAnalysis.TryRead(json.Bytes, out var stated, out fault))
         {
-            fault =
-                $"The attached {AnalysisJson.FileName} cannot be read: {read.Queries[0].Message}";
             return false;
         }
 
@@ -75,7 +71,7 @@ public sealed record AttachedStudy(
                     .Select(file => KeyValuePair.Create(file.Name, file.Bytes))
             ),
             json.Bytes,
-            analysis
+            stated
         );
         fault = null;
         return true;

@@ -3,13 +3,15 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
+using StabilityStudy.Files.Json.Forms;
+using StabilityStudy.Pipeline.Versions;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Pipeline.Verification;
 
 /// <summary>What came of computing a report again from the inputs inside it.</summary>
-/// <param name="Recomputed">The analysis as it should be; null where the inputs give none.</param>
-/// <param name="Faults">What differs, in words; empty when nothing does.</param>
+/// <param name="Recomputed">The analysis as this version computes it; null where the inputs give none, or a later version made the report.</param>
+/// <param name="Faults">What does not follow from the inputs, in words; empty when nothing does.</param>
 /// <param name="Pages">Whether the pages are those that this version draws.</param>
 public sealed record Recomputation(
     StudyAnalysis? Recomputed,
@@ -17,9 +19,16 @@ public sealed record Recomputation(
     PagesOutcome Pages
 )
 {
-    private const int MostFaults = 10;
+    /// <summary>How the version that made the report stands to this one.</summary>
+    public MadeBy MadeBy { get; init; }
 
-    /// <summary>Whether every figure and conclusion follows from the inputs.</summary>
+    /// <summary>What only one of two versions has, so that it could not be compared; the pages are not named among it.</summary>
+    public ImmutableArray<string> NotRecomputed { get; init; } = [];
+
+    /// <summary>What comes out otherwise under the rules of this version, in words.</summary>
+    public ImmutableArray<string> UnderOtherRules { get; init; } = [];
+
+    /// <summary>Whether every figure and conclusion that could be computed again follows from the inputs.</summary>
     public bool FiguresHold => Recomputed is not null && Faults.IsEmpty;
 
     /// <summary>Computes figures, conclusions and pages again.</summary>
@@ -27,85 +36,157 @@ public sealed record Recomputation(
     public static Recomputation Of(AttachedStudy attached)
     {
         ArgumentNullException.ThrowIfNull(attached);
-        var intake = StudyIntake.ReadCanonical(attached.Inputs);
+        var stated = attached.Stated;
+        if (ReleasedVersion.IsLater(stated.ToolVersion))
+        {
+            return new Recomputation(null, [], PagesOutcome.NotRecomputed)
+            {
+                MadeBy = MadeBy.LaterVersion,
+            };
+        }
+
+        if (!ReleasedVersion.TryFind(stated.ToolVersion, out var released))
+        {
+            return Failed(
+                $"The report says that version {stated.ToolVersion} made it, and no such version was released."
+            );
+        }
+
+        if ((stated.Format, stated.Rules) != (released.Format, released.Rules))
+        {
+            return Failed(
+                FormattableString.Invariant(
+                    $"The report states format {stated.Format} and rules {stated.Rules}, and version {released.Version} has format {released.Format} and rules {released.Rules}."
+                )
+            );
+        }
+
+        var isSame = released.Version == ReleasedVersion.Current.Version;
+        var intake = StudyIntake.ReadCanonical(attached.Inputs, isOfOtherVersion: !isSame);
         if (!intake.TryGet(out var study))
         {
-            return Failed(intake.Queries);
+            return Failed(WhyNot(intake.Queries));
         }
 
         var inputQueries = InputQueries.Of(study.Inputs);
-        if (inputQueries.Any(query => query.Severity == Severity.Stop))
-        {
-            return Failed(inputQueries);
-        }
+        return inputQueries.Any(query => query.Severity == Severity.Stop)
+            ? Failed(WhyNot(inputQueries))
+            : Compare(attached, study, released, [.. intake.Queries, .. stated.OwnFileQueries]);
+    }
 
-        var claimed = attached.Analysis;
+    private static Recomputation Compare(
+        AttachedStudy attached,
+        StudyIntakeResult study,
+        ReleasedVersion released,
+        ImmutableArray<DataQuery> queries
+    )
+    {
+        var stated = attached.Stated;
         var recomputed = StudyAnalyzer.Analyze(
             LockSignatures.Checked(study.Inputs, attached.Inputs),
             study.Identity with
             {
-                RawFiles = claimed.Identity.RawFiles,
+                RawFiles = stated.RawFiles,
             },
-            intake.Queries,
-            claimed.ToolVersion
+            queries,
+            stated.ToolVersion
         );
-        var missing = recomputed
-            .Queries.Except(claimed.Queries)
-            .Select(query => $"The data query \"{query.Code}\" is missing: {query.Message}");
-
-        // Queries about the laboratory's own files cannot be raised again: those files are not attached.
-        var comparable = recomputed with
-        {
-            Queries = claimed.Queries,
-        };
+        var computed = AnalysisJson.Write(recomputed);
+        var current = ReleasedVersion.Current;
+        var version =
+            released.Version == current.Version ? ComparedVersion.Same
+            : released.Rules == current.Rules ? ComparedVersion.OtherWithSameRules
+            : ComparedVersion.OtherWithOtherRules;
+        var differences = AnalysisJson.Compare(
+            stated,
+            computed,
+            version,
+            released.QueryCodes.Contains,
+            current.QueryCodes.Contains
+        );
+        var isSame = version == ComparedVersion.Same;
         ImmutableArray<string> faults =
         [
-            .. missing
-                .Concat(
-                    AnalysisDifference.Of(attached.AnalysisBytes, AnalysisJson.Write(comparable))
-                )
-                .Take(MostFaults),
+            .. differences.Faults,
+            .. isSame
+            && differences.Faults.IsEmpty
+            && !StatedAnalysis.IsWrittenAs(attached.AnalysisBytes, computed)
+                ?
+                [
+                    $"The attached {AnalysisJson.FileName} is written otherwise than by the program.",
+                ]
+                : ImmutableArray<string>.Empty,
         ];
         return new Recomputation(
-            comparable,
+            recomputed,
             faults,
-            // Drawn from the figures as they stand in the report, which agree: their last digits may be another processor's.
-            faults.IsEmpty
-                ? ComparePages(attached, new AnalyzedStudy(claimed, Sources(attached, study)))
+            isSame && faults.IsEmpty
+                ? ComparePages(attached, recomputed, study)
                 : PagesOutcome.NotRecomputed
-        );
+        )
+        {
+            MadeBy = version switch
+            {
+                ComparedVersion.Same => MadeBy.ThisVersion,
+                ComparedVersion.OtherWithSameRules => MadeBy.VersionWithSameRules,
+                ComparedVersion.OtherWithOtherRules => MadeBy.VersionWithOtherRules,
+            },
+            NotRecomputed = [.. differences.NotRecomputed, .. UnknownFiles(attached, study)],
+            UnderOtherRules = [.. differences.UnderOtherRules],
+        };
     }
 
-    private static Recomputation Failed(ImmutableArray<DataQuery> queries) =>
-        new(
-            null,
-            [
-                .. queries
-                    .Where(query => query.Severity == Severity.Stop)
-                    .Take(MostFaults)
-                    .Select(query => $"{query.Source}: {query.Message}"),
-            ],
-            PagesOutcome.NotRecomputed
-        );
-
-    private static ImmutableArray<SignedPdf.Attachments.Attachment> Sources(
+    /// <summary>Attached files that this version does not read; in a report of this version the pages show that there are none.</summary>
+    private static IEnumerable<string> UnknownFiles(
         AttachedStudy attached,
         StudyIntakeResult study
-    ) => AttachedFiles.Sources(attached.Inputs, study);
+    ) =>
+        attached
+            .Inputs.Files.Keys.Except(study.Identity.Inputs.Select(file => file.Name))
+            .Select(name => $"the attached file {name}");
 
-    private static PagesOutcome ComparePages(AttachedStudy attached, AnalyzedStudy study)
+    private static Recomputation Failed(string why) => new(null, [why], PagesOutcome.NotRecomputed);
+
+    private static string WhyNot(ImmutableArray<DataQuery> queries)
     {
-        if (study.Analysis.ToolVersion != ToolVersion.Current)
-        {
-            return PagesOutcome.NotRecomputed;
-        }
+        var stop = queries.First(query => query.Severity == Severity.Stop);
+        return $"The attached data cannot be analyzed: {stop.Source}: {stop.Message}";
+    }
 
+    private static PagesOutcome ComparePages(
+        AttachedStudy attached,
+        StudyAnalysis recomputed,
+        StudyIntakeResult study
+    )
+    {
+        var analyzed = new AnalyzedStudy(recomputed, AttachedFiles.Sources(attached.Inputs, study));
         return new[] { PaperSize.A4, PaperSize.Letter }.Any(paper =>
-            StudyPipeline.Render(study, paper).Pdf.Span.SequenceEqual(attached.FirstRevision.Span)
+            StudyPipeline
+                .Render(analyzed, paper, attached.AnalysisBytes)
+                .Pdf.Span.SequenceEqual(attached.FirstRevision.Span)
         )
             ? PagesOutcome.Same
             : PagesOutcome.Differ;
     }
+}
+
+/// <summary>Which version of the program made a report. The zero member claims nothing.</summary>
+public enum MadeBy
+{
+    /// <summary>None that is known, or one whose report cannot be computed again.</summary>
+    Unknown,
+
+    /// <summary>A later one than this.</summary>
+    LaterVersion,
+
+    /// <summary>An earlier one that concludes by other rules.</summary>
+    VersionWithOtherRules,
+
+    /// <summary>An earlier one that concludes by the same rules.</summary>
+    VersionWithSameRules,
+
+    /// <summary>This one.</summary>
+    ThisVersion,
 }
 
 /// <summary>Whether the pages of a report are those that the program draws. The zero member claims nothing.</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
 using StabilityStudy.SignedPdf.Verification;
@@ -20,30 +19,28 @@ public static class ReportVerifier
         var found = SignatureVerifier.Verify(report, options);
         var isReport = AttachedStudy.TryRead(report, out var study, out var fault);
         var recomputed = isReport ? Recomputation.Of(study!) : null;
+        var analysis = recomputed?.Recomputed;
         return new ReportVerification(
-            study?.Analysis.Protocol.Code,
-            study?.Analysis.Identity.InputDigest,
-            recomputed is { FiguresHold: true, Recomputed: { } analysis }
-                ? ReportBuilder.ConclusionLines(analysis)
+            analysis?.Protocol.Code,
+            analysis?.Identity.InputDigest,
+            recomputed is { FiguresHold: true, UnderOtherRules.IsEmpty: true }
+                ? ReportBuilder.ConclusionLines(analysis!)
                 : [],
             [
-                SignaturePart.Of(found, study?.Analysis),
+                SignaturePart.Of(found, study?.Stated, analysis),
                 Revisions(found),
                 recomputed is null
-                    ? new VerifiedPart(RecomputedQuestion, PartOutcome.Fails, [fault!])
-                    : Recomputed(recomputed, study!.Analysis),
+                    ? new VerifiedPart(RecomputationPart.Question, PartOutcome.Fails, [fault!])
+                    : RecomputationPart.Of(recomputed, study!.Stated),
                 LockPart.Of(
-                    recomputed?.Recomputed?.Lock,
-                    study?.Analysis.Queries ?? [],
+                    analysis?.Lock,
+                    study?.Stated.OwnFileQueries ?? [],
                     study?.Inputs,
                     options
                 ),
             ]
         );
     }
-
-    private const string RecomputedQuestion =
-        "Do figures, conclusions and pages follow from the data in the file?";
 
     private static VerifiedPart Revisions(DocumentVerification found)
     {
@@ -78,37 +75,5 @@ public static class ReportVerifier
                 ]
             )
             : VerifiedPart.Of(question, findings);
-    }
-
-    private static VerifiedPart Recomputed(Recomputation recomputed, StudyAnalysis claimed)
-    {
-        if (!recomputed.FiguresHold)
-        {
-            return new VerifiedPart(RecomputedQuestion, PartOutcome.Fails, recomputed.Faults);
-        }
-
-        const string figures =
-            "Every figure and conclusion was computed again from the data in the file and is the same. What the report says about the laboratory's own files and record, which are not in it, cannot be checked here.";
-        return recomputed.Pages switch
-        {
-            PagesOutcome.Same => new VerifiedPart(
-                RecomputedQuestion,
-                PartOutcome.Holds,
-                [figures, "The pages were drawn again and are the same, byte for byte."]
-            ),
-            PagesOutcome.Differ => new VerifiedPart(
-                RecomputedQuestion,
-                PartOutcome.Fails,
-                ["The pages are not those that this program draws from the data.", figures]
-            ),
-            _ => new VerifiedPart(
-                RecomputedQuestion,
-                PartOutcome.NotChecked,
-                [
-                    $"Pages not recomputed: the report was made by version {claimed.ToolVersion}, and this is version {ToolVersion.Current}.",
-                    figures,
-                ]
-            ),
-        };
     }
 }

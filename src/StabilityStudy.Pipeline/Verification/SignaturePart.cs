@@ -1,5 +1,7 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Files.Json;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Verification;
@@ -11,7 +13,14 @@ internal static class SignaturePart
 {
     private const string Question = "Who signed, and do the signatures hold?";
 
-    public static VerifiedPart Of(DocumentVerification found, StudyAnalysis? analysis)
+    /// <param name="found">The signatures and revisions.</param>
+    /// <param name="stated">What the report states of itself; null where it is no report.</param>
+    /// <param name="analysis">The study analyzed again; null where that was not possible.</param>
+    public static VerifiedPart Of(
+        DocumentVerification found,
+        StatedAnalysis? stated,
+        StudyAnalysis? analysis
+    )
     {
         if (found.Failure is { } failure)
         {
@@ -25,7 +34,7 @@ internal static class SignaturePart
         return VerifiedPart.Of(
             Question,
             [
-                .. found.Signatures.SelectMany(item => OfOne(item, analysis)),
+                .. found.Signatures.SelectMany(item => OfOne(item, stated, analysis)),
                 .. found.Signatures.SelectMany(
                     (item, i) =>
                         item.Holds
@@ -40,6 +49,7 @@ internal static class SignaturePart
 
     private static IEnumerable<(PartOutcome, string)> OfOne(
         SignatureVerification signature,
+        StatedAnalysis? stated,
         StudyAnalysis? analysis
     )
     {
@@ -55,30 +65,9 @@ internal static class SignaturePart
         }
 
         yield return (PartOutcome.Holds, $"{who}: the signature is right. {When(signature)}");
-        var statement = SignedStatement.Read(signature.Statement);
-        if (statement is null)
+        foreach (var finding in About(signature, OfStatement(signature, stated, analysis)))
         {
-            yield return (
-                PartOutcome.NotChecked,
-                $"{who}: the signature states no role that this program can read."
-            );
-        }
-        else if (analysis is not null && statement.InputDigest != analysis.Identity.InputDigest)
-        {
-            yield return (PartOutcome.Fails, $"{who}: the signature was meant for another study.");
-        }
-        else if (statement.Decision is { } decision)
-        {
-            yield return (PartOutcome.Holds, $"{who}: {decision.InWords()}.");
-        }
-
-        if (analysis is not null && statement is not null)
-        {
-            var findings = SigningRules.OfOne(signature, statement, analysis);
-            foreach (var finding in About(signature, findings))
-            {
-                yield return finding;
-            }
+            yield return finding;
         }
 
         yield return Trust(who, signature);
@@ -98,6 +87,46 @@ internal static class SignaturePart
                 $"{who}: the time-stamp authority {stamp.Authority.Name} is {Known(stamp.Chain.Outcome)}."
             );
         }
+    }
+
+    /// <summary>What the statement inside the signature says, and whether it may say that.</summary>
+    private static IEnumerable<(PartOutcome, string)> OfStatement(
+        SignatureVerification signature,
+        StatedAnalysis? stated,
+        StudyAnalysis? analysis
+    )
+    {
+        if (signature.Statement is null)
+        {
+            return [(PartOutcome.NotChecked, "the signature states no role")];
+        }
+
+        return SignedStatement.Read(signature.Statement) switch
+        {
+            StatementReading.Read { Statement: var statement } =>
+            [
+                .. statement.Decision is { } decision
+                    ? [(PartOutcome.Holds, decision.InWords())]
+                    : ImmutableArray<(PartOutcome, string)>.Empty,
+                .. analysis is null ? [] : SigningRules.OfOne(signature, statement, analysis),
+                .. SigningRules.OfVersions(statement, stated),
+            ],
+            StatementReading.OfLaterVersion =>
+            [
+                (
+                    PartOutcome.NotChecked,
+                    "a later version of the program wrote what the signature states, which this one cannot read"
+                ),
+            ],
+            StatementReading.Malformed =>
+            [
+                (
+                    PartOutcome.Fails,
+                    "what the signature states is not written as this program writes it"
+                ),
+            ],
+            _ => throw new InvalidOperationException("A statement is read in one of three ways."),
+        };
     }
 
     private static IEnumerable<(PartOutcome, string)> About(

@@ -1,6 +1,7 @@
 using System.Globalization;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Json;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -22,6 +23,11 @@ internal static class SigningRules
         StudyAnalysis analysis
     )
     {
+        if (statement.InputDigest != analysis.Identity.InputDigest)
+        {
+            yield return (PartOutcome.Fails, "the signature was meant for another study");
+        }
+
         var protocol = analysis.Protocol;
         var place = protocol
             .Signatories.Where((_, i) => SignatoryFields.NameOf(i) == signature.FieldName)
@@ -64,6 +70,30 @@ internal static class SigningRules
                 $"signed with the certificate of {certificate.Name}; whether that is the same person, nothing in the file shows"
             );
         }
+    }
+
+    /// <summary>A version that did not make the report signs only what its signatory accepted as not computed again.</summary>
+    /// <param name="statement">What the signature states.</param>
+    /// <param name="stated">What the report states of itself; null where it is no report.</param>
+    public static IEnumerable<(PartOutcome Outcome, string What)> OfVersions(
+        SignedStatement statement,
+        StatedAnalysis? stated
+    )
+    {
+        if (stated is null || statement.ToolVersion == stated.ToolVersion)
+        {
+            yield break;
+        }
+
+        yield return statement.AcceptedNotRecomputed.IsEmpty
+            ? (
+                PartOutcome.Fails,
+                $"signed with version {statement.ToolVersion} over a report of version {stated.ToolVersion} without accepting what could not be computed again"
+            )
+            : (
+                PartOutcome.Holds,
+                $"signed with version {statement.ToolVersion} over a report of version {stated.ToolVersion}, and accepted as not computed again: {string.Join("; ", statement.AcceptedNotRecomputed)}"
+            );
     }
 
     /// <summary>What breaks a rule, or cannot be told, about one signature beside those before it.</summary>

@@ -1,12 +1,6 @@
-using System.Text.Json.Serialization;
-
 namespace StabilityStudy.Statistics.Drift;
 
 /// <summary>When a one-sided bound of the mean change first leaves the allowable change.</summary>
-[JsonPolymorphic(TypeDiscriminatorPropertyName = "kind")]
-[JsonDerivedType(typeof(AlreadyOutside), "already-outside")]
-[JsonDerivedType(typeof(Never), "never")]
-[JsonDerivedType(typeof(At), "at")]
 public abstract record CrossingTime
 {
     private CrossingTime() { }

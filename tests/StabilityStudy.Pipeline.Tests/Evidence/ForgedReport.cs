@@ -23,10 +23,13 @@ internal static class ForgedReport
     )
     {
         Assert.True(AttachedStudy.TryRead(EvidenceExample.Unsigned, out var study, out _));
-        Assert.True(StudyIntake.ReadCanonical(study.Inputs).TryGet(out var inputs));
+        var analysis = Recomputation.Of(study).Recomputed!;
+        Assert.True(
+            StudyIntake.ReadCanonical(study.Inputs, isOfOtherVersion: false).TryGet(out var inputs)
+        );
         var files = AttachedFiles
             .Sources(study.Inputs, inputs)
-            .Add(AttachedFiles.Result(study.Analysis))
+            .Add(AttachedFiles.Result(study.AnalysisBytes))
             .Select(file => new Attachment(
                 file.Name,
                 file.MimeType,
@@ -38,17 +41,17 @@ internal static class ForgedReport
                         attached(file.Name, Encoding.UTF8.GetString(file.Bytes.Span))
                     )
             ));
-        return Draw(pages is null ? study.Analysis : pages(study.Analysis), [.. files]);
+        Attachment[] all = [.. files];
+        return Draw(pages is null ? analysis : pages(analysis), all[^1].Bytes, [.. all]);
     }
 
     private static ReadOnlyMemory<byte> Draw(
         StudyAnalysis analysis,
+        ReadOnlyMemory<byte> json,
         ImmutableArray<Attachment> files
     )
     {
-        var digest = Convert.ToHexStringLower(
-            SHA256.HashData(AttachedFiles.Result(analysis).Bytes.Span)
-        );
+        var digest = Convert.ToHexStringLower(SHA256.HashData(json.Span));
         var pages = PdfDrawing.PagesOf(
             ReportBuilder.Build(analysis, PaperSize.A4, pages: null, digest)
         );

@@ -167,12 +167,46 @@ public sealed class ReportSigningTests
             "approver",
             "MD \"x\"",
             new ApproverDecision(DecisionKind.Conditions, "6 h only"),
-            "ab"
+            "ab",
+            "0.3.0",
+            ["the pages"]
         );
+        var json = statement.ToJson();
 
-        Assert.Equal(statement, SignedStatement.Read(statement.ToJson()));
-        Assert.Null(SignedStatement.Read("{}"));
-        Assert.Null(SignedStatement.Read("no JSON"));
-        Assert.Null(SignedStatement.Read(null));
+        Assert.Equal(
+            json,
+            Assert.IsType<StatementReading.Read>(SignedStatement.Read(json)).Statement.ToJson()
+        );
     }
+
+    [Theory]
+    [InlineData("{}")]
+    [InlineData("no JSON")]
+    [InlineData(null)]
+    [InlineData("\"role\"", "\"role\":\"x\",\"role\"")]
+    [InlineData("\"role\"", "\"more\":1,\"role\"")]
+    [InlineData("\"conditions\"", "\"perhaps\"")]
+    [InlineData("\"format\":1,", "")]
+    [InlineData(":\"ab\"", ": \"ab\"")]
+    public void A_statement_of_another_form_is_malformed(string? from, string? to = null)
+    {
+        var json = new SignedStatement(
+            "approver",
+            null,
+            new ApproverDecision(DecisionKind.Conditions, "6 h only"),
+            "ab",
+            "0.3.0",
+            []
+        ).ToJson();
+        var text = to is null ? from : json.Replace(from!, to, StringComparison.Ordinal);
+
+        Assert.NotEqual(json, text);
+        Assert.IsType<StatementReading.Malformed>(SignedStatement.Read(text));
+    }
+
+    [Fact]
+    public void A_statement_of_a_later_version_is_said_to_be_one() =>
+        Assert.IsType<StatementReading.OfLaterVersion>(
+            SignedStatement.Read("{\"format\":2,\"signatory\":\"approver\"}")
+        );
 }

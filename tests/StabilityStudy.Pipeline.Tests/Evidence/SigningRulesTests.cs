@@ -17,7 +17,7 @@ public sealed class SigningRulesTests
     {
         Assert.True(AttachedStudy.TryRead(EvidenceExample.SignedTwice, out var study, out _));
         return (
-            study.Analysis,
+            Recomputation.Of(study).Recomputed!,
             [
                 .. SignatureVerifier
                     .Verify(EvidenceExample.SignedTwice, EvidenceExample.Trusting)
@@ -35,7 +35,9 @@ public sealed class SigningRulesTests
         Func<SignedStatement, SignedStatement>? change = null
     )
     {
-        var statement = SignedStatement.Read(signature.Statement)!;
+        var statement = Assert
+            .IsType<StatementReading.Read>(SignedStatement.Read(signature.Statement))
+            .Statement;
         return
         [
             .. SigningRules.OfOne(

@@ -1,0 +1,91 @@
+using StabilityStudy.Core.Study;
+using static StabilityStudy.Files.Json.Forms.ProtocolForms;
+
+namespace StabilityStudy.Files.Json.Forms;
+
+/// <summary>What happened.</summary>
+internal static class FactsForms
+{
+    public static readonly ObjectForm<Person> PersonForm = new("person")
+    {
+        { "code", v => v.Code, Form.Text },
+        { "name", v => v.Name, Form.Text },
+        { "role", v => v.Role, Form.Text },
+    };
+
+    public static readonly ObjectForm<Instrument> InstrumentForm = new("instrument")
+    {
+        { "id", v => v.Id, Form.Text },
+        { "name", v => v.Name, Form.Text },
+    };
+
+    public static readonly ObjectForm<Lot> LotForm = new("lot")
+    {
+        { "id", v => v.Id, Form.Text },
+        { "kind", v => v.Kind, Form.Text },
+        { "analyte", v => v.Analyte, Form.Text },
+        { "expires", v => v.Expires, Form.Day.OrNull() },
+        { "isi", v => v.Isi, Form.Exact.OrNull() },
+        { "meanNormalTime", v => v.MeanNormalTime, Form.Exact.OrNull() },
+    };
+
+    public static readonly ObjectForm<Clock> ClockForm = new("clock")
+    {
+        { "column", v => v.Column, Form.Text },
+        { "description", v => v.Description, Form.Text },
+    };
+
+    public static readonly ObjectForm<StudyFileNames> StudyFileNamesForm = new("studyFileNames")
+    {
+        { "specimens", v => v.Specimens, Form.Text },
+        { "results", v => v.Results, Form.Text },
+        { "controls", v => v.Controls, Form.Text },
+    };
+
+    public static readonly ObjectForm<Exclusion> ExclusionForm = new("exclusion")
+    {
+        { "specimen", v => v.Specimen, Form.Text },
+        { "analyte", v => v.Analyte, Form.Text.OrNull() },
+        { "timePoint", v => v.TimePoint, TimePointForm.OrNull() },
+        { "reason", v => v.Reason, Form.Text },
+        { "by", v => v.By, Form.Text },
+        { "on", v => v.On, Form.Day },
+        { "line", v => v.Line, Form.Count },
+        { "time", v => v.Time, Form.TimeOfDay.OrNull() },
+    };
+
+    public static readonly ObjectForm<Deviation> DeviationForm = new("deviation")
+    {
+        { "text", v => v.Text, Form.Text },
+        { "by", v => v.By, Form.Text },
+        { "on", v => v.On, Form.Day },
+    };
+
+    public static readonly ObjectForm<Rerun> RerunForm = new("rerun")
+    {
+        { "specimen", v => v.Specimen, Form.Text },
+        { "analyte", v => v.Analyte, Form.Text },
+        { "timePoint", v => v.TimePoint, TimePointForm.OrNull() },
+        { "reason", v => v.Reason, Form.Text },
+        { "by", v => v.By, Form.Text },
+        { "on", v => v.On, Form.Day },
+        { "line", v => v.Line, Form.Count },
+    };
+
+    public static readonly ObjectForm<StudyFacts> StudyFactsForm = new("studyFacts")
+    {
+        { "title", v => v.Title, Form.Text },
+        { "facility", v => v.Facility, Form.Text },
+        { "question", v => v.Question, Form.Text },
+        { "invented", v => v.Invented, Form.Truth },
+        { "timeZone", v => v.TimeZone, Form.Text.OrNull() },
+        { "people", v => v.People, Form.Keyed(PersonForm, "code") },
+        { "instruments", v => v.Instruments, Form.Keyed(InstrumentForm, "id") },
+        { "lots", v => v.Lots, Form.Keyed(LotForm, "id") },
+        { "clocks", v => v.Clocks, Form.List(ClockForm) },
+        { "files", v => v.Files, StudyFileNamesForm },
+        { "exclusions", v => v.Exclusions, Form.List(ExclusionForm) },
+        { "deviations", v => v.Deviations, Form.List(DeviationForm) },
+        { "reruns", v => v.Reruns, Form.List(RerunForm) },
+    };
+}

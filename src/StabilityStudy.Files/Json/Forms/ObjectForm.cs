@@ -1,0 +1,156 @@
+using System.Collections;
+using System.Collections.Immutable;
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace StabilityStudy.Files.Json.Forms;
+
+/// <summary>A record: a JSON object with every property, in the order of the declaration.</summary>
+/// <param name="name">Its name among the definitions of the schema.</param>
+internal sealed class ObjectForm<T>(string name) : Form<T>, IEnumerable
+{
+    private readonly List<IProperty> _properties = [];
+
+    /// <summary>Its name among the definitions of the schema.</summary>
+    public string Name => name;
+
+    private interface IProperty
+    {
+        string Name { get; }
+
+        bool IsDecisive { get; }
+
+        void Write(Utf8JsonWriter json, T value);
+
+        JsonNode Schema(JsonObject definitions);
+
+        void Compare(
+            JsonElement stated,
+            JsonElement computed,
+            string path,
+            AnalysisComparison comparison
+        );
+    }
+
+    /// <summary>Declares the next property.</summary>
+    /// <param name="property">Its name in the file.</param>
+    /// <param name="get">Where its value comes from.</param>
+    /// <param name="form">Its form.</param>
+    public void Add<TValue>(string property, Func<T, TValue> get, Form<TValue> form) =>
+        _properties.Add(new Property<TValue>(property, get, form));
+
+    /// <summary>Writes the properties without the braces.</summary>
+    public void WriteProperties(Utf8JsonWriter json, T value)
+    {
+        foreach (var property in _properties)
+        {
+            property.Write(json, value);
+        }
+    }
+
+    public override void Write(Utf8JsonWriter json, T value)
+    {
+        json.WriteStartObject();
+        WriteProperties(json, value);
+        json.WriteEndObject();
+    }
+
+    public override JsonNode Schema(JsonObject definitions)
+    {
+        if (!definitions.ContainsKey(name))
+        {
+            definitions[name] = null;
+            definitions[name] = Definition(definitions, kind: null);
+        }
+
+        return new JsonObject { ["$ref"] = "#/$defs/" + name };
+    }
+
+    /// <summary>The schema itself, for a record that is one of several kinds with the kind in front.</summary>
+    public JsonObject Definition(JsonObject definitions, string? kind)
+    {
+        var properties = new JsonObject();
+        if (kind is not null)
+        {
+            properties["kind"] = new JsonObject { ["const"] = kind };
+        }
+
+        foreach (var property in _properties)
+        {
+            properties[property.Name] = property.Schema(definitions);
+        }
+
+        return new JsonObject
+        {
+            ["type"] = "object",
+            ["properties"] = properties,
+            ["required"] = new JsonArray([
+                .. properties.Select(property => (JsonNode)property.Key),
+            ]),
+            ["additionalProperties"] = false,
+        };
+    }
+
+    public override void Compare(
+        JsonElement stated,
+        JsonElement computed,
+        string path,
+        AnalysisComparison comparison
+    )
+    {
+        if (stated.ValueKind != JsonValueKind.Object || computed.ValueKind != JsonValueKind.Object)
+        {
+            comparison.Differs(path, stated, computed);
+            return;
+        }
+
+        foreach (var property in _properties)
+        {
+            var place = path + "." + property.Name;
+            if (stated.TryGetProperty(property.Name, out var value))
+            {
+                property.Compare(value, computed.GetProperty(property.Name), place, comparison);
+            }
+            else
+            {
+                comparison.MissingInReport(place, property.IsDecisive);
+            }
+        }
+
+        var known = _properties
+            .Select(property => property.Name)
+            .Append("kind")
+            .ToImmutableHashSet();
+        foreach (var other in stated.EnumerateObject().Where(item => !known.Contains(item.Name)))
+        {
+            comparison.InReportOnly(path + "." + other.Name);
+        }
+    }
+
+    IEnumerator IEnumerable.GetEnumerator() => _properties.GetEnumerator();
+
+    private sealed class Property<TValue>(string property, Func<T, TValue> get, Form<TValue> form)
+        : IProperty
+    {
+        private readonly JsonEncodedText _encoded = JsonEncodedText.Encode(property);
+
+        public string Name => property;
+
+        public bool IsDecisive => form is WeighedForm<TValue> { Weight: ComparisonWeight.Decisive };
+
+        public void Write(Utf8JsonWriter json, T value)
+        {
+            json.WritePropertyName(_encoded);
+            form.Write(json, get(value));
+        }
+
+        public JsonNode Schema(JsonObject definitions) => form.Schema(definitions);
+
+        public void Compare(
+            JsonElement stated,
+            JsonElement computed,
+            string path,
+            AnalysisComparison comparison
+        ) => form.Compare(stated, computed, path, comparison);
+    }
+}

@@ -1,0 +1,72 @@
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Planning;
+using StabilityStudy.Statistics.Planning;
+using static StabilityStudy.Files.Json.Forms.EstimateForm;
+using static StabilityStudy.Files.Json.Forms.ProtocolForms;
+
+namespace StabilityStudy.Files.Json.Forms;
+
+/// <summary>How often studies like this one would support a time point.</summary>
+internal static class PowerForms
+{
+    public static readonly ObjectForm<SupposedResults> SupposedResultsForm = new("supposedResults")
+    {
+        { "specimens", v => v.Specimens, Form.Count },
+        { "collectionDays", v => v.CollectionDays, Form.Count },
+        { "sameRun", v => v.SameRun, Form.Truth },
+        { "baselineMedian", v => v.BaselineMedian, Form.Number },
+        { "baselineLogSd", v => v.BaselineLogSd, Form.Number },
+        { "changeSdPercent", v => v.ChangeSdPercent, Form.Number },
+        { "runSdPercent", v => v.RunSdPercent, Form.Number },
+    };
+
+    public static readonly ObjectForm<CriterionPower> CriterionPowerForm = new("criterionPower")
+    {
+        { "criterion", v => v.Criterion, Form.Text },
+        { "power", v => v.Power, Form.Number },
+    };
+
+    public static readonly ObjectForm<CharacteristicPoint> CharacteristicPointForm = new(
+        "characteristicPoint"
+    )
+    {
+        { "truth", v => v.Truth, Form.Number },
+        { "accepted", v => v.Accepted, Form.Count },
+        { "studies", v => v.Studies, Form.Count },
+        { "probability", v => v.Probability, Form.Number },
+        { "lower", v => v.Lower, Form.Number },
+        { "upper", v => v.Upper, Form.Number },
+        { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+    };
+
+    public static readonly ObjectForm<PowerAtChange> PowerAtChangeForm = new("powerAtChange")
+    {
+        { "shareOfBoundary", v => v.ShareOfBoundary, Form.Number },
+        { "meanChangePercent", v => v.MeanChangePercent, Form.Number },
+        { "alone", v => v.Alone, Form.Keyed(CriterionPowerForm, "criterion") },
+        { "together", v => v.Together, CharacteristicPointForm },
+    };
+
+    public static readonly ObjectForm<TimePointPower> TimePointPowerForm = new("timePointPower")
+    {
+        { "supposed", v => v.Supposed, SupposedResultsForm },
+        { "boundaryPercent", v => v.BoundaryPercent, Form.Number },
+        { "points", v => v.Points, Form.List(PowerAtChangeForm) },
+    };
+
+    public static readonly ObjectForm<CellPower> CellPowerForm = new("cellPower")
+    {
+        { "analyte", v => v.Key.Analyte, Form.Text },
+        { "group", v => v.Key.Group, Form.Text },
+        { "storage", v => v.Key.Storage, Form.Text },
+        { "timePoint", v => v.Key.TimePoint, TimePointForm },
+        { "power", v => v.Power, Estimate(TimePointPowerForm) },
+    };
+
+    public static readonly ObjectForm<StudyPower> StudyPowerForm = new("studyPower")
+    {
+        { "studies", v => v.Studies, Form.Count },
+        { "seed", v => v.Seed, Form.Seed },
+        { "timePoints", v => v.TimePoints, Form.List(CellPowerForm) },
+    };
+}

@@ -1,0 +1,228 @@
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Drift;
+using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Criteria.Reclassification;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Drift;
+
+namespace StabilityStudy.Files.Json.Forms;
+
+/// <summary>What was planned.</summary>
+internal static class ProtocolForms
+{
+    public static readonly Form<TimePoint> TimePointForm = Form.Of<TimePoint, TimeSpan>(
+        Form.Duration,
+        timePoint => timePoint.Delay
+    );
+
+    public static readonly ObjectForm<Tolerance> ToleranceForm = new("tolerance")
+    {
+        { "early", v => v.Early, Form.Duration },
+        { "late", v => v.Late, Form.Duration },
+    };
+
+    public static readonly ObjectForm<Signatory> SignatoryForm = new("signatory")
+    {
+        { "role", v => v.Role, Form.Text },
+        { "meaning", v => v.Meaning, Form.Text },
+    };
+
+    public static readonly ObjectForm<Storage> StorageForm = new("storage")
+    {
+        { "id", v => v.Id, Form.Text },
+        { "state", v => v.State, Form.Word<StorageState>() },
+        { "cap", v => v.Cap, Form.Word<Cap>() },
+        { "lowestCelsius", v => v.LowestCelsius, Form.Exact },
+        { "highestCelsius", v => v.HighestCelsius, Form.Exact },
+        { "spinToTest", v => v.SpinToTest, Form.Duration.OrNull() },
+    };
+
+    public static readonly ObjectForm<PatientGroup> PatientGroupForm = new("patientGroup")
+    {
+        { "id", v => v.Id, Form.Text },
+        { "name", v => v.Name, Form.Text },
+        { "specimens", v => v.Specimens, Form.Count },
+        { "baselineSpunWithin", v => v.BaselineSpunWithin, Form.Duration.OrNull() },
+    };
+
+    public static readonly ObjectForm<Eligibility> EligibilityForm = new("eligibility")
+    {
+        { "fillPercentMinimum", v => v.FillPercentMinimum, Form.Exact.OrNull() },
+        { "hematocritPercentMaximum", v => v.HematocritPercentMaximum, Form.Exact.OrNull() },
+        { "rejectClot", v => v.RejectClot, Form.Truth },
+        { "source", v => v.Source, Form.Text },
+    };
+
+    public static readonly ObjectForm<WindowRule> WindowRuleForm = new("windowRule")
+    {
+        { "time", v => v.Time, Form.Duration },
+        { "source", v => v.Source, Form.Text },
+    };
+
+    public static readonly ObjectForm<MeasuringInterval> MeasuringIntervalForm = new(
+        "measuringInterval"
+    )
+    {
+        { "lowest", v => v.Lowest, Form.Exact },
+        { "highest", v => v.Highest, Form.Exact },
+    };
+
+    public static readonly ObjectForm<GroupWindow> GroupWindowForm = new("groupWindow")
+    {
+        { "group", v => v.Group, Form.Text },
+        { "rule", v => v.Rule, WindowRuleForm },
+    };
+
+    public static readonly ObjectForm<Analyte> AnalyteForm = new("analyte")
+    {
+        { "id", v => v.Id, Form.Text },
+        { "name", v => v.Name, Form.Text },
+        { "method", v => v.Method, Form.Text.OrNull() },
+        { "loinc", v => v.Loinc, Form.Text.OrNull() },
+        { "unit", v => v.Unit, Form.Text },
+        { "decimals", v => v.Decimals, Form.Count },
+        { "standardWindow", v => v.StandardWindow, WindowRuleForm },
+        { "manufacturerLimit", v => v.ManufacturerLimit, WindowRuleForm.OrNull() },
+        { "betweenRunCvPercent", v => v.BetweenRunCvPercent, Form.Exact.OrNull() },
+        { "measuringInterval", v => v.MeasuringInterval, MeasuringIntervalForm.OrNull() },
+        { "decisionLevels", v => v.DecisionLevels, Form.List(Form.Exact) },
+        { "errorVarianceRatio", v => v.ErrorVarianceRatio, Form.Exact },
+        { "driftShape", v => v.DriftShape, Form.Word<DriftShape>() },
+        { "timePoints", v => v.TimePoints, Form.List(TimePointForm) },
+        { "groups", v => v.Groups, Form.List(Form.Text) },
+        { "storages", v => v.Storages, Form.List(Form.Text) },
+        { "groupWindows", v => v.GroupWindows, Form.List(GroupWindowForm) },
+        { "categories", v => v.Categories, Form.List(Form.Text) },
+        { "ratioOf", v => v.RatioOf, Form.Text.OrNull() },
+    };
+
+    public static readonly ObjectForm<LimitBasis> LimitBasisForm = new("limitBasis")
+    {
+        { "withinCvPercent", v => v.WithinCvPercent, Form.Exact },
+        { "betweenCvPercent", v => v.BetweenCvPercent, Form.Exact },
+        { "grade", v => v.Grade, Form.Word<GoalGrade>() },
+        { "goal", v => v.Goal, Form.Word<GoalKind>() },
+    };
+
+    public static readonly ObjectForm<Limit> LimitForm = new("limit")
+    {
+        { "id", v => v.Id, Form.Text },
+        { "percent", v => v.Percent, Form.Exact.OrNull() },
+        { "absoluteInUnit", v => v.AbsoluteInUnit, Form.Exact.OrNull() },
+        { "source", v => v.Source, Form.Text },
+        { "basis", v => v.Basis, LimitBasisForm.OrNull() },
+    };
+
+    public static readonly ObjectForm<LimitChoice> LimitChoiceForm = new("limitChoice")
+    {
+        { "analyte", v => v.Analyte, Form.Text },
+        { "limit", v => v.Limit, Form.Text.OrNull() },
+    };
+
+    public static readonly ObjectForm<BiasCriterion> BiasCriterionForm = new("biasCriterion")
+    {
+        { "id", v => v.Id, Form.Text },
+        { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
+        { "groups", v => v.Groups, Form.List(Form.Text) },
+        { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+        { "scale", v => v.Scale, Form.Word<ChangeScale>() },
+        { "rule", v => v.Rule, Form.Word<DecisionRule>() },
+    };
+
+    public static readonly ObjectForm<IndividualCriterion> IndividualCriterionForm = new(
+        "individualCriterion"
+    )
+    {
+        { "id", v => v.Id, Form.Text },
+        { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
+        { "groups", v => v.Groups, Form.List(Form.Text) },
+        { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+        { "sharePercentMinimum", v => v.SharePercentMinimum, Form.Exact },
+        { "rule", v => v.Rule, Form.Word<DecisionRule>() },
+    };
+
+    public static readonly ObjectForm<DecisionLevelCriterion> DecisionLevelCriterionForm = new(
+        "decisionLevelCriterion"
+    )
+    {
+        { "id", v => v.Id, Form.Text },
+        { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
+        { "groups", v => v.Groups, Form.List(Form.Text) },
+        { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+        { "levels", v => v.Levels, Form.List(Form.Exact) },
+    };
+
+    public static readonly ObjectForm<ReclassificationCriterion> ReclassificationCriterionForm =
+        new("reclassificationCriterion")
+        {
+            { "id", v => v.Id, Form.Text },
+            { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
+            { "groups", v => v.Groups, Form.List(Form.Text) },
+            { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+            { "sharePercentMaximum", v => v.SharePercentMaximum, Form.Exact },
+            { "levels", v => v.Levels, Form.List(Form.Exact) },
+        };
+
+    public static readonly ObjectForm<ClassificationCriterion> ClassificationCriterionForm = new(
+        "classificationCriterion"
+    )
+    {
+        { "id", v => v.Id, Form.Text },
+        { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
+        { "groups", v => v.Groups, Form.List(Form.Text) },
+        { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+        { "sharePercentMinimum", v => v.SharePercentMinimum, Form.Exact },
+        { "cutoffs", v => v.Cutoffs, Form.List(Form.Exact) },
+        { "weakPositivesMinimum", v => v.WeakPositivesMinimum, Form.Count },
+    };
+
+    public static readonly ObjectForm<DriftCriterion> DriftCriterionForm = new("driftCriterion")
+    {
+        { "id", v => v.Id, Form.Text },
+        { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
+        { "groups", v => v.Groups, Form.List(Form.Text) },
+        { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+        { "shapes", v => v.Shapes, Form.List(Form.Word<DriftShape>()) },
+    };
+
+    public static readonly Form<Criterion> CriterionForm = new ChoiceForm<Criterion>("criterion")
+    {
+        { "bias", BiasCriterionForm },
+        { "individual", IndividualCriterionForm },
+        { "decision-level", DecisionLevelCriterionForm },
+        { "reclassification", ReclassificationCriterionForm },
+        { "classification", ClassificationCriterionForm },
+        { "drift", DriftCriterionForm },
+    };
+
+    public static readonly ObjectForm<StudyProtocol> StudyProtocolForm = new("studyProtocol")
+    {
+        { "code", v => v.Code, Form.Text },
+        { "version", v => v.Version, Form.Text },
+        { "timePoints", v => v.TimePoints, Form.List(TimePointForm) },
+        { "tolerance", v => v.Tolerance, ToleranceForm },
+        { "baselineWithin", v => v.BaselineWithin, Form.Duration },
+        { "tubePlan", v => v.TubePlan, Form.Word<TubePlan>() },
+        { "replicates", v => v.Replicates, Form.Count },
+        { "minimumDays", v => v.MinimumDays, Form.Count },
+        { "windowStep", v => v.WindowStep, Form.Duration },
+        { "signatories", v => v.Signatories, Form.List(SignatoryForm) },
+        { "storages", v => v.Storages, Form.Keyed(StorageForm, "id") },
+        { "groups", v => v.Groups, Form.Keyed(PatientGroupForm, "id") },
+        { "eligibility", v => v.Eligibility, EligibilityForm },
+        { "analytes", v => v.Analytes, Form.Keyed(AnalyteForm, "id") },
+        { "limits", v => v.Limits, Form.Keyed(LimitForm, "id") },
+        { "criteria", v => v.Criteria, Form.Keyed(CriterionForm, "id") },
+        { "leftOutPercentMaximum", v => v.LeftOutPercentMaximum, Form.Exact },
+        { "oneRunWithin", v => v.OneRunWithin, Form.Duration },
+        { "rerunReasons", v => v.RerunReasons, Form.List(Form.Text) },
+        { "controls", v => v.Controls, Form.Word<ControlRule>() },
+        { "repeatDraws", v => v.RepeatDraws, Form.Word<RepeatDraws>() },
+        { "delaysPerSpecimen", v => v.DelaysPerSpecimen, Form.Count.OrNull() },
+        { "plannedLooks", v => v.PlannedLooks, Form.Count },
+    };
+}
