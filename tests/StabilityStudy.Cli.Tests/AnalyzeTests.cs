@@ -84,7 +84,7 @@ public sealed class AnalyzeTests
 
         Assert.Equal("", printed.Error);
         using var document = JsonDocument.Parse(printed.Out);
-        Assert.Equal(1, document.RootElement.GetProperty("format").GetInt32());
+        Assert.Equal(2, document.RootElement.GetProperty("format").GetInt32());
         Assert.Equal(
             (
                 await File.ReadAllTextAsync(

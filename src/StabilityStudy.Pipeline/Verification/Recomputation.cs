@@ -33,7 +33,17 @@ public sealed record Recomputation(
 
     /// <summary>Computes figures, conclusions and pages again.</summary>
     /// <param name="attached">The study that the report carries.</param>
-    public static Recomputation Of(AttachedStudy attached)
+    public static Recomputation Of(AttachedStudy attached) =>
+        Of(
+            attached,
+            version => ReleasedVersion.TryFind(version, out var released) ? released : null
+        );
+
+    /// <summary>The same with other released versions.</summary>
+    internal static Recomputation Of(
+        AttachedStudy attached,
+        Func<string, ReleasedVersion?> releasedAs
+    )
     {
         ArgumentNullException.ThrowIfNull(attached);
         var stated = attached.Stated;
@@ -45,7 +55,7 @@ public sealed record Recomputation(
             };
         }
 
-        if (!ReleasedVersion.TryFind(stated.ToolVersion, out var released))
+        if (releasedAs(stated.ToolVersion) is not { } released)
         {
             return Failed(
                 $"The report says that version {stated.ToolVersion} made it, and no such version was released."

@@ -44,7 +44,15 @@ public sealed record ReleasedVersion(
 
     /// <summary>Whether a version is a later one than this program; one that is no version is not.</summary>
     public static bool IsLater(string version) =>
-        Number(version) is { } stated && Number(ToolVersion.Current) is { } own && stated > own;
+        Number(version) is { } stated
+        && Number(ToolVersion.Current) is { } own
+        && (
+            stated > own || (stated == own && IsRelease(version) && !IsRelease(ToolVersion.Current))
+        );
+
+    /// <summary>Whether it is a release: one in development has a hyphen and comes before it.</summary>
+    private static bool IsRelease(string version) =>
+        !version.Contains('-', StringComparison.Ordinal);
 
     private static System.Version? Number(string version) =>
         System.Version.TryParse(version.Split('-')[0], out var number) ? number : null;

@@ -47,11 +47,12 @@ internal static class ExampleStudy
         return files.WithText(name, text[..at] + to + text[(at + from.Length)..]);
     }
 
-    /// <summary>The analyzed study; fails the test with the queries when one stops it.</summary>
+    /// <summary>The analyzed study; fails the test with the queries when one stops it, and where its analysis.json is not that of the schema.</summary>
     public static AnalyzedStudy Analyze(StudyBytes files)
     {
         var outcome = StudyPipeline.Analyze(files);
         Assert.True(outcome.TryGet(out var study), string.Join('\n', outcome.Queries));
+        Assert.Equal("", PublishedSchema.FaultsOf(StudyPipeline.WriteAnalysis(study)));
         return study;
     }
 }

@@ -47,13 +47,7 @@ internal sealed class AnalysisComparison
         Func<string, bool> knewThen,
         Func<string, bool> knownNow
     )
-        : this(
-            version,
-            ComparisonWeight.Figure,
-            knewThen,
-            knownNow,
-            new Found([], [], [])
-        ) { }
+        : this(version, ComparisonWeight.Figure, knewThen, knownNow, new Found([], [], [])) { }
 
     private AnalysisComparison(
         ComparedVersion version,

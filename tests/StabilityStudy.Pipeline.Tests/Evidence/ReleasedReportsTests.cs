@@ -1,0 +1,85 @@
+using System.Collections.Immutable;
+using StabilityStudy.Pipeline.Tests.Studies;
+using StabilityStudy.Pipeline.Verification;
+using StabilityStudy.Pipeline.Versions;
+using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Verification;
+using static StabilityStudy.Pipeline.Verification.PartOutcome;
+
+namespace StabilityStudy.Pipeline.Tests.Evidence;
+
+/// <summary>
+/// Signed reports of every released version, made once by that version (<c>tests/make-release.sh</c>) and never again: this
+/// version verifies them.
+/// </summary>
+public sealed class ReleasedReportsTests
+{
+    private static readonly string s_folder = Path.Combine(
+        RepositoryFile.Root,
+        "tests/ReferenceData/releases"
+    );
+
+    public static TheoryData<string, string> Reports =>
+        new(
+            Directory
+                .GetFiles(s_folder, "*.pdf", SearchOption.AllDirectories)
+                .Order(StringComparer.Ordinal)
+                .Select(path =>
+                    (Path.GetFileName(Path.GetDirectoryName(path))!, Path.GetFileName(path))
+                )
+        );
+
+    [Theory]
+    [MemberData(nameof(Reports))]
+    public void A_signed_report_of_a_released_version_still_verifies(string version, string name)
+    {
+        var found = ReportVerifier.Verify(
+            File.ReadAllBytes(Path.Combine(s_folder, version, name)),
+            new VerificationOptions(Anchors(version), [])
+        );
+
+        Assert.Equal(
+            [Holds, Holds, version == ToolVersion.Current ? Holds : NotChecked, Holds],
+            EvidenceExample.Outcomes(found)
+        );
+    }
+
+    [Fact]
+    public void Every_released_version_has_a_signed_report_of_each_example()
+    {
+        string[] examples =
+        [
+            .. Directory
+                .GetDirectories(Path.Combine(RepositoryFile.Root, "example-studies"))
+                .Where(folder => File.Exists(Path.Combine(folder, "protocol.toml")))
+                .Select(folder => Path.GetFileName(folder) + ".pdf")
+                .Order(StringComparer.Ordinal),
+        ];
+        foreach (var file in Directory.GetFiles(ReleasedLists, "*.txt"))
+        {
+            var version = Path.GetFileNameWithoutExtension(file);
+
+            Assert.True(ReleasedVersion.TryFind(version, out _), version);
+            Assert.Equal(
+                examples,
+                Reports.Where(row => row.Data.Item1 == version).Select(row => row.Data.Item2)
+            );
+        }
+    }
+
+    private static string ReleasedLists =>
+        Path.Combine(RepositoryFile.Root, "src/StabilityStudy.Pipeline/Versions/Released");
+
+    private static TrustAnchors Anchors(string version)
+    {
+        ImmutableArray<ReadOnlyMemory<byte>> files =
+        [
+            .. Directory
+                .GetFiles(Path.Combine(s_folder, version, "trust"))
+                .Order(StringComparer.Ordinal)
+                .Select(path => (ReadOnlyMemory<byte>)File.ReadAllBytes(path)),
+        ];
+        Assert.True(TrustAnchors.Read(files).TryGet(out var anchors, out _));
+        return anchors;
+    }
+}
