@@ -24,23 +24,18 @@ public abstract record Criterion(
 )
 {
     /// <summary>Which kind it is.</summary>
-    [JsonIgnore]
     public abstract CriterionKind Kind { get; }
 
     /// <summary>Whether it holds a mean, or a line or drift of means, by a two-sided interval; else it holds a share of specimens by a one-sided bound.</summary>
-    [JsonIgnore]
     public abstract bool JudgesMean { get; }
 
     /// <summary>Whether the estimate alone is held to the limit, so that the chance of a false claim is not controlled.</summary>
-    [JsonIgnore]
     public abstract bool IsEstimateAlone { get; }
 
     /// <summary>The levels that it judges, in the unit of the analyte, empty where these are the analyte's decision levels; null for one that judges no levels.</summary>
-    [JsonIgnore]
     public abstract ImmutableArray<decimal>? JudgedLevels { get; }
 
     /// <summary>The share of specimens that must be shown to stay as they are, percent; null for one that holds no share.</summary>
-    [JsonIgnore]
     public abstract decimal? SharePercentRequired { get; }
 
     /// <summary>Whether it applies to a patient group.</summary>

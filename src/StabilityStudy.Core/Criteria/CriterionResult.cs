@@ -19,7 +19,6 @@ public abstract record CriterionResult(
 )
 {
     /// <summary>Of which kind of criterion it is.</summary>
-    [JsonIgnore]
     public abstract CriterionKind Kind { get; }
 
     /// <summary>The figures on which the number of specimens bears; empty where none could be computed.</summary>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
@@ -22,23 +21,18 @@ public sealed record BiasCriterion(
     public DecisionRule Rule { get; init; } = DecisionRule.Confidence;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override CriterionKind Kind => CriterionKind.Bias;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override bool JudgesMean => true;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override bool IsEstimateAlone => Rule == DecisionRule.PointOnly;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override ImmutableArray<decimal>? JudgedLevels => null;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override decimal? SharePercentRequired => null;
 
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Agreement;
@@ -32,7 +31,6 @@ public sealed record BiasResult(
 ) : CriterionResult(Criterion, Verdict, Reasons)
 {
     /// <inheritdoc/>
-    [JsonIgnore]
     public override CriterionKind Kind => CriterionKind.Bias;
 
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
@@ -22,23 +21,18 @@ public sealed record ClassificationCriterion(
 ) : Criterion(Id, Limits, Groups, ConfidenceLevel)
 {
     /// <inheritdoc/>
-    [JsonIgnore]
     public override CriterionKind Kind => CriterionKind.Classification;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override bool JudgesMean => false;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override bool IsEstimateAlone => false;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override ImmutableArray<decimal>? JudgedLevels => null;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override decimal? SharePercentRequired => SharePercentMinimum;
 
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Proportions;
 
@@ -43,7 +42,6 @@ public sealed record ClassificationResult(
     public int ChangedIfMoved { get; init; } = Counted - Kept;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override CriterionKind Kind => CriterionKind.Classification;
 
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
@@ -18,23 +17,18 @@ public sealed record DecisionLevelCriterion(
 ) : Criterion(Id, Limits, Groups, ConfidenceLevel)
 {
     /// <inheritdoc/>
-    [JsonIgnore]
     public override CriterionKind Kind => CriterionKind.DecisionLevel;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override bool JudgesMean => true;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override bool IsEstimateAlone => false;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override ImmutableArray<decimal>? JudgedLevels => Levels;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override decimal? SharePercentRequired => null;
 
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>

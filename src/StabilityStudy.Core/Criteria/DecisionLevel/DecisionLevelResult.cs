@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Regression;
@@ -21,7 +20,6 @@ public sealed record DecisionLevelResult(
 ) : CriterionResult(Criterion, Verdict, Reasons)
 {
     /// <inheritdoc/>
-    [JsonIgnore]
     public override CriterionKind Kind => CriterionKind.DecisionLevel;
 
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>

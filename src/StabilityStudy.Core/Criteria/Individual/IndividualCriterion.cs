@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
@@ -21,23 +20,18 @@ public sealed record IndividualCriterion(
     public DecisionRule Rule { get; init; } = DecisionRule.Confidence;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override CriterionKind Kind => CriterionKind.Individual;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override bool JudgesMean => false;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override bool IsEstimateAlone => Rule == DecisionRule.PointOnly;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override ImmutableArray<decimal>? JudgedLevels => null;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override decimal? SharePercentRequired => SharePercentMinimum;
 
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>

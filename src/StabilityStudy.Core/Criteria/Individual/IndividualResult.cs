@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Proportions;
@@ -27,7 +26,6 @@ public sealed record IndividualResult(
 ) : CriterionResult(Criterion, Verdict, Reasons)
 {
     /// <inheritdoc/>
-    [JsonIgnore]
     public override CriterionKind Kind => CriterionKind.Individual;
 
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
@@ -20,23 +19,18 @@ public sealed record ReclassificationCriterion(
 ) : Criterion(Id, Limits, Groups, ConfidenceLevel)
 {
     /// <inheritdoc/>
-    [JsonIgnore]
     public override CriterionKind Kind => CriterionKind.Reclassification;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override bool JudgesMean => false;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override bool IsEstimateAlone => false;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override ImmutableArray<decimal>? JudgedLevels => Levels;
 
     /// <inheritdoc/>
-    [JsonIgnore]
     public override decimal? SharePercentRequired => 100 - SharePercentMaximum;
 
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>

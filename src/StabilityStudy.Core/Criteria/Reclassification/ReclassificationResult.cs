@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Text.Json.Serialization;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Proportions;
 
@@ -20,7 +19,6 @@ public sealed record ReclassificationResult(
 ) : CriterionResult(Criterion, Verdict, Reasons)
 {
     /// <inheritdoc/>
-    [JsonIgnore]
     public override CriterionKind Kind => CriterionKind.Reclassification;
 
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
@@ -54,7 +52,6 @@ public sealed record LevelReclassification(
 )
 {
     /// <summary>Specimens that count as having changed side.</summary>
-    [JsonIgnore]
     public int Changed => MovedUp + MovedDown + Failed + Undecidable;
 
     /// <summary>The most that would count as changed, were every change moved by what the runs of the collection days could have added; as many as do where nothing is moved.</summary>
