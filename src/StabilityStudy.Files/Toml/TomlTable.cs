@@ -89,7 +89,7 @@ internal sealed class TomlTable
 
         if (entry.Value is not TomlList list || list.Items.Any(item => item is not TomlEntries))
         {
-            ValueForms.WrongType(
+            ValueReading.WrongType(
                 this,
                 key,
                 entry.Value,
@@ -182,7 +182,7 @@ internal sealed class TomlTable
     {
         if (entry is not null && entry.Value is not TomlEntries)
         {
-            ValueForms.WrongType(this, key, entry.Value, "a table: write its keys in braces");
+            ValueReading.WrongType(this, key, entry.Value, "a table: write its keys in braces");
         }
 
         return new TomlTable(entry?.Value as TomlEntries, keys, Path(key.Name), _file, _queries);

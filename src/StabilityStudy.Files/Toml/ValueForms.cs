@@ -11,7 +11,7 @@ namespace StabilityStudy.Files.Toml;
 internal static class ValueForms
 {
     /// <summary>A text on one line.</summary>
-    public static readonly ValueForm<string> Text = new("a text", "", ReadText);
+    public static readonly ValueForm<string> Text = new("a text", "", ValueReading.Text);
 
     /// <summary>The same, null where it is not given.</summary>
     public static readonly ValueForm<string?> OptionalText = Text.As<string?>(null, text => text);
@@ -29,13 +29,16 @@ internal static class ValueForms
                 return flag.IsTrue;
             }
 
-            WrongType(table, key, value, "true or false, without quotes");
+            ValueReading.WrongType(table, key, value, "true or false, without quotes");
             return null;
         }
     );
 
     /// <summary>A whole number and a unit.</summary>
-    public static readonly ValueForm<TimeSpan> Duration = Of<TimeSpan>("a duration", ReadDuration);
+    public static readonly ValueForm<TimeSpan> Duration = Of<TimeSpan>(
+        "a duration",
+        ValueReading.Duration
+    );
 
     /// <summary>Durations in brackets.</summary>
     public static readonly ValueForm<ImmutableArray<TimeSpan>> Durations = ListOf(
@@ -58,12 +61,12 @@ internal static class ValueForms
     );
 
     /// <summary>A day.</summary>
-    public static readonly ValueForm<DateOnly> Date = Of<DateOnly>("a date", ReadDate);
+    public static readonly ValueForm<DateOnly> Date = Of<DateOnly>("a date", ValueReading.Date);
 
     /// <summary>A time of day.</summary>
     public static readonly ValueForm<TimeOnly> TimeOfDay = Of<TimeOnly>(
         "a time of day",
-        ReadTimeOfDay
+        ValueReading.TimeOfDay
     );
 
     /// <summary>A confidence level: the double nearest to the decimal as written.</summary>
@@ -96,7 +99,10 @@ internal static class ValueForms
 
     /// <summary>A number.</summary>
     public static ValueForm<decimal> Number(NumberRange range) =>
-        Of<decimal>(range.Words, (table, key, value) => ReadNumber(table, key, value, range));
+        Of<decimal>(
+            range.Words,
+            (table, key, value) => ValueReading.Number(table, key, value, range)
+        );
 
     /// <summary>A whole number.</summary>
     public static ValueForm<int> Whole(int least, int most) =>
@@ -150,7 +156,7 @@ internal static class ValueForms
     /// <summary>One of a set of words.</summary>
     public static ValueForm<T> Word<T>(WordSet<T> words)
         where T : struct =>
-        Of<T>(words.Listed, (table, key, value) => ReadWord(table, key, value, words));
+        Of<T>(words.Listed, (table, key, value) => ValueReading.Word(table, key, value, words));
 
     /// <summary>Some of a set of words, in brackets.</summary>
     public static ValueForm<ImmutableArray<T>> WordsOf<T>(WordSet<T> words)
@@ -172,7 +178,12 @@ internal static class ValueForms
                 read = [];
                 if (value is not TomlList list)
                 {
-                    return WrongType(table, key, value, $"a list of {plural} in brackets");
+                    return ValueReading.WrongType(
+                        table,
+                        key,
+                        value,
+                        $"a list of {plural} in brackets"
+                    );
                 }
 
                 var items = ImmutableArray.CreateBuilder<T>(list.Items.Length);
@@ -220,16 +231,6 @@ internal static class ValueForms
     public static ValueForm<T?> OrNone<T>(this ValueForm<T> form)
         where T : struct => form.As<T?>(null, value => value);
 
-    /// <summary>A value of another type stands there.</summary>
-    internal static bool WrongType(TomlTable table, Key key, TomlValue value, string wanted) =>
-        table.Refuse(
-            key,
-            FileQueries.WrongType,
-            value.Text,
-            $"\"{key.Name}\" needs {wanted}.",
-            $"Write {wanted}."
-        );
-
     private static ValueForm<T> Of<T>(string allowed, Func<TomlTable, Key, TomlValue, T?> read)
         where T : struct =>
         new(
@@ -242,174 +243,4 @@ internal static class ValueForms
                 return result.HasValue;
             }
         );
-
-    private static bool ReadText(
-        TomlTable table,
-        Key key,
-        TomlValue value,
-        [MaybeNullWhen(false)] out string read
-    )
-    {
-        read = (value as TomlText)?.Content;
-        if (read is null)
-        {
-            return WrongType(table, key, value, "a text in double quotes");
-        }
-
-        if (read.Length == 0 || read.Trim().Length != read.Length)
-        {
-            return table.Refuse(
-                key,
-                FileQueries.EmptyText,
-                read,
-                $"The text of \"{key.Name}\" is empty, or begins or ends with a space.",
-                "Write the text, without spaces around it."
-            );
-        }
-
-        return !read.Any(char.IsControl)
-            || table.Refuse(
-                key,
-                FileQueries.ControlCharacter,
-                "",
-                $"The text of \"{key.Name}\" holds a line break or another character that cannot be seen.",
-                "Type the text again, on one line."
-            );
-    }
-
-    private static decimal? ReadNumber(TomlTable table, Key key, TomlValue value, NumberRange range)
-    {
-        if (value is not TomlNumber number)
-        {
-            WrongType(table, key, value, "a number without quotes");
-            return null;
-        }
-
-        if (StrictNumber.Read(number.Text, out var result) is { } advice)
-        {
-            table.Fault(
-                key,
-                FileQueries.NotANumber,
-                number.Text,
-                $"\"{number.Text}\" is not a plain decimal number.",
-                char.ToUpperInvariant(advice[0]) + advice[1..] + "."
-            );
-            return null;
-        }
-
-        if (range.Holds(result))
-        {
-            return result;
-        }
-
-        table.Fault(
-            key,
-            FileQueries.OutOfRange,
-            number.Text,
-            $"\"{key.Name}\" must be {range.Words}.",
-            "Correct the number."
-        );
-        return null;
-    }
-
-    private static TimeSpan? ReadDuration(TomlTable table, Key key, TomlValue value)
-    {
-        if (!ReadText(table, key, value, out var text))
-        {
-            return null;
-        }
-
-        if (DurationText.TryParse(text, out var duration))
-        {
-            return duration;
-        }
-
-        table.Fault(
-            key,
-            FileQueries.NotADuration,
-            text,
-            $"\"{text}\" is not a duration.",
-            "Write a whole number, a space and a unit: \"30 min\", \"4 h\" or \"14 d\"."
-        );
-        return null;
-    }
-
-    private static DateOnly? ReadDate(TomlTable table, Key key, TomlValue value)
-    {
-        var text =
-            value is TomlMoment moment ? moment.Text
-            : ReadText(table, key, value, out var written) ? written
-            : null;
-        if (text is null)
-        {
-            return null;
-        }
-
-        if (StrictDate.TryRead(text, out var day))
-        {
-            return day;
-        }
-
-        table.Fault(
-            key,
-            FileQueries.NotADate,
-            text,
-            $"\"{text}\" is not a date of the calendar.",
-            "Write year-month-day: 2026-02-28."
-        );
-        return null;
-    }
-
-    private static TimeOnly? ReadTimeOfDay(TomlTable table, Key key, TomlValue value)
-    {
-        if (!ReadText(table, key, value, out var text))
-        {
-            return null;
-        }
-
-        if (
-            TimeOnly.TryParseExact(
-                text,
-                "HH:mm",
-                CultureInfo.InvariantCulture,
-                DateTimeStyles.None,
-                out var time
-            )
-        )
-        {
-            return time;
-        }
-
-        table.Fault(
-            key,
-            FileQueries.NotADate,
-            text,
-            $"\"{text}\" is not a time of day.",
-            "Write hours and minutes: \"07:45\"."
-        );
-        return null;
-    }
-
-    private static T? ReadWord<T>(TomlTable table, Key key, TomlValue value, WordSet<T> words)
-        where T : struct
-    {
-        if (!ReadText(table, key, value, out var text))
-        {
-            return null;
-        }
-
-        if (words.TryRead(text, out var meaning))
-        {
-            return meaning;
-        }
-
-        table.Fault(
-            key,
-            FileQueries.UnknownWord,
-            text,
-            $"\"{text}\" is not known for \"{key.Name}\".{NearestWord.Question(text, words.Words)}",
-            $"Write one of {words.Listed}."
-        );
-        return null;
-    }
 }
