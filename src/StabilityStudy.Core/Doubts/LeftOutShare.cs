@@ -8,7 +8,7 @@ namespace StabilityStudy.Core.Doubts;
 /// <summary>
 /// Whether so many specimens were left out of a time point that what remains no longer stands for what was received.
 /// </summary>
-public static class LeftOutShare
+internal static class LeftOutShare
 {
     /// <summary>The doubt; null when at most the allowed share was left out.</summary>
     /// <param name="pairs">Every specimen of the time point.</param>

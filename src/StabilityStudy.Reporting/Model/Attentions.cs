@@ -3,10 +3,10 @@ using System.Collections.Immutable;
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>What a reader must know before trusting the conclusion.</summary>
-public sealed record Attentions(ImmutableArray<AttentionLine> Lines) : Block;
+internal sealed record Attentions(ImmutableArray<AttentionLine> Lines) : Block;
 
 /// <summary>One remark.</summary>
 /// <param name="Severity">Severity in a word, for example "Attention".</param>
 /// <param name="Text">The remark.</param>
 /// <param name="Where">Where it comes from (file and row, specimen, section); may be empty.</param>
-public sealed record AttentionLine(string Severity, string Text, string Where);
+internal sealed record AttentionLine(string Severity, string Text, string Where);

@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>An axis of a chart, with its ticks already worded.</summary>
-public sealed record Axis
+internal sealed record Axis
 {
     /// <summary>Creates an axis.</summary>
     /// <param name="label">What the axis shows, with its unit.</param>
@@ -49,4 +49,4 @@ public sealed record Axis
 }
 
 /// <summary>A tick with its finished label.</summary>
-public sealed record Tick(double Value, string Label);
+internal sealed record Tick(double Value, string Label);

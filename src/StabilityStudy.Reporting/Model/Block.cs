@@ -9,13 +9,13 @@ public abstract record Block
 }
 
 /// <summary>A second-level heading; it never stands alone at the foot of a page.</summary>
-public sealed record Heading(string Text) : Block;
+internal sealed record Heading(string Text) : Block;
 
 /// <summary>Running text; a line feed in it starts a new line.</summary>
-public sealed record Paragraph(string Text, ParagraphStyle Style) : Block;
+internal sealed record Paragraph(string Text, ParagraphStyle Style) : Block;
 
 /// <summary>How large a paragraph is set.</summary>
-public enum ParagraphStyle
+internal enum ParagraphStyle
 {
     /// <summary>Text of the report.</summary>
     Body,
@@ -28,19 +28,19 @@ public enum ParagraphStyle
 }
 
 /// <summary>A list of unnumbered points.</summary>
-public sealed record Bullets(ImmutableArray<string> Items) : Block;
+internal sealed record Bullets(ImmutableArray<string> Items) : Block;
 
 /// <summary>Terms with their explanations.</summary>
-public sealed record DefinitionList(ImmutableArray<Definition> Items) : Block;
+internal sealed record DefinitionList(ImmutableArray<Definition> Items) : Block;
 
 /// <summary>One term of a <see cref="DefinitionList"/>.</summary>
-public sealed record Definition(string Term, string Explanation);
+internal sealed record Definition(string Term, string Explanation);
 
 /// <summary>Lines of fixed-width text, such as digests or commands; too long lines are broken, spaces kept.</summary>
-public sealed record MonospaceLines(ImmutableArray<string> Lines) : Block;
+internal sealed record MonospaceLines(ImmutableArray<string> Lines) : Block;
 
 /// <summary>Blocks that stand on one page if a page can hold them.</summary>
-public sealed record KeepTogether(ImmutableArray<Block> Blocks) : Block;
+internal sealed record KeepTogether(ImmutableArray<Block> Blocks) : Block;
 
 /// <summary>
 /// A figure that takes the room which the rest of its section leaves on the page where the section starts; where that is
@@ -48,7 +48,7 @@ public sealed record KeepTogether(ImmutableArray<Block> Blocks) : Block;
 /// </summary>
 /// <param name="Figure">The figure; its height is the most that it takes.</param>
 /// <param name="LeastHeightMillimeters">The least that it needs.</param>
-public sealed record Floating(ChartBlock Figure, double LeastHeightMillimeters) : Block;
+internal sealed record Floating(ChartBlock Figure, double LeastHeightMillimeters) : Block;
 
 /// <summary>What follows starts on a new page.</summary>
-public sealed record PageBreak : Block;
+internal sealed record PageBreak : Block;

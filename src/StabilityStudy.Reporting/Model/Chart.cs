@@ -7,7 +7,7 @@ namespace StabilityStudy.Reporting.Model;
 /// estimates of an <see cref="IntervalLayer"/>) must lie within the axes, so that none can vanish; lines, bands and
 /// interval ends are cut at the frame.
 /// </summary>
-public sealed record Chart
+internal sealed record Chart
 {
     /// <summary>Creates a chart.</summary>
     /// <exception cref="ArgumentException">A coordinate is not finite, or an observation lies outside the axes.</exception>

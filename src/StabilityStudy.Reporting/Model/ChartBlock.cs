@@ -7,7 +7,7 @@ namespace StabilityStudy.Reporting.Model;
 /// <param name="HeightMillimeters">Height of the drawing, caption not included; above 0. A drawing is higher if its texts need it.</param>
 /// <param name="AlternativeText">What the figure shows, for readers who cannot see it and for plain text.</param>
 /// <param name="Caption">Caption below the figure; may be empty.</param>
-public sealed record ChartBlock(
+internal sealed record ChartBlock(
     Chart Chart,
     double HeightMillimeters,
     string AlternativeText,
@@ -15,7 +15,7 @@ public sealed record ChartBlock(
 ) : Block;
 
 /// <summary>Figures side by side, on one page.</summary>
-public sealed record ChartRow : Block
+internal sealed record ChartRow : Block
 {
     /// <summary>Creates a row of figures.</summary>
     /// <exception cref="ArgumentException">There are not two or three figures.</exception>
@@ -50,4 +50,4 @@ public sealed record ChartRow : Block
 /// <param name="Least">The least that can be read; above 0.</param>
 /// <param name="Usual">The height that it has where nothing speaks against it.</param>
 /// <param name="Most">The most that is of use.</param>
-public sealed record HeightRange(double Least, double Usual, double Most);
+internal sealed record HeightRange(double Least, double Usual, double Most);

@@ -4,7 +4,7 @@ using System.Runtime.InteropServices;
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>One layer of a chart. The kinds are closed.</summary>
-public abstract record ChartLayer
+internal abstract record ChartLayer
 {
     private protected ChartLayer() { }
 
@@ -15,13 +15,13 @@ public abstract record ChartLayer
 
 /// <summary>A place in a chart, in the units of its axes.</summary>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct Position(double X, double Y);
+internal readonly record struct Position(double X, double Y);
 
 /// <summary>A point with an optional name beside it.</summary>
-public sealed record ChartPoint(double X, double Y, string? Label = null);
+internal sealed record ChartPoint(double X, double Y, string? Label = null);
 
 /// <summary>Observations as markers. <paramref name="Legend"/> is null when the layer explains itself.</summary>
-public sealed record PointLayer(
+internal sealed record PointLayer(
     ImmutableArray<ChartPoint> Points,
     MarkerShape Marker,
     string? Legend
@@ -34,10 +34,10 @@ public sealed record PointLayer(
 }
 
 /// <summary>An estimate with its interval, both in the unit of the vertical axis.</summary>
-public sealed record ChartInterval(double X, double Lower, double Estimate, double Upper);
+internal sealed record ChartInterval(double X, double Lower, double Estimate, double Upper);
 
 /// <summary>Estimates with vertical intervals.</summary>
-public sealed record IntervalLayer(
+internal sealed record IntervalLayer(
     ImmutableArray<ChartInterval> Intervals,
     MarkerShape Marker,
     string? Legend
@@ -58,7 +58,7 @@ public sealed record IntervalLayer(
 /// <param name="Weight">Thickness.</param>
 /// <param name="EndLabel">Name beside the frame at the end of the line, if any.</param>
 /// <param name="Legend">Entry below the chart, if any.</param>
-public sealed record LineLayer(
+internal sealed record LineLayer(
     ImmutableArray<Position> Positions,
     DashStyle Dash,
     LineWeight Weight,
@@ -70,10 +70,10 @@ public sealed record LineLayer(
 }
 
 /// <summary>Lower and upper end of a band at one x.</summary>
-public sealed record BandPoint(double X, double Lower, double Upper);
+internal sealed record BandPoint(double X, double Lower, double Upper);
 
 /// <summary>An area between two lines, points ordered by x.</summary>
-public sealed record BandLayer(ImmutableArray<BandPoint> Points, BandFill Fill, string? Legend)
+internal sealed record BandLayer(ImmutableArray<BandPoint> Points, BandFill Fill, string? Legend)
     : ChartLayer
 {
     internal override IEnumerable<Position> Coordinates() =>
@@ -87,7 +87,7 @@ public sealed record BandLayer(ImmutableArray<BandPoint> Points, BandFill Fill, 
 /// <param name="Weight">Thickness.</param>
 /// <param name="Label">Name beside the frame (horizontal) or at the top of the line (vertical), if any.</param>
 /// <param name="Legend">Entry below the chart, if any.</param>
-public sealed record ReferenceLine(
+internal sealed record ReferenceLine(
     LineDirection Direction,
     double Value,
     DashStyle Dash,
@@ -100,13 +100,13 @@ public sealed record ReferenceLine(
 }
 
 /// <summary>A part of the horizontal axis with its name above the frame and a thin line at its left end, unless that is the frame.</summary>
-public sealed record NamedRange(double From, double To, string Name) : ChartLayer
+internal sealed record NamedRange(double From, double To, string Name) : ChartLayer
 {
     internal override IEnumerable<Position> Coordinates() => [];
 }
 
 /// <summary>Many thin gray lines, one a specimen.</summary>
-public sealed record TrajectoriesLayer(
+internal sealed record TrajectoriesLayer(
     ImmutableArray<ImmutableArray<Position>> Lines,
     string? Legend
 ) : ChartLayer

@@ -1,7 +1,7 @@
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>Shape of a marker; open and filled shapes stay apart in grayscale.</summary>
-public enum MarkerShape
+internal enum MarkerShape
 {
     /// <summary>Open circle.</summary>
     OpenCircle,
@@ -32,7 +32,7 @@ public enum MarkerShape
 }
 
 /// <summary>Dashing of a line.</summary>
-public enum DashStyle
+internal enum DashStyle
 {
     /// <summary>Unbroken.</summary>
     Solid,
@@ -51,7 +51,7 @@ public enum DashStyle
 }
 
 /// <summary>Thickness of a line.</summary>
-public enum LineWeight
+internal enum LineWeight
 {
     /// <summary>0.6 pt.</summary>
     Thin,
@@ -64,7 +64,7 @@ public enum LineWeight
 }
 
 /// <summary>Filling of a band; light gray and hatching can lie over each other.</summary>
-public enum BandFill
+internal enum BandFill
 {
     /// <summary>Light gray.</summary>
     LightGray,
@@ -74,7 +74,7 @@ public enum BandFill
 }
 
 /// <summary>Direction of a reference line.</summary>
-public enum LineDirection
+internal enum LineDirection
 {
     /// <summary>At a value of the vertical axis.</summary>
     Horizontal,

@@ -6,7 +6,7 @@ namespace StabilityStudy.Reporting.Model;
 /// <param name="Steps">Boxes before the branching, from left to right; at least one.</param>
 /// <param name="Branches">Branches from top to bottom; may be empty.</param>
 /// <param name="AlternativeText">What the figure shows, for readers who cannot see it and for plain text.</param>
-public sealed record FlowFigure(
+internal sealed record FlowFigure(
     ImmutableArray<string> Steps,
     ImmutableArray<FlowBranch> Branches,
     string AlternativeText
@@ -15,4 +15,4 @@ public sealed record FlowFigure(
 /// <summary>One branch of a <see cref="FlowFigure"/>.</summary>
 /// <param name="Box">Text of its box.</param>
 /// <param name="LeftOut">What is beside it and not in it; empty when nothing is.</param>
-public sealed record FlowBranch(string Box, string LeftOut);
+internal sealed record FlowBranch(string Box, string LeftOut);

@@ -3,13 +3,13 @@ using System.Collections.Immutable;
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>Places for signatures, two in a row; the drawing returns their rectangles.</summary>
-public sealed record SignatureBoxes(ImmutableArray<SignatureBox> Boxes) : Block;
+internal sealed record SignatureBoxes(ImmutableArray<SignatureBox> Boxes) : Block;
 
 /// <summary>One place for a signature.</summary>
 /// <param name="Role">Who signs, for example "Approver".</param>
 /// <param name="Meaning">What the signature means, for example "approves its conclusion".</param>
 /// <param name="State">What is printed while the place is empty, for example "NOT SIGNED".</param>
-public sealed record SignatureBox(string Role, string Meaning, string State)
+internal sealed record SignatureBox(string Role, string Meaning, string State)
 {
     /// <summary>Choices to tick by hand, one a line; empty when the signature decides nothing.</summary>
     public ImmutableArray<string> Choices { get; init; } = [];

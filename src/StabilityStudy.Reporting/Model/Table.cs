@@ -3,7 +3,7 @@ using System.Collections.Immutable;
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>A table; its column heads are repeated on every page it reaches.</summary>
-public sealed record Table : Block
+internal sealed record Table : Block
 {
     /// <summary>Creates a table.</summary>
     /// <param name="caption">Caption above the table.</param>
@@ -58,10 +58,10 @@ public sealed record Table : Block
 /// <param name="Header">Column head.</param>
 /// <param name="Alignment">Where the texts of the column stand.</param>
 /// <param name="RelativeWidth">Share of the table's width relative to the other columns; above 0.</param>
-public sealed record Column(string Header, ColumnAlignment Alignment, double RelativeWidth);
+internal sealed record Column(string Header, ColumnAlignment Alignment, double RelativeWidth);
 
 /// <summary>Where the texts of a column stand.</summary>
-public enum ColumnAlignment
+internal enum ColumnAlignment
 {
     /// <summary>At the left edge.</summary>
     Left,
@@ -77,10 +77,10 @@ public enum ColumnAlignment
 }
 
 /// <summary>A row of a <see cref="Table"/>.</summary>
-public sealed record Row(ImmutableArray<TableCell> Cells, RowKind Kind = RowKind.Data);
+internal sealed record Row(ImmutableArray<TableCell> Cells, RowKind Kind = RowKind.Data);
 
 /// <summary>What a row is.</summary>
-public enum RowKind
+internal enum RowKind
 {
     /// <summary>One cell a column.</summary>
     Data,
@@ -93,14 +93,14 @@ public enum RowKind
 /// <param name="Text">Text of the cell, possibly empty.</param>
 /// <param name="Emphasis">How it is set.</param>
 /// <param name="Shape">Shape in front of the text, if any; the text says the same in words.</param>
-public sealed record TableCell(
+internal sealed record TableCell(
     string Text,
     Emphasis Emphasis = Emphasis.None,
     VerdictShape? Shape = null
 );
 
 /// <summary>How the text of a cell is set.</summary>
-public enum Emphasis
+internal enum Emphasis
 {
     /// <summary>As the rest.</summary>
     None,

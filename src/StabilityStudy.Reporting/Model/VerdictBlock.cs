@@ -3,17 +3,22 @@ using System.Collections.Immutable;
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>The conclusions of the report, each with a shape, a word and a sentence, so that color never carries a meaning.</summary>
-public sealed record VerdictBlock(ImmutableArray<VerdictLine> Lines) : Block;
+internal sealed record VerdictBlock(ImmutableArray<VerdictLine> Lines) : Block;
 
 /// <summary>One conclusion.</summary>
 /// <param name="Shape">Shape drawn in front.</param>
 /// <param name="Word">The conclusion in a word or two, for example "Supported to 12 h".</param>
 /// <param name="Subject">To whom it applies, for example the patient group.</param>
 /// <param name="Sentence">The conclusion in full.</param>
-public sealed record VerdictLine(VerdictShape Shape, string Word, string Subject, string Sentence);
+internal sealed record VerdictLine(
+    VerdictShape Shape,
+    string Word,
+    string Subject,
+    string Sentence
+);
 
 /// <summary>Shapes of the conclusions; they differ in outline and in filling, not only in color.</summary>
-public enum VerdictShape
+internal enum VerdictShape
 {
     /// <summary>A rhombus, half filled.</summary>
     Inconclusive,

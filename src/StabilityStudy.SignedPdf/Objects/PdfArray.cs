@@ -3,4 +3,4 @@ using System.Collections.Immutable;
 namespace StabilityStudy.SignedPdf.Objects;
 
 /// <summary>A sequence of objects of any kinds (ISO 32000-1:2008, 7.3.6).</summary>
-public sealed record PdfArray(ImmutableArray<PdfObject> Items) : PdfObject;
+internal sealed record PdfArray(ImmutableArray<PdfObject> Items) : PdfObject;

@@ -1,4 +1,4 @@
 namespace StabilityStudy.SignedPdf.Objects;
 
 /// <summary>A whole number (ISO 32000-1:2008, 7.3.3).</summary>
-public sealed record PdfInteger(long Value) : PdfObject;
+internal sealed record PdfInteger(long Value) : PdfObject;

@@ -1,7 +1,7 @@
 namespace StabilityStudy.SignedPdf.Objects;
 
 /// <summary>A name (ISO 32000-1:2008, 7.3.5) without its slash and escapes; each character stands for one byte, so none is above U+00FF.</summary>
-public sealed record PdfName : PdfObject
+internal sealed record PdfName : PdfObject
 {
     /// <summary>Creates a name.</summary>
     /// <exception cref="ArgumentException">A character is U+0000 or above U+00FF.</exception>

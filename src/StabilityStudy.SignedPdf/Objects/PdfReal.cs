@@ -3,7 +3,7 @@ using System.Globalization;
 namespace StabilityStudy.SignedPdf.Objects;
 
 /// <summary>A number with a decimal point (ISO 32000-1:2008, 7.3.3), kept as the text it was written with, so that copying never rounds.</summary>
-public sealed record PdfReal : PdfObject
+internal sealed record PdfReal : PdfObject
 {
     /// <summary>Creates a real number from its text.</summary>
     /// <param name="text">Optional sign, digits with exactly one decimal point, at least one digit; no exponent.</param>

@@ -6,4 +6,5 @@ namespace StabilityStudy.SignedPdf.Objects;
 /// </summary>
 /// <param name="Dictionary">Describes the bytes: filters, type and so on.</param>
 /// <param name="Encoded">The bytes as they lie in the file, filters not undone. Must not be changed by anybody.</param>
-public sealed record PdfStream(PdfDictionary Dictionary, ReadOnlyMemory<byte> Encoded) : PdfObject;
+internal sealed record PdfStream(PdfDictionary Dictionary, ReadOnlyMemory<byte> Encoded)
+    : PdfObject;

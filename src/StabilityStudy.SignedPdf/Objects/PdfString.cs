@@ -4,7 +4,7 @@ using System.Text;
 namespace StabilityStudy.SignedPdf.Objects;
 
 /// <summary>A string of bytes (ISO 32000-1:2008, 7.3.4). Whether it was written as text or as hexadecimal digits is not kept.</summary>
-public sealed record PdfString(ImmutableArray<byte> Bytes) : PdfObject
+internal sealed record PdfString(ImmutableArray<byte> Bytes) : PdfObject
 {
     /// <summary>A text string (7.9.2.2): ASCII as it is, anything else as UTF-16 with a byte order mark.</summary>
     public static PdfString OfText(string text)

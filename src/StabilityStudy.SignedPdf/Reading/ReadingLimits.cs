@@ -4,7 +4,7 @@ namespace StabilityStudy.SignedPdf.Reading;
 /// Bounds on what a file may ask of its reader. They lie far above any report of this project
 /// (tens of megabytes, thousands of objects) and keep a hostile file from exhausting memory, stack or time.
 /// </summary>
-public static class ReadingLimits
+internal static class ReadingLimits
 {
     /// <summary>Longest file, bytes.</summary>
     public const int FileLength = 256 * 1024 * 1024;

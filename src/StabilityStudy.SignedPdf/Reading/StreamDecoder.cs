@@ -4,7 +4,7 @@ using StabilityStudy.SignedPdf.Objects;
 namespace StabilityStudy.SignedPdf.Reading;
 
 /// <summary>Undoes the filters of a stream (ISO 32000-1:2008, 7.4).</summary>
-public static class StreamDecoder
+internal static class StreamDecoder
 {
     /// <summary>
     /// The decoded bytes. Known are no filter and /FlateDecode, also with the PNG predictors; filters and their

@@ -9,7 +9,7 @@ namespace StabilityStudy.SignedPdf.Verification;
 /// Compares a revision with the one before, object by object and by value. Common readers accept a later revision that paints over a
 /// page, because the bytes signed before are still there; so everything but the traces of signing is a difference here.
 /// </summary>
-public static class RevisionComparison
+internal static class RevisionComparison
 {
     /// <summary>
     /// What was done besides filling one empty signature field: its entries /V and /AP, the new objects these lead to, and, with the

@@ -8,7 +8,7 @@ using StabilityStudy.SignedPdf.Reading;
 namespace StabilityStudy.SignedPdf.Writing;
 
 /// <summary>Puts objects together to a file, or to a revision appended to one (ISO 32000-1:2008, 7.5).</summary>
-public static class PdfFileWriter
+internal static class PdfFileWriter
 {
     // The comment of bytes above 127 tells programs that copy files that this one is not text (7.5.2).
     private static ReadOnlySpan<byte> Header => "%PDF-1.7\n%\u00E2\u00E3\u00CF\u00D3\n"u8;

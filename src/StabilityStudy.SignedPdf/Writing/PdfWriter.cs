@@ -7,7 +7,7 @@ using StabilityStudy.SignedPdf.Reading;
 namespace StabilityStudy.SignedPdf.Writing;
 
 /// <summary>Writes objects in one fixed form (ISO 32000-1:2008, 7.3): the same object always gives the same bytes.</summary>
-public static class PdfWriter
+internal static class PdfWriter
 {
     /// <summary>Writes an object; arrays and dictionaries in it are written in place, references as references.</summary>
     public static void Write(IBufferWriter<byte> output, PdfObject value)

@@ -10,7 +10,7 @@ namespace StabilityStudy.Statistics.Proportions;
 /// Source: Wilson (1927), J Am Stat Assoc 22:209–212 (cited from memory). Its coverage is near the level on average but falls below it for some shares: a description; claims use
 /// <see cref="ClopperPearson"/>. Assumptions: independent trials with one probability of success.
 /// </remarks>
-public static class WilsonInterval
+internal static class WilsonInterval
 {
     /// <summary>Computes the two-sided interval; exactly 0 without a success, exactly 1 without a failure.</summary>
     /// <param name="successes">Number of successes, from 0 to <paramref name="trials"/>.</param>

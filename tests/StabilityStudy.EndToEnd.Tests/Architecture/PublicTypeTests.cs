@@ -31,7 +31,6 @@ public sealed class PublicTypeTests
     {
         [Verdict.Inconclusive] = "claims nothing",
         [Conclusion.Inconclusive] = "claims nothing",
-        [VerdictShape.Inconclusive] = "claims nothing",
         [ManufacturerStanding.Beyond] = "is printed as a modified test",
         [PairStatus.Ineligible] = "supports nothing",
         [LockLevel.NotLocked] = "proves nothing",
@@ -70,15 +69,6 @@ public sealed class PublicTypeTests
         [VarianceBoundary.None] = "decides nothing, as the whole model",
         [PercentileType.Type6] = "lies furthest out of the three",
         [DriftShape.Linear] = "the simplest shape; it describes and decides nothing",
-        [MarkerShape.OpenCircle] = "a look, which says nothing by itself",
-        [DashStyle.Solid] = "a look, which says nothing by itself",
-        [LineWeight.Thin] = "a look, which says nothing by itself",
-        [BandFill.LightGray] = "a look, which says nothing by itself",
-        [LineDirection.Horizontal] = "a look, which says nothing by itself",
-        [ColumnAlignment.Left] = "a look, which says nothing by itself",
-        [RowKind.Data] = "an ordinary row",
-        [Emphasis.None] = "stresses nothing",
-        [ParagraphStyle.Body] = "stresses nothing",
         [PaperSize.A4] = "the international size",
         [ExitCode.Done] = "the exception: the meaning of 0 is fixed by the shell",
     };
