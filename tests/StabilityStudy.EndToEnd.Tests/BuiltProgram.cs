@@ -34,9 +34,38 @@ internal static class BuiltProgram
         return await Wait(process);
     }
 
-    public static Process Start(Action<ProcessStartInfo> configure, params string[] arguments)
+    /// <summary>Runs the command line of the SDK, or a program that it runs.</summary>
+    public static async Task<Answer> Dotnet(params string[] arguments)
     {
-        var start = new ProcessStartInfo("dotnet", [Path, .. arguments])
+        using var process = StartDotnet(
+            start =>
+            {
+                // What the SDK that runs the tests has set for itself.
+                foreach (
+                    var name in start
+                        .Environment.Keys.Where(name =>
+                            name.StartsWith("MSBuild", StringComparison.OrdinalIgnoreCase)
+                        )
+                        .ToArray()
+                )
+                {
+                    start.Environment.Remove(name);
+                }
+            },
+            arguments
+        );
+        return await Wait(process);
+    }
+
+    public static Process Start(Action<ProcessStartInfo> configure, params string[] arguments) =>
+        StartDotnet(configure, [Path, .. arguments]);
+
+    private static Process StartDotnet(
+        Action<ProcessStartInfo> configure,
+        params string[] arguments
+    )
+    {
+        var start = new ProcessStartInfo("dotnet", arguments)
         {
             UseShellExecute = false,
             RedirectStandardOutput = true,

@@ -19,33 +19,8 @@ public sealed class ReleasedReportsTests
         "tests/ReferenceData/releases"
     );
 
-    public static TheoryData<string, string> Reports =>
-        new(
-            Directory
-                .GetFiles(s_folder, "*.pdf", SearchOption.AllDirectories)
-                .Order(StringComparer.Ordinal)
-                .Select(path =>
-                    (Path.GetFileName(Path.GetDirectoryName(path))!, Path.GetFileName(path))
-                )
-        );
-
-    [Theory]
-    [MemberData(nameof(Reports))]
-    public void A_signed_report_of_a_released_version_still_verifies(string version, string name)
-    {
-        var found = ReportVerifier.Verify(
-            File.ReadAllBytes(Path.Combine(s_folder, version, name)),
-            new VerificationOptions(Anchors(version), [])
-        );
-
-        Assert.Equal(
-            [Holds, Holds, version == ToolVersion.Current ? Holds : NotChecked, Holds],
-            EvidenceExample.Outcomes(found)
-        );
-    }
-
     [Fact]
-    public void Every_released_version_has_a_signed_report_of_each_example()
+    public void Every_released_version_has_a_signed_report_of_each_example_and_each_still_verifies()
     {
         string[] examples =
         [
@@ -60,10 +35,17 @@ public sealed class ReleasedReportsTests
             var version = Path.GetFileNameWithoutExtension(file);
 
             Assert.True(ReleasedVersion.TryFind(version, out _), version);
-            Assert.Equal(
-                examples,
-                Reports.Where(row => row.Data.Item1 == version).Select(row => row.Data.Item2)
-            );
+            foreach (var example in examples)
+            {
+                var found = ReportVerifier.Verify(
+                    File.ReadAllBytes(Path.Combine(s_folder, version, example)),
+                    new VerificationOptions(Anchors(version), [])
+                );
+                Assert.Equal(
+                    [Holds, Holds, version == ToolVersion.Current ? Holds : NotChecked, Holds],
+                    EvidenceExample.Outcomes(found)
+                );
+            }
         }
     }
 

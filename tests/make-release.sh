@@ -1,0 +1,42 @@
+#!/usr/bin/env bash
+# Keeps what a release states of itself, and a signed report of each example study made by it: once a version, never
+# again. Later versions are held to them. Run it on the commit that takes a version without a hyphen.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+version=$(sed -n 's/.*<Version>\(.*\)<\/Version>.*/\1/p' Directory.Build.props)
+case "$version" in *-*) echo "$version is a version in development."; exit 1 ;; esac
+kept=tests/ReferenceData/releases/$version
+if [ -e "$kept" ]; then echo "$kept exists and is never made again."; exit 1; fi
+
+UPDATE_GOLDEN=1 dotnet run --project tests/StabilityStudy.Pipeline.Tests -- -method '*A_release_keeps_its_form*'
+dotnet build src/StabilityStudy.Cli -v q
+run() { dotnet src/StabilityStudy.Cli/bin/Debug/net10.0/stability-study.dll "$@"; }
+
+work=$(mktemp -d)
+trap 'rm -rf "$work"' EXIT
+mkdir -p "$kept/trust"
+declare -A people=([author]="Lab Scientist One" [reviewer]="Lab Scientist Two" [approver]="Medical Director One")
+declare -A keys=([author]=lab-scientist-one [reviewer]=lab-scientist-two [approver]=medical-director-one)
+for role in author reviewer approver; do
+    run trial-certificate "$work/keys" --name "${people[$role]}"
+done
+
+for protocol in example-studies/*/protocol.toml; do
+    study=$(dirname "$protocol")
+    name=$(basename "$study")
+    cp -r "$study" "$work/$name"
+    run report "$work/$name" >/dev/null
+    report=$work/$name/out/report.pdf
+    for role in author reviewer approver; do
+        grep -q "role = \"$role\"" "$protocol" || continue
+        decision=()
+        [ "$role" = approver ] && decision=(--decision approve)
+        target=()
+        [ "$report" = "$kept/$name.pdf" ] || target=(-o "$kept/$name.pdf")
+        run sign "$report" --role "$role" --key "$work/keys/${keys[$role]}.p12" \
+            --passphrase-file "$work/keys/${keys[$role]}.passphrase" "${decision[@]}" "${target[@]}" >/dev/null
+        report=$kept/$name.pdf
+    done
+done
+cp "$work"/keys/*.pem "$kept/trust/" 2>/dev/null || cp "$work"/keys/*.crt "$kept/trust/"
+echo "Kept: $kept. The next commit takes a new version in development."
