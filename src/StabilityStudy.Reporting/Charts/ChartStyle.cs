@@ -29,7 +29,7 @@ internal static class ChartStyle
         {
             LineWeight.Heavy => 1.6f,
             LineWeight.Medium => 1f,
-            _ => 0.6f,
+            LineWeight.Thin => 0.6f,
         };
 
     public static LinePattern Pattern(DashStyle dash) =>
@@ -39,7 +39,7 @@ internal static class ChartStyle
             DashStyle.Dotted => new LinePattern([1.2f, 2.2f], 0, "dotted"),
             DashStyle.DashDot => new LinePattern([6, 2.4f, 1.2f, 2.4f], 0, "dash dot"),
             DashStyle.LongDashed => new LinePattern([12, 3], 0, "long dashed"),
-            _ => LinePattern.Solid,
+            DashStyle.Solid => LinePattern.Solid,
         };
 
     public static bool IsFilled(MarkerShape marker) =>

@@ -58,7 +58,8 @@ internal sealed class HtmlBlocks
             ],
             FlowFigure flow => [WriteFlow(flow)],
             KeepTogether kept => kept.Blocks.SelectMany(Write),
-            _ => [],
+            PageBreak => [],
+            _ => throw new InvalidOperationException($"No drawing of {block.GetType().Name}."),
         };
 
     /// <summary>A list in a list, which a reader hears in the order of the figure.</summary>
@@ -91,7 +92,7 @@ internal sealed class HtmlBlocks
         {
             ParagraphStyle.Small => "small",
             ParagraphStyle.Lead => "lead",
-            _ => null,
+            ParagraphStyle.Body => null,
         };
         element.SetAttributeValue("class", style);
         return element;
@@ -197,7 +198,7 @@ internal sealed class HtmlBlocks
                                     new XAttribute("class", "muted"),
                                     cell.Text
                                 ),
-                                _ => (object)cell.Text,
+                                Emphasis.None => (object)cell.Text,
                             }
                         )
                 )
@@ -210,7 +211,7 @@ internal sealed class HtmlBlocks
         {
             ColumnAlignment.Right or ColumnAlignment.DecimalPoint => new("class", "right"),
             ColumnAlignment.Center => new("class", "center"),
-            _ => null,
+            ColumnAlignment.Left => null,
         };
 
     /// <summary>What is wider than the window is scrolled, with the keyboard too.</summary>

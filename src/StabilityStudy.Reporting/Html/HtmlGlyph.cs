@@ -38,7 +38,11 @@ internal static class HtmlGlyph
             [
                 Stroked("M50 7A43 43 0 1 0 50 93A43 43 0 1 0 50 7ZM30 50H70", Ink, 9),
             ],
-            _ => [Filled("M50 2V98L2 50Z", Ink), Stroked("M50 4L96 50L50 96L4 50Z", Ink, 9)],
+            VerdictShape.Inconclusive =>
+            [
+                Filled("M50 2V98L2 50Z", Ink),
+                Stroked("M50 4L96 50L50 96L4 50Z", Ink, 9),
+            ],
         };
 
     private static XElement Filled(string path, string color) =>

@@ -169,7 +169,8 @@ internal sealed class BlockLayout(
             SignatureBoxes boxes => SignatureLayout.Pieces(boxes, frame, signatures, tags),
             Floating floating => One(floating.Figure, tags),
             KeepTogether group => Grouped(Blocks(group.Blocks, tags)),
-            _ => [],
+            PageBreak => [],
+            _ => throw new InvalidOperationException($"No drawing of {block.GetType().Name}."),
         };
 
     private ImmutableArray<Piece> FirmLines(

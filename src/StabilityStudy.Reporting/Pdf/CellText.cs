@@ -22,7 +22,7 @@ internal sealed record CellText(
         {
             Emphasis.Strong => table with { Face = ReportFonts.Semibold },
             Emphasis.Muted => table with { Face = ReportFonts.Italic, Color = TextStyle.Soft },
-            _ => table,
+            Emphasis.None => table,
         };
 
     /// <summary>Sets a cell into a column.</summary>
@@ -57,7 +57,7 @@ internal sealed record CellText(
                         width
                     ),
                     ColumnAlignment.DecimalPoint => slack / 2,
-                    _ => 0,
+                    ColumnAlignment.Left => 0,
                 };
         });
         return new CellText(lines, [.. offsets], style, cell.Shape);

@@ -19,7 +19,7 @@ internal static class ProseLayout
         {
             ParagraphStyle.Lead => TextStyle.Lead,
             ParagraphStyle.Small => TextStyle.Small,
-            _ => TextStyle.Body,
+            ParagraphStyle.Body => TextStyle.Body,
         };
         return LineColumns.Pieces(
             [Column(frame.Left, style, paragraph.Text, frame.ContentWidth, "P")],

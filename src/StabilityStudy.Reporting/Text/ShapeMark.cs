@@ -12,6 +12,6 @@ internal static class ShapeMark
             VerdictShape.NotSupported => "[x]",
             VerdictShape.NotReached => "[ ]",
             VerdictShape.NotAssessed => "[-]",
-            _ => "[?]",
+            VerdictShape.Inconclusive => "[?]",
         };
 }

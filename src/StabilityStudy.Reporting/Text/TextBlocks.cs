@@ -6,7 +6,7 @@ namespace StabilityStudy.Reporting.Text;
 /// <summary>Writes single blocks as lines.</summary>
 internal static class TextBlocks
 {
-    /// <summary>Writes a block; a page break, and a list without items, gives no lines.</summary>
+    /// <summary>Writes a block; a page break, and a list without items, gives no lines. A group is opened before.</summary>
     public static ImmutableArray<string> Write(Block block, int width) =>
         block switch
         {
@@ -36,7 +36,8 @@ internal static class TextBlocks
             Floating floating => Write(floating.Figure, width),
             ChartRow row => [.. row.Charts.SelectMany(c => WriteChart(c, width))],
             FlowFigure flow => WriteFlow(flow, width),
-            _ => [],
+            PageBreak => [],
+            _ => throw new InvalidOperationException($"No drawing of {block.GetType().Name}."),
         };
 
     private static ImmutableArray<string> WriteFlow(FlowFigure flow, int width) =>
