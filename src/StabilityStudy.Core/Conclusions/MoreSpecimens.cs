@@ -1,3 +1,6 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Criteria;
+
 namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>
@@ -6,5 +9,11 @@ namespace StabilityStudy.Core.Conclusions;
 /// </summary>
 /// <param name="Specimens">Smallest number, at most 200, with a chance of about 0.80 of meeting every criterion with error control together, with as many specimens a day as here; null when none does or more are unlikely to help.</param>
 /// <param name="UnlikelyToHelp">Whether more specimens are unlikely to help: the observed change itself is at or beyond a limit, or the doubt is of another kind, such as few collection days or many pairs left out.</param>
-/// <param name="Because">Which criterion decides the number, or why more are unlikely to help, in words.</param>
-public sealed record MoreSpecimens(int? Specimens, bool UnlikelyToHelp, string Because);
+public sealed record MoreSpecimens(int? Specimens, bool UnlikelyToHelp)
+{
+    /// <summary>The figure that decides: the one beyond its limit where more are unlikely to help, else the one that needs most; null where only other doubts are open.</summary>
+    public JudgedFigure? Deciding { get; init; }
+
+    /// <summary>What stays open however many specimens there are.</summary>
+    public ImmutableArray<VerdictReason> Beside { get; init; } = [];
+}

@@ -12,21 +12,6 @@ internal static class SpecimensStillNeeded
     /// <summary>Wanted chance of meeting every criterion, a usual one in planning.</summary>
     private const double Power = 0.80;
 
-    /// <summary>Reasons for which a criterion stays open however many specimens there are.</summary>
-    private static readonly ImmutableArray<string> s_notOfNumber =
-    [
-        "too-few-days",
-        "zero-spread",
-        "uncounted-pairs",
-        "skewed",
-        "too-few-measured",
-        "agreeing-beyond-limit",
-        "open-if-runs-moved",
-        "level-outside-coverage",
-        "too-few-weak-positives",
-        "repeat-draws-as-independent",
-    ];
-
     /// <summary>The number or why there is none; null when the conclusion is another, or a criterion is open that no number can be computed for.</summary>
     /// <param name="own">What the time point's data alone conclude.</param>
     /// <param name="criteria">What each criterion says.</param>
@@ -52,20 +37,20 @@ internal static class SpecimensStillNeeded
 
         var openFigures = open.SelectMany(result => result.Sized(compared, days))
             .ToImmutableArray();
-        if (openFigures.FirstOrDefault(figure => figure.Beyond is not null) is { } beyond)
+        if (openFigures.FirstOrDefault(figure => figure.IsBeyond) is { } beyond)
         {
-            return new(null, true, beyond.Beyond!);
+            return new(null, true) { Deciding = beyond.Figure };
         }
 
-        var beside = open.SelectMany(result => result.Reasons)
-            .Where(reason => s_notOfNumber.Contains(reason.Code))
-            .Concat(doubts)
-            .Select(reason => reason.Text)
-            .Distinct()
-            .ToImmutableArray();
+        ImmutableArray<VerdictReason> beside =
+        [
+            .. open.SelectMany(result => result.Reasons)
+                .Where(reason => reason.StaysWithMore)
+                .Concat(doubts),
+        ];
         if (!openFigures.Any(figure => figure is { IsOpen: true, SmallestFor: not null }))
         {
-            return beside.IsEmpty ? null : new(null, true, string.Join("; ", beside));
+            return beside.IsEmpty ? null : new(null, true) { Beside = beside };
         }
 
         // Each of k figures may fail with a k-th of the chance, so that all are met with the wanted one, however they go together.
@@ -74,13 +59,9 @@ internal static class SpecimensStillNeeded
             .Where(figure => figure.SmallestFor is not null)
             .ToImmutableArray();
         var each = 1 - ((1 - Power) / computable.Length);
-        var (criterion, specimens) = computable
-            .Select(figure => (figure.Criterion, Specimens: figure.SmallestFor!(each)))
+        var (deciding, specimens) = computable
+            .Select(figure => (figure.Figure, Specimens: figure.SmallestFor!(each)))
             .MaxBy(item => item.Specimens ?? int.MaxValue);
-        return new(
-            specimens,
-            false,
-            string.Join("; besides, ", [$"criterion {criterion} decides", .. beside])
-        );
+        return new(specimens, false) { Deciding = deciding, Beside = beside };
     }
 }

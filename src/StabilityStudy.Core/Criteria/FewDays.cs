@@ -15,14 +15,6 @@ internal static class FewDays
     public static VerdictReason? Of(int days, bool sameRun, int minimumDays)
     {
         var required = Math.Max(minimumDays, FewestDays);
-        return days >= required || sameRun
-            ? null
-            : new(
-                "too-few-days",
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"only {days} {(days == 1 ? "collection day" : "collection days")}, at least {required} required: a run's error does not average out over specimens"
-                )
-            );
+        return days >= required || sameRun ? null : new TooFewDaysReason(days, required);
     }
 }

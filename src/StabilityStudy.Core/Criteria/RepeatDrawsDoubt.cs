@@ -17,12 +17,6 @@ internal static class RepeatDrawsDoubt
         var persons = specimens.Select(pair => pair.Subject).Distinct().Count();
         return persons == specimens.Length
             ? null
-            : new(
-                "repeat-draws-as-independent",
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{Counted.Of(specimens.Length, "specimen")} of {Counted.Of(persons, "person")}: the interval takes specimens of one person for independent"
-                )
-            );
+            : new RepeatDrawsReason(specimens.Length, persons);
     }
 }

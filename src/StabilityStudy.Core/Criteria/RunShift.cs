@@ -70,18 +70,6 @@ internal sealed record RunShift(double Percent)
             pairs.Select(pair => Moved(pair, direction * Percent)).ToImmutableArray()
         );
 
-    /// <summary>Why a criterion that is met by count stays open.</summary>
-    /// <param name="percent">The change moved.</param>
-    /// <param name="then">What would then be.</param>
-    public static VerdictReason Reason(double percent, string then) =>
-        new(
-            "open-if-runs-moved",
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"collection days differ, and their runs could by chance have moved every change by {percent:0.0} %: {then}"
-            )
-        );
-
     private static PairRecord Moved(PairRecord pair, double percent) =>
         pair
             is {

@@ -4,13 +4,13 @@ using StabilityStudy.Statistics.Planning;
 namespace StabilityStudy.Core.Criteria;
 
 /// <summary>One figure by which a criterion is judged and on which the number of specimens bears: a mean, a share, the change at a level, the drift of a shape.</summary>
-/// <param name="Criterion">Key of the criterion.</param>
-/// <param name="Beyond">Why the truth, were it what was observed, would not meet the criterion; null when it would.</param>
+/// <param name="Figure">Which figure of which criterion.</param>
+/// <param name="IsBeyond">Whether the truth, were it what was observed, would not meet the criterion.</param>
 /// <param name="IsOpen">Whether it is open because there are too few specimens.</param>
 /// <param name="SmallestFor">The smallest number of specimens, none beyond <see cref="MostSpecimens"/>, that meets it with a chance; null when no number can be computed.</param>
 internal sealed record SizedFigure(
-    string Criterion,
-    string? Beyond,
+    JudgedFigure Figure,
+    bool IsBeyond,
     bool IsOpen,
     Func<double, int?>? SmallestFor
 )
@@ -20,34 +20,32 @@ internal sealed record SizedFigure(
 
     /// <summary>A figure whose interval must lie between two limits.</summary>
     public static SizedFigure OfInterval(
-        string criterion,
+        JudgedFigure figure,
         double mean,
         Scatter scatter,
         (double Lower, double Upper) limits,
         double confidenceLevel,
-        string beyond,
         bool isOpen
     ) =>
         new(
-            criterion,
-            mean <= limits.Lower || mean >= limits.Upper ? beyond : null,
+            figure,
+            mean <= limits.Lower || mean >= limits.Upper,
             isOpen,
             scatter.IsNone ? null : power => scatter.Smallest(power, mean, limits, confidenceLevel)
         );
 
     /// <summary>A share whose exact bound must reach the required one.</summary>
     public static SizedFigure OfShare(
-        string criterion,
+        JudgedFigure figure,
         double share,
         double required,
         double confidenceLevel,
-        string beyond,
         bool isOpen,
         bool withoutErrorControl = false
     ) =>
         new(
-            criterion,
-            share <= required ? beyond : null,
+            figure,
+            share <= required,
             isOpen,
             withoutErrorControl
                 ? null
@@ -55,8 +53,15 @@ internal sealed record SizedFigure(
                     SmallestN.ForIndividual(power, share, required, confidenceLevel, MostSpecimens)
         );
 
-    public static bool IsInterval(VerdictReason reason) => reason.Code == "interval-reaches-limit";
+    public static bool IsInterval(VerdictReason reason) =>
+        reason is IntervalReason { Place: IntervalPlace.ReachesLimit };
 }
+
+/// <summary>A figure that a criterion holds to a limit.</summary>
+/// <param name="Kind">Kind of the criterion.</param>
+/// <param name="Criterion">Its key.</param>
+/// <param name="Level">The decision level, where it has one figure a level.</param>
+public sealed record JudgedFigure(CriterionKind Kind, string Criterion, decimal? Level = null);
 
 /// <summary>How a figure scatters between specimens, and between the means of collection days; 0 where it does not decide.</summary>
 internal sealed record Scatter(double OfSpecimens, double OfDays, double SpecimensPerDay)

@@ -6,10 +6,7 @@ namespace StabilityStudy.Core.Criteria;
 internal static class WorstLevel
 {
     /// <summary>What is said where the protocol states no level.</summary>
-    public static readonly VerdictReason None = new(
-        "no-level",
-        "the protocol states no decision level of the analyte"
-    );
+    public static readonly VerdictReason None = new NoLevelReason();
 
     /// <summary>The level; null without any.</summary>
     public static T? Of<T>(ImmutableArray<T> levels, Func<T, Verdict> verdictOf)

@@ -7,7 +7,7 @@ using StabilityStudy.Core.Pairing;
 namespace StabilityStudy.Core.Doubts;
 
 /// <summary>Runs that no control vouches for: what was tested in them is not assessed.</summary>
-internal static class ControlDoubts
+public static class ControlDoubts
 {
     private const int MostNamed = 5;
 
@@ -34,27 +34,17 @@ internal static class ControlDoubts
             .ToImmutableArray();
         if (!withoutRun.IsEmpty)
         {
-            yield return new(
-                "run-not-recorded",
-                "the run is not recorded, so no control vouches for it: specimens "
-                    + Names(withoutRun)
-            );
+            yield return new RunNotRecordedReason(withoutRun);
         }
 
         if (!evidence.RunsWithoutControl.IsEmpty)
         {
-            yield return new(
-                "run-without-control",
-                "runs without a control within its range: " + Names(evidence.RunsWithoutControl)
-            );
+            yield return new RunWithoutControlReason(evidence.RunsWithoutControl);
         }
 
         if (!evidence.RunsOutOfControl.IsEmpty)
         {
-            yield return new(
-                "control-out-of-range",
-                "runs with a control outside its range: " + Names(evidence.RunsOutOfControl)
-            );
+            yield return new ControlOutOfRangeReason(evidence.RunsOutOfControl);
         }
     }
 

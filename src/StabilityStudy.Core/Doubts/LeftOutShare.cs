@@ -19,12 +19,6 @@ internal static class LeftOutShare
         var leftOut = pairs.Count(pair => pair.IsLeftOut);
         return 100m * leftOut <= percentMaximum * received
             ? null
-            : new(
-                "too-many-left-out",
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{leftOut} of {received} specimens left out ({100m * leftOut / received:0.#} %), at most {percentMaximum:0.##} % allowed: what is left out may be what speaks against the window"
-                )
-            );
+            : new TooManyLeftOutReason(leftOut, received, percentMaximum);
     }
 }

@@ -3,6 +3,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
+using StabilityStudy.Reporting.Report.Criteria;
 
 namespace StabilityStudy.Core.Tests.Analysis;
 
@@ -123,6 +124,6 @@ internal static class AwkwardStudies
                 .SelectMany(cell =>
                     cell.Doubts.Concat(cell.Criteria.SelectMany(result => result.Reasons))
                 )
-                .Select(reason => (reason.Code, reason.Text)),
+                .Select(reason => (reason.Code, ReasonWords.Of(reason))),
         ];
 }

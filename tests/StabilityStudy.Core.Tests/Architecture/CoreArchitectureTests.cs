@@ -20,6 +20,7 @@ public sealed class CoreArchitectureTests
     private static readonly ImmutableDictionary<Type, (Enum Zero, string Reason)> s_zeroMembers =
         new Dictionary<Type, (Enum, string)>
         {
+            [typeof(IntervalPlace)] = (IntervalPlace.ReachesLimit, "claims nothing"),
             [typeof(CriterionKind)] = (CriterionKind.Bias, "is stated by each criterion itself"),
             [typeof(Verdict)] = (Verdict.Inconclusive, "claims nothing"),
             [typeof(Conclusion)] = (Conclusion.Inconclusive, "claims nothing"),

@@ -5,6 +5,7 @@ using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Criteria.Reclassification;
+using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Tests.Studies;
 using StabilityStudy.Statistics.Drift;
 using StabilityStudy.Statistics.Location;
@@ -72,7 +73,8 @@ public sealed class MoreSpecimensTests
         var specimens = Assert.IsType<int>(more.Specimens);
         Assert.False(more.UnlikelyToHelp);
         Assert.True(PowerOf(specimens) >= 0.80 && PowerOf(specimens - 1) < 0.80);
-        Assert.Equal("criterion mean decides", more.Because);
+        Assert.Equal(new JudgedFigure(CriterionKind.Bias, "mean"), more.Deciding);
+        Assert.Empty(more.Beside);
     }
 
     [Fact]
@@ -85,11 +87,7 @@ public sealed class MoreSpecimensTests
             .Cell();
 
         Assert.Equal(
-            new MoreSpecimens(
-                null,
-                true,
-                "the mean change of criterion mean is at or beyond its limit"
-            ),
+            new MoreSpecimens(null, true) { Deciding = new(CriterionKind.Bias, "mean") },
             cell.MoreSpecimens
         );
     }
@@ -97,26 +95,22 @@ public sealed class MoreSpecimensTests
     [Fact]
     public void Few_specimens_all_within_need_nineteen_for_eighty_five_percent() =>
         Assert.Equal(
-            new MoreSpecimens(19, false, "criterion each decides"),
-            Shares(12, 0).Cell().MoreSpecimens
+            ((int?)19, false, new JudgedFigure(CriterionKind.Individual, "each")),
+            Stated(Shares(12, 0).Cell().MoreSpecimens!)
         );
 
     [Fact]
     public void A_share_below_the_required_one_is_unlikely_to_be_helped() =>
         Assert.Equal(
-            new MoreSpecimens(
-                null,
-                true,
-                "the share within of criterion each is at or below the required one"
-            ),
+            new MoreSpecimens(null, true) { Deciding = new(CriterionKind.Individual, "each") },
             Shares(40, 7).Cell().MoreSpecimens
         );
 
     [Fact]
     public void A_share_just_above_the_required_one_needs_more_than_two_hundred() =>
         Assert.Equal(
-            new MoreSpecimens(null, false, "criterion each decides"),
-            Shares(40, 5).Cell().MoreSpecimens
+            ((int?)null, false, new JudgedFigure(CriterionKind.Individual, "each")),
+            Stated(Shares(40, 5).Cell().MoreSpecimens!)
         );
 
     [Fact]
@@ -144,24 +138,32 @@ public sealed class MoreSpecimensTests
 
         Assert.Null(more!.Specimens);
         Assert.True(more.UnlikelyToHelp);
-        Assert.StartsWith("only 10 collection days", more.Because, StringComparison.Ordinal);
+        Assert.Equal(new TooFewDaysReason(10, 11), more.Beside[0]);
     }
 
     [Fact]
     public void Pairs_left_out_give_no_number_and_say_so()
     {
-        var doubt = new VerdictReason("left-out", "too many specimens were left out");
+        var doubt = new TooManyLeftOutReason(11, 50, 20);
 
-        Assert.Equal(
-            new MoreSpecimens(null, true, doubt.Text),
-            SpecimensStillNeeded.Of(
-                Conclusion.Inconclusive,
-                SmallStudy.Quiet(40).Cell().Criteria,
-                [doubt],
-                40,
-                10
-            )
+        var more = SpecimensStillNeeded.Of(
+            Conclusion.Inconclusive,
+            SmallStudy.Quiet(40).Cell().Criteria,
+            [doubt],
+            40,
+            10
         );
+
+        Assert.True(more is { Specimens: null, UnlikelyToHelp: true, Deciding: null });
+        Assert.Equal(doubt, Assert.Single(more.Beside));
+    }
+
+    private static (int? Specimens, bool UnlikelyToHelp, JudgedFigure? Deciding) Stated(
+        MoreSpecimens more
+    )
+    {
+        Assert.Empty(more.Beside);
+        return (more.Specimens, more.UnlikelyToHelp, more.Deciding);
     }
 
     /// <summary>Baselines 25 to 64 s in steps; the changes have the mean given and an SD of 7 %.</summary>
@@ -200,7 +202,7 @@ public sealed class MoreSpecimensTests
             .MoreSpecimens;
         double PowerOf(int n) => IndividualPower.Of(n, 39.0 / 40, 0.90, 0.95);
 
-        Assert.Equal("criterion sides decides", more?.Because);
+        Assert.Equal(new JudgedFigure(CriterionKind.Reclassification, "sides", 40), more?.Deciding);
         Assert.True(PowerOf(more!.Specimens!.Value) >= 0.80);
         Assert.True(PowerOf(more.Specimens.Value - 1) < 0.80);
     }
@@ -217,11 +219,10 @@ public sealed class MoreSpecimensTests
             .MoreSpecimens;
 
         Assert.Equal(
-            new MoreSpecimens(
-                null,
-                true,
-                "the share that changes the side of 40 of criterion sides is at or above the largest allowed"
-            ),
+            new MoreSpecimens(null, true)
+            {
+                Deciding = new(CriterionKind.Reclassification, "sides", 40),
+            },
             more
         );
     }
@@ -238,7 +239,7 @@ public sealed class MoreSpecimensTests
             .MoreSpecimens;
 
         Assert.True(more is { Specimens: null, UnlikelyToHelp: true });
-        Assert.StartsWith("only 0 weak positives", more.Because, StringComparison.Ordinal);
+        Assert.Equal(new TooFewWeakPositivesReason(0, 5), more.Beside[0]);
     }
 
     [Fact]

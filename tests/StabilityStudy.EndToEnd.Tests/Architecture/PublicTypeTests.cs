@@ -41,6 +41,7 @@ public sealed class PublicTypeTests
         [PartOutcome.Fails] = "trusts nothing",
         [ControlRule.EveryRun] = "asks for controls",
         [RepeatDraws.LeftOut] = "counts a person once",
+        [IntervalPlace.ReachesLimit] = "claims nothing",
         [CriterionKind.Bias] = "names a kind and claims nothing",
         [DecisionRule.Confidence] = "controls the error",
         [ControlKind.Control] = "must lie within its range",

@@ -5,6 +5,7 @@ using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Criteria.Reclassification;
+using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Reporting.Model;
@@ -23,7 +24,9 @@ public sealed class CellTableTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;
 
-    private static readonly VerdictReason s_reason = new("invented", "An invented reason");
+    private static readonly VerdictReason s_reason = new NotComputableReason(
+        new("invented", "An invented reason")
+    );
     private static readonly Limit s_limit = new("level", 5m, null, "invented");
 
     [Fact]
@@ -242,7 +245,12 @@ public sealed class CellTableTests
     ) =>
         Assert.Contains(
             expected,
-            MoreSpecimensWords.Of(new MoreSpecimens(specimens, unlikely, "The mean decides")),
+            MoreSpecimensWords.Of(
+                new MoreSpecimens(specimens, unlikely)
+                {
+                    Deciding = new(CriterionKind.Bias, "mean"),
+                }
+            ),
             Comparison
         );
 
@@ -252,15 +260,20 @@ public sealed class CellTableTests
         var analysis = OddStudies.All["40 pairs"];
         var cell = CriterionTextTests.FirstCell(analysis) with
         {
-            Doubts = [new("left-out", "Too many pairs were left out")],
-            MoreSpecimens = new MoreSpecimens(64, false, "The mean decides"),
+            Doubts = [new TooManyLeftOutReason(11, 50, 20)],
+            MoreSpecimens = new MoreSpecimens(64, false)
+            {
+                Deciding = new(CriterionKind.Bias, "mean"),
+            },
         };
         var sequence = analysis.Sequences[0] with { Cells = [cell] };
         var page = CellSections.Of(analysis, sequence).Single();
 
         Assert.Contains(
             page.Blocks.OfType<Bullets>().SelectMany(list => list.Items),
-            text => text == "Too many pairs were left out."
+            text =>
+                text
+                == "11 of 50 specimens left out (22 %), at most 20 % allowed: what is left out may be what speaks against the window."
         );
         Assert.Contains(
             page.Blocks.OfType<Paragraph>(),

@@ -1,6 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 
@@ -188,13 +188,13 @@ public sealed class ConclusionSentenceTests
                 cell with
                 {
                     Conclusion = Conclusion.Inconclusive,
-                    Doubts = [new VerdictReason("too-many-left-out", "13 of 40 are left out")],
+                    Doubts = [new TooManyLeftOutReason(13, 40, 20)],
                 }
         );
         var sequence = analysis.Sequences[0] with { Window = null };
 
         Assert.Contains(
-            "At 6 h the data do not decide: 13 of 40 are left out.",
+            "At 6 h the data do not decide: 13 of 40 specimens left out (32.5 %), at most 20 % allowed: what is left out may be what speaks against the window.",
             FirstPageParts.Verdict(analysis with { Sequences = [sequence] }).Sentence,
             Comparison
         );

@@ -1,6 +1,7 @@
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Specimens;
@@ -73,7 +74,7 @@ public sealed class ConclusionTableTests
     public void Every_criterion_of_a_cell_has_its_figure()
     {
         var bounds = ClopperPearson.Bounds(38, 40, 0.95);
-        var reason = new VerdictReason("share-shown", "shown");
+        var reason = new ShareShownReason(85);
         var analysis = FirstPageParts.WithCell(
             OddStudies.All["40 pairs"],
             0,

@@ -37,15 +37,7 @@ internal static class BiasDoubts
                 && cell.Data.Pairs.Difference.All(d => d == first)
         )
         {
-            doubts.Add(
-                new(
-                    "zero-spread",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"all changes are the same, so the data tell no more than ± half a reporting increment ({changes.Resolution:0.###})"
-                    )
-                )
-            );
+            doubts.Add(new SameChangesReason(changes.Resolution));
         }
 
         if (OfUncounted(cell.Uncounted) is { } missing)
@@ -55,7 +47,7 @@ internal static class BiasDoubts
 
         if (spread.NotComputable is { Code: AssumptionCode.TooFewValues } tooFew)
         {
-            doubts.Add(new(tooFew.Code, tooFew.Reason));
+            doubts.Add(new NotComputableReason(tooFew));
         }
 
         if (
@@ -71,15 +63,7 @@ internal static class BiasDoubts
 
     /// <summary>Specimens that neither a mean nor a share counts are a doubt; null when there are none.</summary>
     public static VerdictReason? OfUncounted(int uncounted) =>
-        uncounted == 0
-            ? null
-            : new(
-                "uncounted-pairs",
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"{Counted.Of(uncounted, "specimen")} without a pair of measured results, which no individual criterion counts"
-                )
-            );
+        uncounted == 0 ? null : new UncountedPairsReason(uncounted);
 
     /// <summary>Changes skewed toward the limit that is nearer to their center; null when they are not, or little.</summary>
     public static VerdictReason? OfSkewness(double skewness, double center, ChangeOnScale changes)
@@ -89,14 +73,6 @@ internal static class BiasDoubts
         var toward =
             (skewness > LargestSkewness && roomAbove <= roomBelow)
             || (skewness < -LargestSkewness && roomBelow <= roomAbove);
-        return toward
-            ? new(
-                "skewed",
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"the changes are skewed toward the nearer limit (skewness {skewness:0.0}), so its interval is too short"
-                )
-            )
-            : null;
+        return toward ? new SkewedReason(skewness) : null;
     }
 }

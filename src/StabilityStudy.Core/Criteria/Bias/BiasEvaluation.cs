@@ -89,10 +89,7 @@ internal static class BiasEvaluation
     ) =>
         (
             mean >= changes.LowerLimit && mean <= changes.UpperLimit ? Verdict.Met : Verdict.NotMet,
-            new(
-                "mean-only-no-error-control",
-                "the rule holds the mean alone to the limit, so the chance of a false claim is not controlled"
-            )
+            new MeanAloneReason()
         );
 
     /// <summary>What an interval of the mean, or of a location in its place, says.</summary>
@@ -101,14 +98,20 @@ internal static class BiasEvaluation
         double upper,
         ChangeOnScale changes
     ) =>
-        IntervalVerdict.Of(lower, upper, changes.LowerLimit, changes.UpperLimit, "the mean change");
+        IntervalVerdict.Of(
+            lower,
+            upper,
+            changes.LowerLimit,
+            changes.UpperLimit,
+            new MeanChangeFigure()
+        );
 
     private static BiasResult Refused(BiasCriterion criterion, Limit limit, NotComputable why) =>
         new(
             criterion.Id,
             limit,
             Verdict.Inconclusive,
-            [new(why.Code, why.Reason)],
+            [new NotComputableReason(why)],
             criterion.Scale,
             criterion.ConfidenceLevel,
             ChangeOnScale.LimitsOn(criterion.Scale, limit)?.Lower,

@@ -110,7 +110,8 @@ internal static class BiasSensitivity
         }
 
         var doubted = result.Reasons.Any(reason =>
-            reason.Code is "too-few-days" or "uncounted-pairs" or "zero-spread"
+            reason is TooFewDaysReason or UncountedPairsReason or SameChangesReason
+            || reason.Code == AssumptionCode.ZeroSpread
         );
         return result with
         {

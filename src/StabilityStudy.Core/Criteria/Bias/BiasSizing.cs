@@ -10,14 +10,13 @@ internal static class BiasSizing
             ?
             [
                 SizedFigure.OfInterval(
-                    bias.Criterion,
+                    new JudgedFigure(CriterionKind.Bias, bias.Criterion),
                     mean.Mean,
-                    bias.Reasons.Any(reason => reason.Code == "mean-only-no-error-control")
+                    bias.Reasons.OfType<MeanAloneReason>().Any()
                         ? Scatter.None
                         : Scatter.OfMean(mean, 1),
                     (bias.LowerLimit!.Value, bias.UpperLimit!.Value),
                     bias.ConfidenceLevel,
-                    $"the mean change of criterion {bias.Criterion} is at or beyond its limit",
                     bias.Reasons.Any(SizedFigure.IsInterval)
                 ),
             ]

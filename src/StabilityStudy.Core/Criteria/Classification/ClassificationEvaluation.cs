@@ -48,16 +48,13 @@ internal static class ClassificationEvaluation
             verdict == Verdict.Met
                 ?
                 [
-                    .. new[]
+                    .. new VerdictReason?[]
                     {
                         FewWeak(weak, criterion),
                         cell.FewDaysOfShare(counted),
                         shift is not null
                         && moved.Any(item => Judge(item, criterion) != Verdict.Met)
-                            ? RunShift.Reason(
-                                shift.Percent,
-                                "the classes would then no longer be shown to be kept"
-                            )
+                            ? new OpenIfRunsMovedReason(shift.Percent, new ClassesOpenIfMoved())
                             : null,
                     }.OfType<VerdictReason>(),
                 ]
@@ -133,36 +130,21 @@ internal static class ClassificationEvaluation
         : cutoffs.IsEmpty ? null
         : ResultRange.Of(result)?.Reaches(cutoffs);
 
-    private static VerdictReason? FewWeak(int weak, ClassificationCriterion criterion) =>
+    private static TooFewWeakPositivesReason? FewWeak(
+        int weak,
+        ClassificationCriterion criterion
+    ) =>
         weak >= criterion.WeakPositivesMinimum
             ? null
-            : new(
-                "too-few-weak-positives",
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"only {weak} weak positives, at least {criterion.WeakPositivesMinimum} required: these are the ones that a delay loses first"
-                )
-            );
+            : new TooFewWeakPositivesReason(weak, criterion.WeakPositivesMinimum);
 
-    private static VerdictReason ReasonOf(Verdict verdict, decimal percentMinimum)
-    {
-        var percent = percentMinimum.ToString("0.##", CultureInfo.InvariantCulture);
-        return verdict switch
+    private static VerdictReason ReasonOf(Verdict verdict, decimal percentMinimum) =>
+        verdict switch
         {
-            Verdict.Met => new(
-                "classes-shown-kept",
-                $"the data show that at least {percent} % of specimens keep their class"
-            ),
-            Verdict.NotMet => new(
-                "classes-shown-lost",
-                $"the data show that fewer than {percent} % of specimens keep their class"
-            ),
-            Verdict.Inconclusive => new(
-                "classes-open",
-                $"the data leave open whether {percent} % of specimens keep their class"
-            ),
+            Verdict.Met => new ClassesKeptReason(percentMinimum),
+            Verdict.NotMet => new ClassesLostReason(percentMinimum),
+            Verdict.Inconclusive => new ClassesOpenReason(percentMinimum),
         };
-    }
 
     private static ImmutableArray<ClassChange> Table(ImmutableArray<Classified> persons) =>
         [

@@ -11,12 +11,11 @@ internal static class ClassificationSizing
             :
             [
                 SizedFigure.OfShare(
-                    classes.Criterion,
+                    new JudgedFigure(CriterionKind.Classification, classes.Criterion),
                     (double)classes.Kept / classes.Counted,
                     classes.RequiredShare,
                     classes.ConfidenceLevel,
-                    $"the share that keeps its class of criterion {classes.Criterion} is at or below the required one",
-                    classes.Reasons.Any(reason => reason.Code == "classes-open")
+                    classes.Reasons.OfType<ClassesOpenReason>().Any()
                 ),
             ];
 }

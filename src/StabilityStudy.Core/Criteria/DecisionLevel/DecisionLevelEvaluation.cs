@@ -53,7 +53,7 @@ internal static class DecisionLevelEvaluation
         ];
         ImmutableArray<VerdictReason> doubts =
         [
-            .. new[]
+            .. new VerdictReason?[]
             {
                 cell.FewDaysOfMean,
                 BiasDoubts.OfUncounted(cell.Uncounted),
@@ -82,17 +82,18 @@ internal static class DecisionLevelEvaluation
     {
         var coverage = LevelCoverage.Of(level, data, context.Analyte);
         var allowed = ChangeOnScale.AllowanceOf(limit).At((double)level);
-        var at = level.ToString(CultureInfo.InvariantCulture) + " " + context.Analyte.ShownUnit;
-        LevelResult With(Estimate<BiasAtLevel> change, Verdict verdict, string code, string text) =>
-            new(level, coverage.Below, coverage.Above, allowed, change, verdict, new(code, text));
+        var at = new LevelInUnit(level, context.Analyte.ShownUnit);
+        LevelResult With(Estimate<BiasAtLevel> change, Verdict verdict, VerdictReason reason) =>
+            new(level, coverage.Below, coverage.Above, allowed, change, verdict, reason);
         if (coverage.Gap is { } gap)
         {
-            var text = $"{at} is outside what the baselines cover: {gap}";
             return With(
-                Estimate.Refused<BiasAtLevel>("level-outside-coverage", text),
+                Estimate.Refused<BiasAtLevel>(
+                    LevelCoverage.OutsideCoverage,
+                    "The baselines do not cover the level."
+                ),
                 Verdict.Inconclusive,
-                "level-outside-coverage",
-                text
+                new LevelOutsideCoverageReason(at, gap)
             );
         }
 
@@ -106,18 +107,16 @@ internal static class DecisionLevelEvaluation
         );
         if (!change.TryGet(out var bias))
         {
-            var why = change.NotComputable!;
-            return With(change, Verdict.Inconclusive, why.Code, why.Reason);
+            return With(
+                change,
+                Verdict.Inconclusive,
+                new NotComputableReason(change.NotComputable!)
+            );
         }
 
         if (data.Pairs.AreOnOneLine())
         {
-            return With(
-                change,
-                Verdict.Inconclusive,
-                AssumptionCode.ZeroSpread,
-                "the pairs lie on one line, so the data tell no more than the reporting increment"
-            );
+            return With(change, Verdict.Inconclusive, new PairsOnOneLineReason());
         }
 
         var (verdict, reason) = IntervalVerdict.Of(
@@ -125,11 +124,11 @@ internal static class DecisionLevelEvaluation
             bias.Upper,
             -allowed,
             allowed,
-            $"the change predicted at {at}"
+            new ChangeAtLevelFigure(at)
         );
         return verdict == Verdict.Met && SkewedToward(bias.Bias, allowed, data, limit) is { } skewed
-            ? With(change, Verdict.Inconclusive, skewed.Code, skewed.Text)
-            : With(change, verdict, reason.Code, reason.Text);
+            ? With(change, Verdict.Inconclusive, skewed)
+            : With(change, verdict, reason);
     }
 
     /// <summary>The skewness of the changes as shares of the allowance, toward the limit that is nearer to the predicted change; null when it is small.</summary>

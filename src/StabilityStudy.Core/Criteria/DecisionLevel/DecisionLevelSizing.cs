@@ -16,14 +16,11 @@ internal static class DecisionLevelSizing
             where level.Change.Value is not null
             let change = level.Change.Value
             select SizedFigure.OfInterval(
-                levels.Criterion,
+                new JudgedFigure(CriterionKind.DecisionLevel, levels.Criterion, level.Level),
                 change.Bias,
                 ScatterOf(change, compared, days),
                 (-level.Allowed, level.Allowed),
                 levels.ConfidenceLevel,
-                FormattableString.Invariant(
-                    $"the change predicted at {level.Level} of criterion {levels.Criterion} is at or beyond its limit"
-                ),
                 SizedFigure.IsInterval(level.Reason)
             ),
         ];

@@ -30,16 +30,7 @@ internal static class DriftEvaluation
         ) => new(criterion.Id, limit, verdict, reasons, criterion.ConfidenceLevel, shapes);
         if (limit is not { Percent: { } percent, AbsoluteInUnit: null })
         {
-            return Result(
-                Verdict.Inconclusive,
-                [
-                    new(
-                        Estimates.ChangeOnScale.LimitNotOnScale,
-                        "drift is measured in percent, and the limit is not in percent alone"
-                    ),
-                ],
-                []
-            );
+            return Result(Verdict.Inconclusive, [new LimitNotInPercentReason()], []);
         }
 
         var series = DriftResult.Series(compared);
@@ -67,20 +58,10 @@ internal static class DriftEvaluation
     }
 
     private static (Verdict, VerdictReason) Together(ImmutableArray<ShapeResult> shapes) =>
-        shapes.IsEmpty
-            ? (
-                Verdict.Inconclusive,
-                new("no-shape-declared", "the protocol declares no shape of drift")
-            )
+        shapes.IsEmpty ? (Verdict.Inconclusive, new NoShapeReason())
         : shapes.All(shape => shape.Verdict == shapes[0].Verdict)
             ? (shapes[0].Verdict, shapes[0].Reason)
-        : (
-            Verdict.Inconclusive,
-            new(
-                "shapes-disagree",
-                "the declared shapes of drift lead to different verdicts, and nothing in the data says which is true"
-            )
-        );
+        : (Verdict.Inconclusive, new ShapesDisagreeReason());
 
     private static ShapeResult Judge(
         DriftShape shape,
@@ -91,20 +72,22 @@ internal static class DriftEvaluation
     {
         if (!slope.TryGet(out var drift))
         {
-            var why = slope.NotComputable!;
-            return new(shape, slope, null, limit, Verdict.Inconclusive, new(why.Code, why.Reason));
+            return new(
+                shape,
+                slope,
+                null,
+                limit,
+                Verdict.Inconclusive,
+                new NotComputableReason(slope.NotComputable!)
+            );
         }
 
         var predicted = DriftPrediction.At(drift, plannedHours);
-        ShapeResult With(Verdict verdict, string code, string text) =>
-            new(shape, slope, predicted, limit, verdict, new(code, text));
+        ShapeResult With(Verdict verdict, VerdictReason reason) =>
+            new(shape, slope, predicted, limit, verdict, reason);
         if (drift.MeanSlope.BySpecimen.StandardDeviation == 0)
         {
-            return With(
-                Verdict.Inconclusive,
-                AssumptionCode.ZeroSpread,
-                "all specimens drift by the same amount, so the data tell no more than the reporting increment"
-            );
+            return With(Verdict.Inconclusive, new SameDriftReason());
         }
 
         var (verdict, reason) = IntervalVerdict.Of(
@@ -112,8 +95,8 @@ internal static class DriftEvaluation
             predicted.UpperBound,
             -limit,
             limit,
-            "the predicted change"
+            new PredictedChangeFigure()
         );
-        return With(verdict, reason.Code, reason.Text);
+        return With(verdict, reason);
     }
 }

@@ -11,12 +11,11 @@ internal static class DriftSizing
             .. from shape in drift.Shapes
             where shape.Predicted is not null
             select SizedFigure.OfInterval(
-                drift.Criterion,
+                new JudgedFigure(CriterionKind.Drift, drift.Criterion),
                 shape.Predicted!.Change,
                 Scatter.OfMean(shape.Slope.Value!.MeanSlope, Math.Abs(Growth(shape))),
                 (-shape.LimitPercent, shape.LimitPercent),
                 drift.ConfidenceLevel,
-                $"the change that criterion {drift.Criterion} predicts is at or beyond its limit",
                 SizedFigure.IsInterval(shape.Reason)
             ),
         ];

@@ -64,7 +64,7 @@ internal static class IndividualEvaluation
                 criterion.Id,
                 limit,
                 Verdict.Inconclusive,
-                [new(AssumptionCode.TooFewValues, reason)],
+                [new NothingCountedReason()],
                 criterion.ConfidenceLevel,
                 agreement,
                 required,
@@ -88,17 +88,12 @@ internal static class IndividualEvaluation
         reasons.Add(decided.Reason);
         if (criterion.Rule == DecisionRule.PointOnly)
         {
-            reasons.Add(
-                new(
-                    "point-share-no-error-control",
-                    "the rule holds the observed share alone to the required one, so the chance of a false claim is not controlled"
-                )
-            );
+            reasons.Add(new ShareAloneReason());
         }
 
         if (agreement.Undecidable > 0)
         {
-            reasons.Add(UndecidableReason(criterion, agreement));
+            reasons.Add(Undecided(criterion, agreement));
         }
 
         return new IndividualResult(
@@ -137,76 +132,29 @@ internal static class IndividualEvaluation
         AgreementCount agreement
     )
     {
-        var percent = criterion.SharePercentMinimum.ToString("0.##", CultureInfo.InvariantCulture);
+        var percent = criterion.SharePercentMinimum;
         var withoutAgreeing = agreement.Counted - agreement.AgreeingBeyond;
-        if (
-            IsRefuted(criterion, agreement, agreement.Counted)
+        return IsRefuted(criterion, agreement, agreement.Counted)
             || IsRefuted(criterion, agreement, withoutAgreeing)
-        )
-        {
-            return (
-                Verdict.NotMet,
-                new(
-                    "share-refuted",
-                    $"the data show that fewer than {percent} % of specimens stay within the allowable difference"
+                ? (Verdict.NotMet, new ShareRefutedReason(percent))
+            : !Allows(criterion, agreement.Counted, agreement.Outside)
+                ? (Verdict.Inconclusive, new ShareOpenReason(percent))
+            : !Allows(criterion, agreement.Measured, 0)
+                ? (Verdict.Inconclusive, new TooFewMeasuredReason(percent))
+            : !Allows(criterion, withoutAgreeing, agreement.Outside)
+                ? (
+                    Verdict.Inconclusive,
+                    new AgreeingBeyondLimitReason(percent, agreement.AgreeingBeyond)
                 )
-            );
-        }
-
-        if (!Allows(criterion, agreement.Counted, agreement.Outside))
-        {
-            return (
-                Verdict.Inconclusive,
-                new(
-                    "share-open",
-                    $"the data leave open whether {percent} % of specimens stay within the allowable difference"
-                )
-            );
-        }
-
-        if (!Allows(criterion, agreement.Measured, 0))
-        {
-            return (
-                Verdict.Inconclusive,
-                new(
-                    "too-few-measured",
-                    $"too few pairs were measured both times to show {percent} %, were they all within the allowable difference; two results beyond a limit agree without showing by how much they differ"
-                )
-            );
-        }
-
-        if (!Allows(criterion, withoutAgreeing, agreement.Outside))
-        {
-            return (
-                Verdict.Inconclusive,
-                new(
-                    "agreeing-beyond-limit",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{percent} % is reached only with {Counted.Of(agreement.AgreeingBeyond, "specimen")} whose results both lie beyond a limit of measurement, which agree without showing by how much they differ"
+            : !Allows(criterion, withoutAgreeing, agreement.OutsideIfMoved)
+                ? (
+                    Verdict.Inconclusive,
+                    new OpenIfRunsMovedReason(
+                        agreement.RunShiftPercent ?? 0,
+                        new MoreOutsideIfMoved(agreement.OutsideIfMoved, agreement.Counted, percent)
                     )
                 )
-            );
-        }
-
-        return Allows(criterion, withoutAgreeing, agreement.OutsideIfMoved)
-            ? (
-                Verdict.Met,
-                new(
-                    "share-shown",
-                    $"the data show that at least {percent} % of specimens stay within the allowable difference"
-                )
-            )
-            : (
-                Verdict.Inconclusive,
-                RunShift.Reason(
-                    agreement.RunShiftPercent ?? 0,
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{agreement.OutsideIfMoved} of {agreement.Counted} would then be outside, which leaves {percent} % open"
-                    )
-                )
-            );
+            : (Verdict.Met, new ShareShownReason(percent));
     }
 
     private static bool Allows(IndividualCriterion criterion, int counted, int outside) =>
@@ -230,7 +178,7 @@ internal static class IndividualEvaluation
             );
     }
 
-    private static VerdictReason UndecidableReason(
+    private static UndecidableReason Undecided(
         IndividualCriterion criterion,
         AgreementCount agreement
     )
@@ -240,12 +188,10 @@ internal static class IndividualEvaluation
             agreement.Counted,
             criterion.ConfidenceLevel
         );
-        return new(
-            "undecidable-counted-outside",
-            string.Create(
-                CultureInfo.InvariantCulture,
-                $"{agreement.Undecidable} of {agreement.Counted} specimens are undecidable and count as outside; were they inside, the lower bound of the share would be {100 * favorable.OneSidedLower:0.##} %"
-            )
+        return new UndecidableReason(
+            agreement.Undecidable,
+            agreement.Counted,
+            favorable.OneSidedLower
         );
     }
 }

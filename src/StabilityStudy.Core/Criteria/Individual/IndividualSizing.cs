@@ -11,13 +11,12 @@ internal static class IndividualSizing
             :
             [
                 SizedFigure.OfShare(
-                    individual.Criterion,
+                    new JudgedFigure(CriterionKind.Individual, individual.Criterion),
                     (double)individual.Agreement.Inside / individual.Agreement.Counted,
                     individual.RequiredShare,
                     individual.ConfidenceLevel,
-                    $"the share within of criterion {individual.Criterion} is at or below the required one",
-                    individual.Reasons.Any(reason => reason.Code == "share-open"),
-                    individual.Reasons.Any(reason => reason.Code == "point-share-no-error-control")
+                    individual.Reasons.OfType<ShareOpenReason>().Any(),
+                    individual.Reasons.OfType<ShareAloneReason>().Any()
                 ),
             ];
 }

@@ -54,7 +54,11 @@ internal static class ReclassificationEvaluation
         var worst = WorstLevel.Of(levels, level => level.Verdict);
         var reason =
             worst is { Verdict: Verdict.Met } && levels.Length > 1
-                ? new VerdictReason(worst.Reason.Code, ShownFew(criterion, levels, context))
+                ? new ChangesFewReason(
+                    criterion.SharePercentMaximum,
+                    [.. levels.Select(level => level.Level)],
+                    context.Analyte.ShownUnit
+                )
                 : worst?.Reason ?? WorstLevel.None;
         var verdict = worst?.Verdict ?? Verdict.Inconclusive;
         var fewDays = verdict == Verdict.Met ? cell.FewDaysOfShare(counted) : null;
@@ -67,16 +71,6 @@ internal static class ReclassificationEvaluation
             levels
         );
     }
-
-    private static string ShownFew(
-        ReclassificationCriterion criterion,
-        ImmutableArray<LevelReclassification> levels,
-        CellContext context
-    ) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"the data show that at most {criterion.SharePercentMaximum:0.##} % of specimens change the side of {string.Join(" and of ", levels.Select(level => level.Level.ToString(CultureInfo.InvariantCulture)))} {context.Analyte.ShownUnit}"
-        );
 
     /// <summary>Where no baseline is near a level none can change its side, which shows nothing.</summary>
     private static LevelReclassification IfCovered(
@@ -101,12 +95,9 @@ internal static class ReclassificationEvaluation
             : level with
             {
                 Verdict = Verdict.Inconclusive,
-                Reason = new(
-                    "level-outside-coverage",
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"{level.Level} {context.Analyte.ShownUnit} is outside what the baselines cover: {below} baselines below and {above} above it, at least {LevelCoverage.FewestOnEitherSide} needed on either side"
-                    )
+                Reason = new LevelOutsideCoverageReason(
+                    new(level.Level, context.Analyte.ShownUnit),
+                    new FewBaselines(below, above)
                 ),
             };
     }
@@ -134,10 +125,7 @@ internal static class ReclassificationEvaluation
             : stated with
             {
                 Verdict = Verdict.Inconclusive,
-                Reason = RunShift.Reason(
-                    shift.Percent,
-                    "the changes of side would then no longer be shown to be few"
-                ),
+                Reason = new OpenIfRunsMovedReason(shift.Percent, new SidesOpenIfMoved()),
             };
     }
 
@@ -160,8 +148,7 @@ internal static class ReclassificationEvaluation
         var (up, down) = (Number(Move.Up), Number(Move.Down));
         var (failed, open) = (Number(Move.Failed), Number(Move.Undecidable));
         var changed = up + down + failed + open;
-        var percent = criterion.SharePercentMaximum.ToString("0.##", CultureInfo.InvariantCulture);
-        var at = level.ToString(CultureInfo.InvariantCulture) + " " + context.Analyte.ShownUnit;
+        var at = new LevelInUnit(level, context.Analyte.ShownUnit);
         var verdict = moves.IsEmpty
             ? Verdict.Inconclusive
             : ShareKept.Judge(
@@ -184,18 +171,13 @@ internal static class ReclassificationEvaluation
             verdict,
             verdict switch
             {
-                Verdict.Met => new(
-                    "changes-shown-few",
-                    $"the data show that at most {percent} % of specimens change the side of {at}"
+                Verdict.Met => new ChangesFewReason(
+                    criterion.SharePercentMaximum,
+                    [level],
+                    at.Unit
                 ),
-                Verdict.NotMet => new(
-                    "changes-shown-many",
-                    $"the data show that more than {percent} % of specimens change the side of {at}"
-                ),
-                Verdict.Inconclusive => new(
-                    "changes-open",
-                    $"the data leave open whether at most {percent} % of specimens change the side of {at}"
-                ),
+                Verdict.NotMet => new ChangesManyReason(criterion.SharePercentMaximum, at),
+                Verdict.Inconclusive => new ChangesOpenReason(criterion.SharePercentMaximum, at),
             }
         );
     }

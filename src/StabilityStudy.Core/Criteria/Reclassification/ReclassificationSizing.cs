@@ -11,14 +11,15 @@ internal static class ReclassificationSizing
                 .Levels.Where(level => level.Counted > 0)
                 .Select(level =>
                     SizedFigure.OfShare(
-                        sides.Criterion,
+                        new JudgedFigure(
+                            CriterionKind.Reclassification,
+                            sides.Criterion,
+                            level.Level
+                        ),
                         (double)(level.Counted - level.Changed) / level.Counted,
                         1 - sides.LargestShare,
                         sides.ConfidenceLevel,
-                        FormattableString.Invariant(
-                            $"the share that changes the side of {level.Level} of criterion {sides.Criterion} is at or above the largest allowed"
-                        ),
-                        level.Reason.Code == "changes-open"
+                        level.Reason is ChangesOpenReason
                     )
                 ),
         ];

@@ -9,8 +9,6 @@ internal sealed record BiasReason(BiasWords Words, Cell Cell)
 {
     private const string OfMeanItself = "itself lies beyond";
 
-    private const string MeanOnly = "mean-only-no-error-control";
-
     private BiasResult Bias => Words.Result;
 
     /// <param name="withFigures">Whether the figures stand in the sentence, or beside it in a table.</param>
@@ -29,18 +27,22 @@ internal sealed record BiasReason(BiasWords Words, Cell Cell)
         var control = Words.IsEstimateAlone ? $" ({CriterionWords.NoErrorControl})" : "";
         return withFigures
             ? $"mean change {Words.Figure(mean.Mean)} ({NumberText.Percent(Bias.ConfidenceLevel)} interval {Words.Interval(mean.Lower, mean.Upper)}){control} {Place} {Words.AllowedInBrief}"
-                + CriterionWords.Joined(Has("interval-inside") ? ", but " : ", and ", Doubts)
+                + CriterionWords.Joined(IsAt(IntervalPlace.Inside) ? ", but " : ", and ", Doubts)
             : $"{PlaceInBrief(control)} {Words.AllowedInBrief}"
                 + CriterionWords.Joined(", and ", DoubtsInBrief);
     }
 
-    private bool Has(string code) => Bias.Reasons.Any(reason => reason.Code == code);
+    private bool Has<T>()
+        where T : VerdictReason => Bias.Reasons.OfType<T>().Any();
+
+    private bool IsAt(IntervalPlace place) =>
+        Bias.Reasons.OfType<IntervalReason>().Any(reason => reason.Place == place);
 
     private string Place =>
-        Has("interval-inside") ? "lies inside"
-        : Has("interval-outside") ? "lies wholly beyond"
+        IsAt(IntervalPlace.Inside) ? "lies inside"
+        : IsAt(IntervalPlace.Outside) ? "lies wholly beyond"
         : Bias.Verdict == Verdict.NotMet ? "lies beyond"
-        : Has(MeanOnly) ? "against"
+        : Has<MeanAloneReason>() ? "against"
         : Bias.Mean.Value is { } mean
         && (mean.Mean <= Bias.LowerLimit || mean.Mean >= Bias.UpperLimit)
             ? OfMeanItself
@@ -49,28 +51,25 @@ internal sealed record BiasReason(BiasWords Words, Cell Cell)
     /// <summary>Says whether the mean or its interval lies there: "the interval of the mean change reaches beyond".</summary>
     private string PlaceInBrief(string control) =>
         Place == OfMeanItself ? $"the mean change{control} {OfMeanItself}"
-        : Bias.Reasons.Any(IsOfInterval) ? $"the interval of the mean change{control} {Place}"
+        : Has<IntervalReason>() ? $"the interval of the mean change{control} {Place}"
         : $"the mean change{control} {Place}";
-
-    private static bool IsOfInterval(VerdictReason reason) =>
-        reason.Code.StartsWith("interval-", StringComparison.Ordinal);
 
     private IEnumerable<string> Doubts => DoubtsBut(_ => false);
 
     /// <summary>The skewness itself stands on the page of the time point.</summary>
     private IEnumerable<string> DoubtsInBrief =>
-        Has("skewed")
-            ? DoubtsBut(reason => reason.Code == "skewed")
+        Has<SkewedReason>()
+            ? DoubtsBut(reason => reason is SkewedReason)
                 .Prepend("its changes are skewed toward that limit")
             : Doubts;
 
     private IEnumerable<string> DoubtsBut(Func<VerdictReason, bool> isSaid) =>
         Bias
             .Reasons.Where(reason =>
-                !IsOfInterval(reason) && reason.Code != MeanOnly && !isSaid(reason)
+                reason is not (IntervalReason or MeanAloneReason) && !isSaid(reason)
             )
             .Select(reason =>
-                reason.Code == "too-few-days"
+                reason is TooFewDaysReason
                     ? $"only {NumberText.Count(Cell.Estimates.CollectionDays)} collection {(Cell.Estimates.CollectionDays == 1 ? "day" : "days")}, at least {NumberText.Count(Words.Protocol.MinimumDays)} required"
                     : ReasonWords.Of(reason)
             );

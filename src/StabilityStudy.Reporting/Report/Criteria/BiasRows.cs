@@ -53,7 +53,7 @@ internal static class BiasRows
                     Math.Sign(spread.Skewness),
                     SkewnessDecimals
                 ),
-                Math.Abs(spread.Skewness) > 1 && bias.Reasons.All(reason => reason.Code != "skewed")
+                Math.Abs(spread.Skewness) > 1 && !bias.Reasons.OfType<SkewedReason>().Any()
                     ? "away from the nearer limit: no doubt"
                     : "",
                 EstimateRow.Criterion(bias.Criterion)

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Globalization;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
@@ -64,6 +65,27 @@ internal static class CriterionWords
             ),
             CriterionKind.Drift => DriftWords.OfRule((DriftCriterion)criterion),
         };
+
+    /// <summary>That a figure is beyond what it is held to.</summary>
+    public static string IsBeyond(JudgedFigure figure) =>
+        figure.Kind switch
+        {
+            CriterionKind.Bias =>
+                $"the mean change of criterion {figure.Criterion} is at or beyond its limit",
+            CriterionKind.Individual =>
+                $"the share within of criterion {figure.Criterion} is at or below the required one",
+            CriterionKind.DecisionLevel =>
+                $"the change predicted at {LevelOf(figure)} of criterion {figure.Criterion} is at or beyond its limit",
+            CriterionKind.Reclassification =>
+                $"the share that changes the side of {LevelOf(figure)} of criterion {figure.Criterion} is at or above the largest allowed",
+            CriterionKind.Classification =>
+                $"the share that keeps its class of criterion {figure.Criterion} is at or below the required one",
+            CriterionKind.Drift =>
+                $"the change that criterion {figure.Criterion} predicts is at or beyond its limit",
+        };
+
+    private static string LevelOf(JudgedFigure figure) =>
+        string.Create(CultureInfo.InvariantCulture, $"{figure.Level}");
 
     /// <summary>Whether the estimate alone was held to the limit.</summary>
     public static bool IsEstimateAlone(CriterionResult result, StudyProtocol protocol) =>

@@ -17,7 +17,7 @@ internal static class MoreSpecimensWords
 
     public static string Of(MoreSpecimens more)
     {
-        var because = TradeWords.Clause(more.Because);
+        var because = Because(more);
         return more switch
         {
             { UnlikelyToHelp: true } => $"More specimens are unlikely to help: {because}.",
@@ -25,6 +25,21 @@ internal static class MoreSpecimensWords
                 $"Were the truth what was observed, a new study with {Counted.Of(count, "specimen")}, as many a day as here, would meet every criterion that controls its error with a chance of about 80 % ({because}). An extension of this study counts only if the protocol planned it.",
             _ =>
                 $"The figures are too close to their limits for more specimens to settle it: were the truth what was observed, not even 200 would meet every criterion with a chance of 80 % ({because}). Ask a shorter time, or keep the last supported one.",
+        };
+    }
+
+    /// <summary>The figure that decides, and what stays open beside it.</summary>
+    private static string Because(MoreSpecimens more)
+    {
+        var beside = more.Beside.Select(ReasonWords.Of).Distinct();
+        return more switch
+        {
+            { Deciding: null } => string.Join("; ", beside),
+            { Deciding: var beyond, UnlikelyToHelp: true } => CriterionWords.IsBeyond(beyond),
+            { Deciding: var deciding } => string.Join(
+                "; besides, ",
+                beside.Prepend($"criterion {deciding.Criterion} decides")
+            ),
         };
     }
 }

@@ -1,9 +1,139 @@
+using System.Diagnostics;
+using System.Globalization;
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Drift;
+using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Criteria.Reclassification;
+using StabilityStudy.Core.Doubts;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Queries;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>Why a verdict is what it is, as a clause.</summary>
 internal static class ReasonWords
 {
-    public static string Of(VerdictReason reason) => TradeWords.Clause(reason.Text);
+    public static string Of(VerdictReason reason) =>
+        reason switch
+        {
+            NotComputableReason { Why: var why } => TradeWords.Clause(why.Reason),
+            NothingCountedReason => "no specimen can be counted",
+            TooFewDaysReason r =>
+                $"only {Whole(r.Days)} {(r.Days == 1 ? "collection day" : "collection days")}, at least {Whole(r.Required)} required: a run's error does not average out over specimens",
+            RepeatDrawsReason r =>
+                $"{Counted.Of(r.Specimens, "specimen")} of {Counted.Of(r.Persons, "person")}: the interval takes specimens of one person for independent",
+            UncountedPairsReason r =>
+                $"{Counted.Of(r.Specimens, "specimen")} without a pair of measured results, which no individual criterion counts",
+            SkewedReason r =>
+                $"the changes are skewed toward the nearer limit (skewness {Text(r.Skewness, "0.0")}), so its interval is too short",
+            IntervalReason r => $"the interval of {Of(r.Figure)} {Of(r.Place)} the allowable bias",
+            NoLevelReason => "the protocol states no decision level of the analyte",
+            LevelOutsideCoverageReason r =>
+                $"{Of(r.Level)} is outside what the baselines cover: {Of(r.Gap)}",
+            OpenIfRunsMovedReason r =>
+                $"collection days differ, and their runs could by chance have moved every change by {Text(r.Percent, "0.0")} %: {Of(r.Then)}",
+            MeanAloneReason =>
+                "the rule holds the mean alone to the limit, so the chance of a false claim is not controlled",
+            SameChangesReason r =>
+                $"all changes are the same, so the data tell no more than ± half a reporting increment ({Text(r.HalfIncrement, "0.###")})",
+            ShareRefutedReason r =>
+                $"the data show that fewer than {Percent(r.SharePercent)} of specimens stay within the allowable difference",
+            ShareOpenReason r =>
+                $"the data leave open whether {Percent(r.SharePercent)} of specimens stay within the allowable difference",
+            ShareShownReason r =>
+                $"the data show that at least {Percent(r.SharePercent)} of specimens stay within the allowable difference",
+            TooFewMeasuredReason r =>
+                $"too few pairs were measured both times to show {Percent(r.SharePercent)}, were they all within the allowable difference; two results beyond a limit agree without showing by how much they differ",
+            AgreeingBeyondLimitReason r =>
+                $"{Percent(r.SharePercent)} is reached only with {Counted.Of(r.AgreeingBeyond, "specimen")} whose results both lie beyond a limit of measurement, which agree without showing by how much they differ",
+            ShareAloneReason =>
+                "the rule holds the observed share alone to the required one, so the chance of a false claim is not controlled",
+            UndecidableReason r =>
+                $"{Whole(r.Undecidable)} of {Whole(r.Counted)} specimens are undecidable and count as outside; were they inside, the lower bound of the share would be {Text(100 * r.LowerBoundIfInside, "0.##")} %",
+            PairsOnOneLineReason =>
+                "the pairs lie on one line, so the data tell no more than the reporting increment",
+            ChangesFewReason r =>
+                $"the data show that at most {Percent(r.SharePercent)} of specimens change the side of {string.Join(" and of ", r.Levels.Select(Text))} {r.Unit}",
+            ChangesManyReason r =>
+                $"the data show that more than {Percent(r.SharePercent)} of specimens change the side of {Of(r.Level)}",
+            ChangesOpenReason r =>
+                $"the data leave open whether at most {Percent(r.SharePercent)} of specimens change the side of {Of(r.Level)}",
+            ClassesKeptReason r =>
+                $"the data show that at least {Percent(r.SharePercent)} of specimens keep their class",
+            ClassesLostReason r =>
+                $"the data show that fewer than {Percent(r.SharePercent)} of specimens keep their class",
+            ClassesOpenReason r =>
+                $"the data leave open whether {Percent(r.SharePercent)} of specimens keep their class",
+            TooFewWeakPositivesReason r =>
+                $"only {Whole(r.WeakPositives)} weak positives, at least {Whole(r.Required)} required: these are the ones that a delay loses first",
+            LimitNotInPercentReason =>
+                "drift is measured in percent, and the limit is not in percent alone",
+            NoShapeReason => "the protocol declares no shape of drift",
+            ShapesDisagreeReason =>
+                "the declared shapes of drift lead to different verdicts, and nothing in the data says which is true",
+            SameDriftReason =>
+                "all specimens drift by the same amount, so the data tell no more than the reporting increment",
+            RunNotRecordedReason r =>
+                $"the run is not recorded, so no control vouches for it: specimens {ControlDoubts.Names(r.Specimens)}",
+            RunWithoutControlReason r =>
+                $"runs without a control within its range: {ControlDoubts.Names(r.Runs)}",
+            ControlOutOfRangeReason r =>
+                $"runs with a control outside its range: {ControlDoubts.Names(r.Runs)}",
+            TooManyLeftOutReason r =>
+                $"{Whole(r.LeftOut)} of {Whole(r.Received)} specimens left out ({Text(100m * r.LeftOut / r.Received, "0.#")} %), at most {Text(r.PercentMaximum, "0.##")} % allowed: what is left out may be what speaks against the window",
+            _ => throw new UnreachableException(reason.GetType().Name),
+        };
+
+    private static string Of(IntervalPlace place) =>
+        place switch
+        {
+            IntervalPlace.ReachesLimit => "reaches beyond",
+            IntervalPlace.Outside => "lies wholly beyond",
+            IntervalPlace.Inside => "lies inside",
+        };
+
+    private static string Of(IntervalFigure figure) =>
+        figure switch
+        {
+            MeanChangeFigure => "the mean change",
+            ChangeAtLevelFigure { Level: var level } => $"the change predicted at {Of(level)}",
+            PredictedChangeFigure => "the predicted change",
+            _ => throw new UnreachableException(),
+        };
+
+    private static string Of(CoverageGap gap) =>
+        gap switch
+        {
+            FewBaselines few =>
+                $"{Whole(few.Below)} baselines below and {Whole(few.Above)} above it, at least {Whole(LevelCoverage.FewestOnEitherSide)} needed on either side",
+            SpreadUnknown =>
+                "without a between-run CV nothing tells whether the baselines spread far enough",
+            SpreadTooSmall small =>
+                $"the specimens spread by an SD of {Text(small.BetweenSpecimens, "0.###")} (that of the baselines less the analytical one), less than {Text(LevelCoverage.LeastSpread, "0.###")} times the analytical SD of {Text(small.Analytical, "0.###")} there",
+            _ => throw new UnreachableException(),
+        };
+
+    private static string Of(MovedOutcome outcome) =>
+        outcome switch
+        {
+            MoreOutsideIfMoved more =>
+                $"{Whole(more.Outside)} of {Whole(more.Counted)} would then be outside, which leaves {Percent(more.SharePercent)} open",
+            SidesOpenIfMoved => "the changes of side would then no longer be shown to be few",
+            ClassesOpenIfMoved => "the classes would then no longer be shown to be kept",
+            _ => throw new UnreachableException(),
+        };
+
+    private static string Of(LevelInUnit level) => $"{Text(level.Level)} {level.Unit}";
+
+    private static string Percent(decimal percent) => Text(percent, "0.##") + " %";
+
+    private static string Whole(int number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static string Text(decimal number) => number.ToString(CultureInfo.InvariantCulture);
+
+    private static string Text(IFormattable number, string format) =>
+        number.ToString(format, CultureInfo.InvariantCulture);
 }

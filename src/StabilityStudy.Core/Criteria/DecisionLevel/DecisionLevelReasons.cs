@@ -1,0 +1,7 @@
+using StabilityStudy.Statistics;
+
+namespace StabilityStudy.Core.Criteria.DecisionLevel;
+
+/// <summary>The pairs lie on one line.</summary>
+public sealed record PairsOnOneLineReason()
+    : VerdictReason(AssumptionCode.ZeroSpread, StaysWithMore: true);

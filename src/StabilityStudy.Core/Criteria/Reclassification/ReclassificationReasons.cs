@@ -1,0 +1,25 @@
+using System.Collections.Immutable;
+
+namespace StabilityStudy.Core.Criteria.Reclassification;
+
+/// <summary>At most the allowed share changes side of the levels.</summary>
+/// <param name="SharePercent">The allowed share.</param>
+/// <param name="Levels">The levels.</param>
+/// <param name="Unit">Their unit as it is shown.</param>
+public sealed record ChangesFewReason(
+    decimal SharePercent,
+    ImmutableArray<decimal> Levels,
+    string Unit
+) : VerdictReason("changes-shown-few");
+
+/// <summary>More than the allowed share changes side.</summary>
+/// <param name="SharePercent">The allowed share.</param>
+/// <param name="Level">The level.</param>
+public sealed record ChangesManyReason(decimal SharePercent, LevelInUnit Level)
+    : VerdictReason("changes-shown-many");
+
+/// <summary>Whether at most the allowed share changes side is open.</summary>
+/// <param name="SharePercent">The allowed share.</param>
+/// <param name="Level">The level.</param>
+public sealed record ChangesOpenReason(decimal SharePercent, LevelInUnit Level)
+    : VerdictReason("changes-open");
