@@ -45,13 +45,7 @@ public sealed class LaterVersionTests(SignedExample example, LaterVersion later)
         Assert.Equal(0, author.ExitCode);
         string[] approve = ["--decision", "approve"];
 
-        var refused = await Sign(
-            later.Run,
-            report,
-            "approver",
-            "medical-director-one",
-            approve
-        );
+        var refused = await Sign(later.Run, report, "approver", "medical-director-one", approve);
         Assert.Equal(2, refused.ExitCode);
         Assert.Contains("the pages", refused.Error, Comparison);
         Assert.Contains("addedEstimate", refused.Error, Comparison);

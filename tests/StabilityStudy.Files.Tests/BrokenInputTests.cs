@@ -1,4 +1,5 @@
 using System.Text;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Queries;
 
@@ -193,7 +194,6 @@ public sealed class BrokenInputTests
             "missing-file",
             "not-utf8",
             "not-canonical",
-            "not-an-analysis",
             "controls-file-missing",
             "pairs-disagree",
             "unreadable-lock",
@@ -210,7 +210,7 @@ public sealed class BrokenInputTests
 
         Assert.Equal(
             QueryCatalog
-                .All.Except(AnalysisQueries.All)
+                .All.Except(RaisedKinds.All)
                 .Select(kind => kind.Code)
                 .Order(StringComparer.Ordinal),
             BrokenTomlCases

@@ -14,6 +14,67 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What a time point's figures cannot tell apart or leave unseen, in words.</summary>
 internal static class CellQueries
 {
+    internal static readonly QueryKind SupportedByMeanOnly = new(
+        "supported-by-mean-only",
+        Severity.Attention,
+        "a time point is supported by the mean change alone",
+        "add a criterion of kind \"individual\" to the next protocol"
+    );
+
+    internal static readonly QueryKind SupportedOnFewDays = new(
+        "supported-on-few-days",
+        Severity.Attention,
+        "a time point is supported on fewer collection days than planned",
+        "check that the run codes are true, and that one day can stand for others"
+    );
+
+    internal static readonly QueryKind LeftOutPairsCouldOverturn = new(
+        "left-out-pairs-could-overturn",
+        Severity.Attention,
+        "a conclusion rests on what was left out",
+        "check each pair left out, and that its reason does not depend on the result"
+    );
+
+    internal static readonly QueryKind SupportedByIndividualOnly = new(
+        "supported-by-individual-only",
+        Severity.Attention,
+        "a time point is supported by single specimens alone; no mean change was judged",
+        "add a bias criterion to the next protocol"
+    );
+
+    internal static readonly QueryKind SpreadBelowNoise = new(
+        "spread-below-noise",
+        Severity.Attention,
+        "the changes spread far less than the imprecision of the test alone would make them",
+        "compare with the own record of the instrument"
+    );
+
+    internal static readonly QueryKind ManyBeyondInterval = new(
+        "many-beyond-interval",
+        Severity.Attention,
+        "more than one in ten results lies beyond the measuring interval, and no mean holds them",
+        "show that such results are as reported"
+    );
+
+    internal static readonly QueryKind ExcludedBeyondLimit = new(
+        "excluded-beyond-limit",
+        Severity.Attention,
+        "a pair excluded by decision had changed by more than a limit",
+        "check that the reason does not depend on the result"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [
+        SupportedByMeanOnly,
+        SupportedOnFewDays,
+        LeftOutPairsCouldOverturn,
+        SupportedByIndividualOnly,
+        SpreadBelowNoise,
+        ManyBeyondInterval,
+        ExcludedBeyondLimit,
+    ];
+
     /// <summary>Fewer changes than this vary too much in their own SD.</summary>
     private const int FewestForSpread = 10;
 
@@ -41,7 +102,7 @@ internal static class CellQueries
         {
             yield return Attention(
                 cell,
-                "spread-below-noise",
+                SpreadBelowNoise,
                 StudyFileNames.Usual.Results,
                 string.Create(
                     CultureInfo.InvariantCulture,
@@ -61,7 +122,7 @@ internal static class CellQueries
         {
             yield return Attention(
                 cell,
-                "many-beyond-interval",
+                ManyBeyondInterval,
                 StudyFileNames.Usual.Results,
                 string.Create(
                     CultureInfo.InvariantCulture,
@@ -85,7 +146,7 @@ internal static class CellQueries
         {
             yield return Attention(
                 cell,
-                "excluded-beyond-limit",
+                ExcludedBeyondLimit,
                 "study.toml",
                 $"excluded by decision although its change was beyond a limit: {Doubts.ControlDoubts.Names(outside)}",
                 "Check that the reason does not depend on the result."
@@ -123,7 +184,7 @@ internal static class CellQueries
             {
                 yield return Attention(
                     cell,
-                    "wide-limit",
+                    SharedKinds.WideLimit,
                     "protocol.toml",
                     string.Create(
                         CultureInfo.InvariantCulture,
@@ -140,7 +201,7 @@ internal static class CellQueries
         if (cell.Criteria.All(result => result is BiasResult))
         {
             yield return Attention(
-                "supported-by-mean-only",
+                SupportedByMeanOnly,
                 "protocol.toml",
                 "supported by the mean change alone; a mean can stay where it is while single patients' results move",
                 "Add a criterion of kind \"individual\" to the next protocol."
@@ -153,7 +214,7 @@ internal static class CellQueries
         )
         {
             yield return Attention(
-                "supported-by-individual-only",
+                SupportedByIndividualOnly,
                 "protocol.toml",
                 "supported by single specimens alone; a small shift of every result, which this cannot see, moves patients across decision levels",
                 "Look at the mean change among the estimates, and add a criterion of kind \"bias\" to the next protocol."
@@ -168,7 +229,7 @@ internal static class CellQueries
         if (days < protocol.MinimumDays)
         {
             yield return Attention(
-                "supported-on-few-days",
+                SupportedOnFewDays,
                 StudyFileNames.Usual.Specimens,
                 string.Create(
                     CultureInfo.InvariantCulture,
@@ -184,23 +245,22 @@ internal static class CellQueries
         )
         {
             yield return Attention(
-                "left-out-pairs-could-overturn",
+                LeftOutPairsCouldOverturn,
                 StudyFileNames.Usual.Results,
                 $"the conclusion rests on what was left out: {line.Question}, it would not be supported",
                 "Check each pair left out, and that its reason does not depend on the result."
             );
         }
 
-        DataQuery Attention(string code, string file, string message, string action) =>
-            CellQueries.Attention(cell, code, file, message, action);
+        DataQuery Attention(QueryKind kind, string file, string message, string action) =>
+            CellQueries.Attention(cell, kind, file, message, action);
     }
 
     private static DataQuery Attention(
         Cell cell,
-        string code,
+        QueryKind kind,
         string file,
         string message,
         string action
-    ) =>
-        new(code, Severity.Attention, new(file, null, null), "", $"{cell.Key}: {message}.", action);
+    ) => new(kind, new(file, null, null), "", $"{cell.Key}: {message}.", action);
 }

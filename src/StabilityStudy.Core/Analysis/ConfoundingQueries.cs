@@ -8,18 +8,55 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What changed between baseline and delayed result besides the delay.</summary>
 internal static class ConfoundingQueries
 {
+    internal static readonly QueryKind InstrumentDiffersWithinPair = new(
+        "instrument-differs-within-pair",
+        Severity.Attention,
+        "baseline and delayed result have another instrument, whose effect cannot be told from that of the delay",
+        "test both with the same instrument, or show that it makes no difference"
+    );
+
+    internal static readonly QueryKind LotDiffersWithinPair = new(
+        "lot-differs-within-pair",
+        Severity.Attention,
+        "baseline and delayed result have another lot, whose effect cannot be told from that of the delay",
+        "test both with the same lot, or show that it makes no difference"
+    );
+
+    internal static readonly QueryKind OperatorConfoundedWithDelay = new(
+        "operator-confounded-with-delay",
+        Severity.Attention,
+        "nobody tested both baselines and delayed tubes, so what a person adds cannot be told from the delay",
+        "let each person test at both times, or show that persons agree"
+    );
+
+    internal static readonly QueryKind CalibrationDiffersWithinPair = new(
+        "calibration-differs-within-pair",
+        Severity.Attention,
+        "baseline and delayed result have another calibration, whose effect cannot be told from that of the delay",
+        "test both with the same calibration, or show that it makes no difference"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [
+        InstrumentDiffersWithinPair,
+        LotDiffersWithinPair,
+        OperatorConfoundedWithDelay,
+        CalibrationDiffersWithinPair,
+    ];
+
     public static IEnumerable<DataQuery> Of(CellKey key, ImmutableArray<PairRecord> pairs) =>
         [
             .. Confounded(
-                "instrument-differs-within-pair",
+                InstrumentDiffersWithinPair,
                 key,
                 pairs,
                 "instrument",
                 item => item.Instrument
             ),
-            .. Confounded("lot-differs-within-pair", key, pairs, "lot", item => item.Lot),
+            .. Confounded(LotDiffersWithinPair, key, pairs, "lot", item => item.Lot),
             .. Confounded(
-                "calibration-differs-within-pair",
+                CalibrationDiffersWithinPair,
                 key,
                 pairs,
                 "calibration",
@@ -45,8 +82,7 @@ internal static class ConfoundingQueries
         )
         {
             yield return new(
-                "operator-confounded-with-delay",
-                Severity.Attention,
+                OperatorConfoundedWithDelay,
                 DataFiles.ResultsAt(compared[0].Delayed!.SourceRow, "operator"),
                 compared[0].Delayed!.Operator,
                 string.Create(
@@ -59,7 +95,7 @@ internal static class ConfoundingQueries
     }
 
     private static IEnumerable<DataQuery> Confounded(
-        string code,
+        QueryKind kind,
         CellKey key,
         ImmutableArray<PairRecord> pairs,
         string what,
@@ -73,8 +109,7 @@ internal static class ConfoundingQueries
         if (!differing.IsEmpty)
         {
             yield return new(
-                code,
-                Severity.Attention,
+                kind,
                 DataFiles.ResultsAt(differing[0].Delayed!.SourceRow, what),
                 of(differing[0].Delayed!),
                 string.Create(

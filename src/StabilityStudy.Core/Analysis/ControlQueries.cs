@@ -13,14 +13,45 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Runs that no control vouches for, and what bridging plasma says about the runs.</summary>
 internal static class ControlQueries
 {
+    internal static readonly QueryKind ControlsNotChecked = new(
+        "controls-not-checked",
+        Severity.Attention,
+        "the protocol keeps control results elsewhere, so that they were not checked here",
+        "be ready to show them"
+    );
+
+    internal static readonly QueryKind RunWithoutControl = new(
+        "run-without-control",
+        Severity.Attention,
+        "a run has no control result",
+        "add the control result; without one, what was tested in the run is not assessed"
+    );
+
+    internal static readonly QueryKind ControlOutOfRange = new(
+        "control-out-of-range",
+        Severity.Attention,
+        "a run has a control result outside its range",
+        "follow your procedure for a run out of control"
+    );
+
+    internal static readonly QueryKind BridgingShift = new(
+        "bridging-shift",
+        Severity.Attention,
+        "stable plasma shifted between the runs of baselines and of delayed tubes, so part of the change may come from the runs",
+        "find out what changed between the runs"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [ControlsNotChecked, RunWithoutControl, ControlOutOfRange, BridgingShift];
+
     /// <summary>What the control results leave open, before anything is computed.</summary>
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         inputs.Protocol.Controls == ControlRule.KeptElsewhere
             ?
             [
                 new(
-                    "controls-not-checked",
-                    Severity.Attention,
+                    ControlsNotChecked,
                     new("protocol.toml", null, "controls"),
                     "",
                     "Control results are kept elsewhere and were not checked here.",
@@ -45,8 +76,7 @@ internal static class ControlQueries
         )
         {
             yield return new(
-                "bridging-shift",
-                Severity.Attention,
+                BridgingShift,
                 DataFiles.ControlsAt(null, null),
                 "",
                 string.Create(
@@ -72,7 +102,7 @@ internal static class ControlQueries
         if (runs.Contains(RunStanding.WithoutControl))
         {
             yield return Query(
-                "run-without-control",
+                RunWithoutControl,
                 "without a control within its range",
                 runs[RunStanding.WithoutControl],
                 "Add the control results of these runs."
@@ -82,19 +112,18 @@ internal static class ControlQueries
         if (runs.Contains(RunStanding.OutOfControl))
         {
             yield return Query(
-                "control-out-of-range",
+                ControlOutOfRange,
                 "with a control outside its range",
                 runs[RunStanding.OutOfControl],
                 "Correct the row when it is wrong. A run out of control shows nothing about the delay: leave its pairs out with an exclusion each that says so, as far as the protocol allows, or do the work again."
             );
         }
 
-        DataQuery Query(string code, string how, IEnumerable<string> of, string action)
+        DataQuery Query(QueryKind kind, string how, IEnumerable<string> of, string action)
         {
             ImmutableArray<string> codes = [.. of];
             return new(
-                code,
-                Severity.Attention,
+                kind,
                 DataFiles.ControlsAt(null, "run"),
                 "",
                 string.Create(

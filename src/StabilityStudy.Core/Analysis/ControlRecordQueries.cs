@@ -18,6 +18,75 @@ namespace StabilityStudy.Core.Analysis;
 /// </remarks>
 internal static class ControlRecordQueries
 {
+    internal static readonly QueryKind RunTooLong = new(
+        "run-too-long",
+        Severity.Attention,
+        "a run holds tests more than 24 hours apart",
+        "give each run its own code and its own controls"
+    );
+
+    internal static readonly QueryKind ControlFarFromTests = new(
+        "control-far-from-tests",
+        Severity.Attention,
+        "a test lies more than 8 hours from every control of its run",
+        "test controls within the eight hours of the specimens they vouch for"
+    );
+
+    internal static readonly QueryKind OneControlLevel = new(
+        "one-control-level",
+        Severity.Attention,
+        "a run has one control only, where two levels are usual",
+        "add the other level, or say in a deviation why one is enough"
+    );
+
+    internal static readonly QueryKind ControlInSomeRuns = new(
+        "control-in-some-runs",
+        Severity.Attention,
+        "a control has results in some runs and none in others",
+        "add its results, whatever they were"
+    );
+
+    internal static readonly QueryKind ControlOfTwoKinds = new(
+        "control-of-two-kinds",
+        Severity.Attention,
+        "a material is a control in some rows and bridging plasma in others",
+        "name it one or the other in every row"
+    );
+
+    internal static readonly QueryKind ControlRangeWide = new(
+        "control-range-wide",
+        Severity.Attention,
+        "a control has an allowed range of more than ± 30 %",
+        "enter the range that the laboratory works with"
+    );
+
+    internal static readonly QueryKind ControlResultsSame = new(
+        "control-results-same",
+        Severity.Attention,
+        "a control has the same result every time",
+        "compare with the instrument's own record"
+    );
+
+    internal static readonly QueryKind CvBelowControls = new(
+        "cv-below-controls",
+        Severity.Attention,
+        "a control varies more than twice as much as the protocol states",
+        "state the between-run CV that the laboratory's own controls show"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [
+        RunTooLong,
+        ControlFarFromTests,
+        OneControlLevel,
+        ControlInSomeRuns,
+        ControlOfTwoKinds,
+        ControlRangeWide,
+        ControlResultsSame,
+        CvBelowControls,
+    ];
+
     private static readonly TimeSpan s_longestRun = TimeSpan.FromHours(24);
     private static readonly TimeSpan s_longestAway = TimeSpan.FromHours(8);
 
@@ -41,14 +110,14 @@ internal static class ControlRecordQueries
         [
             .. Runs(
                 analyte.Id,
-                "run-too-long",
+                RunTooLong,
                 tests.Where(run => run.Max() - run.Min() > s_longestRun).Select(run => run.Key),
                 "with tests more than 24 hours apart; one control cannot vouch for all of them",
                 "Give each run its own code and its own controls."
             ),
             .. Runs(
                 analyte.Id,
-                "control-far-from-tests",
+                ControlFarFromTests,
                 controls
                     .GroupBy(row => row.Run)
                     .Where(run => tests[run.Key].Any(test => IsFar(test, run)))
@@ -58,7 +127,7 @@ internal static class ControlRecordQueries
             ),
             .. Runs(
                 analyte.Id,
-                "one-control-level",
+                OneControlLevel,
                 controls
                     .GroupBy(row => row.Run)
                     .Where(run =>
@@ -71,14 +140,14 @@ internal static class ControlRecordQueries
             ),
             .. Controls(
                 analyte.Id,
-                "control-in-some-runs",
+                ControlInSomeRuns,
                 NotInEveryRun(controls, [.. tests.Select(run => run.Key)]),
                 "has no result in some of the runs that have controls",
                 "Add its results, whatever they were."
             ),
             .. Controls(
                 analyte.Id,
-                "control-of-two-kinds",
+                ControlOfTwoKinds,
                 rows.GroupBy(row => row.Control)
                     .Where(same => same.Select(row => row.Kind).Distinct().Skip(1).Any())
                     .Select(same => same.Key),
@@ -87,21 +156,21 @@ internal static class ControlRecordQueries
             ),
             .. Controls(
                 analyte.Id,
-                "control-range-wide",
+                ControlRangeWide,
                 controls.Where(IsWide).Select(row => row.Control).Distinct(),
                 $"has an allowed range of more than ± {WidestHalfRange} %, which hardly any result could leave",
                 "Enter the range that the laboratory works with."
             ),
             .. Controls(
                 analyte.Id,
-                "cv-below-controls",
+                CvBelowControls,
                 Varying(rows, analyte),
                 "varies more than twice as much from run to run as the protocol states",
                 "State the between-run CV that the laboratory's own controls show."
             ),
             .. Controls(
                 analyte.Id,
-                "control-results-same",
+                ControlResultsSame,
                 rows.GroupBy(row => row.Control)
                     .Where(same =>
                         !same.Select(row => row.Result.Text).Distinct().Skip(1).Any()
@@ -164,23 +233,23 @@ internal static class ControlRecordQueries
 
     private static IEnumerable<DataQuery> Runs(
         string analyte,
-        string code,
+        QueryKind kind,
         IEnumerable<string> runs,
         string how,
         string action
-    ) => Query(analyte, code, "run", runs, count => Counted.Of(count, "run") + " " + how, action);
+    ) => Query(analyte, kind, "run", runs, count => Counted.Of(count, "run") + " " + how, action);
 
     private static IEnumerable<DataQuery> Controls(
         string analyte,
-        string code,
+        QueryKind kind,
         IEnumerable<string> controls,
         string what,
         string action
-    ) => Query(analyte, code, "control", controls, _ => $"a control {what}", action);
+    ) => Query(analyte, kind, "control", controls, _ => $"a control {what}", action);
 
     private static IEnumerable<DataQuery> Query(
         string analyte,
-        string code,
+        QueryKind kind,
         string column,
         IEnumerable<string> of,
         Func<int, string> how,
@@ -193,8 +262,7 @@ internal static class ControlRecordQueries
             :
             [
                 new(
-                    code,
-                    Severity.Attention,
+                    kind,
                     DataFiles.ControlsAt(null, column),
                     "",
                     string.Create(

@@ -8,6 +8,24 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Whether a documented exclusion was decided when it could be: after the collection and before its result was known.</summary>
 internal static class ExclusionDateQueries
 {
+    internal static readonly QueryKind ExclusionBeforeCollection = new(
+        "exclusion-before-collection",
+        Severity.Stop,
+        "an exclusion is dated before its specimen was collected",
+        "correct the date"
+    );
+
+    internal static readonly QueryKind ExclusionAfterResult = new(
+        "exclusion-after-result",
+        Severity.Attention,
+        "an exclusion was decided after the delayed result was there",
+        "show that the decision did not depend on the result"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [ExclusionBeforeCollection, ExclusionAfterResult];
+
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)
     {
         if (inputs.Facts.Exclusions.IsEmpty)
@@ -34,8 +52,7 @@ internal static class ExclusionDateQueries
         if (!collected.IsEmpty && exclusion.On < collected.Min())
         {
             return ExclusionQueries.Query(
-                "exclusion-before-collection",
-                Severity.Stop,
+                ExclusionBeforeCollection,
                 exclusion,
                 DateOf(exclusion),
                 "is dated before the specimen was collected.",
@@ -51,8 +68,7 @@ internal static class ExclusionDateQueries
         );
         return known
             ? ExclusionQueries.Query(
-                "exclusion-after-result",
-                Severity.Attention,
+                ExclusionAfterResult,
                 exclusion,
                 DateOf(exclusion),
                 exclusion.Time is null

@@ -9,6 +9,31 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Documented exclusions that were not applied, or not to every pair that they name.</summary>
 internal static class ExclusionQueries
 {
+    internal static readonly QueryKind ExclusionOfFailedPair = new(
+        "exclusion-of-failed-pair",
+        Severity.Attention,
+        "an exclusion names a failed tube, which counts as outside all the same",
+        "remove the exclusion, or explain it in a deviation"
+    );
+
+    internal static readonly QueryKind ExclusionWithoutEffect = new(
+        "exclusion-without-effect",
+        Severity.Attention,
+        "an exclusion leaves out nothing",
+        "correct or remove it"
+    );
+
+    internal static readonly QueryKind ExclusionNotNeeded = new(
+        "exclusion-not-needed",
+        Severity.Note,
+        "an exclusion changes nothing: its pairs are left out for another reason already",
+        "nothing"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [ExclusionOfFailedPair, ExclusionWithoutEffect, ExclusionNotNeeded];
+
     public static IEnumerable<DataQuery> Of(StudyInputs inputs, ImmutableArray<Sequence> sequences)
     {
         if (inputs.Facts.Exclusions.IsEmpty)
@@ -43,8 +68,7 @@ internal static class ExclusionQueries
         if (pairs.FirstOrDefault(pair => pair.Status == PairStatus.Failed) is { } failed)
         {
             yield return Query(
-                "exclusion-of-failed-pair",
-                Severity.Attention,
+                ExclusionOfFailedPair,
                 exclusion,
                 exclusion.Specimen,
                 $"is not applied where the delayed tube failed ({failed.Reason}): it counts as outside the allowable difference.",
@@ -54,8 +78,7 @@ internal static class ExclusionQueries
         else if (pairs.IsEmpty)
         {
             yield return Query(
-                "exclusion-without-effect",
-                Severity.Attention,
+                ExclusionWithoutEffect,
                 exclusion,
                 exclusion.Specimen,
                 "names no pair of this study.",
@@ -65,8 +88,7 @@ internal static class ExclusionQueries
         else if (pairs.All(pair => pair.Status != PairStatus.Excluded))
         {
             yield return Query(
-                "exclusion-not-needed",
-                Severity.Note,
+                ExclusionNotNeeded,
                 exclusion,
                 exclusion.Specimen,
                 "changes nothing: its pairs are left out for another reason already.",
@@ -77,16 +99,14 @@ internal static class ExclusionQueries
 
     /// <summary>A query about an exclusion, at its place in study.toml.</summary>
     internal static DataQuery Query(
-        string code,
-        Severity severity,
+        QueryKind kind,
         Exclusion exclusion,
         string observed,
         string message,
         string action
     ) =>
         new(
-            code,
-            severity,
+            kind,
             new("study.toml", exclusion.Line, "exclusion"),
             observed,
             $"The exclusion of specimen {exclusion.Specimen} {message}",

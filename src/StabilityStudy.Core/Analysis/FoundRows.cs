@@ -10,14 +10,14 @@ namespace StabilityStudy.Core.Analysis;
 internal static class FoundRows
 {
     public static IEnumerable<DataQuery> OfTubes(
-        string code,
+        QueryKind kind,
         string column,
         ImmutableArray<TubeRow> found,
         Func<FormattableString> message,
         string action
     ) =>
         AtFirst(
-            code,
+            kind,
             found.Select(tube => (int?)tube.SourceRow).Min(),
             line => DataFiles.SpecimensAt(line, column),
             message,
@@ -25,14 +25,14 @@ internal static class FoundRows
         );
 
     public static IEnumerable<DataQuery> OfResults(
-        string code,
+        QueryKind kind,
         string column,
         ImmutableArray<ResultRow> found,
         Func<FormattableString> message,
         string action
     ) =>
         AtFirst(
-            code,
+            kind,
             found.Select(row => (int?)row.SourceRow).Min(),
             line => DataFiles.ResultsAt(line, column),
             message,
@@ -40,27 +40,19 @@ internal static class FoundRows
         );
 
     private static IEnumerable<DataQuery> AtFirst(
-        string code,
+        QueryKind kind,
         int? line,
         Func<int, QuerySource> place,
         Func<FormattableString> message,
         string action
-    ) => line is { } first ? [Attention(code, place(first), message(), action)] : [];
+    ) => line is { } first ? [Attention(kind, place(first), message(), action)] : [];
 
     public static DataQuery Attention(
-        string code,
+        QueryKind kind,
         QuerySource source,
         FormattableString message,
         string action
-    ) =>
-        new(
-            code,
-            Severity.Attention,
-            source,
-            "",
-            message.ToString(CultureInfo.InvariantCulture),
-            action
-        );
+    ) => new(kind, source, "", message.ToString(CultureInfo.InvariantCulture), action);
 
     /// <summary>Every result with a time of test, and the tube that it came from where the tube is known.</summary>
     public static IEnumerable<(ResultRow Row, DateTimeOffset TestedAt, TubeRow Tube)> Tested(

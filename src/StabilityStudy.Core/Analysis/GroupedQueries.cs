@@ -19,9 +19,9 @@ internal static class GroupedQueries
         IEnumerable<(PairRecord Pair, DataQuery Query)> queries
     )
     {
-        var byCode = queries.GroupBy(item => item.Query.Code).ToImmutableArray();
-        return byCode.SelectMany(same =>
-            same.Key == PairQueries.ExcludedCode || same.Count() <= MostSingle
+        var byKind = queries.GroupBy(item => item.Query.Kind).ToImmutableArray();
+        return byKind.SelectMany(same =>
+            same.Key == PairQueries.PairExcluded || same.Count() <= MostSingle
                 ? same.Select(item => item.Query)
                 : [Together(key, [.. same])]
         );

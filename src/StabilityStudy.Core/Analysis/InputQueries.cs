@@ -52,8 +52,7 @@ public static class InputQueries
         }
         where difference.Differs
         select new DataQuery(
-            "tubes-disagree",
-            Severity.Stop,
+            SharedKinds.TubesDisagree,
             DataFiles.SpecimensAt(tube.SourceRow, difference.Column),
             difference.Read,
             $"Tube {tube.Tube} of specimen {tube.Specimen} has another {difference.Column} than tube {first.Tube}; a specimen is one draw.",

@@ -11,6 +11,16 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Decision levels that no baseline of a group reaches: the conclusion says nothing about results there.</summary>
 internal static class LevelQueries
 {
+    internal static readonly QueryKind LevelNotReached = new(
+        "level-not-reached",
+        Severity.Note,
+        "a decision level lies outside the range of the baselines",
+        "include specimens on both sides of it, or do not claim it"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } = [LevelNotReached];
+
     public static IEnumerable<DataQuery> Of(Sequence sequence, StudyProtocol protocol)
     {
         var baselines = sequence
@@ -32,8 +42,7 @@ internal static class LevelQueries
         if (!missed.IsEmpty)
         {
             yield return new(
-                "level-not-reached",
-                Severity.Note,
+                LevelNotReached,
                 new(StudyFileNames.Usual.Results, null, null),
                 "",
                 string.Create(

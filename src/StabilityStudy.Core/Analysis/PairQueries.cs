@@ -8,11 +8,85 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What a pair gives rise to: a flagged outlier, a failed tube, a pair left out.</summary>
 internal static class PairQueries
 {
+    internal static readonly QueryKind OutlierFlagged = new(
+        "outlier-flagged",
+        Severity.Attention,
+        "the change of a specimen stands out from the others; it stays in every figure",
+        "look for a mix-up or a transcription error"
+    );
+
+    internal static readonly QueryKind DelayedTubeFailed = new(
+        "delayed-tube-failed",
+        Severity.Attention,
+        "a delayed tube failed and counts as outside the allowable difference",
+        "check mixing and fill at collection; the tube stays counted"
+    );
+
+    internal static readonly QueryKind PairExcluded = new(
+        "pair-excluded",
+        Severity.Attention,
+        "a pair is left out by a documented decision",
+        "check that the reason does not depend on the result"
+    );
+
+    internal static readonly QueryKind OutsideTiming = new(
+        "outside-timing",
+        Severity.Attention,
+        "a pair is left out because a time lies outside the protocol",
+        "nothing when the times are right; correct them when they are not"
+    );
+
+    internal static readonly QueryKind BaselineInvalid = new(
+        "baseline-invalid",
+        Severity.Attention,
+        "a pair is left out because its baseline is not valid",
+        "nothing when the times are right; correct them when they are not"
+    );
+
+    internal static readonly QueryKind DelayedResultMissing = new(
+        "delayed-result-missing",
+        Severity.Attention,
+        "a delayed result is missing without a reason and counts as outside the allowable difference",
+        "add the result, or the reason why there is none (NT, QNS)"
+    );
+
+    internal static readonly QueryKind NoDelayedResult = new(
+        "no-delayed-result",
+        Severity.Attention,
+        "a pair is left out because it has no delayed result",
+        "add the result, or state in a deviation why there is none"
+    );
+
+    internal static readonly QueryKind SpecimenIneligible = new(
+        "specimen-ineligible",
+        Severity.Note,
+        "a specimen is left out by a rule of the protocol",
+        "nothing"
+    );
+
+    internal static readonly QueryKind BeyondMeasuringInterval = new(
+        "beyond-measuring-interval",
+        Severity.Note,
+        "a result lies beyond the measuring interval: it counts for individual agreement, not for means",
+        "nothing"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [
+        OutlierFlagged,
+        DelayedTubeFailed,
+        PairExcluded,
+        OutsideTiming,
+        BaselineInvalid,
+        DelayedResultMissing,
+        NoDelayedResult,
+        SpecimenIneligible,
+        BeyondMeasuringInterval,
+    ];
+
     private const string CheckTimes =
         "Nothing when the times are right; correct them when they are not.";
-
-    /// <summary>The code of a documented exclusion.</summary>
-    public const string ExcludedCode = "pair-excluded";
 
     /// <summary>The queries about the pairs of a cell.</summary>
     /// <param name="key">The cell.</param>
@@ -37,8 +111,7 @@ internal static class PairQueries
         if (pair.IsOutlier)
         {
             yield return Query(
-                "outlier-flagged",
-                Severity.Attention,
+                OutlierFlagged,
                 key,
                 pair,
                 $"the change from {pair.Baseline?.Result.Text} to {pair.Delayed?.Result.Text} stands out from the others; it stays in every figure.",
@@ -60,32 +133,28 @@ internal static class PairQueries
         pair.Status switch
         {
             PairStatus.Failed => Query(
-                "delayed-tube-failed",
-                Severity.Attention,
+                DelayedTubeFailed,
                 key,
                 pair,
                 $"{pair.Reason} in the delayed tube: counts as outside the allowable difference.",
                 "Check mixing and fill at collection; the tube stays counted, since waiting may be why it failed."
             ),
             PairStatus.Excluded => Query(
-                ExcludedCode,
-                Severity.Attention,
+                PairExcluded,
                 key,
                 pair,
                 $"left out by a documented decision: {pair.Reason}{excludedChange(pair)}.",
                 "Check that the reason does not depend on the result."
             ),
             PairStatus.OutsideTiming => Query(
-                "outside-timing",
-                Severity.Attention,
+                OutsideTiming,
                 key,
                 pair,
                 $"left out: {pair.Reason}.",
                 CheckTimes
             ),
             PairStatus.BaselineInvalid => Query(
-                "baseline-invalid",
-                Severity.Attention,
+                BaselineInvalid,
                 key,
                 pair,
                 $"left out: {pair.Reason}{(BaselineIsMissing(pair) ? ", although the delayed tube has a result" : "")}.",
@@ -94,34 +163,33 @@ internal static class PairQueries
                     : CheckTimes
             ),
             PairStatus.NoDelayedResult when pair.IsUnexplained => Query(
-                "delayed-result-missing",
-                Severity.Attention,
+                DelayedResultMissing,
                 key,
                 pair,
                 $"{pair.Reason}: counts as outside the allowable difference.",
                 "Add the result, or the reason why there is none (NT, QNS), or exclude the pair with reason, person and date."
             ),
             PairStatus.NoDelayedResult => Query(
-                "no-delayed-result",
-                Severity.Attention,
+                NoDelayedResult,
                 key,
                 pair,
                 $"left out, no delayed result: {pair.Reason}.",
                 "Add the result, or state in a deviation why there is none."
             ),
             PairStatus.Ineligible => Query(
-                "specimen-ineligible",
-                pair.IsOfDelayedTube ? Severity.Attention : Severity.Note,
+                SpecimenIneligible,
                 key,
                 pair,
                 $"left out: {pair.Reason}.",
                 pair.IsOfDelayedTube
                     ? "State when this was seen: one that was left out after its result was known looks chosen."
                     : "Nothing."
-            ),
+            ) with
+            {
+                Severity = pair.IsOfDelayedTube ? Severity.Attention : Severity.Note,
+            },
             PairStatus.BeyondInterval => Query(
-                "beyond-measuring-interval",
-                Severity.Note,
+                BeyondMeasuringInterval,
                 key,
                 pair,
                 "a result lies beyond the measuring interval: counts for individual agreement, not for means.",
@@ -138,16 +206,14 @@ internal static class PairQueries
             };
 
     private static DataQuery Query(
-        string code,
-        Severity severity,
+        QueryKind kind,
         CellKey key,
         PairRecord pair,
         string message,
         string action
     ) =>
         new(
-            code,
-            severity,
+            kind,
             DataFiles.ResultsAt((pair.Delayed ?? pair.Baseline)?.SourceRow, null),
             pair.Delayed?.Result.Text ?? "",
             $"{key.Analyte}, specimen {pair.Specimen} at {key.TimePoint}: {message}",

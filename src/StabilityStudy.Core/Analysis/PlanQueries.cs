@@ -10,6 +10,24 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Rows that the plan has no place for: results where an analyte is not studied, a person in two groups at once.</summary>
 internal static class PlanQueries
 {
+    internal static readonly QueryKind SubjectInTwoGroups = new(
+        "subject-in-two-groups",
+        Severity.Attention,
+        "a person counts in two patient groups",
+        "correct the group of one of the specimens"
+    );
+
+    internal static readonly QueryKind ResultNotPlanned = new(
+        "result-not-planned",
+        Severity.Attention,
+        "a result is of a time point, group or storage that the protocol does not plan for its analyte",
+        "nothing, or correct the row; it is not used"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [SubjectInTwoGroups, ResultNotPlanned];
+
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         [
             .. inputs.Protocol.Analytes.SelectMany(analyte => NotStudied(analyte, inputs)),
@@ -48,8 +66,7 @@ internal static class PlanQueries
         if (!rows.IsEmpty)
         {
             yield return new(
-                "result-not-planned",
-                Severity.Attention,
+                ResultNotPlanned,
                 DataFiles.ResultsAt(rows.Min(row => row.SourceRow), null),
                 "",
                 string.Create(
@@ -69,8 +86,7 @@ internal static class PlanQueries
             .Where(same => same.Select(tube => tube.Group).Distinct().Skip(1).Any())
             .Select(same => same.ToImmutableArray())
             .Select(same => new DataQuery(
-                "subject-in-two-groups",
-                Severity.Attention,
+                SubjectInTwoGroups,
                 DataFiles.SpecimensAt(
                     same.First(tube => tube.Group != same[0].Group).SourceRow,
                     "group"

@@ -15,6 +15,23 @@ namespace StabilityStudy.Core.Analysis;
 /// </summary>
 internal static class RatioQueries
 {
+    internal static readonly QueryKind RatioDisagrees = new(
+        "ratio-disagrees",
+        Severity.Attention,
+        "a normalized ratio does not agree with its prothrombin time, the sensitivity index and the mean normal time",
+        "check the figures of the lot and the calculation of the analyzer"
+    );
+
+    internal static readonly QueryKind IsiNotRecorded = new(
+        "isi-not-recorded",
+        Severity.Attention,
+        "the sensitivity index or mean normal time of a lot is not stated, so ratios were not computed again",
+        "add isi and mean_normal_time to the lot"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } = [RatioDisagrees, IsiNotRecorded];
+
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         inputs
             .Protocol.Analytes.Where(analyte => analyte.RatioOf is not null)
@@ -42,8 +59,7 @@ internal static class RatioQueries
                 .Distinct()
                 .Order(StringComparer.Ordinal);
             yield return new(
-                "isi-not-recorded",
-                Severity.Attention,
+                IsiNotRecorded,
                 new("study.toml", null, "lot"),
                 "",
                 $"{ratio.Id} could not be recomputed from {ratio.RatioOf}: isi or mean_normal_time is not stated for lot {ControlDoubts.Names([.. names])}.",
@@ -64,8 +80,7 @@ internal static class RatioQueries
         if (!disagreeing.IsEmpty)
         {
             yield return new(
-                "ratio-disagrees",
-                Severity.Attention,
+                RatioDisagrees,
                 DataFiles.ResultsAt(disagreeing.Min(row => row.SourceRow), "result"),
                 "",
                 string.Create(

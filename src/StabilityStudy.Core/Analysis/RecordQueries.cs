@@ -10,6 +10,83 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What was not recorded, although a rule depends on it.</summary>
 internal static class RecordQueries
 {
+    internal static readonly QueryKind FillNotRecorded = new(
+        "fill-not-recorded",
+        Severity.Attention,
+        "the fill is not recorded though the protocol asks for a least fill",
+        "record the fill"
+    );
+
+    internal static readonly QueryKind OriginNotRecorded = new(
+        "origin-not-recorded",
+        Severity.Attention,
+        "the origin of specimens is not recorded",
+        "record the origin"
+    );
+
+    internal static readonly QueryKind InstrumentNotRecorded = new(
+        "instrument-not-recorded",
+        Severity.Attention,
+        "the instrument of results is not recorded",
+        "record the instrument"
+    );
+
+    internal static readonly QueryKind LotNotRecorded = new(
+        "lot-not-recorded",
+        Severity.Attention,
+        "the lot of results is not recorded",
+        "record the lot"
+    );
+
+    internal static readonly QueryKind SpunNotRecorded = new(
+        "spun-not-recorded",
+        Severity.Attention,
+        "the time of spinning is not recorded though the protocol limits it",
+        "record the time"
+    );
+
+    internal static readonly QueryKind RunNotRecorded = new(
+        "run-not-recorded",
+        Severity.Attention,
+        "results have no run, so no control can be shown for them",
+        "record the run of each result"
+    );
+
+    internal static readonly QueryKind HematocritNotRecorded = new(
+        "hematocrit-not-recorded",
+        Severity.Attention,
+        "the hematocrit is not recorded although a rule depends on it",
+        "record it"
+    );
+
+    internal static readonly QueryKind ClotNotRecorded = new(
+        "clot-not-recorded",
+        Severity.Attention,
+        "it is not recorded whether tubes had a clot although a rule depends on it",
+        "record it"
+    );
+
+    internal static readonly QueryKind HemolysisNotRecorded = new(
+        "hemolysis-not-recorded",
+        Severity.Attention,
+        "hemolysis is not recorded although a rule depends on it",
+        "record it"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [
+        FillNotRecorded,
+        OriginNotRecorded,
+        InstrumentNotRecorded,
+        LotNotRecorded,
+        SpunNotRecorded,
+        RunNotRecorded,
+        HematocritNotRecorded,
+        ClotNotRecorded,
+        HemolysisNotRecorded,
+    ];
+
     private const int MostNamed = 12;
 
     private const string ChangesWithin =
@@ -27,7 +104,7 @@ internal static class RecordQueries
             .. inputs.Protocol.Eligibility.FillPercentMinimum is null
                 ? []
                 : OfTubes(
-                    "fill-not-recorded",
+                    FillNotRecorded,
                     inputs,
                     "fill",
                     "fill_percent",
@@ -37,7 +114,7 @@ internal static class RecordQueries
             .. inputs.Protocol.Eligibility.HematocritPercentMaximum is null
                 ? []
                 : OfTubes(
-                    "hematocrit-not-recorded",
+                    HematocritNotRecorded,
                     inputs,
                     "hematocrit",
                     "hematocrit_percent",
@@ -46,7 +123,7 @@ internal static class RecordQueries
                 ),
             .. inputs.Protocol.Eligibility.RejectClot
                 ? OfTubes(
-                    "clot-not-recorded",
+                    ClotNotRecorded,
                     inputs,
                     "clot",
                     "clot",
@@ -55,7 +132,7 @@ internal static class RecordQueries
                 )
                 : [],
             .. OfTubes(
-                "hemolysis-not-recorded",
+                HemolysisNotRecorded,
                 inputs,
                 "hemolysis",
                 "hemolysis",
@@ -63,7 +140,7 @@ internal static class RecordQueries
                 "new hemolysis in a delayed tube counts as a failed tube"
             ),
             .. OfTubes(
-                "spun-not-recorded",
+                SpunNotRecorded,
                 inputs,
                 "time of spinning",
                 "spun_at",
@@ -71,7 +148,7 @@ internal static class RecordQueries
                 "without the time of spinning the state in which a tube waited is not known, and its result is left out"
             ),
             .. OfTubes(
-                "origin-not-recorded",
+                OriginNotRecorded,
                 inputs,
                 "origin",
                 "origin",
@@ -79,17 +156,17 @@ internal static class RecordQueries
                 "spiked or pooled material does not stand for patients' blood"
             ),
             .. OfResults(
-                "instrument-not-recorded",
+                InstrumentNotRecorded,
                 inputs,
                 "instrument",
                 row => row.Instrument,
                 ChangesWithin
             ),
-            .. OfResults("lot-not-recorded", inputs, "lot", row => row.Lot, ChangesWithin),
+            .. OfResults(LotNotRecorded, inputs, "lot", row => row.Lot, ChangesWithin),
             .. inputs.Protocol.Controls == ControlRule.KeptElsewhere
                 ? []
                 : OfResults(
-                    "run-not-recorded",
+                    RunNotRecorded,
                     inputs,
                     "run",
                     row => row.Run,
@@ -121,7 +198,7 @@ internal static class RecordQueries
     }
 
     private static IEnumerable<DataQuery> OfTubes(
-        string code,
+        QueryKind kind,
         StudyInputs inputs,
         string name,
         string column,
@@ -131,7 +208,7 @@ internal static class RecordQueries
     {
         var missing = inputs.Tubes.Where(isMissing).ToImmutableArray();
         return FoundRows.OfTubes(
-            code,
+            kind,
             column,
             missing,
             () =>
@@ -169,7 +246,7 @@ internal static class RecordQueries
     }
 
     private static IEnumerable<DataQuery> OfResults(
-        string code,
+        QueryKind kind,
         StudyInputs inputs,
         string column,
         Func<ResultRow, string> of,
@@ -180,7 +257,7 @@ internal static class RecordQueries
             .Results.Where(row => row.Result is not MissingResult && of(row).Length == 0)
             .ToImmutableArray();
         return FoundRows.OfResults(
-            code,
+            kind,
             column,
             missing,
             () =>

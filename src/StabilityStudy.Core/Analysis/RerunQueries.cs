@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
@@ -7,6 +8,24 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Documented reruns that are not accepted or that name no second test.</summary>
 internal static class RerunQueries
 {
+    internal static readonly QueryKind RerunReasonNotPlanned = new(
+        "rerun-reason-not-planned",
+        Severity.Attention,
+        "a rerun has a reason that the protocol does not name",
+        "nothing: such a rerun does not count"
+    );
+
+    internal static readonly QueryKind RerunWithoutEffect = new(
+        "rerun-without-effect",
+        Severity.Attention,
+        "a rerun names no result that was tested again",
+        "correct or remove it"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [RerunReasonNotPlanned, RerunWithoutEffect];
+
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)
     {
         if (inputs.Facts.Reruns.IsEmpty)
@@ -34,7 +53,7 @@ internal static class RerunQueries
         !inputs.Protocol.RerunReasons.Contains(rerun.Reason)
             ? Query(
                 rerun,
-                "rerun-reason-not-planned",
+                RerunReasonNotPlanned,
                 rerun.Reason,
                 "gives a reason that is not among the protocol's rerun_reasons, so it is not accepted: the first test stands.",
                 "Use the protocol's own words when the reason is the same; otherwise nothing."
@@ -42,7 +61,7 @@ internal static class RerunQueries
         : tests <= inputs.Protocol.Replicates
             ? Query(
                 rerun,
-                "rerun-without-effect",
+                RerunWithoutEffect,
                 rerun.Specimen,
                 "names no test that was repeated.",
                 "Correct specimen, analyte or time point, or add the row of the repeated test."
@@ -51,14 +70,13 @@ internal static class RerunQueries
 
     private static DataQuery Query(
         Rerun rerun,
-        string code,
+        QueryKind kind,
         string observed,
         string message,
         string action
     ) =>
         new(
-            code,
-            Severity.Attention,
+            kind,
             new("study.toml", rerun.Line, "rerun"),
             observed,
             $"The rerun of {rerun.Analyte}, specimen {rerun.Specimen} at {new TestOccasion(rerun.TimePoint)} {message}",

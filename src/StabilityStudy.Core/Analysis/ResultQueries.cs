@@ -7,15 +7,40 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Results of one specimen that do not go together, or are more than were planned.</summary>
 internal static class ResultQueries
 {
+    internal static readonly QueryKind MoreDelaysThanPlanned = new(
+        "more-delays-than-planned",
+        Severity.Attention,
+        "specimens were tested at more time points than delays_per_specimen says",
+        "state the number of delays that was planned, and add the results of every tube"
+    );
+
+    internal static readonly QueryKind ReplicatesDisagree = new(
+        "replicates-disagree",
+        Severity.Attention,
+        "results of one tube and time differ by more than six times the between-run CV",
+        "look for an error; the mean of such results stands for neither"
+    );
+
+    internal static readonly QueryKind ResultOfOtherMagnitude = new(
+        "result-of-other-magnitude",
+        Severity.Attention,
+        "a result of a specimen is six times another or more",
+        "look for a lost decimal point or another unit"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [MoreDelaysThanPlanned, ReplicatesDisagree, ResultOfOtherMagnitude];
+
     /// <summary>Replicates of one run differ by less, but for one in some thousand.</summary>
     private const double MostCvsApart = 6;
 
     private const decimal MostTimes = 6;
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
-        [.. MoreDelaysThanPlanned(inputs), .. ReplicatesApart(inputs), .. OtherMagnitude(inputs)];
+        [.. OfMoreDelaysThanPlanned(inputs), .. ReplicatesApart(inputs), .. OtherMagnitude(inputs)];
 
-    private static IEnumerable<DataQuery> MoreDelaysThanPlanned(StudyInputs inputs)
+    private static IEnumerable<DataQuery> OfMoreDelaysThanPlanned(StudyInputs inputs)
     {
         var planned = inputs.Protocol.DelaysPerSpecimen ?? int.MaxValue;
         var more = inputs
@@ -30,7 +55,7 @@ internal static class ResultQueries
             :
             [
                 FoundRows.Attention(
-                    "more-delays-than-planned",
+                    MoreDelaysThanPlanned,
                     new("protocol.toml", null, "delays_per_specimen"),
                     $"{Counted.Of(more, "specimen")} tested at more than the planned {Counted.Of(planned, "delay")}; a result that is missing elsewhere may then be one that was taken away.",
                     "State the number of delays that was planned, and add the results of every tube."
@@ -50,7 +75,7 @@ internal static class ResultQueries
             .Where(rows => SpreadPercent(rows) > MostCvsApart * cvs[rows.Key.Analyte])
             .ToImmutableArray();
         return FoundRows.OfResults(
-            "replicates-disagree",
+            ReplicatesDisagree,
             "result",
             [.. apart.SelectMany(rows => rows)],
             () =>
@@ -74,7 +99,7 @@ internal static class ResultQueries
             .Where(rows => rows.Max(ValueOf) >= MostTimes * rows.Min(ValueOf))
             .ToImmutableArray();
         return FoundRows.OfResults(
-            "result-of-other-magnitude",
+            ResultOfOtherMagnitude,
             "result",
             [.. far.SelectMany(rows => rows)],
             () =>

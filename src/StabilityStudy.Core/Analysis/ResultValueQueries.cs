@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
@@ -9,6 +10,24 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Numbers that the method cannot have given.</summary>
 internal static class ResultValueQueries
 {
+    internal static readonly QueryKind ResultNotPositive = new(
+        "result-not-positive",
+        Severity.Stop,
+        "a result of zero or less stands for a quantity that is always above zero",
+        "correct the result, or give the reason why there is none"
+    );
+
+    internal static readonly QueryKind NumberBeyondMeasuringInterval = new(
+        "number-beyond-measuring-interval",
+        Severity.Attention,
+        "a number lies beyond the measuring interval of the protocol",
+        "report it as < or > the limit, or correct measuring_interval before data are collected"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [ResultNotPositive, NumberBeyondMeasuringInterval];
+
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)
     {
         var analytes = inputs.Protocol.Analytes.ToDictionary(analyte => analyte.Id);
@@ -29,8 +48,7 @@ internal static class ResultValueQueries
         if (value <= 0)
         {
             return new(
-                "result-not-positive",
-                Severity.Stop,
+                ResultNotPositive,
                 where,
                 row.Result.Text,
                 $"{what}: a result is above zero.",
@@ -42,8 +60,7 @@ internal static class ResultValueQueries
             analyte.MeasuringInterval is { } interval
             && (value < interval.Lowest || value > interval.Highest)
             ? new(
-                "number-beyond-measuring-interval",
-                Severity.Attention,
+                NumberBeyondMeasuringInterval,
                 where,
                 row.Result.Text,
                 string.Create(

@@ -12,6 +12,16 @@ namespace StabilityStudy.Core.Analysis;
 /// </summary>
 internal static class SameResultQueries
 {
+    internal static readonly QueryKind SameResults = new(
+        "same-results",
+        Severity.Attention,
+        "results of different specimens are alike in a way that copied rows would be",
+        "compare with the instrument's own record"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } = [SameResults];
+
     /// <summary>How many times the number expected by chance stands out: changes within a specimen go together, so the expected number is too small.</summary>
     private const int TimesExpected = 4;
 
@@ -87,8 +97,7 @@ internal static class SameResultQueries
 
     private static DataQuery Query(string analyte, ImmutableArray<Series> same) =>
         new(
-            "same-results",
-            Severity.Attention,
+            SameResults,
             DataFiles.ResultsAt(same[^1].Line, null),
             "",
             string.Create(

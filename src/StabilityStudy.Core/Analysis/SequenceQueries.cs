@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
@@ -9,6 +10,43 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What the drift over all time points shows and no single time point does, in words.</summary>
 internal static class SequenceQueries
 {
+    internal static readonly QueryKind SupportBelowStandardWindow = new(
+        "support-below-standard-window",
+        Severity.Attention,
+        "the supported window is shorter than today's",
+        "have the medical director look at today's window"
+    );
+
+    internal static readonly QueryKind DriftCrossesBeforeStandardWindow = new(
+        "drift-crosses-before-standard-window",
+        Severity.Attention,
+        "the bound of the drift reaches the allowable bias before today's window ends",
+        "have the medical director look at today's window"
+    );
+
+    internal static readonly QueryKind ChangeBeforeBaseline = new(
+        "change-before-baseline",
+        Severity.Attention,
+        "what the declared shape puts before the baseline would take the mean change of a supported time point over the limit",
+        "weigh it before the window is approved; test baselines sooner in the next study"
+    );
+
+    internal static readonly QueryKind ChangeTurnsBack = new(
+        "change-turns-back",
+        Severity.Attention,
+        "the mean change is smaller at a later time point: opposite effects may cancel",
+        "read nothing into the smaller change"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [
+        SupportBelowStandardWindow,
+        DriftCrossesBeforeStandardWindow,
+        ChangeBeforeBaseline,
+        ChangeTurnsBack,
+    ];
+
     /// <summary>A mean change that falls back by less than this share of the limit may be chance.</summary>
     private const double LeastTurn = 0.25;
 
@@ -34,7 +72,7 @@ internal static class SequenceQueries
         }
 
         yield return FoundRows.Attention(
-            "support-below-standard-window",
+            SupportBelowStandardWindow,
             new(StudyFileNames.Usual.Results, null, null),
             $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: supported to {DurationText.FormatWindow(window.Time)} only, less than today's window of {DurationText.Format(standard.Time)}.",
             "Look at today's window: this study does not confirm it."
@@ -55,7 +93,7 @@ internal static class SequenceQueries
         }
 
         yield return FoundRows.Attention(
-            "drift-crosses-before-standard-window",
+            DriftCrossesBeforeStandardWindow,
             new(StudyFileNames.Usual.Results, null, null),
             $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the bound of the drift reaches the allowable bias at {DurationText.FormatComputed(hours)}, before today's window of {DurationText.Format(standard.Time)} ends.",
             "Look at today's window too: its own results may drift further than is allowed."
@@ -92,7 +130,7 @@ internal static class SequenceQueries
         if (reached.Length > 0)
         {
             yield return FoundRows.Attention(
-                "change-before-baseline",
+                ChangeBeforeBaseline,
                 new(StudyFileNames.Usual.Results, null, null),
                 $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: baselines were tested {60 * drift.BaselineDelayHours:0} min (mean) after collection. With the {before:+0.00;−0.00;0.00} % that the declared shape puts before them, unmeasured, the interval reaches {string.Join(", ", reached)}: not inside ±{limit:0.##} %.",
                 "Weigh it before the window is approved; test baselines sooner in the next study."
@@ -118,7 +156,7 @@ internal static class SequenceQueries
             )
             {
                 yield return FoundRows.Attention(
-                    "change-turns-back",
+                    ChangeTurnsBack,
                     new(StudyFileNames.Usual.Results, null, null),
                     $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the mean change is {first.Mean:+0.0;−0.0;0.0} % at {earlier.Key.TimePoint} and {second.Mean:+0.0;−0.0;0.0} % at {later.Key.TimePoint}. Opposite effects may cancel.",
                     "Read nothing into the smaller change: a later time point cannot make up for an earlier one."

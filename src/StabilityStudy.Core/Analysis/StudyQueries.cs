@@ -11,6 +11,38 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>The data queries that only the finished pairs and conclusions show.</summary>
 internal static class StudyQueries
 {
+    internal static readonly QueryKind FewerSpecimensThanPlanned = new(
+        "fewer-specimens-than-planned",
+        Severity.Attention,
+        "fewer specimens were received than planned",
+        "say in a deviation why collection ended early"
+    );
+
+    internal static readonly QueryKind MoreSpecimensThanPlanned = new(
+        "more-specimens-than-planned",
+        Severity.Attention,
+        "more specimens were received than planned",
+        "say in a deviation when and why more were collected"
+    );
+
+    internal static readonly QueryKind ModifiedTest = new(
+        "modified-test",
+        Severity.Attention,
+        "a supported window goes beyond the manufacturer's limit",
+        "follow the rules for modified tests before the window is used"
+    );
+
+    internal static readonly QueryKind ExtendedAsPlanned = new(
+        "extended-as-planned",
+        Severity.Attention,
+        "more specimens were received than planned for the first of two looks",
+        "check that the extension was begun because the first look was inconclusive"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [FewerSpecimensThanPlanned, MoreSpecimensThanPlanned, ModifiedTest, ExtendedAsPlanned];
+
     public static IEnumerable<DataQuery> Of(
         StudyInputs inputs,
         ImmutableArray<Sequence> sequences
@@ -33,7 +65,7 @@ internal static class StudyQueries
                 ),
             .. sequences.SelectMany(sequence => NotAsPlanned(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => SequenceQueries.Of(sequence, inputs.Protocol)),
-            .. sequences.SelectMany(sequence => ModifiedTest(sequence, inputs.Protocol)),
+            .. sequences.SelectMany(sequence => OfModifiedTest(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => LevelQueries.Of(sequence, inputs.Protocol)),
             .. ExclusionQueries.Of(inputs, sequences),
             .. RecordQueries.Of(inputs),
@@ -53,14 +85,14 @@ internal static class StudyQueries
         if (disposition.Received < disposition.Planned)
         {
             yield return Number(
-                "fewer-specimens-than-planned",
+                FewerSpecimensThanPlanned,
                 "Say in a deviation why collection ended early; stopping when the figures look good is not allowed."
             );
         }
         else if (disposition.Received > disposition.Planned && protocol.PlannedLooks == 1)
         {
             yield return Number(
-                "more-specimens-than-planned",
+                MoreSpecimensThanPlanned,
                 "Say in a deviation when and why more were collected; going on until the figures look good is not allowed."
             );
         }
@@ -68,15 +100,14 @@ internal static class StudyQueries
         if (disposition.Received > disposition.Planned && protocol.PlannedLooks > 1)
         {
             yield return Number(
-                "extended-as-planned",
+                ExtendedAsPlanned,
                 "Check that the extension was begun because the first look was inconclusive, and that each look is reported."
             );
         }
 
-        DataQuery Number(string code, string action) =>
+        DataQuery Number(QueryKind kind, string action) =>
             new(
-                code,
-                Severity.Attention,
+                kind,
                 DataFiles.SpecimensAt(null, null),
                 disposition.Received.ToString(CultureInfo.InvariantCulture),
                 string.Create(
@@ -87,7 +118,7 @@ internal static class StudyQueries
             );
     }
 
-    private static IEnumerable<DataQuery> ModifiedTest(Sequence sequence, StudyProtocol protocol)
+    private static IEnumerable<DataQuery> OfModifiedTest(Sequence sequence, StudyProtocol protocol)
     {
         if (sequence.Window is not { ManufacturerLimit: ManufacturerStanding.Beyond } window)
         {
@@ -96,8 +127,7 @@ internal static class StudyQueries
 
         var limit = protocol.Analytes.Single(item => item.Id == sequence.Analyte).ManufacturerLimit;
         yield return new(
-            "modified-test",
-            Severity.Attention,
+            ModifiedTest,
             new("protocol.toml", null, "manufacturer_limit"),
             limit is null ? "" : DurationText.Format(limit.Time),
             $"Modified test: {DurationText.FormatWindow(window.Time)} for {sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}, goes beyond the manufacturer's limit{(limit is null ? "" : " of " + DurationText.Format(limit.Time) + " (" + limit.Source + ")")}.",

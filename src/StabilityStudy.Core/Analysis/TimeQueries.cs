@@ -8,6 +8,59 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Times that the rules let pass although they can hardly be those of what happened.</summary>
 internal static class TimeQueries
 {
+    internal static readonly QueryKind CollectedInOneMinute = new(
+        "collected-in-one-minute",
+        Severity.Attention,
+        "more than three subjects were collected in one minute",
+        "check the times and that the subjects are different people"
+    );
+
+    internal static readonly QueryKind TimesAsPlanned = new(
+        "times-as-planned",
+        Severity.Attention,
+        "half or more of the delayed results were tested at the planned delay to the minute",
+        "enter the times of the tests as the instrument recorded them"
+    );
+
+    internal static readonly QueryKind NoTimeForSpinning = new(
+        "no-time-for-spinning",
+        Severity.Attention,
+        "results were tested less than five minutes after their tubes were spun",
+        "enter the times at which tubes were spun, not those of their tests"
+    );
+
+    internal static readonly QueryKind TestedBeforeReceipt = new(
+        "tested-before-receipt",
+        Severity.Attention,
+        "results were tested before their tubes were received",
+        "correct the time that is wrong"
+    );
+
+    internal static readonly QueryKind OffsetsDiffer = new(
+        "offsets-differ",
+        Severity.Attention,
+        "times of one specimen have offsets from UTC that differ by more than an hour",
+        "correct the offsets, or name one time zone and write local times"
+    );
+
+    internal static readonly QueryKind DaysOfUtc = new(
+        "days-of-utc",
+        Severity.Attention,
+        "every collection time is written in UTC and no time zone is named, so that collection days are those of UTC",
+        "name the time zone and write local times, or write the offset of the place"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [
+        CollectedInOneMinute,
+        TimesAsPlanned,
+        NoTimeForSpinning,
+        TestedBeforeReceipt,
+        OffsetsDiffer,
+        DaysOfUtc,
+    ];
+
     /// <summary>So many to the minute as planned are typed, not measured; so many spun in no time are no slips.</summary>
     private const int FewestOfAKind = 10;
 
@@ -23,10 +76,10 @@ internal static class TimeQueries
         [
             .. CollectedTogether(inputs),
             .. TestedAsPlanned(inputs),
-            .. NoTimeForSpinning(inputs),
-            .. TestedBeforeReceipt(inputs),
+            .. OfNoTimeForSpinning(inputs),
+            .. OfTestedBeforeReceipt(inputs),
             .. OtherOffsets(inputs),
-            .. DaysOfUtc(inputs),
+            .. OfDaysOfUtc(inputs),
         ];
 
     private static IEnumerable<DataQuery> CollectedTogether(StudyInputs inputs)
@@ -37,7 +90,7 @@ internal static class TimeQueries
             .Where(same => same.Count() > MostInOneMinute)
             .ToImmutableArray();
         return FoundRows.OfTubes(
-            "collected-in-one-minute",
+            CollectedInOneMinute,
             "collected_at",
             [.. together.SelectMany(same => same)],
             () =>
@@ -47,11 +100,11 @@ internal static class TimeQueries
     }
 
     /// <summary>A laboratory system may write every time in UTC: west or east of it a working day then falls into two collection days.</summary>
-    private static IEnumerable<DataQuery> DaysOfUtc(StudyInputs inputs) =>
+    private static IEnumerable<DataQuery> OfDaysOfUtc(StudyInputs inputs) =>
         inputs.Facts.TimeZone is null
         && inputs.Tubes.All(tube => tube.CollectedAt.Offset == TimeSpan.Zero)
             ? FoundRows.OfTubes(
-                "days-of-utc",
+                DaysOfUtc,
                 "collected_at",
                 inputs.Tubes,
                 () =>
@@ -75,7 +128,7 @@ internal static class TimeQueries
             row.TestedAt!.Value - collected[row.Specimen] == row.Occasion.TimePoint!.Value.Delay
         );
         return FoundRows.OfResults(
-            "times-as-planned",
+            TimesAsPlanned,
             "tested_at",
             exact >= FewestOfAKind && 2 * exact >= delays.Length ? delays : [],
             () =>
@@ -84,7 +137,7 @@ internal static class TimeQueries
         );
     }
 
-    private static IEnumerable<DataQuery> NoTimeForSpinning(StudyInputs inputs)
+    private static IEnumerable<DataQuery> OfNoTimeForSpinning(StudyInputs inputs)
     {
         var spun = FoundRows
             .Tested(inputs)
@@ -96,7 +149,7 @@ internal static class TimeQueries
             :
             [
                 FoundRows.Attention(
-                    "no-time-for-spinning",
+                    NoTimeForSpinning,
                     DataFiles.SpecimensAt(null, "spun_at"),
                     $"{hasty} of {spun.Length} results were tested less than {s_shortestSpinning.TotalMinutes:0} minutes after the tube was put into the centrifuge, too soon to spin it.",
                     "Enter the times at which tubes were spun, not those of their tests."
@@ -104,7 +157,7 @@ internal static class TimeQueries
             ];
     }
 
-    private static IEnumerable<DataQuery> TestedBeforeReceipt(StudyInputs inputs)
+    private static IEnumerable<DataQuery> OfTestedBeforeReceipt(StudyInputs inputs)
     {
         var early = FoundRows
             .Tested(inputs)
@@ -112,7 +165,7 @@ internal static class TimeQueries
             .Select(item => item.Row)
             .ToImmutableArray();
         return FoundRows.OfResults(
-            "tested-before-receipt",
+            TestedBeforeReceipt,
             "tested_at",
             early,
             () => $"{Counted.Of(early.Length, "result")} tested before the tube was received.",
@@ -137,7 +190,7 @@ internal static class TimeQueries
             })
             .ToImmutableArray();
         return FoundRows.OfResults(
-            "offsets-differ",
+            OffsetsDiffer,
             "tested_at",
             [.. differing.SelectMany(rows => rows)],
             () =>

@@ -9,11 +9,43 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Tubes that the rules let pass and that a reader should know of: what was in them, and where they waited.</summary>
 internal static class TubeQueries
 {
+    internal static readonly QueryKind HemolysisAtBaseline = new(
+        "hemolysis-at-baseline",
+        Severity.Attention,
+        "baseline tubes were moderately or grossly hemolyzed",
+        "check that the laboratory would report such specimens"
+    );
+
+    internal static readonly QueryKind WaitedMostlySpun = new(
+        "waited-mostly-spun",
+        Severity.Attention,
+        "half of the delayed tubes of whole blood waited unspun for less than three quarters of their delay",
+        "spin delayed tubes shortly before their test"
+    );
+
+    internal static readonly QueryKind OriginNotNative = new(
+        "origin-not-native",
+        Severity.Attention,
+        "specimens are of pooled or spiked plasma",
+        "repeat the study with patients' specimens, or limit the conclusion to such plasma"
+    );
+
+    internal static readonly QueryKind FrozenBriefly = new(
+        "frozen-briefly",
+        Severity.Attention,
+        "tubes were frozen for less than three quarters of their delay",
+        "correct frozen_at and thawed_at"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [HemolysisAtBaseline, WaitedMostlySpun, OriginNotNative, FrozenBriefly];
+
     /// <summary>Share of its delay that a tube has to spend in the storage it stands for.</summary>
     private const double LeastShareInStorage = 0.75;
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
-        [.. HemolyzedBaselines(inputs), .. NotNative(inputs), .. FrozenBriefly(inputs)];
+        [.. HemolyzedBaselines(inputs), .. NotNative(inputs), .. OfFrozenBriefly(inputs)];
 
     private static IEnumerable<DataQuery> HemolyzedBaselines(StudyInputs inputs)
     {
@@ -28,7 +60,7 @@ internal static class TubeQueries
             )
             .ToImmutableArray();
         return FoundRows.OfTubes(
-            "hemolysis-at-baseline",
+            HemolysisAtBaseline,
             "hemolysis",
             hemolyzed,
             () =>
@@ -44,7 +76,7 @@ internal static class TubeQueries
             .Tubes.Where(tube => tube.Origin is Origin.Pool or Origin.Spiked)
             .ToImmutableArray();
         return FoundRows.OfTubes(
-            "origin-not-native",
+            OriginNotNative,
             "origin",
             other,
             () =>
@@ -54,7 +86,7 @@ internal static class TubeQueries
     }
 
     /// <summary>A storage in the freezer that was not spent there.</summary>
-    private static IEnumerable<DataQuery> FrozenBriefly(StudyInputs inputs)
+    private static IEnumerable<DataQuery> OfFrozenBriefly(StudyInputs inputs)
     {
         var brief = FoundRows
             .Tested(inputs)
@@ -65,7 +97,7 @@ internal static class TubeQueries
             .Select(item => item.Row)
             .ToImmutableArray();
         return FoundRows.OfResults(
-            "frozen-briefly",
+            FrozenBriefly,
             "time_point",
             brief,
             () =>
@@ -100,7 +132,7 @@ internal static class TubeQueries
         return
         [
             FoundRows.Attention(
-                "waited-mostly-spun",
+                WaitedMostlySpun,
                 new("protocol.toml", null, "spin_to_test"),
                 $"{cell.Key}: half of the delayed tubes waited unspun for at most {100 * middle:0} % of their delay; the study says little about whole blood that waits so long.",
                 "Spin delayed tubes shortly before their test, or study plasma as a storage of its own."

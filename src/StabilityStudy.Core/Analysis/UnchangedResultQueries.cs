@@ -14,6 +14,16 @@ namespace StabilityStudy.Core.Analysis;
 /// </summary>
 internal static class UnchangedResultQueries
 {
+    internal static readonly QueryKind ResultsUnchanged = new(
+        "results-unchanged",
+        Severity.Attention,
+        "more results are the same to the last digit at two times than the imprecision of the test allows",
+        "compare with the instrument's own record"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } = [ResultsUnchanged];
+
     /// <summary>Two results of one run vary less than the stated variation between runs; half of it is taken.</summary>
     private const double ShareWithinRun = 0.5;
 
@@ -57,8 +67,7 @@ internal static class UnchangedResultQueries
             )
             {
                 yield return new(
-                    "results-unchanged",
-                    Severity.Attention,
+                    ResultsUnchanged,
                     DataFiles.ResultsAt(same.Min(item => item.Second.SourceRow), null),
                     "",
                     string.Create(

@@ -7,6 +7,51 @@ namespace StabilityStudy.Core.Locking;
 /// <summary>What the locks of a study leave in doubt.</summary>
 internal static class LockQueries
 {
+    internal static readonly QueryKind ProtocolChangedAfterLock = new(
+        "protocol-changed-after-lock",
+        Severity.Attention,
+        "the protocol is not the one that was locked last",
+        "put the locked protocol back, or lock the new one with the reason for the amendment"
+    );
+
+    internal static readonly QueryKind LockedAfterFirstCollection = new(
+        "locked-after-first-collection",
+        Severity.Attention,
+        "the protocol was locked when specimens had already been collected",
+        "say in a deviation why; lock the next protocol before the first collection"
+    );
+
+    internal static readonly QueryKind LockEvidenceDoesNotFit = new(
+        "lock-evidence-does-not-fit",
+        Severity.Attention,
+        "a signature or time stamp in protocol.lock is not right, or of another time than the lock states",
+        "put the file back as the program wrote it; find out who changed it or whose clock was wrong"
+    );
+
+    internal static readonly QueryKind ProtocolAmended = new(
+        "protocol-amended",
+        Severity.Attention,
+        "the protocol was amended after its first lock",
+        "read the reasons in protocol.lock and the versions in the folder locked"
+    );
+
+    internal static readonly QueryKind LockByUnknown = new(
+        "lock-by-unknown",
+        Severity.Attention,
+        "the protocol was locked by somebody who is not among the people of study.toml",
+        "add the person to study.toml, or find out who locked the protocol"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [
+        ProtocolChangedAfterLock,
+        LockedAfterFirstCollection,
+        LockEvidenceDoesNotFit,
+        ProtocolAmended,
+        LockByUnknown,
+    ];
+
     private const string LockFile = "protocol.lock";
 
     /// <param name="evidence">What the locks say.</param>
@@ -17,21 +62,21 @@ internal static class LockQueries
         {
             case LockStanding.ProtocolChanged:
                 yield return Query(
-                    "protocol-changed-after-lock",
+                    ProtocolChangedAfterLock,
                     "The protocol is not the one that was locked last.",
                     "Put the locked protocol back (a copy stands in the folder locked), or lock the new one with the reason for the amendment."
                 );
                 break;
             case LockStanding.Contradicted:
                 yield return Query(
-                    "lock-evidence-does-not-fit",
+                    LockEvidenceDoesNotFit,
                     "A signature or time stamp in protocol.lock is not right, or stamps a time more than an hour from the stated one: it speaks against the lock, not for it.",
                     "Put the file back as the program wrote it; find out who changed it or whose clock was wrong, and say so in a deviation."
                 );
                 break;
             case LockStanding.AfterFirstCollection:
                 yield return Query(
-                    "locked-after-first-collection",
+                    LockedAfterFirstCollection,
                     "The protocol was locked when specimens had already been collected, so the lock does not show that the criteria came first.",
                     "Say in a deviation why; lock the protocol of the next study before its first collection."
                 );
@@ -46,7 +91,7 @@ internal static class LockQueries
         )
         {
             yield return Query(
-                "lock-by-unknown",
+                LockByUnknown,
                 $"The protocol was locked by \"{unknown}\", who is not among the people of study.toml.",
                 "Add the person to study.toml with name and role, or find out who locked the protocol."
             );
@@ -55,7 +100,7 @@ internal static class LockQueries
         if (evidence.Locks.Length > 1)
         {
             yield return Query(
-                "protocol-amended",
+                ProtocolAmended,
                 FormattableString.Invariant(
                     $"The protocol was amended {evidence.Locks.Length - 1} times after its first lock; the last reason: {evidence.Locks[^1].Reason}"
                 ),
@@ -64,6 +109,6 @@ internal static class LockQueries
         }
     }
 
-    private static DataQuery Query(string code, string message, string action) =>
-        new(code, Severity.Attention, new QuerySource(LockFile, null, null), "", message, action);
+    private static DataQuery Query(QueryKind kind, string message, string action) =>
+        new(kind, new QuerySource(LockFile, null, null), "", message, action);
 }

@@ -11,6 +11,23 @@ namespace StabilityStudy.Core.Pairing;
 /// </summary>
 internal static class DocumentedRerun
 {
+    internal static readonly QueryKind Rerun = new(
+        "rerun",
+        Severity.Attention,
+        "a test was repeated for a reason that the protocol names",
+        "nothing"
+    );
+
+    internal static readonly QueryKind RerunWithoutReason = new(
+        "rerun-without-reason",
+        Severity.Attention,
+        "a test was repeated without a reason that the protocol names",
+        "add [[rerun]] with its reason to study.toml"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } = [Rerun, RerunWithoutReason];
+
     /// <summary>The documented rerun of a draw at a time, with a reason that the protocol names; null without one.</summary>
     public static Rerun? Of(string specimen, TestOccasion occasion, PairContext context) =>
         context.Facts.Reruns.FirstOrDefault(rerun =>
@@ -43,16 +60,14 @@ internal static class DocumentedRerun
         var source = DataFiles.ResultsAt(next.SourceRow, "result");
         return rerun is null
             ? new(
-                "rerun-without-reason",
-                Severity.Attention,
+                RerunWithoutReason,
                 source,
                 observed,
                 $"{what}: the test of tube {next.Tube} failed and was repeated without a documented reason that the protocol names; the failed test stands.",
                 "Document the rerun in study.toml when its reason is one of the protocol's rerun_reasons; otherwise nothing."
             )
             : new(
-                "rerun",
-                Severity.Attention,
+                Rerun,
                 source,
                 observed,
                 FormattableString.Invariant(

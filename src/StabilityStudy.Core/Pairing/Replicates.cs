@@ -13,6 +13,24 @@ namespace StabilityStudy.Core.Pairing;
 /// </summary>
 internal static class Replicates
 {
+    internal static readonly QueryKind FewerReplicatesThanPlanned = new(
+        "fewer-replicates-than-planned",
+        Severity.Attention,
+        "a result rests on fewer replicates than planned",
+        "nothing"
+    );
+
+    internal static readonly QueryKind RepeatResultNotUsed = new(
+        "repeat-result-not-used",
+        Severity.Attention,
+        "a second result of a tube is not used; the first valid one counts",
+        "say in study.toml why it was repeated"
+    );
+
+    /// <summary>The kinds of query that are raised here.</summary>
+    internal static ImmutableArray<QueryKind> Kinds { get; } =
+    [FewerReplicatesThanPlanned, RepeatResultNotUsed];
+
     /// <summary>The result that stands for the draw at this time; null when there is no row.</summary>
     /// <param name="draw">The draw.</param>
     /// <param name="occasion">Baseline or planned delay.</param>
@@ -141,8 +159,7 @@ internal static class Replicates
 
     private static DataQuery NotUsed(ResultRow row) =>
         new(
-            "repeat-result-not-used",
-            Severity.Attention,
+            RepeatResultNotUsed,
             DataFiles.ResultsAt(row.SourceRow, "result"),
             row.Result.Text,
             $"{row.Analyte}, specimen {row.Specimen} has more results at {row.Occasion} than the protocol plans; this one is not used: the first valid result of the tube tested first counts.",
@@ -151,8 +168,7 @@ internal static class Replicates
 
     private static DataQuery Single(ResultRow row) =>
         new(
-            "fewer-replicates-than-planned",
-            Severity.Attention,
+            FewerReplicatesThanPlanned,
             DataFiles.ResultsAt(row.SourceRow, "replicate"),
             row.Result.Text,
             $"{row.Analyte}, specimen {row.Specimen} has one valid result at {row.Occasion}, two are planned; that one is used.",

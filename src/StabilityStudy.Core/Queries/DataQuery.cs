@@ -30,21 +30,25 @@ public sealed record QuerySource(string File, int? Line, string? Column)
 }
 
 /// <summary>Something in the files that needs an answer.</summary>
-/// <param name="Code">Stable code, the same in every output.</param>
-/// <param name="Severity">What it does to the report.</param>
+/// <param name="Kind">What kind of query it is.</param>
 /// <param name="Source">Where it was read.</param>
 /// <param name="Observed">The text as read; empty when something is missing.</param>
 /// <param name="Message">What is wrong, in words.</param>
 /// <param name="Action">What to do about it.</param>
 public sealed record DataQuery(
-    string Code,
-    Severity Severity,
+    QueryKind Kind,
     QuerySource Source,
     string Observed,
     string Message,
     string Action
 )
 {
+    /// <summary>Stable code, the same in every output.</summary>
+    public string Code => Kind.Code;
+
+    /// <summary>What it does to the report: what its kind does, unless less is said here.</summary>
+    public Severity Severity { get; init; } = Kind.Severity;
+
     /// <summary>What the words need beside what was read, for queries that cannot be raised again from a report; else empty.</summary>
     public QueryValues Values { get; init; }
 }

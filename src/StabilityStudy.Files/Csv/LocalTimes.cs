@@ -1,4 +1,5 @@
 using System.Globalization;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Words;
 

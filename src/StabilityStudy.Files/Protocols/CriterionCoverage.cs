@@ -5,6 +5,7 @@ using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Protocols;

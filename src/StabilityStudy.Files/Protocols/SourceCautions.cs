@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
 using static StabilityStudy.Core.Queries.Severity;
 
 namespace StabilityStudy.Files.Queries;
@@ -79,12 +80,7 @@ public static class CautionQueries
     );
 
     /// <summary>A limit is wide.</summary>
-    public static readonly QueryKind WideLimit = new(
-        "wide-limit",
-        Attention,
-        "a limit is above 15 % for a mean or above 25 % for single specimens",
-        "give a narrower limit, or have the medical director give the reason"
-    );
+    public static readonly QueryKind WideLimit = SharedKinds.WideLimit;
 
     /// <summary>The mean may move as far as one specimen.</summary>
     public static readonly QueryKind BiasLimitNotBelowIndividual = new(

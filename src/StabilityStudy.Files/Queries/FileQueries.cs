@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
 using static StabilityStudy.Core.Queries.Severity;
 
 namespace StabilityStudy.Files.Queries;
@@ -174,14 +175,6 @@ public static class FileQueries
         "write its IANA name, such as \"Europe/Berlin\" or \"America/Chicago\""
     );
 
-    /// <summary>A file is not an analysis.</summary>
-    public static readonly QueryKind NotAnAnalysis = new(
-        "not-an-analysis",
-        Stop,
-        "analysis.json is not as the program writes it",
-        "do not edit the file; make it again from the study"
-    );
-
     internal static ImmutableArray<QueryKind> All { get; } =
     [
         MissingFile,
@@ -205,6 +198,5 @@ public static class FileQueries
         UnsupportedFormat,
         NotAPlainName,
         UnknownTimeZone,
-        NotAnAnalysis,
     ];
 }

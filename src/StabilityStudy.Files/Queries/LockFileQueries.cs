@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
 using static StabilityStudy.Core.Queries.Severity;
 
 namespace StabilityStudy.Files.Queries;

@@ -130,7 +130,7 @@ internal static class OwnFileQueries
     )
     {
         var (message, action) = WordsOf(kind, source, observed, values);
-        return new DataQuery(kind.Code, kind.Severity, source, observed, message, action)
+        return new DataQuery(kind, source, observed, message, action)
         {
             Values = new QueryValues(values),
         };

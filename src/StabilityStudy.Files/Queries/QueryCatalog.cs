@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using System.Text;
+using StabilityStudy.Core.Queries;
 
 namespace StabilityStudy.Files.Queries;
 
@@ -15,7 +16,7 @@ public static class QueryCatalog
         .. CautionQueries.All,
         .. CsvQueries.All,
         .. RowQueries.All,
-        .. AnalysisQueries.All,
+        .. RaisedKinds.All,
     ];
 
     /// <summary>The table published as QUERIES.md.</summary>
@@ -39,11 +40,11 @@ public static class QueryCatalog
         return text.ToString();
     }
 
-    private static string Name(Core.Queries.Severity severity) =>
+    private static string Name(Severity severity) =>
         severity switch
         {
-            Core.Queries.Severity.Note => "note",
-            Core.Queries.Severity.Attention => "attention",
-            _ => "stop",
+            Severity.Note => "note",
+            Severity.Attention => "attention",
+            Severity.Stop => "stop",
         };
 }

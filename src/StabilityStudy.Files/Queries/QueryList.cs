@@ -44,9 +44,7 @@ internal sealed class QueryList
 
         if (Count(source.File, kind))
         {
-            _listed.Add(
-                new DataQuery(kind.Code, kind.Severity, source, Shorten(observed), message, action)
-            );
+            _listed.Add(new DataQuery(kind, source, Shorten(observed), message, action));
         }
     }
 
@@ -96,14 +94,7 @@ internal sealed class QueryList
     {
         var text = count.ToString(CultureInfo.InvariantCulture);
         var (message, action) = WordsOfMore(kind, text);
-        return new DataQuery(
-            kind.Code,
-            kind.Severity,
-            new QuerySource(file, null, null),
-            "",
-            message,
-            action
-        )
+        return new DataQuery(kind, new QuerySource(file, null, null), "", message, action)
         {
             Values = new QueryValues(text),
         };

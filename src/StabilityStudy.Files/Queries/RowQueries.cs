@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using StabilityStudy.Core.Queries;
 using static StabilityStudy.Core.Queries.Severity;
 
 namespace StabilityStudy.Files.Queries;
@@ -119,12 +120,7 @@ public static class RowQueries
     );
 
     /// <summary>Disagreement between tubes.</summary>
-    public static readonly QueryKind TubesDisagree = new(
-        "tubes-disagree",
-        Stop,
-        "two tubes of one specimen have different subjects or groups",
-        "correct the row that is wrong, or give the draws different specimen codes"
-    );
+    public static readonly QueryKind TubesDisagree = SharedKinds.TubesDisagree;
 
     /// <summary>Same tube twice.</summary>
     public static readonly QueryKind DuplicateTube = new(

@@ -1,6 +1,4 @@
-using StabilityStudy.Core.Queries;
-
-namespace StabilityStudy.Files.Queries;
+namespace StabilityStudy.Core.Queries;
 
 /// <summary>One kind of data query: the same code, severity and advice wherever it is raised.</summary>
 /// <param name="Code">Stable code.</param>

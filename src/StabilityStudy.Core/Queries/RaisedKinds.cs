@@ -1,0 +1,38 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Pairing;
+
+namespace StabilityStudy.Core.Queries;
+
+/// <summary>Every kind of data query that analyzing a study can raise, each declared beside the check that raises it.</summary>
+public static class RaisedKinds
+{
+    /// <summary>All kinds; a test holds the list against the declarations.</summary>
+    public static ImmutableArray<QueryKind> All { get; } =
+    [
+        .. CellQueries.Kinds,
+        .. ConfoundingQueries.Kinds,
+        .. ControlQueries.Kinds,
+        .. ControlRecordQueries.Kinds,
+        .. ExclusionDateQueries.Kinds,
+        .. ExclusionQueries.Kinds,
+        .. LevelQueries.Kinds,
+        .. PairQueries.Kinds,
+        .. PlanQueries.Kinds,
+        .. RatioQueries.Kinds,
+        .. RecordQueries.Kinds,
+        .. RerunQueries.Kinds,
+        .. ResultQueries.Kinds,
+        .. ResultValueQueries.Kinds,
+        .. SameResultQueries.Kinds,
+        .. SequenceQueries.Kinds,
+        .. StudyQueries.Kinds,
+        .. TimeQueries.Kinds,
+        .. TubeQueries.Kinds,
+        .. UnchangedResultQueries.Kinds,
+        .. LockQueries.Kinds,
+        .. DocumentedRerun.Kinds,
+        .. Replicates.Kinds,
+    ];
+}
