@@ -11,6 +11,7 @@ using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
+using StabilityStudy.Files.Json.Forms;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
@@ -39,6 +40,8 @@ public sealed class PublicTypeTests
         [DecisionKind.Decline] = "puts nothing into force",
         [PagesOutcome.NotRecomputed] = "claims nothing",
         [PartOutcome.Fails] = "trusts nothing",
+        [MadeBy.Unknown] = "claims nothing",
+        [ComparedVersion.Same] = "lets nothing differ",
         [ControlRule.EveryRun] = "asks for controls",
         [RepeatDraws.LeftOut] = "counts a person once",
         [IntervalPlace.ReachesLimit] = "claims nothing",

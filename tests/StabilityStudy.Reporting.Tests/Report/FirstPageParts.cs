@@ -57,8 +57,7 @@ internal static class FirstPageParts
 
     public static DataQuery Query(string code) =>
         new(
-            code,
-            Severity.Attention,
+            new QueryKind(code, Severity.Attention, "a kind", "nothing"),
             new QuerySource("results.csv", null, null),
             "",
             $"Message of {code}.",
