@@ -139,7 +139,10 @@ internal static class OwnFileQueries
     /// <summary>The query that an analysis.json states; null where it is none of these or cannot be one.</summary>
     public static DataQuery? Restore(JsonElement stated)
     {
-        if (KindOf(stated.GetProperty("code").GetString()) is not { } kind)
+        if (
+            KindOf(stated.GetProperty("code").GetString()) is not { } kind
+            || !stated.TryGetProperty("values", out var given)
+        )
         {
             return null;
         }
@@ -154,10 +157,7 @@ internal static class OwnFileQueries
         );
         ImmutableArray<string> values =
         [
-            .. stated
-                .GetProperty("values")
-                .EnumerateArray()
-                .Select(value => value.GetString() ?? ""),
+            .. given.EnumerateArray().Select(value => value.GetString() ?? ""),
         ];
         try
         {

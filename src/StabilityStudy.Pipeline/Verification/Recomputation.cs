@@ -58,7 +58,7 @@ public sealed record Recomputation(
         if (releasedAs(stated.ToolVersion) is not { } released)
         {
             return Failed(
-                $"The report says that version {stated.ToolVersion} made it, and no such version was released."
+                $"The report says that version {stated.ToolVersion} made it, which is no released version whose reports can be computed again."
             );
         }
 
