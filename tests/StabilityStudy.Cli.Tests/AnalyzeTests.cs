@@ -3,6 +3,7 @@ using StabilityStudy.Pipeline.Tests.Studies;
 
 namespace StabilityStudy.Cli.Tests;
 
+[Trait("lane", "slow")]
 public sealed class AnalyzeTests
 {
     [Fact]

@@ -4,6 +4,7 @@ using StabilityStudy.Files.Recording;
 namespace StabilityStudy.Cli.Tests;
 
 /// <summary>trial-certificate, report, sign, sign, verify: the way of a report to evidence.</summary>
+[Trait("lane", "slow")]
 public sealed class EvidenceTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;

@@ -2,6 +2,7 @@ using StabilityStudy.Pipeline.Tests.Studies;
 
 namespace StabilityStudy.Cli.Tests;
 
+[Trait("lane", "slow")]
 public sealed class ReportTests
 {
     private static readonly string[] s_inputs =

@@ -3,6 +3,7 @@ using StabilityStudy.Pipeline.Tests.Studies;
 namespace StabilityStudy.EndToEnd.Tests;
 
 /// <summary>Color on a real terminal, which only another program can give to a test.</summary>
+[Trait("lane", "slow")]
 public sealed class ColorTests
 {
     private const string BoldYellow = "\e[1;33m";

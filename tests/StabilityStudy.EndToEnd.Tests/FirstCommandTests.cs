@@ -7,6 +7,8 @@ using StabilityStudy.Reporting.Model;
 namespace StabilityStudy.EndToEnd.Tests;
 
 /// <summary>The README's first command, and its report in the hands of outside readers.</summary>
+[Trait("lane", "slow")]
+[Collection<ReportedExampleTests>]
 public sealed class FirstCommandTests(ReportedExample example)
 {
     [Fact]

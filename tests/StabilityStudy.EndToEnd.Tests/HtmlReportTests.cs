@@ -4,6 +4,7 @@ using StabilityStudy.Tests.Shared;
 namespace StabilityStudy.EndToEnd.Tests;
 
 /// <summary>The report as a page for a browser, read by one.</summary>
+[Trait("lane", "slow")]
 public sealed class HtmlReportTests
 {
     private const string Rules = "AXE_CORE";

@@ -8,6 +8,7 @@ namespace StabilityStudy.EndToEnd.Tests;
 /// A program that is killed at any moment leaves the old file or the new one, never a broken one. The environment
 /// variable KILLS sets how often each command is killed; a few times otherwise.
 /// </summary>
+[Trait("lane", "slow")]
 public sealed class KilledTests
 {
     private const int Usual = 4;

@@ -1,6 +1,7 @@
 namespace StabilityStudy.EndToEnd.Tests;
 
 /// <summary>What a later version of the program makes of a report of today.</summary>
+[Trait("lane", "slow")]
 public sealed class LaterVersionTests(SignedExample example, LaterVersion later)
     : IClassFixture<SignedExample>,
         IClassFixture<LaterVersion>

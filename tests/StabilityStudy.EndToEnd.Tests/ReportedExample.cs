@@ -1,7 +1,5 @@
 using StabilityStudy.Cli.Tests;
 
-[assembly: AssemblyFixture(typeof(StabilityStudy.EndToEnd.Tests.ReportedExample))]
-
 namespace StabilityStudy.EndToEnd.Tests;
 
 /// <summary>The example's report on both papers, made once by the built program on a copy of the study.</summary>
@@ -41,3 +39,7 @@ public sealed class ReportedExample : IAsyncLifetime
         return ValueTask.CompletedTask;
     }
 }
+
+/// <summary>The tests that read that report; it is made only when one of them runs.</summary>
+[CollectionDefinition]
+public sealed class ReportedExampleTests : ICollectionFixture<ReportedExample>;

@@ -4,6 +4,8 @@ using StabilityStudy.Cli.Tests;
 namespace StabilityStudy.EndToEnd.Tests;
 
 /// <summary>Nothing of the machine gets into the report.</summary>
+[Trait("lane", "slow")]
+[Collection<ReportedExampleTests>]
 public sealed class SameBytesTests(ReportedExample example)
 {
     /// <summary>Names of the variations, with what each sets.</summary>

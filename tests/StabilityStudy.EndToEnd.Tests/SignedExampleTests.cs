@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 namespace StabilityStudy.EndToEnd.Tests;
 
 /// <summary>The README's way from report to evidence, by the built program, and what outside readers say about it.</summary>
+[Trait("lane", "slow")]
 public sealed partial class SignedExampleTests(SignedExample example) : IClassFixture<SignedExample>
 {
     [Fact]

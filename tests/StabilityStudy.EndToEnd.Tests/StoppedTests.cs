@@ -3,6 +3,7 @@ using StabilityStudy.Pipeline.Tests.Studies;
 
 namespace StabilityStudy.EndToEnd.Tests;
 
+[Trait("lane", "slow")]
 public sealed class StoppedTests
 {
     [Theory]

@@ -7,6 +7,7 @@ using StabilityStudy.Files.Json.Forms;
 
 namespace StabilityStudy.Files.Tests;
 
+[Trait("lane", "slow")]
 public sealed class AnalysisJsonTests
 {
     private static readonly byte[] Example = AnalysisJson.Write(

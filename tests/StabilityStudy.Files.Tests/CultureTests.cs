@@ -3,6 +3,7 @@ using StabilityStudy.Files.Intake;
 
 namespace StabilityStudy.Files.Tests;
 
+[Trait("lane", "slow")]
 public sealed class CultureTests
 {
     [Theory]

@@ -6,6 +6,7 @@ using StabilityStudy.Pipeline.Tests.Studies;
 
 namespace StabilityStudy.Pipeline.Tests;
 
+[Trait("lane", "slow")]
 public sealed class BrokenStudyTests
 {
     private static readonly ConcurrentDictionary<

@@ -5,6 +5,7 @@ using static StabilityStudy.Core.Tests.Analysis.AwkwardStudies;
 
 namespace StabilityStudy.Core.Tests.Analysis;
 
+[Trait("lane", "slow")]
 public sealed class AwkwardStudiesOfSharesTests
 {
     private static readonly ImmutableArray<AwkwardStudy> s_studies =

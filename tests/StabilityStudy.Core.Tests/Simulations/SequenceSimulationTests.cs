@@ -3,6 +3,7 @@ using StabilityStudy.Core.Tests.Simulations.Scenarios;
 namespace StabilityStudy.Core.Tests.Simulations;
 
 /// <summary>How often at least one time point of a sequence, or one of several looks, is called supported although each true change is the limit.</summary>
+[Trait("lane", "slow")]
 public sealed class SequenceSimulationTests
 {
     private const int Sequences = 700;

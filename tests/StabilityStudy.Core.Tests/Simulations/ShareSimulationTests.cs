@@ -7,6 +7,7 @@ namespace StabilityStudy.Core.Tests.Simulations;
 /// How often a share of specimens is called shown although it is the required one. Of independent specimens the exact
 /// binomial value is a ceiling, which the rule on runs can only lower; in shared runs that rule keeps the rate below 0.05.
 /// </summary>
+[Trait("lane", "slow")]
 public sealed class ShareSimulationTests
 {
     private const int Studies = 1000;

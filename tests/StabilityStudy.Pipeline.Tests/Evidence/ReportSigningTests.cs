@@ -3,6 +3,7 @@ using StabilityStudy.Pipeline.Signing;
 namespace StabilityStudy.Pipeline.Tests.Evidence;
 
 /// <summary>Who may sign what, and when.</summary>
+[Trait("lane", "slow")]
 public sealed class ReportSigningTests
 {
     private static readonly ApproverDecision s_approval = new(DecisionKind.Approve, null);

@@ -8,6 +8,7 @@ using UglyToad.PdfPig;
 
 namespace StabilityStudy.SignedPdf.Tests.Rewriting;
 
+[Trait("lane", "slow")]
 public static class RewriteTests
 {
     private static readonly byte[] Drawn = DrawnDocument.Draw();

@@ -7,6 +7,7 @@ using StabilityStudy.SignedPdf.Verification;
 namespace StabilityStudy.SignedPdf.Tests.Signing;
 
 /// <summary>Signatures whose time an authority proves.</summary>
+[Trait("lane", "slow")]
 public sealed class TimeStampTests : IDisposable
 {
     private readonly TimeStampAuthority _authority = new();

@@ -8,6 +8,7 @@ namespace StabilityStudy.Statistics.Tests.Location;
 /// delayed results in another, each run with an error of SD 1 % for all of its results; the true mean change is the
 /// limit itself, so every interval inside the limits is a false claim. Nominal: 0.05.
 /// </summary>
+[Trait("lane", "slow")]
 public sealed class ClusteredMeanSimulationTests
 {
     private const int Repetitions = 8000;

@@ -3,6 +3,7 @@ using StabilityStudy.Statistics.Regression;
 
 namespace StabilityStudy.Statistics.Tests.Regression;
 
+[Trait("lane", "slow")]
 public class DemingCoverageTests
 {
     private const int Repeats = 3000;
