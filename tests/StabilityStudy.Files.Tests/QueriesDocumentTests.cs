@@ -25,8 +25,9 @@ public sealed class QueriesDocumentTests
                 type.GetFields(BindingFlags.Public | BindingFlags.NonPublic | BindingFlags.Static)
             )
             .Where(field => field.FieldType == typeof(QueryKind))
-            .Select(field => ((QueryKind)field.GetValue(null)!).Code)
-            .Distinct()
+            .Select(field => (QueryKind)field.GetValue(null)!)
+            .Distinct<QueryKind>(ReferenceEqualityComparer.Instance)
+            .Select(kind => kind.Code)
             .Order(StringComparer.Ordinal)
             .ToArray();
 

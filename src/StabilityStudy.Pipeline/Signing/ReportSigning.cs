@@ -6,8 +6,6 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Fonts;
 using StabilityStudy.Reporting.Report;
-using StabilityStudy.Reporting.Text;
-using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Stamps;
 using StabilityStudy.SignedPdf.Verification;
@@ -17,13 +15,6 @@ namespace StabilityStudy.Pipeline.Signing;
 /// <summary>Signs reports. Only a report whose figures and pages follow from the inputs inside it is signed.</summary>
 public static class ReportSigning
 {
-    private const double NameSize = 9;
-    private const double LineSize = 7.5;
-    private const double SmallSize = 6.5;
-
-    /// <summary>Letters of a line that fit the narrowest field, three in a row, without making the stamp smaller.</summary>
-    private const int LettersInLine = 44;
-
     /// <summary>Puts the next signature on a report.</summary>
     /// <param name="report">The bytes of the report.</param>
     /// <param name="order">Who signs, as what, and what is decided.</param>
@@ -194,7 +185,7 @@ public static class ReportSigning
                     ToolVersion.Current,
                     accepted
                 ).ToJson(),
-                new SignatureStamp(font, Lines(signatory, name, order, accepted)),
+                new SignatureStamp(font, StampLines.Of(signatory, name, order, accepted)),
                 order.TimeStamp
             )
         );
@@ -244,64 +235,4 @@ public static class ReportSigning
 
         return remarks.ToImmutable();
     }
-
-    private static ImmutableArray<StampLine> Lines(
-        Signatory signatory,
-        string name,
-        SigningOrder order,
-        ImmutableArray<string> accepted
-    )
-    {
-        var lines = ImmutableArray.CreateBuilder<StampLine>();
-        var credentials = order.Credentials is { } given ? ", " + given : "";
-        lines.Add(new StampLine(name + credentials, NameSize));
-        lines.AddRange(
-            TextLines
-                .Wrap($"{signatory.Role}: {signatory.Meaning}", LettersInLine)
-                .Select(line => new StampLine(line, LineSize))
-        );
-        if (order.Decision is { } decision)
-        {
-            lines.AddRange(
-                TextLines
-                    .Wrap(decision.InWords(), LettersInLine)
-                    .Select(line => new StampLine(line, LineSize))
-            );
-        }
-
-        lines.Add(
-            new StampLine(
-                "Signed "
-                    + order.At.ToString("yyyy-MM-dd HH:mm:ss zzz", CultureInfo.InvariantCulture),
-                LineSize
-            )
-        );
-        if (!accepted.IsEmpty)
-        {
-            var further =
-                accepted.Length == 1
-                    ? ""
-                    : FormattableString.Invariant($" and {accepted.Length - 1} further items");
-            lines.AddRange(
-                TextLines
-                    .Wrap(
-                        $"Signed with version {ToolVersion.Current}; accepted as not computed again: {accepted[0]}{further}",
-                        LettersInLine
-                    )
-                    .Select(line => new StampLine(line, SmallSize))
-            );
-        }
-
-        lines.Add(new StampLine(Vouching(name, order.Key.Certificate), SmallSize));
-        return lines.ToImmutable();
-    }
-
-    private static string Vouching(string name, CertificateFacts certificate) =>
-        certificate.IsSelfIssued
-            ? $"Self-issued certificate{OwnName(name, certificate)}: nobody else vouches for the name"
-            : $"Certificate of {certificate.Name}, number {certificate.SerialNumber}";
-
-    /// <summary>The printed name is what the signer says; where the certificate has another, it stands beside.</summary>
-    private static string OwnName(string name, CertificateFacts certificate) =>
-        name == certificate.Name ? "" : $" of {certificate.Name}";
 }

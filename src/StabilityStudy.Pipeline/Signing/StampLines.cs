@@ -1,0 +1,80 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Text;
+using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Stamps;
+
+namespace StabilityStudy.Pipeline.Signing;
+
+/// <summary>What the stamp of a signature says to people.</summary>
+internal static class StampLines
+{
+    private const double NameSize = 9;
+    private const double LineSize = 7.5;
+    private const double SmallSize = 6.5;
+
+    /// <summary>Letters of a line that fit the narrowest field, three in a row, without making the stamp smaller.</summary>
+    private const int LettersInLine = 44;
+
+    /// <summary>The lines of the stamp: who, as what, the decision, when, and who vouches for the name.</summary>
+    public static ImmutableArray<StampLine> Of(
+        Signatory signatory,
+        string name,
+        SigningOrder order,
+        ImmutableArray<string> accepted
+    )
+    {
+        var lines = ImmutableArray.CreateBuilder<StampLine>();
+        var credentials = order.Credentials is { } given ? ", " + given : "";
+        lines.Add(new StampLine(name + credentials, NameSize));
+        lines.AddRange(
+            TextLines
+                .Wrap($"{signatory.Role}: {signatory.Meaning}", LettersInLine)
+                .Select(line => new StampLine(line, LineSize))
+        );
+        if (order.Decision is { } decision)
+        {
+            lines.AddRange(
+                TextLines
+                    .Wrap(decision.InWords(), LettersInLine)
+                    .Select(line => new StampLine(line, LineSize))
+            );
+        }
+
+        lines.Add(
+            new StampLine(
+                "Signed "
+                    + order.At.ToString("yyyy-MM-dd HH:mm:ss zzz", CultureInfo.InvariantCulture),
+                LineSize
+            )
+        );
+        if (!accepted.IsEmpty)
+        {
+            var further =
+                accepted.Length == 1
+                    ? ""
+                    : FormattableString.Invariant($" and {accepted.Length - 1} further items");
+            lines.AddRange(
+                TextLines
+                    .Wrap(
+                        $"Signed with version {ToolVersion.Current}; accepted as not computed again: {accepted[0]}{further}",
+                        LettersInLine
+                    )
+                    .Select(line => new StampLine(line, SmallSize))
+            );
+        }
+
+        lines.Add(new StampLine(Vouching(name, order.Key.Certificate), SmallSize));
+        return lines.ToImmutable();
+    }
+
+    private static string Vouching(string name, CertificateFacts certificate) =>
+        certificate.IsSelfIssued
+            ? $"Self-issued certificate{OwnName(name, certificate)}: nobody else vouches for the name"
+            : $"Certificate of {certificate.Name}, number {certificate.SerialNumber}";
+
+    /// <summary>The printed name is what the signer says; where the certificate has another, it stands beside.</summary>
+    private static string OwnName(string name, CertificateFacts certificate) =>
+        name == certificate.Name ? "" : $" of {certificate.Name}";
+}
