@@ -37,7 +37,7 @@ public sealed class LaterVersion : IAsyncLifetime
         CopyFolder("protocols");
         Change("Directory.Build.props", $">{ToolVersion.Current}<", $">{Version}<");
         Change(
-            "src/StabilityStudy.Reporting/Report/CautionSection.cs",
+            "src/StabilityStudy.Reporting/Report/Record/CautionSection.cs",
             "For qualified laboratory staff.",
             "For laboratory staff who are qualified."
         );

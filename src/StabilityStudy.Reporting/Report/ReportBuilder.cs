@@ -1,7 +1,14 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Certainty;
+using StabilityStudy.Reporting.Report.Conduct;
 using StabilityStudy.Reporting.Report.Criteria;
+using StabilityStudy.Reporting.Report.Decision;
+using StabilityStudy.Reporting.Report.Drift;
+using StabilityStudy.Reporting.Report.Record;
+using StabilityStudy.Reporting.Report.TimePoints;
+using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report;
 

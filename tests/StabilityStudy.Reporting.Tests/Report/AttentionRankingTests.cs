@@ -1,5 +1,5 @@
 using System.Text.RegularExpressions;
-using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Decision;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 

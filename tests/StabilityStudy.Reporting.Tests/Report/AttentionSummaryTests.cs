@@ -1,7 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 

@@ -1,7 +1,7 @@
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Certainty;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 

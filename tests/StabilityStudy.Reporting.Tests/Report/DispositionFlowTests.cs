@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Text.RegularExpressions;
 using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Conduct;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 

@@ -1,6 +1,6 @@
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Drift;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 

@@ -3,6 +3,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Decision;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 

@@ -2,6 +2,9 @@ using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Decision;
+using StabilityStudy.Reporting.Report.Record;
+using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Reporting.Tests.Pdf;
 
 namespace StabilityStudy.Reporting.Tests.Report;

@@ -5,8 +5,9 @@ using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report;
 using StabilityStudy.Reporting.Report.Criteria;
+using StabilityStudy.Reporting.Report.Record;
+using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 

@@ -1,5 +1,5 @@
 using StabilityStudy.Core.Protocol;
-using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Wording;
 using Xunit;
 
 namespace StabilityStudy.Reporting.Tests.Report;

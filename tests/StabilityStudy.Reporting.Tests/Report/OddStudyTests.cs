@@ -5,6 +5,7 @@ using StabilityStudy.Reporting.Fonts;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Decision;
 using StabilityStudy.Reporting.Tests.Pdf;
 using StabilityStudy.Reporting.Text;
 using UglyToad.PdfPig;

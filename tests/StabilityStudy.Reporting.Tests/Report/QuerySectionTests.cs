@@ -1,7 +1,7 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Record;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 

@@ -2,6 +2,9 @@ using StabilityStudy.Core.Locking;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Record;
+using StabilityStudy.Reporting.Report.TimePoints;
+using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 

@@ -7,7 +7,13 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Certainty;
+using StabilityStudy.Reporting.Report.Conduct;
 using StabilityStudy.Reporting.Report.Criteria;
+using StabilityStudy.Reporting.Report.Drift;
+using StabilityStudy.Reporting.Report.Figures;
+using StabilityStudy.Reporting.Report.Record;
+using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics.Agreement;
 
 namespace StabilityStudy.Reporting.Tests.Report;

@@ -1,6 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Decision;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 

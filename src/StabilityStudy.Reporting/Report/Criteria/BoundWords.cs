@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics.Proportions;
 
 namespace StabilityStudy.Reporting.Report.Criteria;

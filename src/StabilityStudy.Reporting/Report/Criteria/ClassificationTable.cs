@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

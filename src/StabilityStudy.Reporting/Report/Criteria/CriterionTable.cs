@@ -3,6 +3,7 @@ using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Report.Record;
+using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

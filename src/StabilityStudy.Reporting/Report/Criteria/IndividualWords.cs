@@ -4,6 +4,9 @@ using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Figures;
+using StabilityStudy.Reporting.Report.Record;
+using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

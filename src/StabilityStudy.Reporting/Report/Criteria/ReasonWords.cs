@@ -10,6 +10,7 @@ using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

@@ -1,0 +1,161 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Wording;
+
+namespace StabilityStudy.Reporting.Report.Certainty;
+
+/// <summary>What each conclusion would be if one thing were otherwise.</summary>
+internal static class RobustnessSection
+{
+    public const string Title = "What could overturn this decision";
+
+    public static Section Of(StudyAnalysis analysis)
+    {
+        var changing = analysis
+            .Sequences.SelectMany(sequence => Changing(analysis, sequence))
+            .ToImmutableArray();
+        return new Section(
+            Title,
+            StartsOnNewPage: false,
+            [
+                new Paragraph(
+                    "Each line asks what a time point's own data would conclude if one thing were otherwise. None of these lines decides; a conclusion that turns on a single specimen deserves a second look before it is put into force.",
+                    ParagraphStyle.Body
+                ),
+                new Table(
+                    "Choices that would change a conclusion",
+                    [
+                        new Column("Time", ColumnAlignment.Left, 0.8),
+                        new Column("What is changed", ColumnAlignment.Left, 4.4),
+                        new Column("Own conclusion", ColumnAlignment.Left, 1.8),
+                        new Column("Would be", ColumnAlignment.Left, 1.8),
+                        new Column("Direction", ColumnAlignment.Left, 2.2),
+                    ],
+                    changing,
+                    changing.IsEmpty ? "None of those asked." : null
+                ),
+                .. analysis
+                    .Sequences.Where(sequence =>
+                        sequence.Cells.Any(cell => !cell.Robustness.IsEmpty)
+                    )
+                    .Select(sequence => Asked(analysis, sequence)),
+            ]
+        );
+    }
+
+    /// <summary>Everything that was asked, a column a time point.</summary>
+    private static Table Asked(StudyAnalysis analysis, Sequence sequence)
+    {
+        var cells = sequence.Cells.Where(cell => !cell.Robustness.IsEmpty).ToImmutableArray();
+        var codes = cells
+            .SelectMany(cell => cell.Robustness)
+            .Select(line => line.Code)
+            .Distinct(StringComparer.Ordinal);
+        return new Table(
+            $"Everything asked: {SequenceNames.Of(analysis, sequence).Title(analysis)}",
+            [
+                new Column("What is changed", ColumnAlignment.Left, 4),
+                .. cells.Select(cell => new Column(
+                    cell.Key.TimePoint.ToString(),
+                    ColumnAlignment.Left,
+                    1.6
+                )),
+            ],
+            [
+                new Row([
+                    new TableCell("Nothing: what its own figures say", Emphasis.Strong),
+                    .. cells.Select(cell => Shaped(cell.OwnConclusion)),
+                ]),
+                .. codes.Select(code => new Row([
+                    new TableCell(Question(code, cells)),
+                    .. cells.Select(cell => Answer(cell, code)),
+                ])),
+            ],
+            "Stays: the same conclusion."
+        );
+    }
+
+    /// <summary>The question as it was asked, or in general where its numbers differ between time points.</summary>
+    private static string Question(string code, ImmutableArray<Cell> cells)
+    {
+        string[] asked =
+        [
+            .. cells
+                .SelectMany(cell => cell.Robustness)
+                .Where(line => line.Code == code)
+                .Select(line => line.Question)
+                .Distinct(StringComparer.Ordinal),
+        ];
+        return TradeWords.Capital(
+            asked.Length == 1
+                ? asked[0]
+                : code switch
+                {
+                    "one-subject-left-out" => "with each subject left out of the mean in turn",
+                    "fewest-more-outside" =>
+                        "if the fewest more that would change it had been outside the limit",
+                    "fewest-more-changed" =>
+                        "if the fewest more that would change it had changed the side of a level",
+                    "without-flagged-outliers" =>
+                        "with the flagged outliers left out of the mean; the share keeps every specimen",
+                    "left-out-at-measured-values" =>
+                        "with the pairs left out put back at the measured values",
+                    "left-out-counted-outside" =>
+                        "if the pairs left out had been outside the allowable difference",
+                    _ => string.Join("; ", asked),
+                }
+        );
+    }
+
+    private static TableCell Answer(Cell cell, string code)
+    {
+        var lines = cell.Robustness.Where(line => line.Code == code).ToImmutableArray();
+        return lines.FirstOrDefault(line => line.Changes) is { } changing
+                ? Shaped(changing.Conclusion)
+            : lines.IsEmpty ? new TableCell("not asked", Emphasis.Muted)
+            : new TableCell("stays");
+    }
+
+    private static IEnumerable<Row> Changing(StudyAnalysis analysis, Sequence sequence)
+    {
+        var rows =
+            from cell in sequence.Cells
+            from line in cell.Robustness
+            where line.Changes
+            select new Row([
+                new TableCell(cell.Key.TimePoint.ToString()),
+                new TableCell(line.Question),
+                Shaped(cell.OwnConclusion),
+                Shaped(line.Conclusion),
+                new TableCell(Direction(cell.OwnConclusion, line), Emphasis.Strong),
+            ]);
+        return Under(analysis, sequence, rows);
+    }
+
+    private static IEnumerable<Row> Under(
+        StudyAnalysis analysis,
+        Sequence sequence,
+        IEnumerable<Row> rows
+    ) =>
+        rows.Any()
+            ? rows.Prepend(
+                new Row(
+                    [new TableCell(SequenceNames.Of(analysis, sequence).Title(analysis))],
+                    RowKind.GroupHeading
+                )
+            )
+            : [];
+
+    private static TableCell Shaped(Conclusion conclusion) =>
+        new(TradeWords.Of(conclusion), Emphasis.Strong, TradeWords.ShapeOf(conclusion));
+
+    private static string Direction(Conclusion own, RobustnessLine line) =>
+        line.Direction switch
+        {
+            RobustnessDirection.TowardSupported => "toward supported",
+            RobustnessDirection.None => "neither way",
+            _ => own == Conclusion.Supported ? "away from supported" : "toward not supported",
+        };
+}

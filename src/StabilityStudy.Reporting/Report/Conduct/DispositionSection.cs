@@ -1,0 +1,59 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Wording;
+
+namespace StabilityStudy.Reporting.Report.Conduct;
+
+/// <summary>What became of every specimen at every time point; the numbers add up.</summary>
+internal static class DispositionSection
+{
+    public const string Title = "What became of every specimen";
+
+    public static Section Of(StudyAnalysis analysis) =>
+        new(
+            Title,
+            StartsOnNewPage: false,
+            [
+                new Paragraph(
+                    "Nothing is dropped silently: compared specimens and those beside them add up to those received. Compared pairs enter every figure; failed, beyond the interval or missing without reason count for single specimens only.",
+                    ParagraphStyle.Body
+                ),
+                .. analysis.Sequences.Select(sequence => DispositionFlow.Of(analysis, sequence)),
+                new KeepTogether([LeftOut(analysis)]),
+            ]
+        );
+
+    private static Table LeftOut(StudyAnalysis analysis)
+    {
+        var rows = analysis
+            .Sequences.SelectMany(sequence => sequence.Cells)
+            .SelectMany(cell =>
+                cell.Pairs.Where(pair =>
+                        pair.Status is not (PairStatus.Compared or PairStatus.NotAssigned)
+                    )
+                    .Select(pair => (cell.Key, Pair: pair))
+            )
+            .Select(item => new Row([
+                new TableCell(item.Pair.Specimen),
+                new TableCell(item.Key.Analyte),
+                new TableCell(item.Key.TimePoint.ToString()),
+                new TableCell(TradeWords.Of(item.Pair)),
+                new TableCell(item.Pair.Reason),
+            ]))
+            .ToImmutableArray();
+        return new Table(
+            "Every specimen that is not compared, with the reason",
+            [
+                new Column("Specimen", ColumnAlignment.Left, 0.9),
+                new Column("Analyte", ColumnAlignment.Left, 0.7),
+                new Column("Time", ColumnAlignment.Left, 0.6),
+                new Column("What became of it", ColumnAlignment.Left, 2.8),
+                new Column("Reason", ColumnAlignment.Left, 5.6),
+            ],
+            rows,
+            rows.IsEmpty ? "None." : null
+        );
+    }
+}

@@ -1,0 +1,86 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Reporting.Report.Wording;
+
+namespace StabilityStudy.Reporting.Report.Decision;
+
+/// <summary>What, were it otherwise, would change a conclusion, as short as page 1 needs it.</summary>
+internal static class SensitivityToOneSpecimen
+{
+    /// <summary>With more specimens than this a conclusion does not hang on a single one; the section on what could overturn it has the numbers.</summary>
+    private const int MostToHangOn = 1;
+
+    /// <summary>
+    /// What would take away the support of a supported time point is asked of all of them: the window ends at the first
+    /// time point that is not supported, so the weakest of them carries all.
+    /// </summary>
+    public static IEnumerable<string> Supported(StudyAnalysis analysis) =>
+        Sentences(
+            analysis,
+            sequence => sequence.Cells.Where(cell => cell.Conclusion == Conclusion.Supported),
+            endsSequence: true
+        );
+
+    /// <summary>What would change the conclusion is asked of the first time point that is not supported.</summary>
+    public static IEnumerable<string> FirstOpen(StudyAnalysis analysis) =>
+        Sentences(
+            analysis,
+            sequence =>
+                sequence
+                    .Cells.SkipWhile(cell => cell.Conclusion == Conclusion.Supported)
+                    .Take(1)
+                    .Where(cell => cell.Conclusion != Conclusion.NotAssessed),
+            endsSequence: false
+        );
+
+    private static IEnumerable<string> Sentences(
+        StudyAnalysis analysis,
+        Func<Sequence, IEnumerable<Cell>> cells,
+        bool endsSequence
+    ) =>
+        from sequence in analysis.Sequences
+        let name = SequenceNames.Of(analysis, sequence).Code(analysis)
+        from line in Weakest(cells(sequence))
+        group new Place(name, line.Cell.Key.TimePoint.ToString()) by (
+            line.Line.Conclusion,
+            Question: QuestionOf(line.Line),
+            Specimens: line.Line.Further?.Count ?? 0
+        ) into changed
+        orderby changed.Key.Specimens
+        select changed.Key.Specimens > 0
+            ? $"{changed.Key.Question} would {(endsSequence ? "end support there" : "make it " + TradeWords.Of(changed.Key.Conclusion))}: {Places(changed)}."
+            : $"Would be {TradeWords.Of(changed.Key.Conclusion)} {changed.Key.Question}: {Places(changed)}.";
+
+    /// <summary>Of the lines that count further specimens only those of the time point that needs fewest, and only where these are few; every other line.</summary>
+    private static IEnumerable<(Cell Cell, RobustnessLine Line)> Weakest(IEnumerable<Cell> cells)
+    {
+        var changing = (
+            from cell in cells
+            from line in cell.Robustness
+            where line.Changes
+            select (Cell: cell, Line: line)
+        ).ToLookup(item => item.Line.Further is not null);
+        var fewest = changing[true].Select(item => item.Line.Further!.Count).DefaultIfEmpty().Min();
+        return changing[true]
+            .Where(item => item.Line.Further!.Count == fewest && fewest <= MostToHangOn)
+            .Concat(changing[false]);
+    }
+
+    private static string QuestionOf(RobustnessLine line) =>
+        line.Further is { } further
+            ? $"{(further.Count == 1 ? "One more specimen" : $"{NumberText.Count(further.Count)} more specimens")} that had {further.WouldHave}"
+            : line.Question;
+
+    /// <summary>"No anticoagulant at 6 h; Unfractionated heparin at 6 h, 8 h".</summary>
+    private static string Places(IEnumerable<Place> places) =>
+        string.Join(
+            "; ",
+            places
+                .GroupBy(place => place.Sequence)
+                .Select(group =>
+                    $"{group.Key} at {string.Join(", ", group.Select(place => place.Time))}"
+                )
+        );
+
+    private sealed record Place(string Sequence, string Time);
+}

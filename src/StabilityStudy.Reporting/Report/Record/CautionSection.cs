@@ -1,0 +1,32 @@
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report.Record;
+
+/// <summary>The cautions that every report carries.</summary>
+internal static class CautionSection
+{
+    /// <summary>The three that bear on the decision.</summary>
+    public static Paragraph OnFirstPage() =>
+        new(
+            "For qualified laboratory staff; the medical director decides. "
+                + "Local regulation, the manufacturer's instructions and the accreditor's rules prevail. "
+                + "Holds only for what was studied: analyte, method, storage, group and range; temperatures are planned, no record was seen.",
+            ParagraphStyle.Small
+        );
+
+    public static Section Of() =>
+        new(
+            "Cautions",
+            StartsOnNewPage: false,
+            [
+                new Bullets([
+                    "For qualified laboratory staff. The medical director decides; this report is evidence for that decision, not the decision.",
+                    "Local regulation, the manufacturer's instructions and the accreditor's rules prevail over anything said here.",
+                    "A conclusion holds only for what was studied: analyte, method, storage, patient group and range.",
+                    "\"Not significantly different\" is not the same as \"equivalent\"; conclusions here rest on intervals inside limits, never on a missing significance.",
+                    "Blood is handled under standard precautions. Study results never enter a patient's record.",
+                    "Not a medical device.",
+                ]),
+            ]
+        );
+}

@@ -1,0 +1,81 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Wording;
+
+namespace StabilityStudy.Reporting.Report.Record;
+
+/// <summary>Methods and references.</summary>
+internal static class MethodsSection
+{
+    public const string Title = "Methods and references";
+
+    public static Section Of(StudyAnalysis analysis) =>
+        new(
+            Title,
+            StartsOnNewPage: false,
+            [
+                new Bullets([
+                    "Differences, ties and comparisons with limits are decided on the decimal results as reported, exactly; estimates are computed in double precision.",
+                    "Mean change: arithmetic mean with Student t intervals by specimens (n − 1 degrees of freedom) and by collection days (days − 1). The interval that counts spans both: from the lower of the two lower ends to the higher of the two upper ends, because a run's error does not average out over specimens.",
+                    "What simulations gave for a wrong \"mean inside the limit\" with the truth exactly at the limit and a nominal 5 %: with 40 specimens on 5 days, an SD of the changes of 3 % and of each run's error of 1 %, the interval by specimens alone 14 %, the interval that spans both 4.8 %. For a wrong \"enough specimens within the limit\" the count alone 9.6 %, with every change moved by what the runs could have added 4.2 %. Under strong skewness toward the limit the chance is higher than 5 %, hence the doubt beyond 1.",
+                    "Equivalence: an interval strictly inside the limits is the two one-sided tests procedure (Schuirmann 1987).",
+                    "Single specimens: share within the allowable difference, limits included, with exact binomial bounds (Clopper and Pearson 1934); failed delayed tubes count as outside.",
+                    "What the runs could by chance have added to the changes of single specimens: t at the criterion's confidence with one degree of freedom fewer than days, times the standard error that specimens of a day share, √(s²·Σm²)/n with s² = (MSB − MSW)·(D − 1)/(n − Σm²/n), m the specimens of each of D days, n = Σm, MSB and MSW the mean squares between and within days.",
+                    "Limits of agreement: mean ± 1.96 SD (Bland and Altman 1986), with exact intervals from the noncentral t distribution.",
+                    "Hodges–Lehmann estimate and median with exact rank intervals (Hollander and Wolfe 1973).",
+                    "Lines: Deming and weighted Deming with jackknife intervals (Linnet 1990, 1993), Passing and Bablok (1983), ordinary least squares. Ratio of error variances: "
+                        + Ratios(analysis)
+                        + ".",
+                    $"Outliers: generalized extreme Studentized deviate test at {NumberText.Percent(CellEstimates.OutlierSignificance)} (Rosner 1983).",
+                    "Drift: slope per specimen through its own baseline, mean slope with one-sided t bounds that span both intervals as for the mean. In a seeded simulation with delays and slopes that differ between specimens, a bound failed about 5 times in a hundred, as it should.",
+                    "Mixed model: restricted maximum likelihood (Patterson and Thompson 1971; Laird and Ware 1982) on 100·ln(result), AICc from full maximum likelihood (Hurvich and Tsai 1989).",
+                    "Further estimates: percentiles (Hyndman and Fan 1996), exact two-sided tolerance factor (Wald and Wolfowitz 1946), Shapiro–Wilk (Royston 1995), exact signed ranks (Wilcoxon 1945), Theil–Sen (Sen 1968), BCa bootstrap (Efron 1987), also of the change at decision levels by Passing–Bablok, τ-b (Kendall 1945), concordance (Lin 1989).",
+                    .. analysis.Protocol.Criteria.Any(criterion =>
+                        criterion is DecisionLevelCriterion
+                    )
+                        ?
+                        [
+                            "Decision levels: change predicted by the weighted Deming line, with a jackknife interval of that prediction itself.",
+                        ]
+                        : Array.Empty<string>(),
+                    "Changes of side or class expected from imprecision alone: from the between-run CV of the protocol and the distance of each baseline from the level.",
+                    "Each method is defined, with assumptions, choices and tests, in METHODS.md beside the program's source code.",
+                ]),
+                new Heading("References"),
+                new Paragraph(
+                    "From memory where the paper could not be seen; see METHODS.md.",
+                    ParagraphStyle.Small
+                ),
+                new Bullets([
+                    "Bland JM, Altman DG. Lancet 1986;327:307–310.",
+                    "Clopper CJ, Pearson ES. Biometrika 1934;26:404–413.",
+                    "Efron B. J Am Stat Assoc 1987;82:171–185.",
+                    "Hollander M, Wolfe DA. Nonparametric Statistical Methods. Wiley 1973.",
+                    "Hurvich CM, Tsai CL. Biometrika 1989;76:297–307.",
+                    "Hyndman RJ, Fan Y. Am Stat 1996;50:361–365.",
+                    "Kendall MG. Biometrika 1945;33:239–251.",
+                    "Laird NM, Ware JH. Biometrics 1982;38:963–974.",
+                    "Lin LI. Biometrics 1989;45:255–268; correction 2000;56:324–325.",
+                    "Linnet K. Stat Med 1990;9:1463–1473; Clin Chem 1993;39:424–432.",
+                    "Passing H, Bablok W. J Clin Chem Clin Biochem 1983;21:709–720.",
+                    "Patterson HD, Thompson R. Biometrika 1971;58:545–554.",
+                    "Rosner B. Technometrics 1983;25:165–172.",
+                    "Royston P. Appl Stat 1995;44:547–551.",
+                    "Schuirmann DJ. J Pharmacokinet Biopharm 1987;15:657–680.",
+                    "Sen PK. J Am Stat Assoc 1968;63:1379–1389.",
+                    "Wald A, Wolfowitz J. Ann Math Stat 1946;17:208–215.",
+                    "Wilcoxon F. Biometrics Bull 1945;1:80–83.",
+                ]),
+            ]
+        );
+
+    private static string Ratios(StudyAnalysis analysis) =>
+        string.Join(
+            ", ",
+            analysis.Protocol.Analytes.Select(analyte =>
+                $"{analyte.Id} {NumberText.Plain(analyte.ErrorVarianceRatio)}"
+            )
+        );
+}

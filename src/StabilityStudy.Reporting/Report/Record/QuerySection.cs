@@ -1,0 +1,122 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Wording;
+
+namespace StabilityStudy.Reporting.Report.Record;
+
+/// <summary>Every data query that did not stop the report.</summary>
+internal static class QuerySection
+{
+    public const string Title = "Data queries";
+
+    private const string NothingToDo = "Nothing";
+
+    public static Section Of(StudyAnalysis analysis)
+    {
+        var queries = analysis.Queries.OrderBy(query => query.Severity).ToLookup(IsForTheRecord);
+        return new Section(
+            Title,
+            StartsOnNewPage: false,
+            [
+                TableOf("What needs an answer", queries[false], analysis, withAction: true),
+                .. queries[true].Any()
+                    ?
+                    [
+                        TableOf(
+                            "For the record: nothing to do",
+                            queries[true],
+                            analysis,
+                            withAction: false
+                        ),
+                    ]
+                    : ImmutableArray<Block>.Empty,
+            ]
+        );
+    }
+
+    private static bool IsForTheRecord(DataQuery query) => query.Action.TrimEnd('.') == NothingToDo;
+
+    private static Table TableOf(
+        string caption,
+        IEnumerable<DataQuery> queries,
+        StudyAnalysis analysis,
+        bool withAction
+    )
+    {
+        ImmutableArray<Row> rows =
+        [
+            .. queries.Select(query => new Row([
+                new TableCell(TradeWords.Of(query.Severity)),
+                new TableCell(query.Source.ToString()),
+                new TableCell(query.Message + Answered(query, analysis)),
+                .. withAction ? [new TableCell(query.Action)] : ImmutableArray<TableCell>.Empty,
+            ])),
+        ];
+        return new Table(
+            caption,
+            [
+                new Column("Kind", ColumnAlignment.Left, 0.9),
+                new Column("Where", ColumnAlignment.Left, 1.6),
+                new Column("What", ColumnAlignment.Left, withAction ? 4.4 : 7.2),
+                .. withAction
+                    ? [new Column("What to do", ColumnAlignment.Left, 2.8)]
+                    : ImmutableArray<Column>.Empty,
+            ],
+            rows,
+            rows.IsEmpty ? "None." : null
+        );
+    }
+
+    /// <summary>
+    /// Says which deviation names the same specimen, since it may be the answer. A query of several specimens is not
+    /// answered by a deviation of one, nor one of a time point by a deviation of another.
+    /// </summary>
+    private static string Answered(DataQuery query, StudyAnalysis analysis)
+    {
+        var cells = analysis.Sequences.SelectMany(sequence => sequence.Cells).ToImmutableArray();
+        string[] specimens =
+        [
+            .. cells
+                .SelectMany(cell => cell.Pairs)
+                .Select(pair => pair.Specimen)
+                .Distinct()
+                .Where(specimen => Names(query.Message, specimen)),
+        ];
+        if (specimens is not [var only])
+        {
+            return "";
+        }
+
+        string[] times =
+        [
+            .. cells
+                .Select(cell => cell.Key.TimePoint.ToString())
+                .Distinct()
+                .Where(time => Names(query.Message, time)),
+        ];
+        return string.Concat(
+            analysis
+                .Facts.Deviations.Where(deviation =>
+                    Names(deviation.Text, only)
+                    && (times.Length == 0 || times.Any(time => Names(deviation.Text, time)))
+                )
+                .Select(deviation =>
+                    FormattableString.Invariant(
+                        $" The deviation of {deviation.On:yyyy-MM-dd} by {deviation.By} names it too."
+                    )
+                )
+        );
+    }
+
+    /// <summary>Whether the words stand in the text, not as a part of longer ones: "6 h" is not in "16 h".</summary>
+    private static bool Names(string text, string words) =>
+        Regex.IsMatch(
+            text,
+            $@"(?<![\w-]){Regex.Escape(words)}(?![\w-])",
+            RegexOptions.CultureInvariant,
+            TimeSpan.FromSeconds(1)
+        );
+}

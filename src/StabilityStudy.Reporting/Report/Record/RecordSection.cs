@@ -1,0 +1,39 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Reporting.Model;
+
+namespace StabilityStudy.Reporting.Report.Record;
+
+/// <summary>Which bytes the report was made from, by which program, and how to check it.</summary>
+internal static class RecordSection
+{
+    public const string Title = "Files, software and how to check this report";
+
+    public static Section Of(StudyAnalysis analysis, string? resultDigest) =>
+        new(
+            Title,
+            StartsOnNewPage: false,
+            [
+                new Paragraph(
+                    $"Made by stability-study {analysis.ToolVersion} from the files below. The same inputs give the same figures, and the same figures the same bytes, on any machine; no clock is printed.",
+                    ParagraphStyle.Body
+                ),
+                new MonospaceLines([
+                    "input digest " + analysis.Identity.InputDigest,
+                    .. analysis.Identity.Inputs.Select(file => $"{file.Sha256}  {file.Name}"),
+                    .. resultDigest is null
+                        ? Array.Empty<string>()
+                        : ["what was computed from them:", $"{resultDigest}  analysis.json"],
+                    "as received from the laboratory:",
+                    .. analysis.Identity.RawFiles.Select(file => $"{file.Sha256}  {file.Name}"),
+                ]),
+                new Paragraph(
+                    "The input files and analysis.json (every figure, unrounded) are attached to this PDF. To check: save the attachments, compare their SHA-256 with the list, put the input files into a folder and run \"stability-study analyze\" on it. The files are in the program's own form, so reading them again gives the same bytes: digest and conclusions must be the same.",
+                    ParagraphStyle.Body
+                ),
+                new Paragraph(
+                    "The foot of every page shows the start of the input digest and of the hash of analysis.json, so that a page signed on paper is tied to both. The input digest, by hand: SHA-256 over UTF-8 lines, sorted by file name in byte order, one for each file of the first list; each line: name, one space, lower-case hash, one line feed, the last line too.",
+                    ParagraphStyle.Body
+                ),
+            ]
+        );
+}

@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Reporting.Report.Conduct;
+using StabilityStudy.Reporting.Report.Criteria;
+using StabilityStudy.Reporting.Report.Decision;
+
+namespace StabilityStudy.Reporting.Report.Record;
+
+/// <summary>The clauses of law and standard that a study of delay answers, named from memory.</summary>
+internal static class RequirementClauses
+{
+    public static ImmutableArray<Requirement> Of(StudyAnalysis analysis) =>
+        [
+            new(
+                "42 CFR 493.1253(b)(2)",
+                "Performance established by the laboratory when a test is modified",
+                Requirement.EachTimePoint,
+                "stability only: accuracy, precision, analytical sensitivity and specificity with interfering substances, reportable range and reference intervals are not in this study"
+            ),
+            new(
+                "42 CFR 493.1253(c)",
+                "All activities of that work documented",
+                RecordSection.Title,
+                "what items 5 to 9 below lack"
+            ),
+            new(
+                "42 CFR 493.1251",
+                "A procedure, approved, signed and dated by the director before use, that says how specimens are stored, when rejected",
+                DecisionSection.Title,
+                "the procedure itself; it is written after the decision"
+            ),
+            new(
+                "42 CFR 493.1242",
+                "Rules for labeling, collection, storage, preservation, transport, processing and acceptability; date and time of receipt",
+                ConductSection.Title,
+                "labeling and transport; what items 7 to 9 below lack"
+            ),
+            new(
+                "42 CFR 493.1105",
+                "Records of a method's performance kept as long as the test system is used, at least two years; longer where local rules say so",
+                RecordSection.Title,
+                "where and how long this file is kept is for the laboratory to write down"
+            ),
+            new(
+                "42 CFR 493.1283",
+                "For each result: specimen, receipt and test, condition of unacceptable ones, persons who tested",
+                PairSection.Title,
+                analysis.Facts.People.IsEmpty
+                    ? "no person is named in the files"
+                    : "persons and clock times: as far as recorded they stand in the attached specimens.csv and results.csv, not in the table"
+            ),
+            new(
+                "ISO 15189:2022, 7.3.3",
+                "Validation of a modified method: specified use, extent, criteria, record, person who authorizes",
+                CriteriaSection.Title,
+                Requirement.Together(
+                    Requirement.NotLockedBefore(analysis),
+                    "review and authorization, until page 1 is signed"
+                )
+            ),
+            new(
+                "ISO 15189:2022, 7.2.7",
+                "Time between collection and test specified and watched where it matters",
+                DecisionSection.Title,
+                "how the laboratory watches the time in daily work"
+            ),
+            new(
+                "ISO 15189:2022, 8.4",
+                "Records legible, complete, protected from change, amendments traced",
+                RecordSection.Title,
+                "protection: hashes show a change and do not prevent it; access and retention are the laboratory's"
+            ),
+            new(
+                "21 CFR 11.10",
+                "Electronic records: reliable, complete copies, order of steps, changes told",
+                RecordSection.Title,
+                "validation of this program in the laboratory; access control; the record of who ran it stays in the study folder"
+            ),
+            new(
+                "21 CFR 11.50",
+                "A signature shows printed name, date and time, and meaning",
+                FirstPage.Title,
+                "signatures: see the boxes there and \"verify\""
+            ),
+            new(
+                "21 CFR 11.70",
+                "Signatures tied to their record",
+                RecordSection.Title,
+                "the signatures, until page 1 is signed"
+            ),
+        ];
+}

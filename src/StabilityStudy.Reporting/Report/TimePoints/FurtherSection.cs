@@ -1,0 +1,169 @@
+using System.Collections.Immutable;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Estimates;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Wording;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Regression;
+using StabilityStudy.Statistics.Resampling;
+
+namespace StabilityStudy.Reporting.Report.TimePoints;
+
+/// <summary>Estimates beside the primary ones, a table a sequence with a column a time point.</summary>
+internal static class FurtherSection
+{
+    public const string Title = "Further estimates";
+
+    private const int PercentDecimals = 2;
+    private const int SlopeDecimals = 3;
+
+    public static Section Of(StudyAnalysis analysis)
+    {
+        var tables = analysis
+            .Sequences.Where(sequence => sequence.Cells.Any(cell => cell.Estimates.Compared > 0))
+            .Select(sequence => (Block)new KeepTogether([TableOf(analysis, sequence)]))
+            .ToImmutableArray();
+        return new Section(
+            Title,
+            StartsOnNewPage: false,
+            tables.IsEmpty
+                ? [new Paragraph("There is no compared pair of numbers.", ParagraphStyle.Body)]
+                :
+                [
+                    new Paragraph(
+                        $"Beside the estimates of each time point, for who asks for them: none of these decides. Intervals at {NumberText.Percent(CellEstimates.DescriptiveConfidence)}. Percentiles by type 8 of Hyndman and Fan. The tolerance interval holds {NumberText.Percent(FurtherEstimates.ToleranceCoverage)} of specimens if changes are normal. Level dependence: change for each doubling of the level, from the logarithm of the ratio against that of the geometric mean. Bootstrap: {NumberText.Count(FurtherEstimates.Replicates)} samples, BCa, seed {FurtherEstimates.Seed}.",
+                        ParagraphStyle.Body
+                    ),
+                    .. tables,
+                ]
+        );
+    }
+
+    private static Table TableOf(StudyAnalysis analysis, Sequence sequence)
+    {
+        var cells = sequence.Cells.Where(cell => cell.Estimates.Compared > 0).ToImmutableArray();
+        var refusals = new Refusals();
+        var analyte = SequenceNames.Of(analysis, sequence).Analyte;
+        var (unit, decimals) = (analyte.ShownUnit, analyte.Decimals + 1);
+        Row Line(string name, Func<FurtherEstimates, string> text) =>
+            new([
+                new TableCell(name),
+                .. cells.Select(cell => new TableCell(text(cell.Estimates.Further))),
+            ]);
+        string Or<T>(Estimate<T> estimate, Func<T, string> text)
+            where T : class =>
+            estimate.TryGet(out var value)
+                ? text(value)
+                : refusals.Mark(estimate.NotComputable?.Reason ?? "");
+        ImmutableArray<Row> rows =
+        [
+            Line(
+                "Percentiles 2.5 and 97.5 %, %",
+                item =>
+                    Or(
+                        item.PercentilesPercent,
+                        range => NumberText.Interval(range.Lower, range.Upper, PercentDecimals)
+                    )
+            ),
+            Line(
+                "Tolerance interval, %",
+                item =>
+                    Or(
+                        item.TolerancePercent,
+                        range => NumberText.Interval(range.Lower, range.Upper, PercentDecimals)
+                    )
+            ),
+            Line(
+                "Shapiro–Wilk W; p",
+                item =>
+                    Or(
+                        item.NormalityPercent,
+                        test =>
+                            $"{NumberText.Fixed(test.W, SlopeDecimals)}; {NumberText.PValue(test.PValue)}"
+                    )
+            ),
+            Line(
+                "Signed-rank test of no change (over specimens), p",
+                item => Or(item.SignedRank, test => NumberText.PValue(test.PValue))
+            ),
+            Line(
+                "Weighted least squares: slope",
+                item => Or(item.WeightedLeastSquares, line => Slope(line.Slope))
+            ),
+            Line(
+                "Theil–Sen: slope",
+                item =>
+                    Or(
+                        item.TheilSen,
+                        line => WithInterval(line.Slope, line.SlopeLower, line.SlopeUpper)
+                    )
+            ),
+            Line(
+                "Deming, bootstrap: slope",
+                item =>
+                    Or(
+                        item.DemingBootstrap,
+                        line => WithInterval(line.Value, line.Lower, line.Upper)
+                    )
+            ),
+            .. cells
+                .SelectMany(cell => cell.Estimates.Further.PassingBablokAtLevels)
+                .Select(at => at.Level)
+                .Distinct()
+                .Order()
+                .Select(level =>
+                    Line(
+                        $"Passing–Bablok: change at {NumberText.Plain(level)}, {unit}",
+                        item =>
+                            item.PassingBablokAtLevels.FirstOrDefault(at => at.Level == level)
+                                is { } at
+                                ? Or(at.Change, bias => InUnit(bias, decimals))
+                                : "level not covered"
+                    )
+                ),
+            Line(
+                "Level dependence, % a doubling",
+                item =>
+                    Or(
+                        item.LevelDependence,
+                        line =>
+                            $"{NumberText.Change(line.Slope.Value, PercentDecimals)} ({NumberText.Interval(line.Slope.Lower, line.Slope.Upper, PercentDecimals)})"
+                    )
+            ),
+            Line(
+                "Kendall's τ-b",
+                item => Or(item.Kendall, tau => WithInterval(tau.TauB, tau.Lower, tau.Upper))
+            ),
+            Line(
+                "Lin's concordance",
+                item =>
+                    Or(
+                        item.Concordance,
+                        found => WithInterval(found.Concordance, found.Lower, found.Upper)
+                    )
+            ),
+        ];
+        return new Table(
+            SequenceNames.Of(analysis, sequence).Title(analysis),
+            [
+                new Column("Estimate", ColumnAlignment.Left, 2.4),
+                .. cells.Select(cell => new Column(
+                    cell.Key.TimePoint.ToString(),
+                    ColumnAlignment.Left,
+                    2
+                )),
+            ],
+            rows,
+            refusals.Note
+        );
+    }
+
+    private static string InUnit(BootstrapBias bias, int decimals) =>
+        $"{NumberText.Change(bias.Bias, decimals)} ({NumberText.Interval(bias.Lower, bias.Upper, decimals)})";
+
+    private static string Slope(CoefficientInterval slope) =>
+        WithInterval(slope.Value, slope.Lower, slope.Upper);
+
+    private static string WithInterval(double value, double lower, double upper) =>
+        $"{NumberText.Fixed(value, SlopeDecimals)} ({NumberText.Range(lower, upper, SlopeDecimals)})";
+}

@@ -1,0 +1,47 @@
+using System.Globalization;
+using StabilityStudy.Core.Locking;
+
+namespace StabilityStudy.Reporting.Report.Wording;
+
+/// <summary>Whether the criteria came before the data, in one sentence.</summary>
+internal static class LockWords
+{
+    /// <summary>A whole sentence for page 1.</summary>
+    public static string Of(LockEvidence evidence)
+    {
+        if (evidence.Locks.IsEmpty)
+        {
+            return "Not locked: nothing shows that the criteria came before the data.";
+        }
+
+        var last = evidence.Locks[^1];
+        var sameDay = evidence.FirstCollection is { } collected && collected.Date == last.At.Date;
+        string Time(DateTimeOffset time) =>
+            time.ToString(
+                sameDay ? "yyyy-MM-dd HH:mm zzz" : "yyyy-MM-dd",
+                CultureInfo.InvariantCulture
+            );
+        var locked =
+            $"{(last.Number == 1 ? "ocked" : "ocked again after an amendment,")} {Time(last.At)} by {last.By}";
+        return evidence.Standing switch
+        {
+            LockStanding.ProtocolChanged =>
+                $"Changed since it was locked: this is not the protocol l{locked}.",
+            LockStanding.Contradicted =>
+                $"L{locked}, but a signature or time stamp of the lock does not fit it: nothing shows that the criteria came before the data.",
+            LockStanding.AfterFirstCollection =>
+                $"L{locked}, after the first collection ({Time(evidence.FirstCollection!.Value)}): nothing shows that the criteria came before the data.",
+            _ =>
+                $"L{locked} (as typed), before {(evidence.FirstCollection is { } first ? $"the first collection ({Time(first)})" : "any collection")}; {Of(evidence.Level)}.",
+        };
+    }
+
+    private static string Of(LockLevel level) =>
+        level switch
+        {
+            LockLevel.ByTimeStamp =>
+                "time-stamped by an authority (whom to trust, the reader decides)",
+            LockLevel.BySignature => "signed, at a time that the signer states",
+            _ => "by this computer's clock only",
+        };
+}

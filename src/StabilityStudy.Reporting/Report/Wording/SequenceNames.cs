@@ -1,0 +1,42 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Protocol;
+
+namespace StabilityStudy.Reporting.Report.Wording;
+
+/// <summary>What a sequence's keys stand for.</summary>
+internal sealed record SequenceNames(Analyte Analyte, PatientGroup Group, Storage Storage)
+{
+    private const int MostWithFullNames = 3;
+
+    /// <summary>Looks the keys up in the protocol.</summary>
+    public static SequenceNames Of(StudyAnalysis analysis, Sequence sequence) =>
+        new(
+            analysis.Protocol.Analytes.Single(item => item.Id == sequence.Analyte),
+            analysis.Protocol.Groups.Single(item => item.Id == sequence.Group),
+            analysis.Protocol.Storages.Single(item => item.Id == sequence.Storage)
+        );
+
+    /// <summary>Decimals of an estimate in the analyte's unit: one more than a result has.</summary>
+    public int EstimateDecimals => Analyte.Decimals + 1;
+
+    /// <summary>Analyte and storage in full words.</summary>
+    public string What => $"{Analyte.Name}, {TradeWords.Of(Storage)}";
+
+    /// <summary>The patient group, with its analyte where the study has several.</summary>
+    public string Short(StudyAnalysis analysis) =>
+        analysis.Protocol.Analytes.Length == 1 && analysis.Protocol.Storages.Length == 1
+            ? Group.Name
+            : Title(analysis);
+
+    /// <summary>The name where many stand close together: the codes of analyte and group, "aPTT ufh".</summary>
+    public string Code(StudyAnalysis analysis) =>
+        analysis.Sequences.Length <= MostWithFullNames ? Short(analysis)
+        : analysis.Protocol.Storages.Length > 1 ? $"{Analyte.Id} {Group.Id} {Storage.Id}"
+        : $"{Analyte.Id} {Group.Id}";
+
+    /// <summary>The sequence in one line, as short as the protocol allows: the storage is named only when there are several.</summary>
+    public string Title(StudyAnalysis analysis) =>
+        analysis.Protocol.Storages.Length > 1
+            ? $"{Analyte.Id} · {Group.Name} · {TradeWords.Of(Storage)}"
+            : $"{Analyte.Id} · {Group.Name}";
+}

@@ -1,0 +1,171 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Drift;
+
+namespace StabilityStudy.Reporting.Report.Wording;
+
+/// <summary>The words and shapes that stand for the members of the trade's enumerations, in one place.</summary>
+internal static class TradeWords
+{
+    public static string Of(Conclusion conclusion) =>
+        conclusion switch
+        {
+            Conclusion.Supported => "supported",
+            Conclusion.NotSupported => "not supported",
+            Conclusion.NotReached => "not reached",
+            Conclusion.NotAssessed => "not assessed",
+            _ => "inconclusive",
+        };
+
+    public static VerdictShape ShapeOf(Conclusion conclusion) =>
+        conclusion switch
+        {
+            Conclusion.Supported => VerdictShape.Supported,
+            Conclusion.NotSupported => VerdictShape.NotSupported,
+            Conclusion.NotReached => VerdictShape.NotReached,
+            Conclusion.NotAssessed => VerdictShape.NotAssessed,
+            _ => VerdictShape.Inconclusive,
+        };
+
+    public static string Of(Verdict verdict) =>
+        verdict switch
+        {
+            Verdict.Met => "met",
+            Verdict.NotMet => "not met",
+            _ => "inconclusive",
+        };
+
+    public static VerdictShape ShapeOf(Verdict verdict) =>
+        verdict switch
+        {
+            Verdict.Met => VerdictShape.Supported,
+            Verdict.NotMet => VerdictShape.NotSupported,
+            _ => VerdictShape.Inconclusive,
+        };
+
+    public static string Of(Severity severity) =>
+        severity switch
+        {
+            Severity.Stop => "stop",
+            Severity.Attention => "attention",
+            _ => "note",
+        };
+
+    public static string Of(PairStatus status) =>
+        status switch
+        {
+            PairStatus.Compared => "compared",
+            PairStatus.BeyondInterval => "beyond the measuring interval",
+            PairStatus.Failed => "delayed tube failed, counted as outside",
+            PairStatus.Excluded => "excluded, documented",
+            PairStatus.NoDelayedResult => "no delayed result",
+            PairStatus.BaselineInvalid => "no valid baseline",
+            PairStatus.OutsideTiming => "time wrong or not recorded",
+            PairStatus.NotAssigned => "not meant to be tested at this time point",
+            _ => "specimen or tube not eligible",
+        };
+
+    /// <summary>What became of a pair; a tube that was not tested for a stated reason did not fail.</summary>
+    public static string Of(PairRecord pair) =>
+        IsNotTested(pair) ? "not tested: left out"
+        : pair.IsUnexplained ? "no delayed result and no reason, counted as outside"
+        : Of(pair.Status);
+
+    /// <summary>How demanding a goal is.</summary>
+    public static string Of(GoalGrade grade) =>
+        grade switch
+        {
+            GoalGrade.Desirable => "desirable",
+            GoalGrade.Minimum => "minimum",
+            _ => "optimum",
+        };
+
+    /// <summary>Which goal a limit is.</summary>
+    public static string Of(GoalKind goal) => goal == GoalKind.Bias ? "bias" : "total error";
+
+    /// <summary>The same in a word or two.</summary>
+    public static string Short(PairRecord pair) =>
+        IsNotTested(pair) ? "not tested"
+        : pair.IsUnexplained ? "no result: outside"
+        : Short(pair.Status);
+
+    private static bool IsNotTested(PairRecord pair) =>
+        pair.Status == PairStatus.NoDelayedResult && !pair.IsUnexplained;
+
+    private static string Short(PairStatus status) =>
+        status switch
+        {
+            PairStatus.Compared => "compared",
+            PairStatus.BeyondInterval => "beyond interval",
+            PairStatus.Failed => "failed: outside",
+            PairStatus.Excluded => "excluded",
+            PairStatus.NoDelayedResult => "no delayed result",
+            PairStatus.BaselineInvalid => "no valid baseline",
+            PairStatus.OutsideTiming => "time wrong or unknown",
+            PairStatus.NotAssigned => "not assigned",
+            _ => "not eligible",
+        };
+
+    public static string Of(Storage storage)
+    {
+        var state = storage.State switch
+        {
+            StorageState.SpunOnCells => "spun tube, plasma on cells",
+            StorageState.SeparatedPlasma => "separated plasma",
+            _ => "whole blood",
+        };
+        var cap = storage.Cap == Cap.Closed ? "closed" : "open";
+        return $"{state}, {cap}, {NumberText.Plain(storage.LowestCelsius)} to {NumberText.Plain(storage.HighestCelsius)} °C";
+    }
+
+    public static string Of(TubePlan plan) =>
+        plan switch
+        {
+            TubePlan.Aliquots => "a portion of separated plasma for each time point",
+            TubePlan.OneTubeRetested => "one tube tested again at each time point",
+            _ => "a tube of its own for each time point, unopened until then",
+        };
+
+    public static string Of(DriftShape shape) =>
+        shape switch
+        {
+            DriftShape.Logarithmic => "ln(1 + t / 1 h)",
+            DriftShape.Quadratic => "t²",
+            _ => "t",
+        };
+
+    public static string Of(ChangeScale scale, string unit) =>
+        scale switch
+        {
+            ChangeScale.Absolute => unit,
+            ChangeScale.Share => "of the allowance",
+            ChangeScale.LogRatio => "(100 ln ratio)",
+            _ => "%",
+        };
+
+    /// <summary>The same word at the start of a sentence.</summary>
+    public static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
+
+    /// <summary>A reason as a part of a sentence: without a full stop, and begun small unless it begins with a name.</summary>
+    public static string Clause(string reason) =>
+        reason.Length > 1 && (char.IsLower(reason[1]) || reason[1] == ' ')
+            ? char.ToLowerInvariant(reason[0]) + reason[1..].TrimEnd('.')
+            : reason.TrimEnd('.');
+
+    /// <summary>A limit in words: "±7.5 %", "±2 s", "±15 % or ±2 s, whichever is greater".</summary>
+    public static string Of(Limit limit, string unit) =>
+        (limit.Percent, limit.AbsoluteInUnit) switch
+        {
+            ({ } percent, { } amount) =>
+                $"±{NumberText.Plain(percent)} % or ±{NumberText.Plain(amount)} {unit}, whichever is greater",
+            ({ } percent, null) => $"±{NumberText.Plain(percent)} %",
+            (null, { } amount) => $"±{NumberText.Plain(amount)} {unit}",
+            _ => "none",
+        };
+}
