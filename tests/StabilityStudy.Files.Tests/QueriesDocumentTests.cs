@@ -39,6 +39,28 @@ public sealed class QueriesDocumentTests
     }
 
     [Fact]
+    public void Every_kind_has_a_rank_and_every_rank_has_kinds() =>
+        Assert.Equal(
+            Enum.GetValues<QueryRank>(),
+            QueryCatalog.All.Select(kind => kind.Rank).Distinct().Order()
+        );
+
+    [Theory]
+    [InlineData("wide-limit")]
+    [InlineData("low-confidence")]
+    [InlineData("low-share")]
+    [InlineData("decided-by-estimate-alone")]
+    [InlineData("late-baseline")]
+    public void A_protocol_that_asks_for_little_comes_before_what_was_not_recorded(string lax)
+    {
+        Assert.True(RankOf(lax) < RankOf("lot-not-recorded"));
+        Assert.True(RankOf(lax) < RankOf("outlier-flagged"));
+
+        static QueryRank RankOf(string code) =>
+            QueryCatalog.All.Single(kind => kind.Code == code).Rank;
+    }
+
+    [Fact]
     public void What_is_not_listed_is_counted()
     {
         var queries = new QueryList();

@@ -16,49 +16,49 @@ internal static class CellQueries
 {
     internal static readonly QueryKind SupportedByMeanOnly = new(
         "supported-by-mean-only",
-        Severity.Attention,
+        QueryRank.LittleSupport,
         "a time point is supported by the mean change alone",
         "add a criterion of kind \"individual\" to the next protocol"
     );
 
     internal static readonly QueryKind SupportedOnFewDays = new(
         "supported-on-few-days",
-        Severity.Attention,
+        QueryRank.LittleSupport,
         "a time point is supported on fewer collection days than planned",
         "check that the run codes are true, and that one day can stand for others"
     );
 
     internal static readonly QueryKind LeftOutPairsCouldOverturn = new(
         "left-out-pairs-could-overturn",
-        Severity.Attention,
+        QueryRank.StatedAnyway,
         "a conclusion rests on what was left out",
         "check each pair left out, and that its reason does not depend on the result"
     );
 
     internal static readonly QueryKind SupportedByIndividualOnly = new(
         "supported-by-individual-only",
-        Severity.Attention,
+        QueryRank.LittleSupport,
         "a time point is supported by single specimens alone; no mean change was judged",
         "add a bias criterion to the next protocol"
     );
 
     internal static readonly QueryKind SpreadBelowNoise = new(
         "spread-below-noise",
-        Severity.Attention,
+        QueryRank.Specimen,
         "the changes spread far less than the imprecision of the test alone would make them",
         "compare with the own record of the instrument"
     );
 
     internal static readonly QueryKind ManyBeyondInterval = new(
         "many-beyond-interval",
-        Severity.Attention,
+        QueryRank.Measurement,
         "more than one in ten results lies beyond the measuring interval, and no mean holds them",
         "show that such results are as reported"
     );
 
     internal static readonly QueryKind ExcludedBeyondLimit = new(
         "excluded-beyond-limit",
-        Severity.Attention,
+        QueryRank.Exclusion,
         "a pair excluded by decision had changed by more than a limit",
         "check that the reason does not depend on the result"
     );

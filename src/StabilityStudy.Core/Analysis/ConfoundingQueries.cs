@@ -10,28 +10,28 @@ internal static class ConfoundingQueries
 {
     internal static readonly QueryKind InstrumentDiffersWithinPair = new(
         "instrument-differs-within-pair",
-        Severity.Attention,
+        QueryRank.Confounding,
         "baseline and delayed result have another instrument, whose effect cannot be told from that of the delay",
         "test both with the same instrument, or show that it makes no difference"
     );
 
     internal static readonly QueryKind LotDiffersWithinPair = new(
         "lot-differs-within-pair",
-        Severity.Attention,
+        QueryRank.Confounding,
         "baseline and delayed result have another lot, whose effect cannot be told from that of the delay",
         "test both with the same lot, or show that it makes no difference"
     );
 
     internal static readonly QueryKind OperatorConfoundedWithDelay = new(
         "operator-confounded-with-delay",
-        Severity.Attention,
+        QueryRank.Confounding,
         "nobody tested both baselines and delayed tubes, so what a person adds cannot be told from the delay",
         "let each person test at both times, or show that persons agree"
     );
 
     internal static readonly QueryKind CalibrationDiffersWithinPair = new(
         "calibration-differs-within-pair",
-        Severity.Attention,
+        QueryRank.Confounding,
         "baseline and delayed result have another calibration, whose effect cannot be told from that of the delay",
         "test both with the same calibration, or show that it makes no difference"
     );

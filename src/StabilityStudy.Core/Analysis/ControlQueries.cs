@@ -15,28 +15,28 @@ internal static class ControlQueries
 {
     internal static readonly QueryKind ControlsNotChecked = new(
         "controls-not-checked",
-        Severity.Attention,
+        QueryRank.Control,
         "the protocol keeps control results elsewhere, so that they were not checked here",
         "be ready to show them"
     );
 
     internal static readonly QueryKind RunWithoutControl = new(
         "run-without-control",
-        Severity.Attention,
+        QueryRank.Control,
         "a run has no control result",
         "add the control result; without one, what was tested in the run is not assessed"
     );
 
     internal static readonly QueryKind ControlOutOfRange = new(
         "control-out-of-range",
-        Severity.Attention,
+        QueryRank.Control,
         "a run has a control result outside its range",
         "follow your procedure for a run out of control"
     );
 
     internal static readonly QueryKind BridgingShift = new(
         "bridging-shift",
-        Severity.Attention,
+        QueryRank.Control,
         "stable plasma shifted between the runs of baselines and of delayed tubes, so part of the change may come from the runs",
         "find out what changed between the runs"
     );

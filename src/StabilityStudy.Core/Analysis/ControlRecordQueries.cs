@@ -20,56 +20,56 @@ internal static class ControlRecordQueries
 {
     internal static readonly QueryKind RunTooLong = new(
         "run-too-long",
-        Severity.Attention,
+        QueryRank.Control,
         "a run holds tests more than 24 hours apart",
         "give each run its own code and its own controls"
     );
 
     internal static readonly QueryKind ControlFarFromTests = new(
         "control-far-from-tests",
-        Severity.Attention,
+        QueryRank.Control,
         "a test lies more than 8 hours from every control of its run",
         "test controls within the eight hours of the specimens they vouch for"
     );
 
     internal static readonly QueryKind OneControlLevel = new(
         "one-control-level",
-        Severity.Attention,
+        QueryRank.Control,
         "a run has one control only, where two levels are usual",
         "add the other level, or say in a deviation why one is enough"
     );
 
     internal static readonly QueryKind ControlInSomeRuns = new(
         "control-in-some-runs",
-        Severity.Attention,
+        QueryRank.Control,
         "a control has results in some runs and none in others",
         "add its results, whatever they were"
     );
 
     internal static readonly QueryKind ControlOfTwoKinds = new(
         "control-of-two-kinds",
-        Severity.Attention,
+        QueryRank.Control,
         "a material is a control in some rows and bridging plasma in others",
         "name it one or the other in every row"
     );
 
     internal static readonly QueryKind ControlRangeWide = new(
         "control-range-wide",
-        Severity.Attention,
+        QueryRank.Control,
         "a control has an allowed range of more than ± 30 %",
         "enter the range that the laboratory works with"
     );
 
     internal static readonly QueryKind ControlResultsSame = new(
         "control-results-same",
-        Severity.Attention,
+        QueryRank.Measurement,
         "a control has the same result every time",
         "compare with the instrument's own record"
     );
 
     internal static readonly QueryKind CvBelowControls = new(
         "cv-below-controls",
-        Severity.Attention,
+        QueryRank.Measurement,
         "a control varies more than twice as much as the protocol states",
         "state the between-run CV that the laboratory's own controls show"
     );

@@ -10,14 +10,14 @@ internal static class ExclusionDateQueries
 {
     internal static readonly QueryKind ExclusionBeforeCollection = new(
         "exclusion-before-collection",
-        Severity.Stop,
+        QueryRank.Stop,
         "an exclusion is dated before its specimen was collected",
         "correct the date"
     );
 
     internal static readonly QueryKind ExclusionAfterResult = new(
         "exclusion-after-result",
-        Severity.Attention,
+        QueryRank.Exclusion,
         "an exclusion was decided after the delayed result was there",
         "show that the decision did not depend on the result"
     );

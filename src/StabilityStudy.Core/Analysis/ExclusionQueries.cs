@@ -11,21 +11,21 @@ internal static class ExclusionQueries
 {
     internal static readonly QueryKind ExclusionOfFailedPair = new(
         "exclusion-of-failed-pair",
-        Severity.Attention,
+        QueryRank.Rerun,
         "an exclusion names a failed tube, which counts as outside all the same",
         "remove the exclusion, or explain it in a deviation"
     );
 
     internal static readonly QueryKind ExclusionWithoutEffect = new(
         "exclusion-without-effect",
-        Severity.Attention,
+        QueryRank.WithoutEffect,
         "an exclusion leaves out nothing",
         "correct or remove it"
     );
 
     internal static readonly QueryKind ExclusionNotNeeded = new(
         "exclusion-not-needed",
-        Severity.Note,
+        QueryRank.ForTheRecord,
         "an exclusion changes nothing: its pairs are left out for another reason already",
         "nothing"
     );

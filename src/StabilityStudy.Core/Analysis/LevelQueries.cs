@@ -13,7 +13,7 @@ internal static class LevelQueries
 {
     internal static readonly QueryKind LevelNotReached = new(
         "level-not-reached",
-        Severity.Note,
+        QueryRank.Note,
         "a decision level lies outside the range of the baselines",
         "include specimens on both sides of it, or do not claim it"
     );

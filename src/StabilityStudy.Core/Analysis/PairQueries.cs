@@ -6,67 +6,70 @@ using StabilityStudy.Core.Specimens;
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>What a pair gives rise to: a flagged outlier, a failed tube, a pair left out.</summary>
-internal static class PairQueries
+public static class PairQueries
 {
-    internal static readonly QueryKind OutlierFlagged = new(
+    /// <summary>A change that stands out from the others.</summary>
+    public static readonly QueryKind OutlierFlagged = new(
         "outlier-flagged",
-        Severity.Attention,
+        QueryRank.Outlier,
         "the change of a specimen stands out from the others; it stays in every figure",
         "look for a mix-up or a transcription error"
     );
 
-    internal static readonly QueryKind DelayedTubeFailed = new(
+    /// <summary>A delayed tube without a result that waiting may have caused.</summary>
+    public static readonly QueryKind DelayedTubeFailed = new(
         "delayed-tube-failed",
-        Severity.Attention,
+        QueryRank.CountedOutside,
         "a delayed tube failed and counts as outside the allowable difference",
         "check mixing and fill at collection; the tube stays counted"
     );
 
     internal static readonly QueryKind PairExcluded = new(
         "pair-excluded",
-        Severity.Attention,
+        QueryRank.StatedAnyway,
         "a pair is left out by a documented decision",
         "check that the reason does not depend on the result"
     );
 
     internal static readonly QueryKind OutsideTiming = new(
         "outside-timing",
-        Severity.Attention,
+        QueryRank.StatedAnyway,
         "a pair is left out because a time lies outside the protocol",
         "nothing when the times are right; correct them when they are not"
     );
 
     internal static readonly QueryKind BaselineInvalid = new(
         "baseline-invalid",
-        Severity.Attention,
+        QueryRank.StatedAnyway,
         "a pair is left out because its baseline is not valid",
         "nothing when the times are right; correct them when they are not"
     );
 
-    internal static readonly QueryKind DelayedResultMissing = new(
+    /// <summary>A delayed result is missing without a reason.</summary>
+    public static readonly QueryKind DelayedResultMissing = new(
         "delayed-result-missing",
-        Severity.Attention,
+        QueryRank.CountedOutside,
         "a delayed result is missing without a reason and counts as outside the allowable difference",
         "add the result, or the reason why there is none (NT, QNS)"
     );
 
     internal static readonly QueryKind NoDelayedResult = new(
         "no-delayed-result",
-        Severity.Attention,
+        QueryRank.StatedAnyway,
         "a pair is left out because it has no delayed result",
         "add the result, or state in a deviation why there is none"
     );
 
     internal static readonly QueryKind SpecimenIneligible = new(
         "specimen-ineligible",
-        Severity.Note,
+        QueryRank.ForTheRecord,
         "a specimen is left out by a rule of the protocol",
         "nothing"
     );
 
     internal static readonly QueryKind BeyondMeasuringInterval = new(
         "beyond-measuring-interval",
-        Severity.Note,
+        QueryRank.ForTheRecord,
         "a result lies beyond the measuring interval: it counts for individual agreement, not for means",
         "nothing"
     );
@@ -92,7 +95,7 @@ internal static class PairQueries
     /// <param name="key">The cell.</param>
     /// <param name="pairs">Its pairs.</param>
     /// <param name="excludedChange">What is said of the change of an excluded pair; gives nothing away while specimens are being collected.</param>
-    public static IEnumerable<DataQuery> OfAll(
+    internal static IEnumerable<DataQuery> OfAll(
         CellKey key,
         ImmutableArray<PairRecord> pairs,
         Func<PairRecord, string> excludedChange
@@ -186,7 +189,7 @@ internal static class PairQueries
                     : "Nothing."
             ) with
             {
-                Severity = pair.IsOfDelayedTube ? Severity.Attention : Severity.Note,
+                Rank = pair.IsOfDelayedTube ? QueryRank.StatedAnyway : QueryRank.ForTheRecord,
             },
             PairStatus.BeyondInterval => Query(
                 BeyondMeasuringInterval,

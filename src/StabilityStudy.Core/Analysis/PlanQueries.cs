@@ -12,14 +12,14 @@ internal static class PlanQueries
 {
     internal static readonly QueryKind SubjectInTwoGroups = new(
         "subject-in-two-groups",
-        Severity.Attention,
+        QueryRank.Specimen,
         "a person counts in two patient groups",
         "correct the group of one of the specimens"
     );
 
     internal static readonly QueryKind ResultNotPlanned = new(
         "result-not-planned",
-        Severity.Attention,
+        QueryRank.WithoutEffect,
         "a result is of a time point, group or storage that the protocol does not plan for its analyte",
         "nothing, or correct the row; it is not used"
     );

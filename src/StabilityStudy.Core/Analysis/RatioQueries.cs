@@ -17,14 +17,14 @@ internal static class RatioQueries
 {
     internal static readonly QueryKind RatioDisagrees = new(
         "ratio-disagrees",
-        Severity.Attention,
+        QueryRank.NotAsPlanned,
         "a normalized ratio does not agree with its prothrombin time, the sensitivity index and the mean normal time",
         "check the figures of the lot and the calculation of the analyzer"
     );
 
     internal static readonly QueryKind IsiNotRecorded = new(
         "isi-not-recorded",
-        Severity.Attention,
+        QueryRank.NotRecorded,
         "the sensitivity index or mean normal time of a lot is not stated, so ratios were not computed again",
         "add isi and mean_normal_time to the lot"
     );

@@ -8,67 +8,70 @@ using StabilityStudy.Core.Specimens;
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>What was not recorded, although a rule depends on it.</summary>
-internal static class RecordQueries
+public static class RecordQueries
 {
-    internal static readonly QueryKind FillNotRecorded = new(
+    /// <summary>The fill is not always recorded.</summary>
+    public static readonly QueryKind FillNotRecorded = new(
         "fill-not-recorded",
-        Severity.Attention,
+        QueryRank.NotRecorded,
         "the fill is not recorded though the protocol asks for a least fill",
         "record the fill"
     );
 
     internal static readonly QueryKind OriginNotRecorded = new(
         "origin-not-recorded",
-        Severity.Attention,
+        QueryRank.NotRecorded,
         "the origin of specimens is not recorded",
         "record the origin"
     );
 
     internal static readonly QueryKind InstrumentNotRecorded = new(
         "instrument-not-recorded",
-        Severity.Attention,
+        QueryRank.NotRecorded,
         "the instrument of results is not recorded",
         "record the instrument"
     );
 
     internal static readonly QueryKind LotNotRecorded = new(
         "lot-not-recorded",
-        Severity.Attention,
+        QueryRank.NotRecorded,
         "the lot of results is not recorded",
         "record the lot"
     );
 
     internal static readonly QueryKind SpunNotRecorded = new(
         "spun-not-recorded",
-        Severity.Attention,
+        QueryRank.NotRecorded,
         "the time of spinning is not recorded though the protocol limits it",
         "record the time"
     );
 
     internal static readonly QueryKind RunNotRecorded = new(
         "run-not-recorded",
-        Severity.Attention,
+        QueryRank.Control,
         "results have no run, so no control can be shown for them",
         "record the run of each result"
     );
 
-    internal static readonly QueryKind HematocritNotRecorded = new(
+    /// <summary>The hematocrit is not always recorded.</summary>
+    public static readonly QueryKind HematocritNotRecorded = new(
         "hematocrit-not-recorded",
-        Severity.Attention,
+        QueryRank.NotRecorded,
         "the hematocrit is not recorded although a rule depends on it",
         "record it"
     );
 
-    internal static readonly QueryKind ClotNotRecorded = new(
+    /// <summary>Whether there was a clot is not always recorded.</summary>
+    public static readonly QueryKind ClotNotRecorded = new(
         "clot-not-recorded",
-        Severity.Attention,
+        QueryRank.NotRecorded,
         "it is not recorded whether tubes had a clot although a rule depends on it",
         "record it"
     );
 
     internal static readonly QueryKind HemolysisNotRecorded = new(
         "hemolysis-not-recorded",
-        Severity.Attention,
+        QueryRank.NotRecorded,
         "hemolysis is not recorded although a rule depends on it",
         "record it"
     );
@@ -92,7 +95,7 @@ internal static class RecordQueries
     private const string ChangesWithin =
         "a change of it within a pair cannot be told from the delay";
 
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs)
+    internal static IEnumerable<DataQuery> Of(StudyInputs inputs)
     {
         var withHematocrit = inputs
             .Tubes.Where(tube => tube.HematocritPercent is not null)

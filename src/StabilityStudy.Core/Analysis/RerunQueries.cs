@@ -10,14 +10,14 @@ internal static class RerunQueries
 {
     internal static readonly QueryKind RerunReasonNotPlanned = new(
         "rerun-reason-not-planned",
-        Severity.Attention,
+        QueryRank.Rerun,
         "a rerun has a reason that the protocol does not name",
         "nothing: such a rerun does not count"
     );
 
     internal static readonly QueryKind RerunWithoutEffect = new(
         "rerun-without-effect",
-        Severity.Attention,
+        QueryRank.WithoutEffect,
         "a rerun names no result that was tested again",
         "correct or remove it"
     );

@@ -9,21 +9,21 @@ internal static class ResultQueries
 {
     internal static readonly QueryKind MoreDelaysThanPlanned = new(
         "more-delays-than-planned",
-        Severity.Attention,
+        QueryRank.Time,
         "specimens were tested at more time points than delays_per_specimen says",
         "state the number of delays that was planned, and add the results of every tube"
     );
 
     internal static readonly QueryKind ReplicatesDisagree = new(
         "replicates-disagree",
-        Severity.Attention,
+        QueryRank.Measurement,
         "results of one tube and time differ by more than six times the between-run CV",
         "look for an error; the mean of such results stands for neither"
     );
 
     internal static readonly QueryKind ResultOfOtherMagnitude = new(
         "result-of-other-magnitude",
-        Severity.Attention,
+        QueryRank.Measurement,
         "a result of a specimen is six times another or more",
         "look for a lost decimal point or another unit"
     );

@@ -12,14 +12,14 @@ internal static class ResultValueQueries
 {
     internal static readonly QueryKind ResultNotPositive = new(
         "result-not-positive",
-        Severity.Stop,
+        QueryRank.Stop,
         "a result of zero or less stands for a quantity that is always above zero",
         "correct the result, or give the reason why there is none"
     );
 
     internal static readonly QueryKind NumberBeyondMeasuringInterval = new(
         "number-beyond-measuring-interval",
-        Severity.Attention,
+        QueryRank.NotAsPlanned,
         "a number lies beyond the measuring interval of the protocol",
         "report it as < or > the limit, or correct measuring_interval before data are collected"
     );

@@ -14,7 +14,7 @@ internal static class SameResultQueries
 {
     internal static readonly QueryKind SameResults = new(
         "same-results",
-        Severity.Attention,
+        QueryRank.Measurement,
         "results of different specimens are alike in a way that copied rows would be",
         "compare with the instrument's own record"
     );

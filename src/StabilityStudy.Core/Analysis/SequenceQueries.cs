@@ -8,32 +8,33 @@ using StabilityStudy.Statistics.Drift;
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>What the drift over all time points shows and no single time point does, in words.</summary>
-internal static class SequenceQueries
+public static class SequenceQueries
 {
     internal static readonly QueryKind SupportBelowStandardWindow = new(
         "support-below-standard-window",
-        Severity.Attention,
+        QueryRank.ShorterThanToday,
         "the supported window is shorter than today's",
         "have the medical director look at today's window"
     );
 
     internal static readonly QueryKind DriftCrossesBeforeStandardWindow = new(
         "drift-crosses-before-standard-window",
-        Severity.Attention,
+        QueryRank.Drift,
         "the bound of the drift reaches the allowable bias before today's window ends",
         "have the medical director look at today's window"
     );
 
-    internal static readonly QueryKind ChangeBeforeBaseline = new(
+    /// <summary>The change before the baseline would take away support.</summary>
+    public static readonly QueryKind ChangeBeforeBaseline = new(
         "change-before-baseline",
-        Severity.Attention,
+        QueryRank.EarlyChange,
         "what the declared shape puts before the baseline would take the mean change of a supported time point over the limit",
         "weigh it before the window is approved; test baselines sooner in the next study"
     );
 
     internal static readonly QueryKind ChangeTurnsBack = new(
         "change-turns-back",
-        Severity.Attention,
+        QueryRank.Drift,
         "the mean change is smaller at a later time point: opposite effects may cancel",
         "read nothing into the smaller change"
     );
@@ -50,7 +51,7 @@ internal static class SequenceQueries
     /// <summary>A mean change that falls back by less than this share of the limit may be chance.</summary>
     private const double LeastTurn = 0.25;
 
-    public static IEnumerable<DataQuery> Of(Sequence sequence, StudyProtocol protocol)
+    internal static IEnumerable<DataQuery> Of(Sequence sequence, StudyProtocol protocol)
     {
         var standard = protocol
             .Analytes.Single(item => item.Id == sequence.Analyte)

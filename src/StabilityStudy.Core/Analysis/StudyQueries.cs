@@ -13,28 +13,28 @@ internal static class StudyQueries
 {
     internal static readonly QueryKind FewerSpecimensThanPlanned = new(
         "fewer-specimens-than-planned",
-        Severity.Attention,
+        QueryRank.NotAsPlanned,
         "fewer specimens were received than planned",
         "say in a deviation why collection ended early"
     );
 
     internal static readonly QueryKind MoreSpecimensThanPlanned = new(
         "more-specimens-than-planned",
-        Severity.Attention,
+        QueryRank.NotAsPlanned,
         "more specimens were received than planned",
         "say in a deviation when and why more were collected"
     );
 
     internal static readonly QueryKind ModifiedTest = new(
         "modified-test",
-        Severity.Attention,
+        QueryRank.StatedAnyway,
         "a supported window goes beyond the manufacturer's limit",
         "follow the rules for modified tests before the window is used"
     );
 
     internal static readonly QueryKind ExtendedAsPlanned = new(
         "extended-as-planned",
-        Severity.Attention,
+        QueryRank.NotAsPlanned,
         "more specimens were received than planned for the first of two looks",
         "check that the extension was begun because the first look was inconclusive"
     );

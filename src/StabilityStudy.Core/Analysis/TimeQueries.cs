@@ -10,42 +10,42 @@ internal static class TimeQueries
 {
     internal static readonly QueryKind CollectedInOneMinute = new(
         "collected-in-one-minute",
-        Severity.Attention,
+        QueryRank.LaxConduct,
         "more than three subjects were collected in one minute",
         "check the times and that the subjects are different people"
     );
 
     internal static readonly QueryKind TimesAsPlanned = new(
         "times-as-planned",
-        Severity.Attention,
+        QueryRank.Time,
         "half or more of the delayed results were tested at the planned delay to the minute",
         "enter the times of the tests as the instrument recorded them"
     );
 
     internal static readonly QueryKind NoTimeForSpinning = new(
         "no-time-for-spinning",
-        Severity.Attention,
+        QueryRank.Time,
         "results were tested less than five minutes after their tubes were spun",
         "enter the times at which tubes were spun, not those of their tests"
     );
 
     internal static readonly QueryKind TestedBeforeReceipt = new(
         "tested-before-receipt",
-        Severity.Attention,
+        QueryRank.Time,
         "results were tested before their tubes were received",
         "correct the time that is wrong"
     );
 
     internal static readonly QueryKind OffsetsDiffer = new(
         "offsets-differ",
-        Severity.Attention,
+        QueryRank.Time,
         "times of one specimen have offsets from UTC that differ by more than an hour",
         "correct the offsets, or name one time zone and write local times"
     );
 
     internal static readonly QueryKind DaysOfUtc = new(
         "days-of-utc",
-        Severity.Attention,
+        QueryRank.Time,
         "every collection time is written in UTC and no time zone is named, so that collection days are those of UTC",
         "name the time zone and write local times, or write the offset of the place"
     );

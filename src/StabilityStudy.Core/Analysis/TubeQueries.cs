@@ -11,28 +11,28 @@ internal static class TubeQueries
 {
     internal static readonly QueryKind HemolysisAtBaseline = new(
         "hemolysis-at-baseline",
-        Severity.Attention,
+        QueryRank.LaxConduct,
         "baseline tubes were moderately or grossly hemolyzed",
         "check that the laboratory would report such specimens"
     );
 
     internal static readonly QueryKind WaitedMostlySpun = new(
         "waited-mostly-spun",
-        Severity.Attention,
+        QueryRank.Specimen,
         "half of the delayed tubes of whole blood waited unspun for less than three quarters of their delay",
         "spin delayed tubes shortly before their test"
     );
 
     internal static readonly QueryKind OriginNotNative = new(
         "origin-not-native",
-        Severity.Attention,
+        QueryRank.Specimen,
         "specimens are of pooled or spiked plasma",
         "repeat the study with patients' specimens, or limit the conclusion to such plasma"
     );
 
     internal static readonly QueryKind FrozenBriefly = new(
         "frozen-briefly",
-        Severity.Attention,
+        QueryRank.Time,
         "tubes were frozen for less than three quarters of their delay",
         "correct frozen_at and thawed_at"
     );

@@ -16,7 +16,7 @@ internal static class UnchangedResultQueries
 {
     internal static readonly QueryKind ResultsUnchanged = new(
         "results-unchanged",
-        Severity.Attention,
+        QueryRank.Measurement,
         "more results are the same to the last digit at two times than the imprecision of the test allows",
         "compare with the instrument's own record"
     );

@@ -9,35 +9,35 @@ internal static class LockQueries
 {
     internal static readonly QueryKind ProtocolChangedAfterLock = new(
         "protocol-changed-after-lock",
-        Severity.Attention,
+        QueryRank.StatedAnyway,
         "the protocol is not the one that was locked last",
         "put the locked protocol back, or lock the new one with the reason for the amendment"
     );
 
     internal static readonly QueryKind LockedAfterFirstCollection = new(
         "locked-after-first-collection",
-        Severity.Attention,
+        QueryRank.StatedAnyway,
         "the protocol was locked when specimens had already been collected",
         "say in a deviation why; lock the next protocol before the first collection"
     );
 
     internal static readonly QueryKind LockEvidenceDoesNotFit = new(
         "lock-evidence-does-not-fit",
-        Severity.Attention,
+        QueryRank.StatedAnyway,
         "a signature or time stamp in protocol.lock is not right, or of another time than the lock states",
         "put the file back as the program wrote it; find out who changed it or whose clock was wrong"
     );
 
     internal static readonly QueryKind ProtocolAmended = new(
         "protocol-amended",
-        Severity.Attention,
+        QueryRank.Record,
         "the protocol was amended after its first lock",
         "read the reasons in protocol.lock and the versions in the folder locked"
     );
 
     internal static readonly QueryKind LockByUnknown = new(
         "lock-by-unknown",
-        Severity.Attention,
+        QueryRank.Record,
         "the protocol was locked by somebody who is not among the people of study.toml",
         "add the person to study.toml, or find out who locked the protocol"
     );

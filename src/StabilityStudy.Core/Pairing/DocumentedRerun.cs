@@ -13,14 +13,14 @@ internal static class DocumentedRerun
 {
     internal static readonly QueryKind Rerun = new(
         "rerun",
-        Severity.Attention,
+        QueryRank.Rerun,
         "a test was repeated for a reason that the protocol names",
         "nothing"
     );
 
     internal static readonly QueryKind RerunWithoutReason = new(
         "rerun-without-reason",
-        Severity.Attention,
+        QueryRank.Rerun,
         "a test was repeated without a reason that the protocol names",
         "add [[rerun]] with its reason to study.toml"
     );

@@ -15,14 +15,14 @@ internal static class Replicates
 {
     internal static readonly QueryKind FewerReplicatesThanPlanned = new(
         "fewer-replicates-than-planned",
-        Severity.Attention,
+        QueryRank.Measurement,
         "a result rests on fewer replicates than planned",
         "nothing"
     );
 
     internal static readonly QueryKind RepeatResultNotUsed = new(
         "repeat-result-not-used",
-        Severity.Attention,
+        QueryRank.Rerun,
         "a second result of a tube is not used; the first valid one counts",
         "say in study.toml why it was repeated"
     );

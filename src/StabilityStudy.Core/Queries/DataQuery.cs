@@ -46,8 +46,11 @@ public sealed record DataQuery(
     /// <summary>Stable code, the same in every output.</summary>
     public string Code => Kind.Code;
 
-    /// <summary>What it does to the report: what its kind does, unless less is said here.</summary>
-    public Severity Severity { get; init; } = Kind.Severity;
+    /// <summary>What it means for the decision: what its kind means, unless another is given here.</summary>
+    public QueryRank Rank { get; init; } = Kind.Rank;
+
+    /// <summary>What it does to the report.</summary>
+    public Severity Severity => Rank.Severity();
 
     /// <summary>What the words need beside what was read, for queries that cannot be raised again from a report; else empty.</summary>
     public QueryValues Values { get; init; }

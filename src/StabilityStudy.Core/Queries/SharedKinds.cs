@@ -6,7 +6,7 @@ public static class SharedKinds
     /// <summary>A limit wider than such a study needs.</summary>
     public static readonly QueryKind WideLimit = new(
         "wide-limit",
-        Severity.Attention,
+        QueryRank.LaxCriterion,
         "a limit is above 15 % for a mean or above 25 % for single specimens",
         "give a narrower limit, or have the medical director give the reason"
     );
@@ -14,7 +14,7 @@ public static class SharedKinds
     /// <summary>Tubes of one draw that cannot be of one draw.</summary>
     public static readonly QueryKind TubesDisagree = new(
         "tubes-disagree",
-        Severity.Stop,
+        QueryRank.Stop,
         "two tubes of one specimen have different subjects or groups",
         "correct the row that is wrong, or give the draws different specimen codes"
     );

@@ -34,7 +34,7 @@ public static class StudyIntake
         var identity = Identify(all, canonical, raw);
         var record = files.Files.GetValueOrDefault(StudyRecord.Name);
         var chain = StudyRecord.Check(record, identity.HashOf(LockFile.Name));
-        var signed = chain.Any(query => query.Code == LockFileQueries.RecordChainBroken.Code)
+        var signed = chain.Any(query => query.Kind == LockFileQueries.RecordChainBroken)
             ? []
             : SignedReports.Check(record, identity.Inputs);
         return Conclude(

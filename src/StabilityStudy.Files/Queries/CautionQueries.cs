@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
-using static StabilityStudy.Core.Queries.Severity;
+using static StabilityStudy.Core.Queries.QueryRank;
 
 namespace StabilityStudy.Files.Queries;
 
@@ -34,7 +34,7 @@ public static class CautionQueries
     /// <summary>The tolerance is wide.</summary>
     public static readonly QueryKind WideTolerance = new(
         "wide-tolerance",
-        Attention,
+        LaxConduct,
         "the tolerance is more than a quarter of the time to the neighboring time point",
         "shorten the tolerance, or give the reason in a deviation of study.toml"
     );
@@ -42,7 +42,7 @@ public static class CautionQueries
     /// <summary>The baseline may be late.</summary>
     public static readonly QueryKind LateBaseline = new(
         "late-baseline",
-        Attention,
+        LaxConduct,
         "the baseline may be tested more than an hour after collection (blood, plasma on cells), or later than a quarter of the first delay, which hides the change before it",
         "ask for the baseline within an hour, or give the reason in a deviation of study.toml"
     );
@@ -50,7 +50,7 @@ public static class CautionQueries
     /// <summary>Many specimens may be left out.</summary>
     public static readonly QueryKind MuchMayBeLeftOut = new(
         "much-may-be-left-out",
-        Attention,
+        LaxConduct,
         "more than a quarter of the specimens may be left out of a time point",
         "lower left_out_percent_max, or give the reason in a deviation of study.toml"
     );
@@ -58,7 +58,7 @@ public static class CautionQueries
     /// <summary>The confidence is low.</summary>
     public static readonly QueryKind LowConfidence = new(
         "low-confidence",
-        Attention,
+        LaxCriterion,
         "the confidence is below 0.90 for a mean or below 0.95 for a share of specimens",
         "raise it, or have the medical director give the reason"
     );
@@ -74,7 +74,7 @@ public static class CautionQueries
     /// <summary>The required share is low.</summary>
     public static readonly QueryKind LowShare = new(
         "low-share",
-        Attention,
+        LaxCriterion,
         "more than 15 of 100 specimens may disagree",
         "ask for more, or have the medical director give the reason"
     );
@@ -85,7 +85,7 @@ public static class CautionQueries
     /// <summary>The mean may move as far as one specimen.</summary>
     public static readonly QueryKind BiasLimitNotBelowIndividual = new(
         "bias-limit-not-below-individual",
-        Attention,
+        LaxCriterion,
         "the allowable bias is as large as the allowable difference of single specimens",
         "give waiting only the share that the other errors leave over"
     );
@@ -93,7 +93,7 @@ public static class CautionQueries
     /// <summary>One limit serves mean and single specimens.</summary>
     public static readonly QueryKind BiasLimitIsIndividual = new(
         "bias-limit-is-individual",
-        Attention,
+        LaxCriterion,
         "one limit serves the mean and single specimens; a regulatory or total limit must not serve as allowable bias",
         "give the mean a limit of its own"
     );
@@ -101,7 +101,7 @@ public static class CautionQueries
     /// <summary>An estimate alone decides.</summary>
     public static readonly QueryKind DecidedByEstimateAlone = new(
         "decided-by-estimate-alone",
-        Attention,
+        LaxCriterion,
         "a criterion looks at the estimate alone, which controls no error",
         "use rule = \"confidence\", or keep a criterion with confidence beside it"
     );
@@ -109,7 +109,7 @@ public static class CautionQueries
     /// <summary>The manufacturer's limit is not stated.</summary>
     public static readonly QueryKind ManufacturerLimitNotStated = new(
         "manufacturer-limit-not-stated",
-        Attention,
+        WithoutEffect,
         "the protocol does not say what the manufacturer allows",
         "look it up in the instructions for use and add manufacturer_limit"
     );
@@ -117,7 +117,7 @@ public static class CautionQueries
     /// <summary>The imprecision of the test is not stated.</summary>
     public static readonly QueryKind BetweenRunCvNotStated = new(
         "between-run-cv-not-stated",
-        Attention,
+        LaxConduct,
         "the protocol does not say how much the test varies between runs, so that changes smaller than measurements can be are not seen",
         "add cv_percent from the laboratory's own controls"
     );
@@ -125,7 +125,7 @@ public static class CautionQueries
     /// <summary>A decision level is not judged.</summary>
     public static readonly QueryKind LevelNotJudged = new(
         "level-not-judged",
-        Attention,
+        LaxCriterion,
         "a criterion leaves out a decision level that the protocol states for the analyte",
         "name every level, or have the medical director give the reason"
     );
@@ -133,7 +133,7 @@ public static class CautionQueries
     /// <summary>A storage with hardly a temperature.</summary>
     public static readonly QueryKind TemperatureRangeWide = new(
         "temperature-range-wide",
-        Attention,
+        LaxConduct,
         "a storage allows more than 10 °C between its lowest and highest temperature above freezing",
         "name the temperatures at which tubes will wait"
     );
@@ -141,7 +141,7 @@ public static class CautionQueries
     /// <summary>Specimens that are usually rejected may be used.</summary>
     public static readonly QueryKind EligibilityLax = new(
         "eligibility-lax",
-        Attention,
+        LaxConduct,
         "the protocol lets in tubes that are usually rejected: filled below 90 % of nominal, a hematocrit above 55 % without corrected citrate, or clotted",
         "reject them, or have the medical director give the reason"
     );
@@ -149,7 +149,7 @@ public static class CautionQueries
     /// <summary>A source says nothing.</summary>
     public static readonly QueryKind SourceTooShort = new(
         "source-too-short",
-        Attention,
+        Source,
         "a source has fewer than eight characters, so that nobody can look it up",
         "name the document, edition and place"
     );
@@ -157,7 +157,7 @@ public static class CautionQueries
     /// <summary>A source is from memory.</summary>
     public static readonly QueryKind SourceFromMemory = new(
         "source-from-memory",
-        Attention,
+        Source,
         "a source is given from memory",
         "look it up and name the document, edition and place"
     );
@@ -165,7 +165,7 @@ public static class CautionQueries
     /// <summary>A source is an example.</summary>
     public static readonly QueryKind SourceIsExample = new(
         "source-is-an-example",
-        Attention,
+        Source,
         "a source is an example",
         "name your own document"
     );

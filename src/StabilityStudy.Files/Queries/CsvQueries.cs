@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
-using static StabilityStudy.Core.Queries.Severity;
+using static StabilityStudy.Core.Queries.QueryRank;
 
 namespace StabilityStudy.Files.Queries;
 
@@ -34,7 +34,7 @@ public static class CsvQueries
     /// <summary>A column may be misspelt.</summary>
     public static readonly QueryKind ColumnMisspelt = new(
         "column-misspelt",
-        Attention,
+        WithoutEffect,
         "a column is not used, and its name is nearly that of a known column",
         "correct the name if the known column is meant"
     );
@@ -42,7 +42,7 @@ public static class CsvQueries
     /// <summary>A column is not used.</summary>
     public static readonly QueryKind ColumnNotUsed = new(
         "column-not-used",
-        Attention,
+        NotAsPlanned,
         "a column is not known; it is not used and appears in no output",
         "nothing, if that is intended"
     );
@@ -58,7 +58,7 @@ public static class CsvQueries
     /// <summary>A column of the usual name is not the one that is read.</summary>
     public static readonly QueryKind OwnColumnLeftAside = new(
         "own-column-left-aside",
-        Attention,
+        LeftAside,
         "the file has a column of the usual name, and study.toml reads another in its place",
         "check that the right column is read"
     );

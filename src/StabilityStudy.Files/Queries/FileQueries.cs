@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
-using static StabilityStudy.Core.Queries.Severity;
+using static StabilityStudy.Core.Queries.QueryRank;
 
 namespace StabilityStudy.Files.Queries;
 
@@ -34,7 +34,7 @@ public static class FileQueries
     /// <summary>A table in the study folder that is not read.</summary>
     public static readonly QueryKind FileNotRead = new(
         "file-not-read",
-        Attention,
+        LeftAside,
         "the study folder has a table that the study does not read",
         "move it elsewhere, or say in a deviation what it is"
     );

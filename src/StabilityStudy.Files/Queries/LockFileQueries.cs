@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
-using static StabilityStudy.Core.Queries.Severity;
+using static StabilityStudy.Core.Queries.QueryRank;
 
 namespace StabilityStudy.Files.Queries;
 
@@ -26,7 +26,7 @@ public static class LockFileQueries
     /// <summary>A line of the record does not follow the one before it.</summary>
     public static readonly QueryKind RecordChainBroken = new(
         "record-chain-broken",
-        Attention,
+        Record,
         "a line of record.jsonl was taken away, added or changed",
         "find out who changed the record; put it back from a copy, or say in a deviation what happened"
     );
@@ -34,7 +34,7 @@ public static class LockFileQueries
     /// <summary>protocol.lock is not the one of the record.</summary>
     public static readonly QueryKind LockNotAsRecorded = new(
         "lock-not-as-recorded",
-        Attention,
+        Record,
         "protocol.lock is not the file that the record names",
         "put the file back as the program wrote it, or say in a deviation what happened"
     );
@@ -50,7 +50,7 @@ public static class LockFileQueries
     /// <summary>The report signed last was made from other files.</summary>
     public static readonly QueryKind SignedWithOtherFiles = new(
         "signed-with-other-files",
-        Attention,
+        Record,
         "a report of this study was signed, and its files have changed since",
         "say in a deviation what changed and why; withdraw the signed report where it no longer stands"
     );

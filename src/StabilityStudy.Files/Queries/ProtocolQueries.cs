@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
-using static StabilityStudy.Core.Queries.Severity;
+using static StabilityStudy.Core.Queries.QueryRank;
 
 namespace StabilityStudy.Files.Queries;
 
@@ -114,7 +114,7 @@ public static class ProtocolQueries
     /// <summary>Few collection days.</summary>
     public static readonly QueryKind FewDays = new(
         "few-days",
-        Attention,
+        LittleSupport,
         "fewer than five collection days are asked for, so that an error of one day weighs heavily",
         "ask for five days or more, or give the reason in a deviation of study.toml"
     );
@@ -122,7 +122,7 @@ public static class ProtocolQueries
     /// <summary>Only the mean is looked at.</summary>
     public static readonly QueryKind BiasOnly = new(
         "bias-only",
-        Attention,
+        LittleSupport,
         "only the mean change is judged, and a mean can hide single large changes",
         "add a criterion of kind \"individual\""
     );
@@ -130,7 +130,7 @@ public static class ProtocolQueries
     /// <summary>The mean is not looked at.</summary>
     public static readonly QueryKind IndividualOnly = new(
         "individual-only",
-        Attention,
+        LittleSupport,
         "the mean change is not judged, and all results may move the same way within the limit",
         "add a criterion of kind \"bias\""
     );
@@ -138,7 +138,7 @@ public static class ProtocolQueries
     /// <summary>No size of change is looked at.</summary>
     public static readonly QueryKind SidesOnly = new(
         "sides-only",
-        Attention,
+        LaxCriterion,
         "only changes of side or class are judged, and far from a level results may change as they like",
         "add criteria of kind \"bias\" and \"individual\""
     );
@@ -146,7 +146,7 @@ public static class ProtocolQueries
     /// <summary>A criterion cannot be met.</summary>
     public static readonly QueryKind CriterionOutOfReach = new(
         "criterion-out-of-reach",
-        Attention,
+        WithoutEffect,
         "the planned number of specimens cannot meet the criterion, even with every specimen inside the limit",
         "plan as many specimens as the message says"
     );

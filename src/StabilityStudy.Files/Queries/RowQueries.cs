@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
-using static StabilityStudy.Core.Queries.Severity;
+using static StabilityStudy.Core.Queries.QueryRank;
 
 namespace StabilityStudy.Files.Queries;
 
@@ -133,7 +133,7 @@ public static class RowQueries
     /// <summary>Same row twice.</summary>
     public static readonly QueryKind DuplicateRow = new(
         "duplicate-row",
-        Attention,
+        WithoutEffect,
         "a row stands twice with the same content; the second is not used",
         "remove one of them"
     );
@@ -157,7 +157,7 @@ public static class RowQueries
     /// <summary>Expired lot.</summary>
     public static readonly QueryKind LotExpired = new(
         "lot-expired",
-        Attention,
+        NotAsPlanned,
         "a lot was used after its last day",
         "check the dates; if they are right, record a deviation in study.toml"
     );
@@ -205,7 +205,7 @@ public static class RowQueries
     /// <summary>Unused run.</summary>
     public static readonly QueryKind ControlRunUnknown = new(
         "control-run-unknown",
-        Attention,
+        WithoutEffect,
         "a control was tested in a run that no result names",
         "correct the run code of the control or of the results"
     );

@@ -51,8 +51,8 @@ internal static class LockPart
     private static IEnumerable<(PartOutcome, string)> OfRecord(ImmutableArray<DataQuery> queries) =>
         queries
             .Where(query =>
-                query.Code == LockFileQueries.LockNotAsRecorded.Code
-                || query.Code == LockFileQueries.RecordChainBroken.Code
+                query.Kind == LockFileQueries.LockNotAsRecorded
+                || query.Kind == LockFileQueries.RecordChainBroken
             )
             .Select(query =>
                 (PartOutcome.Fails, $"The report states about {query.Source.File}: {query.Message}")

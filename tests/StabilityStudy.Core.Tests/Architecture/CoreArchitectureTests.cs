@@ -38,6 +38,7 @@ public sealed class CoreArchitectureTests
             [typeof(LockLevel)] = (LockLevel.NotLocked, "proves nothing"),
             [typeof(RobustnessDirection)] = (RobustnessDirection.AwayFromSupported, "warns"),
             [typeof(Severity)] = (Severity.Stop, "makes no report"),
+            [typeof(QueryRank)] = (QueryRank.Stop, "makes no report"),
             [typeof(StorageState)] = (
                 StorageState.WholeBlood,
                 "has the strictest rules on spinning"

@@ -9,13 +9,13 @@ public sealed class AttentionSummaryTests
     private const StringComparison Comparison = StringComparison.Ordinal;
 
     [Fact]
-    public void The_gravest_kinds_come_first_and_the_others_are_counted_by_code()
+    public void The_gravest_kinds_come_first_and_the_others_are_counted()
     {
         var analysis = OddStudies.All["40 pairs"] with
         {
             Queries =
             [
-                FirstPageParts.Query("a-code-not-ranked"),
+                FirstPageParts.Query("a-last-code"),
                 FirstPageParts.Query("unexpected-code"),
                 FirstPageParts.Query("outlier-flagged"),
                 FirstPageParts.Query("outlier-flagged"),

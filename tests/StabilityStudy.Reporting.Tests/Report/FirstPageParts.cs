@@ -56,9 +56,11 @@ internal static class FirstPageParts
         };
     }
 
+    /// <summary>A query of a declared kind, or else of one of the last rank among attentions.</summary>
     public static DataQuery Query(string code) =>
         new(
-            new QueryKind(code, Severity.Attention, "a kind", "nothing"),
+            RaisedKinds.All.FirstOrDefault(kind => kind.Code == code)
+                ?? new QueryKind(code, QueryRank.Outlier, "a kind", "nothing"),
             new QuerySource("results.csv", null, null),
             "",
             $"Message of {code}.",

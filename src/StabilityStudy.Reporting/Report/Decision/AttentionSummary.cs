@@ -23,37 +23,13 @@ internal static class AttentionSummary
 
     private const int MostPieces = 3;
 
-    /// <summary>Codes of limits and rules whose source is no document.</summary>
-    private static readonly ImmutableHashSet<string> s_sources =
-    [
-        "source-too-short",
-        "source-from-memory",
-        "source-is-an-example",
-    ];
-
     /// <summary>What decides whether a specimen may be used, where it is not recorded of every one.</summary>
-    private static readonly ImmutableSortedDictionary<string, string> s_eligibility =
-        new Dictionary<string, string>(StringComparer.Ordinal)
-        {
-            ["clot-not-recorded"] = "clot",
-            ["fill-not-recorded"] = "fill",
-            ["hematocrit-not-recorded"] = "hematocrit",
-        }.ToImmutableSortedDictionary(StringComparer.Ordinal);
-
-    internal static ImmutableHashSet<string> SaidElsewhere { get; } =
-    [
-        "modified-test",
-        "protocol-changed-after-lock",
-        "locked-after-first-collection",
-        "lock-evidence-does-not-fit",
-        "left-out-pairs-could-overturn",
-        "pair-excluded",
-        "outside-timing",
-        "baseline-invalid",
-        "no-delayed-result",
-        "specimen-ineligible",
-        "beyond-measuring-interval",
-    ];
+    private static readonly ImmutableDictionary<QueryKind, string> s_eligibility =
+        ImmutableDictionary.CreateRange<QueryKind, string>([
+            new(RecordQueries.ClotNotRecorded, "clot"),
+            new(RecordQueries.FillNotRecorded, "fill"),
+            new(RecordQueries.HematocritNotRecorded, "hematocrit"),
+        ]);
 
     public static Attentions Of(StudyAnalysis analysis, SectionPages pages)
     {
@@ -135,63 +111,70 @@ internal static class AttentionSummary
         where !numbers.IsEmpty
         select $"{SequenceNames.Of(analysis, sequence).Code(analysis)} at {string.Join("; ", numbers)}.";
 
-    private static ImmutableArray<IGrouping<string, DataQuery>> Kinds(StudyAnalysis analysis) =>
+    private static ImmutableArray<IGrouping<QueryKind, DataQuery>> Kinds(StudyAnalysis analysis) =>
         [
             .. analysis
                 .Queries.Where(query =>
                     query.Severity == Severity.Attention
-                    && !SaidElsewhere.Contains(query.Code)
-                    && !s_sources.Contains(query.Code)
+                    && query.Rank is not (QueryRank.StatedAnyway or QueryRank.Source)
                 )
-                .GroupBy(query => query.Code)
-                .OrderBy(kind => AttentionRanking.Of(kind.Key)),
+                .GroupBy(query => query.Kind)
+                .OrderBy(kind => kind.Key.Rank),
         ];
 
     private static AttentionLine OfKind(
         StudyAnalysis analysis,
-        IGrouping<string, DataQuery> kind
-    ) =>
-        kind.Key switch
+        IGrouping<QueryKind, DataQuery> kind
+    )
+    {
+        if (kind.Key == SequenceQueries.ChangeBeforeBaseline)
         {
-            "change-before-baseline" => new AttentionLine(
+            return Line(
                 "Baseline",
                 string.Join(
                     " ",
                     kind.Select(query => AttentionNames.InText(analysis, query.Message))
-                ),
-                ""
-            ),
-            "delayed-tube-failed" => new AttentionLine(
+                )
+            );
+        }
+
+        if (kind.Key == PairQueries.DelayedTubeFailed)
+        {
+            return Line(
                 "Failed",
-                $"Delayed tube failed, counted as outside: {AttentionNames.Of(analysis, pair => pair.Status == Core.Pairing.PairStatus.Failed)}.",
-                ""
-            ),
-            "delayed-result-missing" => new AttentionLine(
+                $"Delayed tube failed, counted as outside: {AttentionNames.Of(analysis, pair => pair.Status == Core.Pairing.PairStatus.Failed)}."
+            );
+        }
+
+        if (kind.Key == PairQueries.DelayedResultMissing)
+        {
+            return Line(
                 "Missing",
-                $"No delayed result and no reason, counted as outside: {AttentionNames.Of(analysis, pair => pair.IsUnexplained)}.",
-                ""
-            ),
-            "outlier-flagged" => new AttentionLine(
+                $"No delayed result and no reason, counted as outside: {AttentionNames.Of(analysis, pair => pair.IsUnexplained)}."
+            );
+        }
+
+        if (kind.Key == PairQueries.OutlierFlagged)
+        {
+            return Line(
                 "Outlier",
-                $"Flagged, kept in every figure: {AttentionNames.Of(analysis, pair => pair.IsOutlier)}.",
-                ""
-            ),
-            _ => new AttentionLine(
-                "Attention",
-                AttentionNames.InText(analysis, kind.First().Message)
-                    + (
-                        kind.Count() > 1
-                            ? $" (and {NumberText.Count(kind.Count() - 1)} more of this kind)"
-                            : ""
-                    ),
-                ""
-            ),
-        };
+                $"Flagged, kept in every figure: {AttentionNames.Of(analysis, pair => pair.IsOutlier)}."
+            );
+        }
+
+        var more =
+            kind.Count() > 1
+                ? $" (and {NumberText.Count(kind.Count() - 1)} more of this kind)"
+                : "";
+        return Line("Attention", AttentionNames.InText(analysis, kind.First().Message) + more);
+
+        static AttentionLine Line(string label, string text) => new(label, text, "");
+    }
 
     /// <summary>How many more attentions there are, and of these the sources: every verdict stands on the limits.</summary>
     private static IEnumerable<AttentionLine> More(
         StudyAnalysis analysis,
-        ImmutableArray<IGrouping<string, DataQuery>> kinds,
+        ImmutableArray<IGrouping<QueryKind, DataQuery>> kinds,
         SectionPages pages
     )
     {

@@ -89,7 +89,7 @@ internal static class DecisionSection
         var conditions = ImmutableArray.CreateBuilder<string>();
         conditions.AddRange(
             analysis
-                .Queries.Where(query => query.Code == "change-before-baseline")
+                .Queries.Where(query => query.Kind == SequenceQueries.ChangeBeforeBaseline)
                 .Select(query => $"Weigh first: {AttentionNames.InText(analysis, query.Message)}")
         );
         conditions.Add(

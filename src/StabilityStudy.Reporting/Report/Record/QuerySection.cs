@@ -12,11 +12,11 @@ internal static class QuerySection
 {
     public const string Title = "Data queries";
 
-    private const string NothingToDo = "Nothing";
-
     public static Section Of(StudyAnalysis analysis)
     {
-        var queries = analysis.Queries.OrderBy(query => query.Severity).ToLookup(IsForTheRecord);
+        var queries = analysis
+            .Queries.OrderBy(query => query.Severity)
+            .ToLookup(query => query.Rank == QueryRank.ForTheRecord);
         return new Section(
             Title,
             StartsOnNewPage: false,
@@ -36,8 +36,6 @@ internal static class QuerySection
             ]
         );
     }
-
-    private static bool IsForTheRecord(DataQuery query) => query.Action.TrimEnd('.') == NothingToDo;
 
     private static Table TableOf(
         string caption,
