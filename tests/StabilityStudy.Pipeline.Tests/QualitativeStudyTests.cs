@@ -112,7 +112,7 @@ public sealed class QualitativeStudyTests
         var cell = Cell(ExampleStudy.Analyze(Study(_ => 0, days: 1)).Analysis);
 
         Assert.Equal(Conclusion.Inconclusive, cell.Conclusion);
-        Assert.Contains(cell.Criteria.Single().Reasons, reason => reason.Code == "too-few-days");
+        Assert.Contains(cell.Criteria.Single().Reasons, reason => reason.Name() == "too-few-days");
     }
 
     [Theory]

@@ -5,66 +5,55 @@ using StabilityStudy.Statistics;
 namespace StabilityStudy.Core.Criteria;
 
 /// <summary>Why a verdict is what it is, with the numbers that its sentence needs; the sentence is the report's. Reasons of one kind of criterion alone stand in its folder.</summary>
-/// <param name="Code">Stable code, the same in every output.</param>
 /// <param name="StaysWithMore">Whether it stays however many specimens there are.</param>
-public abstract record VerdictReason(string Code, bool StaysWithMore = false);
+public abstract record VerdictReason(bool StaysWithMore = false);
 
 /// <summary>A figure could not be computed.</summary>
 /// <param name="Why">Code and reason of the method.</param>
 public sealed record NotComputableReason(NotComputable Why)
-    : VerdictReason(Why.Code, Why.Code == AssumptionCode.ZeroSpread);
+    : VerdictReason(Why.Code == AssumptionCode.ZeroSpread);
 
 /// <summary>No specimen can be counted.</summary>
-public sealed record NothingCountedReason() : VerdictReason(AssumptionCode.TooFewValues);
+public sealed record NothingCountedReason : VerdictReason;
 
 /// <summary>Too few collection days: a run's error does not average out over specimens.</summary>
 /// <param name="Days">Collection days.</param>
 /// <param name="Required">Fewest.</param>
-public sealed record TooFewDaysReason(int Days, int Required)
-    : VerdictReason("too-few-days", StaysWithMore: true);
+public sealed record TooFewDaysReason(int Days, int Required) : VerdictReason(StaysWithMore: true);
 
 /// <summary>Specimens of one person are taken for independent.</summary>
 /// <param name="Specimens">Specimens.</param>
 /// <param name="Persons">Persons.</param>
 public sealed record RepeatDrawsReason(int Specimens, int Persons)
-    : VerdictReason("repeat-draws-as-independent", StaysWithMore: true);
+    : VerdictReason(StaysWithMore: true);
 
 /// <summary>Specimens without a pair of measured results, which no individual criterion counts.</summary>
 /// <param name="Specimens">How many.</param>
-public sealed record UncountedPairsReason(int Specimens)
-    : VerdictReason("uncounted-pairs", StaysWithMore: true);
+public sealed record UncountedPairsReason(int Specimens) : VerdictReason(StaysWithMore: true);
 
 /// <summary>The changes are skewed toward the nearer limit.</summary>
 /// <param name="Skewness">Their skewness.</param>
-public sealed record SkewedReason(double Skewness) : VerdictReason("skewed", StaysWithMore: true);
+public sealed record SkewedReason(double Skewness) : VerdictReason(StaysWithMore: true);
 
 /// <summary>Where the interval of a figure lies against its limits.</summary>
 /// <param name="Place">Inside, wholly beyond, or reaching the limit.</param>
 /// <param name="Figure">What it is the interval of.</param>
-public sealed record IntervalReason(IntervalPlace Place, IntervalFigure Figure)
-    : VerdictReason(
-        Place switch
-        {
-            IntervalPlace.ReachesLimit => "interval-reaches-limit",
-            IntervalPlace.Outside => "interval-outside",
-            IntervalPlace.Inside => "interval-inside",
-        }
-    );
+public sealed record IntervalReason(IntervalPlace Place, IntervalFigure Figure) : VerdictReason;
 
 /// <summary>The protocol states no decision level of the analyte.</summary>
-public sealed record NoLevelReason() : VerdictReason("no-level");
+public sealed record NoLevelReason : VerdictReason;
 
 /// <summary>A level is outside what the baselines cover.</summary>
 /// <param name="Level">The level.</param>
 /// <param name="Gap">What is missing.</param>
 public sealed record LevelOutsideCoverageReason(LevelInUnit Level, CoverageGap Gap)
-    : VerdictReason(LevelCoverage.OutsideCoverage, StaysWithMore: true);
+    : VerdictReason(StaysWithMore: true);
 
 /// <summary>A criterion that is met by count would not be, were every change moved by what the days' runs could have added.</summary>
 /// <param name="Percent">By how much they are moved, percent.</param>
 /// <param name="Then">What would then be.</param>
 public sealed record OpenIfRunsMovedReason(double Percent, MovedOutcome Then)
-    : VerdictReason("open-if-runs-moved", StaysWithMore: true);
+    : VerdictReason(StaysWithMore: true);
 
 /// <summary>What would be with every change moved. One kind of criterion each.</summary>
 public abstract record MovedOutcome;

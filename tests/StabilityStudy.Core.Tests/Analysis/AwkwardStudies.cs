@@ -124,6 +124,6 @@ internal static class AwkwardStudies
                 .SelectMany(cell =>
                     cell.Doubts.Concat(cell.Criteria.SelectMany(result => result.Reasons))
                 )
-                .Select(reason => (reason.Code, ReasonWords.Of(reason))),
+                .Select(reason => (reason.Name(), ReasonWords.Of(reason))),
         ];
 }

@@ -58,14 +58,14 @@ public sealed class AwkwardStudiesOfCriteriaTests
             "no specimen changes the side of a level among the baselines",
             Wide("+0").Criteria(Sides(50.5m)),
             "Supported",
-            "changes-shown-few",
+            "changes-few",
             "at most 10 %"
         ),
         new(
             "half of the specimens change the side of a level",
             InTurn(40, "40.0", "39.9").Criteria(Sides(40)),
             "NotSupported",
-            "changes-shown-many",
+            "changes-many",
             "more than 10 %"
         ),
         new(
@@ -117,7 +117,7 @@ public sealed class AwkwardStudiesOfCriteriaTests
             "no specimen changes the side of a level, which a run could have done",
             ByDay("40.4", "41.9").Criteria(Sides(40.2m)),
             "NotSupported",
-            "changes-shown-many",
+            "changes-many",
             "40.2 s"
         ),
         new(
@@ -145,7 +145,7 @@ public sealed class AwkwardStudiesOfCriteriaTests
                     }
                 ),
             "Supported",
-            "point-share-no-error-control",
+            "share-alone",
             "not controlled"
         ),
         new(

@@ -22,7 +22,7 @@ public sealed class AwkwardStudiesOfLimitsTests
             InTurn(40, "42.9", "43.1")
                 .Criteria(SmallProtocol.MeanCriterion with { Rule = DecisionRule.PointOnly }),
             "Supported",
-            "mean-only-no-error-control",
+            "mean-alone",
             "is not controlled"
         ),
         new(
@@ -30,14 +30,14 @@ public sealed class AwkwardStudiesOfLimitsTests
             InTurn(40, "42.9", "43.1", "43.1")
                 .Criteria(SmallProtocol.MeanCriterion with { Rule = DecisionRule.PointOnly }),
             "NotSupported",
-            "mean-only-no-error-control",
+            "mean-alone",
             "is not controlled"
         ),
         new(
             "the whole interval exactly at the limit",
             InTurn(40, "43.0"),
             "Inconclusive",
-            "zero-spread",
+            "same-changes",
             "all changes are the same"
         ),
         new(

@@ -13,7 +13,7 @@ public sealed class AwkwardStudiesOfNumbersTests
             "no specimen",
             SmallStudy.Of([6], []),
             "Inconclusive",
-            "too-few-values",
+            "nothing-counted",
             "no specimen can be counted"
         ),
         new(

@@ -13,14 +13,14 @@ public sealed class AwkwardStudiesOfResultsTests
             "all identical",
             InTurn(40, "40.0"),
             "Inconclusive",
-            "zero-spread",
+            "same-changes",
             "all changes are the same"
         ),
         new(
             "no change at any baseline",
             SmallStudy.Of([6], Enumerable.Range(0, 40).Select(i => $"{30 + i}.0 | {30 + i}.0")),
             "Inconclusive",
-            "zero-spread",
+            "same-changes",
             "all changes are the same"
         ),
         new(
@@ -45,13 +45,13 @@ public sealed class AwkwardStudiesOfResultsTests
             "85 %"
         )
         {
-            Silent = "undecidable-counted-outside",
+            Silent = "undecidable",
         },
         new(
             "rises a little to beyond the limit",
             Quiet.First(1, 0, "175.0").First(1, 6, ">180"),
             "Supported",
-            "undecidable-counted-outside",
+            "undecidable",
             "were they inside"
         ),
         new(
@@ -62,7 +62,7 @@ public sealed class AwkwardStudiesOfResultsTests
             "85 %"
         )
         {
-            Silent = "undecidable-counted-outside",
+            Silent = "undecidable",
         },
         new(
             "decimal slip upward",

@@ -74,7 +74,7 @@ public sealed class AwkwardStudiesOfSequencesTests
                     )
             ),
             "Inconclusive, NotReached",
-            "undecidable-counted-outside",
+            "undecidable",
             "40 of 80 specimens are undecidable"
         ),
     ];

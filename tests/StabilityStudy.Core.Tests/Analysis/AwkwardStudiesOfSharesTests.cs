@@ -98,7 +98,7 @@ public sealed class AwkwardStudiesOfSharesTests
                     }
                 ),
             "Supported",
-            "point-share-no-error-control",
+            "share-alone",
             "is not controlled"
         ),
         new(
@@ -113,7 +113,7 @@ public sealed class AwkwardStudiesOfSharesTests
                     }
                 ),
             "NotSupported",
-            "point-share-no-error-control",
+            "share-alone",
             "is not controlled"
         ),
     ];

@@ -49,7 +49,7 @@ public sealed class InvarianceTests
                         cell.Criteria.Select(result =>
                             result.Verdict
                             + " "
-                            + string.Join("+", result.Reasons.Select(reason => reason.Code))
+                            + string.Join("+", result.Reasons.Select(reason => reason.Name()))
                         )
                     )
                     + " "

@@ -34,7 +34,7 @@ public sealed class BiasCriterionTests
             .Rows(row => row with { Run = "R" + row.Specimen });
 
     private static string[] Codes(SmallStudy study) =>
-        [.. Bias(study).Reasons.Select(reason => reason.Code)];
+        [.. Bias(study).Reasons.Select(reason => reason.Name())];
 
     [Fact]
     public void An_interval_inside_the_limits_is_met() =>
@@ -193,7 +193,7 @@ public sealed class BiasCriterionTests
             .Criteria(SmallProtocol.MeanCriterion with { Rule = DecisionRule.PointOnly });
 
         Assert.Equal(Verdict.Met, Bias(study).Verdict);
-        Assert.Equal(["mean-only-no-error-control"], Codes(study));
+        Assert.Equal(["mean-alone"], Codes(study));
     }
 
     [Fact]
@@ -220,7 +220,7 @@ public sealed class BiasCriterionTests
 
     [Fact]
     public void Changes_that_are_all_the_same_tell_only_the_reporting_increment() =>
-        Assert.Equal("zero-spread", Codes(Changes("30.0"))[0]);
+        Assert.Equal("same-changes", Codes(Changes("30.0"))[0]);
 
     [Fact]
     public void The_same_change_at_different_baselines_has_no_spread_either()
@@ -231,7 +231,7 @@ public sealed class BiasCriterionTests
         );
 
         Assert.Equal(Verdict.Inconclusive, Bias(study).Verdict);
-        Assert.Equal("zero-spread", Codes(study)[0]);
+        Assert.Equal("same-changes", Codes(study)[0]);
     }
 
     [Fact]
@@ -306,7 +306,7 @@ public sealed class BiasCriterionTests
     {
         var result = OneBaselineOfZero(scale, SmallProtocol.Bias);
 
-        Assert.Equal(["value-not-positive"], result.Reasons.Select(reason => reason.Code));
+        Assert.Equal(["value-not-positive"], result.Reasons.Select(reason => reason.Name()));
     }
 
     // The reading of a study stops at a result of zero, so the pairs are made directly.
@@ -367,6 +367,6 @@ public sealed class BiasCriterionTests
             .Protocol(protocol => protocol with { MinimumDays = 11 });
 
         Assert.Equal(Conclusion.Inconclusive, study.Cell().Conclusion);
-        Assert.Equal("too-few-days", study.Cell().Criteria[0].Reasons[0].Code);
+        Assert.Equal("too-few-days", study.Cell().Criteria[0].Reasons[0].Name());
     }
 }

@@ -62,7 +62,7 @@ public sealed class CriterionKindTests
 
         Assert.Equal(Verdict.Inconclusive, result.Verdict);
         Assert.Equal(Verdict.Met, result.Levels[0].Verdict);
-        Assert.Equal("level-outside-coverage", result.Levels[1].Reason.Code);
+        Assert.Equal("level-outside-coverage", result.Levels[1].Reason.Name());
         Assert.Equal(1, result.Levels[1].BaselinesAbove);
     }
 
@@ -71,7 +71,10 @@ public sealed class CriterionKindTests
     {
         var study = Spread(0).Analyte(analyte => analyte with { BetweenRunCvPercent = 6m });
 
-        Assert.Equal("level-outside-coverage", Result(study.Criteria(Levels(50))).Reasons[0].Code);
+        Assert.Equal(
+            "level-outside-coverage",
+            Result(study.Criteria(Levels(50))).Reasons[0].Name()
+        );
     }
 
     [Fact]
@@ -91,7 +94,7 @@ public sealed class CriterionKindTests
     {
         var study = Spread(0).Protocol(protocol => protocol with { MinimumDays = 11 });
 
-        Assert.Equal("too-few-days", Result(study.Criteria(Levels(40))).Reasons[0].Code);
+        Assert.Equal("too-few-days", Result(study.Criteria(Levels(40))).Reasons[0].Name());
     }
 
     [Fact]
@@ -165,7 +168,7 @@ public sealed class CriterionKindTests
         var few = Result(study.Criteria(Classes(9, 40, 60)));
         Assert.Equal(
             (Verdict.Inconclusive, "too-few-weak-positives"),
-            (few.Verdict, few.Reasons[0].Code)
+            (few.Verdict, few.Reasons[0].Name())
         );
     }
 
@@ -231,7 +234,7 @@ public sealed class CriterionKindTests
         Assert.NotEqual(result.Shapes[0].Verdict, result.Shapes[1].Verdict);
         Assert.Equal(
             (Verdict.Inconclusive, "shapes-disagree"),
-            (result.Verdict, result.Reasons[0].Code)
+            (result.Verdict, result.Reasons[0].Name())
         );
     }
 
@@ -287,7 +290,7 @@ public sealed class CriterionKindTests
 
         Assert.Equal(Verdict.Met, study.Cell(12).Criteria[0].Verdict);
         Assert.Equal(Verdict.Inconclusive, failed.Cell(12).Criteria[0].Verdict);
-        Assert.Equal("uncounted-pairs", failed.Cell(12).Criteria[0].Reasons[0].Code);
+        Assert.Equal("uncounted-pairs", failed.Cell(12).Criteria[0].Reasons[0].Name());
     }
 
     [Theory]
@@ -307,8 +310,8 @@ public sealed class CriterionKindTests
             .Criteria(Levels(40));
 
         Assert.Equal(
-            (Verdict.Inconclusive, "zero-spread"),
-            (Result(study).Verdict, Result(study).Reasons[0].Code)
+            (Verdict.Inconclusive, "pairs-on-one-line"),
+            (Result(study).Verdict, Result(study).Reasons[0].Name())
         );
     }
 
@@ -331,7 +334,7 @@ public sealed class CriterionKindTests
             var result = Result(Shared(criterion));
 
             Assert.Equal(Verdict.Inconclusive, result.Verdict);
-            Assert.Contains(result.Reasons, reason => reason.Code == "repeat-draws-as-independent");
+            Assert.Contains(result.Reasons, reason => reason.Name() == "repeat-draws");
         }
     }
 }

@@ -155,10 +155,7 @@ public sealed class IndividualCriterionTests
 
         Assert.Equal(Verdict.Inconclusive, result.Verdict);
         Assert.Equal(20, result.Agreement.Inside);
-        Assert.Equal(
-            ["share-open", "undecidable-counted-outside"],
-            result.Reasons.Select(r => r.Code)
-        );
+        Assert.Equal(["share-open", "undecidable"], result.Reasons.Select(r => r.Name()));
     }
 
     [Fact]
@@ -169,7 +166,7 @@ public sealed class IndividualCriterionTests
         ]);
 
         Assert.Equal(Verdict.Inconclusive, result.Verdict);
-        Assert.Equal("too-few-measured", result.Reasons[0].Code);
+        Assert.Equal("too-few-measured", result.Reasons[0].Name());
     }
 
     [Fact]
@@ -182,7 +179,7 @@ public sealed class IndividualCriterionTests
         ]);
 
         Assert.Equal(Verdict.Inconclusive, result.Verdict);
-        Assert.Equal("agreeing-beyond-limit", result.Reasons[0].Code);
+        Assert.Equal("agreeing-beyond-limit", result.Reasons[0].Name());
         Assert.Equal(29, result.Agreement.AgreeingBeyond);
     }
 
@@ -219,7 +216,7 @@ public sealed class IndividualCriterionTests
         );
 
         Assert.Equal(expected, result.Verdict);
-        Assert.Contains(result.Reasons, reason => reason.Code == "point-share-no-error-control");
+        Assert.Contains(result.Reasons, reason => reason.Name() == "share-alone");
     }
 
     [Fact]

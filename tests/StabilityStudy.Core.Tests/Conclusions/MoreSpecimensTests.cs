@@ -271,7 +271,7 @@ public sealed class MoreSpecimensTests
                     0.90
                 );
 
-        Assert.Equal("interval-reaches-limit", level.Reason.Code);
+        Assert.Equal("interval-reaches-limit", level.Reason.Name());
         var specimens = Assert.IsType<int>(cell.MoreSpecimens?.Specimens);
         Assert.True(specimens > 20, $"{specimens}");
         Assert.True(PowerOf(specimens) >= 0.80 && PowerOf(specimens - 1) < 0.80);
@@ -291,7 +291,7 @@ public sealed class MoreSpecimensTests
         double PowerOf(int n) =>
             LesserPower(n, shape.Predicted!.Change, slopes.MeanSlope, hours, 7.5);
 
-        Assert.Equal("interval-reaches-limit", shape.Reason.Code);
+        Assert.Equal("interval-reaches-limit", shape.Reason.Name());
         var specimens = Assert.IsType<int>(cell.MoreSpecimens?.Specimens);
         Assert.True(PowerOf(specimens) >= 0.80 && PowerOf(specimens - 1) < 0.80);
     }

@@ -171,15 +171,15 @@ public sealed class PublishedRuleTests
     [Fact]
     public void Both_parts_of_the_rule_of_2014_say_that_no_error_is_controlled() =>
         Assert.Equal(
-            ["mean-only-no-error-control", "point-share-no-error-control"],
+            ["mean-alone", "share-alone"],
             Rule2014(Changes("30.3", "29.8"))
                 .Cell()
                 .Criteria.Select(result =>
                     result
                         .Reasons.Single(reason =>
-                            reason.Code.EndsWith("no-error-control", StringComparison.Ordinal)
+                            reason.Name().EndsWith("-alone", StringComparison.Ordinal)
                         )
-                        .Code
+                        .Name()
                 )
         );
 

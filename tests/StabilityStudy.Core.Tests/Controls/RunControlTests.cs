@@ -55,7 +55,7 @@ public sealed class RunControlTests
 
         Assert.Equal(Conclusion.NotAssessed, cell.OwnConclusion);
         Assert.Equal(Conclusion.NotAssessed, cell.Conclusion);
-        Assert.Equal(code, Assert.Single(cell.Doubts).Code);
+        Assert.Equal(code, Assert.Single(cell.Doubts).Name());
         Assert.Contains(
             study.Analyze().Queries,
             query => query.Code == code && query.Severity == Severity.Attention

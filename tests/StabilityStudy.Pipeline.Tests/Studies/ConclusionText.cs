@@ -43,7 +43,7 @@ internal static class ConclusionText
                 {
                     text.Append(
                         CultureInfo.InvariantCulture,
-                        $"    {result.Criterion}: {result.Verdict}, {Figures(result, withFigures)}; {string.Join(", ", result.Reasons.Select(reason => reason.Code))}\n"
+                        $"    {result.Criterion}: {result.Verdict}, {Figures(result, withFigures)}; {string.Join(", ", result.Reasons.Select(reason => reason.Name()))}\n"
                     );
                 }
 

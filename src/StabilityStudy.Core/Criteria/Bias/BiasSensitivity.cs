@@ -110,8 +110,11 @@ internal static class BiasSensitivity
         }
 
         var doubted = result.Reasons.Any(reason =>
-            reason is TooFewDaysReason or UncountedPairsReason or SameChangesReason
-            || reason.Code == AssumptionCode.ZeroSpread
+            reason
+                is TooFewDaysReason
+                    or UncountedPairsReason
+                    or SameChangesReason
+                    or NotComputableReason { Why.Code: AssumptionCode.ZeroSpread }
         );
         return result with
         {

@@ -3,5 +3,4 @@ using StabilityStudy.Statistics;
 namespace StabilityStudy.Core.Criteria.DecisionLevel;
 
 /// <summary>The pairs lie on one line.</summary>
-public sealed record PairsOnOneLineReason()
-    : VerdictReason(AssumptionCode.ZeroSpread, StaysWithMore: true);
+public sealed record PairsOnOneLineReason() : VerdictReason(StaysWithMore: true);

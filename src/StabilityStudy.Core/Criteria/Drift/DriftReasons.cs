@@ -4,14 +4,13 @@ using StabilityStudy.Statistics;
 namespace StabilityStudy.Core.Criteria.Drift;
 
 /// <summary>Drift is measured in percent, and the limit is not in percent alone.</summary>
-public sealed record LimitNotInPercentReason() : VerdictReason(ChangeOnScale.LimitNotOnScale);
+public sealed record LimitNotInPercentReason : VerdictReason;
 
 /// <summary>The protocol declares no shape.</summary>
-public sealed record NoShapeReason() : VerdictReason("no-shape-declared");
+public sealed record NoShapeReason : VerdictReason;
 
 /// <summary>The declared shapes lead to different verdicts.</summary>
-public sealed record ShapesDisagreeReason() : VerdictReason("shapes-disagree");
+public sealed record ShapesDisagreeReason : VerdictReason;
 
 /// <summary>All specimens drift by the same amount.</summary>
-public sealed record SameDriftReason()
-    : VerdictReason(AssumptionCode.ZeroSpread, StaysWithMore: true);
+public sealed record SameDriftReason() : VerdictReason(StaysWithMore: true);

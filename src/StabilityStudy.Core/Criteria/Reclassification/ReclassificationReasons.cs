@@ -10,16 +10,14 @@ public sealed record ChangesFewReason(
     decimal SharePercent,
     ImmutableArray<decimal> Levels,
     string Unit
-) : VerdictReason("changes-shown-few");
+) : VerdictReason;
 
 /// <summary>More than the allowed share changes side.</summary>
 /// <param name="SharePercent">The allowed share.</param>
 /// <param name="Level">The level.</param>
-public sealed record ChangesManyReason(decimal SharePercent, LevelInUnit Level)
-    : VerdictReason("changes-shown-many");
+public sealed record ChangesManyReason(decimal SharePercent, LevelInUnit Level) : VerdictReason;
 
 /// <summary>Whether at most the allowed share changes side is open.</summary>
 /// <param name="SharePercent">The allowed share.</param>
 /// <param name="Level">The level.</param>
-public sealed record ChangesOpenReason(decimal SharePercent, LevelInUnit Level)
-    : VerdictReason("changes-open");
+public sealed record ChangesOpenReason(decimal SharePercent, LevelInUnit Level) : VerdictReason;

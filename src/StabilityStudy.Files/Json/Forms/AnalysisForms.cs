@@ -38,7 +38,7 @@ internal static class AnalysisForms
         { "robustness", v => v.Robustness, Form.Open(RobustnessLineForm, "code") },
         { "pairs", v => v.Pairs, Form.Keyed(PairRecordForm, "specimen") },
         { "sideChanges", v => v.SideChanges, Form.Keyed(SideChangeForm, "level") },
-        { "doubts", v => v.Doubts, Form.Open(VerdictReasonForm, "code") },
+        { "doubts", v => v.Doubts, Form.Open(ReasonForms.VerdictReasonForm, "kind") },
         { "controls", v => v.Controls, ControlEvidenceForm.OrNull() },
         { "moreSpecimens", v => v.MoreSpecimens, MoreSpecimensForm.OrNull() },
     };

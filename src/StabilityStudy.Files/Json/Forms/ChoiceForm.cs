@@ -15,6 +15,8 @@ internal sealed class ChoiceForm<T>(string name) : Form<T>, IEnumerable
     {
         string Word { get; }
 
+        Type Type { get; }
+
         bool TryWrite(Utf8JsonWriter json, T value);
 
         JsonObject Schema(JsonObject definitions);
@@ -26,6 +28,9 @@ internal sealed class ChoiceForm<T>(string name) : Form<T>, IEnumerable
             AnalysisComparison comparison
         );
     }
+
+    /// <summary>The types of the kinds.</summary>
+    public IEnumerable<Type> Types => _kinds.Select(kind => kind.Type);
 
     /// <summary>Declares the next kind.</summary>
     /// <param name="word">The word under "kind".</param>
@@ -87,6 +92,8 @@ internal sealed class ChoiceForm<T>(string name) : Form<T>, IEnumerable
         where TKind : class, T
     {
         public string Word => word;
+
+        public Type Type => typeof(TKind);
 
         public bool TryWrite(Utf8JsonWriter json, T value)
         {

@@ -12,6 +12,7 @@ using static StabilityStudy.Files.Json.Forms.DriftStatisticsForms;
 using static StabilityStudy.Files.Json.Forms.EstimateForm;
 using static StabilityStudy.Files.Json.Forms.LocationForms;
 using static StabilityStudy.Files.Json.Forms.ProtocolForms;
+using static StabilityStudy.Files.Json.Forms.ReasonForms;
 using static StabilityStudy.Files.Json.Forms.RegressionForms;
 
 namespace StabilityStudy.Files.Json.Forms;
@@ -28,16 +29,16 @@ internal static class CriterionForms
         { "withinStandard", v => v.WithinStandard, Form.Truth },
     };
 
-    public static readonly ObjectForm<VerdictReason> VerdictReasonForm = new("verdictReason")
+    private static readonly ObjectForm<CriterionResult> s_judged = new()
     {
-        { "code", v => v.Code, Form.Text },
+        { "criterion", v => v.Criterion, Form.Text },
+        { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
+        { "reasons", v => v.Reasons, Form.Open(VerdictReasonForm, "kind") },
     };
 
     public static readonly ObjectForm<BiasResult> BiasResultForm = new("biasResult")
     {
-        { "criterion", v => v.Criterion, Form.Text },
-        { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
-        { "reasons", v => v.Reasons, Form.Open(VerdictReasonForm, "code") },
+        s_judged.Properties,
         { "limit", v => v.Limit.Id, Form.Text },
         { "scale", v => v.Scale, Form.Word<ChangeScale>() },
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
@@ -68,9 +69,7 @@ internal static class CriterionForms
         "individualResult"
     )
     {
-        { "criterion", v => v.Criterion, Form.Text },
-        { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
-        { "reasons", v => v.Reasons, Form.Open(VerdictReasonForm, "code") },
+        s_judged.Properties,
         { "limit", v => v.Limit.Id, Form.Text },
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
         { "agreement", v => v.Agreement, AgreementCountForm },
@@ -94,9 +93,7 @@ internal static class CriterionForms
         "decisionLevelResult"
     )
     {
-        { "criterion", v => v.Criterion, Form.Text },
-        { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
-        { "reasons", v => v.Reasons, Form.Open(VerdictReasonForm, "code") },
+        s_judged.Properties,
         { "limit", v => v.Limit.Id, Form.Text },
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
         { "levels", v => v.Levels, Form.Keyed(LevelResultForm, "level") },
@@ -124,9 +121,7 @@ internal static class CriterionForms
         "reclassificationResult"
     )
     {
-        { "criterion", v => v.Criterion, Form.Text },
-        { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
-        { "reasons", v => v.Reasons, Form.Open(VerdictReasonForm, "code") },
+        s_judged.Properties,
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
         { "largestShare", v => v.LargestShare, Form.Number },
         { "levels", v => v.Levels, Form.Keyed(LevelReclassificationForm, "level") },
@@ -143,9 +138,7 @@ internal static class CriterionForms
         "classificationResult"
     )
     {
-        { "criterion", v => v.Criterion, Form.Text },
-        { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
-        { "reasons", v => v.Reasons, Form.Open(VerdictReasonForm, "code") },
+        s_judged.Properties,
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
         { "requiredShare", v => v.RequiredShare, Form.Number },
         { "classes", v => v.Classes, Form.List(Form.Text) },
@@ -176,15 +169,13 @@ internal static class CriterionForms
         "driftCriterionResult"
     )
     {
-        { "criterion", v => v.Criterion, Form.Text },
-        { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
-        { "reasons", v => v.Reasons, Form.Open(VerdictReasonForm, "code") },
+        s_judged.Properties,
         { "limit", v => v.Limit.Id, Form.Text },
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
         { "shapes", v => v.Shapes, Form.Keyed(ShapeResultForm, "shape") },
     };
 
-    public static readonly Form<CriterionResult> CriterionResultForm =
+    public static readonly ChoiceForm<CriterionResult> CriterionResultForm =
         new ChoiceForm<CriterionResult>("criterionResult")
         {
             { "bias", BiasResultForm },

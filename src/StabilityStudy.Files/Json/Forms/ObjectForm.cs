@@ -5,32 +5,39 @@ using System.Text.Json.Nodes;
 
 namespace StabilityStudy.Files.Json.Forms;
 
-/// <summary>A record: a JSON object with every property, in the order of the declaration.</summary>
-/// <param name="name">Its name among the definitions of the schema.</param>
-internal sealed class ObjectForm<T>(string name) : Form<T>, IEnumerable
+/// <summary>A property of a record.</summary>
+internal interface IProperty<in T>
 {
-    private readonly List<IProperty> _properties = [];
+    string Name { get; }
+
+    bool IsDecisive { get; }
+
+    void Write(Utf8JsonWriter json, T value);
+
+    JsonNode Schema(JsonObject definitions);
+
+    void Compare(
+        JsonElement stated,
+        JsonElement computed,
+        string path,
+        AnalysisComparison comparison
+    );
+}
+
+/// <summary>A record: a JSON object with every property, in the order of the declaration.</summary>
+/// <param name="name">Its name among the definitions of the schema; a kind of a <see cref="ChoiceForm{T}"/> needs none.</param>
+internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
+{
+    private readonly List<IProperty<T>> _properties = [];
 
     /// <summary>Its name among the definitions of the schema.</summary>
     public string Name => name;
 
-    private interface IProperty
-    {
-        string Name { get; }
+    /// <summary>What it declares, for the records that derive from this one.</summary>
+    public IEnumerable<IProperty<T>> Properties => _properties;
 
-        bool IsDecisive { get; }
-
-        void Write(Utf8JsonWriter json, T value);
-
-        JsonNode Schema(JsonObject definitions);
-
-        void Compare(
-            JsonElement stated,
-            JsonElement computed,
-            string path,
-            AnalysisComparison comparison
-        );
-    }
+    /// <summary>Declares the properties of the record that this one derives from.</summary>
+    public void Add(IEnumerable<IProperty<T>> inherited) => _properties.AddRange(inherited);
 
     /// <summary>Declares the next property.</summary>
     /// <param name="property">Its name in the file.</param>
@@ -130,7 +137,7 @@ internal sealed class ObjectForm<T>(string name) : Form<T>, IEnumerable
     IEnumerator IEnumerable.GetEnumerator() => _properties.GetEnumerator();
 
     private sealed class Property<TValue>(string property, Func<T, TValue> get, Form<TValue> form)
-        : IProperty
+        : IProperty<T>
     {
         private readonly JsonEncodedText _encoded = JsonEncodedText.Encode(property);
 

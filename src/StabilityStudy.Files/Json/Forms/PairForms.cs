@@ -44,15 +44,14 @@ internal static class PairForms
         { "text", v => v.Text, Form.Text },
     };
 
-    public static readonly Form<ReportedResult> ReportedResultForm = new ChoiceForm<ReportedResult>(
-        "reportedResult"
-    )
-    {
-        { "measured", MeasuredResultForm },
-        { "censored", CensoredResultForm },
-        { "category", CategoryResultForm },
-        { "missing", MissingResultForm },
-    };
+    public static readonly ChoiceForm<ReportedResult> ReportedResultForm =
+        new ChoiceForm<ReportedResult>("reportedResult")
+        {
+            { "measured", MeasuredResultForm },
+            { "censored", CensoredResultForm },
+            { "category", CategoryResultForm },
+            { "missing", MissingResultForm },
+        };
 
     public static readonly ObjectForm<Measurement> MeasurementForm = new("measurement")
     {

@@ -189,7 +189,9 @@ internal static class ProtocolForms
         { "shapes", v => v.Shapes, Form.List(Form.Word<DriftShape>()) },
     };
 
-    public static readonly Form<Criterion> CriterionForm = new ChoiceForm<Criterion>("criterion")
+    public static readonly ChoiceForm<Criterion> CriterionForm = new ChoiceForm<Criterion>(
+        "criterion"
+    )
     {
         { "bias", BiasCriterionForm },
         { "individual", IndividualCriterionForm },

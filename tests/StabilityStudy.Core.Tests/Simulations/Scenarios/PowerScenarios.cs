@@ -106,7 +106,9 @@ internal sealed record PlannedStudy(
             "interval and count alone, as planned",
             (study, pairs) =>
                 study.Criteria([pairs]) is [var mean, { Verdict: Verdict.Met }]
-                && mean.Reasons.Any(reason => reason.Code == "interval-inside")
+                && mean.Reasons.Any(reason =>
+                    reason is IntervalReason { Place: IntervalPlace.Inside }
+                )
         );
 
     /// <summary>What is concluded in the end.</summary>
