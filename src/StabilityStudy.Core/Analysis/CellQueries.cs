@@ -150,7 +150,10 @@ internal static class CellQueries
                 "study.toml",
                 $"excluded by decision although its change was beyond a limit: {Doubts.ControlDoubts.Names(outside)}",
                 "Check that the reason does not depend on the result."
-            );
+            ) with
+            {
+                Specimen = outside is [var one] ? new(one, cell.Key.TimePoint) : null,
+            };
         }
     }
 
@@ -262,5 +265,9 @@ internal static class CellQueries
         string file,
         string message,
         string action
-    ) => new(kind, new(file, null, null), "", $"{cell.Key}: {message}.", action);
+    ) =>
+        new(kind, new(file, null, null), "", message + ".", action)
+        {
+            Scope = QueryScope.Of(cell.Key),
+        };
 }

@@ -87,10 +87,13 @@ internal static class ConfoundingQueries
                 compared[0].Delayed!.Operator,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{key}: every delayed tube was tested by {string.Join(" or ", late.Order(StringComparer.Ordinal))}, every baseline by {string.Join(" or ", early.Order(StringComparer.Ordinal))}; what a person adds cannot be told from the delay."
+                    $"every delayed tube was tested by {string.Join(" or ", late.Order(StringComparer.Ordinal))}, every baseline by {string.Join(" or ", early.Order(StringComparer.Ordinal))}; what a person adds cannot be told from the delay."
                 ),
                 "Let each person test at both times in the next study, or show that persons agree."
-            );
+            )
+            {
+                Scope = QueryScope.Of(key),
+            };
         }
     }
 
@@ -114,10 +117,13 @@ internal static class ConfoundingQueries
                 of(differing[0].Delayed!),
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{key}: in {differing.Length} of {compared.Length} pairs baseline and delayed result have another {what}; its effect cannot be told from that of the delay."
+                    $"in {differing.Length} of {compared.Length} pairs baseline and delayed result have another {what}; its effect cannot be told from that of the delay."
                 ),
                 $"Test baseline and delayed tubes with the same {what}, or show that it makes no difference."
-            );
+            )
+            {
+                Scope = QueryScope.Of(key),
+            };
         }
     }
 }

@@ -81,10 +81,13 @@ internal static class ControlQueries
                 "",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{cell.Key}: bridging plasma shifted by {mean:+0.0;-0.0} % from the runs of baselines to those of delayed tubes, more than half of the allowable bias of {limit} %; that much of the change is not due to the delay."
+                    $"bridging plasma shifted by {mean:+0.0;-0.0} % from the runs of baselines to those of delayed tubes, more than half of the allowable bias of {limit} %; that much of the change is not due to the delay."
                 ),
                 "Find what differed between the runs before the window is used."
-            );
+            )
+            {
+                Scope = QueryScope.Of(cell.Key),
+            };
         }
     }
 

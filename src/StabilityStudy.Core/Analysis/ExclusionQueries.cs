@@ -111,5 +111,8 @@ internal static class ExclusionQueries
             observed,
             $"The exclusion of specimen {exclusion.Specimen} {message}",
             action
-        );
+        )
+        {
+            Specimen = new(exclusion.Specimen, null),
+        };
 }

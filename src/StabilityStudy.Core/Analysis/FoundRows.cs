@@ -18,7 +18,7 @@ internal static class FoundRows
     ) =>
         AtFirst(
             kind,
-            found.Select(tube => (int?)tube.SourceRow).Min(),
+            [.. found.Select(tube => (tube.SourceRow, tube.Specimen))],
             line => DataFiles.SpecimensAt(line, column),
             message,
             action
@@ -33,7 +33,7 @@ internal static class FoundRows
     ) =>
         AtFirst(
             kind,
-            found.Select(row => (int?)row.SourceRow).Min(),
+            [.. found.Select(row => (row.SourceRow, row.Specimen))],
             line => DataFiles.ResultsAt(line, column),
             message,
             action
@@ -41,11 +41,22 @@ internal static class FoundRows
 
     private static IEnumerable<DataQuery> AtFirst(
         QueryKind kind,
-        int? line,
+        ImmutableArray<(int Line, string Specimen)> found,
         Func<int, QuerySource> place,
         Func<FormattableString> message,
         string action
-    ) => line is { } first ? [Attention(kind, place(first), message(), action)] : [];
+    ) =>
+        found.IsEmpty
+            ? []
+            :
+            [
+                Attention(kind, place(found.Min(row => row.Line)), message(), action) with
+                {
+                    Specimen = found.All(row => row.Specimen == found[0].Specimen)
+                        ? new(found[0].Specimen, null)
+                        : null,
+                },
+            ];
 
     public static DataQuery Attention(
         QueryKind kind,

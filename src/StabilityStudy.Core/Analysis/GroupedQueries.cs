@@ -37,9 +37,11 @@ internal static class GroupedQueries
         return first with
         {
             Observed = "",
-            Message = string.Create(
+            Specimen = null,
+            Scope = QueryScope.Of(key),
+            Text = string.Create(
                 CultureInfo.InvariantCulture,
-                $"{key}: {same.Length} specimens, {codes} and {same.Length - MostSingle} more (all are in the list of pairs). The first of them: {first.Message}"
+                $"{same.Length} specimens, {codes} and {same.Length - MostSingle} more (all are in the list of pairs). The first of them: {first.Message}"
             ),
         };
     }

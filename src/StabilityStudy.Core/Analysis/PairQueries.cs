@@ -221,5 +221,8 @@ public static class PairQueries
             pair.Delayed?.Result.Text ?? "",
             $"{key.Analyte}, specimen {pair.Specimen} at {key.TimePoint}: {message}",
             action
-        );
+        )
+        {
+            Specimen = new(pair.Specimen, key.TimePoint),
+        };
 }

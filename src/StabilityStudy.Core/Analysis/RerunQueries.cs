@@ -81,5 +81,8 @@ internal static class RerunQueries
             observed,
             $"The rerun of {rerun.Analyte}, specimen {rerun.Specimen} at {new TestOccasion(rerun.TimePoint)} {message}",
             action
-        );
+        )
+        {
+            Specimen = new(rerun.Specimen, rerun.TimePoint),
+        };
 }

@@ -72,6 +72,9 @@ internal static class ResultValueQueries
                     $"Is the decimal point right? If the analyzer reported beyond its range write {(value > interval.Highest ? '>' : '<')}{(value > interval.Highest ? interval.Highest : interval.Lowest)}."
                 )
             )
+            {
+                Specimen = new(row.Specimen, row.Occasion.TimePoint),
+            }
             : null;
     }
 }

@@ -72,10 +72,10 @@ public static class SequenceQueries
             yield break;
         }
 
-        yield return FoundRows.Attention(
+        yield return Query(
+            sequence,
             SupportBelowStandardWindow,
-            new(StudyFileNames.Usual.Results, null, null),
-            $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: supported to {DurationText.FormatWindow(window.Time)} only, less than today's window of {DurationText.Format(standard.Time)}.",
+            $"supported to {DurationText.FormatWindow(window.Time)} only, less than today's window of {DurationText.Format(standard.Time)}.",
             "Look at today's window: this study does not confirm it."
         );
     }
@@ -93,10 +93,10 @@ public static class SequenceQueries
             yield break;
         }
 
-        yield return FoundRows.Attention(
+        yield return Query(
+            sequence,
             DriftCrossesBeforeStandardWindow,
-            new(StudyFileNames.Usual.Results, null, null),
-            $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the bound of the drift reaches the allowable bias at {DurationText.FormatComputed(hours)}, before today's window of {DurationText.Format(standard.Time)} ends.",
+            $"the bound of the drift reaches the allowable bias at {DurationText.FormatComputed(hours)}, before today's window of {DurationText.Format(standard.Time)} ends.",
             "Look at today's window too: its own results may drift further than is allowed."
         );
     }
@@ -130,10 +130,10 @@ public static class SequenceQueries
         ];
         if (reached.Length > 0)
         {
-            yield return FoundRows.Attention(
+            yield return Query(
+                sequence,
                 ChangeBeforeBaseline,
-                new(StudyFileNames.Usual.Results, null, null),
-                $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: baselines were tested {60 * drift.BaselineDelayHours:0} min (mean) after collection. With the {before:+0.00;−0.00;0.00} % that the declared shape puts before them, unmeasured, the interval reaches {string.Join(", ", reached)}: not inside ±{limit:0.##} %.",
+                $"baselines were tested {60 * drift.BaselineDelayHours:0} min (mean) after collection. With the {before:+0.00;−0.00;0.00} % that the declared shape puts before them, unmeasured, the interval reaches {string.Join(", ", reached)}: not inside ±{limit:0.##} %.",
                 "Weigh it before the window is approved; test baselines sooner in the next study."
             );
         }
@@ -156,13 +156,24 @@ public static class SequenceQueries
                 && Math.Sign(first.Mean) * (first.Mean - second.Mean) > limit * LeastTurn
             )
             {
-                yield return FoundRows.Attention(
+                yield return Query(
+                    sequence,
                     ChangeTurnsBack,
-                    new(StudyFileNames.Usual.Results, null, null),
-                    $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}: the mean change is {first.Mean:+0.0;−0.0;0.0} % at {earlier.Key.TimePoint} and {second.Mean:+0.0;−0.0;0.0} % at {later.Key.TimePoint}. Opposite effects may cancel.",
+                    $"the mean change is {first.Mean:+0.0;−0.0;0.0} % at {earlier.Key.TimePoint} and {second.Mean:+0.0;−0.0;0.0} % at {later.Key.TimePoint}. Opposite effects may cancel.",
                     "Read nothing into the smaller change: a later time point cannot make up for an earlier one."
                 );
             }
         }
     }
+
+    private static DataQuery Query(
+        Sequence sequence,
+        QueryKind kind,
+        FormattableString text,
+        string action
+    ) =>
+        FoundRows.Attention(kind, new(StudyFileNames.Usual.Results, null, null), text, action) with
+        {
+            Scope = new(sequence.Analyte, sequence.Group, sequence.Storage, null),
+        };
 }

@@ -134,9 +134,12 @@ internal static class TubeQueries
             FoundRows.Attention(
                 WaitedMostlySpun,
                 new("protocol.toml", null, "spin_to_test"),
-                $"{cell.Key}: half of the delayed tubes waited unspun for at most {100 * middle:0} % of their delay; the study says little about whole blood that waits so long.",
+                $"half of the delayed tubes waited unspun for at most {100 * middle:0} % of their delay; the study says little about whole blood that waits so long.",
                 "Spin delayed tubes shortly before their test, or study plasma as a storage of its own."
-            ),
+            ) with
+            {
+                Scope = QueryScope.Of(cell.Key),
+            },
         ];
     }
 }

@@ -58,15 +58,15 @@ internal static class DocumentedRerun
         var what = $"{next.Analyte}, specimen {next.Specimen} at {next.Occasion}";
         var observed = $"{TextOf(failed)}, then {next.Result.Text}";
         var source = DataFiles.ResultsAt(next.SourceRow, "result");
-        return rerun is null
-            ? new(
+        var query = rerun is null
+            ? new DataQuery(
                 RerunWithoutReason,
                 source,
                 observed,
                 $"{what}: the test of tube {next.Tube} failed and was repeated without a documented reason that the protocol names; the failed test stands.",
                 "Document the rerun in study.toml when its reason is one of the protocol's rerun_reasons; otherwise nothing."
             )
-            : new(
+            : new DataQuery(
                 Rerun,
                 source,
                 observed,
@@ -75,6 +75,7 @@ internal static class DocumentedRerun
                 ),
                 "Check that the reason has nothing to do with the delay."
             );
+        return query with { Specimen = new(next.Specimen, next.Occasion.TimePoint) };
     }
 
     private static string TextOf(ResultRow row) =>

@@ -164,7 +164,10 @@ internal static class Replicates
             row.Result.Text,
             $"{row.Analyte}, specimen {row.Specimen} has more results at {row.Occasion} than the protocol plans; this one is not used: the first valid result of the tube tested first counts.",
             "State in a deviation why there was another test."
-        );
+        )
+        {
+            Specimen = new(row.Specimen, row.Occasion.TimePoint),
+        };
 
     private static DataQuery Single(ResultRow row) =>
         new(
@@ -173,5 +176,8 @@ internal static class Replicates
             row.Result.Text,
             $"{row.Analyte}, specimen {row.Specimen} has one valid result at {row.Occasion}, two are planned; that one is used.",
             "Nothing, or add the missing result."
-        );
+        )
+        {
+            Specimen = new(row.Specimen, row.Occasion.TimePoint),
+        };
 }

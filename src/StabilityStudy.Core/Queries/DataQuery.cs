@@ -33,18 +33,27 @@ public sealed record QuerySource(string File, int? Line, string? Column)
 /// <param name="Kind">What kind of query it is.</param>
 /// <param name="Source">Where it was read.</param>
 /// <param name="Observed">The text as read; empty when something is missing.</param>
-/// <param name="Message">What is wrong, in words.</param>
+/// <param name="Text">What is wrong, in words; the scope, where there is one, comes before them.</param>
 /// <param name="Action">What to do about it.</param>
 public sealed record DataQuery(
     QueryKind Kind,
     QuerySource Source,
     string Observed,
-    string Message,
+    string Text,
     string Action
 )
 {
     /// <summary>Stable code, the same in every output.</summary>
     public string Code => Kind.Code;
+
+    /// <summary>What it is about, where its words begin with that; null elsewhere.</summary>
+    public QueryScope? Scope { get; init; }
+
+    /// <summary>The specimen that it is about; null where it is about several or none.</summary>
+    public QueriedSpecimen? Specimen { get; init; }
+
+    /// <summary>What is wrong, and where.</summary>
+    public string Message => Scope is null ? Text : $"{Scope}: {Text}";
 
     /// <summary>What it means for the decision: what its kind means, unless another is given here.</summary>
     public QueryRank Rank { get; init; } = Kind.Rank;

@@ -34,7 +34,8 @@ internal sealed class QueryList
         QuerySource source,
         string observed,
         string message,
-        string action
+        string action,
+        QueriedSpecimen? specimen = null
     )
     {
         if (kind.Severity == Severity.Stop)
@@ -44,7 +45,12 @@ internal sealed class QueryList
 
         if (Count(source.File, kind))
         {
-            _listed.Add(new DataQuery(kind, source, Shorten(observed), message, action));
+            _listed.Add(
+                new DataQuery(kind, source, Shorten(observed), message, action)
+                {
+                    Specimen = specimen,
+                }
+            );
         }
     }
 

@@ -57,7 +57,8 @@ internal static class TubeChecks
                     Source(tubes, tube, TubeColumns.Tube.Name),
                     tube.Tube,
                     $"The tube \"{tube.Tube}\" of the specimen \"{tube.Specimen}\" has no results.",
-                    "Add its results, with NT where it was not tested."
+                    "Add its results, with NT where it was not tested.",
+                    new QueriedSpecimen(tube.Specimen, null)
                 );
             }
         }

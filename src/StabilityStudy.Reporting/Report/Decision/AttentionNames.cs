@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Decision;
@@ -27,29 +28,15 @@ internal static class AttentionNames
     }
 
     /// <summary>A message with the names that page 1 uses: "No anticoagulant at 8 h" for "aPTT · none · wb-rt · 8 h".</summary>
-    public static string InText(StudyAnalysis analysis, string message)
-    {
-        foreach (var sequence in analysis.Sequences)
-        {
-            var code = SequenceNames.Of(analysis, sequence).Code(analysis);
-            foreach (var cell in sequence.Cells)
-            {
-                message = message.Replace(
-                    cell.Key.ToString(),
-                    $"{code} at {cell.Key.TimePoint}",
-                    StringComparison.Ordinal
-                );
-            }
-
-            message = message.Replace(
-                $"{sequence.Analyte}, group {sequence.Group}, storage {sequence.Storage}:",
-                code + ":",
-                StringComparison.Ordinal
-            );
-        }
-
-        return message;
-    }
+    public static string Message(StudyAnalysis analysis, DataQuery query) =>
+        query.Scope is { } scope
+        && analysis.Sequences.FirstOrDefault(sequence =>
+            (sequence.Analyte, sequence.Group, sequence.Storage)
+            == (scope.Analyte, scope.Group, scope.Storage)
+        )
+            is { } sequence
+            ? $"{SequenceNames.Of(analysis, sequence).Code(analysis)}{(scope.TimePoint is { } timePoint ? $" at {timePoint}" : "")}: {query.Text}"
+            : query.Message;
 
     private static string Name(StudyAnalysis analysis, Cell cell, PairRecord pair)
     {

@@ -131,10 +131,7 @@ internal static class AttentionSummary
         {
             return Line(
                 "Baseline",
-                string.Join(
-                    " ",
-                    kind.Select(query => AttentionNames.InText(analysis, query.Message))
-                )
+                string.Join(" ", kind.Select(query => AttentionNames.Message(analysis, query)))
             );
         }
 
@@ -166,7 +163,7 @@ internal static class AttentionSummary
             kind.Count() > 1
                 ? $" (and {NumberText.Count(kind.Count() - 1)} more of this kind)"
                 : "";
-        return Line("Attention", AttentionNames.InText(analysis, kind.First().Message) + more);
+        return Line("Attention", AttentionNames.Message(analysis, kind.First()) + more);
 
         static AttentionLine Line(string label, string text) => new(label, text, "");
     }

@@ -90,7 +90,7 @@ internal static class DecisionSection
         conditions.AddRange(
             analysis
                 .Queries.Where(query => query.Kind == SequenceQueries.ChangeBeforeBaseline)
-                .Select(query => $"Weigh first: {AttentionNames.InText(analysis, query.Message)}")
+                .Select(query => $"Weigh first: {AttentionNames.Message(analysis, query)}")
         );
         conditions.Add(
             "Time of collection is on every request; a specimen without it, or past the window, is rejected or reported as the local procedure says."

@@ -72,42 +72,24 @@ internal static class QuerySection
     /// Says which deviation names the same specimen, since it may be the answer. A query of several specimens is not
     /// answered by a deviation of one, nor one of a time point by a deviation of another.
     /// </summary>
-    private static string Answered(DataQuery query, StudyAnalysis analysis)
-    {
-        var cells = analysis.Sequences.SelectMany(sequence => sequence.Cells).ToImmutableArray();
-        string[] specimens =
-        [
-            .. cells
-                .SelectMany(cell => cell.Pairs)
-                .Select(pair => pair.Specimen)
-                .Distinct()
-                .Where(specimen => Names(query.Message, specimen)),
-        ];
-        if (specimens is not [var only])
-        {
-            return "";
-        }
-
-        string[] times =
-        [
-            .. cells
-                .Select(cell => cell.Key.TimePoint.ToString())
-                .Distinct()
-                .Where(time => Names(query.Message, time)),
-        ];
-        return string.Concat(
-            analysis
-                .Facts.Deviations.Where(deviation =>
-                    Names(deviation.Text, only)
-                    && (times.Length == 0 || times.Any(time => Names(deviation.Text, time)))
-                )
-                .Select(deviation =>
-                    FormattableString.Invariant(
-                        $" The deviation of {deviation.On:yyyy-MM-dd} by {deviation.By} names it too."
+    private static string Answered(DataQuery query, StudyAnalysis analysis) =>
+        query.Specimen is { } specimen
+            ? string.Concat(
+                analysis
+                    .Facts.Deviations.Where(deviation =>
+                        Names(deviation.Text, specimen.Code)
+                        && (
+                            specimen.TimePoint is not { } timePoint
+                            || Names(deviation.Text, timePoint.ToString())
+                        )
                     )
-                )
-        );
-    }
+                    .Select(deviation =>
+                        FormattableString.Invariant(
+                            $" The deviation of {deviation.On:yyyy-MM-dd} by {deviation.By} names it too."
+                        )
+                    )
+            )
+            : "";
 
     /// <summary>Whether the words stand in the text, not as a part of longer ones: "6 h" is not in "16 h".</summary>
     private static bool Names(string text, string words) =>
