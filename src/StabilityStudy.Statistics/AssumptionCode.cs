@@ -47,4 +47,86 @@ public static class AssumptionCode
 
     /// <summary>The ranks of an interval come from an approximation, because the sample is too large for the exact distribution.</summary>
     public const string ApproximateRank = "approximate-rank";
+
+    /// <summary>The limit has no part for the scale: an absolute limit says nothing about percent.</summary>
+    public const string LimitNotOnScale = "limit-not-on-scale";
+
+    /// <summary>The baselines do not cover a decision level.</summary>
+    public const string LevelOutsideCoverage = "level-outside-coverage";
+
+    /// <summary>No criterion holds a change to a limit, so there is none to measure supposed changes by.</summary>
+    public const string NoLimit = "no-limit";
+
+    /// <summary>The spread alone makes a criterion untrue.</summary>
+    public const string SpreadTooWide = "spread-too-wide";
+
+    /// <summary>The code of a refusal.</summary>
+    public static string Of(Refusal refusal) =>
+        refusal switch
+        {
+            Refusal.NoneForLocation
+            or Refusal.TooFewForMean
+            or Refusal.TooFewForSkewness
+            or Refusal.TooFewForNormality
+            or Refusal.TooFewForPercentiles
+            or Refusal.TooFewForTolerance
+            or Refusal.TooFewForLimitsOfAgreement
+            or Refusal.TooFewForClusterVariation
+            or Refusal.TooFewForOutliers
+            or Refusal.NoneForSignedRank
+            or Refusal.TooFewForLine
+            or Refusal.TooFewForJackknife
+            or Refusal.TooFewForCorrelation
+            or Refusal.TooFewForConcordance
+            or Refusal.TooFewForRankCorrelation
+            or Refusal.TooFewForDrift
+            or Refusal.TooFewForMixedModel
+            or Refusal.OnePerson
+            or Refusal.NothingCounted => TooFewValues,
+            Refusal.TooManyForNormality
+            or Refusal.TooManyForTolerance
+            or Refusal.TooManyForJackknife
+            or Refusal.TooManyForDemingBootstrap
+            or Refusal.TooManyForPassingBablokBootstrap
+            or Refusal.TooManyToSimulate => TooManyValues,
+            Refusal.SameValues
+            or Refusal.SameValuesForTTest
+            or Refusal.SameValuesForSkewness
+            or Refusal.SameSecondValues
+            or Refusal.SecondValuesOrderNothing
+            or Refusal.NoDifferenceToRank
+            or Refusal.NoScatterAboutLines => ZeroSpread,
+            Refusal.SameBaselines or Refusal.BaselinesOrderNothing => ConstantBaseline,
+            Refusal.NotPositiveForPercent
+            or Refusal.NotPositiveForLogRatio
+            or Refusal.NotPositiveForLogarithm
+            or Refusal.NotPositiveForShare
+            or Refusal.NotPositiveForBaselineWeights
+            or Refusal.NotPositiveForWeights
+            or Refusal.NotPositiveForLevelWeights => ValueNotPositive,
+            Refusal.TooFewToReachConfidence
+            or Refusal.TooFewSlopes
+            or Refusal.TooManyAveragesToRank
+            or Refusal.DrawnToOneSide => NoIntervalAtThisSize,
+            Refusal.NoDirection or Refusal.VerticalSlope or Refusal.DrawnWithoutLine =>
+                InfiniteSlope,
+            Refusal.WeightsDidNotSettle or Refusal.VariancesDidNotSettle => NoConvergence,
+            Refusal.NoPositiveAssociation => NoPositiveAssociation,
+            Refusal.LimitNotOnScale => LimitNotOnScale,
+            Refusal.LevelOutsideCoverage => LevelOutsideCoverage,
+            Refusal.NoLimit => NoLimit,
+            Refusal.SpreadTooWide => SpreadTooWide,
+        };
+
+    /// <summary>The code of a remark.</summary>
+    public static string Of(EstimateNote note) =>
+        note switch
+        {
+            EstimateNote.SameValues => ZeroSpread,
+            EstimateNote.OneCluster => OneCluster,
+            EstimateNote.ApproximateRank or EstimateNote.ApproximatePValue => ApproximateRank,
+            EstimateNote.ApproximateOutlierLevel => ApproximateAtThisSize,
+            EstimateNote.HeavyTies => HeavyTies,
+            EstimateNote.NoDelayBeyondBaseline => NoDelayBeyondBaseline,
+        };
 }

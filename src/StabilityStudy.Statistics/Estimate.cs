@@ -1,13 +1,27 @@
 using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
+using StabilityStudy.Statistics.Regression;
 
 namespace StabilityStudy.Statistics;
 
-/// <summary>A remark that belongs to a computed value, with the stable code under which METHODS.md explains it.</summary>
-public sealed record EstimateNote(string Code, string Text);
+/// <summary>Why a method gives no number for these data.</summary>
+/// <param name="Kind">What stands against it.</param>
+/// <param name="Omitted">What is left out where it happens; null where it happens with all pairs.</param>
+/// <param name="Association">The rank correlation that does not show that y rises with x; null with another reason.</param>
+public sealed record NotComputable(
+    Refusal Kind,
+    OmittedPairs? Omitted = null,
+    KendallTau? Association = null
+)
+{
+    /// <summary>The stable code of the assumption that does not hold.</summary>
+    public string Code => AssumptionCode.Of(Kind);
+}
 
-/// <summary>Why a method gives no number for these data: a stable code of <see cref="AssumptionCode"/> and the reason in words.</summary>
-public sealed record NotComputable(string Code, string Reason);
+/// <summary>Pairs without which a line is fitted again for its standard error.</summary>
+/// <param name="Pair">The place of the one pair, from 1; null for the pairs of one cluster.</param>
+/// <param name="Pairs">Number of all pairs.</param>
+public sealed record OmittedPairs(int? Pair, int Pairs);
 
 /// <summary>
 /// The answer of a statistical method: either a value, with remarks, or the reason why there is none.
@@ -59,6 +73,6 @@ public static class Estimate
         where T : class => new(value, null, notes);
 
     /// <summary>No value, because an assumption of the method does not hold.</summary>
-    public static Estimate<T> Refused<T>(string code, string reason)
-        where T : class => new(null, new NotComputable(code, reason), []);
+    public static Estimate<T> Refused<T>(Refusal kind)
+        where T : class => new(null, new NotComputable(kind), []);
 }

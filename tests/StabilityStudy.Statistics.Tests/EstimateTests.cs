@@ -7,27 +7,28 @@ public sealed class EstimateTests
     {
         Assert.Throws<ArgumentException>(() => new Estimate<string>(null, null, []));
         Assert.Throws<ArgumentException>(() =>
-            new Estimate<string>("value", new NotComputable("code", "reason"), [])
+            new Estimate<string>("value", new NotComputable(Refusal.SameValues), [])
         );
     }
 
     [Fact]
     public void A_refusal_has_its_code_and_no_value()
     {
-        var estimate = Estimate.Refused<string>("code", "reason");
+        var estimate = Estimate.Refused<string>(Refusal.SameValues);
 
         Assert.False(estimate.TryGet(out _));
-        Assert.Equal(new NotComputable("code", "reason"), estimate.NotComputable);
+        Assert.Equal(new NotComputable(Refusal.SameValues), estimate.NotComputable);
+        Assert.Equal("zero-spread", estimate.NotComputable?.Code);
         Assert.Empty(estimate.Notes);
     }
 
     [Fact]
     public void A_value_keeps_its_remarks()
     {
-        var estimate = Estimate.Of("value", new EstimateNote("code", "text"));
+        var estimate = Estimate.Of("value", EstimateNote.HeavyTies);
 
         Assert.True(estimate.TryGet(out var value));
-        Assert.Equal(("value", "code"), (value, Assert.Single(estimate.Notes).Code));
+        Assert.Equal(("value", EstimateNote.HeavyTies), (value, Assert.Single(estimate.Notes)));
     }
 
     [Fact]

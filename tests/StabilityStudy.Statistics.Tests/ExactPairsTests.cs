@@ -61,12 +61,10 @@ public sealed class ExactPairsTests
                     );
                     Assert.Single(pairs.Difference.Distinct());
                     Assert.Equal(
-                        AssumptionCode.ZeroSpread,
-                        Assert
-                            .Single(
-                                ArithmeticMean.WithInterval(pairs.Difference.AsSpan(), 0.9).Notes
-                            )
-                            .Code
+                        EstimateNote.SameValues,
+                        Assert.Single(
+                            ArithmeticMean.WithInterval(pairs.Difference.AsSpan(), 0.9).Notes
+                        )
                     );
                 }
             );

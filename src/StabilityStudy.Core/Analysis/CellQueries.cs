@@ -243,14 +243,19 @@ internal static class CellQueries
         }
 
         if (
-            cell.Robustness.FirstOrDefault(line => line.Code == LeftOutPairs.CountedOutside) is
-            { Changes: true } line
+            cell.Robustness.FirstOrDefault(line =>
+                line.Question.Kind == RobustnessKind.LeftOutCountedOutside
+            ) is
+            { Changes: true, Question.Count: { } leftOut }
         )
         {
             yield return Attention(
                 LeftOutPairsCouldOverturn,
                 StudyFileNames.Usual.Results,
-                $"the conclusion rests on what was left out: {line.Question}, it would not be supported",
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"the conclusion rests on what was left out: if {(leftOut == 1 ? "one pair" : $"{leftOut} pairs")} left out at this time point had been outside the allowable difference, it would not be supported"
+                ),
                 "Check each pair left out, and that its reason does not depend on the result."
             );
         }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Estimates;
@@ -12,14 +11,8 @@ namespace StabilityStudy.Core.Conclusions;
 /// <summary>What the conclusion would be if the pairs that were left out counted: as outside, or at the values that were measured.</summary>
 internal static class LeftOutPairs
 {
-    /// <summary>Code of the line on pairs counted as outside.</summary>
-    public const string CountedOutside = "left-out-counted-outside";
-
-    /// <summary>Code of the line on pairs put back with what was measured.</summary>
-    public const string AtMeasuredValues = "left-out-at-measured-values";
-
     /// <summary>Each question with the pairs as they would be.</summary>
-    public static IEnumerable<(string Code, string Question, ImmutableArray<PairRecord> Pairs)> Of(
+    public static IEnumerable<(RobustnessQuestion Question, ImmutableArray<PairRecord> Pairs)> Of(
         ImmutableArray<PairRecord> pairs,
         CellContext context
     )
@@ -31,8 +24,7 @@ internal static class LeftOutPairs
         }
 
         yield return (
-            CountedOutside,
-            $"if {Robustness.Number(leftOut, "pair", "pairs")} left out at this time point had been outside the allowable difference",
+            new RobustnessQuestion(RobustnessKind.LeftOutCountedOutside, leftOut),
             [
                 .. pairs.Select(pair =>
                     pair.IsLeftOut ? pair with { Status = PairStatus.Failed } : pair
@@ -43,8 +35,10 @@ internal static class LeftOutPairs
         if (!measured.IsEmpty)
         {
             yield return (
-                AtMeasuredValues,
-                $"with {Robustness.Number(measured.Length, "pair", "pairs")} left out put back at the measured values{OfTheExcluded(measured, context)}",
+                new RobustnessQuestion(RobustnessKind.LeftOutAtMeasuredValues, measured.Length)
+                {
+                    Excluded = OfTheExcluded(measured, context),
+                },
                 [
                     .. pairs.Select(pair =>
                         IsMeasured(pair) ? pair with { Status = PairStatus.Compared } : pair
@@ -58,7 +52,10 @@ internal static class LeftOutPairs
         pair.IsLeftOut
         && pair is { Baseline.Result: MeasuredResult, Delayed.Result: MeasuredResult };
 
-    private static string OfTheExcluded(ImmutableArray<PairRecord> measured, CellContext context)
+    private static ExcludedPairs? OfTheExcluded(
+        ImmutableArray<PairRecord> measured,
+        CellContext context
+    )
     {
         var excluded = measured
             .Where(pair => pair.Status == PairStatus.Excluded)
@@ -68,7 +65,7 @@ internal static class LeftOutPairs
             .Limit;
         if (excluded.IsEmpty || limit is null)
         {
-            return "";
+            return null;
         }
 
         var allowance = ChangeOnScale.AllowanceOf(limit);
@@ -80,9 +77,6 @@ internal static class LeftOutPairs
                 }
             && AllowableDifference.Judge(x, y, allowance) == AllowanceVerdict.Outside
         );
-        return string.Create(
-            CultureInfo.InvariantCulture,
-            $"; of the excluded, {outside} of {excluded.Length} were outside the allowable difference"
-        );
+        return new ExcludedPairs(excluded.Length, outside);
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.DecisionLevel;
@@ -46,16 +45,10 @@ internal static class OneSubject
             .Where(conclusion => conclusion != own)
             .ToImmutableArray();
         yield return RobustnessLine.Of(
-            "one-subject-left-out",
-            different.IsEmpty
-                ? string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"with each of {subjects.Length} subjects left out of the mean in turn"
-                )
-                : string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"with one subject left out of the mean: {different.Length} of {subjects.Length} would change the conclusion"
-                ),
+            new RobustnessQuestion(RobustnessKind.OneSubjectLeftOut, subjects.Length)
+            {
+                Changing = different.Length,
+            },
             own,
             different.IsEmpty ? own : MostCautious(different)
         );

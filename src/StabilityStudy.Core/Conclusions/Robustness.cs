@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Specimens;
@@ -24,26 +23,21 @@ internal static class Robustness
             .DistinctBy(rule => rule.Kind)
             .OrderBy(rule => rule.Kind)
             .SelectMany(rule => rule.Sensitivity(criteria, cell))
-            .ToLookup(line => line.Further is not null);
+            .ToLookup(line => line.Question.IsOfFurtherSpecimens);
         return
         [
             .. OneSubject.Of(criteria, cell),
             .. ofKinds[true],
             .. OfOtherPairs(cell)
                 .Select(other =>
-                    RobustnessLine.Of(
-                        other.Code,
-                        other.Question,
-                        criteria,
-                        CellEvaluation.Evaluate(other.Cell)
-                    )
+                    RobustnessLine.Of(other.Question, criteria, CellEvaluation.Evaluate(other.Cell))
                 ),
             .. ofKinds[false],
         ];
     }
 
     /// <summary>Each question about which pairs count, with the cell as it would be.</summary>
-    private static IEnumerable<(string Code, string Question, CellEvidence Cell)> OfOtherPairs(
+    private static IEnumerable<(RobustnessQuestion Question, CellEvidence Cell)> OfOtherPairs(
         CellEvidence cell
     )
     {
@@ -51,8 +45,7 @@ internal static class Robustness
         if (flagged > 0)
         {
             yield return (
-                "without-flagged-outliers",
-                $"with the {Number(flagged, "flagged outlier", "flagged outliers")} left out of the mean; the share keeps every specimen",
+                new RobustnessQuestion(RobustnessKind.WithoutFlaggedOutliers, flagged),
                 cell with
                 {
                     Data = cell.Data.WithoutPairs(pair => pair.IsOutlier),
@@ -60,16 +53,15 @@ internal static class Robustness
             );
         }
 
-        foreach (var (code, question, pairs) in LeftOutPairs.Of(cell.Pairs, cell.Context))
+        foreach (var (question, pairs) in LeftOutPairs.Of(cell.Pairs, cell.Context))
         {
-            yield return (code, question, CellEvidence.From(pairs, cell.Context));
+            yield return (question, CellEvidence.From(pairs, cell.Context));
         }
 
         if (cell.Pairs.Any(pair => pair.Status == PairStatus.BeyondInterval))
         {
             yield return (
-                "beyond-interval-at-the-limit",
-                "with each result beyond a limit of measurement taken as that limit",
+                new RobustnessQuestion(RobustnessKind.BeyondIntervalAtTheLimit),
                 CellEvidence.From([.. cell.Pairs.Select(AtTheLimit)], cell.Context)
             );
         }
@@ -89,7 +81,4 @@ internal static class Robustness
         result is CensoredResult censored
             ? new MeasuredResult(censored.Text, censored.Limit)
             : result;
-
-    internal static string Number(int count, string one, string many) =>
-        count == 1 ? "one " + one : count.ToString(CultureInfo.InvariantCulture) + " " + many;
 }

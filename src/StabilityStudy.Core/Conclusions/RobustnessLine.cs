@@ -1,17 +1,14 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Criteria;
 
 namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>What a cell would conclude if one thing were otherwise.</summary>
-/// <param name="Code">Stable code.</param>
-/// <param name="Question">What is changed, in words.</param>
+/// <param name="Question">What is changed.</param>
 /// <param name="Conclusion">The conclusion that the cell would give on its own.</param>
 /// <param name="Changes">Whether that differs from the cell's own conclusion.</param>
 public sealed record RobustnessLine(
-    string Code,
-    string Question,
+    RobustnessQuestion Question,
     Conclusion Conclusion,
     bool Changes
 )
@@ -19,30 +16,18 @@ public sealed record RobustnessLine(
     /// <summary>Which way the conclusion would go.</summary>
     public RobustnessDirection Direction { get; init; }
 
-    /// <summary>Where the question is of further specimens: how many, and what they would have done.</summary>
-    public FurtherSpecimens? Further { get; init; }
-
     internal static RobustnessLine Of(
-        string code,
-        FurtherSpecimens further,
+        RobustnessQuestion question,
         ImmutableArray<CriterionResult> criteria,
         ImmutableArray<CriterionResult> otherwise
-    ) => Of(code, further.InWords, criteria, otherwise) with { Further = further };
+    ) => Of(question, CellEvaluation.Conclude(criteria), CellEvaluation.Conclude(otherwise));
 
     internal static RobustnessLine Of(
-        string code,
-        string question,
-        ImmutableArray<CriterionResult> criteria,
-        ImmutableArray<CriterionResult> otherwise
-    ) => Of(code, question, CellEvaluation.Conclude(criteria), CellEvaluation.Conclude(otherwise));
-
-    internal static RobustnessLine Of(
-        string code,
-        string question,
+        RobustnessQuestion question,
         Conclusion own,
         Conclusion other
     ) =>
-        new(code, question, other, other != own)
+        new(question, other, other != own)
         {
             Direction =
                 other == own ? RobustnessDirection.None
@@ -57,18 +42,6 @@ public sealed record RobustnessLine(
             Conclusion.Inconclusive or Conclusion.NotAssessed or Conclusion.NotReached => 1,
             Conclusion.NotSupported => 0,
         };
-}
-
-/// <summary>Specimens that are taken to have turned out otherwise.</summary>
-/// <param name="Count">How many, beside those that did.</param>
-/// <param name="WouldHave">What they would have done, after "had": "been outside the limit".</param>
-public sealed record FurtherSpecimens(int Count, string WouldHave)
-{
-    internal string InWords =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"if {(Count == 1 ? "one more specimen" : $"{Count} more specimens")} had {WouldHave}"
-        );
 }
 
 /// <summary>Which way a conclusion would go. The zero member is the cautious one.</summary>

@@ -11,20 +11,22 @@ internal static class MoreChanged
 {
     /// <summary>The line of each result that can be lost so; none unless the time point is supported.</summary>
     /// <param name="criteria">What every criterion of the cell says.</param>
-    /// <param name="fewestOf">The number with what the specimens would have done; 0 where none can be lost.</param>
+    /// <param name="fewestOf">The number with the level, if the question is of one; 0 where none can be lost.</param>
     public static IEnumerable<RobustnessLine> Of<T>(
         ImmutableArray<CriterionResult> criteria,
-        Func<T, FurtherSpecimens> fewestOf
+        Func<T, (int Count, decimal? Level)> fewestOf
     )
         where T : CriterionResult =>
         CellEvaluation.Conclude(criteria) != Conclusion.Supported
             ? []
             : from result in criteria.OfType<T>()
-            let further = fewestOf(result)
-            where further.Count > 0
+            let fewest = fewestOf(result)
+            where fewest.Count > 0
             select RobustnessLine.Of(
-                "fewest-more-changed",
-                further,
+                new RobustnessQuestion(RobustnessKind.FewestMoreChanged, fewest.Count)
+                {
+                    Level = fewest.Level,
+                },
                 criteria,
                 [
                     .. criteria.Select(item =>

@@ -38,9 +38,6 @@ internal static class ShareKept
     /// <summary>A share with exact bounds; refused when no specimen counts.</summary>
     public static Estimate<ProportionBounds> Bounds(int of, int counted, double confidenceLevel) =>
         counted == 0
-            ? Estimate.Refused<ProportionBounds>(
-                AssumptionCode.TooFewValues,
-                "no specimen can be counted"
-            )
+            ? Estimate.Refused<ProportionBounds>(Refusal.NothingCounted)
             : Estimate.Of(ClopperPearson.Bounds(of, counted, confidenceLevel));
 }

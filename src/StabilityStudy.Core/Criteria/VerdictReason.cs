@@ -10,8 +10,7 @@ public abstract record VerdictReason(bool StaysWithMore = false);
 
 /// <summary>A figure could not be computed.</summary>
 /// <param name="Why">Code and reason of the method.</param>
-public sealed record NotComputableReason(NotComputable Why)
-    : VerdictReason(Why.Code == AssumptionCode.ZeroSpread);
+public sealed record NotComputableReason(NotComputable Why) : VerdictReason;
 
 /// <summary>No specimen can be counted.</summary>
 public sealed record NothingCountedReason : VerdictReason;

@@ -18,9 +18,6 @@ internal sealed record ChangeOnScale(
     double Resolution
 )
 {
-    /// <summary>The limit has no part for the scale: an absolute limit says nothing about percent.</summary>
-    public const string LimitNotOnScale = "limit-not-on-scale";
-
     /// <summary>Expresses the changes and a limit on a scale.</summary>
     /// <returns>
     /// Refused when a baseline or delayed result is not above zero and the scale divides by it (a share of an allowance
@@ -30,10 +27,7 @@ internal sealed record ChangeOnScale(
     {
         if (LimitsOn(scale, limit) is not var (lower, upper))
         {
-            return Estimate.Refused<ChangeOnScale>(
-                LimitNotOnScale,
-                "the limit has no part that can be expressed on the scale of the criterion"
-            );
+            return Estimate.Refused<ChangeOnScale>(Refusal.LimitNotOnScale);
         }
 
         var half = data.ReportingIncrement / 2;
@@ -45,10 +39,7 @@ internal sealed record ChangeOnScale(
                 var allowance = AllowanceOf(limit);
                 if (allowance.Absolute is null && data.Pairs.ScaledX.Any(x => x <= 0))
                 {
-                    return Estimate.Refused<ChangeOnScale>(
-                        AssumptionCode.ValueNotPositive,
-                        "A share of an allowance in percent needs baselines above zero."
-                    );
+                    return Estimate.Refused<ChangeOnScale>(Refusal.NotPositiveForShare);
                 }
 
                 return Estimate.Of(

@@ -70,10 +70,7 @@ public sealed record FurtherEstimates(
             ByBaseline(data, level),
             Statistics.Regression.TheilSen.Fit(data.Pairs, level),
             data.Compared.Length > MostBootstrapped
-                ? Estimate.Refused<SlopeBootstrapInterval>(
-                    AssumptionCode.TooManyValues,
-                    "With more than 1,000 pairs the jackknife interval says as much."
-                )
+                ? Estimate.Refused<SlopeBootstrapInterval>(Refusal.TooManyForDemingBootstrap)
                 : SlopeBootstrap.Deming(
                     x,
                     y,
@@ -91,10 +88,7 @@ public sealed record FurtherEstimates(
 
     private static Estimate<LineFit> ByBaseline(CellData data, double level) =>
         data.Pairs.X.Any(value => value <= 0)
-            ? Estimate.Refused<LineFit>(
-                AssumptionCode.ValueNotPositive,
-                "Weights by the baseline need baselines above zero."
-            )
+            ? Estimate.Refused<LineFit>(Refusal.NotPositiveForBaselineWeights)
             : Statistics.Regression.WeightedLeastSquares.Fit(
                 data.Pairs.X.AsSpan(),
                 data.Pairs.Y.AsSpan(),

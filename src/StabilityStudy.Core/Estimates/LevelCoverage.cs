@@ -11,9 +11,6 @@ namespace StabilityStudy.Core.Estimates;
 /// <param name="Gap">What is missing; null when nothing is.</param>
 public sealed record LevelCoverage(int Below, int Above, CoverageGap? Gap)
 {
-    /// <summary>Code of a level that they do not surround.</summary>
-    public const string OutsideCoverage = "level-outside-coverage";
-
     /// <summary>Fewest baselines on either side of a level.</summary>
     public const int FewestOnEitherSide = 3;
 

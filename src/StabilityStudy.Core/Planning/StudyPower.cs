@@ -20,12 +20,6 @@ public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPowe
     /// <summary>Most studies that can be asked for.</summary>
     public const int MostStudies = 100_000;
 
-    /// <summary>No criterion holds a change to a limit, so there is none to measure supposed changes by.</summary>
-    public const string NoLimit = "no-limit";
-
-    /// <summary>The spread alone makes a criterion untrue.</summary>
-    public const string SpreadTooWide = "spread-too-wide";
-
     /// <summary>The supposed changes: none, half of the smallest at which a criterion is no longer true, all of it.</summary>
     private static readonly ImmutableArray<double> s_shares = [0, 0.5, 1];
 
@@ -82,14 +76,8 @@ public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPowe
 
         return SmallestUntrue.Percent(context, found) switch
         {
-            null => Estimate.Refused<TimePointPower>(
-                NoLimit,
-                "No criterion holds a change to a limit."
-            ),
-            0 => Estimate.Refused<TimePointPower>(
-                SpreadTooWide,
-                "With the spread found a criterion would not be true even without any mean change."
-            ),
+            null => Estimate.Refused<TimePointPower>(Refusal.NoLimit),
+            0 => Estimate.Refused<TimePointPower>(Refusal.SpreadTooWide),
             { } boundary => Estimate.Of(Of(cell, found, boundary, context, studies, seed)),
         };
     }

@@ -16,10 +16,7 @@ internal static class SupposedFromResults
     /// <returns>Refused without percent changes, with fewer than three, or without spread.</returns>
     public static Estimate<SupposedResults> Of(CellData data) =>
         data.Compared.Length > SupposedResults.MostSpecimens
-            ? Estimate.Refused<SupposedResults>(
-                AssumptionCode.TooManyValues,
-                "Studies of more than 10,000 specimens are not simulated."
-            )
+            ? Estimate.Refused<SupposedResults>(Refusal.TooManyToSimulate)
             : RelativeChange.Percent(data.Pairs).Then(changes => Of(data, changes));
 
     private static Estimate<SupposedResults> Of(CellData data, ImmutableArray<double> changes)

@@ -57,10 +57,7 @@ public sealed record LimitsOfAgreement(
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         if (differences.Length < 2)
         {
-            return Estimate.Refused<LimitsOfAgreement>(
-                AssumptionCode.TooFewValues,
-                "Limits of agreement need at least two differences."
-            );
+            return Estimate.Refused<LimitsOfAgreement>(Refusal.TooFewForLimitsOfAgreement);
         }
 
         var moments = Moments.Of(differences);
@@ -91,7 +88,7 @@ public sealed record LimitsOfAgreement(
             confidenceLevel
         );
         return moments.IsConstant
-            ? Estimate.Of(limits, AssumptionNote.ZeroSpread)
+            ? Estimate.Of(limits, EstimateNote.SameValues)
             : Estimate.Of(limits);
 
         double Reach(double probability) =>

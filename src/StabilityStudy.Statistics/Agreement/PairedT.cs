@@ -24,10 +24,7 @@ public static class PairedT
     {
         if (difference.StandardError == 0)
         {
-            return Estimate.Refused<PairedTTest>(
-                AssumptionCode.ZeroSpread,
-                "A t test needs values that differ."
-            );
+            return Estimate.Refused<PairedTTest>(Refusal.SameValuesForTTest);
         }
 
         var t = difference.Mean / difference.StandardError;

@@ -19,10 +19,7 @@ public static class RelativeChange
     /// <returns>A first member of zero or below: <see cref="AssumptionCode.ValueNotPositive"/>.</returns>
     public static Estimate<RelativeChanges> Percent(ExactPairs pairs) =>
         pairs.ScaledX.Any(x => x <= 0)
-            ? Estimate.Refused<RelativeChanges>(
-                AssumptionCode.ValueNotPositive,
-                "A percent change needs first members above zero."
-            )
+            ? Estimate.Refused<RelativeChanges>(Refusal.NotPositiveForPercent)
             : Estimate.Of(
                 new RelativeChanges([
                     .. pairs.ScaledX.Zip(
@@ -36,10 +33,7 @@ public static class RelativeChange
     /// <returns>A member of zero or below: <see cref="AssumptionCode.ValueNotPositive"/>.</returns>
     public static Estimate<RelativeChanges> LogRatio(ExactPairs pairs) =>
         pairs.ScaledX.Any(x => x <= 0) || pairs.ScaledY.Any(y => y <= 0)
-            ? Estimate.Refused<RelativeChanges>(
-                AssumptionCode.ValueNotPositive,
-                "A log-ratio needs both members above zero."
-            )
+            ? Estimate.Refused<RelativeChanges>(Refusal.NotPositiveForLogRatio)
             : Estimate.Of(
                 new RelativeChanges([
                     .. pairs.ScaledX.Zip(

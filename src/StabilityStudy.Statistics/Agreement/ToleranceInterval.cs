@@ -44,24 +44,18 @@ public sealed record ToleranceInterval(
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         if (values.Length < 2)
         {
-            return Estimate.Refused<ToleranceInterval>(
-                AssumptionCode.TooFewValues,
-                "A tolerance interval needs at least two values."
-            );
+            return Estimate.Refused<ToleranceInterval>(Refusal.TooFewForTolerance);
         }
 
         if (values.Length > ToleranceFactor.MostValues)
         {
-            return Estimate.Refused<ToleranceInterval>(
-                AssumptionCode.TooManyValues,
-                "The exact factor has been checked up to 10,000 values; with more the percentiles themselves say as much."
-            );
+            return Estimate.Refused<ToleranceInterval>(Refusal.TooManyForTolerance);
         }
 
         var moments = Moments.Of(values);
         if (moments.IsConstant)
         {
-            return ValuesRefusal.ZeroSpread<ToleranceInterval>();
+            return Estimate.Refused<ToleranceInterval>(Refusal.SameValues);
         }
 
         var factor = ToleranceFactor.TwoSided(moments.Count, coverage, confidenceLevel);

@@ -61,10 +61,7 @@ public static class TwoOneSidedTests
 
         if (standardError == 0)
         {
-            return Estimate.Refused<EquivalenceTest>(
-                AssumptionCode.ZeroSpread,
-                "A t test needs values that differ."
-            );
+            return Estimate.Refused<EquivalenceTest>(Refusal.SameValuesForTTest);
         }
 
         var lower = StudentT.Cdf((lowerLimit - mean) / standardError, degreesOfFreedom);

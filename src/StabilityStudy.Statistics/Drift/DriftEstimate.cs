@@ -6,6 +6,7 @@ namespace StabilityStudy.Statistics.Drift;
 /// <summary>The mean drift of specimens, from one slope a specimen.</summary>
 /// <param name="Shape">How the change is taken to grow with time.</param>
 /// <param name="SpecimenCount">Number of specimens with a slope.</param>
+/// <param name="LeftOut">Number of specimens without a delay other than that of their baseline, and so without a slope.</param>
 /// <param name="Specimens">Their numbers, in the order of the input.</param>
 /// <param name="SpecimenSlopes">Their slopes, in percent per unit of f(t).</param>
 /// <param name="MeanSlope">
@@ -16,6 +17,7 @@ namespace StabilityStudy.Statistics.Drift;
 public sealed record DriftEstimate(
     DriftShape Shape,
     int SpecimenCount,
+    int LeftOut,
     ImmutableArray<int> Specimens,
     ImmutableArray<double> SpecimenSlopes,
     ClusteredMeanInterval MeanSlope,

@@ -47,10 +47,7 @@ public static class RandomSlope
             || !kept.Any(item => item.Growth.Distinct().Count() >= FewestDelaysOfOne)
         )
         {
-            return Estimate.Refused<RandomSlopeFit>(
-                AssumptionCode.TooFewValues,
-                "A model with a slope for each specimen needs at least three specimens with results at two delays, some of them at three."
-            );
+            return Estimate.Refused<RandomSlopeFit>(Refusal.TooFewForMixedModel);
         }
 
         // Scaled so that one unit of g is a common one and sums of squares keep their digits.
@@ -62,10 +59,7 @@ public static class RandomSlope
         ];
         if (Start(kept, sums) is not { } start)
         {
-            return Estimate.Refused<RandomSlopeFit>(
-                AssumptionCode.ZeroSpread,
-                "Every result lies on the line of its specimen, so there is no scatter to work with."
-            );
+            return Estimate.Refused<RandomSlopeFit>(Refusal.NoScatterAboutLines);
         }
 
         var restricted = VarianceSearch.Find(
@@ -85,10 +79,7 @@ public static class RandomSlope
                     oneSidedConfidence
                 )
             )
-            : Estimate.Refused<RandomSlopeFit>(
-                AssumptionCode.NoConvergence,
-                "The search for the variances did not settle."
-            );
+            : Estimate.Refused<RandomSlopeFit>(Refusal.VariancesDidNotSettle);
     }
 
     private static RandomSlopeFit Result(

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Regression;
 
@@ -41,10 +40,7 @@ public static class SpecimenSlopes
 
         if (kept.Count < 2)
         {
-            return Estimate.Refused<DriftEstimate>(
-                AssumptionCode.TooFewValues,
-                "A mean drift needs at least two specimens with a delay other than their baseline delay."
-            );
+            return Estimate.Refused<DriftEstimate>(Refusal.TooFewForDrift);
         }
 
         var mean = ClusteredMean.WithInterval(
@@ -60,6 +56,7 @@ public static class SpecimenSlopes
         var estimate = new DriftEstimate(
             shape,
             kept.Count,
+            series.Length - kept.Count,
             [.. kept.Select(item => item.Series.Specimen)],
             [.. kept.Select(item => item.Slope)],
             meanSlope,
@@ -69,7 +66,9 @@ public static class SpecimenSlopes
         return new Estimate<DriftEstimate>(
             estimate,
             null,
-            [.. mean.Notes, .. LeftOut(series.Length - kept.Count)]
+            kept.Count == series.Length
+                ? mean.Notes
+                : mean.Notes.Add(EstimateNote.NoDelayBeyondBaseline)
         );
     }
 
@@ -102,20 +101,6 @@ public static class SpecimenSlopes
         var growth = series.DelayHours.Select(t => Transform(shape, t) - baseline).ToArray();
         return OrdinaryLeastSquares.SlopeThroughOrigin(growth, series.ChangePercent.AsSpan());
     }
-
-    private static ImmutableArray<EstimateNote> LeftOut(int count) =>
-        count == 0
-            ? []
-            :
-            [
-                new EstimateNote(
-                    AssumptionCode.NoDelayBeyondBaseline,
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"Left out because no measurement has a delay other than the baseline delay: {count} of the specimens."
-                    )
-                ),
-            ];
 
     private static void RequireArguments(
         ImmutableArray<SpecimenSeries> series,

@@ -27,10 +27,7 @@ public static class ArithmeticMean
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         if (values.Length < 2)
         {
-            return Estimate.Refused<MeanInterval>(
-                AssumptionCode.TooFewValues,
-                "An interval of a mean needs at least two values."
-            );
+            return Estimate.Refused<MeanInterval>(Refusal.TooFewForMean);
         }
 
         var moments = Moments.Of(values);
@@ -47,7 +44,7 @@ public static class ArithmeticMean
             moments.Mean + reach
         );
         return moments.IsConstant
-            ? Estimate.Of(interval, AssumptionNote.ZeroSpread)
+            ? Estimate.Of(interval, EstimateNote.SameValues)
             : Estimate.Of(interval);
     }
 }

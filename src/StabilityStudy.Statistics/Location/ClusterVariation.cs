@@ -31,10 +31,7 @@ public static class ClusterVariation
         var clusters = members.Count;
         if (clusters < 2 || n <= clusters)
         {
-            return Estimate.Refused<ClusterVariationTest>(
-                AssumptionCode.TooFewValues,
-                "What clusters have in common shows only with two clusters, one of them with two values."
-            );
+            return Estimate.Refused<ClusterVariationTest>(Refusal.TooFewForClusterVariation);
         }
 
         var grand = Moments.Of(values).Mean;
@@ -52,7 +49,7 @@ public static class ClusterVariation
 
         if (between + within == 0)
         {
-            return ValuesRefusal.ZeroSpread<ClusterVariationTest>();
+            return Estimate.Refused<ClusterVariationTest>(Refusal.SameValues);
         }
 
         var meanSquareBetween = between / (clusters - 1);

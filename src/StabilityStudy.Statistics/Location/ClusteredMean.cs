@@ -42,10 +42,7 @@ public static class ClusteredMean
         var overValues = ArithmeticMean.WithInterval(values, confidenceLevel);
         if (!overValues.TryGet(out var bySpecimen))
         {
-            return Estimate.Refused<ClusteredMeanInterval>(
-                AssumptionCode.TooFewValues,
-                "An interval of a mean needs at least two values."
-            );
+            return Estimate.Refused<ClusteredMeanInterval>(Refusal.TooFewForMean);
         }
 
         var means = members.Select(MeanOf).ToArray();
@@ -76,7 +73,7 @@ public static class ClusteredMean
         return new Estimate<ClusteredMeanInterval>(
             result,
             null,
-            means.Length == 1 ? overValues.Notes.Add(AssumptionNote.OneCluster) : overValues.Notes
+            means.Length == 1 ? overValues.Notes.Add(EstimateNote.OneCluster) : overValues.Notes
         );
     }
 

@@ -38,10 +38,7 @@ public static class HodgesLehmann
 
         if (values.Length > LargestRanked)
         {
-            return Estimate.Refused<OrderInterval>(
-                AssumptionCode.NoIntervalAtThisSize,
-                "There are too many averages to count their ranks."
-            );
+            return Estimate.Refused<OrderInterval>(Refusal.TooManyAveragesToRank);
         }
 
         var (rank, below) = SignedRankDistribution.Rank(values.Length, (1 - confidenceLevel) / 2);
@@ -60,7 +57,7 @@ public static class HodgesLehmann
             rank
         );
         return values.Length > SignedRankDistribution.LargestExact
-            ? Estimate.Of(interval, AssumptionNote.ApproximateRank)
+            ? Estimate.Of(interval, EstimateNote.ApproximateRank)
             : Estimate.Of(interval);
     }
 }

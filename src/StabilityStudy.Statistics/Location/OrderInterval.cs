@@ -18,10 +18,7 @@ public sealed record OrderInterval(
 {
     /// <summary>The refusal of a sample whose extremes already have less than the wanted confidence; the level is never lowered instead.</summary>
     internal static Estimate<OrderInterval> Unreachable { get; } =
-        Estimate.Refused<OrderInterval>(
-            AssumptionCode.NoIntervalAtThisSize,
-            "Even the interval from the smallest to the largest value has less than the wanted confidence."
-        );
+        Estimate.Refused<OrderInterval>(Refusal.TooFewToReachConfidence);
 
     /// <summary>Checks the arguments that every interval between order statistics has; a refusal when there is no value at all.</summary>
     internal static Estimate<OrderInterval>? WhyNone(
@@ -31,11 +28,6 @@ public sealed record OrderInterval(
     {
         Require.Numbers(values, nameof(values));
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        return values.IsEmpty
-            ? Estimate.Refused<OrderInterval>(
-                AssumptionCode.TooFewValues,
-                "A location estimate needs at least one value."
-            )
-            : null;
+        return values.IsEmpty ? Estimate.Refused<OrderInterval>(Refusal.NoneForLocation) : null;
     }
 }

@@ -58,10 +58,7 @@ public static class Percentile
         var tail = (1 - coverage) / 2;
         if (values.Length < 2 || Place(tail, values.Length, type) < 1 - Tolerance)
         {
-            return Estimate.Refused<PercentileRange>(
-                AssumptionCode.TooFewValues,
-                "Percentiles so far out lie beyond the smallest and the largest of so few values."
-            );
+            return Estimate.Refused<PercentileRange>(Refusal.TooFewForPercentiles);
         }
 
         ImmutableArray<double> sorted = [.. values.ToArray().Order()];

@@ -37,24 +37,18 @@ public static class ShapiroWilk
         Require.Numbers(values, nameof(values));
         if (values.Length < FewestValues)
         {
-            return Estimate.Refused<NormalityTest>(
-                AssumptionCode.TooFewValues,
-                "A test of normality needs at least three values."
-            );
+            return Estimate.Refused<NormalityTest>(Refusal.TooFewForNormality);
         }
 
         if (values.Length > MostValues)
         {
-            return Estimate.Refused<NormalityTest>(
-                AssumptionCode.TooManyValues,
-                "The approximation of the test holds up to 5,000 values."
-            );
+            return Estimate.Refused<NormalityTest>(Refusal.TooManyForNormality);
         }
 
         var moments = Moments.Of(values);
         if (moments.IsConstant)
         {
-            return ValuesRefusal.ZeroSpread<NormalityTest>();
+            return Estimate.Refused<NormalityTest>(Refusal.SameValues);
         }
 
         var sorted = values.ToArray();

@@ -35,19 +35,13 @@ public static class Spread
         Require.Numbers(values, nameof(values));
         if (values.Length < 3)
         {
-            return Estimate.Refused<SpreadSummary>(
-                AssumptionCode.TooFewValues,
-                "A skewness needs at least three values."
-            );
+            return Estimate.Refused<SpreadSummary>(Refusal.TooFewForSkewness);
         }
 
         var moments = Moments.Of(values);
         if (moments.IsConstant)
         {
-            return Estimate.Refused<SpreadSummary>(
-                AssumptionCode.ZeroSpread,
-                "All values are the same, so their skewness is not defined."
-            );
+            return Estimate.Refused<SpreadSummary>(Refusal.SameValuesForSkewness);
         }
 
         var cubes = 0.0;

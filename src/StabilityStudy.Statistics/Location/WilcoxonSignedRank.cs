@@ -37,10 +37,7 @@ public static class WilcoxonSignedRank
         ArgumentNullException.ThrowIfNull(pairs);
         if (pairs.Count == 0)
         {
-            return Estimate.Refused<SignedRankTest>(
-                AssumptionCode.TooFewValues,
-                "A signed-rank test needs at least one pair."
-            );
+            return Estimate.Refused<SignedRankTest>(Refusal.NoneForSignedRank);
         }
 
         long[] differences =
@@ -49,10 +46,7 @@ public static class WilcoxonSignedRank
         ];
         if (differences.Length == 0)
         {
-            return Estimate.Refused<SignedRankTest>(
-                AssumptionCode.ZeroSpread,
-                "Every difference is zero, so there is nothing to rank."
-            );
+            return Estimate.Refused<SignedRankTest>(Refusal.NoDifferenceToRank);
         }
 
         var n = differences.Length;
@@ -74,13 +68,7 @@ public static class WilcoxonSignedRank
         var normal = NormalPValue(n, doubledSum / 2.0, ties);
         return n <= SignedRankDistribution.LargestExact
             ? Estimate.Of(Result(Exact(doubledRanks, doubledSum)))
-            : Estimate.Of(
-                Result(normal),
-                new EstimateNote(
-                    AssumptionCode.ApproximateRank,
-                    "The p value comes from the normal approximation of the signed-rank distribution."
-                )
-            );
+            : Estimate.Of(Result(normal), EstimateNote.ApproximatePValue);
 
         SignedRankTest Result(double p) => new(n, pairs.Count - n, doubledSum / 2.0, p, normal);
     }

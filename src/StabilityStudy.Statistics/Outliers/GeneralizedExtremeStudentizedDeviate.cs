@@ -35,15 +35,12 @@ public static class GeneralizedExtremeStudentizedDeviate
         var n = values.Length;
         if (n < FewestValues || mostOutliers > n - 2)
         {
-            return Estimate.Refused<ExtremeStudentizedDeviate>(
-                AssumptionCode.TooFewValues,
-                "The values must outnumber the outliers looked for by at least two."
-            );
+            return Estimate.Refused<ExtremeStudentizedDeviate>(Refusal.TooFewForOutliers);
         }
 
         if (!values.ContainsAnyExcept(values[0]))
         {
-            return ValuesRefusal.ZeroSpread<ExtremeStudentizedDeviate>();
+            return Estimate.Refused<ExtremeStudentizedDeviate>(Refusal.SameValues);
         }
 
         var steps = Steps(values, mostOutliers, significanceLevel);
@@ -64,13 +61,7 @@ public static class GeneralizedExtremeStudentizedDeviate
             [.. steps.Take(outlierCount).Select(step => step.Index)]
         );
         return n < FewestForAccurateLevel
-            ? Estimate.Of(
-                found,
-                new EstimateNote(
-                    AssumptionCode.ApproximateAtThisSize,
-                    "With fewer than 25 values the significance level of the outlier search is approximate."
-                )
-            )
+            ? Estimate.Of(found, EstimateNote.ApproximateOutlierLevel)
             : Estimate.Of(found);
     }
 

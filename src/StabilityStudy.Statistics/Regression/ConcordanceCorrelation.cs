@@ -44,15 +44,14 @@ public static class ConcordanceCorrelation
     {
         PairedValues.Require(x, y);
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        const string needs = "A concordance with an interval needs at least four pairs.";
-        if (PairsRefusal.WhyNoLine(x, FewestPairs, needs) is { } reason)
+        if (PairedValues.WhyNoLine(x, FewestPairs, Refusal.TooFewForConcordance) is { } reason)
         {
-            return new Estimate<ConcordanceCoefficient>(null, reason, []);
+            return Estimate.Refused<ConcordanceCoefficient>(reason);
         }
 
         if (PairedValues.AreConstant(y))
         {
-            return new Estimate<ConcordanceCoefficient>(null, PairsRefusal.ConstantDelayed, []);
+            return Estimate.Refused<ConcordanceCoefficient>(Refusal.SameSecondValues);
         }
 
         var n = x.Length;

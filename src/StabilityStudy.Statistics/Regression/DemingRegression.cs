@@ -76,7 +76,7 @@ public static class DemingRegression
         double errorVarianceRatio
     ) =>
         PairedValues.AreConstant(x)
-            ? new Estimate<Line>(null, PairsRefusal.ConstantBaseline, [])
+            ? Estimate.Refused<Line>(Refusal.SameBaselines)
             : FromSums(CenteredSums.Of(x, y), errorVarianceRatio);
 
     /// <summary>Relative to its bound √(Sxx·Syy), a sum of products that is no more than this is rounding.</summary>
@@ -92,10 +92,7 @@ public static class DemingRegression
         var root = double.Hypot(difference, 2 * Math.Sqrt(errorVarianceRatio) * sums.Sxy);
         if (difference >= 0 && Math.Abs(sums.Sxy) <= Rounding * Math.Sqrt(sums.Sxx * sums.Syy))
         {
-            return Estimate.Refused<Line>(
-                AssumptionCode.InfiniteSlope,
-                "The values do not vary together, so the fitted line is vertical or has no direction."
-            );
+            return Estimate.Refused<Line>(Refusal.NoDirection);
         }
 
         var slope =

@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Statistics.Distributions;
 
 namespace StabilityStudy.Statistics.Regression;
@@ -34,27 +33,18 @@ internal sealed record JackknifedLine(
     {
         if (x.Length < FewestPairs)
         {
-            return Estimate.Refused<JackknifedLine>(
-                AssumptionCode.TooFewValues,
-                "A jackknife interval needs at least three pairs."
-            );
+            return Estimate.Refused<JackknifedLine>(Refusal.TooFewForJackknife);
         }
 
         if (x.Length > MostPairs)
         {
-            return Estimate.Refused<JackknifedLine>(
-                AssumptionCode.TooManyValues,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"The line is fitted again with each pair left out; more than {MostPairs} pairs are too many."
-                )
-            );
+            return Estimate.Refused<JackknifedLine>(Refusal.TooManyForJackknife);
         }
 
         var full = estimator(x, y);
         if (!full.TryGet(out var line))
         {
-            return Refused(full, "");
+            return new Estimate<JackknifedLine>(null, full.NotComputable, []);
         }
 
         var lines = ImmutableArray.CreateBuilder<Line>(x.Length);
@@ -71,13 +61,7 @@ internal sealed record JackknifedLine(
             var partial = estimator(remainingX, remainingY);
             if (!partial.TryGet(out var lineWithout))
             {
-                return Refused(
-                    partial,
-                    string.Create(
-                        CultureInfo.InvariantCulture,
-                        $"Without pair {left + 1} of {x.Length} there is no standard error: "
-                    )
-                );
+                return Refused(partial, new OmittedPairs(left + 1, x.Length));
             }
 
             lines.Add(lineWithout);
@@ -119,10 +103,7 @@ internal sealed record JackknifedLine(
             var partial = estimator(Others(x, cluster, left), Others(y, cluster, left));
             if (!partial.TryGet(out var lineWithout))
             {
-                return Refused(
-                    partial,
-                    "Without the pairs of one cluster, such as a collection day, there is no line: "
-                );
+                return Refused(partial, new OmittedPairs(null, x.Length));
             }
 
             lines.Add(lineWithout);
@@ -187,8 +168,6 @@ internal sealed record JackknifedLine(
             )
         );
 
-    private static Estimate<JackknifedLine> Refused(Estimate<Line> answer, string introduction) =>
-        answer.NotComputable is { } reason
-            ? Estimate.Refused<JackknifedLine>(reason.Code, introduction + reason.Reason)
-            : throw new InvalidOperationException("An estimate without value has a reason.");
+    private static Estimate<JackknifedLine> Refused(Estimate<Line> answer, OmittedPairs omitted) =>
+        new(null, answer.NotComputable! with { Omitted = omitted }, []);
 }

@@ -29,28 +29,19 @@ public static class KendallRankCorrelation
         var n = pairs.Count;
         if (n < FewestPairs)
         {
-            return Estimate.Refused<KendallTau>(
-                AssumptionCode.TooFewValues,
-                "A rank correlation with an interval needs at least three pairs."
-            );
+            return Estimate.Refused<KendallTau>(Refusal.TooFewForRankCorrelation);
         }
 
         var x = pairs.ScaledX.AsSpan();
         var y = pairs.ScaledY.AsSpan();
         if (!x.ContainsAnyExcept(x[0]))
         {
-            return Estimate.Refused<KendallTau>(
-                AssumptionCode.ConstantBaseline,
-                "All baseline values are the same, so they order nothing."
-            );
+            return Estimate.Refused<KendallTau>(Refusal.BaselinesOrderNothing);
         }
 
         if (!y.ContainsAnyExcept(y[0]))
         {
-            return Estimate.Refused<KendallTau>(
-                AssumptionCode.ZeroSpread,
-                "All second values are the same, so they order nothing."
-            );
+            return Estimate.Refused<KendallTau>(Refusal.SecondValuesOrderNothing);
         }
 
         return Estimate.Of(FromPartners(Partners(pairs), confidenceLevel));

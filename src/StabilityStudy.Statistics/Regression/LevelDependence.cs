@@ -35,10 +35,7 @@ public static class LevelDependence
         {
             if (x[i] <= 0 || y[i] <= 0)
             {
-                return Estimate.Refused<LineFit>(
-                    AssumptionCode.ValueNotPositive,
-                    "Logarithms need results above zero."
-                );
+                return Estimate.Refused<LineFit>(Refusal.NotPositiveForLogarithm);
             }
 
             levels[i] = (Math.Log2(x[i]) + Math.Log2(y[i])) / 2;

@@ -34,10 +34,9 @@ public static class OrdinaryLeastSquares
     {
         PairedValues.Require(x, y);
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        const string needs = "A line with an interval needs at least three pairs.";
-        if (PairsRefusal.WhyNoLine(x, FewestPairs, needs) is { } reason)
+        if (PairedValues.WhyNoLine(x, FewestPairs, Refusal.TooFewForLine) is { } reason)
         {
-            return new Estimate<LineFit>(null, reason, []);
+            return Estimate.Refused<LineFit>(reason);
         }
 
         var n = x.Length;

@@ -36,6 +36,12 @@ internal static class PairedValues
     public static bool AreConstant(ReadOnlySpan<double> values) =>
         values.IsEmpty || !values.ContainsAnyExcept(values[0]);
 
+    /// <summary>Too few pairs or a constant x, in this order; absent when a line can be fitted.</summary>
+    public static Refusal? WhyNoLine(ReadOnlySpan<double> x, int fewestPairs, Refusal tooFew) =>
+        x.Length < fewestPairs ? tooFew
+        : AreConstant(x) ? Refusal.SameBaselines
+        : null;
+
     private static void RequireFinite(ReadOnlySpan<double> values, string parameter)
     {
         foreach (var value in values)

@@ -43,10 +43,7 @@ public static class PassingBablok
             || slopes.Upper is not { } upper
         )
         {
-            return Estimate.Refused<PassingBablokFit>(
-                AssumptionCode.InfiniteSlope,
-                "The slope or an end of its interval is vertical."
-            );
+            return Estimate.Refused<PassingBablokFit>(Refusal.VerticalSlope);
         }
 
         var slope = (middleLower.Value + middleUpper.Value) / 2;
@@ -67,13 +64,7 @@ public static class PassingBablok
             CusumTest.Compute(pairs, middleLower, middleUpper)
         );
         return HasHeavyTies(fit, slopes.Association)
-            ? Estimate.Of(
-                fit,
-                new EstimateNote(
-                    AssumptionCode.HeavyTies,
-                    "Many results are the same number, as after rounding, or lie on one line exactly: the interval looks narrower than the data allow."
-                )
-            )
+            ? Estimate.Of(fit, EstimateNote.HeavyTies)
             : Estimate.Of(fit);
     }
 

@@ -32,15 +32,14 @@ public static class PearsonCorrelation
     {
         PairedValues.Require(x, y);
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        const string needs = "A correlation with an interval needs at least four pairs.";
-        if (PairsRefusal.WhyNoLine(x, FewestPairs, needs) is { } reason)
+        if (PairedValues.WhyNoLine(x, FewestPairs, Refusal.TooFewForCorrelation) is { } reason)
         {
-            return new Estimate<CorrelationCoefficient>(null, reason, []);
+            return Estimate.Refused<CorrelationCoefficient>(reason);
         }
 
         if (PairedValues.AreConstant(y))
         {
-            return new Estimate<CorrelationCoefficient>(null, PairsRefusal.ConstantDelayed, []);
+            return Estimate.Refused<CorrelationCoefficient>(Refusal.SameSecondValues);
         }
 
         var sums = CenteredSums.Of(x, y);

@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Statistics.Distributions;
 
 namespace StabilityStudy.Statistics.Regression;
@@ -39,12 +38,10 @@ internal sealed record RankedSlopes(
 
         if (tau.Lower <= 0)
         {
-            return Estimate.Refused<RankedSlopes>(
-                AssumptionCode.NoPositiveAssociation,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"The method presumes that y rises with x; the interval of Kendall's tau-b, {tau.Lower:F3} to {tau.Upper:F3}, does not show that it does."
-                )
+            return new Estimate<RankedSlopes>(
+                null,
+                new NotComputable(Refusal.NoPositiveAssociation, Association: tau),
+                []
             );
         }
 
@@ -55,10 +52,7 @@ internal sealed record RankedSlopes(
         var rank = LowerRank(pairs.Count, count, confidenceLevel);
         if (rank < 1)
         {
-            return Estimate.Refused<RankedSlopes>(
-                AssumptionCode.NoIntervalAtThisSize,
-                "So few slopes give no interval at this confidence level."
-            );
+            return Estimate.Refused<RankedSlopes>(Refusal.TooFewSlopes);
         }
 
         // Ranked ones above −1 have those of exactly −1 below them too; beyond the finite ones come the vertical.

@@ -43,10 +43,12 @@ public static class TheilSen
     {
         ArgumentNullException.ThrowIfNull(pairs);
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        const string needs = "A line with an interval needs at least three pairs.";
-        if (PairsRefusal.WhyNoLine(pairs.X.AsSpan(), FewestPairs, needs) is { } reason)
+        if (
+            PairedValues.WhyNoLine(pairs.X.AsSpan(), FewestPairs, Refusal.TooFewForLine) is
+            { } reason
+        )
         {
-            return new Estimate<TheilSenFit>(null, reason, []);
+            return Estimate.Refused<TheilSenFit>(reason);
         }
 
         var slopes = new SlopeSelection(pairs);
@@ -55,10 +57,7 @@ public static class TheilSen
         var rank = (long)Math.Floor(((count - margin) / 2) + 0.5);
         if (rank < 1)
         {
-            return Estimate.Refused<TheilSenFit>(
-                AssumptionCode.NoIntervalAtThisSize,
-                "So few slopes give no interval at this confidence level."
-            );
+            return Estimate.Refused<TheilSenFit>(Refusal.TooFewSlopes);
         }
 
         var found = slopes.AtRanks(rank, (count + 1) / 2, (count / 2) + 1, count - rank + 1);

@@ -97,7 +97,7 @@ public static class WeightedDemingRegression
     {
         if (PairedValues.AreConstant(x))
         {
-            return new Estimate<Line>(null, PairsRefusal.ConstantBaseline, []);
+            return Estimate.Refused<Line>(Refusal.SameBaselines);
         }
 
         Line? previous = null;
@@ -128,17 +128,11 @@ public static class WeightedDemingRegression
             previous = line;
         }
 
-        return Estimate.Refused<Line>(
-            AssumptionCode.NoConvergence,
-            "The weights and the line did not settle."
-        );
+        return Estimate.Refused<Line>(Refusal.WeightsDidNotSettle);
     }
 
     private static Estimate<Line> LevelNotPositive() =>
-        Estimate.Refused<Line>(
-            AssumptionCode.ValueNotPositive,
-            "Weights in proportion to the level need levels above zero, measured and estimated."
-        );
+        Estimate.Refused<Line>(Refusal.NotPositiveForLevelWeights);
 
     private static bool HasSettled(Line previous, Line line, CenteredSums sums) =>
         Math.Abs(line.Slope - previous.Slope) * sums.MeanX <= RelativeTolerance * sums.MeanY
@@ -173,10 +167,7 @@ public static class WeightedDemingRegression
         PairedValues.RequireErrorVarianceRatio(errorVarianceRatio);
         if (HasValueNotPositive(x) || HasValueNotPositive(y))
         {
-            return Estimate.Refused<JackknifedLine>(
-                AssumptionCode.ValueNotPositive,
-                "Weights in proportion to the level need values above zero."
-            );
+            return Estimate.Refused<JackknifedLine>(Refusal.NotPositiveForWeights);
         }
 
         return JackknifedLine.Fit(x, y, (xs, ys) => FitLine(xs, ys, errorVarianceRatio));

@@ -73,8 +73,5 @@ internal sealed record BiasCorrectedInterval(
     }
 
     private static Estimate<BiasCorrectedInterval> NoInterval() =>
-        Estimate.Refused<BiasCorrectedInterval>(
-            AssumptionCode.NoIntervalAtThisSize,
-            "The values of the drawn samples lie too far to one side of the estimate for a corrected interval."
-        );
+        Estimate.Refused<BiasCorrectedInterval>(Refusal.DrawnToOneSide);
 }

@@ -14,9 +14,6 @@ internal static class DrawnSamples
     /// <summary>Usual data need none or one; data that need more have no bootstrap distribution of a slope.</summary>
     private const int MostRedrawsOfOne = 20;
 
-    /// <summary>Why there is no interval when samples keep giving no line.</summary>
-    public const string NoLine = "Samples drawn from these pairs keep giving no line.";
-
     /// <exception cref="ArgumentException">There are not from 200 to a million samples.</exception>
     public static void RequireNumber(int samples, string parameter)
     {

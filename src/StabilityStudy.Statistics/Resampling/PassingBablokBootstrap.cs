@@ -80,13 +80,7 @@ public static class PassingBablokBootstrap
 
         if (pairs.Count > MostPairs)
         {
-            return EachRefused(
-                levels.Length,
-                new(
-                    AssumptionCode.TooManyValues,
-                    "The bootstrap of a Passing–Bablok line takes at most 1,000 pairs."
-                )
-            );
+            return EachRefused(levels.Length, new(Refusal.TooManyForPassingBablokBootstrap));
         }
 
         var slopes = new WeightedSlopes(pairs);
@@ -97,10 +91,7 @@ public static class PassingBablokBootstrap
         ];
         if (Array.Exists(drawn, draw => draw.Line is null) || leaveOneOut.Contains(null))
         {
-            return EachRefused(
-                levels.Length,
-                new(AssumptionCode.InfiniteSlope, DrawnSamples.NoLine)
-            );
+            return EachRefused(levels.Length, new(Refusal.DrawnWithoutLine));
         }
 
         var redrawn = drawn.Sum(draw => draw.Redrawn);

@@ -77,10 +77,7 @@ public static class SlopeBootstrap
         );
         if (Array.Exists(drawn, draw => draw.Line is null))
         {
-            return Estimate.Refused<SlopeBootstrapInterval>(
-                AssumptionCode.InfiniteSlope,
-                DrawnSamples.NoLine
-            );
+            return Estimate.Refused<SlopeBootstrapInterval>(Refusal.DrawnWithoutLine);
         }
 
         var slope = lines.Full.Slope;

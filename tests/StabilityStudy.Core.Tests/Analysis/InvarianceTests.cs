@@ -57,7 +57,7 @@ public sealed class InvarianceTests
                     + " "
                     + string.Join(
                         ",",
-                        cell.Robustness.Select(line => line.Code + "=" + line.Conclusion)
+                        cell.Robustness.Select(line => line.Question.Kind + "=" + line.Conclusion)
                     )
                 )
         );

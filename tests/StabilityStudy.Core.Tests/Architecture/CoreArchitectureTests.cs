@@ -36,6 +36,10 @@ public sealed class CoreArchitectureTests
             [typeof(GoalKind)] = (GoalKind.Bias, "is the smaller"),
             [typeof(LockStanding)] = (LockStanding.NotLocked, "proves nothing"),
             [typeof(LockLevel)] = (LockLevel.NotLocked, "proves nothing"),
+            [typeof(RobustnessKind)] = (
+                RobustnessKind.OneSubjectLeftOut,
+                "is stated by each question itself"
+            ),
             [typeof(RobustnessDirection)] = (RobustnessDirection.AwayFromSupported, "warns"),
             [typeof(Severity)] = (Severity.Stop, "makes no report"),
             [typeof(QueryRank)] = (QueryRank.Stop, "makes no report"),

@@ -82,11 +82,14 @@ public sealed class CriterionKindTests
     {
         var line = Assert.Single(
             Spread(0).Criteria(Levels(40, 50)).Cell().Robustness,
-            item => item.Code == "other-regression"
+            item => item.Question.Kind == RobustnessKind.OtherRegression
         );
 
         Assert.Equal(Conclusion.Supported, line.Conclusion);
-        Assert.DoesNotContain(Spread(0).Cell().Robustness, item => item.Code == "other-regression");
+        Assert.DoesNotContain(
+            Spread(0).Cell().Robustness,
+            item => item.Question.Kind == RobustnessKind.OtherRegression
+        );
     }
 
     [Fact]

@@ -151,7 +151,7 @@ public sealed class StudyPowerTests
         );
 
         Assert.Equal(
-            StudyPower.NoLimit,
+            AssumptionCode.NoLimit,
             StudyPower.Of(study.Analyze(), 10, 1).TimePoints[0].Power.NotComputable?.Code
         );
     }

@@ -51,7 +51,7 @@ internal static class ConclusionText
                 {
                     text.Append(
                         CultureInfo.InvariantCulture,
-                        $"    {line.Question}: {line.Conclusion}\n"
+                        $"    {line.Question.Kind} {line.Question.Count}: {line.Conclusion}\n"
                     );
                 }
             }

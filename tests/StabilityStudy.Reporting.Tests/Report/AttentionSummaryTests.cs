@@ -43,15 +43,14 @@ public sealed class AttentionSummaryTests
         var analysis = WithLine(
             Conclusion.Supported,
             new RobustnessLine(
-                "left-out",
-                "if the 13 left-out pairs are taken at their measured values",
+                new(RobustnessKind.LeftOutAtMeasuredValues, 13),
                 Conclusion.NotSupported,
                 true
             )
         );
 
         Assert.Contains(
-            "Would be not supported if the 13 left-out pairs are taken at their measured values: No anticoagulant at 6 h.",
+            "Would be not supported with 13 pairs left out put back at the measured values: No anticoagulant at 6 h.",
             Assert
                 .Single(FirstPageParts.Attentions(analysis), line => line.Severity == "Rests on")
                 .Text,
@@ -65,15 +64,14 @@ public sealed class AttentionSummaryTests
         var analysis = WithLine(
             Conclusion.Inconclusive,
             new RobustnessLine(
-                "without-flagged-outliers",
-                "without the one flagged outlier",
+                new(RobustnessKind.WithoutFlaggedOutliers, 1),
                 Conclusion.Supported,
                 true
             )
         );
 
         Assert.Contains(
-            "Would be supported without the one flagged outlier: No anticoagulant at 6 h.",
+            "Would be supported with the one flagged outlier left out of the mean; the share keeps every specimen: No anticoagulant at 6 h.",
             Assert
                 .Single(FirstPageParts.Attentions(analysis), line => line.Severity == "Still open")
                 .Text,

@@ -28,7 +28,7 @@ public sealed class CellTableTests
     private const StringComparison Comparison = StringComparison.Ordinal;
 
     private static readonly VerdictReason s_reason = new NotComputableReason(
-        new("invented", "An invented reason")
+        new(Refusal.WeightsDidNotSettle)
     );
     private static readonly Limit s_limit = new("level", 5m, null, "invented");
 
@@ -47,7 +47,7 @@ public sealed class CellTableTests
         var uncovered = covered with
         {
             Level = 90m,
-            Change = Estimate.Refused<BiasAtLevel>("not-covered", "too few baselines"),
+            Change = Estimate.Refused<BiasAtLevel>(Refusal.LevelOutsideCoverage),
             Verdict = Verdict.Inconclusive,
         };
         var table = DecisionLevelTable.Of(
@@ -63,7 +63,15 @@ public sealed class CellTableTests
         );
 
         Assert.Equal(
-            ["60", "12, 28", "+2.40", "+1.80 to +2.9996", "±3.00", "met", "an invented reason."],
+            [
+                "60",
+                "12, 28",
+                "+2.40",
+                "+1.80 to +2.9996",
+                "±3.00",
+                "met",
+                "the weights and the line did not settle.",
+            ],
             Texts(table.Rows[0])
         );
         Assert.Equal("not computable", table.Rows[1].Cells[2].Text);
@@ -143,7 +151,7 @@ public sealed class CellTableTests
     {
         var shape = new ShapeResult(
             DriftShape.Logarithmic,
-            Estimate.Refused<DriftEstimate>("too-few-values", "too few"),
+            Estimate.Refused<DriftEstimate>(Refusal.TooFewForDrift),
             new DriftPoint(6, 4.2, 3.1, 7.4996),
             7.5,
             Verdict.Met,

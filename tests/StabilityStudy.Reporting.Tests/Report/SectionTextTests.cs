@@ -203,8 +203,8 @@ public sealed class SectionTextTests
             OwnConclusion = Conclusion.Inconclusive,
             Robustness =
             [
-                new("a", "with something else", Conclusion.Inconclusive, false),
-                new("b", "if one more had been outside", Conclusion.NotSupported, true),
+                new(new(RobustnessKind.MedianInPlaceOfMean), Conclusion.Inconclusive, false),
+                new(new(RobustnessKind.OneMoreOutside, 1), Conclusion.NotSupported, true),
             ],
         };
         var sequence = analysis.Sequences[0] with { Cells = [cell] };
@@ -213,13 +213,16 @@ public sealed class SectionTextTests
             .Blocks.OfType<Table>()
             .ToArray();
 
-        Assert.Equal("if one more had been outside", tables[0].Rows[1].Cells[1].Text);
+        Assert.Equal(
+            "if one more specimen had been outside the limit",
+            tables[0].Rows[1].Cells[1].Text
+        );
         Assert.Equal("toward not supported", tables[0].Rows[1].Cells[4].Text);
         Assert.Equal(
             [
                 ["Nothing: what its own figures say", "inconclusive"],
-                ["With something else", "stays"],
-                ["If one more had been outside", "not supported"],
+                ["With the median in place of the mean", "stays"],
+                ["If one more specimen had been outside the limit", "not supported"],
             ],
             tables[1].Rows.Select(row => row.Cells.Select(item => item.Text).ToArray())
         );

@@ -2,6 +2,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 
@@ -24,13 +25,13 @@ public sealed class RestsOnTests
             from cell in sequence.Cells
             where cell.Conclusion == Conclusion.Supported
             from line in cell.Robustness
-            where line.Changes && (line.Further is null || IsWeakest(sequence, line))
+            where line.Changes && (!line.Question.IsOfFurtherSpecimens || IsWeakest(sequence, line))
             select (cell, line),
             item =>
                 Assert.Contains(
-                    item.line.Further is { } further
-                        ? $"One more specimen that had {further.WouldHave} would end support there: "
-                        : $" {item.line.Question}: ",
+                    item.line.Question.IsOfFurtherSpecimens
+                        ? $"One more specimen that had {RobustnessWords.WouldHave(item.line.Question)} would end support there: "
+                        : $" {RobustnessWords.Of(item.line.Question)}: ",
                     texts.Single(text =>
                         text.Contains(item.cell.Key.TimePoint.ToString(), Comparison)
                     ),
@@ -41,7 +42,7 @@ public sealed class RestsOnTests
 
     /// <summary>One specimen more is enough: then the conclusion hangs on it, and with it every later one.</summary>
     private static bool IsWeakest(Sequence sequence, RobustnessLine line) =>
-        line.Further!.Count == 1
+        line.Question.Count == 1
         && sequence
             .Cells.Where(cell => cell.Conclusion == Conclusion.Supported)
             .Any(cell => cell.Robustness.Contains(line));

@@ -84,7 +84,7 @@ public sealed class LimitsOfAgreementTests
 
         var limits = Computed.Value(estimate);
         Assert.Equal((0.2, 0.2), (limits.Lower, limits.UpperExact.Upper));
-        Assert.Equal(AssumptionCode.ZeroSpread, Assert.Single(estimate.Notes).Code);
+        Assert.Equal(EstimateNote.SameValues, Assert.Single(estimate.Notes));
     }
 
     [Fact]

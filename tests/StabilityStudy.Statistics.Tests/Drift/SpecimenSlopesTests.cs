@@ -70,9 +70,8 @@ public class SpecimenSlopesTests
         var answer = SpecimenSlopes.Fit(series, DriftShape.Logarithmic, 0.95);
 
         Assert.Equal([4, 7], answer.Value!.Specimens);
-        var note = Assert.Single(answer.Notes);
-        Assert.Equal(AssumptionCode.NoDelayBeyondBaseline, note.Code);
-        Assert.Contains(": 2 of the specimens", note.Text, StringComparison.Ordinal);
+        Assert.Equal(2, answer.Value.LeftOut);
+        Assert.Equal(EstimateNote.NoDelayBeyondBaseline, Assert.Single(answer.Notes));
     }
 
     [Fact]

@@ -69,7 +69,7 @@ public sealed class ArithmeticMeanTests
 
         var interval = Computed.Value(estimate);
         Assert.Equal((0.1, 0.1, 0.1), (interval.Mean, interval.Lower, interval.Upper));
-        Assert.Equal(AssumptionCode.ZeroSpread, Assert.Single(estimate.Notes).Code);
+        Assert.Equal(EstimateNote.SameValues, Assert.Single(estimate.Notes));
     }
 
     [Fact]

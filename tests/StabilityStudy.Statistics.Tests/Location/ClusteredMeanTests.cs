@@ -77,7 +77,7 @@ public sealed class ClusteredMeanTests
         var mean = Computed.Value(estimate);
         Computed.Refusal(AssumptionCode.TooFewValues, mean.ByCluster);
         Assert.Equal((1, ClusteredMean.Specimens), (mean.ClusterCount, mean.DecidedBy));
-        Assert.Equal(AssumptionCode.OneCluster, Assert.Single(estimate.Notes).Code);
+        Assert.Equal(EstimateNote.OneCluster, Assert.Single(estimate.Notes));
     }
 
     [Fact]
@@ -129,8 +129,8 @@ public sealed class ClusteredMeanTests
     [Fact]
     public void Constant_values_carry_a_remark() =>
         Assert.Equal(
-            AssumptionCode.ZeroSpread,
-            Assert.Single(ClusteredMean.WithInterval([2, 2, 2], [1, 1, 2], 0.9).Notes).Code
+            EstimateNote.SameValues,
+            Assert.Single(ClusteredMean.WithInterval([2, 2, 2], [1, 1, 2], 0.9).Notes)
         );
 
     [Fact]

@@ -62,7 +62,7 @@ public sealed class HodgesLehmannTests
 
         var estimate = HodgesLehmann.WithInterval(values, 0.95);
 
-        Assert.Equal(AssumptionCode.ApproximateRank, Assert.Single(estimate.Notes).Code);
+        Assert.Equal(EstimateNote.ApproximateRank, Assert.Single(estimate.Notes));
         Assert.Equal(501, Computed.Value(estimate).Value);
     }
 

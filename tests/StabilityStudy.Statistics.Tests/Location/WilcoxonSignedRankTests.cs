@@ -80,7 +80,7 @@ public sealed class WilcoxonSignedRankTests
 
         Assert.Empty(exact.Notes);
         Close.Absolute(exact.Value!.NormalPValue, exact.Value.PValue, 1e-4);
-        Assert.Equal(AssumptionCode.ApproximateRank, Assert.Single(beyond.Notes).Code);
+        Assert.Equal(EstimateNote.ApproximatePValue, Assert.Single(beyond.Notes));
         Assert.Equal(beyond.Value!.NormalPValue, beyond.Value.PValue);
     }
 

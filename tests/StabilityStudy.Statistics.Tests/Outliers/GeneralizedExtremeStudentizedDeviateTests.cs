@@ -117,7 +117,7 @@ public class GeneralizedExtremeStudentizedDeviateTests
 
         Assert.Single(answer.Value!.Steps);
         Assert.Equal([6], answer.Value.OutlierIndices);
-        Assert.Equal(AssumptionCode.ApproximateAtThisSize, Assert.Single(answer.Notes).Code);
+        Assert.Equal(EstimateNote.ApproximateOutlierLevel, Assert.Single(answer.Notes));
     }
 
     [Fact]

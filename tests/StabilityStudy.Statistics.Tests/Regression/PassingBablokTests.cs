@@ -164,7 +164,7 @@ public class PassingBablokTests
         var answer = PassingBablok.Fit(ExactPairs.Create(values, values), 0.95);
 
         Assert.Equal((1.0, 1.0), (answer.Value!.SlopeLower, answer.Value.SlopeUpper));
-        Assert.Equal(AssumptionCode.HeavyTies, Assert.Single(answer.Notes).Code);
+        Assert.Equal(EstimateNote.HeavyTies, Assert.Single(answer.Notes));
     }
 
     [Fact]
@@ -193,7 +193,7 @@ public class PassingBablokTests
         var fit = PassingBablok.Fit(ExactPairs.Create(Numbers(x), Numbers(y)), 0.5);
 
         Assert.NotNull(fit.Value);
-        Assert.Equal(isSaid, fit.Notes.Any(note => note.Code == AssumptionCode.HeavyTies));
+        Assert.Equal(isSaid, fit.Notes.Contains(EstimateNote.HeavyTies));
 
         static decimal[] Numbers(string text) =>
             [

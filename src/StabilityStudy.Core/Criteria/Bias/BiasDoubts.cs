@@ -45,7 +45,7 @@ internal static class BiasDoubts
             doubts.Add(missing);
         }
 
-        if (spread.NotComputable is { Code: AssumptionCode.TooFewValues } tooFew)
+        if (spread.NotComputable is { Kind: Refusal.TooFewForSkewness } tooFew)
         {
             doubts.Add(new NotComputableReason(tooFew));
         }

@@ -116,8 +116,8 @@ internal static class BiasEvaluation
             criterion.ConfidenceLevel,
             ChangeOnScale.LimitsOn(criterion.Scale, limit)?.Lower,
             ChangeOnScale.LimitsOn(criterion.Scale, limit)?.Upper,
-            Estimate.Refused<ClusteredMeanInterval>(why.Code, why.Reason),
-            Estimate.Refused<EquivalenceTest>(why.Code, why.Reason),
-            Estimate.Refused<SpreadSummary>(why.Code, why.Reason)
+            new Estimate<ClusteredMeanInterval>(null, why, []),
+            new Estimate<EquivalenceTest>(null, why, []),
+            new Estimate<SpreadSummary>(null, why, [])
         );
 }

@@ -1,5 +1,3 @@
-using StabilityStudy.Statistics;
-
 namespace StabilityStudy.Core.Criteria.Bias;
 
 /// <summary>The rule holds the mean alone to the limit.</summary>

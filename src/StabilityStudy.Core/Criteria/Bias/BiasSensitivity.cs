@@ -24,26 +24,17 @@ internal static class BiasSensitivity
     {
         var rules = cell.Context.Rules<BiasCriterion>();
         foreach (
-            var (from, to, question) in new[]
+            var (from, to) in new[]
             {
-                (
-                    ChangeScale.Percent,
-                    ChangeScale.LogRatio,
-                    "with the mean on the log-ratio scale in place of percent"
-                ),
-                (
-                    ChangeScale.LogRatio,
-                    ChangeScale.Percent,
-                    "with the mean on the percent scale in place of the log-ratio"
-                ),
+                (ChangeScale.Percent, ChangeScale.LogRatio),
+                (ChangeScale.LogRatio, ChangeScale.Percent),
             }
         )
         {
             if (rules.Values.Any(rule => rule.Scale == from))
             {
                 yield return Line(
-                    "other-scale",
-                    question,
+                    new RobustnessQuestion(RobustnessKind.OtherScale) { Scale = to },
                     Replace(result =>
                         rules[result.Criterion] is var rule && rule.Scale == from
                             ? BiasEvaluation.Evaluate(rule with { Scale = to }, result.Limit, cell)
@@ -55,11 +46,7 @@ internal static class BiasSensitivity
 
         if (Located((values, level) => Median.WithInterval(values.AsSpan(), level)) is { } median)
         {
-            yield return Line(
-                "median-in-place-of-mean",
-                "with the median in place of the mean",
-                median
-            );
+            yield return Line(new RobustnessQuestion(RobustnessKind.MedianInPlaceOfMean), median);
         }
 
         if (
@@ -69,14 +56,13 @@ internal static class BiasSensitivity
         )
         {
             yield return Line(
-                "hodges-lehmann-in-place-of-mean",
-                "with the Hodges–Lehmann estimate in place of the mean",
+                new RobustnessQuestion(RobustnessKind.HodgesLehmannInPlaceOfMean),
                 hodgesLehmann
             );
         }
 
-        RobustnessLine Line(string code, string question, ImmutableArray<CriterionResult> other) =>
-            RobustnessLine.Of(code, question, criteria, other);
+        RobustnessLine Line(RobustnessQuestion question, ImmutableArray<CriterionResult> other) =>
+            RobustnessLine.Of(question, criteria, other);
 
         ImmutableArray<CriterionResult> Replace(Func<BiasResult, BiasResult> other) =>
             [.. criteria.Select(result => result is BiasResult bias ? other(bias) : result)];
@@ -110,11 +96,7 @@ internal static class BiasSensitivity
         }
 
         var doubted = result.Reasons.Any(reason =>
-            reason
-                is TooFewDaysReason
-                    or UncountedPairsReason
-                    or SameChangesReason
-                    or NotComputableReason { Why.Code: AssumptionCode.ZeroSpread }
+            reason is TooFewDaysReason or UncountedPairsReason or SameChangesReason
         );
         return result with
         {

@@ -46,13 +46,7 @@ internal sealed record MeanOfRepeatDraws(
                 new Estimate<ClusteredMeanInterval>(Spanning(interval, persons), null, byDay.Notes),
                 persons
             )
-            : new(
-                Estimate.Refused<ClusteredMeanInterval>(
-                    AssumptionCode.TooFewValues,
-                    "All specimens are of one person."
-                ),
-                null
-            );
+            : new(Estimate.Refused<ClusteredMeanInterval>(Refusal.OnePerson), null);
     }
 
     private static ClusteredMeanInterval Spanning(

@@ -10,14 +10,14 @@ internal static class ClassificationSensitivity
         MoreChanged.Of<ClassificationResult>(
             criteria,
             classes =>
-                new(
+                (
                     MoreChanged.Fewest(
                         classes.Counted,
                         classes.ChangedIfMoved,
                         (decimal)(100 * classes.RequiredShare),
                         classes.ConfidenceLevel
                     ),
-                    "changed class"
+                    null
                 )
         );
 }

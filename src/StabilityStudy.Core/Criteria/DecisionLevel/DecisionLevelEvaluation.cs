@@ -88,10 +88,7 @@ internal static class DecisionLevelEvaluation
         if (coverage.Gap is { } gap)
         {
             return With(
-                Estimate.Refused<BiasAtLevel>(
-                    LevelCoverage.OutsideCoverage,
-                    "The baselines do not cover the level."
-                ),
+                Estimate.Refused<BiasAtLevel>(Refusal.LevelOutsideCoverage),
                 Verdict.Inconclusive,
                 new LevelOutsideCoverageReason(at, gap)
             );

@@ -1,5 +1,3 @@
-using StabilityStudy.Statistics;
-
 namespace StabilityStudy.Core.Criteria.DecisionLevel;
 
 /// <summary>The pairs lie on one line.</summary>

@@ -17,8 +17,7 @@ internal static class DecisionLevelSensitivity
     {
         var rules = cell.Context.Rules<DecisionLevelCriterion>();
         yield return RobustnessLine.Of(
-            "other-regression",
-            "with Deming regression of constant error in place of weighted Deming regression",
+            new RobustnessQuestion(RobustnessKind.OtherRegression),
             criteria,
             [
                 .. criteria.Select(result =>

@@ -1,5 +1,4 @@
 using StabilityStudy.Core.Estimates;
-using StabilityStudy.Statistics;
 
 namespace StabilityStudy.Core.Criteria.Drift;
 

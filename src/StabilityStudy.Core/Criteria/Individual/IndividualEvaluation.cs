@@ -59,7 +59,6 @@ internal static class IndividualEvaluation
         var required = (double)(criterion.SharePercentMinimum / 100);
         if (agreement.Counted == 0)
         {
-            const string reason = "no specimen can be counted";
             return new IndividualResult(
                 criterion.Id,
                 limit,
@@ -68,7 +67,7 @@ internal static class IndividualEvaluation
                 criterion.ConfidenceLevel,
                 agreement,
                 required,
-                Estimate.Refused<ProportionBounds>(AssumptionCode.TooFewValues, reason),
+                Estimate.Refused<ProportionBounds>(Refusal.NothingCounted),
                 null
             );
         }

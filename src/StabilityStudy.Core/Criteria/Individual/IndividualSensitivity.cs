@@ -30,10 +30,9 @@ internal static class IndividualSensitivity
                 cell.Context.Protocol.MinimumDays,
                 cell.Data.SameRun
             );
-        RobustnessLine Line(string code, int more) =>
+        RobustnessLine Line(RobustnessKind kind, int more) =>
             RobustnessLine.Of(
-                code,
-                new FurtherSpecimens(more, "been outside the limit"),
+                new RobustnessQuestion(kind, more),
                 criteria,
                 [
                     .. criteria.Select(result =>
@@ -42,7 +41,7 @@ internal static class IndividualSensitivity
                 ]
             );
 
-        yield return Line("one-more-outside", 1);
+        yield return Line(RobustnessKind.OneMoreOutside, 1);
         var fewest = shares.Min(share =>
             FewestMore.ThatOpen(
                 share.Agreement.Inside,
@@ -55,7 +54,7 @@ internal static class IndividualSensitivity
             && shares.All(share => fewest <= share.Agreement.Inside)
         )
         {
-            yield return Line("fewest-more-outside", fewest);
+            yield return Line(RobustnessKind.FewestMoreOutside, fewest);
         }
     }
 }

@@ -11,16 +11,18 @@ internal static class ReclassificationSensitivity
             criteria,
             sides =>
                 sides
-                    .Levels.Select(level => new FurtherSpecimens(
-                        MoreChanged.Fewest(
-                            level.Counted,
-                            level.ChangedIfMoved,
-                            (decimal)(100 * (1 - sides.LargestShare)),
-                            sides.ConfidenceLevel
-                        ),
-                        FormattableString.Invariant($"changed the side of {level.Level}")
-                    ))
-                    .DefaultIfEmpty(new(0, ""))
-                    .MinBy(further => further.Count)!
+                    .Levels.Select(level =>
+                        (
+                            Count: MoreChanged.Fewest(
+                                level.Counted,
+                                level.ChangedIfMoved,
+                                (decimal)(100 * (1 - sides.LargestShare)),
+                                sides.ConfidenceLevel
+                            ),
+                            Level: (decimal?)level.Level
+                        )
+                    )
+                    .DefaultIfEmpty()
+                    .MinBy(further => further.Count)
         );
 }

@@ -84,7 +84,7 @@ internal static class CriterionForms
         { "baselinesBelow", v => v.BaselinesBelow, Form.Count },
         { "baselinesAbove", v => v.BaselinesAbove, Form.Count },
         { "allowed", v => v.Allowed, Form.Number },
-        { "change", v => v.Change, Estimate(BiasAtLevelForm) },
+        { "change", v => v.Change, Jackknifed(BiasAtLevelForm) },
         { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
         { "reason", v => v.Reason, VerdictReasonForm },
     };
@@ -186,20 +186,23 @@ internal static class CriterionForms
             { "drift", DriftCriterionResultForm },
         };
 
-    public static readonly ObjectForm<FurtherSpecimens> FurtherSpecimensForm = new(
-        "furtherSpecimens"
-    )
+    public static readonly ObjectForm<ExcludedPairs> ExcludedPairsForm = new("excludedPairs")
     {
         { "count", v => v.Count, Form.Count },
+        { "outside", v => v.Outside, Form.Count },
     };
 
     public static readonly ObjectForm<RobustnessLine> RobustnessLineForm = new("robustnessLine")
     {
-        { "code", v => v.Code, Form.Text },
+        { "code", v => v.Question.Kind, Form.Word<RobustnessKind>() },
         { "conclusion", v => v.Conclusion, Form.Word<Conclusion>() },
         { "changes", v => v.Changes, Form.Truth },
         { "direction", v => v.Direction, Form.Word<RobustnessDirection>() },
-        { "further", v => v.Further, FurtherSpecimensForm.OrNull() },
+        { "count", v => v.Question.Count, Form.Count.OrNull() },
+        { "changing", v => v.Question.Changing, Form.Count.OrNull() },
+        { "level", v => v.Question.Level, Form.Exact.OrNull() },
+        { "scale", v => v.Question.Scale, Form.Word<ChangeScale>().OrNull() },
+        { "excluded", v => v.Question.Excluded, ExcludedPairsForm.OrNull() },
     };
 
     public static readonly ObjectForm<BridgingShift> BridgingShiftForm = new("bridgingShift")

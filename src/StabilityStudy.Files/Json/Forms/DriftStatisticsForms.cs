@@ -10,6 +10,7 @@ internal static class DriftStatisticsForms
     {
         { "shape", v => v.Shape, Form.Word<DriftShape>() },
         { "specimenCount", v => v.SpecimenCount, Form.Count },
+        { "leftOut", v => v.LeftOut, Form.Count },
         { "specimens", v => v.Specimens, Form.List(Form.Count) },
         { "specimenSlopes", v => v.SpecimenSlopes, Form.List(Form.Number) },
         { "meanSlope", v => v.MeanSlope, ClusteredMeanIntervalForm },

@@ -8,13 +8,23 @@ internal static class EstimateForm
 {
     /// <summary>Estimates of one kind.</summary>
     public static Form<Estimate<T>> Estimate<T>(ObjectForm<T> value)
+        where T : class => FormOf(value);
+
+    /// <summary>Estimates by fits that are made again with each pair left out: also the place of the pair without which there is none.</summary>
+    public static Form<Estimate<T>> Jackknifed<T>(ObjectForm<T> value)
+        where T : class
+    {
+        var form = FormOf(value);
+        form.Add("withoutPair", v => v.NotComputable?.Omitted?.Pair, Form.Count.OrNull());
+        return form;
+    }
+
+    private static ObjectForm<Estimate<T>> FormOf<T>(ObjectForm<T> value)
         where T : class =>
-        new ObjectForm<Estimate<T>>(
-            "estimateOf" + char.ToUpperInvariant(value.Name[0]) + value.Name[1..]
-        )
+        new("estimateOf" + char.ToUpperInvariant(value.Name[0]) + value.Name[1..])
         {
             { "value", v => v.Value, value.OrNull() },
             { "notComputable", v => v.NotComputable?.Code, Form.Text.OrNull() },
-            { "notes", v => [.. v.Notes.Select(note => note.Code)], Form.Open(Form.Text) },
+            { "notes", v => [.. v.Notes.Select(AssumptionCode.Of)], Form.Open(Form.Text) },
         };
 }

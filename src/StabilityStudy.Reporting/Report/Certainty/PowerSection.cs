@@ -85,7 +85,7 @@ internal static class PowerSection
             if (cell.Power.NotComputable is { } why)
             {
                 yield return new Paragraph(
-                    $"{title}, {cell.Key.TimePoint}: not simulated. {why.Reason}",
+                    $"{title}, {cell.Key.TimePoint}: not simulated. {RefusalWords.Sentence(why)}",
                     ParagraphStyle.Small
                 );
             }

@@ -49,10 +49,10 @@ internal static class RobustnessSection
     private static Table Asked(StudyAnalysis analysis, Sequence sequence)
     {
         var cells = sequence.Cells.Where(cell => !cell.Robustness.IsEmpty).ToImmutableArray();
-        var codes = cells
+        var kinds = cells
             .SelectMany(cell => cell.Robustness)
-            .Select(line => line.Code)
-            .Distinct(StringComparer.Ordinal);
+            .Select(line => line.Question.Kind)
+            .Distinct();
         return new Table(
             $"Everything asked: {SequenceNames.Of(analysis, sequence).Title(analysis)}",
             [
@@ -68,9 +68,9 @@ internal static class RobustnessSection
                     new TableCell("Nothing: what its own figures say", Emphasis.Strong),
                     .. cells.Select(cell => Shaped(cell.OwnConclusion)),
                 ]),
-                .. codes.Select(code => new Row([
-                    new TableCell(Question(code, cells)),
-                    .. cells.Select(cell => Answer(cell, code)),
+                .. kinds.Select(kind => new Row([
+                    new TableCell(Question(kind, cells)),
+                    .. cells.Select(cell => Answer(cell, kind)),
                 ])),
             ],
             "Stays: the same conclusion."
@@ -78,40 +78,26 @@ internal static class RobustnessSection
     }
 
     /// <summary>The question as it was asked, or in general where its numbers differ between time points.</summary>
-    private static string Question(string code, ImmutableArray<Cell> cells)
+    private static string Question(RobustnessKind kind, ImmutableArray<Cell> cells)
     {
         string[] asked =
         [
             .. cells
                 .SelectMany(cell => cell.Robustness)
-                .Where(line => line.Code == code)
-                .Select(line => line.Question)
+                .Where(line => line.Question.Kind == kind)
+                .Select(line => RobustnessWords.Of(line.Question))
                 .Distinct(StringComparer.Ordinal),
         ];
         return TradeWords.Capital(
             asked.Length == 1
                 ? asked[0]
-                : code switch
-                {
-                    "one-subject-left-out" => "with each subject left out of the mean in turn",
-                    "fewest-more-outside" =>
-                        "if the fewest more that would change it had been outside the limit",
-                    "fewest-more-changed" =>
-                        "if the fewest more that would change it had changed the side of a level",
-                    "without-flagged-outliers" =>
-                        "with the flagged outliers left out of the mean; the share keeps every specimen",
-                    "left-out-at-measured-values" =>
-                        "with the pairs left out put back at the measured values",
-                    "left-out-counted-outside" =>
-                        "if the pairs left out had been outside the allowable difference",
-                    _ => string.Join("; ", asked),
-                }
+                : RobustnessWords.InGeneral(kind) ?? string.Join("; ", asked)
         );
     }
 
-    private static TableCell Answer(Cell cell, string code)
+    private static TableCell Answer(Cell cell, RobustnessKind kind)
     {
-        var lines = cell.Robustness.Where(line => line.Code == code).ToImmutableArray();
+        var lines = cell.Robustness.Where(line => line.Question.Kind == kind).ToImmutableArray();
         return lines.FirstOrDefault(line => line.Changes) is { } changing
                 ? Shaped(changing.Conclusion)
             : lines.IsEmpty ? new TableCell("not asked", Emphasis.Muted)
@@ -126,7 +112,7 @@ internal static class RobustnessSection
             where line.Changes
             select new Row([
                 new TableCell(cell.Key.TimePoint.ToString()),
-                new TableCell(line.Question),
+                new TableCell(RobustnessWords.Of(line.Question)),
                 Shaped(cell.OwnConclusion),
                 Shaped(line.Conclusion),
                 new TableCell(Direction(cell.OwnConclusion, line), Emphasis.Strong),

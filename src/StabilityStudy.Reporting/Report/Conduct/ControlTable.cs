@@ -90,7 +90,7 @@ internal static class ControlTable
         bridging is null ? "no bridging plasma tested"
         : bridging.MeanPercent.TryGet(out MeanInterval? mean)
             ? $"{NumberText.Change(mean.Mean, Decimals)} ({NumberText.Interval(mean.Lower, mean.Upper, Decimals)}) %"
-        : "not computable: " + (bridging.MeanPercent.NotComputable?.Reason ?? "");
+        : "not computable: " + RefusalWords.Sentence(bridging.MeanPercent);
 
     private static string Behind(BridgingShift? bridging) =>
         bridging is null

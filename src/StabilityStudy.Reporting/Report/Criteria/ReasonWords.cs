@@ -20,7 +20,7 @@ internal static class ReasonWords
     public static string Of(VerdictReason reason) =>
         reason switch
         {
-            NotComputableReason { Why: var why } => TradeWords.Clause(why.Reason),
+            NotComputableReason { Why: var why } => RefusalWords.Clause(why),
             NothingCountedReason => "no specimen can be counted",
             TooFewDaysReason r =>
                 $"only {Whole(r.Days)} {(r.Days == 1 ? "collection day" : "collection days")}, at least {Whole(r.Required)} required: a run's error does not average out over specimens",

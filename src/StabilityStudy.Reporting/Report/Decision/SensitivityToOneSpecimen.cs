@@ -43,8 +43,8 @@ internal static class SensitivityToOneSpecimen
         from line in Weakest(cells(sequence))
         group new Place(name, line.Cell.Key.TimePoint.ToString()) by (
             line.Line.Conclusion,
-            Question: QuestionOf(line.Line),
-            Specimens: line.Line.Further?.Count ?? 0
+            Question: QuestionOf(line.Line.Question),
+            Specimens: line.Line.Question.IsOfFurtherSpecimens ? line.Line.Question.Count : 0
         ) into changed
         orderby changed.Key.Specimens
         select changed.Key.Specimens > 0
@@ -59,17 +59,17 @@ internal static class SensitivityToOneSpecimen
             from line in cell.Robustness
             where line.Changes
             select (Cell: cell, Line: line)
-        ).ToLookup(item => item.Line.Further is not null);
-        var fewest = changing[true].Select(item => item.Line.Further!.Count).DefaultIfEmpty().Min();
+        ).ToLookup(item => item.Line.Question.IsOfFurtherSpecimens);
+        var fewest = changing[true].Select(item => item.Line.Question.Count).DefaultIfEmpty().Min();
         return changing[true]
-            .Where(item => item.Line.Further!.Count == fewest && fewest <= MostToHangOn)
+            .Where(item => item.Line.Question.Count == fewest && fewest <= MostToHangOn)
             .Concat(changing[false]);
     }
 
-    private static string QuestionOf(RobustnessLine line) =>
-        line.Further is { } further
-            ? $"{(further.Count == 1 ? "One more specimen" : $"{NumberText.Count(further.Count)} more specimens")} that had {further.WouldHave}"
-            : line.Question;
+    private static string QuestionOf(RobustnessQuestion question) =>
+        question.IsOfFurtherSpecimens
+            ? $"{TradeWords.Capital(RobustnessWords.More(question))} that had {RobustnessWords.WouldHave(question)}"
+            : RobustnessWords.Of(question);
 
     /// <summary>"No anticoagulant at 6 h; Unfractionated heparin at 6 h, 8 h".</summary>
     private static string Places(IEnumerable<Place> places) =>

@@ -101,7 +101,7 @@ internal static class DriftSection
                 new TableCell(""),
                 .. points.Select(_ => new TableCell("not computable")),
                 new TableCell(""),
-                new TableCell(sequence.Drift.Estimate.NotComputable?.Reason ?? ""),
+                new TableCell(RefusalWords.Sentence(sequence.Drift.Estimate)),
             ]);
         }
 

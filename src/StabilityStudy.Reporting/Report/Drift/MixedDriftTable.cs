@@ -27,8 +27,7 @@ internal static class MixedDriftTable
                 "Not computed beside it: a mixed model of all results in three shapes. "
                     + string.Join(
                         " ",
-                        all.Select(mixed => mixed.Fit.NotComputable?.Reason)
-                            .OfType<string>()
+                        all.Select(mixed => RefusalWords.Sentence(mixed.Fit))
                             .Distinct(StringComparer.Ordinal)
                     ),
                 ParagraphStyle.Body
@@ -102,7 +101,7 @@ internal static class MixedDriftTable
             return new Row([
                 name,
                 .. Enumerable.Repeat(new TableCell(""), 2),
-                new TableCell(refusals.Mark(mixed.Fit.NotComputable?.Reason ?? "")),
+                new TableCell(refusals.Mark(RefusalWords.Sentence(mixed.Fit))),
                 .. Enumerable.Repeat(new TableCell(""), 4),
             ]);
         }

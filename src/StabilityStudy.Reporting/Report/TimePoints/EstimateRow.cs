@@ -1,4 +1,5 @@
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics;
 
 namespace StabilityStudy.Reporting.Report.TimePoints;
@@ -29,8 +30,7 @@ internal static class EstimateRow
 
     /// <summary>A method that gives no figure for these data, and why.</summary>
     public static Row Refused<T>(string name, Estimate<T> estimate, string feeds)
-        where T : class =>
-        Other(name, "not computable", estimate.NotComputable?.Reason ?? "", feeds);
+        where T : class => Other(name, "not computable", RefusalWords.Sentence(estimate), feeds);
 
     /// <summary>The criterion that a figure feeds.</summary>
     public static string Criterion(string id) => "criterion " + id;

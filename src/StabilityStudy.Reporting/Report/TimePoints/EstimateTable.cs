@@ -49,5 +49,7 @@ internal static class EstimateTable
             ("Weighted Deming", estimates.WeightedDeming.Notes),
             ("Passing–Bablok", estimates.PassingBablok.Notes),
             ("Outlier test", estimates.Outliers.Notes),
-        }.SelectMany(estimate => estimate.Notes.Select(note => $"{estimate.Name}: {note.Text}"));
+        }.SelectMany(estimate =>
+            estimate.Notes.Select(note => $"{estimate.Name}: {RefusalWords.Of(note)}")
+        );
 }

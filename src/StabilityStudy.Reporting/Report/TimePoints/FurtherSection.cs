@@ -54,7 +54,7 @@ internal static class FurtherSection
             where T : class =>
             estimate.TryGet(out var value)
                 ? text(value)
-                : refusals.Mark(estimate.NotComputable?.Reason ?? "");
+                : refusals.Mark(RefusalWords.Sentence(estimate));
         ImmutableArray<Row> rows =
         [
             Line(

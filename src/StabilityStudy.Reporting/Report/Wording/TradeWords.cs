@@ -152,12 +152,6 @@ internal static class TradeWords
     /// <summary>The same word at the start of a sentence.</summary>
     public static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
 
-    /// <summary>A reason as a part of a sentence: without a full stop, and begun small unless it begins with a name.</summary>
-    public static string Clause(string reason) =>
-        reason.Length > 1 && (char.IsLower(reason[1]) || reason[1] == ' ')
-            ? char.ToLowerInvariant(reason[0]) + reason[1..].TrimEnd('.')
-            : reason.TrimEnd('.');
-
     /// <summary>A limit in words: "±7.5 %", "±2 s", "±15 % or ±2 s, whichever is greater".</summary>
     public static string Of(Limit limit, string unit) =>
         (limit.Percent, limit.AbsoluteInUnit) switch
