@@ -163,7 +163,7 @@ internal static class LockCommand
                 LockLevel.ByTimeStamp => "The time is stamped by the authority.",
                 LockLevel.BySignature =>
                     "The lock is signed; its time is this computer's clock, as the signer states it.",
-                _ =>
+                LockLevel.NotLocked or LockLevel.ThisComputersClock or LockLevel.Contradicted =>
                     "The time is this computer's clock only, which proves little: print or send the hash today to somebody who keeps it.",
             }
         );

@@ -73,7 +73,7 @@ internal static class VerifyCommand
         {
             PartOutcome.Holds => ExitCode.Done,
             PartOutcome.NotChecked => ExitCode.VerificationIncomplete,
-            _ => ExitCode.VerificationFailed,
+            PartOutcome.Fails => ExitCode.VerificationFailed,
         };
     }
 

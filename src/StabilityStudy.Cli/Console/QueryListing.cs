@@ -104,7 +104,7 @@ internal static class QueryListing
         {
             Severity.Stop => "stop",
             Severity.Attention => "attention",
-            _ => "note",
+            Severity.Note => "note",
         };
 
     private static string Colored(Terminal terminal, Severity severity)

@@ -58,6 +58,6 @@ internal static class VerificationJson
         {
             PartOutcome.Holds => "holds",
             PartOutcome.NotChecked => "not-checked",
-            _ => "fails",
+            PartOutcome.Fails => "fails",
         };
 }

@@ -55,7 +55,7 @@ internal static class VerificationListing
         {
             PartOutcome.Holds => "HOLDS",
             PartOutcome.NotChecked => "NOT FULLY CHECKED",
-            _ => "FAILS",
+            PartOutcome.Fails => "FAILS",
         };
 
     private static string Verdict(PartOutcome outcome) =>
@@ -64,6 +64,6 @@ internal static class VerificationListing
             PartOutcome.Holds => "All four parts hold.",
             PartOutcome.NotChecked =>
                 "Nothing wrong was found, but not everything could be checked.",
-            _ => "The verification FAILED. Do not rely on this file.",
+            PartOutcome.Fails => "The verification FAILED. Do not rely on this file.",
         };
 }

@@ -1,9 +1,13 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using System.Globalization;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.DecisionLevel;
+using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
@@ -177,7 +181,12 @@ internal static class CellQueries
                 BiasResult bias => (bias.Limit, "a mean", WideLimits.PercentOfMean),
                 DecisionLevelResult levels => (levels.Limit, "a mean", WideLimits.PercentOfMean),
                 IndividualResult one => (one.Limit, "single specimens", WideLimits.PercentOfOne),
-                _ => (null, "", 0),
+                ReclassificationResult or ClassificationResult or DriftCriterionResult => (
+                    null,
+                    "",
+                    0
+                ),
+                _ => throw new UnreachableException(),
             };
             if (
                 limit?.AbsoluteInUnit is { } amount

@@ -198,7 +198,7 @@ public static class PairQueries
                 "a result lies beyond the measuring interval: counts for individual agreement, not for means.",
                 "Nothing."
             ),
-            _ => null,
+            PairStatus.NotAssigned or PairStatus.Compared => null,
         };
 
     private static bool BaselineIsMissing(PairRecord pair) =>

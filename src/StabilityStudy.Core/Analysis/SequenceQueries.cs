@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
@@ -86,7 +87,8 @@ public static class SequenceQueries
         {
             CrossingTime.At at => at.Hours,
             CrossingTime.AlreadyOutside => 0,
-            _ => double.PositiveInfinity,
+            CrossingTime.Never or null => double.PositiveInfinity,
+            _ => throw new UnreachableException(),
         };
         if (hours >= standard.Time.TotalHours)
         {

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Specimens;
@@ -73,7 +74,8 @@ internal static class RunControls
             CensoredResult => true,
             CategoryResult found => row.Expected is { } expected
                 && found.Category != expected.Category,
-            _ => false,
+            MissingResult => false,
+            _ => throw new UnreachableException(),
         };
 }
 

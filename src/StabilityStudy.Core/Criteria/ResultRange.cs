@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 
@@ -14,8 +15,9 @@ internal readonly record struct ResultRange(decimal? Lowest, decimal? Highest)
         {
             MeasuredResult { Value: var value } => new(value, value),
             CensoredResult { Side: CensoredSide.Above, Limit: var limit } => new(limit, null),
-            CensoredResult { Limit: var limit } => new(null, limit),
-            _ => null,
+            CensoredResult { Side: CensoredSide.Below, Limit: var limit } => new(null, limit),
+            CategoryResult or MissingResult or null => null,
+            _ => throw new UnreachableException(),
         };
 
     /// <summary>

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
@@ -52,8 +53,10 @@ internal sealed record ChangeOnScale(
                 );
             case ChangeScale.LogRatio:
                 return Relative(RelativeChange.LogRatio(data.Pairs), lower, upper, data, half);
-            default:
+            case ChangeScale.Percent:
                 return Relative(RelativeChange.Percent(data.Pairs), lower, upper, data, half);
+            default:
+                throw new UnreachableException();
         }
     }
 

@@ -71,6 +71,6 @@ internal static class DelayedFailure
             MissingReason.InstrumentError => "instrument error",
             MissingReason.QuantityNotSufficient => "too little plasma",
             MissingReason.NotTested => "not tested",
-            _ => "no reportable result",
+            MissingReason.NoReportableResult => "no reportable result",
         };
 }

@@ -30,7 +30,7 @@ internal static class StorageRules
                 context.Storage.SpinToTest
             ),
             StorageState.SpunOnCells => SpunProblem(tube, spunAt, context),
-            _ => SpunProblem(tube, spunAt, context)
+            StorageState.SeparatedPlasma => SpunProblem(tube, spunAt, context)
                 ?? SeparatedProblem(tube, spunAt, testedAt)
                 ?? FrozenProblem(tube, testedAt, context.Storage),
         };

@@ -149,7 +149,7 @@ public static class ReportSigning
                 "Give the shorter window, the conditions or the reason for declining with --text.",
             DecisionFault.PlainWithText =>
                 "A plain approval has no text; to approve a shorter window or with conditions, choose that decision.",
-            _ => null,
+            DecisionFault.None => null,
         };
 
     private static SigningAttempt Append(

@@ -24,7 +24,12 @@ public static class SigningWords
             SigningRefusalReason.TimeStampInvalid =>
                 "The answer of the time-stamp authority is no time stamp of this signature: "
                     + refusal.What,
-            _ => refusal.What,
+            SigningRefusalReason.DocumentUnreadable
+            or SigningRefusalReason.DocumentNotPrepared
+            or SigningRefusalReason.FieldUnknown
+            or SigningRefusalReason.FieldAlreadySigned
+            or SigningRefusalReason.SignatureTooLarge
+            or SigningRefusalReason.ResultDoesNotVerify => refusal.What,
         };
     }
 
@@ -46,6 +51,7 @@ public static class SigningWords
             SigningKeyProblem.Expired => "The certificate is no longer valid.",
             SigningKeyProblem.KeyUsageLacksSigning =>
                 "The certificate is not meant for signing (its key usage says so).",
-            _ => "The key file is neither PKCS#12 nor PEM, or it is damaged.",
+            SigningKeyProblem.Unreadable =>
+                "The key file is neither PKCS#12 nor PEM, or it is damaged.",
         };
 }

@@ -38,7 +38,10 @@ internal static class LockPart
                         evidence.Standing switch
                         {
                             LockStanding.BeforeFirstCollection => PartOutcome.Holds,
-                            _ => PartOutcome.Fails,
+                            LockStanding.NotLocked
+                            or LockStanding.ProtocolChanged
+                            or LockStanding.Contradicted
+                            or LockStanding.AfterFirstCollection => PartOutcome.Fails,
                         },
                         ReportBuilder.LockSentence(evidence)
                     ),
@@ -124,7 +127,7 @@ internal static class LockPart
                 PartOutcome.Fails,
                 $"The certificate of {who} does not lead to the given trust store ({string.Join(", ", chain.Reasons)})."
             ),
-            _ => (
+            (ChainOutcome.NotChecked, _) => (
                 PartOutcome.NotChecked,
                 $"Not checked whether to trust {who} because no trust store was given (--trust)."
             ),

@@ -38,7 +38,6 @@ internal static class ProblemWords
                 "its time stamp is damaged or of another signature",
             SignatureProblem.TimeStampBeforeSigning =>
                 "its time stamp is earlier than the time that the signature claims",
-            _ => problem.ToString(),
         };
 
     public static string Of(DocumentProblem problem) =>
@@ -56,7 +55,6 @@ internal static class ProblemWords
             DocumentProblem.RevisionSignedTwice => "Two signatures claim the same addition.",
             DocumentProblem.CertificationMissing =>
                 "The first signature does not forbid later changes, as it must.",
-            _ => problem.ToString(),
         };
 
     public static string Of(int revision, RevisionDifference difference)
@@ -66,7 +64,7 @@ internal static class ProblemWords
         {
             RevisionChange.Added => "was added",
             RevisionChange.Removed => "was removed",
-            _ => "was changed",
+            RevisionChange.Changed => "was changed",
         };
         var entry = difference.Entry is { } name ? $" ({name})" : "";
         return FormattableString.Invariant(

@@ -154,7 +154,7 @@ internal static class SignaturePart
                 PartOutcome.Fails,
                 $"{who}: {issued}; it does not lead to the given trust store ({string.Join(", ", signature.Chain.Reasons)})."
             ),
-            _ => (
+            (ChainOutcome.NotChecked, _) => (
                 PartOutcome.NotChecked,
                 $"{who}: {issued}; not checked whom to trust, because no trust store was given (--trust)."
             ),
@@ -167,7 +167,8 @@ internal static class SignaturePart
         {
             (true, _) => "",
             (false, RevocationOutcome.NotRevoked) => " and was not revoked",
-            _ => ", and whether it was revoked was not checked (--revoked)",
+            (false, RevocationOutcome.NotChecked or RevocationOutcome.Revoked) =>
+                ", and whether it was revoked was not checked (--revoked)",
         };
 
     private static IEnumerable<(PartOutcome, string)> Missing(

@@ -158,6 +158,6 @@ internal static class SigningRules
                 $"the signature states a plain approval with a text that such a one does not have: {decision!.Text}",
             DecisionFault.WithoutText =>
                 "the signature states conditions or a refusal without saying which or why",
-            _ => null,
+            DecisionFault.None => null,
         };
 }

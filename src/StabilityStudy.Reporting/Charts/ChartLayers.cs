@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using ScottPlot;
 using ScottPlot.Plottables;
 using StabilityStudy.Reporting.Model;
@@ -20,17 +21,17 @@ internal static class ChartLayers
     {
         switch (layer)
         {
-            case BandLayer { Points.Length: > 0 } band:
+            case BandLayer band:
                 AddBand(band, plot);
                 break;
             case TrajectoriesLayer trajectories:
-                foreach (var line in trajectories.Lines.Where(l => l.Length > 0))
+                foreach (var line in trajectories.Lines)
                 {
                     AddLine(line, plot, 0.45f, DashStyle.Solid, ChartStyle.TrajectoryGray);
                 }
 
                 break;
-            case LineLayer { Positions.Length: > 0 } line:
+            case LineLayer line:
                 AddLine(
                     line.Positions,
                     plot,
@@ -42,7 +43,10 @@ internal static class ChartLayers
             case ReferenceLine reference:
                 AddReference(reference, chart, plot);
                 break;
-            case NamedRange range when range.From > chart.X.Minimum:
+            case NamedRange range when range.From <= chart.X.Minimum:
+            case PointLayer:
+                break;
+            case NamedRange range:
                 AddLine(
                     [
                         new Position(range.From, chart.Y.Minimum),
@@ -57,17 +61,24 @@ internal static class ChartLayers
             case IntervalLayer intervals:
                 AddIntervals(intervals, plot);
                 break;
+            default:
+                throw new UnreachableException(layer.GetType().Name);
         }
     }
 
     private static void AddLine(
-        IEnumerable<Position> positions,
+        IReadOnlyCollection<Position> positions,
         Plot plot,
         float width,
         DashStyle dash,
         Color color
     )
     {
+        if (positions.Count == 0)
+        {
+            return;
+        }
+
         var line = plot.Add.ScatterLine(
             positions.Select(p => new Coordinates(p.X, p.Y)).ToArray(),
             color
@@ -95,6 +106,11 @@ internal static class ChartLayers
 
     private static void AddBand(BandLayer band, Plot plot)
     {
+        if (band.Points.IsEmpty)
+        {
+            return;
+        }
+
         var outline = band
             .Points.Select(p => new Coordinates(p.X, p.Upper))
             .Concat(band.Points.Reverse().Select(p => new Coordinates(p.X, p.Lower)))

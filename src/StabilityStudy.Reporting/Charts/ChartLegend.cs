@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using ScottPlot;
 using SkiaSharp;
 using StabilityStudy.Reporting.Model;
@@ -98,28 +99,17 @@ internal static class ChartLegend
         }
     }
 
-    private static string Text(ChartLayer layer, double frameWidth, bool withNames) =>
-        layer switch
+    private static string Text(ChartLayer layer, double frameWidth, bool withNames)
+    {
+        var name = layer.Name switch
         {
-            PointLayer l => l.Legend ?? "",
-            IntervalLayer l => l.Legend ?? "",
-            BandLayer l => l.Legend ?? "",
-            TrajectoriesLayer l => l.Legend ?? "",
-            LineLayer l => Joined(withNames ? l.EndLabel : null, l.Legend),
-            ReferenceLine { Direction: LineDirection.Horizontal } l => Joined(
-                withNames ? l.Label : null,
-                l.Legend
-            ),
-            NamedRange l => TopName.IsShort(l.Name, frameWidth) ? "" : l.Name,
-            ReferenceLine l => Joined(
-                TopName.IsShort(l.Label, frameWidth) ? null : l.Label,
-                l.Legend
-            ),
-            _ => "",
+            { Place: NamePlace.Edge, Text: var text } when withNames => text,
+            { Place: NamePlace.Top, Text: var text } when !TopName.IsShort(text, frameWidth) =>
+                text,
+            _ => null,
         };
-
-    private static string Joined(string? name, string? legend) =>
-        string.Join("; ", new[] { name, legend }.Where(t => t is { Length: > 0 }));
+        return string.Join("; ", new[] { name, layer.Legend }.Where(t => t is { Length: > 0 }));
+    }
 
     private static void DrawSample(ChartLayer layer, float x, float y, SKCanvas canvas)
     {
@@ -154,6 +144,10 @@ internal static class ChartLegend
             case BandLayer band:
                 DrawBand(band, new SKRect(x, y - 3, right, y + 3), canvas);
                 break;
+            case NamedRange:
+                break;
+            default:
+                throw new UnreachableException(layer.GetType().Name);
         }
     }
 

@@ -25,24 +25,12 @@ internal sealed record EdgeName(double Value, ImmutableArray<string> Lines)
         var names = ImmutableArray.CreateBuilder<EdgeName>();
         foreach (var layer in chart.Layers)
         {
-            var (value, text) = layer switch
-            {
-                LineLayer { EndLabel: { } label, Positions.Length: > 0 } line => (
-                    line.Positions[^1].Y,
-                    label
-                ),
-                ReferenceLine { Direction: LineDirection.Horizontal, Label: { } label } line => (
-                    line.Value,
-                    label
-                ),
-                _ => (0, ""),
-            };
-            if (text.Length > 0)
+            if (layer.Name is { Place: NamePlace.Edge } name)
             {
                 names.Add(
                     new EdgeName(
-                        Math.Clamp(value, chart.Y.Minimum, chart.Y.Maximum),
-                        LineBreaking.Break(text, ChartStyle.Name, width)
+                        Math.Clamp(name.Value, chart.Y.Minimum, chart.Y.Maximum),
+                        LineBreaking.Break(name.Text, ChartStyle.Name, width)
                     )
                 );
             }

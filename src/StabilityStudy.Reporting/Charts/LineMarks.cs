@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using SkiaSharp;
 using StabilityStudy.Reporting.Model;
 
@@ -38,7 +39,8 @@ internal static class LineMarks
                 [.. band.Points.Select(p => new Position(p.X, p.Lower))],
                 [.. band.Points.Select(p => new Position(p.X, p.Upper))],
             ],
-            _ => [],
+            PointLayer or IntervalLayer or ReferenceLine or NamedRange or TrajectoriesLayer => [],
+            _ => throw new UnreachableException(layer.GetType().Name),
         };
 
     private static IEnumerable<SKRect> Along(

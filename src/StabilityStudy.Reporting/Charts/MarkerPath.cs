@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using SkiaSharp;
 using StabilityStudy.Reporting.Model;
 
@@ -48,12 +49,14 @@ internal static class MarkerPath
                     new(x - (r * 1.3f), y),
                 ]);
                 break;
-            default:
+            case MarkerShape.Cross:
                 path.MoveTo(x - r, y - r);
                 path.LineTo(x + r, y + r);
                 path.MoveTo(x - r, y + r);
                 path.LineTo(x + r, y - r);
                 break;
+            default:
+                throw new UnreachableException();
         }
 
         return path;

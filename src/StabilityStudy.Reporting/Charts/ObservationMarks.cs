@@ -14,13 +14,7 @@ internal static class ObservationMarks
     {
         foreach (var layer in chart.Layers)
         {
-            var marker = layer switch
-            {
-                PointLayer points => points.Marker,
-                IntervalLayer intervals => intervals.Marker,
-                _ => default,
-            };
-            foreach (var position in layer.Observations())
+            foreach (var (marker, position) in layer.Observations())
             {
                 var place = ChartPlaces.Of(position.X, position.Y, chart, frame);
                 MarkerPath.Draw(marker, place.X, place.Y, canvas);

@@ -19,11 +19,15 @@ internal sealed record TopName(string Text, double Middle)
     {
         var rows = new List<List<TopName>>();
         var named = chart
-            .Layers.Select(Named)
-            .OfType<(double Value, string Name)>()
-            .Where(item => chart.X.Holds(item.Value) && IsShort(item.Name, frameWidth))
+            .Layers.Select(layer => layer.Name)
+            .OfType<LayerName>()
+            .Where(item =>
+                item.Place == NamePlace.Top
+                && chart.X.Holds(item.Value)
+                && IsShort(item.Text, frameWidth)
+            )
             .OrderBy(item => item.Value);
-        foreach (var (value, text) in named)
+        foreach (var (_, value, text) in named)
         {
             var share = (value - chart.X.Minimum) / (chart.X.Maximum - chart.X.Minimum);
             var half = ChartStyle.Name.Width(text) / 2;
@@ -42,20 +46,8 @@ internal sealed record TopName(string Text, double Middle)
     }
 
     /// <summary>Whether a name may stand above the frame; a longer one goes into the legend.</summary>
-    public static bool IsShort(string? text, double frameWidth) =>
-        ChartStyle.Name.Width(text ?? "") <= frameWidth * 0.7;
-
-    private static (double Value, string Name)? Named(ChartLayer layer) =>
-        layer switch
-        {
-            ReferenceLine
-            {
-                Direction: LineDirection.Vertical,
-                Label: { Length: > 0 } label
-            } line => (line.Value, label),
-            NamedRange { Name.Length: > 0 } range => ((range.From + range.To) / 2, range.Name),
-            _ => null,
-        };
+    public static bool IsShort(string text, double frameWidth) =>
+        ChartStyle.Name.Width(text) <= frameWidth * 0.7;
 
     private double RightEnd => Middle + (ChartStyle.Name.Width(Text) / 2);
 }

@@ -47,7 +47,18 @@ public static class FigureFiles
             Floating floating => [(floating.Figure, ChartSvg.Width)],
             ChartRow row => row.Charts.Select(chart => (chart, ChartSvg.WidthInRow)),
             KeepTogether kept => kept.Blocks.SelectMany(Charts),
-            _ => [],
+            Heading
+            or Paragraph
+            or Bullets
+            or DefinitionList
+            or MonospaceLines
+            or VerdictBlock
+            or Attentions
+            or SignatureBoxes
+            or Table
+            or FlowFigure
+            or PageBreak => [],
+            _ => throw new InvalidOperationException($"No figures of {block.GetType().Name}."),
         };
 
     private static byte[] Draw(ChartBlock chart, int width)

@@ -20,7 +20,7 @@ internal sealed record Chart
                 throw new ArgumentException("Every coordinate is finite.", nameof(layers));
             }
 
-            if (!layer.Observations().All(c => x.Holds(c.X) && y.Holds(c.Y)))
+            if (!layer.Observations().All(o => x.Holds(o.Position.X) && y.Holds(o.Position.Y)))
             {
                 throw new ArgumentException(
                     "Every observation lies within the axes.",

@@ -4,33 +4,45 @@ using System.Runtime.InteropServices;
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>One layer of a chart. The kinds are closed.</summary>
-internal abstract record ChartLayer
+/// <param name="Legend">Entry below the chart; null when the layer explains itself.</param>
+internal abstract record ChartLayer(string? Legend)
 {
-    private protected ChartLayer() { }
+    /// <summary>The name that stands beside the frame, if any.</summary>
+    internal abstract LayerName? Name { get; }
 
     internal abstract IEnumerable<Position> Coordinates();
 
-    internal virtual IEnumerable<Position> Observations() => [];
+    /// <summary>What was observed, each with its marker: it must lie within the axes.</summary>
+    internal virtual IEnumerable<(MarkerShape Marker, Position Position)> Observations() => [];
 }
 
 /// <summary>A place in a chart, in the units of its axes.</summary>
 [StructLayout(LayoutKind.Auto)]
 internal readonly record struct Position(double X, double Y);
 
+/// <summary>A name beside the frame of a chart.</summary>
+/// <param name="Place">On which side.</param>
+/// <param name="Value">Where on the axis that runs along that side.</param>
+/// <param name="Text">The name.</param>
+internal sealed record LayerName(NamePlace Place, double Value, string Text);
+
 /// <summary>A point with an optional name beside it.</summary>
 internal sealed record ChartPoint(double X, double Y, string? Label = null);
 
-/// <summary>Observations as markers. <paramref name="Legend"/> is null when the layer explains itself.</summary>
+/// <summary>Observations as markers.</summary>
 internal sealed record PointLayer(
     ImmutableArray<ChartPoint> Points,
     MarkerShape Marker,
     string? Legend
-) : ChartLayer
+) : ChartLayer(Legend)
 {
+    internal override LayerName? Name => null;
+
     internal override IEnumerable<Position> Coordinates() =>
         Points.Select(p => new Position(p.X, p.Y));
 
-    internal override IEnumerable<Position> Observations() => Coordinates();
+    internal override IEnumerable<(MarkerShape, Position)> Observations() =>
+        Coordinates().Select(position => (Marker, position));
 }
 
 /// <summary>An estimate with its interval, both in the unit of the vertical axis.</summary>
@@ -41,15 +53,17 @@ internal sealed record IntervalLayer(
     ImmutableArray<ChartInterval> Intervals,
     MarkerShape Marker,
     string? Legend
-) : ChartLayer
+) : ChartLayer(Legend)
 {
+    internal override LayerName? Name => null;
+
     internal override IEnumerable<Position> Coordinates() =>
         Intervals.SelectMany(i =>
             new[] { i.Lower, i.Estimate, i.Upper }.Select(y => new Position(i.X, y))
         );
 
-    internal override IEnumerable<Position> Observations() =>
-        Intervals.Select(i => new Position(i.X, i.Estimate));
+    internal override IEnumerable<(MarkerShape, Position)> Observations() =>
+        Intervals.Select(i => (Marker, new Position(i.X, i.Estimate)));
 }
 
 /// <summary>A line through positions in the given order.</summary>
@@ -57,15 +71,19 @@ internal sealed record IntervalLayer(
 /// <param name="Dash">Dashing.</param>
 /// <param name="Weight">Thickness.</param>
 /// <param name="EndLabel">Name beside the frame at the end of the line, if any.</param>
-/// <param name="Legend">Entry below the chart, if any.</param>
 internal sealed record LineLayer(
     ImmutableArray<Position> Positions,
     DashStyle Dash,
     LineWeight Weight,
     string? EndLabel,
     string? Legend
-) : ChartLayer
+) : ChartLayer(Legend)
 {
+    internal override LayerName? Name =>
+        EndLabel is { Length: > 0 } label && Positions is [.., var end]
+            ? new(NamePlace.Edge, end.Y, label)
+            : null;
+
     internal override IEnumerable<Position> Coordinates() => Positions;
 }
 
@@ -74,8 +92,10 @@ internal sealed record BandPoint(double X, double Lower, double Upper);
 
 /// <summary>An area between two lines, points ordered by x.</summary>
 internal sealed record BandLayer(ImmutableArray<BandPoint> Points, BandFill Fill, string? Legend)
-    : ChartLayer
+    : ChartLayer(Legend)
 {
+    internal override LayerName? Name => null;
+
     internal override IEnumerable<Position> Coordinates() =>
         Points.SelectMany(p => new[] { new Position(p.X, p.Lower), new Position(p.X, p.Upper) });
 }
@@ -86,7 +106,6 @@ internal sealed record BandLayer(ImmutableArray<BandPoint> Points, BandFill Fill
 /// <param name="Dash">Dashing.</param>
 /// <param name="Weight">Thickness.</param>
 /// <param name="Label">Name beside the frame (horizontal) or at the top of the line (vertical), if any.</param>
-/// <param name="Legend">Entry below the chart, if any.</param>
 internal sealed record ReferenceLine(
     LineDirection Direction,
     double Value,
@@ -94,14 +113,30 @@ internal sealed record ReferenceLine(
     LineWeight Weight,
     string? Label,
     string? Legend
-) : ChartLayer
+) : ChartLayer(Legend)
 {
+    internal override LayerName? Name =>
+        Label is { Length: > 0 } label
+            ? new(
+                Direction switch
+                {
+                    LineDirection.Horizontal => NamePlace.Edge,
+                    LineDirection.Vertical => NamePlace.Top,
+                },
+                Value,
+                label
+            )
+            : null;
+
     internal override IEnumerable<Position> Coordinates() => [new(Value, Value)];
 }
 
 /// <summary>A part of the horizontal axis with its name above the frame and a thin line at its left end, unless that is the frame.</summary>
-internal sealed record NamedRange(double From, double To, string Name) : ChartLayer
+internal sealed record NamedRange(double From, double To, string Text) : ChartLayer(Legend: null)
 {
+    internal override LayerName? Name =>
+        Text.Length > 0 ? new(NamePlace.Top, (From + To) / 2, Text) : null;
+
     internal override IEnumerable<Position> Coordinates() => [];
 }
 
@@ -109,7 +144,9 @@ internal sealed record NamedRange(double From, double To, string Name) : ChartLa
 internal sealed record TrajectoriesLayer(
     ImmutableArray<ImmutableArray<Position>> Lines,
     string? Legend
-) : ChartLayer
+) : ChartLayer(Legend)
 {
+    internal override LayerName? Name => null;
+
     internal override IEnumerable<Position> Coordinates() => Lines.SelectMany(l => l);
 }

@@ -82,3 +82,13 @@ internal enum LineDirection
     /// <summary>At a value of the horizontal axis.</summary>
     Vertical,
 }
+
+/// <summary>Where a name stands beside the frame of a chart.</summary>
+internal enum NamePlace
+{
+    /// <summary>Right of it, at a value of the vertical axis.</summary>
+    Edge,
+
+    /// <summary>Above it, at a value of the horizontal axis.</summary>
+    Top,
+}

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using PdfSharp.Drawing;
 using StabilityStudy.Reporting.Model;
 
@@ -55,7 +56,7 @@ internal static class VerdictGlyph
                 Outline(canvas, square, square.Circle(0.07));
                 Outline(canvas, square, square.Path(false, (0.3, 0.5), (0.7, 0.5)));
                 break;
-            default:
+            case VerdictShape.Inconclusive:
                 canvas.Fill(
                     square.Path(true, (0.5, 0.02), (0.5, 0.98), (0.02, 0.5)),
                     TextStyle.Ink
@@ -66,6 +67,8 @@ internal static class VerdictGlyph
                     square.Path(true, (0.5, 0.04), (0.96, 0.5), (0.5, 0.96), (0.04, 0.5))
                 );
                 break;
+            default:
+                throw new UnreachableException();
         }
     }
 

@@ -151,6 +151,27 @@ internal static class DemoCharts
         );
     }
 
+    public static ChartBlock Groups() =>
+        new(
+            new Chart(
+                "Mean change at 12 h",
+                new Axis("Patient group", 0, 2, []),
+                Ticked("Change, %", -20, 20, 10),
+                [
+                    new NamedRange(0, 1, "No anticoagulant"),
+                    new NamedRange(1, 2, "Unfractionated heparin"),
+                    new IntervalLayer(
+                        [new(0.5, 2.2, 2.9, 3.6), new(1.5, -13.9, -12.2, -10.5)],
+                        MarkerShape.FilledCircle,
+                        "mean change, 90 % interval"
+                    ),
+                ]
+            ),
+            78,
+            "Mean changes at 12 h of both groups: +2.9 % and −12.2 %.",
+            "Figure 4. Mean changes at 12 h."
+        );
+
     public static ChartBlock Regression()
     {
         var points = Enumerable

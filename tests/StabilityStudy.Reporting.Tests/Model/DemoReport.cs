@@ -17,7 +17,7 @@ internal static class DemoReport
                 "valid only with the signatures on page 1",
                 "3F2A91C077DE05B1 · inputs and results are attached to this file"
             ),
-            [FirstPage(), DemoCell.Section(), Method(), Pairs()]
+            [FirstPage(), DemoCell.Section(), Method(), Pairs(), Groups()]
         );
 
     private static Section FirstPage() =>
@@ -240,6 +240,25 @@ internal static class DemoReport
             ]
         );
     }
+
+    private static Section Groups() =>
+        new(
+            "Specimens and groups",
+            true,
+            [
+                new FlowFigure(
+                    ["80 planned", "80 received"],
+                    [
+                        new FlowBranch("6 h: 78", "2 not eligible"),
+                        new FlowBranch("12 h: 77", "3 not eligible"),
+                    ],
+                    "Of 80 specimens 78 count at 6 h and 77 at 12 h."
+                ),
+                new PageBreak(),
+                new Paragraph("Both groups side by side.", ParagraphStyle.Body),
+                new Floating(DemoCharts.Groups(), 40),
+            ]
+        );
 
     private static string Number(string format, double value) =>
         string.Format(CultureInfo.InvariantCulture, format, value);

@@ -21,6 +21,8 @@ internal static class ModelTexts
         {
             null => [],
             string text => [text],
+            // Its boxes say in plain text what its alternative text says.
+            FlowFigure flow => Of(new object[] { flow.Steps, flow.Branches }, without),
             IEnumerable items => items.Cast<object?>().SelectMany(i => Of(i, without)),
             _ when value.GetType().IsPrimitive || value is Enum => [],
             _ => value

@@ -142,6 +142,8 @@ internal static class RobustnessSection
         {
             RobustnessDirection.TowardSupported => "toward supported",
             RobustnessDirection.None => "neither way",
-            _ => own == Conclusion.Supported ? "away from supported" : "toward not supported",
+            RobustnessDirection.AwayFromSupported => own == Conclusion.Supported
+                ? "away from supported"
+                : "toward not supported",
         };
 }

@@ -22,7 +22,7 @@ internal static class HandChange
                 ChangeScale.Absolute => y - x,
                 ChangeScale.Share => (y - x) / Allowed(x, bias.Limit),
                 ChangeScale.LogRatio => (decimal)(100 * Math.Log((double)(y / x))),
-                _ => 100 * (y - x) / x,
+                ChangeScale.Percent => 100 * (y - x) / x,
             },
             Decimals,
             MidpointRounding.AwayFromZero
@@ -37,7 +37,7 @@ internal static class HandChange
             ChangeScale.Share =>
                 $"(delayed − baseline) ÷ allowed, allowed = {TradeWords.Of(bias.Limit, unit)}",
             ChangeScale.LogRatio => "100 × ln(delayed ÷ baseline)",
-            _ => "100 × (delayed − baseline) ÷ baseline",
+            ChangeScale.Percent => "100 × (delayed − baseline) ÷ baseline",
         };
 
     /// <summary>The recipe with the numbers of one pair.</summary>
@@ -51,7 +51,7 @@ internal static class HandChange
             ChangeScale.Share =>
                 $"({after} − {before}) ÷ {NumberText.Plain(Allowed(x, bias.Limit))}",
             ChangeScale.LogRatio => $"100 × ln({after} ÷ {before})",
-            _ => $"100 × ({after} − {before}) ÷ {before}",
+            ChangeScale.Percent => $"100 × ({after} − {before}) ÷ {before}",
         };
         return $"{pair.Specimen}: {steps} = {NumberText.Change((double)Of(pair, bias), Decimals)}";
     }

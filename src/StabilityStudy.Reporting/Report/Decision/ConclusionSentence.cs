@@ -120,7 +120,8 @@ internal static class ConclusionSentence
                 $" At {open.Key.TimePoint} the data cannot be assessed{because}",
             Conclusion.NotSupported =>
                 $" At {open.Key.TimePoint} the data speak against it{because}",
-            _ => $" At {open.Key.TimePoint} the data do not decide{because}",
+            Conclusion.Inconclusive or Conclusion.Supported or Conclusion.NotReached =>
+                $" At {open.Key.TimePoint} the data do not decide{because}",
         };
     }
 }

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Diagnostics;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
@@ -141,7 +142,9 @@ internal static class DriftSection
             CrossingTime.AlreadyOutside => "from the baseline on",
             CrossingTime.At at when at.Hours <= longest =>
                 $"at {DurationText.FormatComputed(at.Hours)} from collection",
-            _ => $"not within {DurationText.FormatComputed(longest)}, the longest actual delay",
+            CrossingTime.At or CrossingTime.Never =>
+                $"not within {DurationText.FormatComputed(longest)}, the longest actual delay",
+            _ => throw new UnreachableException(),
         };
     }
 

@@ -165,6 +165,6 @@ internal static class MixedDriftTable
             VarianceBoundary.NoSlopeVariance => ": no more than scatter",
             VarianceBoundary.NoInterceptVariance => "; levels alike",
             VarianceBoundary.FullCorrelation => "; tied to the level",
-            _ => "",
+            VarianceBoundary.None => "",
         };
 }

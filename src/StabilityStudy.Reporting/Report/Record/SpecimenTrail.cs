@@ -63,7 +63,8 @@ internal static class SpecimenTrail
         {
             Conclusion.Supported => Verdict.Met,
             Conclusion.NotSupported => Verdict.NotMet,
-            _ => Verdict.Inconclusive,
+            Conclusion.Inconclusive or Conclusion.NotAssessed or Conclusion.NotReached =>
+                Verdict.Inconclusive,
         };
         string[] by =
         [

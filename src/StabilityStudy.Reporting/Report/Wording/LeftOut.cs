@@ -55,6 +55,10 @@ internal static class LeftOut
             PairStatus.BaselineInvalid => "no valid baseline",
             PairStatus.OutsideTiming => "time wrong or unknown",
             PairStatus.NoDelayedResult => pair.Reason,
-            _ => "not eligible",
+            PairStatus.Ineligible
+            or PairStatus.NotAssigned
+            or PairStatus.Failed
+            or PairStatus.BeyondInterval
+            or PairStatus.Compared => "not eligible",
         };
 }

@@ -31,7 +31,7 @@ internal static class LockWords
                 $"L{locked}, but a signature or time stamp of the lock does not fit it: nothing shows that the criteria came before the data.",
             LockStanding.AfterFirstCollection =>
                 $"L{locked}, after the first collection ({Time(evidence.FirstCollection!.Value)}): nothing shows that the criteria came before the data.",
-            _ =>
+            LockStanding.NotLocked or LockStanding.BeforeFirstCollection =>
                 $"L{locked} (as typed), before {(evidence.FirstCollection is { } first ? $"the first collection ({Time(first)})" : "any collection")}; {Of(evidence.Level)}.",
         };
     }
@@ -42,6 +42,7 @@ internal static class LockWords
             LockLevel.ByTimeStamp =>
                 "time-stamped by an authority (whom to trust, the reader decides)",
             LockLevel.BySignature => "signed, at a time that the signer states",
-            _ => "by this computer's clock only",
+            LockLevel.NotLocked or LockLevel.ThisComputersClock or LockLevel.Contradicted =>
+                "by this computer's clock only",
         };
 }

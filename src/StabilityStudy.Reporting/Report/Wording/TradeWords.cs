@@ -20,7 +20,7 @@ internal static class TradeWords
             Conclusion.NotSupported => "not supported",
             Conclusion.NotReached => "not reached",
             Conclusion.NotAssessed => "not assessed",
-            _ => "inconclusive",
+            Conclusion.Inconclusive => "inconclusive",
         };
 
     public static VerdictShape ShapeOf(Conclusion conclusion) =>
@@ -30,7 +30,7 @@ internal static class TradeWords
             Conclusion.NotSupported => VerdictShape.NotSupported,
             Conclusion.NotReached => VerdictShape.NotReached,
             Conclusion.NotAssessed => VerdictShape.NotAssessed,
-            _ => VerdictShape.Inconclusive,
+            Conclusion.Inconclusive => VerdictShape.Inconclusive,
         };
 
     public static string Of(Verdict verdict) =>
@@ -38,7 +38,7 @@ internal static class TradeWords
         {
             Verdict.Met => "met",
             Verdict.NotMet => "not met",
-            _ => "inconclusive",
+            Verdict.Inconclusive => "inconclusive",
         };
 
     public static VerdictShape ShapeOf(Verdict verdict) =>
@@ -46,7 +46,7 @@ internal static class TradeWords
         {
             Verdict.Met => VerdictShape.Supported,
             Verdict.NotMet => VerdictShape.NotSupported,
-            _ => VerdictShape.Inconclusive,
+            Verdict.Inconclusive => VerdictShape.Inconclusive,
         };
 
     public static string Of(Severity severity) =>
@@ -54,7 +54,7 @@ internal static class TradeWords
         {
             Severity.Stop => "stop",
             Severity.Attention => "attention",
-            _ => "note",
+            Severity.Note => "note",
         };
 
     public static string Of(PairStatus status) =>
@@ -68,7 +68,7 @@ internal static class TradeWords
             PairStatus.BaselineInvalid => "no valid baseline",
             PairStatus.OutsideTiming => "time wrong or not recorded",
             PairStatus.NotAssigned => "not meant to be tested at this time point",
-            _ => "specimen or tube not eligible",
+            PairStatus.Ineligible => "specimen or tube not eligible",
         };
 
     /// <summary>What became of a pair; a tube that was not tested for a stated reason did not fail.</summary>
@@ -83,7 +83,7 @@ internal static class TradeWords
         {
             GoalGrade.Desirable => "desirable",
             GoalGrade.Minimum => "minimum",
-            _ => "optimum",
+            GoalGrade.Optimum => "optimum",
         };
 
     /// <summary>Which goal a limit is.</summary>
@@ -109,7 +109,7 @@ internal static class TradeWords
             PairStatus.BaselineInvalid => "no valid baseline",
             PairStatus.OutsideTiming => "time wrong or unknown",
             PairStatus.NotAssigned => "not assigned",
-            _ => "not eligible",
+            PairStatus.Ineligible => "not eligible",
         };
 
     public static string Of(Storage storage)
@@ -118,7 +118,7 @@ internal static class TradeWords
         {
             StorageState.SpunOnCells => "spun tube, plasma on cells",
             StorageState.SeparatedPlasma => "separated plasma",
-            _ => "whole blood",
+            StorageState.WholeBlood => "whole blood",
         };
         var cap = storage.Cap == Cap.Closed ? "closed" : "open";
         return $"{state}, {cap}, {NumberText.Plain(storage.LowestCelsius)} to {NumberText.Plain(storage.HighestCelsius)} °C";
@@ -129,7 +129,8 @@ internal static class TradeWords
         {
             TubePlan.Aliquots => "a portion of separated plasma for each time point",
             TubePlan.OneTubeRetested => "one tube tested again at each time point",
-            _ => "a tube of its own for each time point, unopened until then",
+            TubePlan.TubePerTimePoint =>
+                "a tube of its own for each time point, unopened until then",
         };
 
     public static string Of(DriftShape shape) =>
@@ -137,7 +138,7 @@ internal static class TradeWords
         {
             DriftShape.Logarithmic => "ln(1 + t / 1 h)",
             DriftShape.Quadratic => "t²",
-            _ => "t",
+            DriftShape.Linear => "t",
         };
 
     public static string Of(ChangeScale scale, string unit) =>
@@ -146,7 +147,7 @@ internal static class TradeWords
             ChangeScale.Absolute => unit,
             ChangeScale.Share => "of the allowance",
             ChangeScale.LogRatio => "(100 ln ratio)",
-            _ => "%",
+            ChangeScale.Percent => "%",
         };
 
     /// <summary>The same word at the start of a sentence.</summary>
