@@ -18,66 +18,56 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What a time point's figures cannot tell apart or leave unseen, in words.</summary>
 internal static class CellQueries
 {
-    internal static readonly QueryKind SupportedByMeanOnly = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind SupportedByMeanOnly = Kinds.Add(
         "supported-by-mean-only",
         QueryRank.LittleSupport,
         "a time point is supported by the mean change alone",
         "add a criterion of kind \"individual\" to the next protocol"
     );
 
-    internal static readonly QueryKind SupportedOnFewDays = new(
+    internal static readonly QueryKind SupportedOnFewDays = Kinds.Add(
         "supported-on-few-days",
         QueryRank.LittleSupport,
         "a time point is supported on fewer collection days than planned",
         "check that the run codes are true, and that one day can stand for others"
     );
 
-    internal static readonly QueryKind LeftOutPairsCouldOverturn = new(
+    internal static readonly QueryKind LeftOutPairsCouldOverturn = Kinds.Add(
         "left-out-pairs-could-overturn",
         QueryRank.StatedAnyway,
         "a conclusion rests on what was left out",
         "check each pair left out, and that its reason does not depend on the result"
     );
 
-    internal static readonly QueryKind SupportedByIndividualOnly = new(
+    internal static readonly QueryKind SupportedByIndividualOnly = Kinds.Add(
         "supported-by-individual-only",
         QueryRank.LittleSupport,
         "a time point is supported by single specimens alone; no mean change was judged",
         "add a bias criterion to the next protocol"
     );
 
-    internal static readonly QueryKind SpreadBelowNoise = new(
+    internal static readonly QueryKind SpreadBelowNoise = Kinds.Add(
         "spread-below-noise",
         QueryRank.Specimen,
         "the changes spread far less than the imprecision of the test alone would make them",
         "compare with the own record of the instrument"
     );
 
-    internal static readonly QueryKind ManyBeyondInterval = new(
+    internal static readonly QueryKind ManyBeyondInterval = Kinds.Add(
         "many-beyond-interval",
         QueryRank.Measurement,
         "more than one in ten results lies beyond the measuring interval, and no mean holds them",
         "show that such results are as reported"
     );
 
-    internal static readonly QueryKind ExcludedBeyondLimit = new(
+    internal static readonly QueryKind ExcludedBeyondLimit = Kinds.Add(
         "excluded-beyond-limit",
         QueryRank.Exclusion,
         "a pair excluded by decision had changed by more than a limit",
         "check that the reason does not depend on the result"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [
-        SupportedByMeanOnly,
-        SupportedOnFewDays,
-        LeftOutPairsCouldOverturn,
-        SupportedByIndividualOnly,
-        SpreadBelowNoise,
-        ManyBeyondInterval,
-        ExcludedBeyondLimit,
-    ];
 
     /// <summary>Fewer changes than this vary too much in their own SD.</summary>
     private const int FewestForSpread = 10;
@@ -152,8 +142,7 @@ internal static class CellQueries
                 cell,
                 ExcludedBeyondLimit,
                 "study.toml",
-                $"excluded by decision although its change was beyond a limit: {Doubts.ControlDoubts.Names(outside)}",
-                "Check that the reason does not depend on the result."
+                $"excluded by decision although its change was beyond a limit: {Doubts.ControlDoubts.Names(outside)}"
             ) with
             {
                 Specimen = outside is [var one] ? new(one, cell.Key.TimePoint) : null,
@@ -201,8 +190,7 @@ internal static class CellQueries
                     string.Create(
                         CultureInfo.InvariantCulture,
                         $"the limit \"{limit.Id}\" allows {percent:0} % of the middle baseline of {middle:0.###}, wide for {serves} (above {widest} %)"
-                    ),
-                    "Give a narrower limit, or have the medical director give the reason."
+                    )
                 );
             }
         }
@@ -215,8 +203,7 @@ internal static class CellQueries
             yield return Attention(
                 SupportedByMeanOnly,
                 "protocol.toml",
-                "supported by the mean change alone; a mean can stay where it is while single patients' results move",
-                "Add a criterion of kind \"individual\" to the next protocol."
+                "supported by the mean change alone; a mean can stay where it is while single patients' results move"
             );
         }
 
@@ -246,8 +233,7 @@ internal static class CellQueries
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"supported on {days} collection day{(days == 1 ? "" : "s")}, fewer than the {protocol.MinimumDays} planned, because both results of each pair are recorded in one run"
-                ),
-                "Check that the run codes are true, and that one day can stand for others."
+                )
             );
         }
 
@@ -264,12 +250,11 @@ internal static class CellQueries
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"the conclusion rests on what was left out: if {(leftOut == 1 ? "one pair" : $"{leftOut} pairs")} left out at this time point had been outside the allowable difference, it would not be supported"
-                ),
-                "Check each pair left out, and that its reason does not depend on the result."
+                )
             );
         }
 
-        DataQuery Attention(QueryKind kind, string file, string message, string action) =>
+        DataQuery Attention(QueryKind kind, string file, string message, string? action = null) =>
             CellQueries.Attention(cell, kind, file, message, action);
     }
 
@@ -278,7 +263,7 @@ internal static class CellQueries
         QueryKind kind,
         string file,
         string message,
-        string action
+        string? action = null
     ) =>
         new(kind, new(file, null, null), "", message + ".", action)
         {

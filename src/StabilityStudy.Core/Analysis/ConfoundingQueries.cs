@@ -8,42 +8,35 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What changed between baseline and delayed result besides the delay.</summary>
 internal static class ConfoundingQueries
 {
-    internal static readonly QueryKind InstrumentDiffersWithinPair = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind InstrumentDiffersWithinPair = Kinds.Add(
         "instrument-differs-within-pair",
         QueryRank.Confounding,
         "baseline and delayed result have another instrument, whose effect cannot be told from that of the delay",
         "test both with the same instrument, or show that it makes no difference"
     );
 
-    internal static readonly QueryKind LotDiffersWithinPair = new(
+    internal static readonly QueryKind LotDiffersWithinPair = Kinds.Add(
         "lot-differs-within-pair",
         QueryRank.Confounding,
         "baseline and delayed result have another lot, whose effect cannot be told from that of the delay",
         "test both with the same lot, or show that it makes no difference"
     );
 
-    internal static readonly QueryKind OperatorConfoundedWithDelay = new(
+    internal static readonly QueryKind OperatorConfoundedWithDelay = Kinds.Add(
         "operator-confounded-with-delay",
         QueryRank.Confounding,
         "nobody tested both baselines and delayed tubes, so what a person adds cannot be told from the delay",
         "let each person test at both times, or show that persons agree"
     );
 
-    internal static readonly QueryKind CalibrationDiffersWithinPair = new(
+    internal static readonly QueryKind CalibrationDiffersWithinPair = Kinds.Add(
         "calibration-differs-within-pair",
         QueryRank.Confounding,
         "baseline and delayed result have another calibration, whose effect cannot be told from that of the delay",
         "test both with the same calibration, or show that it makes no difference"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [
-        InstrumentDiffersWithinPair,
-        LotDiffersWithinPair,
-        OperatorConfoundedWithDelay,
-        CalibrationDiffersWithinPair,
-    ];
 
     public static IEnumerable<DataQuery> Of(CellKey key, ImmutableArray<PairRecord> pairs) =>
         [

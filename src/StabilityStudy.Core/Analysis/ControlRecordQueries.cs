@@ -18,74 +18,63 @@ namespace StabilityStudy.Core.Analysis;
 /// </remarks>
 internal static class ControlRecordQueries
 {
-    internal static readonly QueryKind RunTooLong = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind RunTooLong = Kinds.Add(
         "run-too-long",
         QueryRank.Control,
         "a run holds tests more than 24 hours apart",
         "give each run its own code and its own controls"
     );
 
-    internal static readonly QueryKind ControlFarFromTests = new(
+    internal static readonly QueryKind ControlFarFromTests = Kinds.Add(
         "control-far-from-tests",
         QueryRank.Control,
         "a test lies more than 8 hours from every control of its run",
         "test controls within the eight hours of the specimens they vouch for"
     );
 
-    internal static readonly QueryKind OneControlLevel = new(
+    internal static readonly QueryKind OneControlLevel = Kinds.Add(
         "one-control-level",
         QueryRank.Control,
         "a run has one control only, where two levels are usual",
         "add the other level, or say in a deviation why one is enough"
     );
 
-    internal static readonly QueryKind ControlInSomeRuns = new(
+    internal static readonly QueryKind ControlInSomeRuns = Kinds.Add(
         "control-in-some-runs",
         QueryRank.Control,
         "a control has results in some runs and none in others",
         "add its results, whatever they were"
     );
 
-    internal static readonly QueryKind ControlOfTwoKinds = new(
+    internal static readonly QueryKind ControlOfTwoKinds = Kinds.Add(
         "control-of-two-kinds",
         QueryRank.Control,
         "a material is a control in some rows and bridging plasma in others",
         "name it one or the other in every row"
     );
 
-    internal static readonly QueryKind ControlRangeWide = new(
+    internal static readonly QueryKind ControlRangeWide = Kinds.Add(
         "control-range-wide",
         QueryRank.Control,
         "a control has an allowed range of more than ± 30 %",
         "enter the range that the laboratory works with"
     );
 
-    internal static readonly QueryKind ControlResultsSame = new(
+    internal static readonly QueryKind ControlResultsSame = Kinds.Add(
         "control-results-same",
         QueryRank.Measurement,
         "a control has the same result every time",
         "compare with the instrument's own record"
     );
 
-    internal static readonly QueryKind CvBelowControls = new(
+    internal static readonly QueryKind CvBelowControls = Kinds.Add(
         "cv-below-controls",
         QueryRank.Measurement,
         "a control varies more than twice as much as the protocol states",
         "state the between-run CV that the laboratory's own controls show"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [
-        RunTooLong,
-        ControlFarFromTests,
-        OneControlLevel,
-        ControlInSomeRuns,
-        ControlOfTwoKinds,
-        ControlRangeWide,
-        ControlResultsSame,
-        CvBelowControls,
-    ];
 
     private static readonly TimeSpan s_longestRun = TimeSpan.FromHours(24);
     private static readonly TimeSpan s_longestAway = TimeSpan.FromHours(8);
@@ -112,8 +101,7 @@ internal static class ControlRecordQueries
                 analyte.Id,
                 RunTooLong,
                 tests.Where(run => run.Max() - run.Min() > s_longestRun).Select(run => run.Key),
-                "with tests more than 24 hours apart; one control cannot vouch for all of them",
-                "Give each run its own code and its own controls."
+                "with tests more than 24 hours apart; one control cannot vouch for all of them"
             ),
             .. Runs(
                 analyte.Id,
@@ -135,15 +123,13 @@ internal static class ControlRecordQueries
                         && !run.Select(row => row.Control).Distinct().Skip(1).Any()
                     )
                     .Select(run => run.Key),
-                "with one control only, where two levels are usual",
-                "Add the other level, or say in a deviation why one is enough."
+                "with one control only, where two levels are usual"
             ),
             .. Controls(
                 analyte.Id,
                 ControlInSomeRuns,
                 NotInEveryRun(controls, [.. tests.Select(run => run.Key)]),
-                "has no result in some of the runs that have controls",
-                "Add its results, whatever they were."
+                "has no result in some of the runs that have controls"
             ),
             .. Controls(
                 analyte.Id,
@@ -151,22 +137,19 @@ internal static class ControlRecordQueries
                 rows.GroupBy(row => row.Control)
                     .Where(same => same.Select(row => row.Kind).Distinct().Skip(1).Any())
                     .Select(same => same.Key),
-                "is a control in some rows and bridging plasma in others",
-                "Name it one or the other in every row."
+                "is a control in some rows and bridging plasma in others"
             ),
             .. Controls(
                 analyte.Id,
                 ControlRangeWide,
                 controls.Where(IsWide).Select(row => row.Control).Distinct(),
-                $"has an allowed range of more than ± {WidestHalfRange} %, which hardly any result could leave",
-                "Enter the range that the laboratory works with."
+                $"has an allowed range of more than ± {WidestHalfRange} %, which hardly any result could leave"
             ),
             .. Controls(
                 analyte.Id,
                 CvBelowControls,
                 Varying(rows, analyte),
-                "varies more than twice as much from run to run as the protocol states",
-                "State the between-run CV that the laboratory's own controls show."
+                "varies more than twice as much from run to run as the protocol states"
             ),
             .. Controls(
                 analyte.Id,
@@ -236,7 +219,7 @@ internal static class ControlRecordQueries
         QueryKind kind,
         IEnumerable<string> runs,
         string how,
-        string action
+        string? action = null
     ) => Query(analyte, kind, "run", runs, count => Counted.Of(count, "run") + " " + how, action);
 
     private static IEnumerable<DataQuery> Controls(
@@ -244,7 +227,7 @@ internal static class ControlRecordQueries
         QueryKind kind,
         IEnumerable<string> controls,
         string what,
-        string action
+        string? action = null
     ) => Query(analyte, kind, "control", controls, _ => $"a control {what}", action);
 
     private static IEnumerable<DataQuery> Query(
@@ -253,7 +236,7 @@ internal static class ControlRecordQueries
         string column,
         IEnumerable<string> of,
         Func<int, string> how,
-        string action
+        string? action = null
     )
     {
         ImmutableArray<string> codes = [.. of.Order(StringComparer.Ordinal)];

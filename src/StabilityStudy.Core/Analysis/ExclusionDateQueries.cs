@@ -8,23 +8,21 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Whether a documented exclusion was decided when it could be: after the collection and before its result was known.</summary>
 internal static class ExclusionDateQueries
 {
-    internal static readonly QueryKind ExclusionBeforeCollection = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind ExclusionBeforeCollection = Kinds.Add(
         "exclusion-before-collection",
         QueryRank.Stop,
         "an exclusion is dated before its specimen was collected",
         "correct the date"
     );
 
-    internal static readonly QueryKind ExclusionAfterResult = new(
+    internal static readonly QueryKind ExclusionAfterResult = Kinds.Add(
         "exclusion-after-result",
         QueryRank.Exclusion,
         "an exclusion was decided after the delayed result was there",
         "show that the decision did not depend on the result"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [ExclusionBeforeCollection, ExclusionAfterResult];
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)
     {

@@ -9,30 +9,28 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Documented exclusions that were not applied, or not to every pair that they name.</summary>
 internal static class ExclusionQueries
 {
-    internal static readonly QueryKind ExclusionOfFailedPair = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind ExclusionOfFailedPair = Kinds.Add(
         "exclusion-of-failed-pair",
         QueryRank.Rerun,
         "an exclusion names a failed tube, which counts as outside all the same",
         "remove the exclusion, or explain it in a deviation"
     );
 
-    internal static readonly QueryKind ExclusionWithoutEffect = new(
+    internal static readonly QueryKind ExclusionWithoutEffect = Kinds.Add(
         "exclusion-without-effect",
         QueryRank.WithoutEffect,
         "an exclusion leaves out nothing",
         "correct or remove it"
     );
 
-    internal static readonly QueryKind ExclusionNotNeeded = new(
+    internal static readonly QueryKind ExclusionNotNeeded = Kinds.Add(
         "exclusion-not-needed",
         QueryRank.ForTheRecord,
         "an exclusion changes nothing: its pairs are left out for another reason already",
         "nothing"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [ExclusionOfFailedPair, ExclusionWithoutEffect, ExclusionNotNeeded];
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs, ImmutableArray<Sequence> sequences)
     {
@@ -91,8 +89,7 @@ internal static class ExclusionQueries
                 ExclusionNotNeeded,
                 exclusion,
                 exclusion.Specimen,
-                "changes nothing: its pairs are left out for another reason already.",
-                "Nothing."
+                "changes nothing: its pairs are left out for another reason already."
             );
         }
     }
@@ -103,7 +100,7 @@ internal static class ExclusionQueries
         Exclusion exclusion,
         string observed,
         string message,
-        string action
+        string? action = null
     ) =>
         new(
             kind,

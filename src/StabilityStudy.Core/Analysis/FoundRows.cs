@@ -14,7 +14,7 @@ internal static class FoundRows
         string column,
         ImmutableArray<TubeRow> found,
         Func<FormattableString> message,
-        string action
+        string? action = null
     ) =>
         AtFirst(
             kind,
@@ -29,7 +29,7 @@ internal static class FoundRows
         string column,
         ImmutableArray<ResultRow> found,
         Func<FormattableString> message,
-        string action
+        string? action = null
     ) =>
         AtFirst(
             kind,
@@ -44,7 +44,7 @@ internal static class FoundRows
         ImmutableArray<(int Line, string Specimen)> found,
         Func<int, QuerySource> place,
         Func<FormattableString> message,
-        string action
+        string? action = null
     ) =>
         found.IsEmpty
             ? []
@@ -62,7 +62,7 @@ internal static class FoundRows
         QueryKind kind,
         QuerySource source,
         FormattableString message,
-        string action
+        string? action = null
     ) => new(kind, source, "", message.ToString(CultureInfo.InvariantCulture), action);
 
     /// <summary>Every result with a time of test, and the tube that it came from where the tube is known.</summary>

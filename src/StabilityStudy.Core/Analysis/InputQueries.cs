@@ -55,7 +55,6 @@ public static class InputQueries
             SharedKinds.TubesDisagree,
             DataFiles.SpecimensAt(tube.SourceRow, difference.Column),
             difference.Read,
-            $"Tube {tube.Tube} of specimen {tube.Specimen} has another {difference.Column} than tube {first.Tube}; a specimen is one draw.",
-            "Correct the row that is wrong, or give the draws different specimen codes."
+            $"Tube {tube.Tube} of specimen {tube.Specimen} has another {difference.Column} than tube {first.Tube}; a specimen is one draw."
         );
 }

@@ -11,15 +11,14 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Decision levels that no baseline of a group reaches: the conclusion says nothing about results there.</summary>
 internal static class LevelQueries
 {
-    internal static readonly QueryKind LevelNotReached = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind LevelNotReached = Kinds.Add(
         "level-not-reached",
         QueryRank.Note,
         "a decision level lies outside the range of the baselines",
         "include specimens on both sides of it, or do not claim it"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } = [LevelNotReached];
 
     public static IEnumerable<DataQuery> Of(Sequence sequence, StudyProtocol protocol)
     {

@@ -8,8 +8,10 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What a pair gives rise to: a flagged outlier, a failed tube, a pair left out.</summary>
 public static class PairQueries
 {
+    internal static QueryKinds Kinds { get; } = new();
+
     /// <summary>A change that stands out from the others.</summary>
-    public static readonly QueryKind OutlierFlagged = new(
+    public static readonly QueryKind OutlierFlagged = Kinds.Add(
         "outlier-flagged",
         QueryRank.Outlier,
         "the change of a specimen stands out from the others; it stays in every figure",
@@ -17,28 +19,28 @@ public static class PairQueries
     );
 
     /// <summary>A delayed tube without a result that waiting may have caused.</summary>
-    public static readonly QueryKind DelayedTubeFailed = new(
+    public static readonly QueryKind DelayedTubeFailed = Kinds.Add(
         "delayed-tube-failed",
         QueryRank.CountedOutside,
         "a delayed tube failed and counts as outside the allowable difference",
         "check mixing and fill at collection; the tube stays counted"
     );
 
-    internal static readonly QueryKind PairExcluded = new(
+    internal static readonly QueryKind PairExcluded = Kinds.Add(
         "pair-excluded",
         QueryRank.StatedAnyway,
         "a pair is left out by a documented decision",
         "check that the reason does not depend on the result"
     );
 
-    internal static readonly QueryKind OutsideTiming = new(
+    internal static readonly QueryKind OutsideTiming = Kinds.Add(
         "outside-timing",
         QueryRank.StatedAnyway,
         "a pair is left out because a time lies outside the protocol",
         "nothing when the times are right; correct them when they are not"
     );
 
-    internal static readonly QueryKind BaselineInvalid = new(
+    internal static readonly QueryKind BaselineInvalid = Kinds.Add(
         "baseline-invalid",
         QueryRank.StatedAnyway,
         "a pair is left out because its baseline is not valid",
@@ -46,50 +48,33 @@ public static class PairQueries
     );
 
     /// <summary>A delayed result is missing without a reason.</summary>
-    public static readonly QueryKind DelayedResultMissing = new(
+    public static readonly QueryKind DelayedResultMissing = Kinds.Add(
         "delayed-result-missing",
         QueryRank.CountedOutside,
         "a delayed result is missing without a reason and counts as outside the allowable difference",
         "add the result, or the reason why there is none (NT, QNS)"
     );
 
-    internal static readonly QueryKind NoDelayedResult = new(
+    internal static readonly QueryKind NoDelayedResult = Kinds.Add(
         "no-delayed-result",
         QueryRank.StatedAnyway,
         "a pair is left out because it has no delayed result",
         "add the result, or state in a deviation why there is none"
     );
 
-    internal static readonly QueryKind SpecimenIneligible = new(
+    internal static readonly QueryKind SpecimenIneligible = Kinds.Add(
         "specimen-ineligible",
         QueryRank.ForTheRecord,
         "a specimen is left out by a rule of the protocol",
         "nothing"
     );
 
-    internal static readonly QueryKind BeyondMeasuringInterval = new(
+    internal static readonly QueryKind BeyondMeasuringInterval = Kinds.Add(
         "beyond-measuring-interval",
         QueryRank.ForTheRecord,
         "a result lies beyond the measuring interval: it counts for individual agreement, not for means",
         "nothing"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [
-        OutlierFlagged,
-        DelayedTubeFailed,
-        PairExcluded,
-        OutsideTiming,
-        BaselineInvalid,
-        DelayedResultMissing,
-        NoDelayedResult,
-        SpecimenIneligible,
-        BeyondMeasuringInterval,
-    ];
-
-    private const string CheckTimes =
-        "Nothing when the times are right; correct them when they are not.";
 
     /// <summary>The queries about the pairs of a cell.</summary>
     /// <param name="key">The cell.</param>
@@ -146,15 +131,13 @@ public static class PairQueries
                 PairExcluded,
                 key,
                 pair,
-                $"left out by a documented decision: {pair.Reason}{excludedChange(pair)}.",
-                "Check that the reason does not depend on the result."
+                $"left out by a documented decision: {pair.Reason}{excludedChange(pair)}."
             ),
             PairStatus.OutsideTiming => Query(
                 OutsideTiming,
                 key,
                 pair,
-                $"left out: {pair.Reason}.",
-                CheckTimes
+                $"left out: {pair.Reason}."
             ),
             PairStatus.BaselineInvalid => Query(
                 BaselineInvalid,
@@ -163,7 +146,7 @@ public static class PairQueries
                 $"left out: {pair.Reason}{(BaselineIsMissing(pair) ? ", although the delayed tube has a result" : "")}.",
                 BaselineIsMissing(pair)
                     ? "Add the baseline result, or state in a deviation why there is none."
-                    : CheckTimes
+                    : null
             ),
             PairStatus.NoDelayedResult when pair.IsUnexplained => Query(
                 DelayedResultMissing,
@@ -176,8 +159,7 @@ public static class PairQueries
                 NoDelayedResult,
                 key,
                 pair,
-                $"left out, no delayed result: {pair.Reason}.",
-                "Add the result, or state in a deviation why there is none."
+                $"left out, no delayed result: {pair.Reason}."
             ),
             PairStatus.Ineligible => Query(
                 SpecimenIneligible,
@@ -195,8 +177,7 @@ public static class PairQueries
                 BeyondMeasuringInterval,
                 key,
                 pair,
-                "a result lies beyond the measuring interval: counts for individual agreement, not for means.",
-                "Nothing."
+                "a result lies beyond the measuring interval: counts for individual agreement, not for means."
             ),
             PairStatus.NotAssigned or PairStatus.Compared => null,
         };
@@ -213,7 +194,7 @@ public static class PairQueries
         CellKey key,
         PairRecord pair,
         string message,
-        string action
+        string? action = null
     ) =>
         new(
             kind,

@@ -10,23 +10,21 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Rows that the plan has no place for: results where an analyte is not studied, a person in two groups at once.</summary>
 internal static class PlanQueries
 {
-    internal static readonly QueryKind SubjectInTwoGroups = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind SubjectInTwoGroups = Kinds.Add(
         "subject-in-two-groups",
         QueryRank.Specimen,
         "a person counts in two patient groups",
         "correct the group of one of the specimens"
     );
 
-    internal static readonly QueryKind ResultNotPlanned = new(
+    internal static readonly QueryKind ResultNotPlanned = Kinds.Add(
         "result-not-planned",
         QueryRank.WithoutEffect,
         "a result is of a time point, group or storage that the protocol does not plan for its analyte",
         "nothing, or correct the row; it is not used"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [SubjectInTwoGroups, ResultNotPlanned];
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         [

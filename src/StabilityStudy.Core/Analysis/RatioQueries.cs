@@ -15,22 +15,21 @@ namespace StabilityStudy.Core.Analysis;
 /// </summary>
 internal static class RatioQueries
 {
-    internal static readonly QueryKind RatioDisagrees = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind RatioDisagrees = Kinds.Add(
         "ratio-disagrees",
         QueryRank.NotAsPlanned,
         "a normalized ratio does not agree with its prothrombin time, the sensitivity index and the mean normal time",
         "check the figures of the lot and the calculation of the analyzer"
     );
 
-    internal static readonly QueryKind IsiNotRecorded = new(
+    internal static readonly QueryKind IsiNotRecorded = Kinds.Add(
         "isi-not-recorded",
         QueryRank.NotRecorded,
         "the sensitivity index or mean normal time of a lot is not stated, so ratios were not computed again",
         "add isi and mean_normal_time to the lot"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } = [RatioDisagrees, IsiNotRecorded];
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         inputs

@@ -8,23 +8,21 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Documented reruns that are not accepted or that name no second test.</summary>
 internal static class RerunQueries
 {
-    internal static readonly QueryKind RerunReasonNotPlanned = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind RerunReasonNotPlanned = Kinds.Add(
         "rerun-reason-not-planned",
         QueryRank.Rerun,
         "a rerun has a reason that the protocol does not name",
         "nothing: such a rerun does not count"
     );
 
-    internal static readonly QueryKind RerunWithoutEffect = new(
+    internal static readonly QueryKind RerunWithoutEffect = Kinds.Add(
         "rerun-without-effect",
         QueryRank.WithoutEffect,
         "a rerun names no result that was tested again",
         "correct or remove it"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [RerunReasonNotPlanned, RerunWithoutEffect];
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)
     {
@@ -73,7 +71,7 @@ internal static class RerunQueries
         QueryKind kind,
         string observed,
         string message,
-        string action
+        string? action = null
     ) =>
         new(
             kind,

@@ -7,30 +7,28 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Results of one specimen that do not go together, or are more than were planned.</summary>
 internal static class ResultQueries
 {
-    internal static readonly QueryKind MoreDelaysThanPlanned = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind MoreDelaysThanPlanned = Kinds.Add(
         "more-delays-than-planned",
         QueryRank.Time,
         "specimens were tested at more time points than delays_per_specimen says",
         "state the number of delays that was planned, and add the results of every tube"
     );
 
-    internal static readonly QueryKind ReplicatesDisagree = new(
+    internal static readonly QueryKind ReplicatesDisagree = Kinds.Add(
         "replicates-disagree",
         QueryRank.Measurement,
         "results of one tube and time differ by more than six times the between-run CV",
         "look for an error; the mean of such results stands for neither"
     );
 
-    internal static readonly QueryKind ResultOfOtherMagnitude = new(
+    internal static readonly QueryKind ResultOfOtherMagnitude = Kinds.Add(
         "result-of-other-magnitude",
         QueryRank.Measurement,
         "a result of a specimen is six times another or more",
         "look for a lost decimal point or another unit"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [MoreDelaysThanPlanned, ReplicatesDisagree, ResultOfOtherMagnitude];
 
     /// <summary>Replicates of one run differ by less, but for one in some thousand.</summary>
     private const double MostCvsApart = 6;
@@ -57,8 +55,7 @@ internal static class ResultQueries
                 FoundRows.Attention(
                     MoreDelaysThanPlanned,
                     new("protocol.toml", null, "delays_per_specimen"),
-                    $"{Counted.Of(more, "specimen")} tested at more than the planned {Counted.Of(planned, "delay")}; a result that is missing elsewhere may then be one that was taken away.",
-                    "State the number of delays that was planned, and add the results of every tube."
+                    $"{Counted.Of(more, "specimen")} tested at more than the planned {Counted.Of(planned, "delay")}; a result that is missing elsewhere may then be one that was taken away."
                 ),
             ];
     }
@@ -103,8 +100,7 @@ internal static class ResultQueries
             "result",
             [.. far.SelectMany(rows => rows)],
             () =>
-                $"{Counted.Of(far.Length, "specimen")} with {far[0].Key.Analyte} results of which one is {MostTimes:0} times another or more; specimen {far[0].Key.Specimen} is the first.",
-            "Look for a lost decimal point or another unit."
+                $"{Counted.Of(far.Length, "specimen")} with {far[0].Key.Analyte} results of which one is {MostTimes:0} times another or more; specimen {far[0].Key.Specimen} is the first."
         );
     }
 

@@ -10,23 +10,21 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Numbers that the method cannot have given.</summary>
 internal static class ResultValueQueries
 {
-    internal static readonly QueryKind ResultNotPositive = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind ResultNotPositive = Kinds.Add(
         "result-not-positive",
         QueryRank.Stop,
         "a result of zero or less stands for a quantity that is always above zero",
         "correct the result, or give the reason why there is none"
     );
 
-    internal static readonly QueryKind NumberBeyondMeasuringInterval = new(
+    internal static readonly QueryKind NumberBeyondMeasuringInterval = Kinds.Add(
         "number-beyond-measuring-interval",
         QueryRank.NotAsPlanned,
         "a number lies beyond the measuring interval of the protocol",
         "report it as < or > the limit, or correct measuring_interval before data are collected"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [ResultNotPositive, NumberBeyondMeasuringInterval];
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)
     {

@@ -12,15 +12,14 @@ namespace StabilityStudy.Core.Analysis;
 /// </summary>
 internal static class SameResultQueries
 {
-    internal static readonly QueryKind SameResults = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind SameResults = Kinds.Add(
         "same-results",
         QueryRank.Measurement,
         "results of different specimens are alike in a way that copied rows would be",
         "compare with the instrument's own record"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } = [SameResults];
 
     /// <summary>How many times the number expected by chance stands out: changes within a specimen go together, so the expected number is too small.</summary>
     private const int TimesExpected = 4;

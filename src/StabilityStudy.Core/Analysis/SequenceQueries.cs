@@ -11,14 +11,16 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>What the drift over all time points shows and no single time point does, in words.</summary>
 public static class SequenceQueries
 {
-    internal static readonly QueryKind SupportBelowStandardWindow = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind SupportBelowStandardWindow = Kinds.Add(
         "support-below-standard-window",
         QueryRank.ShorterThanToday,
         "the supported window is shorter than today's",
         "have the medical director look at today's window"
     );
 
-    internal static readonly QueryKind DriftCrossesBeforeStandardWindow = new(
+    internal static readonly QueryKind DriftCrossesBeforeStandardWindow = Kinds.Add(
         "drift-crosses-before-standard-window",
         QueryRank.Drift,
         "the bound of the drift reaches the allowable bias before today's window ends",
@@ -26,28 +28,19 @@ public static class SequenceQueries
     );
 
     /// <summary>The change before the baseline would take away support.</summary>
-    public static readonly QueryKind ChangeBeforeBaseline = new(
+    public static readonly QueryKind ChangeBeforeBaseline = Kinds.Add(
         "change-before-baseline",
         QueryRank.EarlyChange,
         "what the declared shape puts before the baseline would take the mean change of a supported time point over the limit",
         "weigh it before the window is approved; test baselines sooner in the next study"
     );
 
-    internal static readonly QueryKind ChangeTurnsBack = new(
+    internal static readonly QueryKind ChangeTurnsBack = Kinds.Add(
         "change-turns-back",
         QueryRank.Drift,
         "the mean change is smaller at a later time point: opposite effects may cancel",
         "read nothing into the smaller change"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [
-        SupportBelowStandardWindow,
-        DriftCrossesBeforeStandardWindow,
-        ChangeBeforeBaseline,
-        ChangeTurnsBack,
-    ];
 
     /// <summary>A mean change that falls back by less than this share of the limit may be chance.</summary>
     private const double LeastTurn = 0.25;
@@ -135,8 +128,7 @@ public static class SequenceQueries
             yield return Query(
                 sequence,
                 ChangeBeforeBaseline,
-                $"baselines were tested {60 * drift.BaselineDelayHours:0} min (mean) after collection. With the {before:+0.00;−0.00;0.00} % that the declared shape puts before them, unmeasured, the interval reaches {string.Join(", ", reached)}: not inside ±{limit:0.##} %.",
-                "Weigh it before the window is approved; test baselines sooner in the next study."
+                $"baselines were tested {60 * drift.BaselineDelayHours:0} min (mean) after collection. With the {before:+0.00;−0.00;0.00} % that the declared shape puts before them, unmeasured, the interval reaches {string.Join(", ", reached)}: not inside ±{limit:0.##} %."
             );
         }
     }
@@ -172,7 +164,7 @@ public static class SequenceQueries
         Sequence sequence,
         QueryKind kind,
         FormattableString text,
-        string action
+        string? action = null
     ) =>
         FoundRows.Attention(kind, new(StudyFileNames.Usual.Results, null, null), text, action) with
         {

@@ -11,37 +11,35 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>The data queries that only the finished pairs and conclusions show.</summary>
 internal static class StudyQueries
 {
-    internal static readonly QueryKind FewerSpecimensThanPlanned = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind FewerSpecimensThanPlanned = Kinds.Add(
         "fewer-specimens-than-planned",
         QueryRank.NotAsPlanned,
         "fewer specimens were received than planned",
         "say in a deviation why collection ended early"
     );
 
-    internal static readonly QueryKind MoreSpecimensThanPlanned = new(
+    internal static readonly QueryKind MoreSpecimensThanPlanned = Kinds.Add(
         "more-specimens-than-planned",
         QueryRank.NotAsPlanned,
         "more specimens were received than planned",
         "say in a deviation when and why more were collected"
     );
 
-    internal static readonly QueryKind ModifiedTest = new(
+    internal static readonly QueryKind ModifiedTest = Kinds.Add(
         "modified-test",
         QueryRank.StatedAnyway,
         "a supported window goes beyond the manufacturer's limit",
         "follow the rules for modified tests before the window is used"
     );
 
-    internal static readonly QueryKind ExtendedAsPlanned = new(
+    internal static readonly QueryKind ExtendedAsPlanned = Kinds.Add(
         "extended-as-planned",
         QueryRank.NotAsPlanned,
         "more specimens were received than planned for the first of two looks",
         "check that the extension was begun because the first look was inconclusive"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [FewerSpecimensThanPlanned, MoreSpecimensThanPlanned, ModifiedTest, ExtendedAsPlanned];
 
     public static IEnumerable<DataQuery> Of(
         StudyInputs inputs,
@@ -105,7 +103,7 @@ internal static class StudyQueries
             );
         }
 
-        DataQuery Number(QueryKind kind, string action) =>
+        DataQuery Number(QueryKind kind, string? action = null) =>
             new(
                 kind,
                 DataFiles.SpecimensAt(null, null),

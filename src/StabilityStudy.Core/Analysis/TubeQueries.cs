@@ -9,37 +9,35 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>Tubes that the rules let pass and that a reader should know of: what was in them, and where they waited.</summary>
 internal static class TubeQueries
 {
-    internal static readonly QueryKind HemolysisAtBaseline = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind HemolysisAtBaseline = Kinds.Add(
         "hemolysis-at-baseline",
         QueryRank.LaxConduct,
         "baseline tubes were moderately or grossly hemolyzed",
         "check that the laboratory would report such specimens"
     );
 
-    internal static readonly QueryKind WaitedMostlySpun = new(
+    internal static readonly QueryKind WaitedMostlySpun = Kinds.Add(
         "waited-mostly-spun",
         QueryRank.Specimen,
         "half of the delayed tubes of whole blood waited unspun for less than three quarters of their delay",
         "spin delayed tubes shortly before their test"
     );
 
-    internal static readonly QueryKind OriginNotNative = new(
+    internal static readonly QueryKind OriginNotNative = Kinds.Add(
         "origin-not-native",
         QueryRank.Specimen,
         "specimens are of pooled or spiked plasma",
         "repeat the study with patients' specimens, or limit the conclusion to such plasma"
     );
 
-    internal static readonly QueryKind FrozenBriefly = new(
+    internal static readonly QueryKind FrozenBriefly = Kinds.Add(
         "frozen-briefly",
         QueryRank.Time,
         "tubes were frozen for less than three quarters of their delay",
         "correct frozen_at and thawed_at"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [HemolysisAtBaseline, WaitedMostlySpun, OriginNotNative, FrozenBriefly];
 
     /// <summary>Share of its delay that a tube has to spend in the storage it stands for.</summary>
     private const double LeastShareInStorage = 0.75;
@@ -64,8 +62,7 @@ internal static class TubeQueries
             "hemolysis",
             hemolyzed,
             () =>
-                $"{Counted.Of(hemolyzed.Length, "baseline tube")} with moderate or gross hemolysis; only hemolysis that is new in a delayed tube counts against it.",
-            "Check that the laboratory would report such specimens."
+                $"{Counted.Of(hemolyzed.Length, "baseline tube")} with moderate or gross hemolysis; only hemolysis that is new in a delayed tube counts against it."
         );
     }
 
@@ -80,8 +77,7 @@ internal static class TubeQueries
             "origin",
             other,
             () =>
-                $"{Counted.Of(other.Select(tube => tube.Specimen).Distinct().Count(), "specimen")} of pooled or spiked plasma; what holds for it need not hold for patients' specimens.",
-            "Repeat the study with patients' specimens, or limit the conclusion to such plasma."
+                $"{Counted.Of(other.Select(tube => tube.Specimen).Distinct().Count(), "specimen")} of pooled or spiked plasma; what holds for it need not hold for patients' specimens."
         );
     }
 

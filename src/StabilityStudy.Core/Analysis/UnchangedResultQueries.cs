@@ -14,15 +14,14 @@ namespace StabilityStudy.Core.Analysis;
 /// </summary>
 internal static class UnchangedResultQueries
 {
-    internal static readonly QueryKind ResultsUnchanged = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind ResultsUnchanged = Kinds.Add(
         "results-unchanged",
         QueryRank.Measurement,
         "more results are the same to the last digit at two times than the imprecision of the test allows",
         "compare with the instrument's own record"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } = [ResultsUnchanged];
 
     /// <summary>Two results of one run vary less than the stated variation between runs; half of it is taken.</summary>
     private const double ShareWithinRun = 0.5;

@@ -13,23 +13,21 @@ namespace StabilityStudy.Core.Pairing;
 /// </summary>
 internal static class Replicates
 {
-    internal static readonly QueryKind FewerReplicatesThanPlanned = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind FewerReplicatesThanPlanned = Kinds.Add(
         "fewer-replicates-than-planned",
         QueryRank.Measurement,
         "a result rests on fewer replicates than planned",
         "nothing"
     );
 
-    internal static readonly QueryKind RepeatResultNotUsed = new(
+    internal static readonly QueryKind RepeatResultNotUsed = Kinds.Add(
         "repeat-result-not-used",
         QueryRank.Rerun,
         "a second result of a tube is not used; the first valid one counts",
         "say in study.toml why it was repeated"
     );
-
-    /// <summary>The kinds of query that are raised here.</summary>
-    internal static ImmutableArray<QueryKind> Kinds { get; } =
-    [FewerReplicatesThanPlanned, RepeatResultNotUsed];
 
     /// <summary>The result that stands for the draw at this time; null when there is no row.</summary>
     /// <param name="draw">The draw.</param>

@@ -34,13 +34,13 @@ public sealed record QuerySource(string File, int? Line, string? Column)
 /// <param name="Source">Where it was read.</param>
 /// <param name="Observed">The text as read; empty when something is missing.</param>
 /// <param name="Text">What is wrong, in words; the scope, where there is one, comes before them.</param>
-/// <param name="Action">What to do about it.</param>
+/// <param name="Advice">What to do about it, where more can be said than its kind says of all; else null.</param>
 public sealed record DataQuery(
     QueryKind Kind,
     QuerySource Source,
     string Observed,
     string Text,
-    string Action
+    string? Advice = null
 )
 {
     /// <summary>Stable code, the same in every output.</summary>
@@ -54,6 +54,9 @@ public sealed record DataQuery(
 
     /// <summary>What is wrong, and where.</summary>
     public string Message => Scope is null ? Text : $"{Scope}: {Text}";
+
+    /// <summary>What to do about it.</summary>
+    public string Action => Advice ?? Kind.Advice;
 
     /// <summary>What it means for the decision: what its kind means, unless another is given here.</summary>
     public QueryRank Rank { get; init; } = Kind.Rank;

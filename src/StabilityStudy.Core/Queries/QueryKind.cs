@@ -7,6 +7,16 @@ namespace StabilityStudy.Core.Queries;
 /// <param name="Remedy">What to do about it, in words.</param>
 public sealed record QueryKind(string Code, QueryRank Rank, string Meaning, string Remedy)
 {
+    /// <summary>
+    /// Gives a query its words from what was read and its values, null where these do not fit: for queries about the
+    /// laboratory's own files and record, which a report does not carry, so that they cannot be raised again from it. It can
+    /// then be drawn again from what its analysis.json states of them, and can state nothing else. Null for other kinds.
+    /// </summary>
+    public Func<DataQuery, DataQuery?>? Worded { get; init; }
+
+    /// <summary>What to do about it, as a sentence.</summary>
+    public string Advice => $"{char.ToUpperInvariant(Remedy[0])}{Remedy[1..]}.";
+
     /// <summary>What it does to the report.</summary>
     public Severity Severity => Rank.Severity();
 }

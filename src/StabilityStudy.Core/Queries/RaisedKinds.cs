@@ -5,7 +5,7 @@ using StabilityStudy.Core.Pairing;
 
 namespace StabilityStudy.Core.Queries;
 
-/// <summary>Every kind of data query that analyzing a study can raise, each declared beside the check that raises it.</summary>
+/// <summary>Every kind of data query that only analyzing a study can raise, each declared beside the check that raises it.</summary>
 public static class RaisedKinds
 {
     /// <summary>All kinds; a test holds the list against the declarations.</summary>

@@ -3,8 +3,11 @@ namespace StabilityStudy.Core.Queries;
 /// <summary>Kinds of data query that both reading and analyzing can raise.</summary>
 public static class SharedKinds
 {
+    /// <summary>These kinds.</summary>
+    public static QueryKinds Kinds { get; } = new();
+
     /// <summary>A limit wider than such a study needs.</summary>
-    public static readonly QueryKind WideLimit = new(
+    public static readonly QueryKind WideLimit = Kinds.Add(
         "wide-limit",
         QueryRank.LaxCriterion,
         "a limit is above 15 % for a mean or above 25 % for single specimens",
@@ -12,7 +15,7 @@ public static class SharedKinds
     );
 
     /// <summary>Tubes of one draw that cannot be of one draw.</summary>
-    public static readonly QueryKind TubesDisagree = new(
+    public static readonly QueryKind TubesDisagree = Kinds.Add(
         "tubes-disagree",
         QueryRank.Stop,
         "two tubes of one specimen have different subjects or groups",

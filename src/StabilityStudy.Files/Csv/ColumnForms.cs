@@ -40,8 +40,7 @@ internal static class ColumnForms
                     RowQueries.LooksLikeIdentity,
                     column,
                     "",
-                    $"The code looks like {shape}; it is not repeated here.",
-                    "Replace it by a study code that says nothing about the person."
+                    $"The code looks like {shape}; it is not repeated here."
                 );
             }
 
@@ -135,8 +134,7 @@ internal static class ColumnForms
             FileQueries.ControlCharacter,
             column,
             "",
-            "The text holds a character that cannot be seen.",
-            "Type the text again."
+            "The text holds a character that cannot be seen."
         );
         return "";
     }
@@ -228,8 +226,7 @@ internal static class ColumnForms
             FileQueries.OutOfRange,
             column,
             text.ToString(),
-            $"\"{column.Name}\" must be {range.Words}.",
-            "Correct the number."
+            $"\"{column.Name}\" must be {range.Words}."
         );
         return null;
     }

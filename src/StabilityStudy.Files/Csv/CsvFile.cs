@@ -136,8 +136,7 @@ internal static class CsvFile
                     "",
                     record.Reason == CsvMalformedReason.UnterminatedQuote
                         ? "A double quote is opened here and never closed, so the rest of the file cannot be read."
-                        : "A double quote stands inside a field without being doubled, or text follows a closing quote.",
-                    "Close the quotes; inside a quoted field write each double quote twice."
+                        : "A double quote stands inside a field without being doubled, or text follows a closing quote."
                 ),
         };
 
@@ -183,8 +182,7 @@ internal static class CsvFile
                 "",
                 FormattableString.Invariant(
                     $"The row has {reader.RawRecord.Length} bytes; the longest allowed is {LongestRecord}."
-                ),
-                "Look for an unclosed double quote, or a file of another kind."
+                )
             );
             return false;
         }

@@ -31,8 +31,7 @@ internal static class CsvHeader
                     CsvQueries.DuplicateColumn,
                     new QuerySource(fileName, line, header[i]),
                     header[i],
-                    $"Two columns are called \"{header[i]}\".",
-                    "Rename or remove one of them."
+                    $"Two columns are called \"{header[i]}\"."
                 );
             }
         }

@@ -97,7 +97,7 @@ internal sealed class CsvRow(
         Column column,
         string observed,
         string message,
-        string action
+        string? action = null
     ) => queries.Add(kind, new QuerySource(fileName, Line, column.Name), observed, message, action);
 
     /// <summary>
@@ -147,8 +147,7 @@ internal sealed class CsvRow(
                 CsvQueries.DecimalPoint,
                 column,
                 read,
-                $"\"{read}\" has a point, and study.toml says that decimals follow a comma: it may be a thousand times the number meant.",
-                "Write every number of the file with a comma, or correct decimal in study.toml."
+                $"\"{read}\" has a point, and study.toml says that decimals follow a comma: it may be a thousand times the number meant."
             );
             return [];
         }
@@ -171,8 +170,7 @@ internal sealed class CsvRow(
                 RowQueries.SurroundingSpace,
                 column,
                 text.ToString(),
-                "The value begins or ends with a space.",
-                "Remove the space."
+                "The value begins or ends with a space."
             );
             return [];
         }

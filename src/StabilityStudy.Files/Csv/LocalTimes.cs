@@ -13,7 +13,7 @@ internal sealed record LocalTimes(TimeZoneInfo? Zone, bool IsKnown)
     public const int EarliestYear = 2000;
 
     /// <summary>Why a time could not be read.</summary>
-    public sealed record Fault(QueryKind Kind, string Message, string Action);
+    public sealed record Fault(QueryKind Kind, string Message, string? Action = null);
 
     /// <summary>Reads a time; either the time or the fault is given, or neither when the zone is not known.</summary>
     public (DateTimeOffset? Time, Fault? Fault) Read(ReadOnlySpan<char> text)
@@ -27,11 +27,7 @@ internal sealed record LocalTimes(TimeZoneInfo? Zone, bool IsKnown)
         {
             return (
                 null,
-                new Fault(
-                    RowQueries.TimeTooEarly,
-                    "The time lies before the year 2000.",
-                    "Correct the date."
-                )
+                new Fault(RowQueries.TimeTooEarly, "The time lies before the year 2000.")
             );
         }
 
@@ -49,8 +45,7 @@ internal sealed record LocalTimes(TimeZoneInfo? Zone, bool IsKnown)
                 IsKnown
                     ? new Fault(
                         RowQueries.TimeWithoutOffset,
-                        "The time has no offset, and study.toml gives no time_zone.",
-                        "Add the offset to the time, or time_zone to study.toml."
+                        "The time has no offset, and study.toml gives no time_zone."
                     )
                     : null
             );
@@ -62,8 +57,7 @@ internal sealed record LocalTimes(TimeZoneInfo? Zone, bool IsKnown)
                 null,
                 new Fault(
                     RowQueries.TimeDoesNotExist,
-                    $"In {Zone.Id} the clocks went forward over this time.",
-                    "Find out the true time and write it with its offset."
+                    $"In {Zone.Id} the clocks went forward over this time."
                 )
             );
         }

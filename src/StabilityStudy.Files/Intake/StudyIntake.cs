@@ -88,7 +88,7 @@ public static class StudyIntake
             ? Outcome.Stopped<StudyIntakeResult>(lasting)
             : Outcome.Of(
                 new StudyIntakeResult(inputs, canonical, identity, lasting),
-                [.. lasting, .. rawQueries.Where(OwnFileQueries.Includes)]
+                [.. lasting, .. rawQueries.Where(query => query.Kind.Worded is not null)]
             );
     }
 
@@ -106,8 +106,7 @@ public static class StudyIntake
                     RowQueries.NotCanonical,
                     new QuerySource(file.Name, null, null),
                     "",
-                    "The file has other bytes than its rows give in canonical form.",
-                    "Do not trust the file; take it from the report again."
+                    "The file has other bytes than its rows give in canonical form."
                 );
             }
         }

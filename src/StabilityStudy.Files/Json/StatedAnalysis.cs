@@ -60,7 +60,7 @@ public sealed record StatedAnalysis(
                 [
                     .. root.GetProperty("queries")
                         .EnumerateArray()
-                        .Select(Queries.OwnFileQueries.Restore)
+                        .Select(StatedQuery.Restore)
                         .OfType<DataQuery>(),
                 ]
             );

@@ -77,8 +77,7 @@ internal static class LayoutReader
                     TextOf(theirs),
                     FileQueries.ValueStandsForNumber,
                     ours,
-                    $"\"{theirs}\" is to be read as \"{ours}\" in {column.Name}; a number or time is never read as another.",
-                    "Remove it, and correct the row in its own file with a deviation that says why."
+                    $"\"{theirs}\" is to be read as \"{ours}\" in {column.Name}; a number or time is never read as another."
                 );
             }
         }

@@ -53,8 +53,7 @@ internal static class LockKeys
                         key,
                         LockFileQueries.UnreadableLock,
                         text,
-                        $"This is no {what}.",
-                        "Put the file back as the program wrote it."
+                        $"This is no {what}."
                     );
                 }
 

@@ -30,8 +30,7 @@ internal static class AnalyteCautions
                     CriterionKeys.Levels,
                     CautionQueries.LevelNotJudged,
                     "",
-                    $"The criterion \"{criterion!.Id}\" does not look at every decision level of its analyte; left out: {string.Join(", ", left)}.",
-                    "Name every level, or have the medical director give the reason."
+                    $"The criterion \"{criterion!.Id}\" does not look at every decision level of its analyte; left out: {string.Join(", ", left)}."
                 );
             }
         }
@@ -50,8 +49,7 @@ internal static class AnalyteCautions
                 AnalyteKeys.CvPercent,
                 CautionQueries.BetweenRunCvNotStated,
                 "",
-                $"The variation between runs is not stated, so copied results cannot be told from measurements: {string.Join(", ", silent.Select(part => part.Value.Id))}.",
-                "Add cv_percent from the laboratory's own controls."
+                $"The variation between runs is not stated, so copied results cannot be told from measurements: {string.Join(", ", silent.Select(part => part.Value.Id))}."
             );
         }
     }

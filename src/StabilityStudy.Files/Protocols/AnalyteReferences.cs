@@ -76,8 +76,7 @@ internal static class AnalyteReferences
                 AnalyteKeys.TimePoints,
                 ProtocolQueries.TimePointsOrder,
                 string.Join(", ", analyte.TimePoints),
-                $"The time points of {analyte.Id} are not different and ascending.",
-                "List them from the shortest to the longest, each once."
+                $"The time points of {analyte.Id} are not different and ascending."
             );
         }
     }

@@ -38,8 +38,7 @@ internal static class CriterionCautions
                 FormattableString.Invariant($"{criterion.ConfidenceLevel}"),
                 FormattableString.Invariant(
                     $"The criterion \"{criterion.Id}\" asks for a confidence of {criterion.ConfidenceLevel}, less than the usual {usual:0.00}."
-                ),
-                "Raise it, or have the medical director give the reason."
+                )
             );
         }
     }
@@ -80,8 +79,7 @@ internal static class CriterionCautions
                 FormattableString.Invariant($"{share}"),
                 FormattableString.Invariant(
                     $"The criterion \"{criterion.Id}\" lets more than {100 - UsualSharePercent} of 100 specimens disagree."
-                ),
-                "Ask for more, or have the medical director give the reason."
+                )
             );
         }
     }
@@ -94,8 +92,7 @@ internal static class CriterionCautions
                 CriterionKeys.Rule,
                 CautionQueries.DecidedByEstimateAlone,
                 "point only",
-                $"The criterion \"{criterion.Id}\" looks at the estimate alone, which controls no error.",
-                "Use rule = \"confidence\", or keep a criterion with confidence beside it."
+                $"The criterion \"{criterion.Id}\" looks at the estimate alone, which controls no error."
             );
         }
     }

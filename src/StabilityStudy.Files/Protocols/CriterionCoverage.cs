@@ -27,19 +27,29 @@ internal static class CriterionCoverage
                 continue;
             }
 
-            Report(AnalyteWithoutCriterion, covering => covering.IsEmpty);
             Report(
-                BiasOnly,
+                ProtocolQueries.AnalyteWithoutCriterion,
+                where => $"No criterion covers {where}: it will be \"not assessed\".",
+                covering => covering.IsEmpty
+            );
+            Report(
+                ProtocolQueries.BiasOnly,
+                where =>
+                    $"Only the mean change of {where} is judged, and a mean can hide single large changes.",
                 covering => !covering.IsEmpty && covering.All(item => item.JudgesMean)
             );
             Report(
-                IndividualOnly,
+                ProtocolQueries.IndividualOnly,
+                where =>
+                    $"The mean change of {where} is not judged, and all results may move the same way within the limit.",
                 covering =>
                     covering.Any(item => item is IndividualCriterion)
                     && !covering.Any(item => item is BiasCriterion)
             );
             Report(
-                SidesOnly,
+                ProtocolQueries.SidesOnly,
+                where =>
+                    $"No size of change of {where} is judged, only who changes side or class; far from a level results may change as they like.",
                 covering =>
                     !covering.IsEmpty
                     && analyte.Categories.IsEmpty
@@ -48,7 +58,9 @@ internal static class CriterionCoverage
                     )
             );
             Report(
-                PointShareAlone,
+                ProtocolQueries.PointShareAlone,
+                where =>
+                    $"Single specimens of {where} are judged by the observed share alone, which controls no error.",
                 covering =>
                     covering.OfType<IndividualCriterion>().Any()
                     && covering
@@ -56,7 +68,11 @@ internal static class CriterionCoverage
                         .All(item => item.Rule == DecisionRule.PointOnly)
             );
 
-            void Report(Gap gap, Func<ImmutableArray<Criterion>, bool> isOpen)
+            void Report(
+                QueryKind kind,
+                Func<string, string> message,
+                Func<ImmutableArray<Criterion>, bool> isOpen
+            )
             {
                 var groups = draft
                     .Groups.Values.Where(group =>
@@ -70,10 +86,9 @@ internal static class CriterionCoverage
                 {
                     table.Remark(
                         AnalyteKeys.Id,
-                        gap.Kind,
+                        kind,
                         analyte.Id,
-                        gap.Message($"{analyte.Id} ({string.Join(", ", groups)})"),
-                        gap.Action
+                        message($"{analyte.Id} ({string.Join(", ", groups)})")
                     );
                 }
             }
@@ -101,40 +116,4 @@ internal static class CriterionCoverage
                     && criterion.Limits.Any(choice => choice.Analyte == analyte.Id)
                 ),
         ];
-
-    private sealed record Gap(QueryKind Kind, Func<string, string> Message, string Action);
-
-    private static readonly Gap AnalyteWithoutCriterion = new(
-        ProtocolQueries.AnalyteWithoutCriterion,
-        where => $"No criterion covers {where}: it will be \"not assessed\".",
-        "Add the analyte to a criterion if a conclusion is wanted."
-    );
-
-    private static readonly Gap BiasOnly = new(
-        ProtocolQueries.BiasOnly,
-        where =>
-            $"Only the mean change of {where} is judged, and a mean can hide single large changes.",
-        "Add a criterion of kind \"individual\"."
-    );
-
-    private static readonly Gap IndividualOnly = new(
-        ProtocolQueries.IndividualOnly,
-        where =>
-            $"The mean change of {where} is not judged, and all results may move the same way within the limit.",
-        "Add a criterion of kind \"bias\"."
-    );
-
-    private static readonly Gap SidesOnly = new(
-        ProtocolQueries.SidesOnly,
-        where =>
-            $"No size of change of {where} is judged, only who changes side or class; far from a level results may change as they like.",
-        "Add criteria of kind \"bias\" and \"individual\"."
-    );
-
-    private static readonly Gap PointShareAlone = new(
-        ProtocolQueries.PointShareAlone,
-        where =>
-            $"Single specimens of {where} are judged by the observed share alone, which controls no error.",
-        "Add an individual criterion with rule = \"confidence\"."
-    );
 }

@@ -143,8 +143,7 @@ internal static class CriterionFit
                 CriterionKeys.Levels,
                 ProtocolQueries.NoDecisionLevel,
                 analyte.Id,
-                $"The criterion judges decision levels, and {analyte.Id} has none.",
-                "Add decision_levels to the analyte, or levels to the criterion."
+                $"The criterion judges decision levels, and {analyte.Id} has none."
             );
         }
     }
@@ -154,6 +153,6 @@ internal static class CriterionFit
         Key key,
         Analyte analyte,
         string message,
-        string action
+        string? action = null
     ) => table.Remark(key, ProtocolQueries.CriterionDoesNotFitAnalyte, analyte.Id, message, action);
 }

@@ -117,8 +117,7 @@ internal static class CriterionReader
                 CriterionKeys.SharePercentMinimum,
                 FileQueries.OutOfRange,
                 "100",
-                "\"share_percent_min\" must be a share in percent, above 50 and below 100.",
-                "Correct the number."
+                "\"share_percent_min\" must be a share in percent, above 50 and below 100."
             );
         }
 

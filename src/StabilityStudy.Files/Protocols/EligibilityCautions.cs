@@ -42,8 +42,7 @@ internal static class EligibilityCautions
                 ProtocolKeys.Eligibility,
                 CautionQueries.EligibilityLax,
                 "",
-                $"The protocol lets in tubes that are usually rejected: {string.Join(", ", lax)}.",
-                "Reject them, or have the medical director give the reason."
+                $"The protocol lets in tubes that are usually rejected: {string.Join(", ", lax)}."
             );
         }
     }

@@ -2,6 +2,7 @@ using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Protocols;
@@ -30,12 +31,11 @@ internal static class LimitCautions
             {
                 table.Remark(
                     LimitKeys.Percent,
-                    CautionQueries.WideLimit,
+                    SharedKinds.WideLimit,
                     FormattableString.Invariant($"{limit.Percent}"),
                     FormattableString.Invariant(
                         $"The limit \"{limit.Id}\" of {limit.Percent} % is wide for {serves} (above {widest} %)."
-                    ),
-                    "Give a narrower limit, or have the medical director give the reason."
+                    )
                 );
             }
         }
@@ -64,8 +64,7 @@ internal static class LimitCautions
                         CriterionKeys.Limits,
                         CautionQueries.BiasLimitIsIndividual,
                         choice.Limit ?? "",
-                        $"\"{choice.Limit}\" serves both the mean and single specimens of {choice.Analyte}; a regulatory or total limit must not serve as allowable bias.",
-                        "Give the mean a limit of its own."
+                        $"\"{choice.Limit}\" serves both the mean and single specimens of {choice.Analyte}; a regulatory or total limit must not serve as allowable bias."
                     );
                 }
                 else if (
@@ -77,8 +76,7 @@ internal static class LimitCautions
                         CriterionKeys.Limits,
                         CautionQueries.BiasLimitNotBelowIndividual,
                         ofMean.Id,
-                        $"The mean of {choice.Analyte} may move as far as a single specimen: \"{ofMean.Id}\" leaves nothing for other errors.",
-                        "Give waiting only the share that the other errors leave over."
+                        $"The mean of {choice.Analyte} may move as far as a single specimen: \"{ofMean.Id}\" leaves nothing for other errors."
                     );
                 }
             }

@@ -26,8 +26,7 @@ internal static class LimitReader
                 LimitKeys.Percent,
                 ProtocolQueries.LimitWithoutAmount,
                 "",
-                $"The limit \"{limit.Id}\" has neither \"percent\" nor \"absolute_in_unit\".",
-                "Give percent, absolute_in_unit or both."
+                $"The limit \"{limit.Id}\" has neither \"percent\" nor \"absolute_in_unit\"."
             );
         }
 

@@ -58,8 +58,7 @@ internal static class PlanCautions
                     ),
                     FormattableString.Invariant(
                         $"The storage \"{storage.Id}\" may be at any temperature from {storage.LowestCelsius} to {storage.HighestCelsius} °C."
-                    ),
-                    "Name the temperatures at which tubes will wait."
+                    )
                 );
             }
         }
@@ -76,8 +75,7 @@ internal static class PlanCautions
                 ProtocolKeys.Tolerance,
                 CautionQueries.WindowsOverlap,
                 Written(early, late),
-                "With this tolerance a test can belong to two time points.",
-                "Shorten the tolerance, or move the time points apart."
+                "With this tolerance a test can belong to two time points."
             );
         }
         else if (
@@ -89,8 +87,7 @@ internal static class PlanCautions
                 ProtocolKeys.Tolerance,
                 CautionQueries.WideTolerance,
                 Written(early, late),
-                "The tolerance is more than a quarter of the time to the neighboring time point.",
-                "Shorten the tolerance, or give the reason in a deviation of study.toml."
+                "The tolerance is more than a quarter of the time to the neighboring time point."
             );
         }
     }
@@ -135,8 +132,7 @@ internal static class PlanCautions
                 ProtocolKeys.BaselineWithin,
                 CautionQueries.BaselineBeyondStandardWindow,
                 DurationText.Format(within),
-                $"The baseline may be as late as today's window of {DurationText.Format(shortest)} ({owner}) ends.",
-                "Make baseline_within shorter than every standard window."
+                $"The baseline may be as late as today's window of {DurationText.Format(shortest)} ({owner}) ends."
             );
         }
         else if (

@@ -33,8 +33,7 @@ internal static class PlanChecks
                 ProtocolKeys.TimePoints,
                 ProtocolQueries.TimePointsOrder,
                 string.Join(", ", draft.TimePoints),
-                "The time points are not above zero, different and ascending.",
-                "List them from the shortest to the longest, each once."
+                "The time points are not above zero, different and ascending."
             );
         }
     }
@@ -78,8 +77,7 @@ internal static class PlanChecks
                 ProtocolKeys.BaselineWithin,
                 ProtocolQueries.BaselineTooLate,
                 DurationText.Format(draft.BaselineWithin),
-                $"The baseline must be tested above zero and before the first time point, {draft.TimePoints[0]}.",
-                "Make baseline_within shorter than the first time point."
+                $"The baseline must be tested above zero and before the first time point, {draft.TimePoints[0]}."
             );
         }
     }
@@ -103,8 +101,7 @@ internal static class PlanChecks
                 ProtocolKeys.MinimumDays,
                 ProtocolQueries.FewDays,
                 FormattableString.Invariant($"{draft.MinimumDays}"),
-                "Fewer than five collection days are asked for, so that an error of one day weighs heavily.",
-                "Ask for five days or more, or give the reason in a deviation of study.toml."
+                "Fewer than five collection days are asked for, so that an error of one day weighs heavily."
             );
         }
     }

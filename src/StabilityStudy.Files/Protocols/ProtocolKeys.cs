@@ -62,8 +62,7 @@ internal static class ProtocolKeys
                             ? $"The study code names files, and \"{new string(unfit)}\" is unfit for that."
                             : FormattableString.Invariant(
                                 $"The study code names files: it must not begin with a point or have more than {longest} characters."
-                            ),
-                        "Use letters, digits, hyphen, underscore and point only."
+                            )
                     );
             }
         );

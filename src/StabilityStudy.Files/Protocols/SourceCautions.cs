@@ -16,22 +16,19 @@ internal static class SourceCautions
             sources,
             source => source.IsTooShort,
             CautionQueries.SourceTooShort,
-            "says too little to be looked up",
-            "Name the document, edition and place."
+            "says too little to be looked up"
         );
         Report(
             sources,
             source => source.IsFromMemory,
             CautionQueries.SourceFromMemory,
-            "is from memory",
-            "Look it up and name the document, edition and place."
+            "is from memory"
         );
         Report(
             sources,
             source => source.IsExample,
             CautionQueries.SourceIsExample,
-            "is an example",
-            "Name your own document."
+            "is an example"
         );
         CheckManufacturer(draft);
     }
@@ -67,7 +64,7 @@ internal static class SourceCautions
         Func<NamedSource, bool> isMeant,
         QueryKind kind,
         string says,
-        string action
+        string? action = null
     )
     {
         var meant = sources.Where(place => isMeant(place.Source)).ToArray();
@@ -94,8 +91,7 @@ internal static class SourceCautions
                 AnalyteKeys.ManufacturerLimit,
                 CautionQueries.ManufacturerLimitNotStated,
                 "",
-                $"The manufacturer's limit is not stated: {string.Join(", ", silent.Select(part => part.Value.Id))}.",
-                "Look it up in the instructions for use and add manufacturer_limit."
+                $"The manufacturer's limit is not stated: {string.Join(", ", silent.Select(part => part.Value.Id))}."
             );
         }
     }

@@ -7,16 +7,16 @@ namespace StabilityStudy.Files.Queries;
 /// <summary>Queries about protocol.lock and the record.</summary>
 public static class LockFileQueries
 {
-    /// <summary>A value of the lock cannot be read.</summary>
-    public static readonly QueryKind UnreadableLock = new(
+    internal static QueryKinds Kinds { get; } = new();
+
+    internal static readonly QueryKind UnreadableLock = Kinds.Add(
         "unreadable-lock",
         Stop,
         "a value of protocol.lock cannot be read",
         "put the file back as the program wrote it"
     );
 
-    /// <summary>A lock does not follow the one before it.</summary>
-    public static readonly QueryKind LockChainBroken = new(
+    internal static readonly QueryKind LockChainBroken = Kinds.Add(
         "lock-chain-broken",
         Stop,
         "a lock was taken away, added or changed",
@@ -24,44 +24,64 @@ public static class LockFileQueries
     );
 
     /// <summary>A line of the record does not follow the one before it.</summary>
-    public static readonly QueryKind RecordChainBroken = new(
+    public static readonly QueryKind RecordChainBroken = Kinds.Add(
         "record-chain-broken",
         Record,
         "a line of record.jsonl was taken away, added or changed",
-        "find out who changed the record; put it back from a copy, or say in a deviation what happened"
+        "find out who changed the record; put it back from a copy, or say in a deviation what happened",
+        query =>
+            query.Values.Items.IsEmpty
+                ? query with
+                {
+                    Text =
+                        "A line of the record of the study does not follow the one before it: a line was taken away, added or changed.",
+                }
+                : null
     );
 
     /// <summary>protocol.lock is not the one of the record.</summary>
-    public static readonly QueryKind LockNotAsRecorded = new(
+    public static readonly QueryKind LockNotAsRecorded = Kinds.Add(
         "lock-not-as-recorded",
         Record,
         "protocol.lock is not the file that the record names",
-        "put the file back as the program wrote it, or say in a deviation what happened"
+        "put the file back as the program wrote it, or say in a deviation what happened",
+        query =>
+            query.Values.Items.IsEmpty
+                ? query with
+                {
+                    Text =
+                        "protocol.lock is not the file that the record of the study names: it was changed, or replaced.",
+                }
+                : null
     );
 
-    /// <summary>No line of the record names a lock.</summary>
-    public static readonly QueryKind LockNotRecorded = new(
+    internal static readonly QueryKind LockNotRecorded = Kinds.Add(
         "lock-not-recorded",
         Note,
         "there is a protocol.lock, and record.jsonl is missing or names none",
-        "put record.jsonl back into the folder; where there never was one, say so in a deviation"
+        "put record.jsonl back into the folder; where there never was one, say so in a deviation",
+        query =>
+            query.Values.Items.IsEmpty
+                ? query with
+                {
+                    Text =
+                        "There is a lock, and no record of the study names it: the record was left behind, or taken away.",
+                }
+                : null
     );
 
-    /// <summary>The report signed last was made from other files.</summary>
-    public static readonly QueryKind SignedWithOtherFiles = new(
+    internal static readonly QueryKind SignedWithOtherFiles = Kinds.Add(
         "signed-with-other-files",
         Record,
         "a report of this study was signed, and its files have changed since",
-        "say in a deviation what changed and why; withdraw the signed report where it no longer stands"
+        "say in a deviation what changed and why; withdraw the signed report where it no longer stands",
+        query =>
+            query.Values.Items is [var day, _, ..]
+                ? query with
+                {
+                    Text =
+                        $"A report of this study was signed on {day}, and of the files as a report names them these have changed since: {string.Join(", ", query.Values.Items.Skip(1))}.",
+                }
+                : null
     );
-
-    internal static ImmutableArray<QueryKind> All { get; } =
-    [
-        UnreadableLock,
-        LockChainBroken,
-        RecordChainBroken,
-        LockNotAsRecorded,
-        LockNotRecorded,
-        SignedWithOtherFiles,
-    ];
 }

@@ -10,12 +10,13 @@ public static class QueryCatalog
     /// <summary>All kinds, in the order in which a study is read.</summary>
     public static ImmutableArray<QueryKind> All { get; } =
     [
-        .. FileQueries.All,
-        .. LockFileQueries.All,
-        .. ProtocolQueries.All,
-        .. CautionQueries.All,
-        .. CsvQueries.All,
-        .. RowQueries.All,
+        .. FileQueries.Kinds,
+        .. LockFileQueries.Kinds,
+        .. ProtocolQueries.Kinds,
+        .. CautionQueries.Kinds,
+        .. CsvQueries.Kinds,
+        .. RowQueries.Kinds,
+        .. SharedKinds.Kinds,
         .. RaisedKinds.All,
     ];
 

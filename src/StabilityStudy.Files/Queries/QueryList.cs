@@ -34,7 +34,7 @@ internal sealed class QueryList
         QuerySource source,
         string observed,
         string message,
-        string action,
+        string? action = null,
         QueriedSpecimen? specimen = null
     )
     {
@@ -54,7 +54,7 @@ internal sealed class QueryList
         }
     }
 
-    /// <summary>Raises a query about the laboratory's own files, whose words are fixed but for a few values.</summary>
+    /// <summary>Raises a query whose kind gives it its words from a few values.</summary>
     public void AddOwn(
         QueryKind kind,
         QuerySource source,
@@ -64,7 +64,13 @@ internal sealed class QueryList
     {
         if (Count(source.File, kind))
         {
-            _listed.Add(OwnFileQueries.Of(kind, source, Shorten(observed), values));
+            _listed.Add(
+                StatedQuery.Of(kind, source, Shorten(observed), values)
+                    ?? throw new ArgumentException(
+                        $"\"{kind.Code}\" has no words for these values.",
+                        nameof(values)
+                    )
+            );
         }
     }
 
@@ -92,15 +98,17 @@ internal sealed class QueryList
             ? Outcome.Of(value, ToImmutable())
             : Outcome.Stopped<T>(ToImmutable());
 
-    /// <summary>The words for those that are counted only.</summary>
-    internal static (string Message, string Action) WordsOfMore(QueryKind kind, string count) =>
-        ($"And {count} more of this kind: {kind.Meaning}.", kind.Remedy);
-
-    private static DataQuery More(string file, QueryKind kind, int count)
+    /// <summary>Those of one kind and file that are counted only.</summary>
+    internal static DataQuery More(string file, QueryKind kind, int count)
     {
         var text = count.ToString(CultureInfo.InvariantCulture);
-        var (message, action) = WordsOfMore(kind, text);
-        return new DataQuery(kind, new QuerySource(file, null, null), "", message, action)
+        return new(
+            kind,
+            new QuerySource(file, null, null),
+            "",
+            $"And {text} more of this kind: {kind.Meaning}.",
+            kind.Remedy
+        )
         {
             Values = new QueryValues(text),
         };

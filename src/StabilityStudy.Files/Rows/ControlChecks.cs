@@ -88,8 +88,7 @@ internal static class ControlChecks
                 RowQueries.ControlRunUnknown,
                 new QuerySource(controls.FileName, row.SourceRow, ControlColumns.Run.Name),
                 row.Run,
-                $"No result names the run \"{row.Run}\".{NearestWord.Question(row.Run, runs.Order(StringComparer.Ordinal))}",
-                "Correct the run code of the control or of the results."
+                $"No result names the run \"{row.Run}\".{NearestWord.Question(row.Run, runs.Order(StringComparer.Ordinal))}"
             );
         }
     }

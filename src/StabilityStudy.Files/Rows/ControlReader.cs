@@ -73,8 +73,7 @@ internal static class ControlReader
                 RowQueries.ControlRangeReversed,
                 ControlColumns.AllowedLow,
                 FormattableString.Invariant($"{control.AllowedLow} to {control.AllowedHigh}"),
-                "The lowest allowed result is above the highest.",
-                "Correct allowed_low and allowed_high."
+                "The lowest allowed result is above the highest."
             );
         }
         else if (control is { Kind: ControlKind.Control, Result: CategoryResult, Expected: null })

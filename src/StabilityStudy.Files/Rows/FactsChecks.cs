@@ -86,8 +86,7 @@ internal static class FactsChecks
                     lot.Id,
                     FormattableString.Invariant(
                         $"The lot \"{lot.Id}\" was used after its last day, {lot.Expires:yyyy-MM-dd}."
-                    ),
-                    "Check the dates; if they are right, record a deviation in study.toml."
+                    )
                 );
             }
         }

@@ -106,8 +106,7 @@ internal sealed class PairRows
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"\"{column.Name}\" differs from line {firstLine}, which has the same specimen and tube."
-                ),
-                "Correct the row that is wrong; rows of one specimen share its baseline."
+                )
             );
         }
     }

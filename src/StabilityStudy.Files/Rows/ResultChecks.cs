@@ -81,8 +81,7 @@ internal static class ResultChecks
                     measured.Text,
                     FormattableString.Invariant(
                         $"The result has more decimals than the {reported} that {row.Analyte} reports; it is used as it stands."
-                    ),
-                    "Nothing, if the instrument gives them; otherwise correct decimals in the protocol."
+                    )
                 );
             }
         }

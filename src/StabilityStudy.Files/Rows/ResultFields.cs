@@ -54,8 +54,7 @@ internal static class ResultFields
                 RowQueries.OtherUnit,
                 ResultColumns.Unit,
                 unit,
-                $"The unit is \"{unit}\", and the protocol has \"{analyte.Unit}\" for {analyte.Id}; results are not converted.",
-                "Convert the results in the file, or correct the unit."
+                $"The unit is \"{unit}\", and the protocol has \"{analyte.Unit}\" for {analyte.Id}; results are not converted."
             );
         }
 

@@ -30,8 +30,7 @@ internal static class TimeOrder
                 RowQueries.TimesOutOfOrder,
                 source,
                 StrictTime.Write(second),
-                $"\"{later.Name}\" lies before \"{earlier.Name}\" ({StrictTime.Write(first)}).",
-                "Correct the time that is wrong."
+                $"\"{later.Name}\" lies before \"{earlier.Name}\" ({StrictTime.Write(first)})."
             );
         }
         else if (second - first > longest)
@@ -42,8 +41,7 @@ internal static class TimeOrder
                 StrictTime.Write(second),
                 FormattableString.Invariant(
                     $"\"{later.Name}\" lies {(second - first).TotalDays:0} days after \"{earlier.Name}\"."
-                ),
-                "Correct the date that is wrong."
+                )
             );
         }
     }

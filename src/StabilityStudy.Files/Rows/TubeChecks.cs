@@ -24,8 +24,7 @@ internal static class TubeChecks
                     tube.Tube,
                     FormattableString.Invariant(
                         $"The tube \"{tube.Tube}\" of the specimen \"{tube.Specimen}\" is already on line {line}."
-                    ),
-                    "Remove one of them, or correct the tube code."
+                    )
                 );
             }
 
@@ -107,13 +106,12 @@ internal static class TubeChecks
             if (!string.Equals(before, now, StringComparison.Ordinal))
             {
                 queries.Add(
-                    RowQueries.TubesDisagree,
+                    SharedKinds.TubesDisagree,
                     Source(tubes, tube, column),
                     now,
                     FormattableString.Invariant(
                         $"The specimen \"{tube.Specimen}\" has the {column} \"{before}\" on line {first.SourceRow}."
-                    ),
-                    "Correct the row that is wrong, or give the draws different specimen codes."
+                    )
                 );
             }
         }

@@ -20,8 +20,7 @@ internal static class TomlDocument
                 FileQueries.NotUtf8,
                 new QuerySource(fileName, Utf8Text.FirstInvalidLine(bytes), null),
                 "",
-                "This line is not UTF-8 text.",
-                "Save the file again with the encoding UTF-8."
+                "This line is not UTF-8 text."
             );
             return null;
         }
@@ -41,8 +40,7 @@ internal static class TomlDocument
                     "",
                     FormattableString.Invariant(
                         $"The line breaks the rules of TOML near character {diagnostic.Span.Start.Column + 1}: {OneLine(diagnostic.Message)}."
-                    ),
-                    "Correct the line; texts stand in double quotes, decimals have a point."
+                    )
                 );
             }
 
@@ -178,8 +176,7 @@ internal static class TomlDocument
                     ? FormattableString.Invariant(
                         $"The key \"{key}\" is already given on line {first}."
                     )
-                    : $"The key \"{key}\" adds to something that is already given as a whole.",
-                "Keep one of them."
+                    : $"The key \"{key}\" adds to something that is already given as a whole."
             );
 
         private static ImmutableArray<string> KeysOf(KeySyntax name) =>

@@ -118,7 +118,13 @@ internal sealed class TomlTable
     }
 
     /// <summary>Raises a query about a key, which is not sound from then on.</summary>
-    public void Fault(Key key, QueryKind kind, string observed, string message, string action)
+    public void Fault(
+        Key key,
+        QueryKind kind,
+        string observed,
+        string message,
+        string? action = null
+    )
     {
         _faulty.Add(key.Name);
         Remark(key, kind, observed, message, action);
@@ -126,15 +132,26 @@ internal sealed class TomlTable
 
     /// <summary>The same as the end of a check.</summary>
     /// <returns>False.</returns>
-    public bool Refuse(Key key, QueryKind kind, string observed, string message, string action)
+    public bool Refuse(
+        Key key,
+        QueryKind kind,
+        string observed,
+        string message,
+        string? action = null
+    )
     {
         Fault(key, kind, observed, message, action);
         return false;
     }
 
     /// <summary>Raises a query about a key that was read well.</summary>
-    public void Remark(Key key, QueryKind kind, string observed, string message, string action) =>
-        _queries.Add(kind, Source(key), observed, message, action);
+    public void Remark(
+        Key key,
+        QueryKind kind,
+        string observed,
+        string message,
+        string? action = null
+    ) => _queries.Add(kind, Source(key), observed, message, action);
 
     /// <summary>The place of a key, or of the table when the key is not given.</summary>
     public QuerySource Source(Key key) =>

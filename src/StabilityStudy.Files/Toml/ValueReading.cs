@@ -38,8 +38,7 @@ internal static class ValueReading
                 key,
                 FileQueries.EmptyText,
                 read,
-                $"The text of \"{key.Name}\" is empty, or begins or ends with a space.",
-                "Write the text, without spaces around it."
+                $"The text of \"{key.Name}\" is empty, or begins or ends with a space."
             );
         }
 
@@ -82,8 +81,7 @@ internal static class ValueReading
             key,
             FileQueries.OutOfRange,
             number.Text,
-            $"\"{key.Name}\" must be {range.Words}.",
-            "Correct the number."
+            $"\"{key.Name}\" must be {range.Words}."
         );
         return null;
     }
@@ -100,13 +98,7 @@ internal static class ValueReading
             return duration;
         }
 
-        table.Fault(
-            key,
-            FileQueries.NotADuration,
-            text,
-            $"\"{text}\" is not a duration.",
-            "Write a whole number, a space and a unit: \"30 min\", \"4 h\" or \"14 d\"."
-        );
+        table.Fault(key, FileQueries.NotADuration, text, $"\"{text}\" is not a duration.");
         return null;
     }
 
@@ -126,13 +118,7 @@ internal static class ValueReading
             return day;
         }
 
-        table.Fault(
-            key,
-            FileQueries.NotADate,
-            text,
-            $"\"{text}\" is not a date of the calendar.",
-            "Write year-month-day: 2026-02-28."
-        );
+        table.Fault(key, FileQueries.NotADate, text, $"\"{text}\" is not a date of the calendar.");
         return null;
     }
 
