@@ -1,12 +1,14 @@
 #!/usr/bin/env bash
 # Proofs that take hours, for before a release. What it printed last is kept in long-proofs.txt beside it.
-#   tests/long-proofs.sh [fuzz] [kills] [rates]      all of them without a word
+#   tests/long-proofs.sh [fuzz] [samples] [kills] [rates]      all of them without a word
 # fuzz: a million damaged signed files, ten seeds of a hundred thousand, against the verifier: no exception, none above
 #       one second, none above 500 MB, and never that all is well. kills: report, lock and sign killed 200 times each.
+# samples: what the usual run of the tests tries a fixed part of, in full: every byte of the signatures, 100,000 other damaged
+#       files, 20,000 damaged studies, 400 damaged reports, each statement about all studies at 1,000 of them.
 # rates: how often each criterion claims too much, 40,000 studies a row, into tests/StabilityStudy.Benchmarks/ERROR-RATES.md.
 set -euo pipefail
 cd "$(dirname "$0")/.."
-parts=${*:-fuzz kills rates}
+parts=${*:-fuzz samples kills rates}
 dotnet build StabilityStudy.sln -c Release -v q >/dev/null
 echo "Commit $(git rev-parse --short HEAD), $(date -u +%Y-%m-%d), $(dotnet --version)"
 
@@ -25,6 +27,13 @@ export -f fuzz_one run summary
 for part in $parts; do
     case $part in
         fuzz) seq 11 20 | xargs -P "${PROCESSES:-$(nproc)}" -I{} bash -c 'fuzz_one {}' ;;
+        samples)
+            echo "samples, every byte of the signatures: $(BYTE_STEP=1 run SignedPdf Verification.EveryByteTests | summary)"
+            echo "samples, 100000 damaged files: $(FUZZ_INPUTS=50000 run SignedPdf Reading.MutatedFileTests | summary)"
+            echo "samples, 20000 damaged studies: $(FUZZ_INPUTS=20000 run Files MutationTests | summary)"
+            echo "samples, 400 damaged reports: $(FUZZ_INPUTS=400 run Pipeline Evidence.ReportVerifierTests | summary)"
+            echo "samples, 1000 studies a statement: $(STUDIES=1000 run Core Analysis.InvarianceTests | summary)"
+            ;;
         kills) echo "kills, 200 of each command: $(KILLS=200 run EndToEnd KilledTests | summary)" ;;
         rates)
             rates=tests/StabilityStudy.Benchmarks/ERROR-RATES.md

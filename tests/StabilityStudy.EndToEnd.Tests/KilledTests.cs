@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Cli.Tests;
 using StabilityStudy.Files.Recording;
 
@@ -11,18 +10,9 @@ namespace StabilityStudy.EndToEnd.Tests;
 [Trait("lane", "slow")]
 public sealed class KilledTests
 {
-    private const int Usual = 4;
     private const int Seed = 20261125;
 
-    private static int Kills =>
-        int.TryParse(
-            Environment.GetEnvironmentVariable("KILLS"),
-            NumberStyles.None,
-            CultureInfo.InvariantCulture,
-            out var kills
-        )
-            ? kills
-            : Usual;
+    private static int Kills => LongProof.Setting("KILLS", 4);
 
     [Fact]
     public async Task Report_leaves_the_old_or_the_new_file()

@@ -36,8 +36,7 @@ public sealed class OtherVersionTests
         Func<string, string>? change = null,
         int rules = DecisionRules.Number
     ) =>
-        ForgedReport.Make(
-            analysis => analysis with { ToolVersion = version },
+        ForgedReport.OnePage(
             (name, text) =>
                 name == AnalysisJson.FileName
                     ? (change ?? (same => same))(

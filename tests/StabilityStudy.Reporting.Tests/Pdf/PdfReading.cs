@@ -21,8 +21,11 @@ internal sealed record StructureElement(
 /// <summary>Reads drawn reports back with an independent library.</summary>
 internal static class PdfReading
 {
-    public static string WithoutSpaces(string text) =>
-        string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
+    public static string WithoutSpaces(string text) => string.Concat(text.Split(default(char[])));
+
+    /// <summary>What is written on a page, in drawing order without spaces.</summary>
+    public static string Text(Page page) =>
+        WithoutSpaces(string.Concat(page.Letters.Select(letter => letter.Value)));
 
     /// <summary>All text in drawing order without spaces, the running texts left out.</summary>
     public static string Body(
@@ -30,17 +33,24 @@ internal static class PdfReading
         string runningLeft,
         string runningRight,
         string fingerprint
+    ) => Body([.. document.GetPages().Select(Text)], runningLeft, runningRight, fingerprint);
+
+    /// <summary>The same from what is written on each page.</summary>
+    public static string Body(
+        ImmutableArray<string> pages,
+        string runningLeft,
+        string runningRight,
+        string fingerprint
     )
     {
         var body = new StringBuilder();
-        foreach (var page in document.GetPages())
+        foreach (var (index, text) in pages.Index())
         {
             var running = WithoutSpaces(
                 FormattableString.Invariant(
-                    $"{runningLeft}{runningRight}{fingerprint}page {page.Number} of {document.NumberOfPages}"
+                    $"{runningLeft}{runningRight}{fingerprint}page {index + 1} of {pages.Length}"
                 )
             );
-            var text = WithoutSpaces(string.Concat(page.Letters.Select(l => l.Value)));
             Assert.StartsWith(running, text, StringComparison.Ordinal);
             body.Append(text[running.Length..]);
         }
