@@ -9,7 +9,7 @@ using StabilityStudy.Files.Toml;
 namespace StabilityStudy.Files.Facts;
 
 /// <summary>Reads study.toml.</summary>
-public static class StudyFactsReader
+internal static class StudyFactsReader
 {
     private const int Format = 1;
 

@@ -60,7 +60,7 @@ public sealed record SignedStatement(
     }
 
     /// <summary>Reads a statement.</summary>
-    public static StatementReading Read(string? text)
+    internal static StatementReading Read(string? text)
     {
         try
         {
@@ -121,7 +121,7 @@ public sealed record SignedStatement(
 }
 
 /// <summary>What came of reading the statement of a signature.</summary>
-public abstract record StatementReading
+internal abstract record StatementReading
 {
     private StatementReading() { }
 

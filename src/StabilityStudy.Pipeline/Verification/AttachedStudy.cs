@@ -11,7 +11,7 @@ namespace StabilityStudy.Pipeline.Verification;
 /// <param name="Inputs">Protocol, study facts, locks and canonical data.</param>
 /// <param name="AnalysisBytes">analysis.json as it is attached.</param>
 /// <param name="Stated">What it states, none of which is believed.</param>
-public sealed record AttachedStudy(
+internal sealed record AttachedStudy(
     ReadOnlyMemory<byte> FirstRevision,
     StudyBytes Inputs,
     ReadOnlyMemory<byte> AnalysisBytes,

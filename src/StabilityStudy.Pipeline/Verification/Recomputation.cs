@@ -13,7 +13,7 @@ namespace StabilityStudy.Pipeline.Verification;
 /// <param name="Recomputed">The analysis as this version computes it; null where the inputs give none, or a later version made the report.</param>
 /// <param name="Faults">What does not follow from the inputs, in words; empty when nothing does.</param>
 /// <param name="Pages">Whether the pages are those that this version draws.</param>
-public sealed record Recomputation(
+internal sealed record Recomputation(
     StudyAnalysis? Recomputed,
     ImmutableArray<string> Faults,
     PagesOutcome Pages
@@ -181,7 +181,7 @@ public sealed record Recomputation(
 }
 
 /// <summary>Which version of the program made a report. The zero member claims nothing.</summary>
-public enum MadeBy
+internal enum MadeBy
 {
     /// <summary>None that is known, or one whose report cannot be computed again.</summary>
     Unknown,
@@ -200,7 +200,7 @@ public enum MadeBy
 }
 
 /// <summary>Whether the pages of a report are those that the program draws. The zero member claims nothing.</summary>
-public enum PagesOutcome
+internal enum PagesOutcome
 {
     /// <summary>Another version of the program made the report, or its figures differ.</summary>
     NotRecomputed,

@@ -12,7 +12,7 @@ namespace StabilityStudy.Pipeline.Versions;
 /// <param name="Format">Number of the form of its analysis.json.</param>
 /// <param name="Rules">Number of the rules by which it concludes.</param>
 /// <param name="QueryCodes">Codes of the data queries that it can raise.</param>
-public sealed record ReleasedVersion(
+internal sealed record ReleasedVersion(
     string Version,
     int Format,
     int Rules,
