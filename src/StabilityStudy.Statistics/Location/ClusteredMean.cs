@@ -17,12 +17,6 @@ namespace StabilityStudy.Statistics.Location;
 /// </remarks>
 public static class ClusteredMean
 {
-    /// <summary>The interval over the values is the wider one.</summary>
-    public const string Specimens = "specimens";
-
-    /// <summary>The interval over the cluster means is the wider one.</summary>
-    public const string Clusters = "clusters";
-
     /// <summary>Computes mean and interval.</summary>
     /// <param name="values">Numbers in one unit, in any order; not written to.</param>
     /// <param name="cluster">The cluster of each value, any whole numbers; same length.</param>
@@ -68,7 +62,7 @@ public static class ClusteredMean
             upper,
             widest.StandardError,
             widest.DegreesOfFreedom,
-            ReferenceEquals(widest, bySpecimen) ? Specimens : Clusters
+            ReferenceEquals(widest, bySpecimen) ? WidestInterval.Specimens : WidestInterval.Clusters
         );
         return new Estimate<ClusteredMeanInterval>(
             result,

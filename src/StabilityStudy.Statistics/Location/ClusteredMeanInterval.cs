@@ -10,7 +10,7 @@ namespace StabilityStudy.Statistics.Location;
 /// <param name="Upper">The larger of the two upper ends.</param>
 /// <param name="StandardError">Standard error behind the wider of the two intervals.</param>
 /// <param name="DegreesOfFreedom">Degrees of freedom of the wider of the two intervals.</param>
-/// <param name="DecidedBy">Which interval is the wider: <see cref="ClusteredMean.Specimens"/> or <see cref="ClusteredMean.Clusters"/>.</param>
+/// <param name="DecidedBy">Which interval is the wider.</param>
 public sealed record ClusteredMeanInterval(
     MeanInterval BySpecimen,
     Estimate<MeanInterval> ByCluster,
@@ -21,5 +21,18 @@ public sealed record ClusteredMeanInterval(
     double Upper,
     double StandardError,
     double DegreesOfFreedom,
-    string DecidedBy
+    WidestInterval DecidedBy
 );
+
+/// <summary>What the widest interval of a mean is taken over.</summary>
+public enum WidestInterval
+{
+    /// <summary>The values themselves.</summary>
+    Specimens,
+
+    /// <summary>The means of clusters, such as collection days.</summary>
+    Clusters,
+
+    /// <summary>The means of persons of whom some gave more than one specimen.</summary>
+    Subjects,
+}

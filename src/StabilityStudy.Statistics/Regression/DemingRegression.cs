@@ -6,9 +6,6 @@ namespace StabilityStudy.Statistics.Regression;
 /// </summary>
 public static class DemingRegression
 {
-    /// <summary>Name of the method as results carry it.</summary>
-    public const string MethodName = "Deming regression";
-
     /// <summary>
     /// b = [(λSyy − Sxx) + √((Sxx − λSyy)² + 4λSxy²)]/(2λSxy), a = ȳ − b·x̄ (Deming, Statistical Adjustment of Data, 1943; in this notation Linnet,
     /// Clin Chem 39 (1993) 424–432; both from memory). Standard errors are jackknifed, intervals centered on the estimate from all pairs, t on n − 2
@@ -31,7 +28,7 @@ public static class DemingRegression
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         var fit = Jackknifed(x, y, errorVarianceRatio);
         return fit.TryGet(out var lines)
-            ? lines.ToFit(MethodName, lines.Full.ResidualStandardDeviation(x, y), confidenceLevel)
+            ? lines.ToFit(lines.Full.ResidualStandardDeviation(x, y), confidenceLevel)
             : new Estimate<LineFit>(null, fit.NotComputable, []);
     }
 

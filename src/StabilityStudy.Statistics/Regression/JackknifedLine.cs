@@ -151,14 +151,9 @@ internal sealed record JackknifedLine(
     }
 
     /// <summary>The line with both intervals.</summary>
-    public Estimate<LineFit> ToFit(
-        string method,
-        double residualStandardDeviation,
-        double confidenceLevel
-    ) =>
+    public Estimate<LineFit> ToFit(double residualStandardDeviation, double confidenceLevel) =>
         Estimate.Of(
             new LineFit(
-                method,
                 LeaveOneOut.Length,
                 Interval(line => line.Intercept, confidenceLevel),
                 Interval(line => line.Slope, confidenceLevel),

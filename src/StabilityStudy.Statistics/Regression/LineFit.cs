@@ -18,7 +18,6 @@ public sealed record CoefficientInterval(
 }
 
 /// <summary>A fitted straight line y = intercept + slope·x.</summary>
-/// <param name="Method">Name of the method that fitted it.</param>
 /// <param name="Count">Number of pairs.</param>
 /// <param name="Intercept">Intercept, in the unit of y.</param>
 /// <param name="Slope">Slope.</param>
@@ -28,7 +27,6 @@ public sealed record CoefficientInterval(
 /// <param name="ConfidenceLevel">Two-sided level of both intervals.</param>
 /// <param name="DegreesOfFreedom">Degrees of freedom of the t quantile, n − 2.</param>
 public sealed record LineFit(
-    string Method,
     int Count,
     CoefficientInterval Intercept,
     CoefficientInterval Slope,

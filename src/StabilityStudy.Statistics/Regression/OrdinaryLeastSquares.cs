@@ -9,9 +9,6 @@ namespace StabilityStudy.Statistics.Regression;
 /// </summary>
 public static class OrdinaryLeastSquares
 {
-    /// <summary>Name of the method as results carry it.</summary>
-    public const string MethodName = "Ordinary least squares";
-
     private const int FewestPairs = 3;
 
     /// <summary>
@@ -49,7 +46,6 @@ public static class OrdinaryLeastSquares
         var interceptError = residual * Math.Sqrt((1.0 / n) + (sums.MeanX * sums.MeanX / sums.Sxx));
         return Estimate.Of(
             new LineFit(
-                MethodName,
                 n,
                 CoefficientInterval.Of(line.Intercept, interceptError, t),
                 CoefficientInterval.Of(line.Slope, slopeError, t),

@@ -6,9 +6,6 @@ namespace StabilityStudy.Statistics.Regression;
 /// </summary>
 public static class WeightedDemingRegression
 {
-    /// <summary>Name of the method as results carry it.</summary>
-    public const string MethodName = "Weighted Deming regression";
-
     /// <summary>
     /// Two rounds whose intercepts, and slopes times the mean of x, differ by less than this share of the mean of y are taken as the fixed point. One round
     /// shrinks the distance by about the squared coefficient of variation, so what remains is far below; a smaller
@@ -47,7 +44,6 @@ public static class WeightedDemingRegression
         var fit = Jackknifed(x, y, errorVarianceRatio);
         return fit.TryGet(out var lines)
             ? lines.ToFit(
-                MethodName,
                 RelativeResidualStandardDeviation(x, y, lines.Full, errorVarianceRatio),
                 confidenceLevel
             )

@@ -8,9 +8,6 @@ namespace StabilityStudy.Statistics.Regression;
 /// </summary>
 public static class WeightedLeastSquares
 {
-    /// <summary>Name of the method as results carry it.</summary>
-    public const string MethodName = "Weighted least squares";
-
     private const int FewestPairs = 3;
 
     /// <summary>
@@ -58,7 +55,6 @@ public static class WeightedLeastSquares
             deviation * Math.Sqrt((1 / total) + (sums.MeanX * sums.MeanX / sums.Sxx));
         return Estimate.Of(
             new LineFit(
-                MethodName,
                 n,
                 CoefficientInterval.Of(line.Intercept, interceptError, t),
                 CoefficientInterval.Of(line.Slope, deviation / Math.Sqrt(sums.Sxx), t),

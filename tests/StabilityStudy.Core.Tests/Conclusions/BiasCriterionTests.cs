@@ -5,6 +5,7 @@ using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Tests.Studies;
 using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Tests.Conclusions;
 
@@ -126,7 +127,7 @@ public sealed class BiasCriterionTests
         var bias = Bias(study);
 
         Assert.Equal(Verdict.Inconclusive, bias.Verdict);
-        Assert.Equal("subjects", bias.Mean.Value!.DecidedBy);
+        Assert.Equal(WidestInterval.Subjects, bias.Mean.Value!.DecidedBy);
         Assert.Equal(0.5 - (2.5 / (2 * Math.Sqrt(8.25))), bias.Equivalence.Value!.PValue, 1e-12);
     }
 

@@ -21,7 +21,7 @@ public sealed class ClusteredMeanTests
         var mean = Computed.Value(ClusteredMean.WithInterval(values, days, 0.9));
 
         var byDay = Computed.Value(ArithmeticMean.WithInterval([0.5, 10.5, 20.5], 0.9));
-        Assert.Equal(ClusteredMean.Clusters, mean.DecidedBy);
+        Assert.Equal(WidestInterval.Clusters, mean.DecidedBy);
         Assert.Equal(byDay, Computed.Value(mean.ByCluster));
         Assert.Equal((3, 2, 10.5), (mean.ClusterCount, mean.DegreesOfFreedom, mean.Mean));
         Assert.Equal((byDay.Lower, byDay.Upper), (mean.Lower, mean.Upper));
@@ -36,7 +36,7 @@ public sealed class ClusteredMeanTests
 
         var mean = Computed.Value(ClusteredMean.WithInterval(values, days, 0.9));
 
-        Assert.Equal(ClusteredMean.Specimens, mean.DecidedBy);
+        Assert.Equal(WidestInterval.Specimens, mean.DecidedBy);
         Assert.Equal(mean.BySpecimen.Lower, mean.Lower);
         Assert.Equal(5, mean.DegreesOfFreedom);
     }
@@ -53,7 +53,7 @@ public sealed class ClusteredMeanTests
             ClusteredMean.WithInterval([.. values.Select(value => value + shift)], days, 0.9)
         );
 
-        Assert.Equal(ClusteredMean.Clusters, moved.DecidedBy);
+        Assert.Equal(WidestInterval.Clusters, moved.DecidedBy);
         Assert.Equal(2, moved.DegreesOfFreedom);
     }
 
@@ -64,7 +64,7 @@ public sealed class ClusteredMeanTests
 
         var mean = Computed.Value(ClusteredMean.WithInterval(values, [4, 3, 2, 1], 0.9));
 
-        Assert.Equal(ClusteredMean.Specimens, mean.DecidedBy);
+        Assert.Equal(WidestInterval.Specimens, mean.DecidedBy);
         Assert.Equal(Computed.Value(ArithmeticMean.WithInterval(values, 0.9)), mean.BySpecimen);
         Assert.Equal((mean.BySpecimen.Lower, mean.BySpecimen.Upper), (mean.Lower, mean.Upper));
     }
@@ -76,7 +76,7 @@ public sealed class ClusteredMeanTests
 
         var mean = Computed.Value(estimate);
         Computed.Refusal(AssumptionCode.TooFewValues, mean.ByCluster);
-        Assert.Equal((1, ClusteredMean.Specimens), (mean.ClusterCount, mean.DecidedBy));
+        Assert.Equal((1, WidestInterval.Specimens), (mean.ClusterCount, mean.DecidedBy));
         Assert.Equal(EstimateNote.OneCluster, Assert.Single(estimate.Notes));
     }
 

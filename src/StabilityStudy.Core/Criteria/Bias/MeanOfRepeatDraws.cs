@@ -16,9 +16,6 @@ internal sealed record MeanOfRepeatDraws(
     MeanInterval? Persons
 )
 {
-    /// <summary>The interval over persons is the widest one.</summary>
-    private const string Subjects = "subjects";
-
     public static MeanOfRepeatDraws Of(
         ImmutableArray<double> changes,
         CellData data,
@@ -64,7 +61,7 @@ internal sealed record MeanOfRepeatDraws(
             {
                 StandardError = persons.StandardError,
                 DegreesOfFreedom = persons.DegreesOfFreedom,
-                DecidedBy = Subjects,
+                DecidedBy = WidestInterval.Subjects,
             }
             : spanning;
     }

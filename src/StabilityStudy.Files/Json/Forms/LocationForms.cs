@@ -34,7 +34,7 @@ internal static class LocationForms
         { "upper", v => v.Upper, Form.Number },
         { "standardError", v => v.StandardError, Form.Number },
         { "degreesOfFreedom", v => v.DegreesOfFreedom, Form.Number },
-        { "decidedBy", v => v.DecidedBy, Form.Text },
+        { "decidedBy", v => v.DecidedBy, Form.Word<WidestInterval>() },
     };
 
     public static readonly ObjectForm<EquivalenceTest> EquivalenceTestForm = new("equivalenceTest")

@@ -13,9 +13,6 @@ namespace StabilityStudy.Reporting.Report.Criteria;
 /// <summary>A mean change and its interval worked out by hand from the listed changes.</summary>
 internal static class BiasByHand
 {
-    /// <summary>The word under which the analysis says that persons with several specimens made the interval wider.</summary>
-    private const string OverPersons = "subjects";
-
     /// <summary>The changes and the steps; nothing without a mean.</summary>
     public static IEnumerable<Block> Of(BiasWords words, Cell cell) =>
         words.Result.Mean.TryGet(out var mean)
@@ -125,7 +122,7 @@ internal static class BiasByHand
                     item => NumberText.Interval(item.Lower, item.Upper, HandChange.Decimals)
                 ),
             ],
-            $"From the lower of the lower ends to the higher of the upper ends{(mean.DecidedBy == OverPersons ? ", and of the interval over persons, since some gave more than one specimen" : "")}; in this report: {words.Figure(mean.Mean)} ({words.Interval(mean.Lower, mean.Upper)}), held to {words.AllowedInBrief}: {ReasonWords.Of(bias.Reasons[0])}. Worked out from the rounded changes above, so the last digit may differ. t: from any table of Student's distribution."
+            $"From the lower of the lower ends to the higher of the upper ends{(mean.DecidedBy == WidestInterval.Subjects ? ", and of the interval over persons, since some gave more than one specimen" : "")}; in this report: {words.Figure(mean.Mean)} ({words.Interval(mean.Lower, mean.Upper)}), held to {words.AllowedInBrief}: {ReasonWords.Of(bias.Reasons[0])}. Worked out from the rounded changes above, so the last digit may differ. t: from any table of Student's distribution."
         );
     }
 
