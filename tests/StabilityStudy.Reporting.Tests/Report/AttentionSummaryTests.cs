@@ -1,5 +1,7 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Tests.Report;
@@ -34,6 +36,33 @@ public sealed class AttentionSummaryTests
         Assert.Equal(
             "7 further: \"Data queries\".",
             Assert.Single(lines, line => line.Severity == "More").Text
+        );
+    }
+
+    [Theory]
+    [InlineData(6, "No anticoagulant at 6 h: it is so.")]
+    [InlineData(null, "No anticoagulant: it is so.")]
+    public void What_a_query_is_about_is_named_as_elsewhere_on_page_1(int? hours, string expected)
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        var key = analysis.Sequences[0].Cells[0].Key;
+        var query = FirstPageParts.Query("spread-below-noise") with
+        {
+            Text = "it is so.",
+            Scope = QueryScope.Of(key) with
+            {
+                TimePoint = hours is { } delay ? new TimePoint(TimeSpan.FromHours(delay)) : null,
+            },
+        };
+
+        Assert.Equal(
+            expected,
+            Assert
+                .Single(
+                    FirstPageParts.Attentions(analysis with { Queries = [query] }),
+                    line => line.Severity == "Attention"
+                )
+                .Text
         );
     }
 
