@@ -14,6 +14,11 @@ public sealed class BrokenStudyTests
         Lazy<Outcome<AnalyzedStudy>>
     > s_analyzed = new();
 
+    /// <summary>Every column that is read is described there.</summary>
+    private static readonly Lazy<string> s_formats = new(() =>
+        File.ReadAllText(Path.Combine(RepositoryFile.Root, "src/StabilityStudy.Files/FORMATS.md"))
+    );
+
     public static TheoryData<BrokenStudy> Cases => [.. BrokenStudyCases.All];
 
     [Theory]
@@ -35,6 +40,17 @@ public sealed class BrokenStudyTests
         Assert.Equal(!broken.GoesOn, found.Severity == Severity.Stop);
         Assert.NotEqual("", found.Message);
         Assert.NotEqual("", found.Action);
+        Assert.All(
+            outcome
+                .Queries.Where(query =>
+                    query.Source.File.EndsWith(".csv", StringComparison.Ordinal)
+                    && query.Observed != query.Source.Column
+                )
+                .Select(query => query.Source.Column)
+                .OfType<string>()
+                .Distinct(),
+            name => Assert.Contains($"`{name}`", s_formats.Value, StringComparison.Ordinal)
+        );
     }
 
     [Theory]

@@ -20,54 +20,15 @@ internal static class CellQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind SupportedByMeanOnly = Kinds.Add(
-        "supported-by-mean-only",
-        QueryRank.LittleSupport,
-        "a time point is supported by the mean change alone",
-        "add a criterion of kind \"individual\" to the next protocol"
-    );
-
-    internal static readonly QueryKind SupportedOnFewDays = Kinds.Add(
-        "supported-on-few-days",
-        QueryRank.LittleSupport,
-        "a time point is supported on fewer collection days than planned",
-        "check that the run codes are true, and that one day can stand for others"
-    );
-
-    internal static readonly QueryKind LeftOutPairsCouldOverturn = Kinds.Add(
-        "left-out-pairs-could-overturn",
-        QueryRank.StatedAnyway,
-        "a conclusion rests on what was left out",
-        "check each pair left out, and that its reason does not depend on the result"
-    );
-
-    internal static readonly QueryKind SupportedByIndividualOnly = Kinds.Add(
-        "supported-by-individual-only",
-        QueryRank.LittleSupport,
-        "a time point is supported by single specimens alone; no mean change was judged",
-        "add a bias criterion to the next protocol"
-    );
-
-    internal static readonly QueryKind SpreadBelowNoise = Kinds.Add(
-        "spread-below-noise",
-        QueryRank.Specimen,
-        "the changes spread far less than the imprecision of the test alone would make them",
-        "compare with the own record of the instrument"
-    );
-
-    internal static readonly QueryKind ManyBeyondInterval = Kinds.Add(
-        "many-beyond-interval",
-        QueryRank.Measurement,
-        "more than one in ten results lies beyond the measuring interval, and no mean holds them",
-        "show that such results are as reported"
-    );
-
-    internal static readonly QueryKind ExcludedBeyondLimit = Kinds.Add(
-        "excluded-beyond-limit",
-        QueryRank.Exclusion,
-        "a pair excluded by decision had changed by more than a limit",
-        "check that the reason does not depend on the result"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind SupportedByMeanOnly = Kinds.Add("supported-by-mean-only", QueryRank.LittleSupport, "a time point is supported by the mean change alone", "add a criterion of kind \"individual\" to the next protocol");
+    internal static readonly QueryKind SupportedOnFewDays = Kinds.Add("supported-on-few-days", QueryRank.LittleSupport, "a time point is supported on fewer collection days than planned", "check that the run codes are true, and that one day can stand for others");
+    internal static readonly QueryKind LeftOutPairsCouldOverturn = Kinds.Add("left-out-pairs-could-overturn", QueryRank.StatedAnyway, "a conclusion rests on what was left out", "check each pair left out, and that its reason does not depend on the result");
+    internal static readonly QueryKind SupportedByIndividualOnly = Kinds.Add("supported-by-individual-only", QueryRank.LittleSupport, "a time point is supported by single specimens alone; no mean change was judged", "add a bias criterion to the next protocol");
+    internal static readonly QueryKind SpreadBelowNoise = Kinds.Add("spread-below-noise", QueryRank.Specimen, "the changes spread far less than the imprecision of the test alone would make them", "compare with the own record of the instrument");
+    internal static readonly QueryKind ManyBeyondInterval = Kinds.Add("many-beyond-interval", QueryRank.Measurement, "more than one in ten results lies beyond the measuring interval, and no mean holds them", "show that such results are as reported");
+    internal static readonly QueryKind ExcludedBeyondLimit = Kinds.Add("excluded-beyond-limit", QueryRank.Exclusion, "a pair excluded by decision had changed by more than a limit", "check that the reason does not depend on the result");
+    // csharpier-ignore-end
 
     /// <summary>Fewer changes than this vary too much in their own SD.</summary>
     private const int FewestForSpread = 10;

@@ -15,33 +15,12 @@ internal static class ControlQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind ControlsNotChecked = Kinds.Add(
-        "controls-not-checked",
-        QueryRank.Control,
-        "the protocol keeps control results elsewhere, so that they were not checked here",
-        "be ready to show them"
-    );
-
-    internal static readonly QueryKind RunWithoutControl = Kinds.Add(
-        "run-without-control",
-        QueryRank.Control,
-        "a run has no control result",
-        "add the control result; without one, what was tested in the run is not assessed"
-    );
-
-    internal static readonly QueryKind ControlOutOfRange = Kinds.Add(
-        "control-out-of-range",
-        QueryRank.Control,
-        "a run has a control result outside its range",
-        "follow your procedure for a run out of control"
-    );
-
-    internal static readonly QueryKind BridgingShift = Kinds.Add(
-        "bridging-shift",
-        QueryRank.Control,
-        "stable plasma shifted between the runs of baselines and of delayed tubes, so part of the change may come from the runs",
-        "find out what changed between the runs"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind ControlsNotChecked = Kinds.Add("controls-not-checked", QueryRank.Control, "the protocol keeps control results elsewhere, so that they were not checked here", "be ready to show them");
+    internal static readonly QueryKind RunWithoutControl = Kinds.Add("run-without-control", QueryRank.Control, "a run has no control result", "add the control result; without one, what was tested in the run is not assessed");
+    internal static readonly QueryKind ControlOutOfRange = Kinds.Add("control-out-of-range", QueryRank.Control, "a run has a control result outside its range", "follow your procedure for a run out of control");
+    internal static readonly QueryKind BridgingShift = Kinds.Add("bridging-shift", QueryRank.Control, "stable plasma shifted between the runs of baselines and of delayed tubes, so part of the change may come from the runs", "find out what changed between the runs");
+    // csharpier-ignore-end
 
     /// <summary>What the control results leave open, before anything is computed.</summary>
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>

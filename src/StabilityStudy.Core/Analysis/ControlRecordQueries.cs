@@ -20,61 +20,16 @@ internal static class ControlRecordQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind RunTooLong = Kinds.Add(
-        "run-too-long",
-        QueryRank.Control,
-        "a run holds tests more than 24 hours apart",
-        "give each run its own code and its own controls"
-    );
-
-    internal static readonly QueryKind ControlFarFromTests = Kinds.Add(
-        "control-far-from-tests",
-        QueryRank.Control,
-        "a test lies more than 8 hours from every control of its run",
-        "test controls within the eight hours of the specimens they vouch for"
-    );
-
-    internal static readonly QueryKind OneControlLevel = Kinds.Add(
-        "one-control-level",
-        QueryRank.Control,
-        "a run has one control only, where two levels are usual",
-        "add the other level, or say in a deviation why one is enough"
-    );
-
-    internal static readonly QueryKind ControlInSomeRuns = Kinds.Add(
-        "control-in-some-runs",
-        QueryRank.Control,
-        "a control has results in some runs and none in others",
-        "add its results, whatever they were"
-    );
-
-    internal static readonly QueryKind ControlOfTwoKinds = Kinds.Add(
-        "control-of-two-kinds",
-        QueryRank.Control,
-        "a material is a control in some rows and bridging plasma in others",
-        "name it one or the other in every row"
-    );
-
-    internal static readonly QueryKind ControlRangeWide = Kinds.Add(
-        "control-range-wide",
-        QueryRank.Control,
-        "a control has an allowed range of more than ± 30 %",
-        "enter the range that the laboratory works with"
-    );
-
-    internal static readonly QueryKind ControlResultsSame = Kinds.Add(
-        "control-results-same",
-        QueryRank.Measurement,
-        "a control has the same result every time",
-        "compare with the instrument's own record"
-    );
-
-    internal static readonly QueryKind CvBelowControls = Kinds.Add(
-        "cv-below-controls",
-        QueryRank.Measurement,
-        "a control varies more than twice as much as the protocol states",
-        "state the between-run CV that the laboratory's own controls show"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind RunTooLong = Kinds.Add("run-too-long", QueryRank.Control, "a run holds tests more than 24 hours apart", "give each run its own code and its own controls");
+    internal static readonly QueryKind ControlFarFromTests = Kinds.Add("control-far-from-tests", QueryRank.Control, "a test lies more than 8 hours from every control of its run", "test controls within the eight hours of the specimens they vouch for");
+    internal static readonly QueryKind OneControlLevel = Kinds.Add("one-control-level", QueryRank.Control, "a run has one control only, where two levels are usual", "add the other level, or say in a deviation why one is enough");
+    internal static readonly QueryKind ControlInSomeRuns = Kinds.Add("control-in-some-runs", QueryRank.Control, "a control has results in some runs and none in others", "add its results, whatever they were");
+    internal static readonly QueryKind ControlOfTwoKinds = Kinds.Add("control-of-two-kinds", QueryRank.Control, "a material is a control in some rows and bridging plasma in others", "name it one or the other in every row");
+    internal static readonly QueryKind ControlRangeWide = Kinds.Add("control-range-wide", QueryRank.Control, "a control has an allowed range of more than ± 30 %", "enter the range that the laboratory works with");
+    internal static readonly QueryKind ControlResultsSame = Kinds.Add("control-results-same", QueryRank.Measurement, "a control has the same result every time", "compare with the instrument's own record");
+    internal static readonly QueryKind CvBelowControls = Kinds.Add("cv-below-controls", QueryRank.Measurement, "a control varies more than twice as much as the protocol states", "state the between-run CV that the laboratory's own controls show");
+    // csharpier-ignore-end
 
     private static readonly TimeSpan s_longestRun = TimeSpan.FromHours(24);
     private static readonly TimeSpan s_longestAway = TimeSpan.FromHours(8);

@@ -10,19 +10,10 @@ internal static class ExclusionDateQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind ExclusionBeforeCollection = Kinds.Add(
-        "exclusion-before-collection",
-        QueryRank.Stop,
-        "an exclusion is dated before its specimen was collected",
-        "correct the date"
-    );
-
-    internal static readonly QueryKind ExclusionAfterResult = Kinds.Add(
-        "exclusion-after-result",
-        QueryRank.Exclusion,
-        "an exclusion was decided after the delayed result was there",
-        "show that the decision did not depend on the result"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind ExclusionBeforeCollection = Kinds.Add("exclusion-before-collection", QueryRank.Stop, "an exclusion is dated before its specimen was collected", "correct the date");
+    internal static readonly QueryKind ExclusionAfterResult = Kinds.Add("exclusion-after-result", QueryRank.Exclusion, "an exclusion was decided after the delayed result was there", "show that the decision did not depend on the result");
+    // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)
     {

@@ -11,26 +11,11 @@ internal static class ExclusionQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind ExclusionOfFailedPair = Kinds.Add(
-        "exclusion-of-failed-pair",
-        QueryRank.Rerun,
-        "an exclusion names a failed tube, which counts as outside all the same",
-        "remove the exclusion, or explain it in a deviation"
-    );
-
-    internal static readonly QueryKind ExclusionWithoutEffect = Kinds.Add(
-        "exclusion-without-effect",
-        QueryRank.WithoutEffect,
-        "an exclusion leaves out nothing",
-        "correct or remove it"
-    );
-
-    internal static readonly QueryKind ExclusionNotNeeded = Kinds.Add(
-        "exclusion-not-needed",
-        QueryRank.ForTheRecord,
-        "an exclusion changes nothing: its pairs are left out for another reason already",
-        "nothing"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind ExclusionOfFailedPair = Kinds.Add("exclusion-of-failed-pair", QueryRank.Rerun, "an exclusion names a failed tube, which counts as outside all the same", "remove the exclusion, or explain it in a deviation");
+    internal static readonly QueryKind ExclusionWithoutEffect = Kinds.Add("exclusion-without-effect", QueryRank.WithoutEffect, "an exclusion leaves out nothing", "correct or remove it");
+    internal static readonly QueryKind ExclusionNotNeeded = Kinds.Add("exclusion-not-needed", QueryRank.ForTheRecord, "an exclusion changes nothing: its pairs are left out for another reason already", "nothing");
+    // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs, ImmutableArray<Sequence> sequences)
     {

@@ -13,12 +13,9 @@ internal static class LevelQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind LevelNotReached = Kinds.Add(
-        "level-not-reached",
-        QueryRank.Note,
-        "a decision level lies outside the range of the baselines",
-        "include specimens on both sides of it, or do not claim it"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind LevelNotReached = Kinds.Add("level-not-reached", QueryRank.Note, "a decision level lies outside the range of the baselines", "include specimens on both sides of it, or do not claim it");
+    // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(Sequence sequence, StudyProtocol protocol)
     {

@@ -12,19 +12,10 @@ internal static class PlanQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind SubjectInTwoGroups = Kinds.Add(
-        "subject-in-two-groups",
-        QueryRank.Specimen,
-        "a person counts in two patient groups",
-        "correct the group of one of the specimens"
-    );
-
-    internal static readonly QueryKind ResultNotPlanned = Kinds.Add(
-        "result-not-planned",
-        QueryRank.WithoutEffect,
-        "a result is of a time point, group or storage that the protocol does not plan for its analyte",
-        "nothing, or correct the row; it is not used"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind SubjectInTwoGroups = Kinds.Add("subject-in-two-groups", QueryRank.Specimen, "a person counts in two patient groups", "correct the group of one of the specimens");
+    internal static readonly QueryKind ResultNotPlanned = Kinds.Add("result-not-planned", QueryRank.WithoutEffect, "a result is of a time point, group or storage that the protocol does not plan for its analyte", "nothing, or correct the row; it is not used");
+    // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         [

@@ -17,19 +17,10 @@ internal static class RatioQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind RatioDisagrees = Kinds.Add(
-        "ratio-disagrees",
-        QueryRank.NotAsPlanned,
-        "a normalized ratio does not agree with its prothrombin time, the sensitivity index and the mean normal time",
-        "check the figures of the lot and the calculation of the analyzer"
-    );
-
-    internal static readonly QueryKind IsiNotRecorded = Kinds.Add(
-        "isi-not-recorded",
-        QueryRank.NotRecorded,
-        "the sensitivity index or mean normal time of a lot is not stated, so ratios were not computed again",
-        "add isi and mean_normal_time to the lot"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind RatioDisagrees = Kinds.Add("ratio-disagrees", QueryRank.NotAsPlanned, "a normalized ratio does not agree with its prothrombin time, the sensitivity index and the mean normal time", "check the figures of the lot and the calculation of the analyzer");
+    internal static readonly QueryKind IsiNotRecorded = Kinds.Add("isi-not-recorded", QueryRank.NotRecorded, "the sensitivity index or mean normal time of a lot is not stated, so ratios were not computed again", "add isi and mean_normal_time to the lot");
+    // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         inputs

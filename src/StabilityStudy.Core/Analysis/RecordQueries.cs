@@ -1,5 +1,4 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
@@ -12,71 +11,20 @@ public static class RecordQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
+    // csharpier-ignore-start
     /// <summary>The fill is not always recorded.</summary>
-    public static readonly QueryKind FillNotRecorded = Kinds.Add(
-        "fill-not-recorded",
-        QueryRank.NotRecorded,
-        "the fill is not recorded though the protocol asks for a least fill",
-        "record the fill"
-    );
-
-    internal static readonly QueryKind OriginNotRecorded = Kinds.Add(
-        "origin-not-recorded",
-        QueryRank.NotRecorded,
-        "the origin of specimens is not recorded",
-        "record the origin"
-    );
-
-    internal static readonly QueryKind InstrumentNotRecorded = Kinds.Add(
-        "instrument-not-recorded",
-        QueryRank.NotRecorded,
-        "the instrument of results is not recorded",
-        "record the instrument"
-    );
-
-    internal static readonly QueryKind LotNotRecorded = Kinds.Add(
-        "lot-not-recorded",
-        QueryRank.NotRecorded,
-        "the lot of results is not recorded",
-        "record the lot"
-    );
-
-    internal static readonly QueryKind SpunNotRecorded = Kinds.Add(
-        "spun-not-recorded",
-        QueryRank.NotRecorded,
-        "the time of spinning is not recorded though the protocol limits it",
-        "record the time"
-    );
-
-    internal static readonly QueryKind RunNotRecorded = Kinds.Add(
-        "run-not-recorded",
-        QueryRank.Control,
-        "results have no run, so no control can be shown for them",
-        "record the run of each result"
-    );
-
+    public static readonly QueryKind FillNotRecorded = Kinds.Add("fill-not-recorded", QueryRank.NotRecorded, "the fill is not recorded though the protocol asks for a least fill", "record the fill");
+    internal static readonly QueryKind OriginNotRecorded = Kinds.Add("origin-not-recorded", QueryRank.NotRecorded, "the origin of specimens is not recorded", "record the origin");
+    internal static readonly QueryKind InstrumentNotRecorded = Kinds.Add("instrument-not-recorded", QueryRank.NotRecorded, "the instrument of results is not recorded", "record the instrument");
+    internal static readonly QueryKind LotNotRecorded = Kinds.Add("lot-not-recorded", QueryRank.NotRecorded, "the lot of results is not recorded", "record the lot");
+    internal static readonly QueryKind SpunNotRecorded = Kinds.Add("spun-not-recorded", QueryRank.NotRecorded, "the time of spinning is not recorded though the protocol limits it", "record the time");
+    internal static readonly QueryKind RunNotRecorded = Kinds.Add("run-not-recorded", QueryRank.Control, "results have no run, so no control can be shown for them", "record the run of each result");
     /// <summary>The hematocrit is not always recorded.</summary>
-    public static readonly QueryKind HematocritNotRecorded = Kinds.Add(
-        "hematocrit-not-recorded",
-        QueryRank.NotRecorded,
-        "the hematocrit is not recorded although a rule depends on it",
-        "record it"
-    );
-
+    public static readonly QueryKind HematocritNotRecorded = Kinds.Add("hematocrit-not-recorded", QueryRank.NotRecorded, "the hematocrit is not recorded although a rule depends on it", "record it");
     /// <summary>Whether there was a clot is not always recorded.</summary>
-    public static readonly QueryKind ClotNotRecorded = Kinds.Add(
-        "clot-not-recorded",
-        QueryRank.NotRecorded,
-        "it is not recorded whether tubes had a clot although a rule depends on it",
-        "record it"
-    );
-
-    internal static readonly QueryKind HemolysisNotRecorded = Kinds.Add(
-        "hemolysis-not-recorded",
-        QueryRank.NotRecorded,
-        "hemolysis is not recorded although a rule depends on it",
-        "record it"
-    );
+    public static readonly QueryKind ClotNotRecorded = Kinds.Add("clot-not-recorded", QueryRank.NotRecorded, "it is not recorded whether tubes had a clot although a rule depends on it", "record it");
+    internal static readonly QueryKind HemolysisNotRecorded = Kinds.Add("hemolysis-not-recorded", QueryRank.NotRecorded, "hemolysis is not recorded although a rule depends on it", "record it");
+    // csharpier-ignore-end
 
     private const int MostNamed = 12;
 

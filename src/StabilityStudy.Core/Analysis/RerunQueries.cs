@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
@@ -10,19 +9,10 @@ internal static class RerunQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind RerunReasonNotPlanned = Kinds.Add(
-        "rerun-reason-not-planned",
-        QueryRank.Rerun,
-        "a rerun has a reason that the protocol does not name",
-        "nothing: such a rerun does not count"
-    );
-
-    internal static readonly QueryKind RerunWithoutEffect = Kinds.Add(
-        "rerun-without-effect",
-        QueryRank.WithoutEffect,
-        "a rerun names no result that was tested again",
-        "correct or remove it"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind RerunReasonNotPlanned = Kinds.Add("rerun-reason-not-planned", QueryRank.Rerun, "a rerun has a reason that the protocol does not name", "nothing: such a rerun does not count");
+    internal static readonly QueryKind RerunWithoutEffect = Kinds.Add("rerun-without-effect", QueryRank.WithoutEffect, "a rerun names no result that was tested again", "correct or remove it");
+    // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)
     {

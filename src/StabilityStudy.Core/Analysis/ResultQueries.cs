@@ -9,26 +9,11 @@ internal static class ResultQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind MoreDelaysThanPlanned = Kinds.Add(
-        "more-delays-than-planned",
-        QueryRank.Time,
-        "specimens were tested at more time points than delays_per_specimen says",
-        "state the number of delays that was planned, and add the results of every tube"
-    );
-
-    internal static readonly QueryKind ReplicatesDisagree = Kinds.Add(
-        "replicates-disagree",
-        QueryRank.Measurement,
-        "results of one tube and time differ by more than six times the between-run CV",
-        "look for an error; the mean of such results stands for neither"
-    );
-
-    internal static readonly QueryKind ResultOfOtherMagnitude = Kinds.Add(
-        "result-of-other-magnitude",
-        QueryRank.Measurement,
-        "a result of a specimen is six times another or more",
-        "look for a lost decimal point or another unit"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind MoreDelaysThanPlanned = Kinds.Add("more-delays-than-planned", QueryRank.Time, "specimens were tested at more time points than delays_per_specimen says", "state the number of delays that was planned, and add the results of every tube");
+    internal static readonly QueryKind ReplicatesDisagree = Kinds.Add("replicates-disagree", QueryRank.Measurement, "results of one tube and time differ by more than six times the between-run CV", "look for an error; the mean of such results stands for neither");
+    internal static readonly QueryKind ResultOfOtherMagnitude = Kinds.Add("result-of-other-magnitude", QueryRank.Measurement, "a result of a specimen is six times another or more", "look for a lost decimal point or another unit");
+    // csharpier-ignore-end
 
     /// <summary>Replicates of one run differ by less, but for one in some thousand.</summary>
     private const double MostCvsApart = 6;

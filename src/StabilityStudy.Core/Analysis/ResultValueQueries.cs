@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
@@ -12,19 +11,10 @@ internal static class ResultValueQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind ResultNotPositive = Kinds.Add(
-        "result-not-positive",
-        QueryRank.Stop,
-        "a result of zero or less stands for a quantity that is always above zero",
-        "correct the result, or give the reason why there is none"
-    );
-
-    internal static readonly QueryKind NumberBeyondMeasuringInterval = Kinds.Add(
-        "number-beyond-measuring-interval",
-        QueryRank.NotAsPlanned,
-        "a number lies beyond the measuring interval of the protocol",
-        "report it as < or > the limit, or correct measuring_interval before data are collected"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind ResultNotPositive = Kinds.Add("result-not-positive", QueryRank.Stop, "a result of zero or less stands for a quantity that is always above zero", "correct the result, or give the reason why there is none");
+    internal static readonly QueryKind NumberBeyondMeasuringInterval = Kinds.Add("number-beyond-measuring-interval", QueryRank.NotAsPlanned, "a number lies beyond the measuring interval of the protocol", "report it as < or > the limit, or correct measuring_interval before data are collected");
+    // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)
     {

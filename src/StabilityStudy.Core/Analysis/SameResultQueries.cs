@@ -14,12 +14,9 @@ internal static class SameResultQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind SameResults = Kinds.Add(
-        "same-results",
-        QueryRank.Measurement,
-        "results of different specimens are alike in a way that copied rows would be",
-        "compare with the instrument's own record"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind SameResults = Kinds.Add("same-results", QueryRank.Measurement, "results of different specimens are alike in a way that copied rows would be", "compare with the instrument's own record");
+    // csharpier-ignore-end
 
     /// <summary>How many times the number expected by chance stands out: changes within a specimen go together, so the expected number is too small.</summary>
     private const int TimesExpected = 4;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Diagnostics;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Protocol;
@@ -13,34 +12,13 @@ public static class SequenceQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind SupportBelowStandardWindow = Kinds.Add(
-        "support-below-standard-window",
-        QueryRank.ShorterThanToday,
-        "the supported window is shorter than today's",
-        "have the medical director look at today's window"
-    );
-
-    internal static readonly QueryKind DriftCrossesBeforeStandardWindow = Kinds.Add(
-        "drift-crosses-before-standard-window",
-        QueryRank.Drift,
-        "the bound of the drift reaches the allowable bias before today's window ends",
-        "have the medical director look at today's window"
-    );
-
+    // csharpier-ignore-start
+    internal static readonly QueryKind SupportBelowStandardWindow = Kinds.Add("support-below-standard-window", QueryRank.ShorterThanToday, "the supported window is shorter than today's", "have the medical director look at today's window");
+    internal static readonly QueryKind DriftCrossesBeforeStandardWindow = Kinds.Add("drift-crosses-before-standard-window", QueryRank.Drift, "the bound of the drift reaches the allowable bias before today's window ends", "have the medical director look at today's window");
     /// <summary>The change before the baseline would take away support.</summary>
-    public static readonly QueryKind ChangeBeforeBaseline = Kinds.Add(
-        "change-before-baseline",
-        QueryRank.EarlyChange,
-        "what the declared shape puts before the baseline would take the mean change of a supported time point over the limit",
-        "weigh it before the window is approved; test baselines sooner in the next study"
-    );
-
-    internal static readonly QueryKind ChangeTurnsBack = Kinds.Add(
-        "change-turns-back",
-        QueryRank.Drift,
-        "the mean change is smaller at a later time point: opposite effects may cancel",
-        "read nothing into the smaller change"
-    );
+    public static readonly QueryKind ChangeBeforeBaseline = Kinds.Add("change-before-baseline", QueryRank.EarlyChange, "what the declared shape puts before the baseline would take the mean change of a supported time point over the limit", "weigh it before the window is approved; test baselines sooner in the next study");
+    internal static readonly QueryKind ChangeTurnsBack = Kinds.Add("change-turns-back", QueryRank.Drift, "the mean change is smaller at a later time point: opposite effects may cancel", "read nothing into the smaller change");
+    // csharpier-ignore-end
 
     /// <summary>A mean change that falls back by less than this share of the limit may be chance.</summary>
     private const double LeastTurn = 0.25;

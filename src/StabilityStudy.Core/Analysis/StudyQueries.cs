@@ -13,33 +13,12 @@ internal static class StudyQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind FewerSpecimensThanPlanned = Kinds.Add(
-        "fewer-specimens-than-planned",
-        QueryRank.NotAsPlanned,
-        "fewer specimens were received than planned",
-        "say in a deviation why collection ended early"
-    );
-
-    internal static readonly QueryKind MoreSpecimensThanPlanned = Kinds.Add(
-        "more-specimens-than-planned",
-        QueryRank.NotAsPlanned,
-        "more specimens were received than planned",
-        "say in a deviation when and why more were collected"
-    );
-
-    internal static readonly QueryKind ModifiedTest = Kinds.Add(
-        "modified-test",
-        QueryRank.StatedAnyway,
-        "a supported window goes beyond the manufacturer's limit",
-        "follow the rules for modified tests before the window is used"
-    );
-
-    internal static readonly QueryKind ExtendedAsPlanned = Kinds.Add(
-        "extended-as-planned",
-        QueryRank.NotAsPlanned,
-        "more specimens were received than planned for the first of two looks",
-        "check that the extension was begun because the first look was inconclusive"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind FewerSpecimensThanPlanned = Kinds.Add("fewer-specimens-than-planned", QueryRank.NotAsPlanned, "fewer specimens were received than planned", "say in a deviation why collection ended early");
+    internal static readonly QueryKind MoreSpecimensThanPlanned = Kinds.Add("more-specimens-than-planned", QueryRank.NotAsPlanned, "more specimens were received than planned", "say in a deviation when and why more were collected");
+    internal static readonly QueryKind ModifiedTest = Kinds.Add("modified-test", QueryRank.StatedAnyway, "a supported window goes beyond the manufacturer's limit", "follow the rules for modified tests before the window is used");
+    internal static readonly QueryKind ExtendedAsPlanned = Kinds.Add("extended-as-planned", QueryRank.NotAsPlanned, "more specimens were received than planned for the first of two looks", "check that the extension was begun because the first look was inconclusive");
+    // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(
         StudyInputs inputs,

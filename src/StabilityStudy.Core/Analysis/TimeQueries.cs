@@ -10,47 +10,14 @@ internal static class TimeQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind CollectedInOneMinute = Kinds.Add(
-        "collected-in-one-minute",
-        QueryRank.LaxConduct,
-        "more than three subjects were collected in one minute",
-        "check the times and that the subjects are different people"
-    );
-
-    internal static readonly QueryKind TimesAsPlanned = Kinds.Add(
-        "times-as-planned",
-        QueryRank.Time,
-        "half or more of the delayed results were tested at the planned delay to the minute",
-        "enter the times of the tests as the instrument recorded them"
-    );
-
-    internal static readonly QueryKind NoTimeForSpinning = Kinds.Add(
-        "no-time-for-spinning",
-        QueryRank.Time,
-        "results were tested less than five minutes after their tubes were spun",
-        "enter the times at which tubes were spun, not those of their tests"
-    );
-
-    internal static readonly QueryKind TestedBeforeReceipt = Kinds.Add(
-        "tested-before-receipt",
-        QueryRank.Time,
-        "results were tested before their tubes were received",
-        "correct the time that is wrong"
-    );
-
-    internal static readonly QueryKind OffsetsDiffer = Kinds.Add(
-        "offsets-differ",
-        QueryRank.Time,
-        "times of one specimen have offsets from UTC that differ by more than an hour",
-        "correct the offsets, or name one time zone and write local times"
-    );
-
-    internal static readonly QueryKind DaysOfUtc = Kinds.Add(
-        "days-of-utc",
-        QueryRank.Time,
-        "every collection time is written in UTC and no time zone is named, so that collection days are those of UTC",
-        "name the time zone and write local times, or write the offset of the place"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind CollectedInOneMinute = Kinds.Add("collected-in-one-minute", QueryRank.LaxConduct, "more than three subjects were collected in one minute", "check the times and that the subjects are different people");
+    internal static readonly QueryKind TimesAsPlanned = Kinds.Add("times-as-planned", QueryRank.Time, "half or more of the delayed results were tested at the planned delay to the minute", "enter the times of the tests as the instrument recorded them");
+    internal static readonly QueryKind NoTimeForSpinning = Kinds.Add("no-time-for-spinning", QueryRank.Time, "results were tested less than five minutes after their tubes were spun", "enter the times at which tubes were spun, not those of their tests");
+    internal static readonly QueryKind TestedBeforeReceipt = Kinds.Add("tested-before-receipt", QueryRank.Time, "results were tested before their tubes were received", "correct the time that is wrong");
+    internal static readonly QueryKind OffsetsDiffer = Kinds.Add("offsets-differ", QueryRank.Time, "times of one specimen have offsets from UTC that differ by more than an hour", "correct the offsets, or name one time zone and write local times");
+    internal static readonly QueryKind DaysOfUtc = Kinds.Add("days-of-utc", QueryRank.Time, "every collection time is written in UTC and no time zone is named, so that collection days are those of UTC", "name the time zone and write local times, or write the offset of the place");
+    // csharpier-ignore-end
 
     /// <summary>So many to the minute as planned are typed, not measured; so many spun in no time are no slips.</summary>
     private const int FewestOfAKind = 10;

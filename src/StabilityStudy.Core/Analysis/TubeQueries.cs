@@ -11,33 +11,12 @@ internal static class TubeQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind HemolysisAtBaseline = Kinds.Add(
-        "hemolysis-at-baseline",
-        QueryRank.LaxConduct,
-        "baseline tubes were moderately or grossly hemolyzed",
-        "check that the laboratory would report such specimens"
-    );
-
-    internal static readonly QueryKind WaitedMostlySpun = Kinds.Add(
-        "waited-mostly-spun",
-        QueryRank.Specimen,
-        "half of the delayed tubes of whole blood waited unspun for less than three quarters of their delay",
-        "spin delayed tubes shortly before their test"
-    );
-
-    internal static readonly QueryKind OriginNotNative = Kinds.Add(
-        "origin-not-native",
-        QueryRank.Specimen,
-        "specimens are of pooled or spiked plasma",
-        "repeat the study with patients' specimens, or limit the conclusion to such plasma"
-    );
-
-    internal static readonly QueryKind FrozenBriefly = Kinds.Add(
-        "frozen-briefly",
-        QueryRank.Time,
-        "tubes were frozen for less than three quarters of their delay",
-        "correct frozen_at and thawed_at"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind HemolysisAtBaseline = Kinds.Add("hemolysis-at-baseline", QueryRank.LaxConduct, "baseline tubes were moderately or grossly hemolyzed", "check that the laboratory would report such specimens");
+    internal static readonly QueryKind WaitedMostlySpun = Kinds.Add("waited-mostly-spun", QueryRank.Specimen, "half of the delayed tubes of whole blood waited unspun for less than three quarters of their delay", "spin delayed tubes shortly before their test");
+    internal static readonly QueryKind OriginNotNative = Kinds.Add("origin-not-native", QueryRank.Specimen, "specimens are of pooled or spiked plasma", "repeat the study with patients' specimens, or limit the conclusion to such plasma");
+    internal static readonly QueryKind FrozenBriefly = Kinds.Add("frozen-briefly", QueryRank.Time, "tubes were frozen for less than three quarters of their delay", "correct frozen_at and thawed_at");
+    // csharpier-ignore-end
 
     /// <summary>Share of its delay that a tube has to spend in the storage it stands for.</summary>
     private const double LeastShareInStorage = 0.75;

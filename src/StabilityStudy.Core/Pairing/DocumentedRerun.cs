@@ -13,19 +13,10 @@ internal static class DocumentedRerun
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind Rerun = Kinds.Add(
-        "rerun",
-        QueryRank.Rerun,
-        "a test was repeated for a reason that the protocol names",
-        "nothing"
-    );
-
-    internal static readonly QueryKind RerunWithoutReason = Kinds.Add(
-        "rerun-without-reason",
-        QueryRank.Rerun,
-        "a test was repeated without a reason that the protocol names",
-        "add [[rerun]] with its reason to study.toml"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind Rerun = Kinds.Add("rerun", QueryRank.Rerun, "a test was repeated for a reason that the protocol names", "nothing");
+    internal static readonly QueryKind RerunWithoutReason = Kinds.Add("rerun-without-reason", QueryRank.Rerun, "a test was repeated without a reason that the protocol names", "add [[rerun]] with its reason to study.toml");
+    // csharpier-ignore-end
 
     /// <summary>The documented rerun of a draw at a time, with a reason that the protocol names; null without one.</summary>
     public static Rerun? Of(string specimen, TestOccasion occasion, PairContext context) =>

@@ -15,19 +15,10 @@ internal static class Replicates
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind FewerReplicatesThanPlanned = Kinds.Add(
-        "fewer-replicates-than-planned",
-        QueryRank.Measurement,
-        "a result rests on fewer replicates than planned",
-        "nothing"
-    );
-
-    internal static readonly QueryKind RepeatResultNotUsed = Kinds.Add(
-        "repeat-result-not-used",
-        QueryRank.Rerun,
-        "a second result of a tube is not used; the first valid one counts",
-        "say in study.toml why it was repeated"
-    );
+    // csharpier-ignore-start
+    internal static readonly QueryKind FewerReplicatesThanPlanned = Kinds.Add("fewer-replicates-than-planned", QueryRank.Measurement, "a result rests on fewer replicates than planned", "nothing");
+    internal static readonly QueryKind RepeatResultNotUsed = Kinds.Add("repeat-result-not-used", QueryRank.Rerun, "a second result of a tube is not used; the first valid one counts", "say in study.toml why it was repeated");
+    // csharpier-ignore-end
 
     /// <summary>The result that stands for the draw at this time; null when there is no row.</summary>
     /// <param name="draw">The draw.</param>

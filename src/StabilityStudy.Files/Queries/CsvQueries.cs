@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
 using static StabilityStudy.Core.Queries.QueryRank;
 
@@ -9,27 +8,10 @@ internal static class CsvQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind EmptyFile = Kinds.Add(
-        "empty-file",
-        Stop,
-        "the file has no header line",
-        "begin the file with the line of column names"
-    );
-
-    internal static readonly QueryKind MissingColumn = Kinds.Add(
-        "missing-column",
-        Stop,
-        "a required column is missing",
-        "add the column, or correct its name in the header line"
-    );
-
-    internal static readonly QueryKind DuplicateColumn = Kinds.Add(
-        "duplicate-column",
-        Stop,
-        "two columns have the same name",
-        "rename or remove one of them"
-    );
-
+    // csharpier-ignore-start
+    internal static readonly QueryKind EmptyFile = Kinds.Add("empty-file", Stop, "the file has no header line", "begin the file with the line of column names");
+    internal static readonly QueryKind MissingColumn = Kinds.Add("missing-column", Stop, "a required column is missing", "add the column, or correct its name in the header line");
+    internal static readonly QueryKind DuplicateColumn = Kinds.Add("duplicate-column", Stop, "two columns have the same name", "rename or remove one of them");
     internal static readonly QueryKind ColumnMisspelt = Kinds.Add(
         "column-misspelt",
         WithoutEffect,
@@ -45,7 +27,6 @@ internal static class CsvQueries
                 }
                 : null
     );
-
     internal static readonly QueryKind ColumnNotUsed = Kinds.Add(
         "column-not-used",
         NotAsPlanned,
@@ -60,14 +41,7 @@ internal static class CsvQueries
                 }
                 : null
     );
-
-    internal static readonly QueryKind DecimalPoint = Kinds.Add(
-        "decimal-point",
-        Stop,
-        "a number has a point where study.toml says that decimals follow a comma",
-        "write every number of the file with a comma, or correct decimal in study.toml"
-    );
-
+    internal static readonly QueryKind DecimalPoint = Kinds.Add("decimal-point", Stop, "a number has a point where study.toml says that decimals follow a comma", "write every number of the file with a comma, or correct decimal in study.toml");
     internal static readonly QueryKind OwnColumnLeftAside = Kinds.Add(
         "own-column-left-aside",
         LeftAside,
@@ -84,46 +58,11 @@ internal static class CsvQueries
                 }
                 : null
     );
-
-    internal static readonly QueryKind CsvQuotes = Kinds.Add(
-        "csv-quotes",
-        Stop,
-        "double quotes are open, or stand inside a field without being doubled",
-        "close the quotes; inside a quoted field write each double quote twice"
-    );
-
-    internal static readonly QueryKind CsvFieldCount = Kinds.Add(
-        "csv-field-count",
-        Stop,
-        "a line has more or fewer fields than the header line",
-        "check the commas of the line; put a field that holds a comma into double quotes"
-    );
-
-    internal static readonly QueryKind DecimalComma = Kinds.Add(
-        "decimal-comma",
-        Stop,
-        "a line has one field too many, because a number has a comma as its decimal sign",
-        "write the decimal sign as a point, or quote the number and give decimal in study.toml"
-    );
-
-    internal static readonly QueryKind OtherDelimiter = Kinds.Add(
-        "other-delimiter",
-        Stop,
-        "the columns are separated by another sign than a comma",
-        "save the file with commas, or give delimiter in study.toml"
-    );
-
-    internal static readonly QueryKind RecordTooLong = Kinds.Add(
-        "record-too-long",
-        Stop,
-        "a line is longer than any row of a study",
-        "look for an unclosed double quote, or a file of another kind"
-    );
-
-    internal static readonly QueryKind NoDataYet = Kinds.Add(
-        "no-data-yet",
-        Stop,
-        "the file has a header line and no rows",
-        "nothing until there are data; then check again"
-    );
+    internal static readonly QueryKind CsvQuotes = Kinds.Add("csv-quotes", Stop, "double quotes are open, or stand inside a field without being doubled", "close the quotes; inside a quoted field write each double quote twice");
+    internal static readonly QueryKind CsvFieldCount = Kinds.Add("csv-field-count", Stop, "a line has more or fewer fields than the header line", "check the commas of the line; put a field that holds a comma into double quotes");
+    internal static readonly QueryKind DecimalComma = Kinds.Add("decimal-comma", Stop, "a line has one field too many, because a number has a comma as its decimal sign", "write the decimal sign as a point, or quote the number and give decimal in study.toml");
+    internal static readonly QueryKind OtherDelimiter = Kinds.Add("other-delimiter", Stop, "the columns are separated by another sign than a comma", "save the file with commas, or give delimiter in study.toml");
+    internal static readonly QueryKind RecordTooLong = Kinds.Add("record-too-long", Stop, "a line is longer than any row of a study", "look for an unclosed double quote, or a file of another kind");
+    internal static readonly QueryKind NoDataYet = Kinds.Add("no-data-yet", Stop, "the file has a header line and no rows", "nothing until there are data; then check again");
+    // csharpier-ignore-end
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
 using static StabilityStudy.Core.Queries.QueryRank;
 
@@ -9,27 +8,10 @@ internal static class FileQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind MissingFile = Kinds.Add(
-        "missing-file",
-        Stop,
-        "a file of the study is not in the folder",
-        "put the file into the folder, or correct its name in study.toml"
-    );
-
-    internal static readonly QueryKind NotUtf8 = Kinds.Add(
-        "not-utf8",
-        Stop,
-        "the file is not UTF-8 text",
-        "save the file again with the encoding UTF-8"
-    );
-
-    internal static readonly QueryKind ValueStandsForNumber = Kinds.Add(
-        "value-stands-for-number",
-        Stop,
-        "a setting would read a number or time of the file as another",
-        "remove it, and correct the row in its own file with a deviation that says why"
-    );
-
+    // csharpier-ignore-start
+    internal static readonly QueryKind MissingFile = Kinds.Add("missing-file", Stop, "a file of the study is not in the folder", "put the file into the folder, or correct its name in study.toml");
+    internal static readonly QueryKind NotUtf8 = Kinds.Add("not-utf8", Stop, "the file is not UTF-8 text", "save the file again with the encoding UTF-8");
+    internal static readonly QueryKind ValueStandsForNumber = Kinds.Add("value-stands-for-number", Stop, "a setting would read a number or time of the file as another", "remove it, and correct the row in its own file with a deviation that says why");
     internal static readonly QueryKind FileNotRead = Kinds.Add(
         "file-not-read",
         LeftAside,
@@ -44,123 +26,22 @@ internal static class FileQueries
                 }
                 : null
     );
-
-    internal static readonly QueryKind TextTooLong = Kinds.Add(
-        "text-too-long",
-        Stop,
-        "a text is longer than its place in the report",
-        "shorten it"
-    );
-
-    internal static readonly QueryKind TomlSyntax = Kinds.Add(
-        "toml-syntax",
-        Stop,
-        "the line breaks the rules of TOML",
-        "correct the line; texts stand in double quotes, decimals have a point"
-    );
-
-    internal static readonly QueryKind DuplicateKey = Kinds.Add(
-        "duplicate-key",
-        Stop,
-        "a key is given twice",
-        "keep one of them"
-    );
-
-    internal static readonly QueryKind UnknownKey = Kinds.Add(
-        "unknown-key",
-        Stop,
-        "a key is not known here and would have no effect",
-        "correct its spelling, or remove it"
-    );
-
-    internal static readonly QueryKind MissingKey = Kinds.Add(
-        "missing-key",
-        Stop,
-        "a required key is missing",
-        "add the key"
-    );
-
-    internal static readonly QueryKind WrongType = Kinds.Add(
-        "wrong-type",
-        Stop,
-        "a value is of another type than the key needs",
-        "write the value as the message says"
-    );
-
-    internal static readonly QueryKind EmptyText = Kinds.Add(
-        "empty-text",
-        Stop,
-        "a text is empty, or begins or ends with a space",
-        "write the text, without spaces around it"
-    );
-
-    internal static readonly QueryKind EmptyList = Kinds.Add(
-        "empty-list",
-        Stop,
-        "a list needs at least one entry",
-        "add an entry"
-    );
-
-    internal static readonly QueryKind UnknownWord = Kinds.Add(
-        "unknown-word",
-        Stop,
-        "a word is not one of those allowed here",
-        "use one of the words listed in the message"
-    );
-
-    internal static readonly QueryKind NotANumber = Kinds.Add(
-        "not-a-number",
-        Stop,
-        "a text is not a plain decimal number",
-        "write digits with a decimal point: no comma, space, plus sign or exponent"
-    );
-
-    internal static readonly QueryKind OutOfRange = Kinds.Add(
-        "out-of-range",
-        Stop,
-        "a number is outside the range that makes sense here",
-        "correct the number"
-    );
-
-    internal static readonly QueryKind NotADuration = Kinds.Add(
-        "not-a-duration",
-        Stop,
-        "a text is not a duration",
-        "write a whole number, a space and a unit: \"30 min\", \"4 h\" or \"14 d\""
-    );
-
-    internal static readonly QueryKind NotADate = Kinds.Add(
-        "not-a-date",
-        Stop,
-        "a text is not a date of the calendar",
-        "write year-month-day: 2026-02-28"
-    );
-
-    internal static readonly QueryKind ControlCharacter = Kinds.Add(
-        "control-character",
-        Stop,
-        "a text holds a character that cannot be seen",
-        "type the text again"
-    );
-
-    internal static readonly QueryKind UnsupportedFormat = Kinds.Add(
-        "unsupported-format",
-        Stop,
-        "the format number is not one that this version reads",
-        "write format = 1, or use a newer version"
-    );
-
-    internal static readonly QueryKind NotAPlainName = Kinds.Add(
-        "not-a-plain-name",
-        Stop,
-        "a file name points out of the study folder",
-        "put the file into the study folder and write its name only"
-    );
-
-    internal static readonly QueryKind UnknownTimeZone = Kinds.Add(
-        "unknown-time-zone",
-        Stop,
-        "a time zone is not in the IANA time zone database",
-        "write its IANA name, such as \"Europe/Berlin\" or \"America/Chicago\""
-    );
+    internal static readonly QueryKind TextTooLong = Kinds.Add("text-too-long", Stop, "a text is longer than its place in the report", "shorten it");
+    internal static readonly QueryKind TomlSyntax = Kinds.Add("toml-syntax", Stop, "the line breaks the rules of TOML", "correct the line; texts stand in double quotes, decimals have a point");
+    internal static readonly QueryKind DuplicateKey = Kinds.Add("duplicate-key", Stop, "a key is given twice", "keep one of them");
+    internal static readonly QueryKind UnknownKey = Kinds.Add("unknown-key", Stop, "a key is not known here and would have no effect", "correct its spelling, or remove it");
+    internal static readonly QueryKind MissingKey = Kinds.Add("missing-key", Stop, "a required key is missing", "add the key");
+    internal static readonly QueryKind WrongType = Kinds.Add("wrong-type", Stop, "a value is of another type than the key needs", "write the value as the message says");
+    internal static readonly QueryKind EmptyText = Kinds.Add("empty-text", Stop, "a text is empty, or begins or ends with a space", "write the text, without spaces around it");
+    internal static readonly QueryKind EmptyList = Kinds.Add("empty-list", Stop, "a list needs at least one entry", "add an entry");
+    internal static readonly QueryKind UnknownWord = Kinds.Add("unknown-word", Stop, "a word is not one of those allowed here", "use one of the words listed in the message");
+    internal static readonly QueryKind NotANumber = Kinds.Add("not-a-number", Stop, "a text is not a plain decimal number", "write digits with a decimal point: no comma, space, plus sign or exponent");
+    internal static readonly QueryKind OutOfRange = Kinds.Add("out-of-range", Stop, "a number is outside the range that makes sense here", "correct the number");
+    internal static readonly QueryKind NotADuration = Kinds.Add("not-a-duration", Stop, "a text is not a duration", "write a whole number, a space and a unit: \"30 min\", \"4 h\" or \"14 d\"");
+    internal static readonly QueryKind NotADate = Kinds.Add("not-a-date", Stop, "a text is not a date of the calendar", "write year-month-day: 2026-02-28");
+    internal static readonly QueryKind ControlCharacter = Kinds.Add("control-character", Stop, "a text holds a character that cannot be seen", "type the text again");
+    internal static readonly QueryKind UnsupportedFormat = Kinds.Add("unsupported-format", Stop, "the format number is not one that this version reads", "write format = 1, or use a newer version");
+    internal static readonly QueryKind NotAPlainName = Kinds.Add("not-a-plain-name", Stop, "a file name points out of the study folder", "put the file into the study folder and write its name only");
+    internal static readonly QueryKind UnknownTimeZone = Kinds.Add("unknown-time-zone", Stop, "a time zone is not in the IANA time zone database", "write its IANA name, such as \"Europe/Berlin\" or \"America/Chicago\"");
+    // csharpier-ignore-end
 }

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
 using static StabilityStudy.Core.Queries.QueryRank;
 
@@ -9,20 +8,9 @@ public static class LockFileQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind UnreadableLock = Kinds.Add(
-        "unreadable-lock",
-        Stop,
-        "a value of protocol.lock cannot be read",
-        "put the file back as the program wrote it"
-    );
-
-    internal static readonly QueryKind LockChainBroken = Kinds.Add(
-        "lock-chain-broken",
-        Stop,
-        "a lock was taken away, added or changed",
-        "put the file back as the program wrote it"
-    );
-
+    // csharpier-ignore-start
+    internal static readonly QueryKind UnreadableLock = Kinds.Add("unreadable-lock", Stop, "a value of protocol.lock cannot be read", "put the file back as the program wrote it");
+    internal static readonly QueryKind LockChainBroken = Kinds.Add("lock-chain-broken", Stop, "a lock was taken away, added or changed", "put the file back as the program wrote it");
     /// <summary>A line of the record does not follow the one before it.</summary>
     public static readonly QueryKind RecordChainBroken = Kinds.Add(
         "record-chain-broken",
@@ -38,7 +26,6 @@ public static class LockFileQueries
                 }
                 : null
     );
-
     /// <summary>protocol.lock is not the one of the record.</summary>
     public static readonly QueryKind LockNotAsRecorded = Kinds.Add(
         "lock-not-as-recorded",
@@ -54,7 +41,6 @@ public static class LockFileQueries
                 }
                 : null
     );
-
     internal static readonly QueryKind LockNotRecorded = Kinds.Add(
         "lock-not-recorded",
         Note,
@@ -69,7 +55,6 @@ public static class LockFileQueries
                 }
                 : null
     );
-
     internal static readonly QueryKind SignedWithOtherFiles = Kinds.Add(
         "signed-with-other-files",
         Record,
@@ -84,4 +69,5 @@ public static class LockFileQueries
                 }
                 : null
     );
+    // csharpier-ignore-end
 }

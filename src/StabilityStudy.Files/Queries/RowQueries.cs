@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Queries;
 using static StabilityStudy.Core.Queries.QueryRank;
 
@@ -9,111 +8,22 @@ internal static class RowQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
-    internal static readonly QueryKind MissingValue = Kinds.Add(
-        "missing-value",
-        Stop,
-        "a value that every row needs is empty",
-        "fill in the value"
-    );
-
-    internal static readonly QueryKind SurroundingSpace = Kinds.Add(
-        "surrounding-space",
-        Stop,
-        "a value begins or ends with a space",
-        "remove the space"
-    );
-
-    internal static readonly QueryKind LooksLikeIdentity = Kinds.Add(
-        "looks-like-identity",
-        Stop,
-        "a code looks like a name, a birth date or a record number",
-        "replace it by a study code that says nothing about the person"
-    );
-
-    internal static readonly QueryKind NotATime = Kinds.Add(
-        "not-a-time",
-        Stop,
-        "a text is not a date and time",
-        "write 2026-02-28T14:05 with an offset (+01:00 or Z), or without when study.toml gives time_zone"
-    );
-
-    internal static readonly QueryKind TimeWithoutOffset = Kinds.Add(
-        "time-without-offset",
-        Stop,
-        "a time has no offset and study.toml gives no time_zone",
-        "add the offset to the time, or time_zone to study.toml"
-    );
-
-    internal static readonly QueryKind TimeDoesNotExist = Kinds.Add(
-        "time-does-not-exist",
-        Stop,
-        "a local time was skipped when the clocks went forward",
-        "find out the true time and write it with its offset"
-    );
-
-    internal static readonly QueryKind TimeExistsTwice = Kinds.Add(
-        "time-exists-twice",
-        Stop,
-        "a local time existed twice when the clocks went back",
-        "write the time with its offset"
-    );
-
-    internal static readonly QueryKind TimeTooEarly = Kinds.Add(
-        "time-too-early",
-        Stop,
-        "a time lies before the year 2000",
-        "correct the date"
-    );
-
-    internal static readonly QueryKind TimesOutOfOrder = Kinds.Add(
-        "times-out-of-order",
-        Stop,
-        "a time lies before the time of the step before it",
-        "correct the time that is wrong"
-    );
-
-    internal static readonly QueryKind TimesTooFarApart = Kinds.Add(
-        "times-too-far-apart",
-        Stop,
-        "two times of one tube lie further apart than any planned delay",
-        "correct the date that is wrong"
-    );
-
-    internal static readonly QueryKind UnknownResult = Kinds.Add(
-        "unknown-result",
-        Stop,
-        "a result is neither a number, nor beyond a limit, nor a known word for \"no result\"",
-        "write a number, <n, >n, or NA, CLOT, FIBRIN, HEMOLYSIS, ERROR, QNS or NT"
-    );
-
-    internal static readonly QueryKind OtherUnit = Kinds.Add(
-        "other-unit",
-        Stop,
-        "a result has another unit than the protocol; results are not converted",
-        "convert the results in the file, or correct the unit"
-    );
-
-    internal static readonly QueryKind UnknownTimePoint = Kinds.Add(
-        "unknown-time-point",
-        Stop,
-        "a time point is neither \"baseline\" nor planned in the protocol",
-        "use a time point of the protocol, written as there"
-    );
-
-    internal static readonly QueryKind UnknownTube = Kinds.Add(
-        "unknown-tube",
-        Stop,
-        "a result belongs to a tube that is not in the specimens file",
-        "add the tube to the specimens file, or correct the codes"
-    );
-
-    internal static readonly QueryKind DuplicateTube = Kinds.Add(
-        "duplicate-tube",
-        Stop,
-        "a tube of a specimen has two rows",
-        "remove one of them, or correct the tube code"
-    );
-
+    // csharpier-ignore-start
+    internal static readonly QueryKind MissingValue = Kinds.Add("missing-value", Stop, "a value that every row needs is empty", "fill in the value");
+    internal static readonly QueryKind SurroundingSpace = Kinds.Add("surrounding-space", Stop, "a value begins or ends with a space", "remove the space");
+    internal static readonly QueryKind LooksLikeIdentity = Kinds.Add("looks-like-identity", Stop, "a code looks like a name, a birth date or a record number", "replace it by a study code that says nothing about the person");
+    internal static readonly QueryKind NotATime = Kinds.Add("not-a-time", Stop, "a text is not a date and time", "write 2026-02-28T14:05 with an offset (+01:00 or Z), or without when study.toml gives time_zone");
+    internal static readonly QueryKind TimeWithoutOffset = Kinds.Add("time-without-offset", Stop, "a time has no offset and study.toml gives no time_zone", "add the offset to the time, or time_zone to study.toml");
+    internal static readonly QueryKind TimeDoesNotExist = Kinds.Add("time-does-not-exist", Stop, "a local time was skipped when the clocks went forward", "find out the true time and write it with its offset");
+    internal static readonly QueryKind TimeExistsTwice = Kinds.Add("time-exists-twice", Stop, "a local time existed twice when the clocks went back", "write the time with its offset");
+    internal static readonly QueryKind TimeTooEarly = Kinds.Add("time-too-early", Stop, "a time lies before the year 2000", "correct the date");
+    internal static readonly QueryKind TimesOutOfOrder = Kinds.Add("times-out-of-order", Stop, "a time lies before the time of the step before it", "correct the time that is wrong");
+    internal static readonly QueryKind TimesTooFarApart = Kinds.Add("times-too-far-apart", Stop, "two times of one tube lie further apart than any planned delay", "correct the date that is wrong");
+    internal static readonly QueryKind UnknownResult = Kinds.Add("unknown-result", Stop, "a result is neither a number, nor beyond a limit, nor a known word for \"no result\"", "write a number, <n, >n, or NA, CLOT, FIBRIN, HEMOLYSIS, ERROR, QNS or NT");
+    internal static readonly QueryKind OtherUnit = Kinds.Add("other-unit", Stop, "a result has another unit than the protocol; results are not converted", "convert the results in the file, or correct the unit");
+    internal static readonly QueryKind UnknownTimePoint = Kinds.Add("unknown-time-point", Stop, "a time point is neither \"baseline\" nor planned in the protocol", "use a time point of the protocol, written as there");
+    internal static readonly QueryKind UnknownTube = Kinds.Add("unknown-tube", Stop, "a result belongs to a tube that is not in the specimens file", "add the tube to the specimens file, or correct the codes");
+    internal static readonly QueryKind DuplicateTube = Kinds.Add("duplicate-tube", Stop, "a tube of a specimen has two rows", "remove one of them, or correct the tube code");
     internal static readonly QueryKind DuplicateRow = Kinds.Add(
         "duplicate-row",
         WithoutEffect,
@@ -128,74 +38,15 @@ internal static class RowQueries
                 }
                 : null
     );
-
-    internal static readonly QueryKind ConflictingRows = Kinds.Add(
-        "conflicting-rows",
-        Stop,
-        "two rows have the same key and different content",
-        "keep the row that is true, or correct the key of one"
-    );
-
-    internal static readonly QueryKind NotCanonical = Kinds.Add(
-        "not-canonical",
-        Stop,
-        "a file that should be in canonical form has other bytes than its rows give",
-        "do not trust the file; take it from the report again"
-    );
-
-    internal static readonly QueryKind LotExpired = Kinds.Add(
-        "lot-expired",
-        NotAsPlanned,
-        "a lot was used after its last day",
-        "check the dates; if they are right, record a deviation in study.toml"
-    );
-
-    internal static readonly QueryKind MoreDecimals = Kinds.Add(
-        "more-decimals",
-        Note,
-        "a result has more decimals than the protocol says are reported",
-        "nothing, if the instrument gives them; otherwise correct decimals in the protocol"
-    );
-
-    internal static readonly QueryKind TubeWithoutResults = Kinds.Add(
-        "tube-without-results",
-        Note,
-        "a tube has no results",
-        "add its results, with NT where it was not tested"
-    );
-
-    internal static readonly QueryKind ControlsFileMissing = Kinds.Add(
-        "controls-file-missing",
-        Stop,
-        "the protocol wants controls in every run, and there is no file of control results",
-        "add controls.csv, or set controls = \"kept elsewhere\" in the protocol before it is locked"
-    );
-
-    internal static readonly QueryKind ControlWithoutRange = Kinds.Add(
-        "control-without-range",
-        Stop,
-        "a control result has no allowed range",
-        "fill in allowed_low and allowed_high"
-    );
-
-    internal static readonly QueryKind ControlRangeReversed = Kinds.Add(
-        "control-range-reversed",
-        Stop,
-        "the lowest allowed result of a control is above the highest",
-        "correct allowed_low and allowed_high"
-    );
-
-    internal static readonly QueryKind ControlRunUnknown = Kinds.Add(
-        "control-run-unknown",
-        WithoutEffect,
-        "a control was tested in a run that no result names",
-        "correct the run code of the control or of the results"
-    );
-
-    internal static readonly QueryKind PairsDisagree = Kinds.Add(
-        "pairs-disagree",
-        Stop,
-        "two rows of pairs say different things of the same baseline or tube",
-        "correct the row that is wrong; rows of one specimen share its baseline"
-    );
+    internal static readonly QueryKind ConflictingRows = Kinds.Add("conflicting-rows", Stop, "two rows have the same key and different content", "keep the row that is true, or correct the key of one");
+    internal static readonly QueryKind NotCanonical = Kinds.Add("not-canonical", Stop, "a file that should be in canonical form has other bytes than its rows give", "do not trust the file; take it from the report again");
+    internal static readonly QueryKind LotExpired = Kinds.Add("lot-expired", NotAsPlanned, "a lot was used after its last day", "check the dates; if they are right, record a deviation in study.toml");
+    internal static readonly QueryKind MoreDecimals = Kinds.Add("more-decimals", Note, "a result has more decimals than the protocol says are reported", "nothing, if the instrument gives them; otherwise correct decimals in the protocol");
+    internal static readonly QueryKind TubeWithoutResults = Kinds.Add("tube-without-results", Note, "a tube has no results", "add its results, with NT where it was not tested");
+    internal static readonly QueryKind ControlsFileMissing = Kinds.Add("controls-file-missing", Stop, "the protocol wants controls in every run, and there is no file of control results", "add controls.csv, or set controls = \"kept elsewhere\" in the protocol before it is locked");
+    internal static readonly QueryKind ControlWithoutRange = Kinds.Add("control-without-range", Stop, "a control result has no allowed range", "fill in allowed_low and allowed_high");
+    internal static readonly QueryKind ControlRangeReversed = Kinds.Add("control-range-reversed", Stop, "the lowest allowed result of a control is above the highest", "correct allowed_low and allowed_high");
+    internal static readonly QueryKind ControlRunUnknown = Kinds.Add("control-run-unknown", WithoutEffect, "a control was tested in a run that no result names", "correct the run code of the control or of the results");
+    internal static readonly QueryKind PairsDisagree = Kinds.Add("pairs-disagree", Stop, "two rows of pairs say different things of the same baseline or tube", "correct the row that is wrong; rows of one specimen share its baseline");
+    // csharpier-ignore-end
 }
