@@ -1,10 +1,14 @@
+using System.Collections.Immutable;
+
 namespace StabilityStudy.Core.Queries;
 
 /// <summary>Kinds of data query that both reading and analyzing can raise.</summary>
 public static class SharedKinds
 {
+    internal static QueryKinds Kinds { get; } = new();
+
     /// <summary>These kinds.</summary>
-    public static QueryKinds Kinds { get; } = new();
+    public static ImmutableArray<QueryKind> All => [.. Kinds];
 
     // csharpier-ignore-start
     /// <summary>A limit wider than such a study needs.</summary>

@@ -16,7 +16,7 @@ public static class QueryCatalog
         .. CautionQueries.Kinds,
         .. CsvQueries.Kinds,
         .. RowQueries.Kinds,
-        .. SharedKinds.Kinds,
+        .. SharedKinds.All,
         .. RaisedKinds.All,
     ];
 
