@@ -20,6 +20,7 @@ using StabilityStudy.SignedPdf.Attachments;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Verification;
+using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
 using StabilityStudy.Statistics.Location;
@@ -74,6 +75,10 @@ public sealed class PublicTypeTests
         [GoalGrade.Optimum] = "is the strictest",
         [VarianceBoundary.None] = "decides nothing, as the whole model",
         [PercentileType.Type6] = "lies furthest out of the three",
+        [Refusal.NoneForLocation] = "gives no value, as every member",
+        [EstimateNote.SameValues] = "warns, as every member",
+        [WidestInterval.Specimens] =
+            "no interval is cautious; which is the widest is stated with each mean",
         [DriftShape.Linear] = "the simplest shape; it describes and decides nothing",
         [PaperSize.A4] = "the international size",
         [ExitCode.Done] = "the exception: the meaning of 0 is fixed by the shell",
