@@ -26,7 +26,7 @@ internal static class StrictNumber
         var point = text.IndexOf('.');
         if (point >= 0 && text.Length - point - 1 > MostDecimals)
         {
-            return "write at most nine decimals";
+            return FormattableString.Invariant($"write at most {MostDecimals} decimals");
         }
 
         return
@@ -38,7 +38,9 @@ internal static class StrictNumber
             )
             && Math.Abs(number) <= Largest
             ? null
-            : "write a number of at most 900 million";
+            : FormattableString.Invariant(
+                $"write a number of at most {Largest / 1_000_000} million"
+            );
     }
 
     /// <summary>Decimals as written.</summary>

@@ -74,6 +74,8 @@ public sealed class PublicTypeTests
         [GoalKind.Bias] = "is the smaller",
         [GoalGrade.Optimum] = "is the strictest",
         [VarianceBoundary.None] = "decides nothing, as the whole model",
+        [EstimateNote.SameValues] = "a remark without need warns, and reassures nobody",
+        [Refusal.NoneForLocation] = "gives no estimate",
         [PercentileType.Type6] = "lies furthest out of the three",
         [Refusal.NoneForLocation] = "gives no value, as every member",
         [EstimateNote.SameValues] = "warns, as every member",
