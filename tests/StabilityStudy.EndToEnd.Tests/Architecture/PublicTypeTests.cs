@@ -76,6 +76,7 @@ public sealed class PublicTypeTests
         [VarianceBoundary.None] = "decides nothing, as the whole model",
         [EstimateNote.SameValues] = "a remark without need warns, and reassures nobody",
         [Refusal.NoneForLocation] = "gives no estimate",
+        [WidestInterval.Specimens] = "no source of spread is cautious; the widest decides",
         [PercentileType.Type6] = "lies furthest out of the three",
         [Refusal.NoneForLocation] = "gives no value, as every member",
         [EstimateNote.SameValues] = "warns, as every member",
