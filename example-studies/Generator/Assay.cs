@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace ExampleStudies.Generator;
 
 /// <summary>How a laboratory measures one analyte.</summary>

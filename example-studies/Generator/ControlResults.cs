@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-
 namespace ExampleStudies.Generator;
 
 /// <summary>A stable plasma that is tested with the patients' tubes.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-
 namespace ExampleStudies.Generator;
 
 /// <summary>Comma-separated text: a header, line feeds, a field quoted only when it must be (RFC 4180).</summary>

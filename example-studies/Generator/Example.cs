@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 using ExampleStudies.Generator.Frozen;
 using ExampleStudies.Generator.Routine;

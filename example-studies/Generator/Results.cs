@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-
 namespace ExampleStudies.Generator;
 
 /// <summary>Tests the tubes and writes results.csv.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Files.Locking;

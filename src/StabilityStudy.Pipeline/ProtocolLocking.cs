@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;

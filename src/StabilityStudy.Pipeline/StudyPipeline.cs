@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Security.Cryptography;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Estimates;

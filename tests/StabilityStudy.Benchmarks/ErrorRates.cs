@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Core.Tests.Simulations.Scenarios;
 
 namespace StabilityStudy.Benchmarks;

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using System.Globalization;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Reporting.Model;
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Intake;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Benchmarks;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Reporting.Model;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Pipeline.Tests.Studies;

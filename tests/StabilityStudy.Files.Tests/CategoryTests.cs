@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Rows;
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Files.Intake;
 
 namespace StabilityStudy.Files.Tests;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Queries;

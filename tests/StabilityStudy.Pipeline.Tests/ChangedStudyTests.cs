@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Pipeline.Tests.Studies;

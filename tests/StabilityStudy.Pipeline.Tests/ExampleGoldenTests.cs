@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Security.Cryptography;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Reporting.Model;

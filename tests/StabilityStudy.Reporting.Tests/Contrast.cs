@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace StabilityStudy.Reporting.Tests;
 
 /// <summary>Contrast ratio as WCAG 2.2 defines it, from 1 to 21.</summary>

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace StabilityStudy.Statistics.Tests;
 
 /// <summary>Comparison of doubles with a tolerance that the test states.</summary>

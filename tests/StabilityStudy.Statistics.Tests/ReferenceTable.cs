@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace StabilityStudy.Statistics.Tests;
 
 /// <summary>A table of tests/ReferenceData: comma separated, a header line, lines beginning with # are its source.</summary>

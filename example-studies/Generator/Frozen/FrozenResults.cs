@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace ExampleStudies.Generator.Frozen;
 
 /// <summary>Tests the portions; writes results.csv and controls.csv.</summary>

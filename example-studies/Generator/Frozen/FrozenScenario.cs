@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace ExampleStudies.Generator.Frozen;
 
 /// <summary>The invented world of the frozen example. Where a published figure stands behind a number it is named; all others are invented.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-
 namespace ExampleStudies.Generator.Frozen;
 
 /// <summary>A portion of one plasma with its history and its true values.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-
 namespace ExampleStudies.Generator.Routine;
 
 /// <summary>An invented person with one draw, and the truth about it that no laboratory would know.</summary>

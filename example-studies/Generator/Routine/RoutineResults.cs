@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace ExampleStudies.Generator.Routine;
 
 /// <summary>Tests the tubes; writes results.csv and controls.csv.</summary>

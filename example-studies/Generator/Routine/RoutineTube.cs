@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-
 namespace ExampleStudies.Generator.Routine;
 
 /// <summary>One tube of a draw with what was written down about it.</summary>

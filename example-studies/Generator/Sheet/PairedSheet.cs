@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-
 namespace ExampleStudies.Generator.Sheet;
 
 /// <summary>The example of one sheet with a row a pair: PT in whole blood after 12 h. All numbers are invented but the drift.</summary>

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using System.Diagnostics;
-using System.Globalization;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Core.Analysis;

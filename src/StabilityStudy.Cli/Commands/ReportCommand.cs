@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Globalization;
 using System.Text;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;

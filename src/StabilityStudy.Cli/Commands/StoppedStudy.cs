@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Core.Queries;
 

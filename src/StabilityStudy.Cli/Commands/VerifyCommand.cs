@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.CommandLine;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;

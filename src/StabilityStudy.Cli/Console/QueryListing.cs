@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Text;
 

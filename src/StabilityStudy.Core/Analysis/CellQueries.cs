@@ -1,16 +1,10 @@
-using System.Collections.Immutable;
 using System.Diagnostics;
-using System.Globalization;
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Analysis;

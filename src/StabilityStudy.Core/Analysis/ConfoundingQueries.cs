@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Queries;
-
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>What changed between baseline and delayed result besides the delay.</summary>

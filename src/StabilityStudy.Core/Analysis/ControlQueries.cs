@@ -1,12 +1,6 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Doubts;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Analysis;
 

@@ -1,9 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Analysis;

@@ -1,9 +1,4 @@
-using System.Globalization;
 using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Statistics.Agreement;
 
 namespace StabilityStudy.Core.Analysis;

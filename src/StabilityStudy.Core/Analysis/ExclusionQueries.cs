@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Analysis;

@@ -1,9 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>One attention about all the rows in which something was found, at the first of them; none when there are none.</summary>

@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>The data queries that the rows show before anything is computed, whoever read them.</summary>

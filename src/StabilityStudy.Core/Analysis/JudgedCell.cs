@@ -1,12 +1,5 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Controls;
-using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Doubts;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Analysis;
 

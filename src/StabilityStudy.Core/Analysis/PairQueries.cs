@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>What a pair gives rise to: a flagged outlier, a failed tube, a pair left out.</summary>

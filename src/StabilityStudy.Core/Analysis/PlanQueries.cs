@@ -1,10 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>Rows that the plan has no place for: results where an analyte is not studied, a person in two groups at once.</summary>

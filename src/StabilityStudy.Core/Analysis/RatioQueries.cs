@@ -1,10 +1,4 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Doubts;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Analysis;

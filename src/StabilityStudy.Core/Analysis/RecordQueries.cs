@@ -1,9 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>What was not recorded, although a rule depends on it.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Analysis;

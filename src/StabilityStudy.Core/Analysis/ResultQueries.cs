@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>Results of one specimen that do not go together, or are more than were planned.</summary>

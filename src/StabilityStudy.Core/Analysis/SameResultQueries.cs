@@ -1,9 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>

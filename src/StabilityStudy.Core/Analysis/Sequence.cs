@@ -1,11 +1,5 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Drift;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Analysis;

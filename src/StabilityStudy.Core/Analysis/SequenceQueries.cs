@@ -1,7 +1,4 @@
 using System.Diagnostics;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Statistics.Drift;
 

@@ -1,9 +1,6 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Planning;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Analysis;

@@ -1,14 +1,6 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Controls;
-using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Drift;
-using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Locking;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Analysis;
 

@@ -1,8 +1,4 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Locking;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Analysis;

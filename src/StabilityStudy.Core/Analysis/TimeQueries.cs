@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>Times that the rules let pass although they can hardly be those of what happened.</summary>

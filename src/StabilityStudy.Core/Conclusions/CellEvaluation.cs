@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
-
 namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>Applies the protocol's criteria to the pairs of a cell, without regard to other time points.</summary>

@@ -1,8 +1,5 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.DecisionLevel;
-using StabilityStudy.Core.Pairing;
 
 namespace StabilityStudy.Core.Conclusions;
 

@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>Asks what could overturn a cell's conclusion. Nothing here decides.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Criteria;
-
 namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>What a cell would conclude if one thing were otherwise.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.Core.Criteria;
-
 namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>One thing that could be otherwise, with its numbers; the words are the report's.</summary>

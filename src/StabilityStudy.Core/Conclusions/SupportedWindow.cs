@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-
 namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>

@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Controls;

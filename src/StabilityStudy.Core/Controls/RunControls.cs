@@ -1,8 +1,4 @@
-using System.Collections.Immutable;
 using System.Diagnostics;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Controls;
 

@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-
 namespace StabilityStudy.Core.Criteria;
 
 /// <summary>What the criteria of a cell are read against.</summary>

@@ -1,7 +1,4 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
 
 namespace StabilityStudy.Core.Criteria;
 

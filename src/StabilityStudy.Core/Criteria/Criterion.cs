@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.DecisionLevel;
@@ -7,7 +5,6 @@ using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Planning;
-using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Core.Criteria;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.DecisionLevel;

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
-
 namespace StabilityStudy.Core.Criteria;
 
 /// <summary>

@@ -1,6 +1,4 @@
 using System.Diagnostics;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Criteria;
 

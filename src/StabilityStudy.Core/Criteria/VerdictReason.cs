@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Estimates;
 using StabilityStudy.Statistics;
 
 namespace StabilityStudy.Core.Criteria;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Criteria;
 
 /// <summary>The level that decides a criterion of which every level must pass: one that is not met, else one that is open, else the first.</summary>

@@ -1,9 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Pairing;
-
 namespace StabilityStudy.Core.Doubts;
 
 /// <summary>Runs that no control vouches for: what was tested in them is not assessed.</summary>

@@ -1,9 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-
 namespace StabilityStudy.Core.Doubts;
 
 /// <summary>What keeps a time point from a conclusion although its criteria give one.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Criteria;
-
 namespace StabilityStudy.Core.Doubts;
 
 /// <summary>The run is not recorded, so no control vouches for it.</summary>

@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Pairing;
-
 namespace StabilityStudy.Core.Doubts;
 
 /// <summary>

@@ -1,9 +1,4 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Drift;
 using StabilityStudy.Statistics.Location;

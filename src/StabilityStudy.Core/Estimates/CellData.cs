@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Statistics;
 
 namespace StabilityStudy.Core.Estimates;

@@ -1,4 +1,3 @@
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Location;

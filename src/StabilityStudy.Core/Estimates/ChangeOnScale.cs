@@ -1,7 +1,4 @@
-using System.Collections.Immutable;
 using System.Diagnostics;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Agreement;
 

@@ -1,6 +1,3 @@
-using System.Globalization;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Estimates;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Pairing;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Outliers;

@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Pairing;
-
 namespace StabilityStudy.Core.Estimates;
 
 /// <summary>

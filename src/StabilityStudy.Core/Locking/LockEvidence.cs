@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Locking;
 
 /// <summary>Whether the criteria came before the data, and how well that is shown.</summary>

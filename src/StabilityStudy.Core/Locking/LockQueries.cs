@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Locking;

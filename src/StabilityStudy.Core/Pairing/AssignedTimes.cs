@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.Core.Protocol;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>The unit of estimation and conclusion.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>The result that counts at one time.</summary>

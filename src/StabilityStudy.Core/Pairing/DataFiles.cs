@@ -1,4 +1,3 @@
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Pairing;

@@ -1,5 +1,3 @@
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>

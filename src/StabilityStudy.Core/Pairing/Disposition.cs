@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>What became of every specimen of a cell; the counts add up to <see cref="Received"/>.</summary>

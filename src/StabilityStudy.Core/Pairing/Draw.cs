@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>One specimen with its tubes and its results for one analyte, seen from one storage.</summary>

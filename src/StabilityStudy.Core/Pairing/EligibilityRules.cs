@@ -1,7 +1,3 @@
-using System.Globalization;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>Whether a tube may be used at all, by what was seen when it was collected. Each rule gives its reason in words.</summary>

@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>A number outside the method's measuring interval says only on which side the value lies.</summary>

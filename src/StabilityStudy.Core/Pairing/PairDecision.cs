@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>What becomes of a pair, and why. The first rule that applies decides.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>One specimen at one time point: what was measured and what became of it.</summary>

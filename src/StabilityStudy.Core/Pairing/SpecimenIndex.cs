@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>The rows of a study by specimen, read once, so that the time taken grows with the rows and not with their square.</summary>

@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>

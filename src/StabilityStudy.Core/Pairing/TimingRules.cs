@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>Whether baseline and delayed tube were spun and tested when the protocol says. Each rule gives its reason in words.</summary>

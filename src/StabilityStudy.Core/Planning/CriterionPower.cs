@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Criteria;
-
 namespace StabilityStudy.Core.Planning;
 
 /// <summary>The chance that one criterion is met, by its formula, as if no other were asked. There is one where the change and its limit are both in percent, so that baselines play no part.</summary>

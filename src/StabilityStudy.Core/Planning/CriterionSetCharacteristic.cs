@@ -1,10 +1,4 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Drift;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Statistics.Drift;
 using StabilityStudy.Statistics.Planning;
 using StabilityStudy.Statistics.Resampling;

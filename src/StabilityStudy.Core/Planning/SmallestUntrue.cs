@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Protocol;
-
 namespace StabilityStudy.Core.Planning;
 
 /// <summary>The smallest mean change at which a criterion is no longer true: there a study errs most often when it supports.</summary>

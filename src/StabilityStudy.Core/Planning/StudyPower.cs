@@ -1,8 +1,4 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Planning;
 

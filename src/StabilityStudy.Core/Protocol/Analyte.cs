@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Protocol;
 
 /// <summary>A measured quantity.</summary>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Protocol;
 
 /// <summary>A rule or limit of a protocol with the source that it names.</summary>

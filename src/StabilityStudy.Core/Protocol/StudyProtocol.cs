@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Criteria;
-
 namespace StabilityStudy.Core.Protocol;
 
 /// <summary>What is fixed before data are collected.</summary>

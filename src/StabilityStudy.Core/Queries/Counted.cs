@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace StabilityStudy.Core.Queries;
 
 /// <summary>A number with its noun: "1 specimen", "3 specimens".</summary>

@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-
 namespace StabilityStudy.Core.Queries;
 
 /// <summary>The time point, or all time points of an analyte, patient group and storage, that a data query is about.</summary>

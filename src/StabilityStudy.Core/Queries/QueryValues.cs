@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Queries;
 
 /// <summary>What the words of a data query need beside what was read: the same values give the same words.</summary>

@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Locking;
-using StabilityStudy.Core.Pairing;
 
 namespace StabilityStudy.Core.Queries;
 

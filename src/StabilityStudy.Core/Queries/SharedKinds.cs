@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Queries;
 
 /// <summary>Kinds of data query that both reading and analyzing can raise.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.Core.Protocol;
-
 namespace StabilityStudy.Core.Specimens;
 
 /// <summary>One result: a row of results.csv.</summary>

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Locking;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Specimens;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Study;
 
 /// <summary>What happened in this study and with what: the content of study.toml.</summary>

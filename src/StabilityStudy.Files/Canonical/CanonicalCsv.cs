@@ -1,5 +1,4 @@
 using System.Buffers;
-using System.Collections.Immutable;
 using StabilityStudy.Files.Csv;
 
 namespace StabilityStudy.Files.Canonical;

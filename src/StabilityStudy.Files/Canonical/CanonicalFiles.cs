@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Columns;
 

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Specimens;
-
 namespace StabilityStudy.Files.Canonical;
 
 /// <summary>The order of rows in canonical files: by key, texts by their code units, time points by delay.</summary>

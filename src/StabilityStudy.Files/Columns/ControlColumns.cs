@@ -1,7 +1,4 @@
-using System.Globalization;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Words;
 using static StabilityStudy.Files.Csv.ColumnForms;
 using static StabilityStudy.Files.Words.Need;
 

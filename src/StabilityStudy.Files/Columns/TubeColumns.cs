@@ -1,6 +1,4 @@
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Words;
 using static StabilityStudy.Files.Csv.ColumnForms;
 using static StabilityStudy.Files.Words.Need;
 

@@ -1,7 +1,5 @@
 using System.Buffers;
-using System.Globalization;
 using System.Text;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Csv;
 

@@ -1,6 +1,4 @@
 using System.Collections.Frozen;
-using System.Collections.Immutable;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Csv;
 

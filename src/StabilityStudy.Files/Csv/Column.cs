@@ -1,5 +1,3 @@
-using StabilityStudy.Files.Words;
-
 namespace StabilityStudy.Files.Csv;
 
 /// <summary>A column of a data file, declared once: how it is read, written and described.</summary>

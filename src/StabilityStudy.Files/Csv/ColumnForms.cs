@@ -1,8 +1,3 @@
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
-
 namespace StabilityStudy.Files.Csv;
 
 /// <summary>The ways in which fields of data files are written.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.Files.Words;
-
 namespace StabilityStudy.Files.Csv;
 
 /// <summary>The columns of a file, each declared by one call, in the order in which the canonical file has them.</summary>

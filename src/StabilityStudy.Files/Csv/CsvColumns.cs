@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using System.Text;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Csv;
 

@@ -1,9 +1,5 @@
 using System.Collections.Frozen;
-using System.Collections.Immutable;
 using CsvHelper;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Csv;
 

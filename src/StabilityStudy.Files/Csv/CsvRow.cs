@@ -1,9 +1,6 @@
 using System.Buffers;
 using System.Collections.Frozen;
 using CsvHelper;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Csv;
 

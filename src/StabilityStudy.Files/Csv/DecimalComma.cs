@@ -1,5 +1,4 @@
 using CsvHelper;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Csv;
 

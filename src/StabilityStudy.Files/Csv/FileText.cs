@@ -1,6 +1,4 @@
 using System.Text;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Csv;
 

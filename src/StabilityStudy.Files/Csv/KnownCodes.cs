@@ -1,7 +1,4 @@
 using System.Collections.Frozen;
-using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Files.Csv;
 

@@ -1,8 +1,3 @@
-using System.Globalization;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
-
 namespace StabilityStudy.Files.Csv;
 
 /// <summary>Reads times and gives those without an offset the offset of the study's zone.</summary>

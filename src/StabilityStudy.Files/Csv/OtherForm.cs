@@ -1,7 +1,3 @@
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
-
 namespace StabilityStudy.Files.Csv;
 
 /// <summary>Names what a data file is when it is not UTF-8 text with commas between the fields.</summary>

@@ -1,6 +1,4 @@
 using StabilityStudy.Core.Study;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Facts;
 

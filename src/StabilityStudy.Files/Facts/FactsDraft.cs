@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Protocols;
-using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Facts;
 

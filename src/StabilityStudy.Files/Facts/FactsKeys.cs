@@ -1,9 +1,6 @@
-using System.Collections.Immutable;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Layouts;
-using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 using static StabilityStudy.Files.Toml.ValueForms;
 using static StabilityStudy.Files.Words.Need;
 

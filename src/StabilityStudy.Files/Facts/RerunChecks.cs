@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Files.Protocols;
 
 namespace StabilityStudy.Files.Facts;

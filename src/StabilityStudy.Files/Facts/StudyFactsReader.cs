@@ -1,10 +1,5 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Protocols;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Facts;
 

@@ -1,6 +1,3 @@
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-
 namespace StabilityStudy.Files.Facts;
 
 /// <summary>The time zone of a study.</summary>

@@ -1,11 +1,8 @@
-using System.Globalization;
 using System.Text;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Protocols;
-using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Formats;
 

@@ -1,7 +1,6 @@
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Layouts;
-using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Intake;
 

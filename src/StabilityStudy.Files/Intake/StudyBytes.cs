@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Files.Intake;
 
 /// <summary>The files of a study folder as the shell read them: name → content.</summary>

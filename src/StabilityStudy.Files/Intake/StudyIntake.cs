@@ -1,10 +1,6 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Locking;
-using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Recording;
 
 namespace StabilityStudy.Files.Intake;

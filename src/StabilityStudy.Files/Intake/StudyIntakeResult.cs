@@ -1,7 +1,4 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Canonical;
 
 namespace StabilityStudy.Files.Intake;

@@ -1,14 +1,9 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Protocols;
-using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Rows;
 
 namespace StabilityStudy.Files.Intake;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Json.Forms;
 
 namespace StabilityStudy.Files.Json;

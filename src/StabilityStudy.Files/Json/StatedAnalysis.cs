@@ -1,9 +1,6 @@
-using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
 using System.Text.Json;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Json;
 

@@ -1,8 +1,4 @@
-using System.Collections.Immutable;
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 using static StabilityStudy.Files.Toml.ValueForms;
 using static StabilityStudy.Files.Words.Need;
 

@@ -1,10 +1,6 @@
 using System.Collections.Frozen;
-using System.Collections.Immutable;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Layouts;
 

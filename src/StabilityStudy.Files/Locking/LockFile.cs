@@ -1,11 +1,6 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using System.Text;
 using StabilityStudy.Core.Locking;
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Canonical;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Locking;
 

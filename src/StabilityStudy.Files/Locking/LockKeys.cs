@@ -1,9 +1,4 @@
-using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 using static StabilityStudy.Files.Toml.ValueForms;
 using static StabilityStudy.Files.Words.Need;
 

@@ -1,5 +1,3 @@
-using StabilityStudy.Files.Queries;
-
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>Looks for analytes of which not enough is stated to see results that are too good.</summary>

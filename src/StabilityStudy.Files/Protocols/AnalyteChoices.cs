@@ -1,8 +1,4 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Protocols;
 

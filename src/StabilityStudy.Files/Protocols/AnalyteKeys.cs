@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 using StabilityStudy.Statistics.Drift;
 using static StabilityStudy.Files.Toml.ValueForms;
 using static StabilityStudy.Files.Words.Need;

@@ -1,7 +1,3 @@
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>Checks that analytes refer to time points, groups, storages and analytes of the protocol.</summary>

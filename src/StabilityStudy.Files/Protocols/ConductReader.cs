@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>Rules of a protocol about how the study is run; each has a cautious value when it is not given.</summary>

@@ -1,11 +1,7 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.Drift;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Protocols;
 

@@ -1,7 +1,4 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Files.Toml;
-using StabilityStudy.Files.Words;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
 using static StabilityStudy.Core.Criteria.CriterionKind;

@@ -1,5 +1,3 @@
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
 using StabilityStudy.Statistics.Planning;
 using StabilityStudy.Statistics.Proportions;
 

@@ -1,5 +1,3 @@
-using StabilityStudy.Files.Toml;
-
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>Checks that criteria refer to analytes, limits and groups that exist.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.Files.Queries;
-
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>Looks for tubes that are let in although laboratories usually reject them.</summary>

@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Files.Toml;
-
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>Reads who and what is studied: patient groups, and which specimens may be used.</summary>

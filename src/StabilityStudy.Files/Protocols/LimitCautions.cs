@@ -1,9 +1,6 @@
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Protocols;
 

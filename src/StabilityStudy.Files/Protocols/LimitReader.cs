@@ -1,7 +1,3 @@
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>Reads a limit of protocol.toml.</summary>

@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>A value together with the table it was read from, so that a check can name the line.</summary>

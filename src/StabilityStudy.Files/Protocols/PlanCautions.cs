@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Files.Queries;
-
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>Looks for a plan whose times cannot tell what they should.</summary>

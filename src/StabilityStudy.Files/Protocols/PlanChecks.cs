@@ -1,7 +1,3 @@
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
-
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>Checks that the plan can be carried out: times, days and tubes.</summary>

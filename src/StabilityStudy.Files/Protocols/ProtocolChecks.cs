@@ -1,5 +1,3 @@
-using StabilityStudy.Files.Queries;
-
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>Checks across the keys of a protocol: that it hangs together, can be carried out and can be judged.</summary>

@@ -1,7 +1,4 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Protocols;
 

@@ -1,8 +1,4 @@
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Protocols;
 

@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Toml;
-
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>Checks that a code refers to something that exists.</summary>

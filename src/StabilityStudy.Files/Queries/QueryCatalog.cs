@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using System.Text;
-using StabilityStudy.Core.Queries;
 
 namespace StabilityStudy.Files.Queries;
 

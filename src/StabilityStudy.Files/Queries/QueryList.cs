@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Queries;
-
 namespace StabilityStudy.Files.Queries;
 
 /// <summary>

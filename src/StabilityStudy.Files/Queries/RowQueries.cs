@@ -1,4 +1,3 @@
-using StabilityStudy.Core.Queries;
 using static StabilityStudy.Core.Queries.QueryRank;
 
 namespace StabilityStudy.Files.Queries;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Analysis;
 
 namespace StabilityStudy.Files.Recording;

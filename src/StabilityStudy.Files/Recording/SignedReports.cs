@@ -1,9 +1,5 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using System.Text.Json;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Recording;
 

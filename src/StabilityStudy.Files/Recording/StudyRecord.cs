@@ -1,13 +1,9 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Locking;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Recording;
 

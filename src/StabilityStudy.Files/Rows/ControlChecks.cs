@@ -1,9 +1,4 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Columns;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Rows;
 

@@ -1,8 +1,5 @@
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Rows;
 

@@ -1,10 +1,6 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Protocols;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Rows;
 

@@ -1,9 +1,6 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Protocols;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Rows;
 

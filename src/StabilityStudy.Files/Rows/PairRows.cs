@@ -1,9 +1,5 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Rows;
 

@@ -1,10 +1,5 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Protocols;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Rows;
 

@@ -1,9 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
-using StabilityStudy.Files.Queries;
-
 namespace StabilityStudy.Files.Rows;
 
 /// <summary>Finds results with the same key: the same content twice is used once, different content stops.</summary>

@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Specimens;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
-
 namespace StabilityStudy.Files.Rows;
 
 /// <summary>Reads a result as reported: a number, beyond a limit, or a word for "no result".</summary>

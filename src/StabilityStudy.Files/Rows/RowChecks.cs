@@ -1,8 +1,5 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Protocols;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Rows;
 

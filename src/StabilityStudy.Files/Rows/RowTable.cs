@@ -1,8 +1,5 @@
 using System.Collections.Frozen;
-using System.Collections.Immutable;
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Rows;
 

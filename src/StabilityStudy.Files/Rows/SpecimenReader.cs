@@ -1,7 +1,5 @@
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Rows;
 

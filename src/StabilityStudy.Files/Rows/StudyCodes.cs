@@ -1,11 +1,7 @@
 using System.Collections.Frozen;
-using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Protocols;
-using StabilityStudy.Files.Toml;
 
 namespace StabilityStudy.Files.Rows;
 

@@ -1,7 +1,3 @@
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
-
 namespace StabilityStudy.Files.Rows;
 
 /// <summary>Checks that a step comes after the one before it, and not absurdly later.</summary>

@@ -1,7 +1,4 @@
-using StabilityStudy.Core.Queries;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Columns;
-using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Rows;
 

@@ -1,6 +1,3 @@
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
-
 namespace StabilityStudy.Files.Toml;
 
 /// <summary>The number that says by which rules a file is written.</summary>

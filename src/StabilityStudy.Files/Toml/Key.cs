@@ -1,5 +1,3 @@
-using StabilityStudy.Files.Words;
-
 namespace StabilityStudy.Files.Toml;
 
 /// <summary>A key of a table, declared once: how it is read, checked and described.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.Files.Words;
-
 namespace StabilityStudy.Files.Toml;
 
 /// <summary>The keys that a table may have, each declared by one call, in the order in which they are described.</summary>

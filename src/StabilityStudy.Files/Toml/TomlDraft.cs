@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Files.Toml;
 
 /// <summary>A table while its file is being read. TOML may come back to a table later, so it grows until the end.</summary>

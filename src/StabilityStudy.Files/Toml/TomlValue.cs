@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Files.Toml;
 
 /// <summary>A value of a TOML file, with its line and its text as written.</summary>

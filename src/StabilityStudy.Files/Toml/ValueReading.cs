@@ -1,8 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Files.Queries;
-using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Toml;
 

@@ -1,6 +1,4 @@
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
 

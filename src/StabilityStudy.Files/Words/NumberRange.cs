@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace StabilityStudy.Files.Words;
 
 /// <summary>The numbers that make sense for a key or column.</summary>

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace StabilityStudy.Files.Words;
 
 /// <summary>Days as the files write them: 2026-02-28.</summary>

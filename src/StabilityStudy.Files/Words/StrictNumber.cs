@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace StabilityStudy.Files.Words;
 
 /// <summary>Decimal numbers as the files write them: ASCII digits, at most one point, a leading minus; nothing else.</summary>

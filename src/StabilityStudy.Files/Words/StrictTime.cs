@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace StabilityStudy.Files.Words;
 
 /// <summary>Times as the files write them (ISO 8601): 2026-02-28T14:05, with or without seconds and offset.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Pdf;
 using StabilityStudy.SignedPdf.Reading;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Text;
 using StabilityStudy.SignedPdf.Certificates;

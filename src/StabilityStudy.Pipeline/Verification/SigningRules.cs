@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Json;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Pipeline.Verification;
 
 /// <summary>What came of one part of a verification. The zero member is the cautious one.</summary>

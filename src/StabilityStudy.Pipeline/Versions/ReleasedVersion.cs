@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using System.Diagnostics.CodeAnalysis;
-using System.Globalization;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Files.Queries;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using SkiaSharp;
 using StabilityStudy.Reporting.Fonts;
 

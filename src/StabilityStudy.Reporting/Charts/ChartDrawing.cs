@@ -3,7 +3,6 @@ using ScottPlot.Rendering.RenderActions;
 using ScottPlot.TickGenerators;
 using SkiaSharp;
 using StabilityStudy.Reporting.Fonts;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Charts;
 

@@ -1,7 +1,6 @@
 using System.Diagnostics;
 using ScottPlot;
 using ScottPlot.Plottables;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Charts;
 

@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using System.Diagnostics;
 using ScottPlot;
 using SkiaSharp;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 
 namespace StabilityStudy.Reporting.Charts;

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using SkiaSharp;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 
 namespace StabilityStudy.Reporting.Charts;

@@ -1,5 +1,4 @@
 using SkiaSharp;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Charts;
 

@@ -1,7 +1,6 @@
 using ScottPlot;
 using SkiaSharp;
 using StabilityStudy.Reporting.Fonts;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 using MarkerShape = StabilityStudy.Reporting.Model.MarkerShape;
 

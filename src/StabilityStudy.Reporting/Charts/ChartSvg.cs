@@ -1,9 +1,7 @@
-using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
 using SkiaSharp;
 using StabilityStudy.Reporting.Fonts;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 
 namespace StabilityStudy.Reporting.Charts;

@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using System.Diagnostics;
 using SkiaSharp;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Charts;
 

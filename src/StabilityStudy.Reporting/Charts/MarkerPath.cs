@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using SkiaSharp;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Charts;
 

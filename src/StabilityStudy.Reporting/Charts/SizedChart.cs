@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Charts;
 
 /// <summary>A chart with the size in which it is drawn, in points.</summary>

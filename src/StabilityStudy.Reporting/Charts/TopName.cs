@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Charts;
 
 /// <summary>The name of a vertical line or of a part of the axis, written above the frame.</summary>

@@ -1,9 +1,6 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using System.Text;
 using System.Xml.Linq;
 using StabilityStudy.Reporting.Charts;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Html;
 

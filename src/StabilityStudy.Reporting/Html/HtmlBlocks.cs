@@ -1,8 +1,5 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using System.Xml.Linq;
 using StabilityStudy.Reporting.Charts;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Html;
 

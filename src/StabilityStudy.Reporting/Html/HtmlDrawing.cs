@@ -1,7 +1,4 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using System.Xml.Linq;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Html;
 

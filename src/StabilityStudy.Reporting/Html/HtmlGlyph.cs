@@ -1,6 +1,5 @@
 using System.Xml.Linq;
 using StabilityStudy.Reporting.Charts;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Html;
 

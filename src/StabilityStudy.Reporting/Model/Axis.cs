@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>An axis of a chart, with its ticks already worded.</summary>

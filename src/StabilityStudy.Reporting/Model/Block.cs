@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>One piece of a section. The kinds are closed: each drawing knows all of them.</summary>

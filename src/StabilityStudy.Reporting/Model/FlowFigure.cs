@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>What becomes of a number of things: boxes from left to right that branch at the last, and beside each branch what was left out.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>On which page each section of a report starts, so that a sentence can name it. Empty until the pages are laid out.</summary>

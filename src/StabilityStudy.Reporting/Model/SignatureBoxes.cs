@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>Places for signatures, two in a row; the drawing returns their rectangles.</summary>

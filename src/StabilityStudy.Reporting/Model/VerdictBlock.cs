@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Reporting.Model;
 
 /// <summary>The conclusions of the report, each with a shape, a word and a sentence, so that color never carries a meaning.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Pdf;
 
 /// <summary>Attentions: severity, remark and place, each in its column.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Pdf;
 
 /// <summary>Turns blocks into pieces.</summary>

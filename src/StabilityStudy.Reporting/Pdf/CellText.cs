@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using StabilityStudy.Reporting.Fonts;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Pdf;
 

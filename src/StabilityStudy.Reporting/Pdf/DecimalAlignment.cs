@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using System.Runtime.InteropServices;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Pdf;
 

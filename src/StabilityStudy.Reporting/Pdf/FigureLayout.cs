@@ -1,7 +1,5 @@
-using System.Collections.Immutable;
 using PdfSharp.Drawing;
 using StabilityStudy.Reporting.Charts;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Pdf;
 

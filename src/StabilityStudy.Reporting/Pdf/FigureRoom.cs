@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Pdf;
 
 /// <summary>Gives a figure without a height of its own the room that the other blocks of its section leave.</summary>

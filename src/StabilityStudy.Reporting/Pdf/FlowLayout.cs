@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using PdfSharp.Drawing;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Pdf;
 

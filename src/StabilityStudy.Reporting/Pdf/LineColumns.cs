@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Reporting.Pdf;
 
 /// <summary>A column of text lines at a fixed place, in its own structure element.</summary>

@@ -1,5 +1,4 @@
 using PdfSharp.Drawing;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Pdf;
 

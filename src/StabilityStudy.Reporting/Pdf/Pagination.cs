@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Reporting.Pdf;
 
 /// <summary>A piece at its place on a page, its top in points from the upper edge of the paper.</summary>

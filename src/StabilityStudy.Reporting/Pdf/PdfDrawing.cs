@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using PdfSharp.Pdf;
 using PdfSharp.UniversalAccessibility;
 using StabilityStudy.Reporting.Fonts;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Pdf;
 

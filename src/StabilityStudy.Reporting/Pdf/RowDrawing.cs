@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Pdf;
 
 /// <summary>Makes the pieces of a table's rows: rules as artifacts, cells as structure elements.</summary>

@@ -1,6 +1,3 @@
-using System.Globalization;
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Pdf;
 
 /// <summary>The texts in the margins of every page.</summary>

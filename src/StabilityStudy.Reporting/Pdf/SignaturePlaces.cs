@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PdfSharp.Drawing;
 
 namespace StabilityStudy.Reporting.Pdf;

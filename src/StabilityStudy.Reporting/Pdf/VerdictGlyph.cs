@@ -1,6 +1,5 @@
 using System.Diagnostics;
 using PdfSharp.Drawing;
-using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Pdf;
 

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Certainty;
 using StabilityStudy.Reporting.Report.Conduct;
 using StabilityStudy.Reporting.Report.Criteria;
@@ -8,7 +5,6 @@ using StabilityStudy.Reporting.Report.Decision;
 using StabilityStudy.Reporting.Report.Drift;
 using StabilityStudy.Reporting.Report.Record;
 using StabilityStudy.Reporting.Report.TimePoints;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report;
 

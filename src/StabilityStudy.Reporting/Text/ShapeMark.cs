@@ -1,5 +1,3 @@
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Text;
 
 /// <summary>The shapes of the conclusions in plain characters.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-
 namespace StabilityStudy.Reporting.Text;
 
 /// <summary>Breaks text into lines of a number of characters.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Text;
 
 /// <summary>Writes a table in columns of characters, or row by row where the columns would be too narrow.</summary>

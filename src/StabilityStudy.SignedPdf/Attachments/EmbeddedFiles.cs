@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
-
 namespace StabilityStudy.SignedPdf.Attachments;
 
 /// <summary>Takes the attached files out of a document (ISO 32000-1:2008, 7.11.4).</summary>

@@ -1,6 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
-
 namespace StabilityStudy.SignedPdf.Attachments;
 
 /// <summary>Reads and writes name trees (ISO 32000-1:2008, 7.9.6).</summary>

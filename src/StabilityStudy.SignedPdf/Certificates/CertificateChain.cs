@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Security.Cryptography.X509Certificates;
 
 namespace StabilityStudy.SignedPdf.Certificates;

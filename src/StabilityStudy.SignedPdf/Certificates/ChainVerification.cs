@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.SignedPdf.Certificates;
 
 /// <summary>What is known about the way from a certificate to somebody trusted.</summary>

@@ -2,7 +2,6 @@ using System.Collections.Frozen;
 using System.Formats.Asn1;
 using System.Security.Cryptography;
 using System.Text;
-using StabilityStudy.SignedPdf.Reading;
 
 namespace StabilityStudy.SignedPdf.Certificates;
 

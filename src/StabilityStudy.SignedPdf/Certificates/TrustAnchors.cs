@@ -1,8 +1,6 @@
-using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using System.Text;
-using StabilityStudy.SignedPdf.Reading;
 
 namespace StabilityStudy.SignedPdf.Certificates;
 

@@ -1,5 +1,4 @@
 using System.IO.Compression;
-using StabilityStudy.SignedPdf.Reading;
 
 namespace StabilityStudy.SignedPdf.Compression;
 

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.SignedPdf.Objects;
 
 /// <summary>Compares objects by what they hold. References are equal when they name the same object; what that holds is not looked at.</summary>

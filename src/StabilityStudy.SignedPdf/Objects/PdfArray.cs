@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.SignedPdf.Objects;
 
 /// <summary>A sequence of objects of any kinds (ISO 32000-1:2008, 7.3.6).</summary>

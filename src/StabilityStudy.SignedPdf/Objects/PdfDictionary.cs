@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.SignedPdf.Objects;
 
 /// <summary>A table from names to objects (ISO 32000-1:2008, 7.3.7), always in ordinal order of the names.</summary>

@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace StabilityStudy.SignedPdf.Objects;
 
 /// <summary>A number with a decimal point (ISO 32000-1:2008, 7.3.3), kept as the text it was written with, so that copying never rounds.</summary>

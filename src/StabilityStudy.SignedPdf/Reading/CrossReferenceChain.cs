@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Reading;
 
 /// <summary>All cross-reference sections of a file, from the newest back (ISO 32000-1:2008, 7.5.6).</summary>

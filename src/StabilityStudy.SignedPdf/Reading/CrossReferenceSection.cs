@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Reading;
 
 /// <summary>What one revision says about its objects.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Reading;
 
 /// <summary>Parses a cross-reference table and the trailer after it (ISO 32000-1:2008, 7.5.4 and 7.5.5).</summary>

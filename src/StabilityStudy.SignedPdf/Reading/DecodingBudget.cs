@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Reading;
 
 /// <summary>Decodes the streams that hold a file's structure, all together within one bound.</summary>

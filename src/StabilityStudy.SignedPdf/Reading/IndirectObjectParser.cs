@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Reading;
 
 /// <summary>Parses <c>n g obj … endobj</c>, streams included (ISO 32000-1:2008, 7.3.8 and 7.3.10).</summary>

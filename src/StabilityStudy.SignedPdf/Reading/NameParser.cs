@@ -1,5 +1,4 @@
 using System.Text;
-using StabilityStudy.SignedPdf.Objects;
 
 namespace StabilityStudy.SignedPdf.Reading;
 

@@ -1,6 +1,4 @@
-using System.Globalization;
 using System.Text;
-using StabilityStudy.SignedPdf.Objects;
 
 namespace StabilityStudy.SignedPdf.Reading;
 

@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Reading;
 
 /// <summary>Loads every object that the cross-reference announces, each byte of the file parsed at most once.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Reading;
 
 /// <summary>Parses the objects in an object stream (ISO 32000-1:2008, 7.5.7).</summary>

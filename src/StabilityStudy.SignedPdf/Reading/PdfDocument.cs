@@ -1,6 +1,4 @@
 using System.Collections.Frozen;
-using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Objects;
 
 namespace StabilityStudy.SignedPdf.Reading;
 

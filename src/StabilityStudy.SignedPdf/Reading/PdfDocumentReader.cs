@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using StabilityStudy.SignedPdf.Objects;
 
 namespace StabilityStudy.SignedPdf.Reading;
 

@@ -1,5 +1,4 @@
 using StabilityStudy.SignedPdf.Compression;
-using StabilityStudy.SignedPdf.Objects;
 
 namespace StabilityStudy.SignedPdf.Reading;
 

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Reading;
 
 /// <summary>Parses literal and hexadecimal strings (ISO 32000-1:2008, 7.3.4).</summary>

@@ -1,8 +1,5 @@
-using System.Collections.Immutable;
 using System.Security.Cryptography;
 using StabilityStudy.SignedPdf.Attachments;
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Writing;
 
 namespace StabilityStudy.SignedPdf.Rewriting;

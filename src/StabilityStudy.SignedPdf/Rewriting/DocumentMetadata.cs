@@ -1,5 +1,4 @@
 using System.Text;
-using StabilityStudy.SignedPdf.Objects;
 using StabilityStudy.SignedPdf.Xmp;
 
 namespace StabilityStudy.SignedPdf.Rewriting;

@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Rewriting;
 
 /// <summary>Makes the descent of every font negative, as the standard asks (ISO 32000-1:2008, table 122) and some writers do not.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Rewriting;
 
 /// <summary>Gives each font that is embedded in part a tag that follows from its program instead of from chance.</summary>

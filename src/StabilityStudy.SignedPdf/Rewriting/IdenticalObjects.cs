@@ -1,6 +1,5 @@
 using System.Buffers;
 using System.Security.Cryptography;
-using StabilityStudy.SignedPdf.Objects;
 using StabilityStudy.SignedPdf.Writing;
 
 namespace StabilityStudy.SignedPdf.Rewriting;

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Rewriting;
 
 /// <summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Rewriting;
 
 /// <summary>The objects of a document while it is being rewritten: number n, generation 0, lies at index n - 1.</summary>

@@ -1,6 +1,3 @@
-using System.Globalization;
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Rewriting;
 
 /// <summary>Writes dates as PDF does (ISO 32000-1:2008, 7.9.4), to the second.</summary>

@@ -1,6 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
-
 namespace StabilityStudy.SignedPdf.Rewriting;
 
 /// <summary>Refuses a file that holds signatures: rewriting would break every one.</summary>

@@ -1,7 +1,4 @@
-using System.Collections.Immutable;
 using StabilityStudy.SignedPdf.Compression;
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
 
 namespace StabilityStudy.SignedPdf.Rewriting;
 

@@ -1,5 +1,4 @@
 using System.Security.Cryptography;
-using StabilityStudy.SignedPdf.Objects;
 
 namespace StabilityStudy.SignedPdf.Rewriting;
 

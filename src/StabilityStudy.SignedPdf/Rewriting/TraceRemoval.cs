@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Rewriting;
 
 /// <summary>Removes what tells when and by which run a document was drawn: dates, and the random names of annotations.</summary>

@@ -1,6 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
-
 namespace StabilityStudy.SignedPdf.Signing;
 
 /// <summary>Where a field lies on its page.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Rewriting;
 
 namespace StabilityStudy.SignedPdf.Signing;

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Signing;
 
 /// <summary>Finds the pages of a document in their order (ISO 32000-1:2008, 7.7.3).</summary>

@@ -1,6 +1,3 @@
-using System.Globalization;
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Signing;
 
 /// <summary>Writes lengths on a page to a thousandth of a point, far finer than any printer.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Stamps;
 using StabilityStudy.SignedPdf.Verification;
 using StabilityStudy.SignedPdf.Writing;

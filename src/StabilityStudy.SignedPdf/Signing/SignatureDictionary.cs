@@ -1,4 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
 using StabilityStudy.SignedPdf.Rewriting;
 
 namespace StabilityStudy.SignedPdf.Signing;

@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Signing;
 
 /// <summary>One signature field found in a document.</summary>

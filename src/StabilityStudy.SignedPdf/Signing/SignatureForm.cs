@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
-
 namespace StabilityStudy.SignedPdf.Signing;
 
 /// <summary>Finds the signature fields of a document's form (ISO 32000-1:2008, 12.7.3).</summary>

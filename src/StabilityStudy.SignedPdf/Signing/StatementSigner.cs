@@ -1,7 +1,6 @@
 using System.Security.Cryptography;
 using System.Security.Cryptography.Pkcs;
 using StabilityStudy.SignedPdf.Certificates;
-using StabilityStudy.SignedPdf.Reading;
 
 namespace StabilityStudy.SignedPdf.Signing;
 

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.SignedPdf.Stamps;
 
 /// <summary>Reads which glyph of a TrueType font draws which character (ISO/IEC 14496-22, table cmap, formats 4 and 12).</summary>

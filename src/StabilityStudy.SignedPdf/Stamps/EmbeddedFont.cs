@@ -1,6 +1,4 @@
-using System.Globalization;
 using System.Text;
-using StabilityStudy.SignedPdf.Objects;
 using StabilityStudy.SignedPdf.Rewriting;
 
 namespace StabilityStudy.SignedPdf.Stamps;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.SignedPdf.Stamps;
 
 /// <summary>Heights and extent of a font, in thousandths of its size (ISO 32000-1:2008, table 122).</summary>

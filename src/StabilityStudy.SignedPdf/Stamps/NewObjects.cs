@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
-
 namespace StabilityStudy.SignedPdf.Stamps;
 
 /// <summary>Collects the objects of a revision, numbered after those of the document.</summary>

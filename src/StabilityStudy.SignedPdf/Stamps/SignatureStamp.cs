@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.SignedPdf.Stamps;
 
 /// <summary>What a signature shows on the page: lines on white, in a thin frame.</summary>

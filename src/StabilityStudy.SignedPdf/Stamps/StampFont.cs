@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using System.Text;
-using StabilityStudy.SignedPdf.Reading;
 
 namespace StabilityStudy.SignedPdf.Stamps;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Formats.Asn1;
 using System.Security.Cryptography;
 using System.Security.Cryptography.Pkcs;

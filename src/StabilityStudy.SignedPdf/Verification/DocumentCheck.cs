@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Signing;
 
 namespace StabilityStudy.SignedPdf.Verification;

@@ -1,6 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
-
 namespace StabilityStudy.SignedPdf.Verification;
 
 /// <summary>Tells to which part of a document each object belongs, the most telling part first.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Reading;
-
 namespace StabilityStudy.SignedPdf.Verification;
 
 /// <summary>Everything that was found out about the signatures of a document.</summary>

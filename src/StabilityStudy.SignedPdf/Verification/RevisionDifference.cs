@@ -1,5 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-
 namespace StabilityStudy.SignedPdf.Verification;
 
 /// <summary>One difference between two revisions that signing does not make.</summary>

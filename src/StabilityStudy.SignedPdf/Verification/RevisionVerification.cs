@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.SignedPdf.Verification;
 
 /// <summary>One revision compared with the one before.</summary>

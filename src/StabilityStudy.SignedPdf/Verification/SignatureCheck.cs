@@ -1,6 +1,4 @@
 using StabilityStudy.SignedPdf.Certificates;
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Rewriting;
 using StabilityStudy.SignedPdf.Signing;
 

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.SignedPdf.Certificates;
 
 namespace StabilityStudy.SignedPdf.Verification;

@@ -1,4 +1,3 @@
-using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Signing;
 
 namespace StabilityStudy.SignedPdf.Verification;

@@ -1,6 +1,3 @@
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
-
 namespace StabilityStudy.SignedPdf.Verification;
 
 /// <summary>Which bytes a signature covers (ISO 32000-1:2008, 12.8.1, entry /ByteRange), and whether these are the ones it must cover.</summary>

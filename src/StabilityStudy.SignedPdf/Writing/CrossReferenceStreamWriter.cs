@@ -1,6 +1,4 @@
 using System.Buffers.Binary;
-using System.Collections.Immutable;
-using StabilityStudy.SignedPdf.Objects;
 using StabilityStudy.SignedPdf.Rewriting;
 
 namespace StabilityStudy.SignedPdf.Writing;

@@ -1,8 +1,5 @@
 using System.Buffers;
-using System.Collections.Immutable;
-using System.Globalization;
 using System.Text;
-using StabilityStudy.SignedPdf.Objects;
 using StabilityStudy.SignedPdf.Rewriting;
 
 namespace StabilityStudy.SignedPdf.Writing;

@@ -1,8 +1,5 @@
 using System.Buffers;
-using System.Globalization;
 using System.Text;
-using StabilityStudy.SignedPdf.Objects;
-using StabilityStudy.SignedPdf.Reading;
 
 namespace StabilityStudy.SignedPdf.Writing;
 

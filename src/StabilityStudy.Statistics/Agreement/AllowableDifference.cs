@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Statistics.Agreement;
 
 /// <summary>Compares the difference y − x of each pair with an allowance A(x) = max(absolute, percent·x/100), decided exactly.</summary>

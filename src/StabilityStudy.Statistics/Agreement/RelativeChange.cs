@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Statistics.Agreement;
 
 /// <summary>Changes relative to the first member, one for each pair and in the order of the pairs.</summary>

@@ -1,6 +1,5 @@
 using MathNet.Numerics;
 using MathNet.Numerics.Integration;
-using StabilityStudy.Statistics.Distributions;
 
 namespace StabilityStudy.Statistics.Agreement;
 

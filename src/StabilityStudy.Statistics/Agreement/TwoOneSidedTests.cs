@@ -1,5 +1,3 @@
-using StabilityStudy.Statistics.Distributions;
-
 namespace StabilityStudy.Statistics.Agreement;
 
 /// <summary>Two one-sided t tests of whether a mean lies between two limits.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Statistics.Distributions;
-
 namespace StabilityStudy.Statistics.Drift;
 
 /// <summary>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Statistics.Drift;
 
 /// <summary>The changes of one specimen from its own baseline at several delays.</summary>

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Runtime.InteropServices;
 
 namespace StabilityStudy.Statistics.Drift;

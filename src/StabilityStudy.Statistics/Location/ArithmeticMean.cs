@@ -1,5 +1,3 @@
-using StabilityStudy.Statistics.Distributions;
-
 namespace StabilityStudy.Statistics.Location;
 
 /// <summary>Arithmetic mean with the t interval mean ± t((1 + level)/2; n − 1)·s/√n.</summary>

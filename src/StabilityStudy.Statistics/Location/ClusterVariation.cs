@@ -1,5 +1,3 @@
-using StabilityStudy.Statistics.Distributions;
-
 namespace StabilityStudy.Statistics.Location;
 
 /// <summary>How much the values of one cluster (collection day, run) have in common, and what that adds to the error of their mean.</summary>

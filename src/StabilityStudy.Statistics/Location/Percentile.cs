@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Statistics.Location;
 
 /// <summary>How a percentile is read between ordered values, by the numbers of Hyndman and Fan.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.Statistics.Distributions;
-
 namespace StabilityStudy.Statistics.Location;
 
 /// <summary>Wilcoxon's signed-rank test of paired differences.</summary>

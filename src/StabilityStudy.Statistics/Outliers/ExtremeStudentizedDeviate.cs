@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Statistics.Outliers;
 
 /// <summary>One step: the value farthest from the mean of what the earlier steps left.</summary>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Statistics.Distributions;
 using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Statistics.Outliers;

@@ -1,5 +1,4 @@
 using MathNet.Numerics.Integration;
-using StabilityStudy.Statistics.Distributions;
 
 namespace StabilityStudy.Statistics.Planning;
 

@@ -1,4 +1,3 @@
-using StabilityStudy.Statistics.Distributions;
 using StabilityStudy.Statistics.Proportions;
 
 namespace StabilityStudy.Statistics.Planning;

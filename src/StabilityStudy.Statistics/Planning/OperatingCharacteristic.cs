@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Statistics.Proportions;
 using StabilityStudy.Statistics.Resampling;
 

@@ -1,5 +1,4 @@
 using StabilityStudy.Statistics.Agreement;
-using StabilityStudy.Statistics.Distributions;
 
 namespace StabilityStudy.Statistics.Proportions;
 

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Statistics.Distributions;
-
 namespace StabilityStudy.Statistics.Regression;
 
 /// <summary>Fits one line to pairs; the answer is a line or the reason why there is none.</summary>

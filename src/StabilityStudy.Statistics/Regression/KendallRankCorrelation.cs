@@ -1,5 +1,4 @@
 using System.Runtime.InteropServices;
-using StabilityStudy.Statistics.Distributions;
 
 namespace StabilityStudy.Statistics.Regression;
 

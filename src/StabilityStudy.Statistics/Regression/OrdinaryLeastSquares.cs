@@ -1,5 +1,3 @@
-using StabilityStudy.Statistics.Distributions;
-
 namespace StabilityStudy.Statistics.Regression;
 
 /// <summary>

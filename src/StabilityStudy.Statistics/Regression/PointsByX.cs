@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Numerics;
 using System.Runtime.InteropServices;
 

@@ -1,5 +1,4 @@
 using System.Collections.Concurrent;
-using System.Collections.Immutable;
 using StabilityStudy.Statistics.Resampling;
 
 namespace StabilityStudy.Statistics.Regression;

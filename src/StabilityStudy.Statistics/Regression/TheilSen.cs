@@ -1,5 +1,3 @@
-using StabilityStudy.Statistics.Distributions;
-
 namespace StabilityStudy.Statistics.Regression;
 
 /// <summary>The line of Theil and Sen: the median of the slopes between all twos of pairs.</summary>

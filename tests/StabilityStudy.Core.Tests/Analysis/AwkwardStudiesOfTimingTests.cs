@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using static StabilityStudy.Core.Tests.Analysis.AwkwardStudies;
 
 namespace StabilityStudy.Core.Tests.Analysis;

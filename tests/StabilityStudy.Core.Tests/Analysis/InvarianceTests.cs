@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CsCheck;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using StabilityStudy.Core.Analysis;

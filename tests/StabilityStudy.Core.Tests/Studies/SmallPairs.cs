@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Pairing;
 
 namespace StabilityStudy.Core.Tests.Studies;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Tests.Studies;

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Protocol;

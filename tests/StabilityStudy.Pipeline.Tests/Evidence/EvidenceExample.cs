@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using System.Text;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Pipeline.Signing;

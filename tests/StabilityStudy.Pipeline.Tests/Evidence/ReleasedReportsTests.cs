@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Pipeline.Versions;

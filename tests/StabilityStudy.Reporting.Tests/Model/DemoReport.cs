@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Reporting.Model;
 
 namespace StabilityStudy.Reporting.Tests.Model;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using PdfSharp.Pdf;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;

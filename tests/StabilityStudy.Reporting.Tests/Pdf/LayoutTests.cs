@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 using UglyToad.PdfPig;

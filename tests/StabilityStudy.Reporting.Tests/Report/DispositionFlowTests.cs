@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Conduct;

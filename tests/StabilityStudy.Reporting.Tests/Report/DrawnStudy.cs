@@ -1,6 +1,5 @@
 using System.Collections;
 using System.Collections.Concurrent;
-using System.Collections.Immutable;
 using System.Reflection;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;

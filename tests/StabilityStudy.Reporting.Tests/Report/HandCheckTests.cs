@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text;
 using StabilityStudy.SignedPdf.Attachments;
 using StabilityStudy.SignedPdf.Objects;

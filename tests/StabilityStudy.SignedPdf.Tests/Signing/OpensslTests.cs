@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Security.Cryptography.Pkcs;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Tests.Tools;

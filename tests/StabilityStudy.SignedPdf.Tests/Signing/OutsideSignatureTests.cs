@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Text.RegularExpressions;
 using StabilityStudy.SignedPdf.Tests.Tools;
 using StabilityStudy.SignedPdf.Tests.Verification;

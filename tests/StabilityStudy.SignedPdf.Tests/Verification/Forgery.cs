@@ -1,5 +1,4 @@
 using System.Formats.Asn1;
-using System.Globalization;
 using System.Security.Cryptography;
 using System.Security.Cryptography.Pkcs;
 using System.Security.Cryptography.X509Certificates;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Distributions;
 using StabilityStudy.Statistics.Drift;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using CsCheck;
 using StabilityStudy.Statistics.Drift;
 using static StabilityStudy.Statistics.Tests.Regression.RegressionReference;

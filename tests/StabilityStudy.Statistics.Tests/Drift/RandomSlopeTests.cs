@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Statistics.Distributions;
 using StabilityStudy.Statistics.Drift;
 using StabilityStudy.Statistics.Regression;

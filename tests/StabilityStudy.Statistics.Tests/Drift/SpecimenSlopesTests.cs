@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Statistics.Drift;
 using static StabilityStudy.Statistics.Tests.Regression.RegressionReference;
 

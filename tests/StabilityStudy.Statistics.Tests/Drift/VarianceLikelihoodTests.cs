@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using MathNet.Numerics.LinearAlgebra;
 using StabilityStudy.Statistics.Drift;
 using StabilityStudy.Statistics.Resampling;

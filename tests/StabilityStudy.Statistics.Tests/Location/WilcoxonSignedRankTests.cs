@@ -1,4 +1,3 @@
-using System.Globalization;
 using CsCheck;
 using StabilityStudy.Statistics.Location;
 

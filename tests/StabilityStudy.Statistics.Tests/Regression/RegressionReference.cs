@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace StabilityStudy.Statistics.Tests.Regression;
 
 /// <summary>Reads the reference files that tests/ReferenceData/README.md describes.</summary>

@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Resampling;
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Statistics.Regression;
 using StabilityStudy.Statistics.Resampling;
 using StabilityStudy.Statistics.Tests.Regression;

@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Location;
 

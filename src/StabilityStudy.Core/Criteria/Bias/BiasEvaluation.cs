@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Location;

@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Location;
 

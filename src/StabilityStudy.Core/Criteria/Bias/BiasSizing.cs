@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Criteria.Bias;
 
 /// <summary>How many specimens the mean change needs.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
-
 namespace StabilityStudy.Core.Criteria.Classification;
 
 /// <summary>The fewest further changes of class with which a supported time point would no longer be supported.</summary>

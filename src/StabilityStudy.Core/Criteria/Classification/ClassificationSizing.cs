@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Criteria.Classification;
 
 /// <summary>How many specimens the share that keeps its class needs.</summary>

@@ -1,7 +1,4 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Planning;
-using StabilityStudy.Core.Protocol;
 
 namespace StabilityStudy.Core.Criteria.DecisionLevel;
 

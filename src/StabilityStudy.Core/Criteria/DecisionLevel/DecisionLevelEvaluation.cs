@@ -1,8 +1,4 @@
-using System.Collections.Immutable;
-using System.Globalization;
 using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Regression;

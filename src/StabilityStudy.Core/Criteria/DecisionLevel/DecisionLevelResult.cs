@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Regression;
 

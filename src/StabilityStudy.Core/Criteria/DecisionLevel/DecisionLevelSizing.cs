@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Statistics.Regression;
 
 namespace StabilityStudy.Core.Criteria.DecisionLevel;

@@ -1,8 +1,5 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Drift;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Drift;
 

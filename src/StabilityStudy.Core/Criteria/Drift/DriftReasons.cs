@@ -1,5 +1,3 @@
-using StabilityStudy.Core.Estimates;
-
 namespace StabilityStudy.Core.Criteria.Drift;
 
 /// <summary>Drift is measured in percent, and the limit is not in percent alone.</summary>

@@ -1,9 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Core.Queries;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Proportions;
 

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Criteria.Individual;
 
 /// <summary>How many specimens the share within the limit needs.</summary>

@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Specimens;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Proportions;
 

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Criteria.Reclassification;
 
 /// <summary>At most the allowed share changes side of the levels.</summary>

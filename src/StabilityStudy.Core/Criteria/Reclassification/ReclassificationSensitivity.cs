@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Conclusions;
-
 namespace StabilityStudy.Core.Criteria.Reclassification;
 
 /// <summary>The fewest further changes of side with which a supported time point would no longer be supported.</summary>

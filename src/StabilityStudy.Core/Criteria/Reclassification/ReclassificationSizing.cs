@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Criteria.Reclassification;
 
 /// <summary>How many specimens the share that changes the side of each level needs.</summary>

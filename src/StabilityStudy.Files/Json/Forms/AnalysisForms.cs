@@ -2,7 +2,6 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Specimens;
 using static StabilityStudy.Files.Json.Forms.CriterionForms;
 using static StabilityStudy.Files.Json.Forms.DriftForms;
 using static StabilityStudy.Files.Json.Forms.EstimateForm;

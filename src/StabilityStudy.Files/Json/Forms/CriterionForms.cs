@@ -6,7 +6,6 @@ using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics.Drift;
 using static StabilityStudy.Files.Json.Forms.DriftStatisticsForms;
 using static StabilityStudy.Files.Json.Forms.EstimateForm;

@@ -1,5 +1,4 @@
 using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Files.Json.Forms;
 

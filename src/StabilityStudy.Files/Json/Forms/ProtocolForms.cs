@@ -5,7 +5,6 @@ using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
 

@@ -1,6 +1,4 @@
-using System.Collections.Immutable;
 using System.Text.Json;
-using StabilityStudy.Core.Queries;
 
 namespace StabilityStudy.Files.Json.Forms;
 

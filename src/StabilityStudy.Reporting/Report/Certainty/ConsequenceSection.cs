@@ -1,10 +1,5 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Queries;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Certainty;
 

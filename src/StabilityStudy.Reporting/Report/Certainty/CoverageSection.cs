@@ -1,12 +1,6 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Decision;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Certainty;
 

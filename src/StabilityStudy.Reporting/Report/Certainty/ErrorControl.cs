@@ -1,7 +1,3 @@
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Reporting.Report.Wording;
-
 namespace StabilityStudy.Reporting.Report.Certainty;
 
 /// <summary>How often a wrong "supported" is to be expected, and over what.</summary>

@@ -1,9 +1,4 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Planning;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
 using static System.FormattableString;
 
 namespace StabilityStudy.Reporting.Report.Certainty;

@@ -1,9 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
-
 namespace StabilityStudy.Reporting.Report.Certainty;
 
 /// <summary>What each conclusion would be if one thing were otherwise.</summary>

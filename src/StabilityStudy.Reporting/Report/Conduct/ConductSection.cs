@@ -1,11 +1,5 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Decision;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Conduct;
 

@@ -1,10 +1,5 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Controls;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Conduct;
 

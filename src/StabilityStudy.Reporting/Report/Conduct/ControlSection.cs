@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Report.Conduct;
 
 /// <summary>What the controls say about the runs in which the pairs were tested, and what their results were.</summary>

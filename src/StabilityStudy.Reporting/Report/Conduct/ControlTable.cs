@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Reporting.Report.Conduct;

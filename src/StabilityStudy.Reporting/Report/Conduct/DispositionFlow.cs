@@ -1,9 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
-
 namespace StabilityStudy.Reporting.Report.Conduct;
 
 /// <summary>The way of the specimens of a sequence, from planned to compared, as a figure.</summary>

@@ -1,9 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
-
 namespace StabilityStudy.Reporting.Report.Conduct;
 
 /// <summary>What became of every specimen at every time point; the numbers add up.</summary>

@@ -1,11 +1,5 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Record;
-using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Reporting.Report.Criteria;

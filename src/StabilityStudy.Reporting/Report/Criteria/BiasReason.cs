@@ -1,7 +1,4 @@
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

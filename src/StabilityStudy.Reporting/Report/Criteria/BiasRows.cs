@@ -1,7 +1,4 @@
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.TimePoints;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

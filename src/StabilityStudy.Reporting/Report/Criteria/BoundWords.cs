@@ -1,5 +1,3 @@
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics.Proportions;
 
 namespace StabilityStudy.Reporting.Report.Criteria;

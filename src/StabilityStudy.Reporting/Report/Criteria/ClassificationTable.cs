@@ -1,6 +1,4 @@
 using StabilityStudy.Core.Criteria.Classification;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

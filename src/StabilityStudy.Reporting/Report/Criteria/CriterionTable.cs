@@ -1,10 +1,3 @@
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
-
 namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>Each criterion of a cell: what it asks, the figure that decided, what it says and why.</summary>

@@ -1,9 +1,3 @@
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Reporting.Report.Wording;
-
 namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>Why a time point is concluded on as it is: the deciding figures with their intervals, and every doubt in words.</summary>

@@ -1,6 +1,4 @@
 using StabilityStudy.Core.Criteria.Drift;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

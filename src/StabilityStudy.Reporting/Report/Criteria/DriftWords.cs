@@ -1,10 +1,6 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Criteria.Drift;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Figures;
 using StabilityStudy.Reporting.Report.Record;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

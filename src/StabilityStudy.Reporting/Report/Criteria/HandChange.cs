@@ -1,8 +1,4 @@
-using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

@@ -1,8 +1,5 @@
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Record;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

@@ -1,7 +1,5 @@
 using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.TimePoints;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

@@ -1,4 +1,3 @@
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Queries;
 
 namespace StabilityStudy.Reporting.Report.Criteria;

@@ -1,6 +1,4 @@
 using System.Diagnostics;
-using System.Globalization;
-using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.DecisionLevel;
@@ -10,7 +8,6 @@ using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Queries;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

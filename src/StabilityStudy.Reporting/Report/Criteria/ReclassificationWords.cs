@@ -1,11 +1,6 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Reclassification;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Figures;
 using StabilityStudy.Reporting.Report.Record;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

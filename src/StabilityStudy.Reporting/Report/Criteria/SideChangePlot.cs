@@ -1,10 +1,5 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Criteria.Reclassification;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Figures;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 

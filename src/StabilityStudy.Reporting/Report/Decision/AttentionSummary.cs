@@ -1,14 +1,9 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Certainty;
 using StabilityStudy.Reporting.Report.Drift;
 using StabilityStudy.Reporting.Report.Record;
 using StabilityStudy.Reporting.Report.TimePoints;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Decision;
 

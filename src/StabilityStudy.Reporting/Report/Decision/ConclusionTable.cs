@@ -1,13 +1,7 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Criteria;
 using StabilityStudy.Reporting.Report.TimePoints;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Decision;
 

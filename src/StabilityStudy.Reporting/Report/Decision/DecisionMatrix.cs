@@ -1,10 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
-
 namespace StabilityStudy.Reporting.Report.Decision;
 
 /// <summary>The conclusions of a study with many sequences at one look: a row a sequence, a column a time point.</summary>

@@ -1,11 +1,6 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Drift;
 using StabilityStudy.Reporting.Report.Figures;
-using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics.Drift;
 
 namespace StabilityStudy.Reporting.Report.Decision;

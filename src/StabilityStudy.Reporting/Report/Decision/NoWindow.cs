@@ -1,7 +1,3 @@
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Reporting.Report.Wording;
-
 namespace StabilityStudy.Reporting.Report.Decision;
 
 /// <summary>What to call it where no time point is supported: what was asked beyond today's window says nothing against today's.</summary>

@@ -1,7 +1,3 @@
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Reporting.Report.Wording;
-
 namespace StabilityStudy.Reporting.Report.Decision;
 
 /// <summary>What, were it otherwise, would change a conclusion, as short as page 1 needs it.</summary>

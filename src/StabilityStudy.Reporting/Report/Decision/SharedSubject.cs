@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Reporting.Report.Wording;
-
 namespace StabilityStudy.Reporting.Report.Decision;
 
 /// <summary>What all sequences of a study have in common, so that page 1 says it once.</summary>

@@ -1,9 +1,4 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Figures;
-using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics.Drift;
 
 namespace StabilityStudy.Reporting.Report.Drift;

@@ -1,8 +1,4 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Drift;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics.Drift;
 
 namespace StabilityStudy.Reporting.Report.Drift;

@@ -1,10 +1,4 @@
-using System.Collections.Immutable;
 using System.Diagnostics;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics.Drift;
 
 namespace StabilityStudy.Reporting.Report.Drift;

@@ -1,11 +1,5 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Drift;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.TimePoints;
-using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics.Drift;
 
 namespace StabilityStudy.Reporting.Report.Drift;

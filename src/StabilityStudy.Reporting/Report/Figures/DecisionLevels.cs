@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Report.Figures;
 
 /// <summary>The decision levels as lines across a figure.</summary>

@@ -1,5 +1,3 @@
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Report.Record;
 
 /// <summary>The cautions that every report carries.</summary>

@@ -1,6 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Report.Certainty;
 using StabilityStudy.Reporting.Report.Conduct;
 using StabilityStudy.Reporting.Report.Criteria;

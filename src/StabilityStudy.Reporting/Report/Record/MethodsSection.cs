@@ -1,8 +1,5 @@
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Estimates;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Record;
 

@@ -1,10 +1,4 @@
-using System.Collections.Immutable;
-using System.Globalization;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Pairing;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Figures;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Record;
 

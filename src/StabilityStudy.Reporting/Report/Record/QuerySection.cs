@@ -1,9 +1,5 @@
-using System.Collections.Immutable;
 using System.Text.RegularExpressions;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Queries;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.Record;
 

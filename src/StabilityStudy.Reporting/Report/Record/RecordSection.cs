@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Report.Record;
 
 /// <summary>Which bytes the report was made from, by which program, and how to check it.</summary>

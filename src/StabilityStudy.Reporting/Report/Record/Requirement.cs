@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Locking;
 
 namespace StabilityStudy.Reporting.Report.Record;

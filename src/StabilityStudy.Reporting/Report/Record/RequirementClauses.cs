@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Reporting.Report.Conduct;
 using StabilityStudy.Reporting.Report.Criteria;
 using StabilityStudy.Reporting.Report.Decision;

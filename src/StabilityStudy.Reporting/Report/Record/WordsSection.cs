@@ -1,5 +1,3 @@
-using StabilityStudy.Reporting.Model;
-
 namespace StabilityStudy.Reporting.Report.Record;
 
 /// <summary>The statistical words of the report in plain language.</summary>

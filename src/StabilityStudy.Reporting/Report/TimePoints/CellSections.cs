@@ -1,12 +1,6 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Queries;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Criteria;
 using StabilityStudy.Reporting.Report.Figures;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.TimePoints;
 

@@ -1,6 +1,4 @@
 using StabilityStudy.Core.Estimates;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Location;
 

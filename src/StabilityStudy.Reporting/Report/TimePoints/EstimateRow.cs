@@ -1,5 +1,3 @@
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics;
 
 namespace StabilityStudy.Reporting.Report.TimePoints;

@@ -1,11 +1,5 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Protocol;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Criteria;
-using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics;
 
 namespace StabilityStudy.Reporting.Report.TimePoints;

@@ -1,8 +1,4 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Estimates;
-using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Report.Wording;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Regression;
 using StabilityStudy.Statistics.Resampling;

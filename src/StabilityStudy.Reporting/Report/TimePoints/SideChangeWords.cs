@@ -1,11 +1,6 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Estimates;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Certainty;
-using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Report.TimePoints;
 

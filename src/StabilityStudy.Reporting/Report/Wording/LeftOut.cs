@@ -1,7 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Pairing;
-
 namespace StabilityStudy.Reporting.Report.Wording;
 
 /// <summary>How many specimens of a time point count, how many are left out and why. What counts as outside is not left out.</summary>

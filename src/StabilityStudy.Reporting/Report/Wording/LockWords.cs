@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Core.Locking;
 
 namespace StabilityStudy.Reporting.Report.Wording;

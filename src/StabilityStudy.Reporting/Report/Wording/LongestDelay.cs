@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
-
 namespace StabilityStudy.Reporting.Report.Wording;
 
 /// <summary>The longest actual delay among the compared pairs of a sequence whose time point is assessed: nothing is drawn or said beyond it.</summary>

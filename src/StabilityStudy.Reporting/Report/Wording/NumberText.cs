@@ -1,5 +1,3 @@
-using System.Globalization;
-
 namespace StabilityStudy.Reporting.Report.Wording;
 
 /// <summary>Numbers as the report prints them: invariant, with a true minus sign.</summary>

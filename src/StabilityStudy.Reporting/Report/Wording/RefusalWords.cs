@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Statistics;
 
 namespace StabilityStudy.Reporting.Report.Wording;

@@ -1,7 +1,3 @@
-using System.Globalization;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Criteria;
-
 namespace StabilityStudy.Reporting.Report.Wording;
 
 /// <summary>What is asked of a conclusion, as a clause.</summary>

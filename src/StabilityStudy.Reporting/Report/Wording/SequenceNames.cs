@@ -1,6 +1,3 @@
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Protocol;
-
 namespace StabilityStudy.Reporting.Report.Wording;
 
 /// <summary>What a sequence's keys stand for.</summary>

@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Reporting.Report.Wording;
 
 /// <summary>Specimens by name where they are few; else their number, and where the names are.</summary>

@@ -1,8 +1,3 @@
-using System.Collections.Immutable;
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Conclusions;
-using StabilityStudy.Core.Pairing;
-
 namespace StabilityStudy.Reporting.Report.Wording;
 
 /// <summary>From which to which result the baselines of a sequence reach, at its longest supported time point where it has one: nothing is shown beyond.</summary>

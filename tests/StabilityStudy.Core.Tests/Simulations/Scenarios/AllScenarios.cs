@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace StabilityStudy.Core.Tests.Simulations.Scenarios;
 
 /// <summary>Every scenario of the printed table, in its order.</summary>

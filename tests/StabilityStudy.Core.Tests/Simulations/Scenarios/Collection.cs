@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Statistics.Resampling;
 
 namespace StabilityStudy.Core.Tests.Simulations.Scenarios;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Tests.Studies;

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.Reclassification;
