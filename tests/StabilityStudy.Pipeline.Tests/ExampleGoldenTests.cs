@@ -5,6 +5,7 @@ using StabilityStudy.Reporting.Model;
 namespace StabilityStudy.Pipeline.Tests;
 
 /// <summary>What a user of the example gets, under the cultures that break formatting most often.</summary>
+[Trait("lane", "slow")]
 public sealed class ExampleGoldenTests
 {
     private const string Golden = "tests/StabilityStudy.Pipeline.Tests/Golden/";

@@ -4,6 +4,7 @@ using StabilityStudy.Statistics.Drift;
 namespace StabilityStudy.Core.Tests.Simulations;
 
 /// <summary>How often a change predicted by a line, at a level or at a delay, is called inside a limit that it reaches.</summary>
+[Trait("lane", "slow")]
 public sealed class LineSimulationTests
 {
     private const int Levels = 300;

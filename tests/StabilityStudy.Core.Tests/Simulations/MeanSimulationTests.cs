@@ -7,6 +7,7 @@ namespace StabilityStudy.Core.Tests.Simulations;
 /// How often a mean change is called supported although it is the allowable bias. Figures called independent come from a
 /// simulation written beforehand in another language from the definitions alone.
 /// </summary>
+[Trait("lane", "slow")]
 public sealed class MeanSimulationTests
 {
     private const int Studies = 1000;

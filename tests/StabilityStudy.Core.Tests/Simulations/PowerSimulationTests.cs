@@ -4,6 +4,7 @@ using StabilityStudy.Statistics.Planning;
 namespace StabilityStudy.Core.Tests.Simulations;
 
 /// <summary>How often both usual criteria are met by a time point that is as it should be.</summary>
+[Trait("lane", "slow")]
 public sealed class PowerSimulationTests
 {
     private const int Studies = 400;

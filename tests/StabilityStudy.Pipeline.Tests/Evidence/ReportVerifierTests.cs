@@ -10,6 +10,7 @@ using static StabilityStudy.Pipeline.Verification.PartOutcome;
 namespace StabilityStudy.Pipeline.Tests.Evidence;
 
 /// <summary>A verification trusts nothing in the file: what was altered fails in the part that it belongs to.</summary>
+[Trait("lane", "slow")]
 public sealed class ReportVerifierTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;

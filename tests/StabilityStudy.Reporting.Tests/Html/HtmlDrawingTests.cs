@@ -11,6 +11,7 @@ using StabilityStudy.Reporting.Text;
 
 namespace StabilityStudy.Reporting.Tests.Html;
 
+[Trait("lane", "slow")]
 public sealed partial class HtmlDrawingTests
 {
     private static readonly ConcurrentDictionary<

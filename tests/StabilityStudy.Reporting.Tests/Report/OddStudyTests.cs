@@ -8,6 +8,7 @@ using StabilityStudy.Reporting.Text;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 
+[Trait("lane", "slow")]
 public sealed class OddStudyTests
 {
     private static readonly ConcurrentDictionary<

@@ -7,7 +7,7 @@ using StabilityStudy.Reporting.Report.Wording;
 namespace StabilityStudy.Reporting.Tests.Report;
 
 /// <summary>Page 1 says how little would have changed the decision.</summary>
-public sealed class RestsOnTests
+public sealed class SensitivityToOneSpecimenTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;
 

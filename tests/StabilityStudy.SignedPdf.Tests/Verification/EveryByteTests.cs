@@ -7,6 +7,7 @@ namespace StabilityStudy.SignedPdf.Tests.Verification;
 /// No byte of a signed file may be free to change. Of the signatures and of what stands around them one byte in eleven is
 /// tried, and each one when the variable BYTE_STEP is 1.
 /// </summary>
+[Trait("lane", "slow")]
 public static class EveryByteTests
 {
     // Of long runs of like bytes (the zeros of a gap, the font) a few stand for all.

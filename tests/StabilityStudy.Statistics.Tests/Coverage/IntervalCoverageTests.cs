@@ -10,6 +10,7 @@ namespace StabilityStudy.Statistics.Tests.Coverage;
 /// <summary>
 /// How often intervals miss what is true, in seeded samples of a known population. Margins are four binomial standard errors; where a method is an approximation, what it is known to add is said.
 /// </summary>
+[Trait("lane", "slow")]
 public sealed class IntervalCoverageTests
 {
     private const int Samples = 2000;

@@ -4,6 +4,7 @@ using StabilityStudy.Statistics.Tests.Regression;
 
 namespace StabilityStudy.Statistics.Tests.Resampling;
 
+[Trait("lane", "slow")]
 public sealed class PassingBablokBootstrapTests
 {
     [Fact]
