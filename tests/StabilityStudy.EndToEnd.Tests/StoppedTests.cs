@@ -57,7 +57,7 @@ public sealed class StoppedTests
         var results = copy.At("study", ExampleStudy.Results);
         File.Delete(results);
         await Shell("mkfifo \"$0\"", results);
-        using var process = BuiltProgram.Start(_ => { }, "report", copy.Study);
+        using var process = BuiltProgram.Start(Interruptible, "report", copy.Study);
 
         // Opening the pipe ends when the program has opened its other end; from then on it waits for the first row.
         await using var pipe = await InTime(Task.Run(() => OpenPipe(results)));
@@ -81,7 +81,7 @@ public sealed class StoppedTests
         using var watcher = new FileSystemWatcher(copy.Study, first);
         watcher.Created += (_, _) => written.TrySetResult();
         watcher.EnableRaisingEvents = true;
-        using var process = BuiltProgram.Start(_ => { }, "report", copy.Study);
+        using var process = BuiltProgram.Start(Interruptible, "report", copy.Study);
         await InTime(written.Task);
         await Interrupt(process);
 
@@ -93,6 +93,20 @@ public sealed class StoppedTests
             answer.ExitCode == 130 ? [] : ["study/out/analysis.json", "study/out/report.pdf"],
             copy.Files().Where(file => file.StartsWith("study/out", StringComparison.Ordinal))
         );
+    }
+
+    /// <summary>
+    /// What a shell starts in the background ignores interrupts, and so does all that is started from there; the program
+    /// keeps to that. These tests may run there, and their program must not.
+    /// </summary>
+    private static void Interruptible(System.Diagnostics.ProcessStartInfo start)
+    {
+        if (OperatingSystem.IsLinux())
+        {
+            start.ArgumentList.Insert(0, start.FileName);
+            start.ArgumentList.Insert(0, "--default-signal=INT");
+            start.FileName = "env";
+        }
     }
 
     private static FileStream OpenPipe(string path) =>

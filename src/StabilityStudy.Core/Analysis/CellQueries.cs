@@ -1,10 +1,5 @@
-using System.Diagnostics;
 using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Criteria.Classification;
-using StabilityStudy.Core.Criteria.DecisionLevel;
-using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Analysis;
@@ -118,22 +113,14 @@ internal static class CellQueries
             yield break;
         }
 
-        foreach (var result in cell.Criteria)
+        foreach (var use in cell.Criteria.Select(result => result.LimitUse).OfType<LimitUse>())
         {
-            var (limit, serves, widest) = result switch
-            {
-                BiasResult bias => (bias.Limit, "a mean", WideLimits.PercentOfMean),
-                DecisionLevelResult levels => (levels.Limit, "a mean", WideLimits.PercentOfMean),
-                IndividualResult one => (one.Limit, "single specimens", WideLimits.PercentOfOne),
-                ReclassificationResult or ClassificationResult or DriftCriterionResult => (
-                    null,
-                    "",
-                    0
-                ),
-                _ => throw new UnreachableException(),
-            };
+            var limit = use.Limit;
+            var (serves, widest) = use.OfMean
+                ? ("a mean", WideLimits.PercentOfMean)
+                : ("single specimens", WideLimits.PercentOfOne);
             if (
-                limit?.AbsoluteInUnit is { } amount
+                limit.AbsoluteInUnit is { } amount
                 && 100 * amount / middle is var percent
                 && percent > widest
             )

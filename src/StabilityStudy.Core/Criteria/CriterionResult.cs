@@ -20,8 +20,16 @@ public abstract record CriterionResult(
     /// <summary>Of which kind of criterion it is.</summary>
     public abstract CriterionKind Kind { get; }
 
+    /// <summary>The limit whose width tells how much the criterion asks, and for what it serves; null where a share alone does.</summary>
+    internal abstract LimitUse? LimitUse { get; }
+
     /// <summary>The figures on which the number of specimens bears; empty where none could be computed.</summary>
     /// <param name="compared">Number of compared pairs.</param>
     /// <param name="days">Number of collection days among them.</param>
     internal abstract ImmutableArray<SizedFigure> Sized(int compared, int days);
 }
+
+/// <summary>A limit in use.</summary>
+/// <param name="Limit">The limit.</param>
+/// <param name="OfMean">Whether a mean, or a line through the means, is held to it; otherwise each specimen is.</param>
+internal sealed record LimitUse(Limit Limit, bool OfMean);

@@ -31,6 +31,8 @@ public sealed record BiasResult(
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Bias;
 
+    internal override LimitUse? LimitUse => new(Limit, OfMean: true);
+
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
         BiasSizing.Of(this);
 }

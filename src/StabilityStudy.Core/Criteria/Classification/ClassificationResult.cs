@@ -43,6 +43,8 @@ public sealed record ClassificationResult(
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Classification;
 
+    internal override LimitUse? LimitUse => null;
+
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
         ClassificationSizing.Of(this);
 }

@@ -20,6 +20,8 @@ public sealed record DecisionLevelResult(
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.DecisionLevel;
 
+    internal override LimitUse? LimitUse => new(Limit, OfMean: true);
+
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
         DecisionLevelSizing.Of(this, compared, days);
 }

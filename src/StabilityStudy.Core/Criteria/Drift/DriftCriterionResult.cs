@@ -20,6 +20,8 @@ public sealed record DriftCriterionResult(
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Drift;
 
+    internal override LimitUse? LimitUse => null;
+
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
         DriftSizing.Of(this);
 }

@@ -26,6 +26,8 @@ public sealed record IndividualResult(
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Individual;
 
+    internal override LimitUse? LimitUse => new(Limit, OfMean: false);
+
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
         IndividualSizing.Of(this);
 }

@@ -20,6 +20,8 @@ public sealed record ReclassificationResult(
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Reclassification;
 
+    internal override LimitUse? LimitUse => null;
+
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
         ReclassificationSizing.Of(this);
 }
