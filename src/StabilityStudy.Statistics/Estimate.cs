@@ -62,6 +62,11 @@ public sealed record Estimate<T>
         value = Value;
         return value is not null;
     }
+
+    /// <summary>The same refusal, where a value of another kind was wanted.</summary>
+    /// <exception cref="ArgumentException">There is a value.</exception>
+    public Estimate<TOther> RefusedAs<TOther>()
+        where TOther : class => new(null, NotComputable, Notes);
 }
 
 /// <summary>Makes <see cref="Estimate{T}"/>.</summary>
@@ -73,5 +78,9 @@ public static class Estimate
 
     /// <summary>No value, because an assumption of the method does not hold.</summary>
     public static Estimate<T> Refused<T>(Refusal kind)
-        where T : class => new(null, new NotComputable(kind), []);
+        where T : class => Refused<T>(new NotComputable(kind));
+
+    /// <summary>No value, because an assumption of the method does not hold, with what is to be said of it.</summary>
+    public static Estimate<T> Refused<T>(NotComputable why)
+        where T : class => new(null, why, []);
 }

@@ -102,6 +102,6 @@ public sealed record CellEstimates(
         );
         return difference.TryGet(out var mean)
             ? Statistics.Agreement.PairedT.Compute(mean)
-            : new Estimate<PairedTTest>(null, difference.NotComputable, difference.Notes);
+            : difference.RefusedAs<PairedTTest>();
     }
 }

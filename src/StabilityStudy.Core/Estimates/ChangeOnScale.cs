@@ -99,5 +99,5 @@ internal sealed record ChangeOnScale(
                     100 * half / data.Pairs.X.DefaultIfEmpty(1).Min()
                 )
             )
-            : new Estimate<ChangeOnScale>(null, changes.NotComputable, changes.Notes);
+            : changes.RefusedAs<ChangeOnScale>();
 }

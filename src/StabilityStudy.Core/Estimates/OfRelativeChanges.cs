@@ -12,7 +12,5 @@ internal static class OfRelativeChanges
         Func<ImmutableArray<double>, Estimate<T>> method
     )
         where T : class =>
-        changes.TryGet(out var relative)
-            ? method(relative.Values)
-            : new Estimate<T>(null, changes.NotComputable, changes.Notes);
+        changes.TryGet(out var relative) ? method(relative.Values) : changes.RefusedAs<T>();
 }

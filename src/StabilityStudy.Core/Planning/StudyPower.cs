@@ -67,7 +67,7 @@ public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPowe
         var supposed = SupposedFromResults.Of(context.DataOf(cell.Pairs));
         if (!supposed.TryGet(out var found))
         {
-            return new Estimate<TimePointPower>(null, supposed.NotComputable, []);
+            return supposed.RefusedAs<TimePointPower>();
         }
 
         return SmallestUntrue.Percent(context, found) switch

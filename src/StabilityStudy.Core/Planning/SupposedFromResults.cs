@@ -22,7 +22,7 @@ internal static class SupposedFromResults
         var spread = Spread.Summarize(changes.AsSpan());
         return spread.TryGet(out var found)
             ? Estimate.Of(Of(data, changes, found.StandardDeviation))
-            : new Estimate<SupposedResults>(null, spread.NotComputable, []);
+            : spread.RefusedAs<SupposedResults>();
     }
 
     private static SupposedResults Of(

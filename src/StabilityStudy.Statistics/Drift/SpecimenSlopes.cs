@@ -49,7 +49,7 @@ public static class SpecimenSlopes
         );
         if (!mean.TryGet(out var meanSlope))
         {
-            return new Estimate<DriftEstimate>(null, mean.NotComputable, []);
+            return mean.RefusedAs<DriftEstimate>();
         }
 
         var estimate = new DriftEstimate(

@@ -40,12 +40,12 @@ public sealed record BiasAtLevel(
     {
         if (!byPair.TryGet(out var lines))
         {
-            return new Estimate<BiasAtLevel>(null, byPair.NotComputable, []);
+            return byPair.RefusedAs<BiasAtLevel>();
         }
 
         if (byCluster is { NotComputable: { } why })
         {
-            return new Estimate<BiasAtLevel>(null, why, []);
+            return Estimate.Refused<BiasAtLevel>(why);
         }
 
         double Bias(Line line) => line.Intercept + ((line.Slope - 1) * level);

@@ -29,7 +29,7 @@ public static class DemingRegression
         var fit = Jackknifed(x, y, errorVarianceRatio);
         return fit.TryGet(out var lines)
             ? lines.ToFit(lines.Full.ResidualStandardDeviation(x, y), confidenceLevel)
-            : new Estimate<LineFit>(null, fit.NotComputable, []);
+            : fit.RefusedAs<LineFit>();
     }
 
     /// <summary>The predicted change a + (b − 1)·level, jackknifed itself; method, assumptions and refusals as in <see cref="Fit"/>.</summary>

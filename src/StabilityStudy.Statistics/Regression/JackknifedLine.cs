@@ -41,7 +41,7 @@ internal sealed record JackknifedLine(
         var full = estimator(x, y);
         if (!full.TryGet(out var line))
         {
-            return new Estimate<JackknifedLine>(null, full.NotComputable, []);
+            return full.RefusedAs<JackknifedLine>();
         }
 
         var lines = ImmutableArray.CreateBuilder<Line>(x.Length);
@@ -161,5 +161,5 @@ internal sealed record JackknifedLine(
         );
 
     private static Estimate<JackknifedLine> Refused(Estimate<Line> answer, OmittedPairs omitted) =>
-        new(null, answer.NotComputable! with { Omitted = omitted }, []);
+        Estimate.Refused<JackknifedLine>(answer.NotComputable! with { Omitted = omitted });
 }

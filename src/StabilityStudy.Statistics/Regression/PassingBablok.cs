@@ -31,7 +31,7 @@ public static class PassingBablok
         var ranking = RankedSlopes.Of(pairs, confidenceLevel);
         return ranking.TryGet(out var slopes)
             ? FromRanks(pairs, slopes)
-            : new Estimate<PassingBablokFit>(null, ranking.NotComputable, []);
+            : ranking.RefusedAs<PassingBablokFit>();
     }
 
     private static Estimate<PassingBablokFit> FromRanks(ExactPairs pairs, RankedSlopes slopes)

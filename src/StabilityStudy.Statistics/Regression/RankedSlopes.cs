@@ -31,15 +31,13 @@ internal sealed record RankedSlopes(
         var association = KendallRankCorrelation.Compute(pairs, confidenceLevel);
         if (!association.TryGet(out var tau))
         {
-            return new Estimate<RankedSlopes>(null, association.NotComputable, []);
+            return association.RefusedAs<RankedSlopes>();
         }
 
         if (tau.Lower <= 0)
         {
-            return new Estimate<RankedSlopes>(
-                null,
-                new NotComputable(Refusal.NoPositiveAssociation, Association: tau),
-                []
+            return Estimate.Refused<RankedSlopes>(
+                new NotComputable(Refusal.NoPositiveAssociation, Association: tau)
             );
         }
 

@@ -47,7 +47,7 @@ public static class WeightedDemingRegression
                 RelativeResidualStandardDeviation(x, y, lines.Full, errorVarianceRatio),
                 confidenceLevel
             )
-            : new Estimate<LineFit>(null, fit.NotComputable, []);
+            : fit.RefusedAs<LineFit>();
     }
 
     /// <summary>The predicted change a + (b − 1)·level, jackknifed itself; method, assumptions and refusals as in <see cref="Fit"/>.</summary>

@@ -122,7 +122,7 @@ public static class PassingBablokBootstrap
                             seed
                         )
                     )
-                    : new Estimate<BootstrapBias>(null, interval.NotComputable, [])
+                    : interval.RefusedAs<BootstrapBias>()
             );
         }
 
@@ -132,5 +132,5 @@ public static class PassingBablokBootstrap
     private static ImmutableArray<Estimate<BootstrapBias>> EachRefused(
         int levels,
         NotComputable why
-    ) => [.. Enumerable.Repeat(new Estimate<BootstrapBias>(null, why, []), levels)];
+    ) => [.. Enumerable.Repeat(Estimate.Refused<BootstrapBias>(why), levels)];
 }

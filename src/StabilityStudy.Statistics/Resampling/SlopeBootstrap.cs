@@ -61,7 +61,7 @@ public static class SlopeBootstrap
         var jackknife = JackknifedLine.Fit(x, y, Estimator);
         if (!jackknife.TryGet(out var lines))
         {
-            return new Estimate<SlopeBootstrapInterval>(null, jackknife.NotComputable, []);
+            return jackknife.RefusedAs<SlopeBootstrapInterval>();
         }
 
         var (ownX, ownY) = (x.ToArray(), y.ToArray());
@@ -101,6 +101,6 @@ public static class SlopeBootstrap
                     seed
                 )
             )
-            : new Estimate<SlopeBootstrapInterval>(null, interval.NotComputable, []);
+            : interval.RefusedAs<SlopeBootstrapInterval>();
     }
 }

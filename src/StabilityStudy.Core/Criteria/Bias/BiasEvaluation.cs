@@ -113,8 +113,8 @@ internal static class BiasEvaluation
             criterion.ConfidenceLevel,
             ChangeOnScale.LimitsOn(criterion.Scale, limit)?.Lower,
             ChangeOnScale.LimitsOn(criterion.Scale, limit)?.Upper,
-            new Estimate<ClusteredMeanInterval>(null, why, []),
-            new Estimate<EquivalenceTest>(null, why, []),
-            new Estimate<SpreadSummary>(null, why, [])
+            Estimate.Refused<ClusteredMeanInterval>(why),
+            Estimate.Refused<EquivalenceTest>(why),
+            Estimate.Refused<SpreadSummary>(why)
         );
 }
