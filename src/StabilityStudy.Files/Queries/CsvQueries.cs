@@ -31,14 +31,7 @@ internal static class CsvQueries
         NotAsPlanned,
         "a column is not known; it is not used and appears in no output",
         "nothing, if that is intended",
-        query =>
-            query.Values.Items.IsEmpty
-                ? query with
-                {
-                    Text =
-                        $"The column \"{query.Observed}\" is not known; it is not used and appears in no output.",
-                }
-                : null
+        StatedQuery.Words(query => $"The column \"{query.Observed}\" is not known; it is not used and appears in no output.")
     );
     internal static readonly QueryKind DecimalPoint = Kinds.Add("decimal-point", Stop, "a number has a point where study.toml says that decimals follow a comma", "write every number of the file with a comma, or correct decimal in study.toml");
     internal static readonly QueryKind OwnColumnLeftAside = Kinds.Add(

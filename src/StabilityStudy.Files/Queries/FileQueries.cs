@@ -16,14 +16,7 @@ internal static class FileQueries
         LeftAside,
         "the study folder has a table that the study does not read",
         "move it elsewhere, or say in a deviation what it is",
-        query =>
-            query.Values.Items.IsEmpty
-                ? query with
-                {
-                    Text =
-                        $"The study folder has a table \"{query.Source.File}\" that this study does not read.",
-                }
-                : null
+        StatedQuery.Words(query => $"The study folder has a table \"{query.Source.File}\" that this study does not read.")
     );
     internal static readonly QueryKind TextTooLong = Kinds.Add("text-too-long", Stop, "a text is longer than its place in the report", "shorten it");
     internal static readonly QueryKind TomlSyntax = Kinds.Add("toml-syntax", Stop, "the line breaks the rules of TOML", "correct the line; texts stand in double quotes, decimals have a point");

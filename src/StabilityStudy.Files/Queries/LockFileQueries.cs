@@ -16,14 +16,7 @@ public static class LockFileQueries
         Record,
         "a line of record.jsonl was taken away, added or changed",
         "find out who changed the record; put it back from a copy, or say in a deviation what happened",
-        query =>
-            query.Values.Items.IsEmpty
-                ? query with
-                {
-                    Text =
-                        "A line of the record of the study does not follow the one before it: a line was taken away, added or changed.",
-                }
-                : null
+        StatedQuery.Words(_ => "A line of the record of the study does not follow the one before it: a line was taken away, added or changed.")
     );
     /// <summary>protocol.lock is not the one of the record.</summary>
     public static readonly QueryKind LockNotAsRecorded = Kinds.Add(
@@ -31,28 +24,14 @@ public static class LockFileQueries
         Record,
         "protocol.lock is not the file that the record names",
         "put the file back as the program wrote it, or say in a deviation what happened",
-        query =>
-            query.Values.Items.IsEmpty
-                ? query with
-                {
-                    Text =
-                        "protocol.lock is not the file that the record of the study names: it was changed, or replaced.",
-                }
-                : null
+        StatedQuery.Words(_ => "protocol.lock is not the file that the record of the study names: it was changed, or replaced.")
     );
     internal static readonly QueryKind LockNotRecorded = Kinds.Add(
         "lock-not-recorded",
         Note,
         "there is a protocol.lock, and record.jsonl is missing or names none",
         "put record.jsonl back into the folder; where there never was one, say so in a deviation",
-        query =>
-            query.Values.Items.IsEmpty
-                ? query with
-                {
-                    Text =
-                        "There is a lock, and no record of the study names it: the record was left behind, or taken away.",
-                }
-                : null
+        StatedQuery.Words(_ => "There is a lock, and no record of the study names it: the record was left behind, or taken away.")
     );
     internal static readonly QueryKind SignedWithOtherFiles = Kinds.Add(
         "signed-with-other-files",

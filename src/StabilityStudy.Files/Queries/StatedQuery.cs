@@ -5,6 +5,10 @@ namespace StabilityStudy.Files.Queries;
 /// <summary>A data query whose kind gives it its words, raised or read from the analysis.json of a report.</summary>
 internal static class StatedQuery
 {
+    /// <summary>The words of a kind that needs no values beside what was read.</summary>
+    public static Func<DataQuery, DataQuery?> Words(Func<DataQuery, string> text) =>
+        query => query.Values.Items.IsEmpty ? query with { Text = text(query) } : null;
+
     /// <summary>A query with its words; null where its kind has none for these values.</summary>
     public static DataQuery? Of(
         QueryKind kind,

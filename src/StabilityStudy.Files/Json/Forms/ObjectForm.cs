@@ -24,7 +24,7 @@ internal interface IProperty<in T>
 }
 
 /// <summary>A record: a JSON object with every property, in the order of the declaration.</summary>
-/// <param name="name">Its name among the definitions of the schema; a kind of a <see cref="ChoiceForm{T}"/> needs none.</param>
+/// <param name="name">Its name among the definitions of the schema; a kind of a <see cref="ChoiceForm{T}"/>, and a record that others derive from, need none.</param>
 internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
 {
     private readonly List<IProperty<T>> _properties = [];

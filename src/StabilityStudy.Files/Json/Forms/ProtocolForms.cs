@@ -122,12 +122,17 @@ internal static class ProtocolForms
         { "limit", v => v.Limit, Form.Text.OrNull() },
     };
 
-    public static readonly ObjectForm<BiasCriterion> BiasCriterionForm = new("biasCriterion")
+    private static readonly ObjectForm<Criterion> s_ofEvery = new()
     {
         { "id", v => v.Id, Form.Text },
         { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
         { "groups", v => v.Groups, Form.List(Form.Text) },
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+    };
+
+    public static readonly ObjectForm<BiasCriterion> BiasCriterionForm = new("biasCriterion")
+    {
+        s_ofEvery.Properties,
         { "scale", v => v.Scale, Form.Word<ChangeScale>() },
         { "rule", v => v.Rule, Form.Word<DecisionRule>() },
     };
@@ -136,10 +141,7 @@ internal static class ProtocolForms
         "individualCriterion"
     )
     {
-        { "id", v => v.Id, Form.Text },
-        { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
-        { "groups", v => v.Groups, Form.List(Form.Text) },
-        { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+        s_ofEvery.Properties,
         { "sharePercentMinimum", v => v.SharePercentMinimum, Form.Exact },
         { "rule", v => v.Rule, Form.Word<DecisionRule>() },
     };
@@ -148,20 +150,14 @@ internal static class ProtocolForms
         "decisionLevelCriterion"
     )
     {
-        { "id", v => v.Id, Form.Text },
-        { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
-        { "groups", v => v.Groups, Form.List(Form.Text) },
-        { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+        s_ofEvery.Properties,
         { "levels", v => v.Levels, Form.List(Form.Exact) },
     };
 
     public static readonly ObjectForm<ReclassificationCriterion> ReclassificationCriterionForm =
         new("reclassificationCriterion")
         {
-            { "id", v => v.Id, Form.Text },
-            { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
-            { "groups", v => v.Groups, Form.List(Form.Text) },
-            { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+            s_ofEvery.Properties,
             { "sharePercentMaximum", v => v.SharePercentMaximum, Form.Exact },
             { "levels", v => v.Levels, Form.List(Form.Exact) },
         };
@@ -170,10 +166,7 @@ internal static class ProtocolForms
         "classificationCriterion"
     )
     {
-        { "id", v => v.Id, Form.Text },
-        { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
-        { "groups", v => v.Groups, Form.List(Form.Text) },
-        { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+        s_ofEvery.Properties,
         { "sharePercentMinimum", v => v.SharePercentMinimum, Form.Exact },
         { "cutoffs", v => v.Cutoffs, Form.List(Form.Exact) },
         { "weakPositivesMinimum", v => v.WeakPositivesMinimum, Form.Count },
@@ -181,10 +174,7 @@ internal static class ProtocolForms
 
     public static readonly ObjectForm<DriftCriterion> DriftCriterionForm = new("driftCriterion")
     {
-        { "id", v => v.Id, Form.Text },
-        { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
-        { "groups", v => v.Groups, Form.List(Form.Text) },
-        { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+        s_ofEvery.Properties,
         { "shapes", v => v.Shapes, Form.List(Form.Word<DriftShape>()) },
     };
 

@@ -13,13 +13,18 @@ internal static class QueryForms
         { "column", v => v.Column, Form.Text.OrNull() },
     };
 
-    /// <summary>A query of analysis.json.</summary>
-    public static readonly ObjectForm<DataQuery> DataQueryForm = new("dataQuery")
+    private static readonly ObjectForm<DataQuery> s_read = new()
     {
         { "code", v => v.Code, Form.Text },
         { "severity", v => v.Severity, Form.Word<Severity>() },
         { "source", v => v.Source, QuerySourceForm },
         { "observed", v => v.Observed, Form.Text },
+    };
+
+    /// <summary>A query of analysis.json.</summary>
+    public static readonly ObjectForm<DataQuery> DataQueryForm = new("dataQuery")
+    {
+        s_read.Properties,
         { "values", v => v.Values.Items, Form.List(Form.Text) },
     };
 
@@ -37,10 +42,7 @@ internal static class QueryForms
             Form.List(
                 new ObjectForm<DataQuery>("query")
                 {
-                    { "code", v => v.Code, Form.Text },
-                    { "severity", v => v.Severity, Form.Word<Severity>() },
-                    { "source", v => v.Source, QuerySourceForm },
-                    { "observed", v => v.Observed, Form.Text },
+                    s_read.Properties,
                     { "message", v => v.Message, Form.Text },
                     { "action", v => v.Action, Form.Text },
                 }
