@@ -8,7 +8,11 @@ using StabilityStudy.Files.Locking;
 
 namespace ExampleStudies.Generator;
 
-/// <summary>An example study: its folder, the ready protocol it copies, when that was locked, and its generated files.</summary>
+/// <summary>An example study: its folder, its protocol, when that was locked, and its generated files.</summary>
+/// <param name="Folder">Folder of the example.</param>
+/// <param name="Protocol">The protocol, from the root: a ready one that it copies, or its own.</param>
+/// <param name="LockedAt">When it was locked.</param>
+/// <param name="Files">The generated files.</param>
 internal sealed record Example(
     string Folder,
     string Protocol,
@@ -23,7 +27,7 @@ internal sealed record Example(
     /// <param name="root">Folder of the repository.</param>
     public IEnumerable<(string Name, byte[] Content)> Contents(string root)
     {
-        var protocol = File.ReadAllBytes(Path.Combine(root, "protocols", Protocol));
+        var protocol = File.ReadAllBytes(Path.Combine(root, Protocol));
         return
         [
             ("protocol.toml", protocol),
@@ -61,7 +65,7 @@ internal sealed record Example(
         ];
         return new Example(
             "aptt-room-temperature",
-            "aptt-whole-blood-room-temperature.toml",
+            "example-studies/aptt-room-temperature/protocol.toml",
             At(2026, 2, 27, 15, west: 5),
             [
                 ("specimens.csv", Specimens.ToCsv(tubes)),
@@ -79,7 +83,7 @@ internal sealed record Example(
         ];
         return new Example(
             "routine-room-temperature",
-            "routine-coagulation-room-temperature.toml",
+            "protocols/routine-coagulation-room-temperature.toml",
             At(2026, 4, 10, 14, west: 4),
             [
                 ("specimens.csv", RoutineTubes.ToCsv(tubes)),
@@ -94,7 +98,7 @@ internal sealed record Example(
         var tubes = FrozenTubes.Collect();
         return new Example(
             "frozen-plasma",
-            "frozen-plasma.toml",
+            "protocols/frozen-plasma.toml",
             At(2026, 1, 9, 11, west: 5),
             [
                 ("specimens.csv", FrozenTubes.ToCsv(tubes)),
@@ -107,7 +111,7 @@ internal sealed record Example(
     private static Example Paired() =>
         new(
             "small-paired-sheet",
-            "small-paired-sheet.toml",
+            "protocols/small-paired-sheet.toml",
             At(2026, 5, 1, 13, west: 5),
             [("pairs.csv", PairedSheet.ToCsv())]
         );

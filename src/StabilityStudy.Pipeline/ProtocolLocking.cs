@@ -5,6 +5,7 @@ using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Protocols;
+using StabilityStudy.Files.Queries;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
@@ -54,6 +55,15 @@ public enum LockRefusal
 /// <summary>Locks protocols.</summary>
 public static class ProtocolLocking
 {
+    /// <summary>What an analysis lives with, at best inconclusive, is put right before a lock.</summary>
+    private static DataQuery StoppingLock(DataQuery query) =>
+        query.Kind == ProtocolQueries.FirstTimePointTooLate
+            ? query with
+            {
+                Rank = QueryRank.Stop,
+            }
+            : query;
+
     /// <summary>Locks the protocol of a study.</summary>
     /// <param name="files">The files of the study folder; of the data nothing is read.</param>
     /// <param name="by">Who locks.</param>
@@ -88,6 +98,11 @@ public static class ProtocolLocking
         if (!protocol.TryGet(out var read) || !before.TryGet(out var locks))
         {
             return new LockAttempt.Stopped(queries);
+        }
+
+        if (queries.Any(query => query.Kind == ProtocolQueries.FirstTimePointTooLate))
+        {
+            return new LockAttempt.Stopped([.. queries.Select(StoppingLock)]);
         }
 
         var hash = InputDigest.Sha256(bytes.Span);

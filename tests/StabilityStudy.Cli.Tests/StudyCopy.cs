@@ -26,6 +26,18 @@ internal sealed class StudyCopy : IDisposable
         return copy;
     }
 
+    /// <summary>A copy that can be locked today: blood on heparin may wait so long that the first test at 6 h is within twice that.</summary>
+    public static StudyCopy CreateLockable()
+    {
+        var copy = Create();
+        copy.Edit(
+            "protocol.toml",
+            "group = \"ufh\", time = \"1 h\"",
+            "group = \"ufh\", time = \"3 h\""
+        );
+        return copy;
+    }
+
     /// <summary>A copy whose protocol is locked, as the example's is.</summary>
     public static StudyCopy CreateLocked()
     {
@@ -39,11 +51,13 @@ internal sealed class StudyCopy : IDisposable
 
     public string At(params string[] parts) => Path.Combine([Root, .. parts]);
 
-    public void Edit(string name, string from, string to) =>
-        File.WriteAllBytes(
-            Path.Combine(Study, name),
-            ExampleStudy.Edited(name, from, to).Files[name].Span
-        );
+    public void Edit(string name, string from, string to)
+    {
+        var path = Path.Combine(Study, name);
+        var text = File.ReadAllText(path);
+        Assert.Contains(from, text, StringComparison.Ordinal);
+        File.WriteAllText(path, text.Replace(from, to, StringComparison.Ordinal));
+    }
 
     /// <summary>Every file below the folder, by its path from there.</summary>
     public string[] Files() =>

@@ -50,8 +50,8 @@ public sealed class AnalysisJsonTests
 
     [Theory]
     [InlineData("\"format\": 2", "\"format\":  2")]
-    [InlineData("\"rules\": 1", "\"rules\": 1.0")]
-    [InlineData("\"format\": 2,\n  \"rules\": 1,", "\"rules\": 1,\n  \"format\": 2,")]
+    [InlineData("\"rules\": 2", "\"rules\": 2.0")]
+    [InlineData("\"format\": 2,\n  \"rules\": 2,", "\"rules\": 2,\n  \"format\": 2,")]
     [InlineData("aPTT", "\\u0061PTT")]
     public void Other_spacing_order_digits_or_escapes_are_not_as_the_program_writes(
         string from,
@@ -79,7 +79,7 @@ public sealed class AnalysisJsonTests
     [Fact]
     public void What_only_one_of_two_versions_has_is_listed_and_a_conclusion_is_never_left_out()
     {
-        var more = Compare(Changed("\"rules\": 1", "\"rules\": 1, \"more\": 1"), OtherVersion);
+        var more = Compare(Changed("\"rules\": 2", "\"rules\": 2, \"more\": 1"), OtherVersion);
         Assert.Empty(more.Faults);
         Assert.Equal(["analysis.more"], more.NotRecomputed);
 

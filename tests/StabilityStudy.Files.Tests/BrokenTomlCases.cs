@@ -296,11 +296,11 @@ internal static class BrokenTomlCases
                 "standard_window = { time = \"4 h\"",
                 "standard_window = { time = \"2 h\"",
                 "first-time-point-too-late",
-                "time_points",
+                "analyte.standard_window",
                 "at most 4 h"
             )
             {
-                LinesBelow = -17,
+                Severity = Severity.Attention,
             },
             new(
                 P,

@@ -38,7 +38,6 @@ internal static class BrokenStudyCases
         new("duplicate-id", Protocol, "{ id = \"ufh\"", "{ id = \"none\""),
         new("unknown-reference", Protocol, "aPTT = \"aptt-bias\"", "aPTT = \"aptt-mean\""),
         new("time-points-order", Protocol, "\"8 h\", \"12 h\"]", "\"12 h\", \"8 h\"]"),
-        new("first-time-point-too-late", Protocol, "[\"6 h\", \"8 h\"", "[\"9 h\", \"10 h\""),
         new(
             "baseline-too-late",
             Protocol,

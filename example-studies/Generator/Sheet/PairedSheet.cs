@@ -8,8 +8,8 @@ internal static class PairedSheet
     private const int PerDay = 3;
     private const int Hours = 12;
 
-    /// <summary>The delayed tube of this specimen held too little plasma.</summary>
-    private const string TooLittle = "P-008";
+    /// <summary>The delayed tube of this specimen was not drawn.</summary>
+    private const string NotDrawn = "P-008";
 
     /// <summary>Rise of the PT in percent a day: pooled, Gomez Rioja and others, Clin Chem Lab Med 2025.</summary>
     private const double PercentPerDay = 2.9;
@@ -56,14 +56,14 @@ internal static class PairedSheet
             Local(collectedAt),
             Local(baselineAt),
             Report(truth, "BL", specimen, day),
-            Local(delayedAt.AddMinutes(-random.Whole(20, 35))),
-            Local(delayedAt),
-            specimen == TooLittle
-                ? "QNS"
-                : Report(truth * (1 + (rise / 100)), "12H", specimen, day),
+            Delayed(Local(delayedAt.AddMinutes(-random.Whole(20, 35)))),
+            Delayed(Local(delayedAt)),
+            Delayed(Report(truth * (1 + (rise / 100)), "12H", specimen, day)),
             "no",
             "none",
         ];
+
+        string Delayed(string written) => specimen == NotDrawn ? "" : written;
     }
 
     private static string Report(double truth, string moment, string specimen, int day) =>

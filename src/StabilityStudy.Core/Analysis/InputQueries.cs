@@ -20,6 +20,7 @@ public static class InputQueries
                     .Concat(RatioQueries.Of(inputs))
                     .Concat(PlanQueries.Of(inputs))
                     .Concat(ExclusionDateQueries.Of(inputs))
+                    .Concat(NotDrawnQueries.Of(inputs))
                     .Concat(RerunQueries.Of(inputs)),
                 inputs.Facts.Files
             ),

@@ -27,7 +27,10 @@ internal sealed record JudgedCell(
             evidence,
             CellEvaluation.Evaluate(evidence),
             ofRuns,
-            Doubt.Of(evidence.Pairs, protocol, ofRuns)
+            Doubt.Of(evidence.Pairs, protocol, ofRuns) with
+            {
+                Plan = [.. PlanDoubts.Of(evidence.Context)],
+            }
         );
     }
 

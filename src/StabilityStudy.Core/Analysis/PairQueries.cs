@@ -18,6 +18,7 @@ public static class PairQueries
     internal static readonly QueryKind NoDelayedResult = Kinds.Add("no-delayed-result", QueryRank.StatedAnyway, "a pair is left out because it has no delayed result", "add the result, or state in a deviation why there is none");
     internal static readonly QueryKind SpecimenIneligible = Kinds.Add("specimen-ineligible", QueryRank.ForTheRecord, "a specimen is left out by a rule of the protocol", "nothing");
     internal static readonly QueryKind BeyondMeasuringInterval = Kinds.Add("beyond-measuring-interval", QueryRank.ForTheRecord, "a result lies beyond the measuring interval: it counts for individual agreement, not for means", "nothing");
+    internal static readonly QueryKind TubeNotDrawn = Kinds.Add("tube-not-drawn", QueryRank.ForTheRecord, "the tube of a time point was not drawn, as stated on the day of collection: no loss", "nothing");
     // csharpier-ignore-end
 
     /// <summary>The queries about the pairs of a cell.</summary>
@@ -123,7 +124,8 @@ public static class PairQueries
                 pair,
                 "a result lies beyond the measuring interval: counts for individual agreement, not for means."
             ),
-            PairStatus.NotAssigned or PairStatus.Compared => null,
+            PairStatus.NotDrawn => Query(TubeNotDrawn, key, pair, $"{pair.Reason}; no loss."),
+            PairStatus.NotAssigned or PairStatus.BeyondPlanned or PairStatus.Compared => null,
         };
 
     private static bool BaselineIsMissing(PairRecord pair) =>

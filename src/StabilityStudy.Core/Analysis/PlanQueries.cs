@@ -18,7 +18,10 @@ internal static class PlanQueries
 
     private static IEnumerable<DataQuery> NotStudied(Analyte analyte, StudyInputs inputs)
     {
-        if (analyte is { TimePoints.IsEmpty: true, Groups.IsEmpty: true, Storages.IsEmpty: true })
+        if (
+            analyte is { TimePoints.IsEmpty: true, Groups.IsEmpty: true, Storages.IsEmpty: true }
+            && analyte.GroupWindows.All(window => window.TimePoints.IsEmpty)
+        )
         {
             yield break;
         }
@@ -28,14 +31,15 @@ internal static class PlanQueries
             .Results.Where(row =>
                 row.Analyte == analyte.Id
                 && (
-                    (
-                        row.Occasion.TimePoint is { } timePoint
-                        && !analyte.TimePoints.IsEmpty
-                        && !analyte.TimePoints.Contains(timePoint)
-                    )
-                    || tubes[(row.Specimen, row.Tube)]
+                    tubes[(row.Specimen, row.Tube)]
                         .Any(tube =>
-                            (!analyte.Groups.IsEmpty && !analyte.Groups.Contains(tube.Group))
+                            (
+                                row.Occasion.TimePoint is { } timePoint
+                                && !inputs
+                                    .Protocol.TimePointsOf(analyte, tube.Group)
+                                    .Contains(timePoint)
+                            )
+                            || (!analyte.Groups.IsEmpty && !analyte.Groups.Contains(tube.Group))
                             || (
                                 !row.Occasion.IsBaseline
                                 && !analyte.Storages.IsEmpty

@@ -7,5 +7,5 @@ public static class DecisionRules
     /// Rises only when a decision could come out differently for the same files; METHODS.md tells what changed. Reports
     /// state it, so that a later version knows whether its conclusions must be the same.
     /// </summary>
-    public const int Number = 1;
+    public const int Number = 2;
 }

@@ -8,8 +8,11 @@ internal sealed record Doubt(
     ImmutableArray<VerdictReason> LeftOut
 )
 {
+    /// <summary>What the plan, or the way the study kept to it, does not allow to conclude: not supported.</summary>
+    public ImmutableArray<VerdictReason> Plan { get; init; } = [];
+
     /// <summary>Every doubt.</summary>
-    public ImmutableArray<VerdictReason> All => [.. Controls, .. LeftOut];
+    public ImmutableArray<VerdictReason> All => [.. Controls, .. Plan, .. LeftOut];
 
     /// <summary>The doubts about a time point, from its pairs and controls.</summary>
     public static Doubt Of(
@@ -25,6 +28,7 @@ internal sealed record Doubt(
     /// <summary>What the criteria conclude, as far as the doubts let it stand.</summary>
     public Conclusion Conclude(Conclusion byCriteria) =>
         !Controls.IsEmpty ? Conclusion.NotAssessed
-        : byCriteria == Conclusion.Supported && !LeftOut.IsEmpty ? Conclusion.Inconclusive
+        : byCriteria == Conclusion.Supported && !(LeftOut.IsEmpty && Plan.IsEmpty)
+            ? Conclusion.Inconclusive
         : byCriteria;
 }

@@ -12,6 +12,12 @@ public sealed record RunWithoutControlReason(ImmutableArray<string> Runs) : Verd
 /// <param name="Runs">Their codes.</param>
 public sealed record ControlOutOfRangeReason(ImmutableArray<string> Runs) : VerdictReason;
 
+/// <summary>The first test comes beyond twice the standard window of analyte and group.</summary>
+/// <param name="First">The first time point.</param>
+/// <param name="Standard">What today's rule allows.</param>
+public sealed record FirstTestTooLateReason(TimePoint First, TimeSpan Standard)
+    : VerdictReason(StaysWithMore: true);
+
 /// <summary>More specimens left out than allowed.</summary>
 /// <param name="LeftOut">How many.</param>
 /// <param name="Received">Of so many.</param>

@@ -10,7 +10,7 @@ internal static class LeftOutShare
     /// <param name="percentMaximum">Largest share that may be left out, percent of the specimens meant to be tested there.</param>
     public static VerdictReason? Of(ImmutableArray<PairRecord> pairs, decimal percentMaximum)
     {
-        var received = pairs.Count(pair => pair.Status != PairStatus.NotAssigned);
+        var received = pairs.Count(pair => pair.IsDue);
         var leftOut = pairs.Count(pair => pair.IsLeftOut);
         return 100m * leftOut <= percentMaximum * received
             ? null

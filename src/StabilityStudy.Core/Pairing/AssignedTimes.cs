@@ -2,7 +2,7 @@ namespace StabilityStudy.Core.Pairing;
 
 /// <summary>
 /// At which time points a specimen is meant to be tested when the protocol tests each at some of them only. Once a
-/// specimen has rows at as many as planned the others are not assigned; before that each missing one is a missing result.
+/// specimen has rows, or tubes stated not to have been drawn, at as many as planned the others are not assigned; before that each missing one is a missing result.
 /// </summary>
 internal static class AssignedTimes
 {
@@ -22,7 +22,10 @@ internal static class AssignedTimes
         }
 
         var tested = timePoints
-            .Where(timePoint => !draw.ResultsAt(new TestOccasion(timePoint)).IsEmpty)
+            .Where(timePoint =>
+                !draw.ResultsAt(new TestOccasion(timePoint)).IsEmpty
+                || draw.NotDrawnAt(timePoint) is not null
+            )
             .ToImmutableArray();
         return tested.Length >= planned ? tested : timePoints;
     }
@@ -38,5 +41,9 @@ internal static class AssignedTimes
             baseline.Measurement,
             null,
             IsOutlier: false
-        );
+        )
+        {
+            CollectedAt = draw.First.CollectedAt,
+            HasValidBaseline = baseline.Status == PairStatus.Compared,
+        };
 }

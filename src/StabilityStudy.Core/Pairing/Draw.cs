@@ -1,3 +1,5 @@
+using StabilityStudy.Core.Study;
+
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>One specimen with its tubes and its results for one analyte, seen from one storage.</summary>
@@ -14,6 +16,13 @@ internal sealed record Draw(
     ImmutableHashSet<string> RetestedTubes
 )
 {
+    /// <summary>Tubes of this storage stated at collection not to have been drawn, as far as the statement counts.</summary>
+    public ImmutableArray<NotDrawn> NotDrawn { get; init; } = [];
+
+    /// <summary>The statement that the tube of a time point was not drawn; null without one.</summary>
+    public NotDrawn? NotDrawnAt(TimePoint timePoint) =>
+        NotDrawn.FirstOrDefault(item => item.TimePoint == timePoint);
+
     /// <summary>The first tube; each draw has one. Subject, group and time of collection are the same for all tubes.</summary>
     public TubeRow First => Tubes[0];
 

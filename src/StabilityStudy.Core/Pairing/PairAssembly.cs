@@ -2,7 +2,7 @@ namespace StabilityStudy.Core.Pairing;
 
 /// <summary>
 /// From rows to pairs, in a fixed order: replicates, failed tubes, eligibility, timing, baseline, pairing, measuring
-/// interval, documented exclusions. Every specimen of the group gets exactly one record at every time point.
+/// interval, documented exclusions, planned number. Every specimen of the group gets exactly one record at every time point.
 /// </summary>
 internal static class PairAssembly
 {
@@ -43,14 +43,17 @@ internal static class PairAssembly
             .. timePoints.Select(timePoint =>
                 (
                     timePoint,
-                    draws
-                        .Select(
-                            (draw, i) =>
-                                assigned[i].Contains(timePoint)
-                                    ? Pair(draw, baselines[i], timePoint, context, queries)
-                                    : AssignedTimes.NotAssigned(draw, baselines[i])
-                        )
-                        .ToImmutableArray()
+                    PlannedPlaces.Mark(
+                        [
+                            .. draws.Select(
+                                (draw, i) =>
+                                    assigned[i].Contains(timePoint)
+                                        ? Pair(draw, baselines[i], timePoint, context, queries)
+                                        : AssignedTimes.NotAssigned(draw, baselines[i])
+                            ),
+                        ],
+                        context.Group.Specimens
+                    )
                 )
             ),
         ];
@@ -78,6 +81,8 @@ internal static class PairAssembly
             IsOutlier: false
         )
         {
+            CollectedAt = draw.First.CollectedAt,
+            HasValidBaseline = baseline.Status == PairStatus.Compared,
             IsOfDelayedTube = decision.IsOfDelayedTube,
             TimeBeforeSpinning = tube?.SpunAt - tube?.CollectedAt,
             TimeAfterSpinning = chosen?.Row.TestedAt - tube?.SpunAt,

@@ -11,8 +11,8 @@ internal sealed record PairContext(
     Storage Storage
 )
 {
-    /// <summary>The time points at which the analyte is tested, ascending.</summary>
-    public ImmutableArray<TimePoint> TimePoints => Protocol.TimePointsOf(Analyte);
+    /// <summary>The time points at which the analyte is tested in the group, ascending.</summary>
+    public ImmutableArray<TimePoint> TimePoints => Protocol.TimePointsOf(Analyte, Group.Id);
 
     /// <summary>Every combination of analyte, group and storage that is studied, in the order of the protocol.</summary>
     public static IEnumerable<PairContext> All(StudyInputs inputs) =>

@@ -54,6 +54,16 @@ internal sealed record PairDecision(PairStatus Status, string Reason)
             return new(baseline.Status, baseline.Reason);
         }
 
+        if (baseline.Status == PairStatus.Compared && draw.NotDrawnAt(timePoint) is { } notDrawn)
+        {
+            return new(
+                PairStatus.NotDrawn,
+                FormattableString.Invariant(
+                    $"tube not drawn: {notDrawn.Reason} ({notDrawn.By}, {notDrawn.On:yyyy-MM-dd})"
+                )
+            );
+        }
+
         if (chosen is null || tube is null)
         {
             return baseline.Status == PairStatus.Compared

@@ -29,13 +29,23 @@ public sealed record PairRecord(
     /// <summary>Time of the delayed tube from spinning to its test; null when not known.</summary>
     public TimeSpan? TimeAfterSpinning { get; init; }
 
+    /// <summary>Time of collection: the order in which specimens take the planned places.</summary>
+    internal DateTimeOffset CollectedAt { get; init; }
+
+    /// <summary>Whether the specimen has a baseline to compare with, whatever became of the pair.</summary>
+    internal bool HasValidBaseline { get; init; }
+
+    /// <summary>Whether the specimen was meant to be tested here and is one of the planned number.</summary>
+    public bool IsDue =>
+        Status is not (PairStatus.NotAssigned or PairStatus.NotDrawn or PairStatus.BeyondPlanned);
+
     /// <summary>Whether the pair counts for the individual criterion.</summary>
     public bool CountsForAgreement =>
         Status is PairStatus.Compared or PairStatus.Failed or PairStatus.BeyondInterval
         || IsUnexplained;
 
     /// <summary>Whether the pair is left out although it was meant to be tested here; in analysis.json its status says so.</summary>
-    public bool IsLeftOut => !CountsForAgreement && Status != PairStatus.NotAssigned;
+    public bool IsLeftOut => !CountsForAgreement && IsDue;
 
     /// <summary>
     /// Whether a delayed result is missing without a stated reason. It may be that of a failed tube, so it counts as

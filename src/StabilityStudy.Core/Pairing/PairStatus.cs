@@ -27,6 +27,15 @@ public enum PairStatus
     /// <summary>Not meant to be tested at this time point: the protocol tests each specimen at some of them only.</summary>
     NotAssigned,
 
+    /// <summary>
+    /// The tube of this time point was not drawn, as stated on the day of collection: nothing was there to fail, so it is
+    /// no loss.
+    /// </summary>
+    NotDrawn,
+
+    /// <summary>Shown, never counted: the planned number was complete with the specimens collected before it.</summary>
+    BeyondPlanned,
+
     /// <summary>The delayed tube gave no result although its baseline did: counts as outside the allowable difference.</summary>
     Failed,
 

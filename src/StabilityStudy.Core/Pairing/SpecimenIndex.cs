@@ -1,3 +1,5 @@
+using StabilityStudy.Core.Study;
+
 namespace StabilityStudy.Core.Pairing;
 
 /// <summary>The rows of a study by specimen, read once, so that the time taken grows with the rows and not with their square.</summary>
@@ -9,6 +11,7 @@ internal sealed class SpecimenIndex
     > _specimens;
     private readonly ILookup<(string Specimen, string Analyte), ResultRow> _results;
     private readonly ILookup<string, string> _retested;
+    private readonly ILookup<string, NotDrawn> _notDrawn;
 
     public SpecimenIndex(StudyInputs inputs)
     {
@@ -34,6 +37,10 @@ internal sealed class SpecimenIndex
             .Results.GroupBy(row => (row.Specimen, row.Tube))
             .Where(rows => rows.Any(row => row.Occasion != rows.First().Occasion))
             .ToLookup(rows => rows.Key.Specimen, rows => rows.Key.Tube);
+        _notDrawn = NotDrawnTubes
+            .Of(inputs)
+            .Where(item => item.Standing == NotDrawnStanding.Counts)
+            .ToLookup(item => item.Statement.Specimen, item => item.Statement);
     }
 
     /// <summary>A person's code may differ in case between tubes; the person is one, so the spelling that comes first stands for all.</summary>
@@ -58,6 +65,13 @@ internal sealed class SpecimenIndex
                     item.Tubes,
                     [.. _results[(item.Specimen, analyte)]],
                     [.. _retested[item.Specimen]]
-                )),
+                )
+                {
+                    NotDrawn =
+                    [
+                        .. _notDrawn[item.Specimen]
+                            .Where(notDrawn => (notDrawn.Storage ?? storage) == storage),
+                    ],
+                }),
         ];
 }

@@ -84,7 +84,7 @@ public static class CriterionSetCharacteristic
         ImmutableArray<TimePoint> timePoints =
         [
             .. context
-                .Protocol.TimePointsOf(context.Analyte)
+                .Protocol.TimePointsOf(context.Analyte, context.Group.Id)
                 .Where(point =>
                     point.Delay < last.Delay
                     && context.Applying.Any(item => item.Criterion is DriftCriterion)

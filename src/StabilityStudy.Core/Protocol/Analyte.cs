@@ -63,7 +63,11 @@ public sealed record Analyte(
 }
 
 /// <summary>What today's rule allows in one patient group.</summary>
-public sealed record GroupWindow(string Group, WindowRule Rule);
+public sealed record GroupWindow(string Group, WindowRule Rule)
+{
+    /// <summary>The time points at which the analyte is tested in this group; empty means those of the analyte.</summary>
+    public ImmutableArray<TimePoint> TimePoints { get; init; } = [];
+}
 
 /// <summary>A window that some rule allows.</summary>
 /// <param name="Time">Longest time from collection to test.</param>

@@ -36,6 +36,9 @@ public sealed record StudyProtocol(
     ImmutableArray<Criterion> Criteria
 )
 {
+    /// <summary>The first delayed test comes within so many standard windows.</summary>
+    public const int FirstTestWithinWindows = 2;
+
     /// <summary>
     /// Largest share of the received specimens that may be left out of a time point, percent of those received; beyond it
     /// the time point is at best inconclusive, because what is left out may be what speaks against the window.
@@ -60,16 +63,33 @@ public sealed record StudyProtocol(
     /// <summary>How often the data may be looked at: 1, or 2 where an extension is planned before data; each look then has a wider interval.</summary>
     public int PlannedLooks { get; init; } = 1;
 
-    /// <summary>The time points at which an analyte is tested, ascending.</summary>
-    public ImmutableArray<TimePoint> TimePointsOf(Analyte analyte)
+    /// <summary>The time points at which an analyte is tested in a patient group, ascending.</summary>
+    public ImmutableArray<TimePoint> TimePointsOf(Analyte analyte, string group)
     {
         ArgumentNullException.ThrowIfNull(analyte);
+        var ofGroup =
+            analyte.GroupWindows.FirstOrDefault(item => item.Group == group)?.TimePoints ?? [];
         return
         [
-            .. (analyte.TimePoints.IsEmpty ? TimePoints : analyte.TimePoints).OrderBy(timePoint =>
-                timePoint.Delay
-            ),
+            .. (
+                !ofGroup.IsEmpty ? ofGroup
+                : !analyte.TimePoints.IsEmpty ? analyte.TimePoints
+                : TimePoints
+            ).OrderBy(timePoint => timePoint.Delay),
         ];
+    }
+
+    /// <summary>
+    /// Whether an analyte is tested for the first time so late in a group, beyond twice its own standard window, that
+    /// nobody looks at the stretch between. A standard window of zero allows no waiting and gives no measure.
+    /// </summary>
+    public bool FirstTestIsTooLate(Analyte analyte, string group)
+    {
+        ArgumentNullException.ThrowIfNull(analyte);
+        var standard = analyte.StandardWindowOf(group).Time;
+        return standard > TimeSpan.Zero
+            && TimePointsOf(analyte, group) is [var first, ..]
+            && first.Delay > FirstTestWithinWindows * standard;
     }
 
     /// <summary>Whether a signatory decides on the window: the approver, and where no role is called so, the last to sign.</summary>

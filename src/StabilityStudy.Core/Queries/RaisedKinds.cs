@@ -16,6 +16,7 @@ public static class RaisedKinds
         .. ExclusionDateQueries.Kinds,
         .. ExclusionQueries.Kinds,
         .. LevelQueries.Kinds,
+        .. NotDrawnQueries.Kinds,
         .. PairQueries.Kinds,
         .. PlanQueries.Kinds,
         .. RatioQueries.Kinds,

@@ -30,6 +30,9 @@ public sealed record StudyFacts(
 {
     /// <summary>Documented reruns: tests repeated for a reason that the protocol names.</summary>
     public ImmutableArray<Rerun> Reruns { get; init; } = [];
+
+    /// <summary>Tubes stated at collection not to have been drawn.</summary>
+    public ImmutableArray<NotDrawn> NotDrawn { get; init; } = [];
 }
 
 /// <summary>A test repeated for a reason that the protocol names.</summary>
@@ -94,6 +97,24 @@ public sealed record Exclusion(
     /// <summary>Time of the decision on that day, by the clock at the place of collection; null when not stated.</summary>
     public TimeOnly? Time { get; init; }
 }
+
+/// <summary>A tube stated at collection not to have been drawn: its time point can have no result.</summary>
+/// <param name="Specimen">Specimen code.</param>
+/// <param name="TimePoint">Planned delay of the tube.</param>
+/// <param name="Storage">The storage in which it would have waited; null means every storage of the specimen.</param>
+/// <param name="Reason">Why.</param>
+/// <param name="By">Code of the person who said so.</param>
+/// <param name="On">Day on which it was stated.</param>
+/// <param name="Line">Line in study.toml.</param>
+public sealed record NotDrawn(
+    string Specimen,
+    Protocol.TimePoint TimePoint,
+    string? Storage,
+    string Reason,
+    string By,
+    DateOnly On,
+    int Line
+);
 
 /// <summary>A departure from the protocol.</summary>
 public sealed record Deviation(string Text, string By, DateOnly On);

@@ -19,6 +19,21 @@ internal static class ExclusionKeys
     // csharpier-ignore-end
 }
 
+/// <summary>The keys of a tube that was not drawn.</summary>
+internal static class NotDrawnKeys
+{
+    public static readonly KeyTable Table = new();
+
+    // csharpier-ignore-start
+    public static readonly Key<string> Specimen = Table.Add("specimen", Required, Text, "specimen code", "\"N-017\"");
+    public static readonly Key<TimeSpan> TimePoint = Table.Add("time_point", Required, Duration, "time point of the tube", "\"12 h\"");
+    public static readonly Key<string?> Storage = Table.Add("storage", Optional, OptionalText, "storage in which the tube would have waited; all of the specimen when not given", "\"wb-rt\"");
+    public static readonly Key<string> Reason = Table.Add("reason", Required, Text, "why", "\"vein collapsed\"");
+    public static readonly Key<string> By = Table.Add("by", Required, Text, "code of the person", "\"LS1\"");
+    public static readonly Key<DateOnly> On = Table.Add("on", Required, Date, "day on which it was stated, at the latest that of collection", "\"2026-03-06\"");
+    // csharpier-ignore-end
+}
+
 /// <summary>The keys of a deviation.</summary>
 internal static class DeviationKeys
 {

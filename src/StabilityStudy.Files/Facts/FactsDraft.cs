@@ -18,7 +18,8 @@ internal sealed record FactsDraft(
     StudyFileNames FileNames,
     Parts<Exclusion> Exclusions,
     Parts<Deviation> Deviations,
-    Parts<Rerun> Reruns
+    Parts<Rerun> Reruns,
+    Parts<NotDrawn> NotDrawn
 )
 {
     /// <summary>The facts; sound only when no query stops.</summary>
@@ -39,5 +40,6 @@ internal sealed record FactsDraft(
         )
         {
             Reruns = Reruns.Values,
+            NotDrawn = NotDrawn.Values,
         };
 }

@@ -48,7 +48,8 @@ internal static class StudyFactsReader
             FileNames: DataFileNames.Read(root.OptionalTable(FactsKeys.Files)),
             Exclusions: Parts<Exclusion>.Read(root, FactsKeys.Exclusions, ReadExclusion),
             Deviations: Parts<Deviation>.Read(root, FactsKeys.Deviations, ReadDeviation),
-            Reruns: Parts<Rerun>.Read(root, FactsKeys.Reruns, ReadRerun)
+            Reruns: Parts<Rerun>.Read(root, FactsKeys.Reruns, ReadRerun),
+            NotDrawn: Parts<NotDrawn>.Read(root, FactsKeys.NotDrawn, ReadNotDrawn)
         );
         Check(draft);
         return draft;
@@ -111,6 +112,17 @@ internal static class StudyFactsReader
             Line: table.Line ?? 1
         );
 
+    private static NotDrawn ReadNotDrawn(TomlTable table) =>
+        new(
+            Specimen: table.Read(NotDrawnKeys.Specimen),
+            TimePoint: new TimePoint(table.Read(NotDrawnKeys.TimePoint)),
+            Storage: table.Read(NotDrawnKeys.Storage),
+            Reason: table.Read(NotDrawnKeys.Reason),
+            By: table.Read(NotDrawnKeys.By),
+            On: table.Read(NotDrawnKeys.On),
+            Line: table.Line ?? 1
+        );
+
     private static Deviation ReadDeviation(TomlTable table) =>
         new(
             Text: table.Read(DeviationKeys.What),
@@ -140,6 +152,11 @@ internal static class StudyFactsReader
         foreach (var (table, rerun) in draft.Reruns.Items)
         {
             References.Check(table, RerunKeys.By, rerun.By, "person", people);
+        }
+
+        foreach (var (table, notDrawn) in draft.NotDrawn.Items)
+        {
+            References.Check(table, NotDrawnKeys.By, notDrawn.By, "person", people);
         }
     }
 }

@@ -44,7 +44,10 @@ internal static class AnalyteReader
         new(
             Group: table.Read(GroupWindowKeys.Group),
             Rule: new(table.Read(GroupWindowKeys.Time), table.Read(GroupWindowKeys.Source))
-        );
+        )
+        {
+            TimePoints = [.. table.Read(GroupWindowKeys.TimePoints).Select(d => new TimePoint(d))],
+        };
 
     private static WindowRule ReadStandardWindow(TomlTable table) =>
         new(

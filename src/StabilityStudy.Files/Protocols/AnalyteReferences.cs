@@ -10,7 +10,7 @@ internal static class AnalyteReferences
         var storages = draft.Storages.Codes(StorageKeys.Id, storage => storage.Id);
         foreach (var (table, analyte) in draft.Analytes.Items)
         {
-            CheckTimePoints(table, analyte, draft);
+            CheckTimePoints(table, AnalyteKeys.TimePoints, analyte.Id, analyte.TimePoints, draft);
             foreach (var group in analyte.Groups)
             {
                 References.Check(table, AnalyteKeys.Groups, group, "group", groups);
@@ -24,6 +24,13 @@ internal static class AnalyteReferences
             foreach (var window in analyte.GroupWindows)
             {
                 References.Check(table, AnalyteKeys.GroupWindows, window.Group, "group", groups);
+                CheckTimePoints(
+                    table,
+                    AnalyteKeys.GroupWindows,
+                    $"{analyte.Id} in group {window.Group}",
+                    window.TimePoints,
+                    draft
+                );
             }
 
             CheckRatio(table, analyte, draft);
@@ -44,35 +51,37 @@ internal static class AnalyteReferences
         }
     }
 
-    private static void CheckTimePoints(TomlTable table, Analyte analyte, ProtocolDraft draft)
+    private static void CheckTimePoints(
+        TomlTable table,
+        Key key,
+        string what,
+        ImmutableArray<TimePoint> timePoints,
+        ProtocolDraft draft
+    )
     {
-        if (!draft.Root.IsSound(ProtocolKeys.TimePoints) || !table.IsSound(AnalyteKeys.TimePoints))
+        if (!draft.Root.IsSound(ProtocolKeys.TimePoints) || !table.IsSound(key))
         {
             return;
         }
 
-        foreach (var point in analyte.TimePoints)
+        foreach (var point in timePoints)
         {
             References.Check(
                 table,
-                AnalyteKeys.TimePoints,
+                key,
                 point.ToString(),
                 "time point",
                 [.. draft.TimePoints.Select(item => item.ToString())]
             );
         }
 
-        if (
-            analyte
-                .TimePoints.Zip(analyte.TimePoints.Skip(1))
-                .Any(pair => pair.First.Delay >= pair.Second.Delay)
-        )
+        if (timePoints.Zip(timePoints.Skip(1)).Any(pair => pair.First.Delay >= pair.Second.Delay))
         {
             table.Fault(
-                AnalyteKeys.TimePoints,
+                key,
                 ProtocolQueries.TimePointsOrder,
-                string.Join(", ", analyte.TimePoints),
-                $"The time points of {analyte.Id} are not different and ascending."
+                string.Join(", ", timePoints),
+                $"The time points of {what} are not different and ascending."
             );
         }
     }

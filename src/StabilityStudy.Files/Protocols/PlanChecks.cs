@@ -8,7 +8,6 @@ internal static class PlanChecks
     public static void Check(ProtocolDraft draft)
     {
         CheckTimePoints(draft);
-        CheckFirstTimePoint(draft);
         CheckBaseline(draft);
         CheckStepAndDays(draft);
         CheckTubePlan(draft);
@@ -31,30 +30,6 @@ internal static class PlanChecks
                 string.Join(", ", draft.TimePoints),
                 "The time points are not above zero, different and ascending."
             );
-        }
-    }
-
-    private static void CheckFirstTimePoint(ProtocolDraft draft)
-    {
-        if (!draft.Root.IsSound(ProtocolKeys.TimePoints))
-        {
-            return;
-        }
-
-        var first = draft.TimePoints[0];
-        foreach (var (table, analyte) in draft.Analytes.Items)
-        {
-            var standard = analyte.StandardWindow.Time;
-            if (standard > TimeSpan.Zero && first.Delay > 2 * standard)
-            {
-                draft.Root.Remark(
-                    ProtocolKeys.TimePoints,
-                    ProtocolQueries.FirstTimePointTooLate,
-                    first.ToString(),
-                    $"The first time point, {first}, is beyond twice the standard window of {analyte.Id} ({DurationText.Format(standard)}): nobody would look at the stretch between.",
-                    $"Add a time point of at most {DurationText.Format(2 * standard)}."
-                );
-            }
         }
     }
 

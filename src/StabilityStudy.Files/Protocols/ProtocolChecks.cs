@@ -12,6 +12,7 @@ internal static class ProtocolChecks
         draft.Limits.RequireUnique(LimitKeys.Id, limit => limit.Id);
         draft.Criteria.RequireUnique(CriterionKeys.Id, criterion => criterion?.Id ?? "");
         PlanChecks.Check(draft);
+        FirstTimePointCheck.Check(draft);
         ConductReader.Check(draft);
         AnalyteReferences.Check(draft);
         CriterionReferences.Check(draft);

@@ -23,6 +23,7 @@ internal static class GroupWindowKeys
     public static readonly Key<string> Group = Table.Add("group", Required, Text, "code of the group", "\"ufh\"");
     public static readonly Key<TimeSpan> Time = Table.Add("time", Required, LongDuration, "longest time from collection to test", "\"1 h\"");
     public static readonly Key<string> Source = Table.Add("source", Required, Text, "the rule", "\"common practice\"");
+    public static readonly Key<ImmutableArray<TimeSpan>> TimePoints = Table.Add("time_points", Optional, Durations, "those of the protocol's at which it is tested in this group; those of the analyte when not given", "[\"2 h\"]");
     // csharpier-ignore-end
 }
 

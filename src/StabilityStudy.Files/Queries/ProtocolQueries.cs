@@ -3,7 +3,7 @@ using static StabilityStudy.Core.Queries.QueryRank;
 namespace StabilityStudy.Files.Queries;
 
 /// <summary>Queries about what a protocol and the study facts say together.</summary>
-internal static class ProtocolQueries
+public static class ProtocolQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
@@ -12,7 +12,8 @@ internal static class ProtocolQueries
     internal static readonly QueryKind DuplicateId = Kinds.Add("duplicate-id", Stop, "two entries have the same id", "give each its own id");
     internal static readonly QueryKind UnknownReference = Kinds.Add("unknown-reference", Stop, "a code refers to something that is not listed", "correct the code, or add what it refers to");
     internal static readonly QueryKind TimePointsOrder = Kinds.Add("time-points-order", Stop, "the time points are not above zero, different and ascending", "list them from the shortest to the longest, each once");
-    internal static readonly QueryKind FirstTimePointTooLate = Kinds.Add("first-time-point-too-late", Stop, "the first time point is beyond twice the standard window, so that nobody looks at the stretch between", "add a time point of at most twice the standard window");
+    /// <summary>An analyte is first tested in a group beyond twice its standard window there.</summary>
+    public static readonly QueryKind FirstTimePointTooLate = Kinds.Add("first-time-point-too-late", QueryRank.LaxConduct, "an analyte is first tested in a group beyond twice its standard window there, so that nobody looks at the stretch between; such a protocol is not locked and supports nothing", "add a time point of at most twice the standard window");
     internal static readonly QueryKind BaselineTooLate = Kinds.Add("baseline-too-late", Stop, "the baseline may be tested as late as the first time point", "make baseline_within shorter than the first time point");
     internal static readonly QueryKind LimitWithoutAmount = Kinds.Add("limit-without-amount", Stop, "a limit has neither percent nor absolute_in_unit", "give percent, absolute_in_unit or both");
     internal static readonly QueryKind LimitAboveGoal = Kinds.Add("limit-above-goal", Stop, "a limit is above the goal from biological variation that it names", "give at most that goal, or name the true source");

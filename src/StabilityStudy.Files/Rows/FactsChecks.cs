@@ -54,6 +54,32 @@ internal static class FactsChecks
             );
         }
 
+        var storages = protocol?.Storages.Codes(StorageKeys.Id, storage => storage.Id);
+        foreach (var (table, notDrawn) in facts.NotDrawn.Items)
+        {
+            References.Check(
+                table,
+                NotDrawnKeys.Specimen,
+                notDrawn.Specimen,
+                "specimen",
+                specimens
+            );
+            References.Check(
+                table,
+                NotDrawnKeys.TimePoint,
+                notDrawn.TimePoint.ToString(),
+                "time point",
+                timePoints
+            );
+            References.Check(
+                table,
+                NotDrawnKeys.Storage,
+                notDrawn.Storage ?? "",
+                "storage",
+                storages
+            );
+        }
+
         RerunChecks.Check(facts, protocol, specimens, analytes, timePoints);
         CheckExpiry(facts, resultsFile, results, queries);
     }

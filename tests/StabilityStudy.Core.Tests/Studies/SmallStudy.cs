@@ -150,6 +150,28 @@ internal sealed record SmallStudy(StudyInputs Inputs)
             }
         );
 
+    /// <summary>States that a tube was not drawn, on the day of collection or later.</summary>
+    public SmallStudy NotDrawn(int specimen, int hour, int daysLater = 0, string? storage = null) =>
+        new(
+            Inputs with
+            {
+                Facts = Inputs.Facts with
+                {
+                    NotDrawn = Inputs.Facts.NotDrawn.Add(
+                        new NotDrawn(
+                            SmallRows.Code(specimen),
+                            SmallProtocol.At(hour),
+                            storage,
+                            "vein collapsed",
+                            "LS1",
+                            new DateOnly(2026, 3, 2).AddDays((specimen % Days) + daysLater),
+                            30
+                        )
+                    ),
+                },
+            }
+        );
+
     /// <summary>Documents a rerun with the one reason that the protocol then names.</summary>
     public SmallStudy Rerun(int specimen, int? hour, string reason = "instrument error") =>
         new SmallStudy(

@@ -3,7 +3,7 @@ using StabilityStudy.Files.Intake;
 namespace StabilityStudy.Pipeline.Tests.Studies;
 
 /// <summary>
-/// The example with every fourth specimen, ten a group: every part of a report on a fraction of its lines. A specimen
+/// The example with every fourth specimen, as many planned as there are: every part of a report on a fraction of its lines. A specimen
 /// that the facts name is always among them.
 /// </summary>
 internal static class ShortStudy
@@ -28,8 +28,20 @@ internal static class ShortStudy
                 ExampleStudy.Protocol,
                 ExampleStudy
                     .Text(ExampleStudy.Protocol)
-                    .Replace("specimens = 40", "specimens = 10", Comparison)
+                    .Replace(
+                        "\"No anticoagulant\", specimens = 40",
+                        Planned("No anticoagulant", 'N'),
+                        Comparison
+                    )
+                    .Replace(
+                        "\"Unfractionated heparin\", specimens = 40",
+                        Planned("Unfractionated heparin", 'H'),
+                        Comparison
+                    )
             );
+
+        string Planned(string group, char letter) =>
+            $"\"{group}\", specimens = {kept.Count(specimen => specimen[0] == letter)}";
     }
 
     private static IEnumerable<string> Rows(string file) =>

@@ -20,7 +20,7 @@ public sealed class ConclusionSentenceTests
                     {
                         GroupWindows =
                         [
-                            new GroupWindow("none", new WindowRule(TimeSpan.FromHours(1), "rule")),
+                            new GroupWindow("none", new WindowRule(TimeSpan.FromHours(3), "rule")),
                         ],
                     }
                 ),
@@ -29,7 +29,7 @@ public sealed class ConclusionSentenceTests
         );
 
         Assert.Equal(
-            "By this study's evidence, testing aPTT (whole blood, closed, 18 to 25 °C; No anticoagulant) is supported up to 8 h after collection; today's window is 1 h.",
+            "By this study's evidence, testing aPTT (whole blood, closed, 18 to 25 °C; No anticoagulant) is supported up to 8 h after collection; today's window is 3 h.",
             line.Sentence
         );
     }

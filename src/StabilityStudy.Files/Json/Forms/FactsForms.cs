@@ -72,6 +72,17 @@ internal static class FactsForms
         { "line", v => v.Line, Form.Count },
     };
 
+    public static readonly ObjectForm<NotDrawn> NotDrawnForm = new("notDrawn")
+    {
+        { "specimen", v => v.Specimen, Form.Text },
+        { "timePoint", v => v.TimePoint, TimePointForm },
+        { "storage", v => v.Storage, Form.Text.OrNull() },
+        { "reason", v => v.Reason, Form.Text },
+        { "by", v => v.By, Form.Text },
+        { "on", v => v.On, Form.Day },
+        { "line", v => v.Line, Form.Count },
+    };
+
     public static readonly ObjectForm<StudyFacts> StudyFactsForm = new("studyFacts")
     {
         { "title", v => v.Title, Form.Text },
@@ -87,5 +98,6 @@ internal static class FactsForms
         { "exclusions", v => v.Exclusions, Form.List(ExclusionForm) },
         { "deviations", v => v.Deviations, Form.List(DeviationForm) },
         { "reruns", v => v.Reruns, Form.List(RerunForm) },
+        { "notDrawn", v => v.NotDrawn, Form.List(NotDrawnForm) },
     };
 }

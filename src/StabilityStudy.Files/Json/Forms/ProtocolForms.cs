@@ -74,6 +74,7 @@ internal static class ProtocolForms
     {
         { "group", v => v.Group, Form.Text },
         { "rule", v => v.Rule, WindowRuleForm },
+        { "timePoints", v => v.TimePoints, Form.List(TimePointForm) },
     };
 
     public static readonly ObjectForm<Analyte> AnalyteForm = new("analyte")

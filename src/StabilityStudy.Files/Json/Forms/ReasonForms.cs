@@ -200,6 +200,14 @@ internal static class ReasonForms
             }
         },
         {
+            "first-test-too-late",
+            new ObjectForm<FirstTestTooLateReason>
+            {
+                { "first", v => v.First, ProtocolForms.TimePointForm },
+                { "standard", v => v.Standard, Form.Duration },
+            }
+        },
+        {
             "too-many-left-out",
             new ObjectForm<TooManyLeftOutReason>
             {

@@ -114,6 +114,11 @@ internal static class ConductSection
                 + string.Concat(
                     analyte.GroupWindows.Select(item =>
                         $", {item.Group} {DurationText.Format(item.Rule.Time)} ({item.Rule.Source})"
+                        + (
+                            item.TimePoints.IsEmpty
+                                ? ""
+                                : $" tested there at {string.Join(", ", item.TimePoints)}"
+                        )
                     )
                 ),
             analyte.ManufacturerLimit is { } limit

@@ -34,6 +34,7 @@ internal static class DoubtRules
     private static IEnumerable<string> OfTimePoints(StudyProtocol protocol)
     {
         yield return $"Time point, left out: at best inconclusive when more than {NumberText.Plain(protocol.LeftOutPercentMaximum)} % of the received specimens meant to be tested there are left out, for whatever reason; what is left out may be what speaks against the window.";
+        yield return "Time point, first test: at best inconclusive when the analyte is first tested in its group beyond twice what today's rule allows there.";
         yield return protocol.Controls == ControlRule.KeptElsewhere
             ? "Time point, controls: not checked; the protocol keeps control results elsewhere."
             : "Time point, controls: not assessed unless every run in which its pairs were tested has a control result, and every control of that run lies within its range.";

@@ -80,6 +80,8 @@ internal static class ReasonWords
                 $"runs without a control within its range: {ControlDoubts.Names(r.Runs)}",
             ControlOutOfRangeReason r =>
                 $"runs with a control outside its range: {ControlDoubts.Names(r.Runs)}",
+            FirstTestTooLateReason r =>
+                $"first tested at {r.First}, beyond twice today's window of {DurationText.Format(r.Standard)}: nobody looked at the stretch between",
             TooManyLeftOutReason r =>
                 $"{Whole(r.LeftOut)} of {Whole(r.Received)} specimens left out ({Text(100m * r.LeftOut / r.Received, "0.#")} %), at most {Text(r.PercentMaximum, "0.##")} % allowed: what is left out may be what speaks against the window",
             _ => throw new UnreachableException(reason.GetType().Name),

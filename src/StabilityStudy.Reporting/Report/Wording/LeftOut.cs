@@ -38,8 +38,7 @@ internal static class LeftOut
         return $"{cell.Key.TimePoint} {NumberText.Count(pairs.Length)} of {NumberText.Count(Meant(cell))} ({why})";
     }
 
-    private static int Meant(Cell cell) =>
-        cell.Pairs.Count(pair => pair.Status != PairStatus.NotAssigned);
+    private static int Meant(Cell cell) => cell.Pairs.Count(pair => pair.IsDue);
 
     private static ImmutableArray<PairRecord> Pairs(Cell cell) =>
         [.. cell.Pairs.Where(pair => pair.IsLeftOut)];
@@ -53,6 +52,8 @@ internal static class LeftOut
             PairStatus.NoDelayedResult => pair.Reason,
             PairStatus.Ineligible
             or PairStatus.NotAssigned
+            or PairStatus.NotDrawn
+            or PairStatus.BeyondPlanned
             or PairStatus.Failed
             or PairStatus.BeyondInterval
             or PairStatus.Compared => "not eligible",

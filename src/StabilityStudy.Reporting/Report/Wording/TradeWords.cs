@@ -62,6 +62,8 @@ internal static class TradeWords
             PairStatus.BaselineInvalid => "no valid baseline",
             PairStatus.OutsideTiming => "time wrong or not recorded",
             PairStatus.NotAssigned => "not meant to be tested at this time point",
+            PairStatus.NotDrawn => "tube not drawn, as stated at collection",
+            PairStatus.BeyondPlanned => "beyond the planned number: shown, not counted",
             PairStatus.Ineligible => "specimen or tube not eligible",
         };
 
@@ -103,6 +105,8 @@ internal static class TradeWords
             PairStatus.BaselineInvalid => "no valid baseline",
             PairStatus.OutsideTiming => "time wrong or unknown",
             PairStatus.NotAssigned => "not assigned",
+            PairStatus.NotDrawn => "not drawn",
+            PairStatus.BeyondPlanned => "beyond plan",
             PairStatus.Ineligible => "not eligible",
         };
 
