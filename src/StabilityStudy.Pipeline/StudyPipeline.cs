@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Security.Cryptography;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Estimates;
@@ -99,6 +100,8 @@ public static class StudyPipeline
         Render(study, paper, AnalysisJson.Write(study.Analysis));
 
     /// <summary>Makes the report with an analysis.json whose last digits may be those of another processor.</summary>
+    // Compiled with optimization at once: what was drawn is then let go before it is rewritten.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static RenderedReport Render(
         AnalyzedStudy study,
         PaperSize paper,
@@ -114,6 +117,7 @@ public static class StudyPipeline
         );
         var model = ReportBuilder.Build(study.Analysis, paper, pages, digest);
         var drawn = PdfDrawing.Draw(model);
+        var pageCount = drawn.PageCount;
         if (
             !SignatoryFields
                 .Reserve(drawn, study.Analysis.Protocol)
@@ -137,7 +141,7 @@ public static class StudyPipeline
             )
         );
         return rewritten.TryGet(out var pdf, out var failure)
-            ? new RenderedReport(pdf, drawn.PageCount)
+            ? new RenderedReport(pdf, pageCount)
             : throw new InvalidOperationException(
                 "The drawn report could not be rewritten: " + failure.What
             );

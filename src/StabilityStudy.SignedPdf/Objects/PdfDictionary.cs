@@ -38,6 +38,25 @@ public sealed record PdfDictionary : PdfObject
         return index < 0 ? this : new(Entries.RemoveAt(index));
     }
 
+    /// <summary>
+    /// The dictionary with each value changed, without the entries whose value becomes the null object; itself where nothing changes, so
+    /// that the copies of a document share what they have in common.
+    /// </summary>
+    internal PdfDictionary MapValues(Func<PdfObject, PdfObject> change)
+    {
+        var entries = Entries.ToBuilder();
+        var isChanged = false;
+        for (var i = 0; i < entries.Count; i++)
+        {
+            var value = change(entries[i].Value);
+            isChanged |= !ReferenceEquals(value, entries[i].Value);
+            entries[i] = entries[i] with { Value = value };
+        }
+
+        entries.RemoveAll(static entry => entry.Value is PdfNull);
+        return isChanged || entries.Count < Entries.Length ? new(entries.ToImmutable()) : this;
+    }
+
     /// <summary>Sorts the entries (in place); null when a name occurs twice.</summary>
     internal static PdfDictionary? TryOf(List<PdfEntry> entries)
     {

@@ -7,4 +7,9 @@ namespace StabilityStudy.SignedPdf.Objects;
 /// <param name="Dictionary">Describes the bytes: filters, type and so on.</param>
 /// <param name="Encoded">The bytes as they lie in the file, filters not undone. Must not be changed by anybody.</param>
 internal sealed record PdfStream(PdfDictionary Dictionary, ReadOnlyMemory<byte> Encoded)
-    : PdfObject;
+    : PdfObject
+{
+    /// <summary>The same bytes under this dictionary; itself where it is the same one.</summary>
+    public PdfStream WithDictionary(PdfDictionary dictionary) =>
+        ReferenceEquals(dictionary, Dictionary) ? this : this with { Dictionary = dictionary };
+}

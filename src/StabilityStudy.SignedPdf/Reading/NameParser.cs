@@ -1,5 +1,3 @@
-using System.Text;
-
 namespace StabilityStudy.SignedPdf.Reading;
 
 /// <summary>Parses names (ISO 32000-1:2008, 7.3.5).</summary>
@@ -10,7 +8,8 @@ internal static class NameParser
 
     public static PdfName? Parse(PdfCursor cursor)
     {
-        var name = new StringBuilder();
+        Span<char> name = stackalloc char[LongestName];
+        var length = 0;
         for (cursor.Position++; PdfCharacter.IsRegular(cursor.Peek()); cursor.Position++)
         {
             var value = cursor.Peek();
@@ -30,14 +29,15 @@ internal static class NameParser
                 cursor.Position += 2;
             }
 
-            name.Append((char)value);
-            if (name.Length > LongestName)
+            if (length == LongestName)
             {
                 cursor.Fail("A name is too long.");
                 return null;
             }
+
+            name[length++] = (char)value;
         }
 
-        return new PdfName(name.ToString());
+        return cursor.Names.Of(name[..length]);
     }
 }

@@ -8,6 +8,13 @@ internal static class NumberParser
     // Longer than any double written in full; a longer token is an attack, not a number.
     private const int LongestToken = 400;
 
+    // A report holds the same few small numbers tens of thousands of times; one object each will do.
+    private const int SmallIntegers = 256;
+    private static readonly ImmutableArray<PdfInteger> Small =
+    [
+        .. Enumerable.Range(0, SmallIntegers).Select(static value => new PdfInteger(value)),
+    ];
+
     public static PdfObject? Parse(PdfCursor cursor)
     {
         var length = 0;
@@ -16,7 +23,7 @@ internal static class NumberParser
             length++;
         }
 
-        var text = Encoding.Latin1.GetString(cursor.Bytes.Span.Slice(cursor.Position, length));
+        var text = cursor.Bytes.Span.Slice(cursor.Position, length);
         PdfObject? number = null;
         if (
             long.TryParse(
@@ -27,11 +34,11 @@ internal static class NumberParser
             )
         )
         {
-            number = new PdfInteger(integer);
+            number = integer is >= 0 and < SmallIntegers ? Small[(int)integer] : new PdfInteger(integer);
         }
-        else if (length <= LongestToken && PdfReal.IsReal(text))
+        else if (length <= LongestToken && Encoding.Latin1.GetString(text) is var real && PdfReal.IsReal(real))
         {
-            number = new PdfReal(text);
+            number = new PdfReal(real);
         }
 
         if (number is null)

@@ -12,6 +12,9 @@ internal sealed class PdfCursor(ReadOnlyMemory<byte> bytes, int start)
 
     public PdfFailure? Failure { get; private set; }
 
+    /// <summary>The names met so far.</summary>
+    public SharedNames Names { get; } = new();
+
     private ReadOnlySpan<byte> Rest => Bytes.Span[Position..];
 
     /// <summary>The byte at a distance from here; -1 beyond the end.</summary>

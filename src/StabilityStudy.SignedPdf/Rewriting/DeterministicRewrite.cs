@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Security.Cryptography;
 using StabilityStudy.SignedPdf.Attachments;
 using StabilityStudy.SignedPdf.Writing;
@@ -14,50 +15,39 @@ public static class DeterministicRewrite
     /// <param name="drawn">The bytes of the drawn file.</param>
     /// <param name="options">What to attach and to say.</param>
     /// <exception cref="ArgumentException">Two attachments have the same name.</exception>
+    // Compiled with optimization at once: each step's graph is then let go as soon as the next step has it.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static PdfResult<ReadOnlyMemory<byte>> Rewrite(
         ReadOnlyMemory<byte> drawn,
         RewriteOptions options
     )
     {
         ArgumentNullException.ThrowIfNull(options);
-        if (!PdfDocumentReader.Read(drawn).TryGet(out var document, out var failure))
+        if (!GraphCollection.Read(drawn).TryGet(out var graph, out var failure))
         {
             return new(failure);
         }
 
-        var trailer = PdfDictionary.Of(
-            new PdfEntry("Root", document.Trailer.Find("Root") ?? new PdfNull())
-        );
-        var collected = GraphCollection.Collect(trailer, document.Find);
-        if (SignatureGuard.Check(collected) is { } signed)
+        if (SignatureGuard.Check(graph) is { } signed)
         {
             return new(signed);
         }
 
         if (
             !StreamRecompression
-                .Apply(OutputIntent.Apply(WithoutMetadata(collected)))
-                .TryGet(out var graph, out failure)
-        )
-        {
-            return new(failure);
-        }
-
-        graph = TraceRemoval.Apply(OutlineCounts.Apply(FontDescents.Apply(FontTags.Apply(graph))));
-        if (
-            !AttachmentTree
-                .Apply(graph, options.Attachments, options.Date)
+                .Apply(OutputIntent.Apply(WithoutMetadata(graph)))
                 .TryGet(out graph, out failure)
         )
         {
             return new(failure);
         }
 
-        graph = IdenticalObjects.Merge(graph);
-
-        // The identity is that of the file with zeros in its place.
-        var unidentified = Finish(graph, options, new byte[SHA256.HashSizeInBytes]);
-        return new(Finish(graph, options, SHA256.HashData(unidentified)));
+        graph = TraceRemoval.Apply(OutlineCounts.Apply(FontDescents.Apply(FontTags.Apply(graph))));
+        return AttachmentTree
+            .Apply(graph, options.Attachments, options.Date)
+            .TryGet(out graph, out failure)
+            ? new(Write(IdenticalObjects.Merge(graph), options))
+            : new(failure);
     }
 
     private static ObjectGraph WithoutMetadata(ObjectGraph graph)
@@ -66,21 +56,31 @@ public static class DeterministicRewrite
         return GraphCollection.Collect(bare.Trailer, reference => bare.Resolve(reference));
     }
 
-    private static byte[] Finish(ObjectGraph graph, RewriteOptions options, byte[] hash)
+    /// <summary>The file, whose identity is the hash of the same file with zeros in its place.</summary>
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    private static ReadOnlyMemory<byte> Write(ObjectGraph graph, RewriteOptions options)
     {
+        byte[] hash = new byte[SHA256.HashSizeInBytes];
         var described = DocumentMetadata.Apply(graph, options, ContentIdentity.Uuid(hash));
         var final = GraphCollection.Collect(
             described.Trailer,
             reference => described.Resolve(reference)
         );
-        var identifier = new PdfString([.. hash.AsSpan(0, ContentIdentity.FileIdentifierLength)]);
+        var packed = ObjectStreams.Pack(final.Numbered);
+        var unidentified = PdfFileWriter.WritePacked(packed, Identified(final.Trailer, hash));
+        hash = SHA256.HashData(unidentified.Span);
         return PdfFileWriter.WritePacked(
-            [
-                .. final.Objects.Select(
-                    static (value, index) => new PdfIndirectObject(new(index + 1, 0), value)
-                ),
-            ],
-            final.Trailer.With("ID", new PdfArray([identifier, identifier]))
+            packed.With(
+                (PdfReference)final.Catalog.Find("Metadata")!,
+                DocumentMetadata.Xmp(options, ContentIdentity.Uuid(hash))
+            ),
+            Identified(final.Trailer, hash)
         );
+    }
+
+    private static PdfDictionary Identified(PdfDictionary trailer, byte[] hash)
+    {
+        var identifier = new PdfString([.. hash.AsSpan(0, ContentIdentity.FileIdentifierLength)]);
+        return trailer.With("ID", new PdfArray([identifier, identifier]));
     }
 }

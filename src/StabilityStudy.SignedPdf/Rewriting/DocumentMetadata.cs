@@ -11,17 +11,9 @@ internal static class DocumentMetadata
     /// <param name="identity">Names this content and no other.</param>
     public static ObjectGraph Apply(ObjectGraph graph, RewriteOptions options, Guid identity)
     {
-        var xmp = new PdfStream(
-            PdfDictionary.Of(
-                new("Type", new PdfName("Metadata")),
-                new("Subtype", new PdfName("XML"))
-            ),
-            Encoding.UTF8.GetBytes(XmpPacket.Write(options, identity))
-        );
-
         // The header says 1.7; an entry that says otherwise, and what other programs left for themselves, is dropped.
         var catalog = graph.Catalog.Without("Version").Without("PieceInfo");
-        graph = graph.Add(xmp, out var metadata).Add(Information(options), out var information);
+        graph = graph.Add(Xmp(options, identity), out var metadata).Add(Information(options), out var information);
         catalog = catalog.With("Metadata", metadata);
         return (graph with { Trailer = graph.Trailer.With("Info", information) }).WithCatalog(
             options.Language is { } language
@@ -29,6 +21,16 @@ internal static class DocumentMetadata
                 : catalog
         );
     }
+
+    /// <summary>What the file says in XMP.</summary>
+    public static PdfStream Xmp(RewriteOptions options, Guid identity) =>
+        new(
+            PdfDictionary.Of(
+                new("Type", new PdfName("Metadata")),
+                new("Subtype", new PdfName("XML"))
+            ),
+            Encoding.UTF8.GetBytes(XmpPacket.Write(options, identity))
+        );
 
     private static PdfDictionary Information(RewriteOptions options)
     {

@@ -6,6 +6,20 @@ namespace StabilityStudy.SignedPdf.Rewriting;
 /// </summary>
 internal static class GraphCollection
 {
+    /// <summary>What the catalog of a file leads to, or why the file cannot be read.</summary>
+    /// <param name="file">The bytes of the file.</param>
+    public static PdfResult<ObjectGraph> Read(ReadOnlyMemory<byte> file) =>
+        PdfDocumentReader.Read(file).TryGet(out var document, out var failure)
+            ? new(
+                Collect(
+                    PdfDictionary.Of(
+                        new PdfEntry("Root", document.Trailer.Find("Root") ?? new PdfNull())
+                    ),
+                    document.Find
+                )
+            )
+            : new(failure);
+
     /// <param name="trailer">Where to begin.</param>
     /// <param name="find">The object under a reference; null when there is none.</param>
     public static ObjectGraph Collect(PdfDictionary trailer, Func<PdfReference, PdfObject?> find)
@@ -31,6 +45,7 @@ internal static class GraphCollection
             {
                 reached.Add(WithoutLength(target));
                 renumbered = new PdfReference(reached.Count, 0);
+                renumbered = renumbered == reference ? reference : renumbered;
                 references.Add(reference, renumbered);
             }
 
@@ -49,9 +64,6 @@ internal static class GraphCollection
     // The length is written anew; an object that only held it must not be reached.
     private static PdfObject WithoutLength(PdfObject value) =>
         value is PdfStream stream
-            ? stream with
-            {
-                Dictionary = stream.Dictionary.Without("Length"),
-            }
+            ? stream.WithDictionary(stream.Dictionary.Without("Length"))
             : value;
 }

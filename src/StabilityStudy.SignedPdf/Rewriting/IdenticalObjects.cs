@@ -36,6 +36,7 @@ internal static class IdenticalObjects
     {
         var kept = new Dictionary<string, int>(StringComparer.Ordinal);
         var replacements = new Dictionary<int, PdfReference>();
+        var written = new ArrayBufferWriter<byte>();
         for (var number = 1; number <= graph.Objects.Length; number++)
         {
             var value = graph.Objects[number - 1];
@@ -44,7 +45,7 @@ internal static class IdenticalObjects
                 continue;
             }
 
-            var written = new ArrayBufferWriter<byte>();
+            written.ResetWrittenCount();
             PdfWriter.Write(written, value);
             var key = Convert.ToHexString(SHA256.HashData(written.WrittenSpan));
             if (!kept.TryAdd(key, number))

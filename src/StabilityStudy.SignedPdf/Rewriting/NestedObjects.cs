@@ -10,14 +10,9 @@ internal static class NestedObjects
         value switch
         {
             PdfReference reference => change(reference),
-            PdfArray array => new PdfArray([
-                .. array.Items.Select(item => MapReferences(item, change)),
-            ]),
+            PdfArray array => array.MapItems(item => MapReferences(item, change)),
             PdfDictionary dictionary => MapReferences(dictionary, change),
-            PdfStream stream => stream with
-            {
-                Dictionary = MapReferences(stream.Dictionary, change),
-            },
+            PdfStream stream => stream.WithDictionary(MapReferences(stream.Dictionary, change)),
             PdfNull or PdfBoolean or PdfInteger or PdfReal or PdfString or PdfName => value,
             _ => throw new ArgumentException("A kind of object that is not known.", nameof(value)),
         };
@@ -25,7 +20,7 @@ internal static class NestedObjects
     public static PdfDictionary MapReferences(
         PdfDictionary dictionary,
         Func<PdfReference, PdfObject> change
-    ) => OfMapped(dictionary, value => MapReferences(value, change));
+    ) => dictionary.MapValues(value => MapReferences(value, change));
 
     /// <summary>The object with each dictionary in it changed, inner ones first.</summary>
     public static PdfObject MapDictionaries(
@@ -34,11 +29,9 @@ internal static class NestedObjects
     ) =>
         value switch
         {
-            PdfArray array => new PdfArray([
-                .. array.Items.Select(item => MapDictionaries(item, change)),
-            ]),
+            PdfArray array => array.MapItems(item => MapDictionaries(item, change)),
             PdfDictionary dictionary => MapInner(dictionary, change),
-            PdfStream stream => stream with { Dictionary = MapInner(stream.Dictionary, change) },
+            PdfStream stream => stream.WithDictionary(MapInner(stream.Dictionary, change)),
             PdfNull
             or PdfBoolean
             or PdfInteger
@@ -52,23 +45,5 @@ internal static class NestedObjects
     private static PdfDictionary MapInner(
         PdfDictionary dictionary,
         Func<PdfDictionary, PdfDictionary> change
-    ) => change(OfMapped(dictionary, value => MapDictionaries(value, change)));
-
-    private static PdfDictionary OfMapped(
-        PdfDictionary dictionary,
-        Func<PdfObject, PdfObject> change
-    )
-    {
-        var entries = ImmutableArray.CreateBuilder<PdfEntry>(dictionary.Entries.Length);
-        foreach (var entry in dictionary.Entries)
-        {
-            var value = change(entry.Value);
-            if (value is not PdfNull)
-            {
-                entries.Add(entry with { Value = value });
-            }
-        }
-
-        return PdfDictionary.Of(entries.ToArray());
-    }
+    ) => change(dictionary.MapValues(value => MapDictionaries(value, change)));
 }

@@ -10,6 +10,14 @@ internal sealed record ObjectGraph(ImmutableArray<PdfObject> Objects, PdfDiction
 
     public PdfDictionary Catalog => Resolve(Root) as PdfDictionary ?? PdfDictionary.Empty;
 
+    /// <summary>The objects with their numbers.</summary>
+    public ImmutableArray<PdfIndirectObject> Numbered =>
+        [
+            .. Objects.Select(
+                static (value, index) => new PdfIndirectObject(new(index + 1, 0), value)
+            ),
+        ];
+
     /// <summary>The value itself, or the object that a reference means; null for no value, the null object and a reference to nothing.</summary>
     public PdfObject? Resolve(PdfObject? value)
     {

@@ -25,15 +25,11 @@ public static class SignatureFields
     )
     {
         CheckFields(fields);
-        if (!PdfDocumentReader.Read(drawn).TryGet(out var document, out var failure))
+        if (!GraphCollection.Read(drawn).TryGet(out var graph, out var failure))
         {
             return new(failure);
         }
 
-        var trailer = PdfDictionary.Of(
-            new PdfEntry("Root", document.Trailer.Find("Root") ?? new PdfNull())
-        );
-        var graph = GraphCollection.Collect(trailer, document.Find);
         if (SignatureGuard.Check(graph) is { } signed)
         {
             return new(signed);
@@ -75,11 +71,7 @@ public static class SignatureFields
         graph = graph.WithCatalog(graph.Catalog.With("AcroForm", form));
         return new(
             PdfFileWriter.Write(
-                [
-                    .. graph.Objects.Select(
-                        static (value, index) => new PdfIndirectObject(new(index + 1, 0), value)
-                    ),
-                ],
+                graph.Numbered,
                 graph.Trailer
             )
         );

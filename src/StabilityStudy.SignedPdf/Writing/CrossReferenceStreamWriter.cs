@@ -1,4 +1,5 @@
 using System.Buffers.Binary;
+using System.Runtime.InteropServices;
 using StabilityStudy.SignedPdf.Rewriting;
 
 namespace StabilityStudy.SignedPdf.Writing;
@@ -8,7 +9,8 @@ namespace StabilityStudy.SignedPdf.Writing;
 /// <param name="Kind">0 free, 1 in the file, 2 in an object stream.</param>
 /// <param name="Place">Offset in the file, or number of the object stream.</param>
 /// <param name="Detail">Generation, or place in the object stream.</param>
-internal sealed record CrossReferenceRow(int Number, byte Kind, int Place, ushort Detail);
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct CrossReferenceRow(int Number, byte Kind, int Place, ushort Detail);
 
 /// <summary>Makes the stream in which a revision says where its objects are (ISO 32000-1:2008, 7.5.8).</summary>
 internal static class CrossReferenceStreamWriter

@@ -16,9 +16,11 @@ internal sealed record ObjectStreams(
     private const int ObjectsPerStream = 200;
 
     /// <summary>Packs every object that may be packed: those of generation 0 that are no streams.</summary>
-    /// <param name="objects">The objects by ascending number.</param>
+    /// <param name="objects">The objects by ascending number, each number once.</param>
+    /// <exception cref="ArgumentException">The numbers do not ascend, or one is below 1.</exception>
     public static ObjectStreams Pack(ImmutableArray<PdfIndirectObject> objects)
     {
+        PdfFileWriter.RequireAscending(objects);
         var next = objects.IsEmpty ? 1 : objects[^1].Reference.Number + 1;
         var outside = ImmutableArray.CreateBuilder<PdfIndirectObject>();
         outside.AddRange(objects.Where(value => !MayBePacked(value)));
@@ -35,6 +37,18 @@ internal sealed record ObjectStreams(
 
         return new ObjectStreams(outside.ToImmutable(), places);
     }
+
+    /// <summary>The same with another stream under a number that has one.</summary>
+    public ObjectStreams With(PdfReference reference, PdfStream stream) =>
+        this with
+        {
+            Streams =
+            [
+                .. Streams.Select(value =>
+                    value.Reference == reference ? value with { Value = stream } : value
+                ),
+            ],
+        };
 
     private static bool MayBePacked(PdfIndirectObject value) =>
         value is { Reference.Generation: 0, Value: not PdfStream };

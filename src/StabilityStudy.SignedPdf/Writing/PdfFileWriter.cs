@@ -9,6 +9,9 @@ internal static class PdfFileWriter
     // The comment of bytes above 127 tells programs that copy files that this one is not text (7.5.2).
     private static ReadOnlySpan<byte> Header => "%PDF-1.7\n%\u00E2\u00E3\u00CF\u00D3\n"u8;
 
+    // A signature with its stamp; a longer revision makes the buffer grow.
+    private const int RoomForRevision = 256 * 1024;
+
     /// <summary>A whole file with a cross-reference table, every object in plain sight.</summary>
     /// <param name="objects">The objects by ascending number, each number once.</param>
     /// <param name="trailer">The trailer's entries other than /Size, among them /Root.</param>
@@ -24,48 +27,42 @@ internal static class PdfFileWriter
     }
 
     /// <summary>A whole file with a cross-reference stream and small objects packed into streams: a fraction of the length.</summary>
-    /// <param name="objects">The objects by ascending number, each number once.</param>
+    /// <param name="packed">The objects in streams.</param>
     /// <param name="trailer">The trailer's entries other than /Size, among them /Root.</param>
-    /// <exception cref="ArgumentException">The numbers do not ascend, or one is below 1.</exception>
-    public static byte[] WritePacked(
-        ImmutableArray<PdfIndirectObject> objects,
-        PdfDictionary trailer
-    )
+    public static ReadOnlyMemory<byte> WritePacked(ObjectStreams packed, PdfDictionary trailer)
     {
+        ArgumentNullException.ThrowIfNull(packed);
         ArgumentNullException.ThrowIfNull(trailer);
-        RequireAscending(objects);
-        var packed = ObjectStreams.Pack(objects);
-        var output = new ArrayBufferWriter<byte>();
+        var output = new ArrayBufferWriter<byte>(LengthOf(packed));
         output.Write(Header);
         var offsets = WriteObjects(output, packed.Streams);
-        var rows = Rows(offsets)
-            .Concat(
-                packed.Places.Select(place => new CrossReferenceRow(
-                    place.Key,
-                    2,
-                    place.Value.Stream,
-                    (ushort)place.Value.Index
-                ))
-            )
-            .ToDictionary(row => row.Number);
+
         // Object streams are numbered after the objects.
         var last = packed.Streams.IsEmpty ? 0 : packed.Streams[^1].Reference.Number;
-        // A whole file must have no gaps: numbers without an object are free.
-        WriteStream(
-            output,
-            [
-                new CrossReferenceRow(0, 0, 0, ushort.MaxValue),
-                .. Enumerable
-                    .Range(1, last)
-                    .Select(number =>
-                        rows.GetValueOrDefault(number) ?? new CrossReferenceRow(number, 0, 0, 1)
-                    ),
-            ],
-            last + 1,
-            trailer
-        );
-        return output.WrittenSpan.ToArray();
+        var rows = new CrossReferenceRow[last + 1];
+        rows[0] = new CrossReferenceRow(0, 0, 0, ushort.MaxValue);
+        for (var number = 1; number <= last; number++)
+        {
+            // A whole file must have no gaps: numbers without an object are free.
+            rows[number] = packed.Places.TryGetValue(number, out var place)
+                ? new CrossReferenceRow(number, 2, place.Stream, (ushort)place.Index)
+                : new CrossReferenceRow(number, 0, 0, 1);
+        }
+
+        foreach (var row in Rows(offsets))
+        {
+            rows[row.Number] = row;
+        }
+
+        WriteStream(output, rows, last + 1, trailer);
+        return output.WrittenMemory;
     }
+
+    /// <summary>About how long the file becomes, so that its buffer need not grow: the streams, some room for what surrounds each, and the cross-reference.</summary>
+    private static int LengthOf(ObjectStreams packed) =>
+        packed.Streams.Sum(static value =>
+            value.Value is PdfStream stream ? stream.Encoded.Length + 256 : 256
+        ) + (8 * packed.Places.Count);
 
     /// <summary>
     /// The bytes of a document followed by a revision that replaces or adds objects; the document's own bytes stay as they are. The revision has a cross-reference of the kind that the
@@ -77,7 +74,7 @@ internal static class PdfFileWriter
     public static byte[] Append(PdfDocument document, ImmutableArray<PdfIndirectObject> objects)
     {
         ArgumentNullException.ThrowIfNull(document);
-        var output = new ArrayBufferWriter<byte>();
+        var output = new ArrayBufferWriter<byte>(document.Bytes.Length + RoomForRevision);
         output.Write(document.Bytes.Span);
         if (document.Bytes.Span[^1] is not (byte)'\n' and not (byte)'\r')
         {
@@ -106,7 +103,8 @@ internal static class PdfFileWriter
     private static PdfInteger SizeOf(ImmutableArray<PdfIndirectObject> objects) =>
         new(objects.IsEmpty ? 1 : objects[^1].Reference.Number + 1L);
 
-    private static void RequireAscending(ImmutableArray<PdfIndirectObject> objects)
+    /// <exception cref="ArgumentException">The numbers do not ascend, or one is below 1.</exception>
+    internal static void RequireAscending(ImmutableArray<PdfIndirectObject> objects)
     {
         var last = 0;
         foreach (var value in objects)
