@@ -118,19 +118,8 @@ public static class StudyPipeline
         var model = ReportBuilder.Build(study.Analysis, paper, pages, digest);
         var drawn = PdfDrawing.Draw(model);
         var pageCount = drawn.PageCount;
-        if (
-            !SignatoryFields
-                .Reserve(drawn, study.Analysis.Protocol)
-                .TryGet(out var withFields, out var fault)
-        )
-        {
-            throw new InvalidOperationException(
-                "The signature fields could not be reserved: " + fault.What
-            );
-        }
-
         var rewritten = DeterministicRewrite.Rewrite(
-            withFields,
+            drawn.Pdf,
             new RewriteOptions(
                 model.Title,
                 study.Analysis.Facts.Facility,
@@ -139,6 +128,9 @@ public static class StudyPipeline
                 Date: null,
                 [.. study.Sources, result]
             )
+            {
+                Fields = SignatoryFields.Of(drawn, study.Analysis.Protocol),
+            }
         );
         return rewritten.TryGet(out var pdf, out var failure)
             ? new RenderedReport(pdf, pageCount)

@@ -1,6 +1,5 @@
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Pdf;
-using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Signing;
 
 namespace StabilityStudy.Pipeline.Signing;
@@ -11,29 +10,23 @@ internal static class SignatoryFields
     /// <summary>Name of the field of a signatory. The role itself may hold characters that a field's name may not.</summary>
     public static string NameOf(int index) => FormattableString.Invariant($"signatory{index + 1}");
 
-    /// <summary>Puts the empty fields into a drawn report.</summary>
-    public static PdfResult<ReadOnlyMemory<byte>> Reserve(
-        DrawnReport drawn,
-        StudyProtocol protocol
-    ) =>
-        SignatureFields.Reserve(
-            drawn.Pdf,
-            [
-                .. protocol.Signatories.Zip(
-                    drawn.SignatureRectangles,
-                    (signatory, place) =>
-                        new ReservedField(
-                            NameOf(protocol.Signatories.IndexOf(signatory)),
-                            place.Page,
-                            new PageRectangle(
-                                place.Left,
-                                place.Bottom,
-                                place.Left + place.Width,
-                                place.Bottom + place.Height
-                            ),
-                            $"Signature of the {signatory.Role}: {signatory.Meaning}"
-                        )
-                ),
-            ]
-        );
+    /// <summary>The empty fields of a drawn report.</summary>
+    public static ImmutableArray<ReservedField> Of(DrawnReport drawn, StudyProtocol protocol) =>
+        [
+            .. protocol.Signatories.Zip(
+                drawn.SignatureRectangles,
+                (signatory, place) =>
+                    new ReservedField(
+                        NameOf(protocol.Signatories.IndexOf(signatory)),
+                        place.Page,
+                        new PageRectangle(
+                            place.Left,
+                            place.Bottom,
+                            place.Left + place.Width,
+                            place.Bottom + place.Height
+                        ),
+                        $"Signature of the {signatory.Role}: {signatory.Meaning}"
+                    )
+            ),
+        ];
 }

@@ -73,7 +73,11 @@ public static class PdfDrawing
         canvas.Finish();
         using var output = new MemoryStream();
         document.Save(output, closeStream: false);
-        return new DrawnReport(output.GetBuffer().AsMemory(0, (int)output.Length), pages.Length, signatures.All());
+        return new DrawnReport(
+            output.GetBuffer().AsMemory(0, (int)output.Length),
+            pages.Length,
+            signatures.All()
+        );
     }
 
     private static LaidOutReport Layout(

@@ -6,8 +6,7 @@ namespace StabilityStudy.SignedPdf.Objects;
 /// </summary>
 /// <param name="Dictionary">Describes the bytes: filters, type and so on.</param>
 /// <param name="Encoded">The bytes as they lie in the file, filters not undone. Must not be changed by anybody.</param>
-internal sealed record PdfStream(PdfDictionary Dictionary, ReadOnlyMemory<byte> Encoded)
-    : PdfObject
+internal sealed record PdfStream(PdfDictionary Dictionary, ReadOnlyMemory<byte> Encoded) : PdfObject
 {
     /// <summary>The same bytes under this dictionary; itself where it is the same one.</summary>
     public PdfStream WithDictionary(PdfDictionary dictionary) =>

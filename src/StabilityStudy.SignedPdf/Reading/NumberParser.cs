@@ -34,9 +34,15 @@ internal static class NumberParser
             )
         )
         {
-            number = integer is >= 0 and < SmallIntegers ? Small[(int)integer] : new PdfInteger(integer);
+            number = integer is >= 0 and < SmallIntegers
+                ? Small[(int)integer]
+                : new PdfInteger(integer);
         }
-        else if (length <= LongestToken && Encoding.Latin1.GetString(text) is var real && PdfReal.IsReal(real))
+        else if (
+            length <= LongestToken
+            && Encoding.Latin1.GetString(text) is var real
+            && PdfReal.IsReal(real)
+        )
         {
             number = new PdfReal(real);
         }

@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using System.Security.Cryptography;
 using StabilityStudy.SignedPdf.Attachments;
+using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Writing;
 
 namespace StabilityStudy.SignedPdf.Rewriting;
@@ -11,10 +12,10 @@ namespace StabilityStudy.SignedPdf.Rewriting;
 /// </summary>
 public static class DeterministicRewrite
 {
-    /// <summary>The rewritten file, or why the drawn one cannot be used: it cannot be read, a stream is damaged, or it is signed.</summary>
+    /// <summary>The rewritten file, or why the drawn one cannot be used: it cannot be read, a stream is damaged, it is signed, or it has no place for a signature field.</summary>
     /// <param name="drawn">The bytes of the drawn file.</param>
     /// <param name="options">What to attach and to say.</param>
-    /// <exception cref="ArgumentException">Two attachments have the same name.</exception>
+    /// <exception cref="ArgumentException">Two attachments have the same name, or the fields are none that could be (see <see cref="SignatureFields"/>).</exception>
     // Compiled with optimization at once: each step's graph is then let go as soon as the next step has it.
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     public static PdfResult<ReadOnlyMemory<byte>> Rewrite(
@@ -31,6 +32,14 @@ public static class DeterministicRewrite
         if (SignatureGuard.Check(graph) is { } signed)
         {
             return new(signed);
+        }
+
+        if (
+            options.Fields is { } fields
+            && !SignatureFields.Reserve(graph, fields).TryGet(out graph, out failure)
+        )
+        {
+            return new(failure);
         }
 
         if (

@@ -13,7 +13,9 @@ internal static class DocumentMetadata
     {
         // The header says 1.7; an entry that says otherwise, and what other programs left for themselves, is dropped.
         var catalog = graph.Catalog.Without("Version").Without("PieceInfo");
-        graph = graph.Add(Xmp(options, identity), out var metadata).Add(Information(options), out var information);
+        graph = graph
+            .Add(Xmp(options, identity), out var metadata)
+            .Add(Information(options), out var information);
         catalog = catalog.With("Metadata", metadata);
         return (graph with { Trailer = graph.Trailer.With("Info", information) }).WithCatalog(
             options.Language is { } language

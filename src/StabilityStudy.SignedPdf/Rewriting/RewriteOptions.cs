@@ -1,4 +1,5 @@
 using StabilityStudy.SignedPdf.Attachments;
+using StabilityStudy.SignedPdf.Signing;
 
 namespace StabilityStudy.SignedPdf.Rewriting;
 
@@ -16,4 +17,8 @@ public sealed record RewriteOptions(
     string? Language,
     DateTimeOffset? Date,
     ImmutableArray<Attachment> Attachments
-);
+)
+{
+    /// <summary>Empty signature fields in the order of signing; null to leave the document without a form of them.</summary>
+    public ImmutableArray<ReservedField>? Fields { get; init; }
+}

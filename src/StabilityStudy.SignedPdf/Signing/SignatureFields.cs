@@ -1,10 +1,9 @@
 using StabilityStudy.SignedPdf.Rewriting;
-using StabilityStudy.SignedPdf.Writing;
 
 namespace StabilityStudy.SignedPdf.Signing;
 
 /// <summary>Puts empty signature fields into a drawn document (ISO 32000-1:2008, 12.7.4.5), so that signing later only fills one.</summary>
-public static class SignatureFields
+internal static class SignatureFields
 {
     // Print and Locked (12.5.3): on paper too, and not to be moved.
     private const int AnnotationFlags = 4 + 128;
@@ -13,28 +12,17 @@ public static class SignatureFields
     private const int SignatureFlags = 1 + 2;
 
     /// <summary>
-    /// The document with the fields, in one revision, ready for <see cref="DeterministicRewrite"/>; or why that cannot be: the
-    /// document cannot be read, is signed, has a form already, or has no such page. In a tagged document each field gets a tag.
+    /// The document with the fields; or why that cannot be: it has a form already, or no such page. In a tagged document each field gets a tag.
     /// </summary>
-    /// <param name="drawn">The bytes of the drawn file.</param>
+    /// <param name="graph">The document, which must not be signed.</param>
     /// <param name="fields">The fields in the order of signing.</param>
     /// <exception cref="ArgumentException">A name is empty, has a point or occurs twice, or a rectangle is not wider and higher than nothing.</exception>
-    public static PdfResult<ReadOnlyMemory<byte>> Reserve(
-        ReadOnlyMemory<byte> drawn,
+    public static PdfResult<ObjectGraph> Reserve(
+        ObjectGraph graph,
         ImmutableArray<ReservedField> fields
     )
     {
         CheckFields(fields);
-        if (!GraphCollection.Read(drawn).TryGet(out var graph, out var failure))
-        {
-            return new(failure);
-        }
-
-        if (SignatureGuard.Check(graph) is { } signed)
-        {
-            return new(signed);
-        }
-
         if (graph.Resolve(graph.Catalog.Find("AcroForm")) is not null)
         {
             return new(new PdfFailure(null, "The document has a form already."));
@@ -52,12 +40,16 @@ public static class SignatureFields
 
             var page = pages[field.PageNumber - 1];
             graph = graph.Add(FieldDictionary(field, page, appearance), out var reference);
-            if (!FieldTags.Apply(graph, reference, page, field).TryGet(out graph, out failure))
+            if (
+                !FieldTags
+                    .Apply(graph, reference, page, field)
+                    .TryGet(out var tagged, out var failure)
+            )
             {
                 return new(failure);
             }
 
-            graph = WithAnnotation(graph, page, reference);
+            graph = WithAnnotation(tagged, page, reference);
             references.Add(reference);
         }
 
@@ -68,13 +60,7 @@ public static class SignatureFields
             ),
             out var form
         );
-        graph = graph.WithCatalog(graph.Catalog.With("AcroForm", form));
-        return new(
-            PdfFileWriter.Write(
-                graph.Numbered,
-                graph.Trailer
-            )
-        );
+        return new(graph.WithCatalog(graph.Catalog.With("AcroForm", form)));
     }
 
     private static PdfStream EmptyAppearance { get; } =

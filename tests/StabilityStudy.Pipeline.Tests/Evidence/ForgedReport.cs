@@ -80,15 +80,11 @@ internal static class ForgedReport
         ImmutableArray<Attachment> files
     )
     {
-        Assert.True(
-            SignatoryFields
-                .Reserve(PdfDrawing.Draw(model), analysis.Protocol)
-                .TryGet(out var drawn, out _)
-        );
+        var drawn = PdfDrawing.Draw(model);
         Assert.True(
             DeterministicRewrite
                 .Rewrite(
-                    drawn,
+                    drawn.Pdf,
                     new RewriteOptions(
                         model.Title,
                         analysis.Facts.Facility,
@@ -97,6 +93,9 @@ internal static class ForgedReport
                         null,
                         files
                     )
+                    {
+                        Fields = SignatoryFields.Of(drawn, analysis.Protocol),
+                    }
                 )
                 .TryGet(out var report, out _)
         );

@@ -1,5 +1,6 @@
 using StabilityStudy.SignedPdf.Objects;
 using StabilityStudy.SignedPdf.Reading;
+using StabilityStudy.SignedPdf.Rewriting;
 using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Tests.Drawing;
 using StabilityStudy.SignedPdf.Tests.Verification;
@@ -88,15 +89,16 @@ public static class SignatureFieldsTests
     [InlineData("a.b")]
     public static void A_name_that_is_none_throws(string name) =>
         Assert.Throws<ArgumentException>(() =>
-            SignatureFields.Reserve(SignedDocument.Small, [new(name, 1, Place, "F")])
+            Reserve(DrawnDocument.Draw(pages: 1), new ReservedField(name, 1, Place, "F"))
         );
 
     [Fact]
     public static void A_name_used_twice_throws() =>
         Assert.Throws<ArgumentException>(() =>
-            SignatureFields.Reserve(
-                SignedDocument.Small,
-                [new("f", 1, Place, "F"), new("f", 1, Place, "F")]
+            Reserve(
+                DrawnDocument.Draw(pages: 1),
+                new ReservedField("f", 1, Place, "F"),
+                new ReservedField("f", 1, Place, "F")
             )
         );
 
@@ -111,15 +113,20 @@ public static class SignatureFieldsTests
         double top
     ) =>
         Assert.Throws<ArgumentException>(() =>
-            SignatureFields.Reserve(
-                SignedDocument.Small,
-                [new("f", 1, new(left, bottom, right, top), "F")]
+            Reserve(
+                DrawnDocument.Draw(pages: 1),
+                new ReservedField("f", 1, new(left, bottom, right, top), "F")
             )
         );
 
     private static PdfDocument Reserved(byte[] drawn, ReservedField field) =>
-        Rewritten.Read(Rewritten.Value(SignatureFields.Reserve(drawn, [field])).ToArray());
+        Rewritten.Read(Rewritten.Value(Reserve(drawn, field)).ToArray());
 
     private static void AssertRefused(byte[] drawn, ReservedField field) =>
-        Assert.False(SignatureFields.Reserve(drawn, [field]).TryGet(out _, out _));
+        Assert.False(Reserve(drawn, field).TryGet(out _, out _));
+
+    private static PdfResult<ReadOnlyMemory<byte>> Reserve(
+        byte[] drawn,
+        params ReservedField[] fields
+    ) => DeterministicRewrite.Rewrite(drawn, Rewritten.Options with { Fields = [.. fields] });
 }

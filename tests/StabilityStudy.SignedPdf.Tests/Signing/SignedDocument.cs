@@ -47,22 +47,15 @@ internal static class SignedDocument
 
     public static byte[] Reserved(byte[] drawn) =>
         Rewritten.Of(
-            Rewritten
-                .Value(
-                    SignatureFields.Reserve(
-                        drawn,
-                        [
-                            new("author", 1, new(50, 500, 250, 560), "Signature of the author"),
-                            new(
-                                "approver",
-                                1,
-                                new(300.5, 500, 500, 560),
-                                "Signature of the approver"
-                            ),
-                        ]
-                    )
-                )
-                .ToArray()
+            drawn,
+            Rewritten.Options with
+            {
+                Fields =
+                [
+                    new("author", 1, new(50, 500, 250, 560), "Signature of the author"),
+                    new("approver", 1, new(300.5, 500, 500, 560), "Signature of the approver"),
+                ],
+            }
         );
 
     public static SignatureRequest Request(

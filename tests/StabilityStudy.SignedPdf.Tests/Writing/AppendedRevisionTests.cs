@@ -144,7 +144,9 @@ public static class AppendedRevisionTests
                 )),
         ];
         var trailer = PdfDictionary.Of(new PdfEntry("Root", objects[0].Reference));
-        var document = Rewritten.Read(PdfFileWriter.WritePacked(ObjectStreams.Pack([.. objects]), trailer));
+        var document = Rewritten.Read(
+            PdfFileWriter.WritePacked(ObjectStreams.Pack([.. objects]), trailer).ToArray()
+        );
 
         Assert.All(
             objects,
