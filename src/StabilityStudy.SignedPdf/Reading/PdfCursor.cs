@@ -4,7 +4,7 @@ namespace StabilityStudy.SignedPdf.Reading;
 /// A place in bytes being parsed, and the first thing found wrong there. Nothing is thrown: a method that cannot go on
 /// records the failure and returns null or false, and its caller returns at once.
 /// </summary>
-internal sealed class PdfCursor(ReadOnlyMemory<byte> bytes, int start)
+internal sealed class PdfCursor(ReadOnlyMemory<byte> bytes, int start, SharedNames? names = null)
 {
     public ReadOnlyMemory<byte> Bytes { get; } = bytes;
 
@@ -13,7 +13,7 @@ internal sealed class PdfCursor(ReadOnlyMemory<byte> bytes, int start)
     public PdfFailure? Failure { get; private set; }
 
     /// <summary>The names met so far.</summary>
-    public SharedNames Names { get; } = new();
+    public SharedNames Names { get; } = names ?? new();
 
     private ReadOnlySpan<byte> Rest => Bytes.Span[Position..];
 

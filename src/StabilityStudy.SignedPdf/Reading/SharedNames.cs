@@ -13,7 +13,9 @@ internal sealed class SharedNames
     public PdfName Of(ReadOnlySpan<char> value)
     {
         _names ??= new PdfName?[Slots];
-        ref var slot = ref _names[string.GetHashCode(value) & (Slots - 1)];
+        ref var slot = ref _names[
+            string.GetHashCode(value, StringComparison.Ordinal) & (Slots - 1)
+        ];
         return slot is not null && value.SequenceEqual(slot.Value)
             ? slot
             : slot = new PdfName(value.ToString());
