@@ -15,8 +15,8 @@ public sealed class ClosedChoicesTests
             { typeof(IntervalFigure), ReasonForms.IntervalFigureForm.Types },
             { typeof(CoverageGap), ReasonForms.CoverageGapForm.Types },
             { typeof(MovedOutcome), ReasonForms.MovedOutcomeForm.Types },
-            { typeof(CriterionResult), CriterionForms.CriterionResultForm.Types },
-            { typeof(Criterion), ProtocolForms.CriterionForm.Types },
+            { typeof(CriterionResult), CriterionForms.ResultForm.Types },
+            { typeof(Criterion), CriterionForms.RuleForm.Types },
             { typeof(ReportedResult), PairForms.ReportedResultForm.Types },
         };
 

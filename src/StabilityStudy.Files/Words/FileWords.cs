@@ -1,3 +1,4 @@
+using System.Text.Json;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
@@ -28,14 +29,11 @@ internal static class FileWords
         ("log-ratio", ChangeScale.LogRatio)
     );
 
-    public static readonly WordSet<CriterionKind> CriterionKinds = new(
-        ("bias", CriterionKind.Bias),
-        ("individual", CriterionKind.Individual),
-        ("decision-level", CriterionKind.DecisionLevel),
-        ("reclassification", CriterionKind.Reclassification),
-        ("classification", CriterionKind.Classification),
-        ("drift", CriterionKind.Drift)
-    );
+    /// <summary>The names of the kinds, as analysis.json writes them too: DecisionLevel is "decision-level".</summary>
+    public static readonly WordSet<CriterionKind> CriterionKinds = new([
+        .. Enum.GetValues<CriterionKind>()
+            .Select(kind => (JsonNamingPolicy.KebabCaseLower.ConvertName(kind.ToString()), kind)),
+    ]);
 
     public static readonly WordSet<DecisionRule> DecisionRules = new(
         ("confidence", DecisionRule.Confidence),

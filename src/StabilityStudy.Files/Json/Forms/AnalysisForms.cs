@@ -2,7 +2,6 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Criteria;
-using static StabilityStudy.Files.Json.Forms.CriterionForms;
 using static StabilityStudy.Files.Json.Forms.DriftForms;
 using static StabilityStudy.Files.Json.Forms.EstimateForm;
 using static StabilityStudy.Files.Json.Forms.EstimateForms;
@@ -13,6 +12,7 @@ using static StabilityStudy.Files.Json.Forms.PairForms;
 using static StabilityStudy.Files.Json.Forms.PowerForms;
 using static StabilityStudy.Files.Json.Forms.ProtocolForms;
 using static StabilityStudy.Files.Json.Forms.QueryForms;
+using static StabilityStudy.Files.Json.Forms.TimePointForms;
 
 namespace StabilityStudy.Files.Json.Forms;
 
@@ -31,7 +31,7 @@ internal static class AnalysisForms
         {
             "criteria",
             v => v.Criteria,
-            Form.Decisive(Form.Keyed(CriterionResultForm, "criterion"))
+            Form.Decisive(Form.Keyed(CriterionForms.ResultForm, "criterion"))
         },
         { "estimates", v => v.Estimates, CellEstimatesForm },
         { "robustness", v => v.Robustness, Form.Open(RobustnessLineForm, "code") },

@@ -1,4 +1,3 @@
-using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
@@ -10,22 +9,84 @@ using StabilityStudy.Statistics.Drift;
 using static StabilityStudy.Files.Json.Forms.DriftStatisticsForms;
 using static StabilityStudy.Files.Json.Forms.EstimateForm;
 using static StabilityStudy.Files.Json.Forms.LocationForms;
-using static StabilityStudy.Files.Json.Forms.ProtocolForms;
 using static StabilityStudy.Files.Json.Forms.ReasonForms;
 using static StabilityStudy.Files.Json.Forms.RegressionForms;
 
 namespace StabilityStudy.Files.Json.Forms;
 
-/// <summary>What criteria say of a time point, with the figures that decided.</summary>
+/// <summary>The rule of each kind of criterion, and what it says of a time point with the figures that decided.</summary>
 internal static class CriterionForms
 {
-    public static readonly ObjectForm<SupportedWindow> SupportedWindowForm = new("supportedWindow")
+    public static readonly ObjectForm<LimitChoice> LimitChoiceForm = new("limitChoice")
     {
-        { "time", v => v.Time, Form.Duration },
-        { "planned", v => v.Planned, TimePointForm },
-        { "shortestActualDelay", v => v.ShortestActualDelay, Form.Duration },
-        { "manufacturerLimit", v => v.ManufacturerLimit, Form.Word<ManufacturerStanding>() },
-        { "withinStandard", v => v.WithinStandard, Form.Truth },
+        { "analyte", v => v.Analyte, Form.Text },
+        { "limit", v => v.Limit, Form.Text.OrNull() },
+    };
+
+    private static readonly ObjectForm<Criterion> s_ofEvery = new()
+    {
+        { "id", v => v.Id, Form.Text },
+        { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
+        { "groups", v => v.Groups, Form.List(Form.Text) },
+        { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+    };
+
+    public static readonly ObjectForm<BiasCriterion> BiasCriterionForm = new("biasCriterion")
+    {
+        s_ofEvery.Properties,
+        { "scale", v => v.Scale, Form.Word<ChangeScale>() },
+        { "rule", v => v.Rule, Form.Word<DecisionRule>() },
+    };
+
+    public static readonly ObjectForm<IndividualCriterion> IndividualCriterionForm = new(
+        "individualCriterion"
+    )
+    {
+        s_ofEvery.Properties,
+        { "sharePercentMinimum", v => v.SharePercentMinimum, Form.Exact },
+        { "rule", v => v.Rule, Form.Word<DecisionRule>() },
+    };
+
+    public static readonly ObjectForm<DecisionLevelCriterion> DecisionLevelCriterionForm = new(
+        "decisionLevelCriterion"
+    )
+    {
+        s_ofEvery.Properties,
+        { "levels", v => v.Levels, Form.List(Form.Exact) },
+    };
+
+    public static readonly ObjectForm<ReclassificationCriterion> ReclassificationCriterionForm =
+        new("reclassificationCriterion")
+        {
+            s_ofEvery.Properties,
+            { "sharePercentMaximum", v => v.SharePercentMaximum, Form.Exact },
+            { "levels", v => v.Levels, Form.List(Form.Exact) },
+        };
+
+    public static readonly ObjectForm<ClassificationCriterion> ClassificationCriterionForm = new(
+        "classificationCriterion"
+    )
+    {
+        s_ofEvery.Properties,
+        { "sharePercentMinimum", v => v.SharePercentMinimum, Form.Exact },
+        { "cutoffs", v => v.Cutoffs, Form.List(Form.Exact) },
+        { "weakPositivesMinimum", v => v.WeakPositivesMinimum, Form.Count },
+    };
+
+    public static readonly ObjectForm<DriftCriterion> DriftCriterionForm = new("driftCriterion")
+    {
+        s_ofEvery.Properties,
+        { "shapes", v => v.Shapes, Form.List(Form.Word<DriftShape>()) },
+    };
+
+    public static readonly ChoiceForm<Criterion> RuleForm = new ChoiceForm<Criterion>("criterion")
+    {
+        { "bias", BiasCriterionForm },
+        { "individual", IndividualCriterionForm },
+        { "decision-level", DecisionLevelCriterionForm },
+        { "reclassification", ReclassificationCriterionForm },
+        { "classification", ClassificationCriterionForm },
+        { "drift", DriftCriterionForm },
     };
 
     private static readonly ObjectForm<CriterionResult> s_judged = new()
@@ -174,56 +235,15 @@ internal static class CriterionForms
         { "shapes", v => v.Shapes, Form.Keyed(ShapeResultForm, "shape") },
     };
 
-    public static readonly ChoiceForm<CriterionResult> CriterionResultForm =
-        new ChoiceForm<CriterionResult>("criterionResult")
-        {
-            { "bias", BiasResultForm },
-            { "individual", IndividualResultForm },
-            { "decision-level", DecisionLevelResultForm },
-            { "reclassification", ReclassificationResultForm },
-            { "classification", ClassificationResultForm },
-            { "drift", DriftCriterionResultForm },
-        };
-
-    public static readonly ObjectForm<ExcludedPairs> ExcludedPairsForm = new("excludedPairs")
+    public static readonly ChoiceForm<CriterionResult> ResultForm = new ChoiceForm<CriterionResult>(
+        "criterionResult"
+    )
     {
-        { "count", v => v.Count, Form.Count },
-        { "outside", v => v.Outside, Form.Count },
-    };
-
-    public static readonly ObjectForm<RobustnessLine> RobustnessLineForm = new("robustnessLine")
-    {
-        { "code", v => v.Question.Kind, Form.Word<RobustnessKind>() },
-        { "conclusion", v => v.Conclusion, Form.Word<Conclusion>() },
-        { "changes", v => v.Changes, Form.Truth },
-        { "direction", v => v.Direction, Form.Word<RobustnessDirection>() },
-        { "count", v => v.Question.Count, Form.Count.OrNull() },
-        { "changing", v => v.Question.Changing, Form.Count.OrNull() },
-        { "level", v => v.Question.Level, Form.Exact.OrNull() },
-        { "scale", v => v.Question.Scale, Form.Word<ChangeScale>().OrNull() },
-        { "excluded", v => v.Question.Excluded, ExcludedPairsForm.OrNull() },
-    };
-
-    public static readonly ObjectForm<BridgingShift> BridgingShiftForm = new("bridgingShift")
-    {
-        { "plasmas", v => v.Plasmas, Form.Count },
-        { "baselineResults", v => v.BaselineResults, Form.Count },
-        { "delayedResults", v => v.DelayedResults, Form.Count },
-        { "meanPercent", v => v.MeanPercent, Estimate(MeanIntervalForm) },
-    };
-
-    public static readonly ObjectForm<ControlEvidence> ControlEvidenceForm = new("controlEvidence")
-    {
-        { "runs", v => v.Runs, Form.Count },
-        { "runsInControl", v => v.RunsInControl, Form.Count },
-        { "runsWithoutControl", v => v.RunsWithoutControl, Form.List(Form.Text) },
-        { "runsOutOfControl", v => v.RunsOutOfControl, Form.List(Form.Text) },
-        { "bridging", v => v.Bridging, BridgingShiftForm.OrNull() },
-    };
-
-    public static readonly ObjectForm<MoreSpecimens> MoreSpecimensForm = new("moreSpecimens")
-    {
-        { "specimens", v => v.Specimens, Form.Count.OrNull() },
-        { "unlikelyToHelp", v => v.UnlikelyToHelp, Form.Truth },
+        { "bias", BiasResultForm },
+        { "individual", IndividualResultForm },
+        { "decision-level", DecisionLevelResultForm },
+        { "reclassification", ReclassificationResultForm },
+        { "classification", ClassificationResultForm },
+        { "drift", DriftCriterionResultForm },
     };
 }

@@ -1,10 +1,4 @@
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Criteria.Classification;
-using StabilityStudy.Core.Criteria.DecisionLevel;
-using StabilityStudy.Core.Criteria.Drift;
-using StabilityStudy.Core.Criteria.Individual;
-using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
 
@@ -117,80 +111,6 @@ internal static class ProtocolForms
         { "basis", v => v.Basis, LimitBasisForm.OrNull() },
     };
 
-    public static readonly ObjectForm<LimitChoice> LimitChoiceForm = new("limitChoice")
-    {
-        { "analyte", v => v.Analyte, Form.Text },
-        { "limit", v => v.Limit, Form.Text.OrNull() },
-    };
-
-    private static readonly ObjectForm<Criterion> s_ofEvery = new()
-    {
-        { "id", v => v.Id, Form.Text },
-        { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
-        { "groups", v => v.Groups, Form.List(Form.Text) },
-        { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
-    };
-
-    public static readonly ObjectForm<BiasCriterion> BiasCriterionForm = new("biasCriterion")
-    {
-        s_ofEvery.Properties,
-        { "scale", v => v.Scale, Form.Word<ChangeScale>() },
-        { "rule", v => v.Rule, Form.Word<DecisionRule>() },
-    };
-
-    public static readonly ObjectForm<IndividualCriterion> IndividualCriterionForm = new(
-        "individualCriterion"
-    )
-    {
-        s_ofEvery.Properties,
-        { "sharePercentMinimum", v => v.SharePercentMinimum, Form.Exact },
-        { "rule", v => v.Rule, Form.Word<DecisionRule>() },
-    };
-
-    public static readonly ObjectForm<DecisionLevelCriterion> DecisionLevelCriterionForm = new(
-        "decisionLevelCriterion"
-    )
-    {
-        s_ofEvery.Properties,
-        { "levels", v => v.Levels, Form.List(Form.Exact) },
-    };
-
-    public static readonly ObjectForm<ReclassificationCriterion> ReclassificationCriterionForm =
-        new("reclassificationCriterion")
-        {
-            s_ofEvery.Properties,
-            { "sharePercentMaximum", v => v.SharePercentMaximum, Form.Exact },
-            { "levels", v => v.Levels, Form.List(Form.Exact) },
-        };
-
-    public static readonly ObjectForm<ClassificationCriterion> ClassificationCriterionForm = new(
-        "classificationCriterion"
-    )
-    {
-        s_ofEvery.Properties,
-        { "sharePercentMinimum", v => v.SharePercentMinimum, Form.Exact },
-        { "cutoffs", v => v.Cutoffs, Form.List(Form.Exact) },
-        { "weakPositivesMinimum", v => v.WeakPositivesMinimum, Form.Count },
-    };
-
-    public static readonly ObjectForm<DriftCriterion> DriftCriterionForm = new("driftCriterion")
-    {
-        s_ofEvery.Properties,
-        { "shapes", v => v.Shapes, Form.List(Form.Word<DriftShape>()) },
-    };
-
-    public static readonly ChoiceForm<Criterion> CriterionForm = new ChoiceForm<Criterion>(
-        "criterion"
-    )
-    {
-        { "bias", BiasCriterionForm },
-        { "individual", IndividualCriterionForm },
-        { "decision-level", DecisionLevelCriterionForm },
-        { "reclassification", ReclassificationCriterionForm },
-        { "classification", ClassificationCriterionForm },
-        { "drift", DriftCriterionForm },
-    };
-
     public static readonly ObjectForm<StudyProtocol> StudyProtocolForm = new("studyProtocol")
     {
         { "code", v => v.Code, Form.Text },
@@ -208,7 +128,7 @@ internal static class ProtocolForms
         { "eligibility", v => v.Eligibility, EligibilityForm },
         { "analytes", v => v.Analytes, Form.Keyed(AnalyteForm, "id") },
         { "limits", v => v.Limits, Form.Keyed(LimitForm, "id") },
-        { "criteria", v => v.Criteria, Form.Keyed(CriterionForm, "id") },
+        { "criteria", v => v.Criteria, Form.Keyed(CriterionForms.RuleForm, "id") },
         { "leftOutPercentMaximum", v => v.LeftOutPercentMaximum, Form.Exact },
         { "oneRunWithin", v => v.OneRunWithin, Form.Duration },
         { "rerunReasons", v => v.RerunReasons, Form.List(Form.Text) },
