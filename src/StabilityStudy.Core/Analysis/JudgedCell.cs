@@ -40,7 +40,8 @@ internal sealed record JudgedCell(
     /// <summary>The time point with its conclusion in the sequence.</summary>
     public Cell Concluded(Conclusion conclusion, Storage storage)
     {
-        var (data, pairs, context) = Evidence;
+        var (_, pairs, context) = Evidence;
+        var data = Evidence.Data;
         return new(
             new CellKey(context.Analyte.Id, context.Group.Id, storage.Id, context.TimePoint),
             conclusion,
@@ -60,7 +61,7 @@ internal sealed record JudgedCell(
                 Criteria,
                 Doubt.All,
                 data.Compared.Length,
-                data.DayCount
+                data.Errors.Counts.Days
             ),
         };
     }

@@ -82,6 +82,7 @@ public static class StudyAnalyzer
                 (cell.TimePoint, Pairs: OutlierFlags.Mark(cell.Pairs, analyte.Decimals))
             )
             .ToImmutableArray();
+        var bridging = RunBridging.Of(controls);
         var judged = assembled
             .Select(
                 (cell, i) =>
@@ -92,9 +93,13 @@ public static class StudyAnalyzer
                                 protocol,
                                 analyte,
                                 group,
+                                storage,
                                 cell.TimePoint,
                                 [.. assembled.Take(i).Select(earlier => earlier.Pairs)]
                             )
+                            {
+                                Bridging = bridging,
+                            }
                         ),
                         controls
                     )

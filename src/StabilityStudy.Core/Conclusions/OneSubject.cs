@@ -34,11 +34,9 @@ internal static class OneSubject
 
         var own = CellEvaluation.Conclude(criteria);
         var different = subjects
-            .Select(subject => data.WithoutPairs(pair => pair.Subject == subject))
-            .Where(left => left.Compared.Length >= FewestLeft)
-            .Select(left =>
-                CellEvaluation.Conclude(CellEvaluation.Evaluate(cell with { Data = left }))
-            )
+            .Select(subject => cell.WithoutPairs(pair => pair.Subject == subject))
+            .Where(left => left.Data.Compared.Length >= FewestLeft)
+            .Select(left => CellEvaluation.Conclude(CellEvaluation.Evaluate(left)))
             .Where(conclusion => conclusion != own)
             .ToImmutableArray();
         yield return RobustnessLine.Of(

@@ -41,10 +41,7 @@ internal static class Robustness
         {
             yield return (
                 new RobustnessQuestion(RobustnessKind.WithoutFlaggedOutliers, flagged),
-                cell with
-                {
-                    Data = cell.Data.WithoutPairs(pair => pair.IsOutlier),
-                }
+                cell.WithoutPairs(pair => pair.IsOutlier)
             );
         }
 

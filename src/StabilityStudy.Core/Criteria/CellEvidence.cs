@@ -3,30 +3,61 @@ using StabilityStudy.Core.Criteria.Individual;
 namespace StabilityStudy.Core.Criteria;
 
 /// <summary>What the criteria of a cell are judged on.</summary>
-/// <param name="Data">The compared pairs as numbers, by which means and lines go.</param>
-/// <param name="Pairs">Every pair, by which counts and drift go.</param>
+/// <param name="Readings">The compared pairs as numbers, in every reading that the study calls for; as measured is the first.</param>
+/// <param name="Pairs">Every pair as measured.</param>
 /// <param name="Context">What they are read against.</param>
 internal sealed record CellEvidence(
-    CellData Data,
+    ImmutableArray<PairReading> Readings,
     ImmutableArray<PairRecord> Pairs,
     CellContext Context
 )
 {
     /// <summary>The evidence of a cell's pairs.</summary>
     public static CellEvidence From(ImmutableArray<PairRecord> pairs, CellContext context) =>
-        new(context.DataOf(pairs), pairs, context);
+        new(PairReading.All(pairs, context), pairs, context);
 
-    /// <summary>Why results of so few collection days do not carry a mean; null when they do.</summary>
-    public VerdictReason? FewDaysOfMean =>
-        FewDays.Of(Data.DayCount, Data.SameRun, Context.Protocol.MinimumDays);
+    /// <summary>The compared pairs as measured.</summary>
+    public CellData Data => Readings[0].Data;
 
-    /// <summary>The same of the pairs that a share counts.</summary>
-    public VerdictReason? FewDaysOfShare(ImmutableArray<PairRecord> counted) =>
-        FewDays.Of(
-            counted.Select(pair => pair.CollectionDay).Distinct().Count(),
-            Data.SameRun,
-            Context.Protocol.MinimumDays
-        );
+    /// <summary>Without some compared pairs, by which means and lines go; counts keep them.</summary>
+    public CellEvidence WithoutPairs(Func<PairRecord, bool> leaveOut) =>
+        this with
+        {
+            Readings = [.. Readings.Select(reading => reading.WithoutPairs(leaveOut))],
+        };
+
+    /// <summary>Why results of so few days or runs do not carry a mean, in the reading with the fewest; null when they do.</summary>
+    public VerdictReason? FewClustersOfMean =>
+        Readings
+            .Select(reading =>
+                FewClusters.Of(
+                    reading.Data.Errors.Counts,
+                    Data.SameRun,
+                    Context.Protocol.MinimumDays
+                )
+            )
+            .FirstOrDefault(reason => reason is not null);
+
+    /// <summary>The same of the pairs that a share counts and that were tested both times.</summary>
+    public VerdictReason? FewClustersOfShare =>
+        Readings
+            .Select(reading =>
+                FewClusters.Of(
+                    SharedErrors
+                        .Of(
+                            [
+                                .. reading.Pairs.Where(pair =>
+                                    pair.CountsForAgreement
+                                    && pair is { Baseline: not null, Delayed.TestedAt: not null }
+                                ),
+                            ]
+                        )
+                        .Counts,
+                    Data.SameRun,
+                    Context.Protocol.MinimumDays
+                )
+            )
+            .FirstOrDefault(reason => reason is not null);
 
     /// <summary>How many pairs neither a mean nor any individual criterion counts: failed, beyond the measuring interval, missing without a reason.</summary>
     public int Uncounted => UncountedAmong(Pairs);

@@ -63,22 +63,27 @@ internal sealed record SizedFigure(
 /// <param name="Level">The decision level, where it has one figure a level.</param>
 public sealed record JudgedFigure(CriterionKind Kind, string Criterion, decimal? Level = null);
 
-/// <summary>How a figure scatters between specimens, and between the means of collection days; 0 where it does not decide.</summary>
-internal sealed record Scatter(double OfSpecimens, double OfDays, double SpecimensPerDay)
+/// <summary>How a figure scatters between specimens, and between the means of the clusters with the widest interval; 0 where it does not decide.</summary>
+internal sealed record Scatter(double OfSpecimens, double OfClusters, double SpecimensPerCluster)
 {
     public static Scatter None { get; } = new(0, 0, 1);
 
-    public bool IsNone => OfSpecimens == 0 && OfDays == 0;
+    public bool IsNone => OfSpecimens == 0 && OfClusters == 0;
 
     /// <summary>The scatter of a mean of which the figure is so many times.</summary>
-    public static Scatter OfMean(ClusteredMeanInterval mean, double factor) =>
-        new(
+    public static Scatter OfMean(ClusteredMeanInterval mean, double factor)
+    {
+        var widest = mean.ByCluster.MaxBy(item => item.Upper - item.Lower);
+        return new(
             mean.BySpecimen.StandardDeviation * factor,
-            mean.ByCluster.TryGet(out var days) ? days.StandardDeviation * factor : 0,
-            (double)mean.BySpecimen.Count / Math.Max(mean.ClusterCount, 1)
+            widest is null
+                ? 0
+                : widest.StandardError * Math.Sqrt(widest.Clusters) * Math.Abs(factor),
+            (double)mean.BySpecimen.Count / (widest?.Clusters ?? 1)
         );
+    }
 
-    /// <summary>The larger number of the two, as the interval is the wider of the two, with as many specimens a day as here.</summary>
+    /// <summary>The larger number of the two, as the interval is the wider of the two, with as many specimens a cluster as here.</summary>
     public int? Smallest(
         double power,
         double mean,
@@ -98,19 +103,19 @@ internal sealed record Scatter(double OfSpecimens, double OfDays, double Specime
                     SizedFigure.MostSpecimens
                 )
                 : 0;
-        var byDay =
-            OfDays > 0
+        var byCluster =
+            OfClusters > 0
                 ? SmallestN.ForClusteredEquivalence(
                     power,
                     mean,
-                    OfDays,
-                    SpecimensPerDay,
+                    OfClusters,
+                    SpecimensPerCluster,
                     limits.Lower,
                     limits.Upper,
                     confidenceLevel,
                     SizedFigure.MostSpecimens
                 )
                 : 0;
-        return bySpecimen is { } n && byDay is { } m ? Math.Max(n, m) : null;
+        return bySpecimen is { } n && byCluster is { } m ? Math.Max(n, m) : null;
     }
 }

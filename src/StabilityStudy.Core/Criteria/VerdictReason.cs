@@ -1,4 +1,5 @@
 using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Criteria;
 
@@ -18,19 +19,16 @@ public sealed record NothingCountedReason : VerdictReason;
 /// <param name="Required">Fewest.</param>
 public sealed record TooFewDaysReason(int Days, int Required) : VerdictReason(StaysWithMore: true);
 
-/// <summary>Specimens of one person are taken for independent.</summary>
-/// <param name="Specimens">Specimens.</param>
-/// <param name="Persons">Persons.</param>
-public sealed record RepeatDrawsReason(int Specimens, int Persons)
+/// <summary>Too few runs of one kind: a run's error does not average out over specimens.</summary>
+/// <param name="Of">Baseline runs or delayed runs.</param>
+/// <param name="Runs">How many.</param>
+/// <param name="Required">Fewest.</param>
+public sealed record TooFewRunsReason(IntervalSource Of, int Runs, int Required)
     : VerdictReason(StaysWithMore: true);
 
 /// <summary>Specimens without a pair of measured results, which no individual criterion counts.</summary>
 /// <param name="Specimens">How many.</param>
 public sealed record UncountedPairsReason(int Specimens) : VerdictReason(StaysWithMore: true);
-
-/// <summary>The changes are skewed toward the nearer limit.</summary>
-/// <param name="Skewness">Their skewness.</param>
-public sealed record SkewedReason(double Skewness) : VerdictReason(StaysWithMore: true);
 
 /// <summary>Where the interval of a figure lies against its limits.</summary>
 /// <param name="Place">Inside, wholly beyond, or reaching the limit.</param>
@@ -47,7 +45,7 @@ public sealed record LevelOutsideCoverageReason(LevelInUnit Level, CoverageGap G
     : VerdictReason(StaysWithMore: true);
 
 /// <summary>A criterion that is met by count would not be, were every change moved by what the days' runs could have added.</summary>
-/// <param name="Percent">By how much they are moved, percent.</param>
+/// <param name="Percent">By how much they are moved: percent of the allowable difference where specimens within it are counted, else percent of the baseline.</param>
 /// <param name="Then">What would then be.</param>
 public sealed record OpenIfRunsMovedReason(double Percent, MovedOutcome Then)
     : VerdictReason(StaysWithMore: true);

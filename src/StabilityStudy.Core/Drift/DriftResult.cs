@@ -38,7 +38,7 @@ public sealed record DriftResult(
     )
     {
         var compared = WithDelays(cells.Select(cell => cell.Pairs));
-        var estimate = SpecimenSlopes.Fit(Series(compared), analyte.DriftShape, OneSidedConfidence);
+        var estimate = Fit(compared, analyte.DriftShape, OneSidedConfidence);
         var limit = LimitPercentOf(protocol, analyte, group, compared);
         var result = estimate.TryGet(out var drift)
             ? new DriftResult(
@@ -67,7 +67,8 @@ public sealed record DriftResult(
         };
     }
 
-    private static bool IsMisfit(
+    /// <summary>Whether the mean change at a time point and the change that the shape predicts there lie outside each other's interval.</summary>
+    internal static bool IsMisfit(
         ImmutableArray<PairRecord> pairs,
         TimePoint timePoint,
         DriftEstimate drift
@@ -76,38 +77,70 @@ public sealed record DriftResult(
         var compared = WithDelays([pairs])
             .Where(pair => pair.ChangePercent is not null)
             .ToImmutableArray();
-        var days = CellData.DayNumbers(compared);
         double[] changes = [.. compared.Select(pair => pair.ChangePercent!.Value)];
-        int[] day = [.. compared.Select(pair => days[pair.CollectionDay])];
         var point = DriftPrediction.At(drift, timePoint.Delay.TotalHours);
         return ClusteredMean
-                .WithInterval(changes, day, (2 * OneSidedConfidence) - 1)
+                .WithInterval(
+                    changes,
+                    SharedErrors.Of(compared).Clusterings,
+                    (2 * OneSidedConfidence) - 1
+                )
                 .TryGet(out var mean)
             && (point.Change < mean.Lower || point.Change > mean.Upper)
             && (mean.Mean < point.LowerBound || mean.Mean > point.UpperBound);
     }
 
-    /// <summary>One series a specimen, of the measured pairs with known delays; a specimen with a baseline of zero or below has none.</summary>
-    internal static ImmutableArray<SpecimenSeries> Series(ImmutableArray<PairRecord> compared)
+    /// <summary>The drift of specimens in a shape.</summary>
+    internal static Estimate<DriftEstimate> Fit(
+        ImmutableArray<PairRecord> compared,
+        DriftShape shape,
+        double oneSidedConfidence
+    )
     {
-        var days = CellData.DayNumbers(compared);
-        return
-        [
-            .. compared
-                .GroupBy(pair => pair.Specimen)
-                .Where(pairs => pairs.All(pair => pair.ChangePercent is not null))
-                .OrderBy(pairs => pairs.Key, StringComparer.Ordinal)
-                .Select(
+        var (series, clusterings) = Series(compared);
+        return SpecimenSlopes.Fit(series, clusterings, shape, oneSidedConfidence);
+    }
+
+    /// <summary>
+    /// One series a specimen, of the measured pairs with known delays; a specimen with a baseline of zero or below has none. Specimens share the errors of their days, baseline runs and persons, and at
+    /// each delay those of its runs.
+    /// </summary>
+    private static (ImmutableArray<SpecimenSeries>, ImmutableArray<Clustering>) Series(
+        ImmutableArray<PairRecord> compared
+    )
+    {
+        var specimens = compared
+            .GroupBy(pair => pair.Specimen)
+            .Where(pairs => pairs.All(pair => pair.ChangePercent is not null))
+            .OrderBy(pairs => pairs.Key, StringComparer.Ordinal)
+            .Select(pairs => pairs.ToImmutableArray())
+            .ToImmutableArray();
+        var delays = specimens.Select(pairs => pairs.Length).DefaultIfEmpty().Max();
+        return (
+            [
+                .. specimens.Select(
                     (pairs, index) =>
                         new SpecimenSeries(
                             index,
-                            days[pairs.First().CollectionDay],
-                            pairs.First().Baseline!.Delay!.Value.TotalHours,
+                            pairs[0].Baseline!.Delay!.Value.TotalHours,
                             [.. pairs.Select(pair => pair.Delayed!.Delay!.Value.TotalHours)],
                             [.. pairs.Select(pair => pair.ChangePercent!.Value)]
                         )
                 ),
-        ];
+            ],
+            [
+                .. SharedErrors
+                    .Of([.. specimens.Select(pairs => pairs[0])])
+                    .Clusterings.Where(item => item.Source != IntervalSource.DelayedRuns),
+                .. Enumerable
+                    .Range(0, delays)
+                    .Select(i =>
+                        SharedErrors
+                            .Of([.. specimens.Select(pairs => pairs[Math.Min(i, pairs.Length - 1)])])
+                            .Clusterings.Single(item => item.Source == IntervalSource.DelayedRuns)
+                    ),
+            ]
+        );
     }
 
     private static double? LimitPercentOf(

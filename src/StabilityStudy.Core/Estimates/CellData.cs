@@ -5,16 +5,14 @@ namespace StabilityStudy.Core.Estimates;
 /// <summary>The compared pairs of a cell as numbers.</summary>
 /// <param name="Compared">The compared pairs, by specimen.</param>
 /// <param name="Pairs">Baseline x and delayed y, exact, in the analyte's unit.</param>
-/// <param name="Day">Collection day of each pair as a number that grows with the day: the cluster.</param>
-/// <param name="DayCount">Number of collection days.</param>
+/// <param name="Errors">In which ways they share an error.</param>
 /// <param name="SameRun">Whether baseline and delayed tube of every pair were tested together: one recorded run, instrument, lot and calibration, and test times close to each other.</param>
 /// <param name="OneRunWithin">Longest time between the two tests for which one recorded run counts as one run.</param>
 /// <param name="Decimals">Decimals of a reported result.</param>
 internal sealed record CellData(
     ImmutableArray<PairRecord> Compared,
     ExactPairs Pairs,
-    ImmutableArray<int> Day,
-    int DayCount,
+    SharedErrors Errors,
     bool SameRun,
     TimeSpan OneRunWithin,
     int Decimals
@@ -27,28 +25,24 @@ internal sealed record CellData(
     public static CellData Of(ImmutableArray<PairRecord> pairs, int decimals, TimeSpan oneRunWithin)
     {
         var compared = pairs.Where(pair => pair.IsOfNumbers).ToImmutableArray();
-        var days = DayNumbers(compared);
         var baselines = new decimal[compared.Length];
         var delayed = new decimal[compared.Length];
-        var day = ImmutableArray.CreateBuilder<int>(compared.Length);
         for (var i = 0; i < compared.Length; i++)
         {
             (baselines[i], delayed[i]) = compared[i].Values();
-            day.Add(days[compared[i].CollectionDay]);
         }
 
         return new CellData(
             compared,
             ExactPairs.Create(baselines, delayed),
-            day.MoveToImmutable(),
-            days.Count,
+            SharedErrors.Of(compared),
             HaveSameRun(compared, oneRunWithin),
             oneRunWithin,
             decimals
         );
     }
 
-    /// <summary>Without some compared pairs; the number of days and whether one run held both tests stay as they were.</summary>
+    /// <summary>Without some compared pairs; the numbers of days and runs and whether one run held both tests stay as they were.</summary>
     public CellData WithoutPairs(Func<PairRecord, bool> leaveOut)
     {
         var data = this;
@@ -60,22 +54,13 @@ internal sealed record CellData(
                 {
                     Compared = data.Compared.RemoveAt(i),
                     Pairs = data.Pairs.Without(i),
-                    Day = data.Day.RemoveAt(i),
+                    Errors = data.Errors.Without(i),
                 };
             }
         }
 
         return data;
     }
-
-    /// <summary>The collection days in order, numbered from 0.</summary>
-    public static IReadOnlyDictionary<DateOnly, int> DayNumbers(ImmutableArray<PairRecord> pairs) =>
-        pairs
-            .Select(pair => pair.CollectionDay)
-            .Distinct()
-            .Order()
-            .Select((day, number) => (day, number))
-            .ToDictionary(item => item.day, item => item.number);
 
     // The text of a run is only as true as what was typed: what one run cannot differ in must not differ either.
     private static bool HaveSameRun(ImmutableArray<PairRecord> compared, TimeSpan within) =>

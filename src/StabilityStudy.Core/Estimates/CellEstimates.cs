@@ -10,7 +10,7 @@ namespace StabilityStudy.Core.Estimates;
 /// <summary>The estimates that describe a cell. None of them decides; the criteria do, with figures of their own.</summary>
 /// <param name="Compared">Number of compared pairs.</param>
 /// <param name="CollectionDays">Number of collection days among them.</param>
-/// <param name="MeanPercent">Mean percent change, interval by specimens and by collection days.</param>
+/// <param name="MeanPercent">Mean percent change, interval over specimens, days, runs and persons.</param>
 /// <param name="MeanAbsolute">Mean change in the unit, likewise.</param>
 /// <param name="SpreadPercent">SD, skewness and extremes of the percent changes.</param>
 /// <param name="AgreementPercent">Limits of agreement of the percent changes.</param>
@@ -59,16 +59,19 @@ public sealed record CellEstimates(
         var relative = RelativeChange.Percent(data.Pairs);
         var x = data.Pairs.X.AsSpan();
         var y = data.Pairs.Y.AsSpan();
-        var day = data.Day.AsSpan();
         var ratio = (double)analyte.ErrorVarianceRatio;
         const double level = DescriptiveConfidence;
         return new CellEstimates(
             data.Compared.Length,
-            data.DayCount,
+            data.Errors.Counts.Days,
             relative.Then(values =>
-                ClusteredMean.WithInterval(values.AsSpan(), data.Day.AsSpan(), level)
+                ClusteredMean.WithInterval(values.AsSpan(), data.Errors.Clusterings, level)
             ),
-            ClusteredMean.WithInterval(data.Pairs.Difference.AsSpan(), day, level),
+            ClusteredMean.WithInterval(
+                data.Pairs.Difference.AsSpan(),
+                data.Errors.Clusterings,
+                level
+            ),
             relative.Then(values => Spread.Summarize(values.AsSpan())),
             relative.Then(values => LimitsOfAgreement.Compute(values.AsSpan(), level)),
             LimitsOfAgreement.Compute(data.Pairs.Difference.AsSpan(), level),

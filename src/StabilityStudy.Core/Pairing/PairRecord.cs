@@ -76,6 +76,24 @@ public sealed record PairRecord(
                 Delayed.Result: MeasuredResult
             };
 
+    /// <summary>A compared pair of numbers with another baseline value.</summary>
+    internal PairRecord WithBaseline(decimal value) =>
+        Baseline is { Result: MeasuredResult result } baseline
+            ? this with
+            {
+                Baseline = baseline with { Result = result with { Value = value } },
+            }
+            : this;
+
+    /// <summary>A compared pair of numbers with another delayed value.</summary>
+    internal PairRecord WithDelayed(decimal value) =>
+        Delayed is { Result: MeasuredResult result } delayed
+            ? this with
+            {
+                Delayed = delayed with { Result = result with { Value = value } },
+            }
+            : this;
+
     /// <summary>Baseline and delayed value of a compared pair of numbers, in the analyte's unit.</summary>
     /// <exception cref="InvalidOperationException">The pair is not compared, or its results are categories.</exception>
     public (decimal Baseline, decimal Delayed) Values()

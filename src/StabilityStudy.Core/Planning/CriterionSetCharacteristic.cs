@@ -64,6 +64,7 @@ public static class CriterionSetCharacteristic
                     $"The protocol has no patient group {group}.",
                     nameof(group)
                 ),
+            protocol.Storages[0],
             timePoint,
             []
         );

@@ -49,6 +49,7 @@ public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPowe
                     protocol,
                     analyte,
                     protocol.Groups.Single(item => item.Id == cell.Key.Group),
+                    protocol.Storages.Single(item => item.Id == cell.Key.Storage),
                     cell.Key.TimePoint,
                     []
                 )

@@ -35,7 +35,7 @@ internal static class SupposedFromResults
         double[] ascending = [.. data.Pairs.X.Order()];
         var (ofSpecimens, ofDays) =
             !data.SameRun
-            && ClusterVariation.Compute(changes.AsSpan(), data.Day.AsSpan()).TryGet(out var days)
+            && ClusterVariation.Compute(changes.AsSpan(), data.Errors.Clusterings[0]).TryGet(out var days)
             && days.SharedStandardDeviation > 0
                 ? (Math.Sqrt(days.MeanSquareWithin), days.SharedStandardDeviation)
                 : (standardDeviation, 0);
@@ -44,7 +44,7 @@ internal static class SupposedFromResults
         var withoutRounding = (ofSpecimens * ofSpecimens) - RoundingVariance(data);
         return new SupposedResults(
             data.Compared.Length,
-            data.DayCount,
+            data.Errors.Counts.Days,
             data.SameRun,
             (ascending[(ascending.Length - 1) / 2] + ascending[ascending.Length / 2]) / 2,
             Spread.Summarize(logs).TryGet(out var baselines) ? baselines.StandardDeviation : 0,

@@ -63,6 +63,18 @@ public sealed record StudyProtocol(
     /// <summary>How often the data may be looked at: 1, or 2 where an extension is planned before data; each look then has a wider interval.</summary>
     public int PlannedLooks { get; init; } = 1;
 
+    /// <summary>From when a change is counted.</summary>
+    public ChangeOrigin ChangeSince { get; init; } = ChangeOrigin.Collection;
+
+    /// <summary>Whether changes in a storage are counted from collection; one that begins later, frozen or in portions, starts from the baseline.</summary>
+    public bool IsSinceCollection(Storage storage)
+    {
+        ArgumentNullException.ThrowIfNull(storage);
+        return ChangeSince == ChangeOrigin.Collection
+            && TubePlan != TubePlan.Aliquots
+            && storage.HighestCelsius >= 0;
+    }
+
     /// <summary>The time points at which an analyte is tested in a patient group, ascending.</summary>
     public ImmutableArray<TimePoint> TimePointsOf(Analyte analyte, string group)
     {
@@ -128,6 +140,16 @@ public enum ControlRule
 
     /// <summary>Control results are kept elsewhere and were not checked here; the report says so.</summary>
     KeptElsewhere,
+}
+
+/// <summary>From when a change is counted. The zero member asks for more.</summary>
+public enum ChangeOrigin
+{
+    /// <summary>From collection: each specimen's value then is computed from its own baseline delay.</summary>
+    Collection,
+
+    /// <summary>From the baseline, and the claim says so.</summary>
+    Baseline,
 }
 
 /// <summary>What becomes of a second specimen of a person in one group.</summary>

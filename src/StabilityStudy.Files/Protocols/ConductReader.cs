@@ -8,7 +8,8 @@ internal sealed record ConductRules(
     ControlRule Controls,
     RepeatDraws RepeatDraws,
     int? DelaysPerSpecimen,
-    int PlannedLooks
+    int PlannedLooks,
+    ChangeOrigin ChangeSince
 );
 
 /// <summary>Reads the rules of a protocol about how the study is run.</summary>
@@ -22,7 +23,8 @@ internal static class ConductReader
             Controls: root.Read(ProtocolKeys.Controls),
             RepeatDraws: root.Read(ProtocolKeys.RepeatDraws),
             DelaysPerSpecimen: root.Read(ProtocolKeys.DelaysPerSpecimen),
-            PlannedLooks: root.Read(ProtocolKeys.Looks)
+            PlannedLooks: root.Read(ProtocolKeys.Looks),
+            ChangeSince: root.Read(ProtocolKeys.ChangeSince)
         );
 
     /// <summary>Checks that no specimen is to be tested at more time points than there are.</summary>

@@ -55,7 +55,10 @@ internal static class CriterionReader
                 confidence,
                 table.Read(CriterionKeys.SharePercentMaximum),
                 table.Read(CriterionKeys.Levels)
-            ),
+            )
+            {
+                ZoneInUnit = table.Read(CriterionKeys.ZoneInUnit),
+            },
             CriterionKind.Classification => new ClassificationCriterion(
                 id,
                 limits,

@@ -52,5 +52,6 @@ internal sealed record ProtocolDraft(
             RepeatDraws = Conduct.RepeatDraws,
             DelaysPerSpecimen = Conduct.DelaysPerSpecimen,
             PlannedLooks = Conduct.PlannedLooks,
+            ChangeSince = Conduct.ChangeSince,
         };
 }

@@ -61,6 +61,11 @@ internal static class FileWords
         ("one cluster", RepeatDraws.OneCluster)
     );
 
+    public static readonly WordSet<ChangeOrigin> ChangeOrigins = new(
+        ("collection", ChangeOrigin.Collection),
+        ("baseline", ChangeOrigin.Baseline)
+    );
+
     public static readonly WordSet<DriftShape> DriftShapes = new(
         ("linear", DriftShape.Linear),
         ("logarithmic", DriftShape.Logarithmic),

@@ -7,7 +7,6 @@ public sealed record SpecimenSeries
     /// <exception cref="ArgumentException">A delay is negative or not finite, a change is not finite, or delays and changes differ in number.</exception>
     public SpecimenSeries(
         int specimen,
-        int cluster,
         double baselineDelayHours,
         ImmutableArray<double> delayHours,
         ImmutableArray<double> changePercent
@@ -39,7 +38,6 @@ public sealed record SpecimenSeries
         }
 
         Specimen = specimen;
-        Cluster = cluster;
         BaselineDelayHours = baselineDelayHours;
         DelayHours = delayHours;
         ChangePercent = changePercent;
@@ -47,9 +45,6 @@ public sealed record SpecimenSeries
 
     /// <summary>Number that tells specimens apart.</summary>
     public int Specimen { get; }
-
-    /// <summary>Number that specimens of one collection day share.</summary>
-    public int Cluster { get; }
 
     /// <summary>Actual time from collection to the baseline measurement, in hours.</summary>
     public double BaselineDelayHours { get; }

@@ -11,29 +11,31 @@ public static class SpecimenSlopes
 {
     /// <summary>
     /// With pⱼ the percent change at the actual delay tⱼ and t₀ the actual baseline delay of that specimen, gⱼ = f(tⱼ) − f(t₀) and b = Σgp/Σg²: least squares through
-    /// the specimen's own baseline. Mean slope with t bounds over specimens, or over collection days where these are wider (<see cref="ClusteredMean"/>).
+    /// the specimen's own baseline. Mean slope with bounds that span those over specimens and over every clustering (<see cref="ClusteredMean"/>).
     /// Summary measures: Matthews, Altman, Campbell and Royston, BMJ 300 (1990) 230–235; from memory.
-    /// Assumes independent specimens (or collection days), slopes near normal, and the declared shape. A specimen without any delay other than
+    /// Assumes independent specimens (or clusters), slopes near normal, and the declared shape. A specimen without any delay other than
     /// its baseline delay has no slope and is left out, with a note that counts them. Ties and zeros need no treatment. Smallest number of specimens: 2.
     /// </summary>
     /// <param name="series">One series a specimen; hours and percent.</param>
+    /// <param name="clusterings">The ways in which specimens share an error, one cluster a series; may be empty.</param>
     /// <param name="shape">The declared shape.</param>
     /// <param name="oneSidedConfidence">Level of each one-sided bound, between 0.5 and 1, such as 0.95.</param>
     /// <returns>The drift; or too few values.</returns>
     /// <exception cref="ArgumentException">The series are absent, a specimen appears twice, the shape is unknown, or the level is not between 0.5 and 1.</exception>
     public static Estimate<DriftEstimate> Fit(
         ImmutableArray<SpecimenSeries> series,
+        ImmutableArray<Clustering> clusterings,
         DriftShape shape,
         double oneSidedConfidence
     )
     {
         RequireArguments(series, oneSidedConfidence);
-        var kept = new List<(SpecimenSeries Series, double Slope)>();
-        foreach (var specimen in series)
+        var kept = new List<(SpecimenSeries Series, double Slope, int Index)>();
+        for (var i = 0; i < series.Length; i++)
         {
-            if (Slope(specimen, shape) is { } slope)
+            if (Slope(series[i], shape) is { } slope)
             {
-                kept.Add((specimen, slope));
+                kept.Add((series[i], slope, i));
             }
         }
 
@@ -44,7 +46,14 @@ public static class SpecimenSlopes
 
         var mean = ClusteredMean.WithInterval(
             [.. kept.Select(item => item.Slope)],
-            [.. kept.Select(item => item.Series.Cluster)],
+            [
+                .. clusterings.Select(item =>
+                    item with
+                    {
+                        Cluster = [.. kept.Select(slope => item.Cluster[slope.Index])],
+                    }
+                ),
+            ],
             (2 * oneSidedConfidence) - 1
         );
         if (!mean.TryGet(out var meanSlope))

@@ -12,7 +12,7 @@ public static class ClusterVariation
 {
     /// <summary>Computes the analysis.</summary>
     /// <param name="values">Numbers in one unit, in any order; not written to.</param>
-    /// <param name="cluster">The cluster of each value, any whole numbers; same length.</param>
+    /// <param name="clustering">The cluster of each value.</param>
     /// <returns>
     /// One cluster, or no cluster with two values: <see cref="AssumptionCode.TooFewValues"/>. All values the same:
     /// <see cref="AssumptionCode.ZeroSpread"/>.
@@ -20,11 +20,11 @@ public static class ClusterVariation
     /// <exception cref="ArgumentException">The lengths differ or a value is not a number.</exception>
     public static Estimate<ClusterVariationTest> Compute(
         ReadOnlySpan<double> values,
-        ReadOnlySpan<int> cluster
+        Clustering clustering
     )
     {
         Require.Numbers(values, nameof(values));
-        var members = ClusteredMean.Members(values, cluster);
+        var members = clustering.Members(values);
         var n = values.Length;
         var clusters = members.Count;
         if (clusters < 2 || n <= clusters)

@@ -1,103 +1,198 @@
 namespace StabilityStudy.Statistics.Location;
 
 /// <summary>
-/// Arithmetic mean of values that come in clusters (collection days, runs): the wider of the t interval over the
-/// values and the t interval over the cluster means.
+/// Arithmetic mean of values that share errors in several ways (collection day, run of the baseline, run of the delayed
+/// result, person): the smallest interval that holds the t interval over the values, that over each kind of cluster mean and,
+/// where runs cross, the two-way one, each lengthened for skewness.
 /// </summary>
 /// <remarks>
 /// A run's error is the same for all its specimens and does not average out over them; the cluster means carry it in
 /// full. Cluster means as the unit of analysis: Donner and Klar (2000), Design and Analysis of Cluster Randomization
-/// Trials in Health Research, chapters 6 and 7 (cited from memory). Taking the wider of the two is our own rule: with few clusters the cluster interval alone
-/// has so few degrees of freedom that it is sometimes narrow by chance.
-/// <para>
-/// Clusters of different size give the two intervals different centers. The result then reaches from the smaller lower
-/// to the larger upper end, so that it is never narrower than either and may be wider than both.
-/// </para>
-/// Assumptions: clusters are independent of each other; cluster means are close to normally distributed.
+/// Trials in Health Research, chapters 6 and 7 (cited from memory).
+/// Where a run of one kind meets several of the other, neither clustering alone holds the error of both: V = SE²(first) + SE²(second) − SE²(pairs of runs), with
+/// min(k₁, k₂) − 1 degrees of freedom around the mean over the values, where V is above zero. Cameron, Gelbach and Miller (2011), Journal of Business and Economic Statistics 29:238–249 (cited from memory).
+/// Skewness: <see cref="SkewnessStretch"/>. Taking the hull of all is our own rule: with few clusters a cluster interval has so few degrees of freedom that it is sometimes narrow by chance, and
+/// clusters of different size give the intervals different centers.
+/// Assumptions: clusters of one kind are independent of each other; their means are close to normally distributed.
 /// </remarks>
 public static class ClusteredMean
 {
     /// <summary>Computes mean and interval.</summary>
     /// <param name="values">Numbers in one unit, in any order; not written to.</param>
-    /// <param name="cluster">The cluster of each value, any whole numbers; same length.</param>
+    /// <param name="clusterings">The ways in which values share an error, each of the same length as the values; may be empty.</param>
     /// <param name="confidenceLevel">Two-sided level, strictly between 0 and 1.</param>
     /// <returns>
-    /// Fewer than two values: <see cref="AssumptionCode.TooFewValues"/>. One cluster: the interval over the values, with the
+    /// Fewer than two values: <see cref="AssumptionCode.TooFewValues"/>. A clustering with one cluster has no interval and gives the
     /// note <see cref="AssumptionCode.OneCluster"/>. All values the same: the note <see cref="AssumptionCode.ZeroSpread"/>.
     /// </returns>
     /// <exception cref="ArgumentException">The lengths differ, a value is not a number, or the level is not strictly between 0 and 1.</exception>
     public static Estimate<ClusteredMeanInterval> WithInterval(
         ReadOnlySpan<double> values,
-        ReadOnlySpan<int> cluster,
+        ImmutableArray<Clustering> clusterings,
         double confidenceLevel
     )
     {
-        var members = Members(values, cluster);
+        var parted = new List<(Clustering Clustering, double[] Means)>();
+        foreach (var clustering in clusterings)
+        {
+            parted.Add((clustering, [.. clustering.Members(values).Select(MeanOf)]));
+        }
+
         var overValues = ArithmeticMean.WithInterval(values, confidenceLevel);
         if (!overValues.TryGet(out var bySpecimen))
         {
             return Estimate.Refused<ClusteredMeanInterval>(Refusal.TooFewForMean);
         }
 
-        var means = members.Select(MeanOf).ToArray();
-        var overClusters = ArithmeticMean.WithInterval(means, confidenceLevel);
-        var widest = bySpecimen;
-        var lower = bySpecimen.Lower;
-        var upper = bySpecimen.Upper;
-        // With one value in every cluster both intervals are the same one and only rounding could tell them apart.
-        if (means.Length < values.Length && overClusters.TryGet(out var byCluster))
+        var byCluster = ImmutableArray.CreateBuilder<ClusterInterval>();
+        foreach (var (clustering, means) in parted)
         {
-            widest = byCluster.Upper - byCluster.Lower > upper - lower ? byCluster : bySpecimen;
-            lower = Math.Min(lower, byCluster.Lower);
-            upper = Math.Max(upper, byCluster.Upper);
+            // With one value in every cluster both intervals are the same one and only rounding could tell them apart.
+            if (means.Length > 1 && means.Length < values.Length)
+            {
+                var error = StandardErrorOf(means);
+                byCluster.Add(
+                    Interval(clustering.Source, means.Length, MeanOf(means), error, confidenceLevel)
+                );
+            }
         }
 
-        var result = new ClusteredMeanInterval(
-            bySpecimen,
-            overClusters,
-            means.Length,
-            bySpecimen.Mean,
-            confidenceLevel,
-            lower,
-            upper,
-            widest.StandardError,
-            widest.DegreesOfFreedom,
-            ReferenceEquals(widest, bySpecimen) ? WidestInterval.Specimens : WidestInterval.Clusters
-        );
+        foreach (var (clustering, means) in parted)
+        {
+            if (
+                clustering.Source == IntervalSource.DelayedRuns
+                && Crossed(parted, (clustering, means), values, bySpecimen.Mean, confidenceLevel)
+                    is { } crossed
+            )
+            {
+                byCluster.Add(crossed);
+            }
+        }
+
+        var stretch = SkewnessStretch.Compute(values, confidenceLevel);
+        var hull = new Hull(stretch, IntervalSource.Specimens, bySpecimen);
+        foreach (var item in byCluster)
+        {
+            hull.Add(item);
+        }
+
         return new Estimate<ClusteredMeanInterval>(
-            result,
+            new ClusteredMeanInterval(
+                bySpecimen,
+                byCluster.ToImmutable(),
+                stretch,
+                bySpecimen.Mean,
+                confidenceLevel,
+                hull.Lower,
+                hull.Upper,
+                hull.StandardError,
+                hull.DegreesOfFreedom,
+                hull.Widest
+            ),
             null,
-            means.Length == 1 ? overValues.Notes.Add(EstimateNote.OneCluster) : overValues.Notes
+            parted.Any(item => item.Means.Length == 1)
+                ? overValues.Notes.Add(EstimateNote.OneCluster)
+                : overValues.Notes
         );
     }
 
-    /// <summary>The values of each cluster, by its number.</summary>
-    /// <exception cref="ArgumentException">The lengths differ.</exception>
-    internal static IReadOnlyList<double[]> Members(
+    /// <summary>The two-way interval where a run of one kind meets several of the other; null where none does, or where the variances leave nothing.</summary>
+    private static ClusterInterval? Crossed(
+        List<(Clustering Clustering, double[] Means)> parted,
+        (Clustering Clustering, double[] Means) second,
         ReadOnlySpan<double> values,
-        ReadOnlySpan<int> cluster
+        double mean,
+        double confidenceLevel
     )
     {
-        if (values.Length != cluster.Length)
+        var first = parted.Find(item => item.Clustering.Source == IntervalSource.BaselineRuns);
+        if (first.Means is not { Length: > 1 } || second.Means.Length < 2)
         {
-            throw new ArgumentException("Each value needs one cluster.", nameof(cluster));
+            return null;
         }
 
-        var members = new SortedDictionary<int, List<double>>();
-        for (var i = 0; i < values.Length; i++)
+        var pairs = first.Clustering.CrossedWith(second.Clustering).Members(values);
+        if (pairs.Count <= Math.Max(first.Means.Length, second.Means.Length))
         {
-            if (!members.TryGetValue(cluster[i], out var list))
-            {
-                list = [];
-                members.Add(cluster[i], list);
-            }
-
-            list.Add(values[i]);
+            return null;
         }
 
-        return [.. members.Values.Select(list => list.ToArray())];
+        var (one, two) = (StandardErrorOf(first.Means), StandardErrorOf(second.Means));
+        var both = StandardErrorOf([.. pairs.Select(MeanOf)]);
+        var variance = (one * one) + (two * two) - (both * both);
+        return variance > 0
+            ? Interval(
+                IntervalSource.CrossedRuns,
+                Math.Min(first.Means.Length, second.Means.Length),
+                mean,
+                Math.Sqrt(variance),
+                confidenceLevel
+            )
+            : null;
     }
+
+    private static ClusterInterval Interval(
+        IntervalSource source,
+        int clusters,
+        double mean,
+        double standardError,
+        double confidenceLevel
+    )
+    {
+        var reach = StudentT.Quantile((1 + confidenceLevel) / 2, clusters - 1) * standardError;
+        return new(source, clusters, mean, standardError, clusters - 1, mean - reach, mean + reach);
+    }
+
+    private static double StandardErrorOf(double[] means) =>
+        Moments.Of(means).StandardDeviation / Math.Sqrt(means.Length);
 
     private static double MeanOf(double[] members) =>
         members.Length == 1 ? members[0] : Moments.Of(members).Mean;
+
+    /// <summary>The smallest interval that holds others, each lengthened.</summary>
+    private sealed class Hull
+    {
+        private readonly SkewnessStretch _stretch;
+        private double _width;
+
+        public Hull(SkewnessStretch stretch, IntervalSource source, MeanInterval over)
+        {
+            _stretch = stretch;
+            (Lower, Upper) = (double.PositiveInfinity, double.NegativeInfinity);
+            (_width, Widest) = (double.NegativeInfinity, source);
+            Add(
+                new(
+                    source,
+                    over.Count,
+                    over.Mean,
+                    over.StandardError,
+                    over.DegreesOfFreedom,
+                    over.Lower,
+                    over.Upper
+                )
+            );
+        }
+
+        public double Lower { get; private set; }
+
+        public double Upper { get; private set; }
+
+        public IntervalSource Widest { get; private set; }
+
+        public double StandardError { get; private set; }
+
+        public double DegreesOfFreedom { get; private set; }
+
+        public void Add(ClusterInterval item)
+        {
+            Lower = Math.Min(Lower, item.Mean - (_stretch.Downward * (item.Mean - item.Lower)));
+            Upper = Math.Max(Upper, item.Mean + (_stretch.Upward * (item.Upper - item.Mean)));
+            if (item.Upper - item.Lower > _width)
+            {
+                _width = item.Upper - item.Lower;
+                Widest = item.Source;
+                (StandardError, DegreesOfFreedom) = (item.StandardError, item.DegreesOfFreedom);
+            }
+        }
+    }
 }

@@ -1,3 +1,5 @@
+using StabilityStudy.Statistics.Location;
+
 namespace StabilityStudy.Statistics.Regression;
 
 /// <summary>The change that a fitted line predicts at one baseline level, such as a decision level.</summary>
@@ -20,20 +22,31 @@ public sealed record BiasAtLevel(
     double ConfidenceLevel
 )
 {
-    /// <summary>Whether the wider interval came from leaving out whole clusters, such as collection days, in place of single pairs.</summary>
-    public bool DecidedByClusters { get; init; }
+    /// <summary>What is left out in turn for the widest interval: single pairs, or whole clusters such as collection days.</summary>
+    public IntervalSource DecidedBy { get; init; }
+
+    /// <summary>The same with its interval lengthened for skewness.</summary>
+    public BiasAtLevel Lengthened(SkewnessStretch stretch)
+    {
+        ArgumentNullException.ThrowIfNull(stretch);
+        return this with
+        {
+            Lower = Bias - (stretch.Downward * (Bias - Lower)),
+            Upper = Bias + (stretch.Upward * (Upper - Bias)),
+        };
+    }
 
     /// <summary>
     /// The bias is jackknifed itself: put together from the intervals of slope and intercept it would miss their
-    /// correlation, which is strong and negative. Both intervals are centered on the same line, so one holds the other.
+    /// correlation, which is strong and negative. All intervals are centered on the same line, so the widest holds the others.
     /// </summary>
     /// <param name="byPair">The line with each pair left out.</param>
-    /// <param name="byCluster">The line with each cluster left out; null without clusters.</param>
+    /// <param name="byCluster">The line with each cluster of each clustering left out.</param>
     /// <param name="level">The level.</param>
     /// <param name="confidenceLevel">Two-sided level.</param>
     internal static Estimate<BiasAtLevel> Of(
         Estimate<JackknifedLine> byPair,
-        Estimate<JackknifedLine>? byCluster,
+        ImmutableArray<(IntervalSource Source, Estimate<JackknifedLine> Lines)> byCluster,
         double level,
         double confidenceLevel
     )
@@ -43,16 +56,26 @@ public sealed record BiasAtLevel(
             return byPair.RefusedAs<BiasAtLevel>();
         }
 
-        if (byCluster is { NotComputable: { } why })
+        if (
+            byCluster
+                .Select(item => item.Lines.NotComputable)
+                .FirstOrDefault(why => why is not null) is
+            { } why
+        )
         {
             return Estimate.Refused<BiasAtLevel>(why);
         }
 
         double Bias(Line line) => line.Intercept + ((line.Slope - 1) * level);
-        var narrow = lines.Interval(Bias, confidenceLevel);
-        var wide = byCluster?.Value?.Interval(Bias, confidenceLevel);
-        var decidedByClusters = wide is not null && wide.Upper > narrow.Upper;
-        var bias = decidedByClusters ? wide! : narrow;
+        var (decidedBy, bias) = byCluster
+            .Select(item => (item.Source, Interval: item.Lines.Value!.Interval(Bias, confidenceLevel)))
+            .Prepend(
+                (
+                    Source: IntervalSource.Specimens,
+                    Interval: lines.Interval(Bias, confidenceLevel)
+                )
+            )
+            .MaxBy(item => item.Interval.Upper);
         return Estimate.Of(
             new BiasAtLevel(
                 level,
@@ -65,7 +88,7 @@ public sealed record BiasAtLevel(
                 confidenceLevel
             )
             {
-                DecidedByClusters = decidedByClusters,
+                DecidedBy = decidedBy,
             }
         );
     }

@@ -1,3 +1,5 @@
+using StabilityStudy.Statistics.Location;
+
 namespace StabilityStudy.Statistics.Regression;
 
 /// <summary>Fits one line to pairs; the answer is a line or the reason why there is none.</summary>
@@ -67,33 +69,63 @@ internal sealed record JackknifedLine(
         return Estimate.Of(new JackknifedLine(line, lines.MoveToImmutable(), x.Length - 2));
     }
 
-    /// <summary>Fits all pairs and every set with one cluster left out: what a run adds to all its results then shows in full.</summary>
+    /// <summary>Fits all pairs and, for each clustering, every set with one cluster left out: what a run adds to all its results then shows in full.</summary>
     /// <param name="x">First members of the pairs.</param>
     /// <param name="y">Second members.</param>
-    /// <param name="cluster">The cluster of each pair, any whole numbers; empty when pairs are independent.</param>
+    /// <param name="clusterings">The ways in which pairs share an error; empty when they are independent.</param>
     /// <param name="byPair">The line of all pairs, with each left out.</param>
     /// <param name="estimator">Fits a line.</param>
-    /// <returns>Null when there is nothing to tell apart: no line, one cluster, or each pair a cluster of its own.</returns>
-    /// <exception cref="ArgumentException">The clusters are neither none nor as many as the pairs.</exception>
-    public static Estimate<JackknifedLine>? FitByCluster(
+    /// <returns>One for each clustering that tells pairs apart otherwise than those before it; none without a line.</returns>
+    /// <exception cref="ArgumentException">A clustering has not as many clusters as there are pairs.</exception>
+    public static ImmutableArray<(
+        IntervalSource Source,
+        Estimate<JackknifedLine> Lines
+    )> FitByClusters(
         ReadOnlySpan<double> x,
         ReadOnlySpan<double> y,
-        ReadOnlySpan<int> cluster,
+        ImmutableArray<Clustering> clusterings,
         Estimate<JackknifedLine> byPair,
         LineEstimator estimator
     )
     {
-        if (!cluster.IsEmpty && cluster.Length != x.Length)
+        var fits = ImmutableArray.CreateBuilder<(IntervalSource, Estimate<JackknifedLine>)>();
+        for (var i = 0; i < clusterings.Length; i++)
         {
-            throw new ArgumentException("Each pair needs one cluster.", nameof(cluster));
+            var clustering = clusterings[i];
+            if (clustering.Cluster.Length != x.Length)
+            {
+                throw new ArgumentException("Each pair needs one cluster.", nameof(clusterings));
+            }
+
+            var clusters = clustering.Cluster.Distinct().Count();
+            if (
+                byPair.TryGet(out var lineOfAll)
+                && clusters > 1
+                && clusters < x.Length
+                && !clusterings.Take(i).Any(clustering.PartsAs)
+            )
+            {
+                fits.Add(
+                    (
+                        clustering.Source,
+                        FitByCluster(x, y, clustering.Cluster.AsSpan(), lineOfAll, estimator)
+                    )
+                );
+            }
         }
 
+        return fits.ToImmutable();
+    }
+
+    private static Estimate<JackknifedLine> FitByCluster(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        ReadOnlySpan<int> cluster,
+        JackknifedLine lineOfAll,
+        LineEstimator estimator
+    )
+    {
         var clusters = cluster.ToArray().Distinct().Order().ToArray();
-        if (!byPair.TryGet(out var lineOfAll) || clusters.Length < 2 || clusters.Length == x.Length)
-        {
-            return null;
-        }
-
         var lines = ImmutableArray.CreateBuilder<Line>(clusters.Length);
         foreach (var left in clusters)
         {

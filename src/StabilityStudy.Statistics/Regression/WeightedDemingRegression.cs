@@ -1,3 +1,5 @@
+using StabilityStudy.Statistics.Location;
+
 namespace StabilityStudy.Statistics.Regression;
 
 /// <summary>
@@ -56,28 +58,27 @@ public static class WeightedDemingRegression
     /// <param name="errorVarianceRatio">λ, the error variance of x divided by that of y; above zero.</param>
     /// <param name="level">Baseline level, in the unit of the data, above zero.</param>
     /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
-    /// <param name="cluster">
-    /// The cluster of each pair (collection day, run), any whole numbers: with two or more, the interval is the wider of the one from
-    /// leaving out pairs and the one from leaving out clusters (D − 1 degrees of freedom). Empty: pairs are independent.
+    /// <param name="clusterings">
+    /// The ways in which pairs share an error (collection day, run): the interval is the widest of the one from leaving out pairs and those from leaving out clusters (k − 1 degrees of freedom). May be empty.
     /// </param>
     /// <returns>The bias with its interval, or why there is none.</returns>
-    /// <exception cref="ArgumentException">As in <see cref="Fit"/>, the level is not a finite number above zero, or the clusters are not as many as the pairs.</exception>
+    /// <exception cref="ArgumentException">As in <see cref="Fit"/>, the level is not a finite number above zero, or a clustering has not as many clusters as there are pairs.</exception>
     public static Estimate<BiasAtLevel> BiasAt(
         ReadOnlySpan<double> x,
         ReadOnlySpan<double> y,
         double errorVarianceRatio,
         double level,
         double confidenceLevel,
-        ReadOnlySpan<int> cluster = default
+        ImmutableArray<Clustering> clusterings
     )
     {
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
         BiasAtLevel.RequireLevel(level);
         var byPair = Jackknifed(x, y, errorVarianceRatio);
-        var byCluster = JackknifedLine.FitByCluster(
+        var byCluster = JackknifedLine.FitByClusters(
             x,
             y,
-            cluster,
+            clusterings,
             byPair,
             (xs, ys) => FitLine(xs, ys, errorVarianceRatio)
         );

@@ -5,8 +5,8 @@ using StabilityStudy.Statistics.Location;
 namespace StabilityStudy.Core.Criteria.Bias;
 
 /// <summary>
-/// Decides a bias criterion: met when the interval of the mean change lies strictly inside the limits, not met when it
-/// lies wholly outside, else inconclusive; and inconclusive whenever the interval cannot be trusted.
+/// Decides a bias criterion: met when the interval of the mean change lies strictly inside the limits in every reading, not met when it
+/// lies wholly outside in every one, else inconclusive; and inconclusive whenever the interval cannot be trusted.
 /// </summary>
 internal static class BiasEvaluation
 {
@@ -15,79 +15,141 @@ internal static class BiasEvaluation
     /// <param name="cell">What it is judged on.</param>
     public static BiasResult Evaluate(BiasCriterion criterion, Limit limit, CellEvidence cell)
     {
-        var change = ChangeOnScale.Of(cell.Data, criterion.Scale, limit);
-        if (!change.TryGet(out var changes))
+        var limits = ChangeOnScale.LimitsOn(criterion.Scale, limit);
+        var readings = cell
+            .Readings.Select(reading => Read(criterion, limit, reading))
+            .ToImmutableArray();
+        var deciding = InEveryReading.Deciding(readings, item => item.Verdict, item => item.Room);
+        BiasResult Result(
+            Verdict verdict,
+            ImmutableArray<VerdictReason> reasons,
+            Estimate<EquivalenceTest> equivalence
+        ) =>
+            new(
+                criterion.Id,
+                limit,
+                verdict,
+                reasons,
+                criterion.Scale,
+                criterion.ConfidenceLevel,
+                limits?.Lower,
+                limits?.Upper,
+                deciding.Mean,
+                equivalence,
+                deciding.Spread
+            )
+            {
+                Reading = deciding.Reading,
+                Readings = readings,
+            };
+
+        if (deciding is not { Changes: { } changes } || !deciding.Mean.TryGet(out var interval))
         {
-            return Refused(criterion, limit, change.NotComputable!);
+            return Result(
+                Verdict.Inconclusive,
+                [new NotComputableReason(deciding.Mean.NotComputable!)],
+                deciding.Mean.RefusedAs<EquivalenceTest>()
+            );
         }
 
-        var (mean, persons) = MeanOfRepeatDraws.Of(
-            changes.Values,
-            cell.Data,
-            criterion.ConfidenceLevel
-        );
-        var spread = Spread.Summarize(changes.Values.AsSpan());
-        if (!mean.TryGet(out var interval))
-        {
-            return Refused(criterion, limit, mean.NotComputable!);
-        }
-
-        var equivalence = LeastFavorable(interval, persons, changes);
-        var doubts = BiasDoubts.Of(interval, spread, changes, cell);
-        var (verdict, reason) =
-            criterion.Rule == DecisionRule.PointOnly
-                ? ByMeanOnly(interval.Mean, changes)
-                : ByInterval(interval.Lower, interval.Upper, changes);
-        return new BiasResult(
-            criterion.Id,
-            limit,
-            doubts.IsEmpty ? verdict : Verdict.Inconclusive,
-            doubts.Add(reason),
-            criterion.Scale,
-            criterion.ConfidenceLevel,
-            changes.LowerLimit,
-            changes.UpperLimit,
-            mean,
-            equivalence,
-            spread
+        var doubts = BiasDoubts.Of(readings, cell);
+        return Result(
+            doubts.IsEmpty
+                ? InEveryReading.Of(readings.Select(item => item.Verdict))
+                : Verdict.Inconclusive,
+            doubts.Add(Judge(criterion, interval, changes).Reason),
+            LeastFavorable(interval, changes)
         );
     }
 
+    private static ReadMean Read(BiasCriterion criterion, Limit limit, PairReading reading)
+    {
+        var leftOut =
+            reading.WithoutBridging.Length + reading.WithoutValueAtCollection.Length;
+        var change = ChangeOnScale.Of(reading.Data, criterion.Scale, limit);
+        if (!change.TryGet(out var changes))
+        {
+            return new(
+                reading.Kind,
+                leftOut,
+                change.RefusedAs<ClusteredMeanInterval>(),
+                change.RefusedAs<SpreadSummary>(),
+                Verdict.Inconclusive
+            );
+        }
+
+        var mean = ClusteredMean.WithInterval(
+            changes.Values.AsSpan(),
+            reading.Data.Errors.Clusterings,
+            criterion.ConfidenceLevel
+        );
+        return new(
+            reading.Kind,
+            leftOut,
+            mean,
+            mean.TryGet(out var interval)
+                ? Spread.Summarize(changes.Values.AsSpan())
+                : mean.RefusedAs<SpreadSummary>(),
+            interval is null
+                ? Verdict.Inconclusive
+                : Judge(criterion, interval, changes).Verdict
+        )
+        {
+            Changes = changes,
+        };
+    }
+
     /// <summary>
-    /// The tests over specimens, over collection days and over persons, as the interval spans all of them: the largest p value stands. One that cannot be computed, with one
-    /// day or without spread, leaves the others.
+    /// The tests over specimens and over every clustering, as the interval spans all of them: the largest p value stands. One that cannot be computed, without spread, leaves the others. A
+    /// half that skewness lengthens brings its limit nearer by the same factor, so that p agrees with the interval.
     /// </summary>
     private static Estimate<EquivalenceTest> LeastFavorable(
         ClusteredMeanInterval interval,
-        MeanInterval? persons,
         ChangeOnScale changes
     )
     {
-        Estimate<EquivalenceTest> Of(MeanInterval mean) =>
-            TwoOneSidedTests.Compute(
-                mean.Mean,
-                mean.StandardError,
-                mean.DegreesOfFreedom,
-                changes.LowerLimit,
-                changes.UpperLimit
+        Estimate<EquivalenceTest> Of(double mean, double standardError, double degreesOfFreedom)
+        {
+            var test = TwoOneSidedTests.Compute(
+                mean,
+                standardError,
+                degreesOfFreedom,
+                mean + ((changes.LowerLimit - mean) / interval.Stretch.Downward),
+                mean + ((changes.UpperLimit - mean) / interval.Stretch.Upward)
             );
-        return new[] { interval.ByCluster.Value, persons }
-            .OfType<MeanInterval>()
-            .Select(Of)
+            return test.TryGet(out var found)
+                ? Estimate.Of(
+                    found with
+                    {
+                        LowerLimit = changes.LowerLimit,
+                        UpperLimit = changes.UpperLimit,
+                    }
+                )
+                : test;
+        }
+
+        var bySpecimen = interval.BySpecimen;
+        return interval
+            .ByCluster.Select(item => Of(item.Mean, item.StandardError, item.DegreesOfFreedom))
             .Aggregate(
-                Of(interval.BySpecimen),
+                Of(bySpecimen.Mean, bySpecimen.StandardError, bySpecimen.DegreesOfFreedom),
                 (worst, test) => test.Value?.PValue > (worst.Value?.PValue ?? 0) ? test : worst
             );
     }
 
-    private static (Verdict Verdict, VerdictReason Reason) ByMeanOnly(
-        double mean,
+    private static (Verdict Verdict, VerdictReason Reason) Judge(
+        BiasCriterion criterion,
+        ClusteredMeanInterval interval,
         ChangeOnScale changes
     ) =>
-        (
-            mean >= changes.LowerLimit && mean <= changes.UpperLimit ? Verdict.Met : Verdict.NotMet,
-            new MeanAloneReason()
-        );
+        criterion.Rule == DecisionRule.PointOnly
+            ? (
+                interval.Mean >= changes.LowerLimit && interval.Mean <= changes.UpperLimit
+                    ? Verdict.Met
+                    : Verdict.NotMet,
+                new MeanAloneReason()
+            )
+            : ByInterval(interval.Lower, interval.Upper, changes);
 
     /// <summary>What an interval of the mean, or of a location in its place, says.</summary>
     internal static (Verdict Verdict, VerdictReason Reason) ByInterval(
@@ -101,20 +163,5 @@ internal static class BiasEvaluation
             changes.LowerLimit,
             changes.UpperLimit,
             new MeanChangeFigure()
-        );
-
-    private static BiasResult Refused(BiasCriterion criterion, Limit limit, NotComputable why) =>
-        new(
-            criterion.Id,
-            limit,
-            Verdict.Inconclusive,
-            [new NotComputableReason(why)],
-            criterion.Scale,
-            criterion.ConfidenceLevel,
-            ChangeOnScale.LimitsOn(criterion.Scale, limit)?.Lower,
-            ChangeOnScale.LimitsOn(criterion.Scale, limit)?.Upper,
-            Estimate.Refused<ClusteredMeanInterval>(why),
-            Estimate.Refused<EquivalenceTest>(why),
-            Estimate.Refused<SpreadSummary>(why)
         );
 }

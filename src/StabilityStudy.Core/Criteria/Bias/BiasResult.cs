@@ -12,7 +12,7 @@ namespace StabilityStudy.Core.Criteria.Bias;
 /// <param name="LowerLimit">Allowable mean change downward; null when the limit says nothing on this scale.</param>
 /// <param name="UpperLimit">Allowable mean change upward; null likewise.</param>
 /// <param name="Mean">Mean change and the interval that decided.</param>
-/// <param name="Equivalence">Two one-sided tests, over specimens, collection days or persons with several specimens, whichever says least; shown, never decisive.</param>
+/// <param name="Equivalence">Two one-sided tests, over specimens or over whichever clusters say least; shown, never decisive.</param>
 /// <param name="Spread">Spread and skewness of the changes on this scale.</param>
 public sealed record BiasResult(
     string Criterion,
@@ -28,6 +28,13 @@ public sealed record BiasResult(
     Estimate<SpreadSummary> Spread
 ) : CriterionResult(Criterion, Verdict, Reasons)
 {
+    /// <summary>The reading that decided, of which <see cref="Mean"/> and <see cref="Spread"/> are.</summary>
+    public ChangeReading Reading { get; init; }
+
+    /// <summary>Every reading that the study calls for; as measured is the first.</summary>
+    public ImmutableArray<ReadMean> Readings { get; init; } = [];
+
+
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Bias;
 

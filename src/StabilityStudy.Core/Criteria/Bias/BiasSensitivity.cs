@@ -69,44 +69,56 @@ internal static class BiasSensitivity
         {
             var located = criteria
                 .OfType<BiasResult>()
-                .ToDictionary(result => result.Criterion, result => At(result, cell.Data, locate));
+                .ToDictionary(result => result.Criterion, result => At(result, cell, locate));
             return located.Values.Any(result => result is null)
                 ? null
                 : Replace(result => located[result.Criterion]!);
         }
     }
 
-    /// <summary>Doubts about days and uncounted pairs stay; those about skewness and spread are the mean's own.</summary>
+    /// <summary>Doubts about days, runs and pairs stay.</summary>
     private static BiasResult? At(
         BiasResult result,
-        CellData data,
+        CellEvidence cell,
         Func<ImmutableArray<double>, double, Estimate<OrderInterval>> locate
     )
     {
-        if (
-            !ChangeOnScale.Of(data, result.Scale, result.Limit).TryGet(out var changes)
-            || !locate(changes.Values, result.ConfidenceLevel).TryGet(out var interval)
-        )
-        {
-            return null;
-        }
-
-        var doubted = result.Reasons.Any(reason =>
-            reason is TooFewDaysReason or UncountedPairsReason or SameChangesReason
-        );
-        return result with
-        {
-            Verdict = doubted
-                ? Verdict.Inconclusive
-                : BiasEvaluation
-                    .ByInterval(
-                        Settled(interval.Lower, changes),
-                        Settled(interval.Upper, changes),
-                        changes
-                    )
-                    .Verdict,
-        };
+        var located = cell
+            .Readings.Select(reading => VerdictAt(result, reading.Data, locate))
+            .ToImmutableArray();
+        return located.Contains(null)
+            ? null
+            : result with
+            {
+                Verdict = result.Reasons.Any(IsOfPairs)
+                    ? Verdict.Inconclusive
+                    : InEveryReading.Of(located.OfType<Verdict>()),
+            };
     }
+
+    private static Verdict? VerdictAt(
+        BiasResult result,
+        CellData data,
+        Func<ImmutableArray<double>, double, Estimate<OrderInterval>> locate
+    ) =>
+        ChangeOnScale.Of(data, result.Scale, result.Limit).TryGet(out var changes)
+        && locate(changes.Values, result.ConfidenceLevel).TryGet(out var interval)
+            ? BiasEvaluation
+                .ByInterval(
+                    Settled(interval.Lower, changes),
+                    Settled(interval.Upper, changes),
+                    changes
+                )
+                .Verdict
+            : null;
+
+    private static bool IsOfPairs(VerdictReason reason) =>
+        reason
+            is TooFewDaysReason
+                or TooFewRunsReason
+                or UncountedPairsReason
+                or SameChangesReason
+                or NoValueAtCollectionReason;
 
     /// <summary>An average of two changes that is a limit but for its last digits is that limit, and so not inside.</summary>
     private static double Settled(double end, ChangeOnScale changes)

@@ -26,19 +26,19 @@ internal static class ClassificationEvaluation
         CellEvidence cell
     )
     {
-        var (data, pairs, context) = cell;
-        var counted = pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
+        var context = cell.Context;
+        var counted = cell.Pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
         ImmutableArray<decimal> cutoffs = [.. criterion.Cutoffs.Order()];
         var persons = Persons(counted, cutoffs);
         int Number(Fate fate) => persons.Count(item => item.Fate == fate);
         var kept = Number(Fate.Kept);
         var weak = persons.Count(item => item.Before == 1);
         var verdict = Judge(persons, criterion);
-        var shift = RunShift.Of(counted, data.SameRun, criterion.ConfidenceLevel);
-        ImmutableArray<ImmutableArray<Classified>> moved =
-        [
-            .. shift?.Moved(counted).Select(shifted => Persons(shifted, cutoffs)) ?? [],
-        ];
+        var shift = RunShift.Of(counted, criterion.ConfidenceLevel);
+        var moved = shift
+            .Moved(counted)
+            .Select(shifted => Persons(shifted, cutoffs))
+            .ToImmutableArray();
         ImmutableArray<VerdictReason> doubts =
             verdict == Verdict.Met
                 ?
@@ -46,14 +46,18 @@ internal static class ClassificationEvaluation
                     .. new VerdictReason?[]
                     {
                         FewWeak(weak, criterion),
-                        cell.FewDaysOfShare(counted),
-                        shift is not null
-                        && moved.Any(item => Judge(item, criterion) != Verdict.Met)
+                        cell.FewClustersOfShare,
+                        moved.Any(item => Judge(item, criterion) != Verdict.Met)
                             ? new OpenIfRunsMovedReason(shift.Percent, new ClassesOpenIfMoved())
                             : null,
                     }.OfType<VerdictReason>(),
                 ]
-                : [];
+            : verdict == Verdict.NotMet
+            && shift
+                .HalfMoved(counted)
+                .Any(shifted => Judge(Persons(shifted, cutoffs), criterion) != Verdict.NotMet)
+                ? [new OpenIfRunsMovedReason(shift.Percent / 2, new ClassesOpenIfMoved())]
+            : [];
         return new ClassificationResult(
             criterion.Id,
             doubts.IsEmpty ? verdict : Verdict.Inconclusive,
@@ -73,7 +77,7 @@ internal static class ClassificationEvaluation
             ShareKept.Bounds(kept, persons.Length, criterion.ConfidenceLevel)
         )
         {
-            ChangedIfMoved = moved.Select(Changed).Append(Changed(persons)).Max(),
+            ChangedIfMoved = moved.Max(Changed),
         };
     }
 

@@ -7,19 +7,19 @@ namespace StabilityStudy.Core.Criteria.DecisionLevel;
 
 /// <summary>
 /// Decides a decision-level criterion: at every required level the interval of the change that weighted Deming
-/// regression predicts, the wider of specimens and collection days, lies strictly inside the allowance there. A level
-/// that the baselines do not cover is left open, and one near which skewed changes make the interval too short.
+/// regression predicts, the widest over specimens, days, runs and persons and lengthened for skewness, lies strictly inside the allowance there, in every reading. A level
+/// that the baselines do not cover is left open.
 /// </summary>
 internal static class DecisionLevelEvaluation
 {
-    /// <summary>The change that a line predicts at a level: pairs, ratio of error variances, level, confidence, collection days.</summary>
+    /// <summary>The change that a line predicts at a level: pairs, ratio of error variances, level, confidence, and the ways in which pairs share an error.</summary>
     public delegate Estimate<BiasAtLevel> Prediction(
         ReadOnlySpan<double> x,
         ReadOnlySpan<double> y,
         double errorVarianceRatio,
         double level,
         double confidenceLevel,
-        ReadOnlySpan<int> cluster
+        ImmutableArray<Clustering> clusterings
     );
 
     public static DecisionLevelResult Evaluate(
@@ -36,36 +36,66 @@ internal static class DecisionLevelEvaluation
         Prediction predict
     )
     {
-        var (data, _, context) = cell;
+        var context = cell.Context;
         var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
-        ImmutableArray<LevelResult> levels =
-        [
-            .. required
-                .Distinct()
-                .Order()
-                .Select(level =>
-                    Judge(level, criterion.ConfidenceLevel, limit, data, context, predict)
-                ),
-        ];
+        var readings = cell
+            .Readings.Select(reading =>
+                (
+                    reading.Kind,
+                    Levels: required
+                        .Distinct()
+                        .Order()
+                        .Select(level =>
+                            Judge(
+                                level,
+                                criterion.ConfidenceLevel,
+                                limit,
+                                reading.Data,
+                                context,
+                                predict
+                            )
+                        )
+                        .ToImmutableArray()
+                )
+            )
+            .ToImmutableArray();
+        var deciding = InEveryReading.Deciding(
+            readings,
+            item => VerdictOf(item.Levels),
+            item => item.Levels.Select(RoomOf).DefaultIfEmpty().Min()
+        );
         ImmutableArray<VerdictReason> doubts =
         [
             .. new VerdictReason?[]
             {
-                cell.FewDaysOfMean,
+                cell.FewClustersOfMean,
                 BiasDoubts.OfUncounted(cell.Uncounted),
-                RepeatDrawsDoubt.Of(data.Compared),
             }.OfType<VerdictReason>(),
         ];
-        var worst = WorstLevel.Of(levels, level => level.Verdict);
+        var worst = WorstLevel.Of(deciding.Levels, level => level.Verdict);
         return new DecisionLevelResult(
             criterion.Id,
             limit,
-            doubts.IsEmpty && worst is not null ? worst.Verdict : Verdict.Inconclusive,
+            doubts.IsEmpty
+                ? InEveryReading.Of(readings.Select(item => VerdictOf(item.Levels)))
+                : Verdict.Inconclusive,
             doubts.Add(worst?.Reason ?? WorstLevel.None),
             criterion.ConfidenceLevel,
-            levels
-        );
+            deciding.Levels
+        )
+        {
+            Reading = deciding.Kind,
+        };
     }
+
+    private static Verdict VerdictOf(ImmutableArray<LevelResult> levels) =>
+        WorstLevel.Of(levels, level => level.Verdict)?.Verdict ?? Verdict.Inconclusive;
+
+    /// <summary>How far the interval at a level is inside its allowance, as a share of it.</summary>
+    private static double RoomOf(LevelResult level) =>
+        level.Change.TryGet(out var change)
+            ? 1 - (Math.Max(change.Upper, -change.Lower) / level.Allowed)
+            : double.NegativeInfinity;
 
     private static LevelResult Judge(
         decimal level,
@@ -96,9 +126,9 @@ internal static class DecisionLevelEvaluation
             (double)context.Analyte.ErrorVarianceRatio,
             (double)level,
             confidenceLevel,
-            data.Day.AsSpan()
+            data.Errors.Clusterings
         );
-        if (!change.TryGet(out var bias))
+        if (!change.TryGet(out var found))
         {
             return With(
                 change,
@@ -112,6 +142,10 @@ internal static class DecisionLevelEvaluation
             return With(change, Verdict.Inconclusive, new PairsOnOneLineReason());
         }
 
+        // Changes as shares of the allowance show toward which limit they are skewed.
+        var bias = ChangeOnScale.Of(data, ChangeScale.Share, limit).TryGet(out var shares)
+            ? found.Lengthened(SkewnessStretch.Compute(shares.Values.AsSpan(), confidenceLevel))
+            : found;
         var (verdict, reason) = IntervalVerdict.Of(
             bias.Lower,
             bias.Upper,
@@ -119,20 +153,6 @@ internal static class DecisionLevelEvaluation
             allowed,
             new ChangeAtLevelFigure(at)
         );
-        return verdict == Verdict.Met && SkewedToward(bias.Bias, allowed, data, limit) is { } skewed
-            ? With(change, Verdict.Inconclusive, skewed)
-            : With(change, verdict, reason);
+        return With(Estimate.Of(bias), verdict, reason);
     }
-
-    /// <summary>The skewness of the changes as shares of the allowance, toward the limit that is nearer to the predicted change; null when it is small.</summary>
-    private static VerdictReason? SkewedToward(
-        double change,
-        double allowed,
-        CellData data,
-        Limit limit
-    ) =>
-        ChangeOnScale.Of(data, ChangeScale.Share, limit).TryGet(out var shares)
-        && Spread.Summarize(shares.Values.AsSpan()).TryGet(out var spread)
-            ? BiasDoubts.OfSkewness(spread.Skewness, change / allowed, shares)
-            : null;
 }

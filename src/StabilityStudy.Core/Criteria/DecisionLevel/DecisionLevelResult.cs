@@ -17,6 +17,10 @@ public sealed record DecisionLevelResult(
     ImmutableArray<LevelResult> Levels
 ) : CriterionResult(Criterion, Verdict, Reasons)
 {
+    /// <summary>The reading of which the levels are: the one that decided.</summary>
+    public ChangeReading Reading { get; init; }
+
+
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.DecisionLevel;
 

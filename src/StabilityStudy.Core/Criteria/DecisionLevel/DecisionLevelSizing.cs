@@ -1,3 +1,4 @@
+using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Regression;
 
 namespace StabilityStudy.Core.Criteria.DecisionLevel;
@@ -25,7 +26,7 @@ internal static class DecisionLevelSizing
         ];
 
     private static Scatter ScatterOf(BiasAtLevel change, int compared, int days) =>
-        change.DecidedByClusters && days > 1
+        change.DecidedBy != IntervalSource.Specimens && days > 1
             ? new(0, change.StandardError * Math.Sqrt(days), (double)compared / days)
             : new(change.StandardError * Math.Sqrt(compared), 0, 1);
 }

@@ -8,7 +8,7 @@ namespace StabilityStudy.Core.Criteria.Drift;
 /// <summary>
 /// Decides a drift criterion: the change that one slope a specimen, over all time points up to this one, predicts at
 /// the planned delay lies with its interval strictly inside the limit under every declared shape. Shapes that disagree
-/// leave it open: nothing in the data says which is true.
+/// leave it open: nothing in the data says which is true. So does a shape that the measured means do not follow.
 /// </summary>
 internal static class DriftEvaluation
 {
@@ -30,29 +30,44 @@ internal static class DriftEvaluation
             return Result(Verdict.Inconclusive, [new LimitNotInPercentReason()], []);
         }
 
-        var series = DriftResult.Series(compared);
         var shapes = criterion
             .Shapes.Distinct()
             .Select(shape =>
                 Judge(
                     shape,
-                    SpecimenSlopes.Fit(series, shape, (1 + criterion.ConfidenceLevel) / 2),
+                    DriftResult.Fit(compared, shape, (1 + criterion.ConfidenceLevel) / 2),
                     cell.Context.TimePoint.Delay.TotalHours,
-                    (double)percent
+                    (double)percent,
+                    drift => Misfits(drift, upToHere, cell.Context)
                 )
             )
             .ToImmutableArray();
         var (verdict, reason) = Together(shapes);
         VerdictReason?[] doubts =
         [
-            cell.FewDaysOfMean,
+            cell.FewClustersOfMean,
             BiasDoubts.OfUncounted(upToHere.Sum(cell.UncountedAmong)),
-            RepeatDrawsDoubt.Of(compared),
         ];
         return doubts.OfType<VerdictReason>().ToImmutableArray() is { IsEmpty: false } found
             ? Result(Verdict.Inconclusive, found.Add(reason), shapes)
             : Result(verdict, [reason], shapes);
     }
+
+    /// <summary>The time points whose mean change the shape does not describe.</summary>
+    private static ImmutableArray<TimePoint> Misfits(
+        DriftEstimate drift,
+        ImmutableArray<ImmutableArray<PairRecord>> upToHere,
+        CellContext context
+    ) =>
+        [
+            .. context
+                .Protocol.TimePointsOf(context.Analyte)
+                .Where(point => point.Delay < context.TimePoint.Delay)
+                .Append(context.TimePoint)
+                .Zip(upToHere)
+                .Where(cell => DriftResult.IsMisfit(cell.Second, cell.First, drift))
+                .Select(cell => cell.First),
+        ];
 
     private static (Verdict, VerdictReason) Together(ImmutableArray<ShapeResult> shapes) =>
         shapes.IsEmpty ? (Verdict.Inconclusive, new NoShapeReason())
@@ -64,7 +79,8 @@ internal static class DriftEvaluation
         DriftShape shape,
         Estimate<DriftEstimate> slope,
         double plannedHours,
-        double limit
+        double limit,
+        Func<DriftEstimate, ImmutableArray<TimePoint>> misfits
     )
     {
         if (!slope.TryGet(out var drift))
@@ -85,6 +101,11 @@ internal static class DriftEvaluation
         if (drift.MeanSlope.BySpecimen.StandardDeviation == 0)
         {
             return With(Verdict.Inconclusive, new SameDriftReason());
+        }
+
+        if (misfits(drift) is { IsEmpty: false } unlike)
+        {
+            return With(Verdict.Inconclusive, new ShapeMisfitReason(unlike));
         }
 
         var (verdict, reason) = IntervalVerdict.Of(

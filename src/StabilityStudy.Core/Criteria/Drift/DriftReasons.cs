@@ -11,3 +11,8 @@ public sealed record ShapesDisagreeReason : VerdictReason;
 
 /// <summary>All specimens drift by the same amount.</summary>
 public sealed record SameDriftReason() : VerdictReason(StaysWithMore: true);
+
+/// <summary>The measured mean changes do not follow a declared shape.</summary>
+/// <param name="TimePoints">Where they do not.</param>
+public sealed record ShapeMisfitReason(ImmutableArray<TimePoint> TimePoints)
+    : VerdictReason(StaysWithMore: true);

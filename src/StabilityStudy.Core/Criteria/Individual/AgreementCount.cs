@@ -34,17 +34,20 @@ public sealed record AgreementCount(
     /// <summary>Of those that count, how many were measured both times.</summary>
     public int Measured { get; init; }
 
-    /// <summary>Collection days among those that count.</summary>
-    public int Days { get; init; }
+    /// <summary>By how many percent of the allowable difference the runs could by chance have moved every change; 0 where nothing shows that pairs share anything.</summary>
+    public double RunShiftPercent { get; init; }
 
-    /// <summary>By how many percent of the baseline the runs of these collection days could by chance have moved every change; null when nothing shows that days differ.</summary>
-    public double? RunShiftPercent { get; init; }
-
-    /// <summary>The most that would count as outside with every change moved by that, up or down; as many as count when there is no such shift.</summary>
+    /// <summary>The most that would count as outside with every change moved by that, up or down.</summary>
     public int OutsideIfMoved { get; init; } = Counted - Inside;
+
+    /// <summary>The fewest that would surely count as outside, undecidable ones not among them, with every change moved by half of it, up or down.</summary>
+    public int SurelyOutsideIfHalfMoved { get; init; } = Counted - Inside - Undecidable;
 
     /// <summary>Specimens that count as outside, undecidable ones included.</summary>
     public int Outside => Counted - Inside;
+
+    /// <summary>Specimens that count as outside whatever the undecidable ones are.</summary>
+    public int SurelyOutside => Outside - Undecidable;
 
     /// <summary>The same with so many of those inside turned outside; the specimens have no names.</summary>
     internal AgreementCount WithMoreOutside(int more) =>
@@ -53,45 +56,70 @@ public sealed record AgreementCount(
             Inside = Inside - more,
             OutsideMeasured = OutsideMeasured + more,
             OutsideIfMoved = Math.Min(OutsideIfMoved + more, Counted),
+            SurelyOutsideIfHalfMoved = Math.Min(SurelyOutsideIfHalfMoved + more, Counted),
             AgreeingBeyond = Math.Min(AgreeingBeyond, Inside - more),
         };
 
-    /// <summary>The same, beside what it would be had the runs moved every change.</summary>
-    internal static AgreementCount Of(
-        ImmutableArray<PairRecord> pairs,
-        Allowance allowance,
-        RunShift? shift
-    )
-    {
-        var counted = Of(pairs, allowance);
-        return shift is null
-            ? counted
-            : counted with
-            {
-                RunShiftPercent = shift.Percent,
-                OutsideIfMoved = shift
-                    .Moved(pairs)
-                    .Select(moved => Of(moved, allowance).Outside)
-                    .Append(counted.Outside)
-                    .Max(),
-            };
-    }
-
     /// <summary>
-    /// Counts the pairs of a cell; limits are compared exactly, and a change exactly at the limit is within it. A person
+    /// Counts the pairs of a reading, as they are and moved by what the runs could have added. Results are compared with limits exactly, and a change exactly at the limit is within it. A person
     /// with more than one specimen counts once, as the worst of them.
     /// </summary>
-    public static AgreementCount Of(ImmutableArray<PairRecord> pairs, Allowance allowance)
+    /// <param name="reading">The reading.</param>
+    /// <param name="allowance">The allowable difference.</param>
+    /// <param name="context">The imprecision of one result.</param>
+    /// <param name="confidenceLevel">One-sided level of the shift; null for none.</param>
+    internal static AgreementCount Of(
+        PairReading reading,
+        Allowance allowance,
+        CellContext context,
+        double? confidenceLevel
+    )
     {
-        var places = pairs
-            .Where(pair => pair.CountsForAgreement)
+        const double forRefusal = 0.5;
+        var use = AllowanceUse.Of(reading, allowance, context, confidenceLevel);
+        AgreementCount At(double shift) => Count(reading, allowance, use, shift);
+        var counted = At(0);
+        if (use.Shift == 0)
+        {
+            return counted;
+        }
+
+        var half = forRefusal * use.Shift;
+        return counted with
+        {
+            RunShiftPercent = 100 * use.Shift,
+            OutsideIfMoved = Math.Max(
+                counted.Outside,
+                Math.Max(At(use.Shift).Outside, At(-use.Shift).Outside)
+            ),
+            SurelyOutsideIfHalfMoved = Math.Min(
+                counted.SurelyOutside,
+                Math.Min(At(half).SurelyOutside, At(-half).SurelyOutside)
+            ),
+        };
+    }
+
+    private static AgreementCount Count(
+        PairReading reading,
+        Allowance allowance,
+        AllowanceUse use,
+        double shift
+    )
+    {
+        var places = reading
+            .Pairs.Where(pair => pair.CountsForAgreement)
             .GroupBy(pair => pair.Subject)
             .Select(draws =>
                 draws
-                    .Select(pair => (Pair: pair, Place: PlaceOf(pair, allowance)))
+                    .Select(pair => (Pair: pair, Place: Of(pair)))
                     .MinBy(item => item.Place)
             )
             .ToImmutableArray();
+        Place Of(PairRecord pair) =>
+            reading.WithoutValueAtCollection.Contains(pair.Specimen) ? Place.Outside
+            : (shift != 0 || !use.IsExact) && use.Shares.TryGetValue(pair.Specimen, out var share)
+                ? Math.Abs(share + shift) > 1 ? Place.Outside : Place.Inside
+            : PlaceOf(pair, allowance);
         int Number(Place place) => places.Count(item => item.Place == place);
         return new AgreementCount(
             places.Length,
@@ -108,7 +136,6 @@ public sealed record AgreementCount(
         {
             AgreeingBeyond = Number(Place.AgreesBeyond),
             Measured = places.Count(item => item.Pair.Status == PairStatus.Compared),
-            Days = places.Select(item => item.Pair.CollectionDay).Distinct().Count(),
         };
     }
 

@@ -32,13 +32,7 @@ public sealed record IndividualCriterion(
     public override decimal? SharePercentRequired => SharePercentMinimum;
 
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
-        IndividualEvaluation.Evaluate(
-            this,
-            Held(limit),
-            cell.Pairs,
-            cell.Context.Protocol.MinimumDays,
-            cell.Data.SameRun
-        );
+        IndividualEvaluation.Evaluate(this, Held(limit), cell);
 
     internal override IEnumerable<RobustnessLine> Sensitivity(
         ImmutableArray<CriterionResult> results,

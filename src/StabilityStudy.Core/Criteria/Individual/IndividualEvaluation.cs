@@ -17,69 +17,67 @@ internal static class IndividualEvaluation
 {
     /// <param name="criterion">The criterion.</param>
     /// <param name="limit">Its limit.</param>
-    /// <param name="pairs">The pairs of a cell.</param>
-    /// <param name="minimumDays">Fewest collection days on which it can be met.</param>
-    /// <param name="sameRun">Whether both results of each compared pair come from one run.</param>
+    /// <param name="cell">What it is judged on.</param>
     public static IndividualResult Evaluate(
         IndividualCriterion criterion,
         Limit limit,
-        ImmutableArray<PairRecord> pairs,
-        int minimumDays,
-        bool sameRun
+        CellEvidence cell
     ) =>
         OfCounts(
             criterion,
             limit,
-            AgreementCount.Of(
-                pairs,
-                ChangeOnScale.AllowanceOf(limit),
-                criterion.Rule == DecisionRule.Confidence
-                    ? RunShift.Of(pairs, sameRun, criterion.ConfidenceLevel)
-                    : null
-            ),
-            minimumDays,
-            sameRun
+            [
+                .. cell.Readings.Select(reading =>
+                    (
+                        reading.Kind,
+                        AgreementCount.Of(
+                            reading,
+                            ChangeOnScale.AllowanceOf(limit),
+                            cell.Context,
+                            criterion.Rule == DecisionRule.Confidence
+                                ? criterion.ConfidenceLevel
+                                : null
+                        )
+                    )
+                ),
+            ],
+            cell.FewClustersOfShare
         );
 
-    /// <summary>The same from counts.</summary>
+    /// <summary>The same from counts, one a reading.</summary>
     internal static IndividualResult OfCounts(
         IndividualCriterion criterion,
         Limit limit,
-        AgreementCount agreement,
-        int minimumDays,
-        bool sameRun
+        ImmutableArray<(ChangeReading Reading, AgreementCount Agreement)> counts,
+        VerdictReason? fewClusters
     )
     {
         var required = (double)(criterion.SharePercentMinimum / 100);
-        if (agreement.Counted == 0)
-        {
-            return new IndividualResult(
-                criterion.Id,
-                limit,
-                Verdict.Inconclusive,
-                [new NothingCountedReason()],
-                criterion.ConfidenceLevel,
-                agreement,
-                required,
-                Estimate.Refused<ProportionBounds>(Refusal.NothingCounted),
-                null
-            );
-        }
-
-        var decided = Decide(criterion, agreement);
+        var readings = counts
+            .Select(item =>
+                (
+                    Count: item,
+                    Decided: item.Agreement.Counted == 0
+                        ? (Verdict: Verdict.Inconclusive, Reason: new NothingCountedReason())
+                        : Decide(criterion, item.Agreement)
+                )
+            )
+            .ToImmutableArray();
+        var ((reading, agreement), decided) = InEveryReading.Deciding(
+            readings,
+            item => item.Decided.Verdict,
+            item => Room(criterion, item.Count.Agreement)
+        );
+        var verdict = InEveryReading.Of(readings.Select(item => item.Decided.Verdict));
         var reasons = ImmutableArray.CreateBuilder<VerdictReason>();
-        var verdict = decided.Verdict;
-        if (
-            verdict == Verdict.Met
-            && FewDays.Of(agreement.Days, sameRun, minimumDays) is { } fewDays
-        )
+        if (verdict == Verdict.Met && fewClusters is not null)
         {
             verdict = Verdict.Inconclusive;
-            reasons.Add(fewDays);
+            reasons.Add(fewClusters);
         }
 
         reasons.Add(decided.Reason);
-        if (criterion.Rule == DecisionRule.PointOnly)
+        if (criterion.Rule == DecisionRule.PointOnly && agreement.Counted > 0)
         {
             reasons.Add(new ShareAloneReason());
         }
@@ -97,16 +95,26 @@ internal static class IndividualEvaluation
             criterion.ConfidenceLevel,
             agreement,
             required,
-            Estimate.Of(
-                ClopperPearson.Bounds(
-                    agreement.Inside,
-                    agreement.Counted,
-                    criterion.ConfidenceLevel
-                )
-            ),
+            ShareKept.Bounds(agreement.Inside, agreement.Counted, criterion.ConfidenceLevel),
             MostOutside(criterion, agreement.Counted - agreement.AgreeingBeyond)
-        );
+        )
+        {
+            Reading = reading,
+            Readings =
+            [
+                .. readings.Select(item => new ReadAgreement(
+                    item.Count.Reading,
+                    item.Count.Agreement,
+                    item.Decided.Verdict
+                )),
+            ],
+        };
     }
+
+    /// <summary>How many more specimens could be outside than are with every change moved; the larger the better.</summary>
+    private static double Room(IndividualCriterion criterion, AgreementCount agreement) =>
+        (MostOutside(criterion, agreement.Counted - agreement.AgreeingBeyond) ?? -1)
+        - agreement.OutsideIfMoved;
 
     /// <summary>Most specimens outside with which so many specimens meet the criterion; null when none can. No number of specimens shows a share of 100 %.</summary>
     internal static int? MostOutside(IndividualCriterion criterion, int counted) =>
@@ -143,7 +151,7 @@ internal static class IndividualEvaluation
                 ? (
                     Verdict.Inconclusive,
                     new OpenIfRunsMovedReason(
-                        agreement.RunShiftPercent ?? 0,
+                        agreement.RunShiftPercent,
                         new MoreOutsideIfMoved(agreement.OutsideIfMoved, agreement.Counted, percent)
                     )
                 )
@@ -153,20 +161,23 @@ internal static class IndividualEvaluation
     private static bool Allows(IndividualCriterion criterion, int counted, int outside) =>
         outside <= MostOutside(criterion, counted);
 
-    /// <summary>Whether so many specimens refute the share even with every undecidable one inside.</summary>
+    /// <summary>Whether so many specimens refute the share even with every undecidable one inside and every change moved by half of what the runs could have added.</summary>
     private static bool IsRefuted(
         IndividualCriterion criterion,
         AgreementCount agreement,
         int counted
     )
     {
-        var outside = agreement.Outside - agreement.Undecidable;
         return counted > 0
             && (
                 criterion.Rule == DecisionRule.PointOnly
-                    ? !Allows(criterion, counted, outside)
+                    ? !Allows(criterion, counted, agreement.SurelyOutside)
                     : ClopperPearson
-                        .Bounds(counted - outside, counted, criterion.ConfidenceLevel)
+                        .Bounds(
+                            counted - agreement.SurelyOutsideIfHalfMoved,
+                            counted,
+                            criterion.ConfidenceLevel
+                        )
                         .OneSidedUpper < (double)(criterion.SharePercentMinimum / 100)
             );
     }

@@ -23,6 +23,16 @@ public sealed record IndividualResult(
     int? MostOutside
 ) : CriterionResult(Criterion, Verdict, Reasons)
 {
+    /// <summary>The reading that decided, of which the counts are.</summary>
+    public ChangeReading Reading { get; init; }
+
+    /// <summary>Every reading that the study calls for; as measured is the first.</summary>
+    public ImmutableArray<ReadAgreement> Readings { get; init; } = [];
+
+
+    /// <summary>Those inside in the reading with the fewest.</summary>
+    internal int FewestInside => Readings.Min(item => item.Agreement.Inside);
+
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Individual;
 
@@ -31,3 +41,13 @@ public sealed record IndividualResult(
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>
         IndividualSizing.Of(this);
 }
+
+/// <summary>The counts of one reading.</summary>
+/// <param name="Reading">From where to where changes are taken.</param>
+/// <param name="Agreement">The counts.</param>
+/// <param name="Verdict">What they say.</param>
+public sealed record ReadAgreement(
+    ChangeReading Reading,
+    AgreementCount Agreement,
+    Verdict Verdict
+);

@@ -13,19 +13,23 @@ internal static class IndividualSensitivity
     )
     {
         var shares = criteria.OfType<IndividualResult>().ToImmutableArray();
-        if (shares.IsEmpty || shares.Any(share => share.Agreement.Inside == 0))
+        if (shares.IsEmpty || shares.Any(share => share.FewestInside == 0))
         {
             yield break;
         }
 
+        var fewClusters = cell.FewClustersOfShare;
         var rules = cell.Context.Rules<IndividualCriterion>();
         IndividualResult With(IndividualResult share, int more) =>
             IndividualEvaluation.OfCounts(
                 rules[share.Criterion],
                 share.Limit,
-                share.Agreement.WithMoreOutside(more),
-                cell.Context.Protocol.MinimumDays,
-                cell.Data.SameRun
+                [
+                    .. share.Readings.Select(item =>
+                        (item.Reading, item.Agreement.WithMoreOutside(more))
+                    ),
+                ],
+                fewClusters
             );
         RobustnessLine Line(RobustnessKind kind, int more) =>
             RobustnessLine.Of(
@@ -41,14 +45,14 @@ internal static class IndividualSensitivity
         yield return Line(RobustnessKind.OneMoreOutside, 1);
         var fewest = shares.Min(share =>
             FewestMore.ThatOpen(
-                share.Agreement.Inside,
+                share.FewestInside,
                 more => With(share, more).Verdict == Verdict.Met
             )
         );
         if (
             CellEvaluation.Conclude(criteria) == Conclusion.Supported
             && fewest > 1
-            && shares.All(share => fewest <= share.Agreement.Inside)
+            && shares.All(share => fewest <= share.FewestInside)
         )
         {
             yield return Line(RobustnessKind.FewestMoreOutside, fewest);

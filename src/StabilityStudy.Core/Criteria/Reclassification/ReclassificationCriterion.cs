@@ -2,9 +2,9 @@ using StabilityStudy.Core.Planning;
 
 namespace StabilityStudy.Core.Criteria.Reclassification;
 
-/// <summary>Few enough specimens change the side of a decision level. Its limits name the analytes, each without a limit.</summary>
+/// <summary>Few enough specimens clearly change the side of a decision level. Its limits name the analytes, each without a limit.</summary>
 /// <inheritdoc cref="Criterion"/>
-/// <param name="SharePercentMaximum">Largest share of patients' specimens that may change side, percent.</param>
+/// <param name="SharePercentMaximum">Largest share of patients' specimens that may clearly change side, percent.</param>
 /// <param name="Levels">Levels in the unit of the analyte, each judged; empty means the analyte's decision levels.</param>
 public sealed record ReclassificationCriterion(
     string Id,
@@ -15,6 +15,9 @@ public sealed record ReclassificationCriterion(
     ImmutableArray<decimal> Levels
 ) : Criterion(Id, Limits, Groups, ConfidenceLevel)
 {
+    /// <summary>How far from a level, in the unit of the analyte, one of the results must lie for a change of side to be clear; null for what imprecision explains at each level.</summary>
+    public decimal? ZoneInUnit { get; init; }
+
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Reclassification;
 

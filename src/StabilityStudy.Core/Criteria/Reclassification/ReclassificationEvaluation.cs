@@ -4,9 +4,9 @@ using StabilityStudy.Statistics.Proportions;
 namespace StabilityStudy.Core.Criteria.Reclassification;
 
 /// <summary>
-/// Decides a reclassification criterion: at each level, met when the exact one-sided upper bound of the share that changes
-/// side, failed and undecidable ones counted as changed, is at most the largest share; not met when the lower bound is
-/// above it with those counted as unchanged; else inconclusive. A person counts once, as the worst of the draws.
+/// Decides a reclassification criterion: at each level, met when the exact one-sided upper bound of the share that clearly changes
+/// side, failed and undecidable ones counted as changed, is at most the largest share, in every reading and with every change moved by what the runs could have added; not met when the lower bound is
+/// above it with undecidable ones counted as unchanged, in every reading and with half of that; else inconclusive. A person counts once, as the worst of the draws.
 /// </summary>
 internal static class ReclassificationEvaluation
 {
@@ -24,28 +24,19 @@ internal static class ReclassificationEvaluation
         CellEvidence cell
     )
     {
-        var (data, pairs, context) = cell;
-        var counted = pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
-        var shift = RunShift.Of(counted, data.SameRun, criterion.ConfidenceLevel);
+        var context = cell.Context;
         var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
-        ImmutableArray<LevelReclassification> levels =
-        [
-            .. required
-                .Distinct()
-                .Order()
-                .Select(level =>
-                    IfCovered(
-                        IfRunsMoved(
-                            Judge(level, criterion, counted, context),
-                            shift,
-                            moved => Judge(level, criterion, moved, context),
-                            counted
-                        ),
-                        counted,
-                        context
-                    )
-                ),
-        ];
+        var readings = cell
+            .Readings.Select(reading =>
+                (reading.Kind, Levels: Levels(reading, [.. required.Distinct().Order()], criterion, context))
+            )
+            .ToImmutableArray();
+        var verdict = InEveryReading.Of(readings.Select(item => VerdictOf(item.Levels)));
+        var (reading, levels) = InEveryReading.Deciding(
+            readings,
+            item => VerdictOf(item.Levels),
+            item => -item.Levels.Select(level => (double)level.ChangedIfMoved).DefaultIfEmpty().Max()
+        );
         var worst = WorstLevel.Of(levels, level => level.Verdict);
         var reason =
             worst is { Verdict: Verdict.Met } && levels.Length > 1
@@ -55,16 +46,46 @@ internal static class ReclassificationEvaluation
                     context.Analyte.ShownUnit
                 )
                 : worst?.Reason ?? WorstLevel.None;
-        var verdict = worst?.Verdict ?? Verdict.Inconclusive;
-        var fewDays = verdict == Verdict.Met ? cell.FewDaysOfShare(counted) : null;
+        var fewClusters = verdict == Verdict.Met ? cell.FewClustersOfShare : null;
         return new ReclassificationResult(
             criterion.Id,
-            fewDays is null ? verdict : Verdict.Inconclusive,
-            fewDays is null ? [reason] : [fewDays, reason],
+            fewClusters is null ? verdict : Verdict.Inconclusive,
+            fewClusters is null ? [reason] : [fewClusters, reason],
             criterion.ConfidenceLevel,
             (double)(criterion.SharePercentMaximum / 100),
             levels
-        );
+        )
+        {
+            Reading = reading,
+        };
+    }
+
+    private static Verdict VerdictOf(ImmutableArray<LevelReclassification> levels) =>
+        WorstLevel.Of(levels, level => level.Verdict)?.Verdict ?? Verdict.Inconclusive;
+
+    private static ImmutableArray<LevelReclassification> Levels(
+        PairReading reading,
+        ImmutableArray<decimal> required,
+        ReclassificationCriterion criterion,
+        CellContext context
+    )
+    {
+        var counted = reading.Pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
+        var shift = RunShift.Of(counted, criterion.ConfidenceLevel);
+        return
+        [
+            .. required.Select(level =>
+                IfCovered(
+                    WithRunsMoved(
+                        shift,
+                        counted,
+                        pairs => Judge(level, criterion, pairs, reading, context)
+                    ),
+                    counted,
+                    context
+                )
+            ),
+        ];
     }
 
     /// <summary>Where no baseline is near a level none can change its side, which shows nothing.</summary>
@@ -97,45 +118,50 @@ internal static class ReclassificationEvaluation
             };
     }
 
-    /// <summary>A level that is met stays so only if it is with every change moved by what the runs could have added.</summary>
-    private static LevelReclassification IfRunsMoved(
-        LevelReclassification level,
-        RunShift? shift,
-        Func<ImmutableArray<PairRecord>, LevelReclassification> judge,
-        ImmutableArray<PairRecord> counted
+    /// <summary>A level that is met stays so only if it is with every change moved by what the runs could have added; one that is not met, with half of that.</summary>
+    private static LevelReclassification WithRunsMoved(
+        RunShift shift,
+        ImmutableArray<PairRecord> counted,
+        Func<ImmutableArray<PairRecord>, LevelReclassification> judge
     )
     {
-        if (shift is null || level.Verdict != Verdict.Met)
-        {
-            return level;
-        }
-
         var moved = shift.Moved(counted).Select(judge).ToImmutableArray();
-        var stated = level with
+        var level = moved[0] with { ChangedIfMoved = moved.Max(item => item.Changed) };
+        return level.Verdict switch
         {
-            ChangedIfMoved = Math.Max(level.ChangedIfMoved, moved.Max(item => item.ChangedIfMoved)),
-        };
-        return moved.All(item => item.Verdict == Verdict.Met)
-            ? stated
-            : stated with
+            Verdict.Met when moved.Any(item => item.Verdict != Verdict.Met) => level with
             {
                 Verdict = Verdict.Inconclusive,
                 Reason = new OpenIfRunsMovedReason(shift.Percent, new SidesOpenIfMoved()),
-            };
+            },
+            Verdict.NotMet
+                when shift
+                    .HalfMoved(counted)
+                    .Any(pairs => judge(pairs).Verdict != Verdict.NotMet) => level with
+            {
+                Verdict = Verdict.Inconclusive,
+                Reason = new OpenIfRunsMovedReason(shift.Percent / 2, new SidesOpenIfMoved()),
+            },
+            Verdict.Met or Verdict.NotMet or Verdict.Inconclusive => level,
+        };
     }
 
     private static LevelReclassification Judge(
         decimal level,
         ReclassificationCriterion criterion,
         ImmutableArray<PairRecord> counted,
+        PairReading reading,
         CellContext context
     )
     {
+        var zone = criterion.ZoneInUnit ?? UnclearZone.Usual(level, context.Analyte);
         var moves = counted
             .GroupBy(pair => pair.Subject)
             .Select(draws =>
                 draws
-                    .Select(pair => (pair.Specimen, Move: MoveOf(pair, level)))
+                    .Select(pair => (pair.Specimen, Move: reading.WithoutValueAtCollection.Contains(pair.Specimen)
+                        ? Move.Undecidable
+                        : MoveOf(pair, level, zone)))
                     .MinBy(item => item.Move)
             )
             .ToImmutableArray();
@@ -174,22 +200,33 @@ internal static class ReclassificationEvaluation
                 Verdict.NotMet => new ChangesManyReason(criterion.SharePercentMaximum, at),
                 Verdict.Inconclusive => new ChangesOpenReason(criterion.SharePercentMaximum, at),
             }
-        );
+        )
+        {
+            Zone = zone,
+            OnOtherSide = counted.Count(pair => MoveOf(pair, level, 0) is Move.Up or Move.Down),
+        };
     }
 
-    private static Move MoveOf(PairRecord pair, decimal level)
+    /// <summary>A change of side is clear when one of the results lies further from the level than the zone; of a result beyond what the method reports it is not known how far it lies, and it counts as clear.</summary>
+    private static Move MoveOf(PairRecord pair, decimal level, decimal zone)
     {
         if (pair.Status == PairStatus.Failed || pair.IsUnexplained)
         {
             return pair.IsUnexplained ? Move.Undecidable : Move.Failed;
         }
 
-        var before = ResultRange.Of(pair.Baseline?.Result)?.Reaches([level]);
-        var after = ResultRange.Of(pair.Delayed?.Result)?.Reaches([level]);
-        return (before, after) switch
+        var (x, y) = (ResultRange.Of(pair.Baseline?.Result), ResultRange.Of(pair.Delayed?.Result));
+        return (x?.Reaches([level]), y?.Reaches([level])) switch
         {
-            ({ } x, { } y) => x == y ? Move.Stayed
-            : x < y ? Move.Up
+            ({ } before, { } after) => before == after
+            || (
+                pair.IsOfNumbers
+                && Math.Abs(pair.Values().Baseline - level) <= zone
+                && Math.Abs(pair.Values().Delayed - level) <= zone
+                && zone > 0
+            )
+                ? Move.Stayed
+            : before < after ? Move.Up
             : Move.Down,
             _ => pair.Delayed?.Result is MissingResult ? Move.Failed : Move.Undecidable,
         };

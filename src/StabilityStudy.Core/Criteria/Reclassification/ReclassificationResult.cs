@@ -17,6 +17,10 @@ public sealed record ReclassificationResult(
     ImmutableArray<LevelReclassification> Levels
 ) : CriterionResult(Criterion, Verdict, Reasons)
 {
+    /// <summary>The reading of which the levels are: the one that decided.</summary>
+    public ChangeReading Reading { get; init; }
+
+
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Reclassification;
 
@@ -26,7 +30,7 @@ public sealed record ReclassificationResult(
         ReclassificationSizing.Of(this);
 }
 
-/// <summary>Changes of side at one decision level. A result at the level is on its upper side.</summary>
+/// <summary>Clear changes of side at one decision level. A result at the level is on its upper side.</summary>
 /// <param name="Level">The level, in the unit of the analyte.</param>
 /// <param name="Counted">Specimens that count.</param>
 /// <param name="MovedUp">From below the level to it or above.</param>
@@ -52,6 +56,12 @@ public sealed record LevelReclassification(
     VerdictReason Reason
 )
 {
+    /// <summary>How far from the level one of the results must lie for a change of side to be clear, in the unit of the analyte.</summary>
+    public required decimal Zone { get; init; }
+
+    /// <summary>Specimens with results on different sides, clear or not; shown, never decisive.</summary>
+    public required int OnOtherSide { get; init; }
+
     /// <summary>Specimens that count as having changed side.</summary>
     public int Changed => MovedUp + MovedDown + Failed + Undecidable;
 

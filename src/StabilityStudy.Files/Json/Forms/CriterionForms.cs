@@ -5,6 +5,7 @@ using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Criteria.Drift;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Statistics.Drift;
 using static StabilityStudy.Files.Json.Forms.DriftStatisticsForms;
 using static StabilityStudy.Files.Json.Forms.EstimateForm;
@@ -61,6 +62,7 @@ internal static class CriterionForms
             s_ofEvery.Properties,
             { "sharePercentMaximum", v => v.SharePercentMaximum, Form.Exact },
             { "levels", v => v.Levels, Form.List(Form.Exact) },
+            { "zoneInUnit", v => v.ZoneInUnit, Form.Exact.OrNull() },
         };
 
     public static readonly ObjectForm<ClassificationCriterion> ClassificationCriterionForm = new(
@@ -96,6 +98,15 @@ internal static class CriterionForms
         { "reasons", v => v.Reasons, Form.Open(VerdictReasonForm, "kind") },
     };
 
+    public static readonly ObjectForm<ReadMean> ReadMeanForm = new("readMean")
+    {
+        { "reading", v => v.Reading, Form.Word<ChangeReading>() },
+        { "leftOut", v => v.LeftOut, Form.Count },
+        { "mean", v => v.Mean, Estimate(ClusteredMeanIntervalForm) },
+        { "spread", v => v.Spread, Estimate(SpreadSummaryForm) },
+        { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
+    };
+
     public static readonly ObjectForm<BiasResult> BiasResultForm = new("biasResult")
     {
         s_judged.Properties,
@@ -107,6 +118,8 @@ internal static class CriterionForms
         { "mean", v => v.Mean, Estimate(ClusteredMeanIntervalForm) },
         { "equivalence", v => v.Equivalence, Estimate(EquivalenceTestForm) },
         { "spread", v => v.Spread, Estimate(SpreadSummaryForm) },
+        { "reading", v => v.Reading, Form.Word<ChangeReading>() },
+        { "readings", v => v.Readings, Form.Keyed(ReadMeanForm, "reading") },
     };
 
     public static readonly ObjectForm<AgreementCount> AgreementCountForm = new("agreementCount")
@@ -119,10 +132,17 @@ internal static class CriterionForms
         { "outsideSpecimens", v => v.OutsideSpecimens, Form.List(Form.Text) },
         { "agreeingBeyond", v => v.AgreeingBeyond, Form.Count },
         { "measured", v => v.Measured, Form.Count },
-        { "days", v => v.Days, Form.Count },
-        { "runShiftPercent", v => v.RunShiftPercent, Form.Number.OrNull() },
+        { "runShiftPercent", v => v.RunShiftPercent, Form.Number },
         { "outsideIfMoved", v => v.OutsideIfMoved, Form.Count },
+        { "surelyOutsideIfHalfMoved", v => v.SurelyOutsideIfHalfMoved, Form.Count },
         { "outside", v => v.Outside, Form.Count },
+    };
+
+    public static readonly ObjectForm<ReadAgreement> ReadAgreementForm = new("readAgreement")
+    {
+        { "reading", v => v.Reading, Form.Word<ChangeReading>() },
+        { "agreement", v => v.Agreement, AgreementCountForm },
+        { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
     };
 
     public static readonly ObjectForm<IndividualResult> IndividualResultForm = new(
@@ -136,6 +156,8 @@ internal static class CriterionForms
         { "requiredShare", v => v.RequiredShare, Form.Number },
         { "bounds", v => v.Bounds, Estimate(ProportionBoundsForm) },
         { "mostOutside", v => v.MostOutside, Form.Count.OrNull() },
+        { "reading", v => v.Reading, Form.Word<ChangeReading>() },
+        { "readings", v => v.Readings, Form.Keyed(ReadAgreementForm, "reading") },
     };
 
     public static readonly ObjectForm<LevelResult> LevelResultForm = new("levelResult")
@@ -157,6 +179,7 @@ internal static class CriterionForms
         { "limit", v => v.Limit.Id, Form.Text },
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
         { "levels", v => v.Levels, Form.Keyed(LevelResultForm, "level") },
+        { "reading", v => v.Reading, Form.Word<ChangeReading>() },
     };
 
     public static readonly ObjectForm<LevelReclassification> LevelReclassificationForm = new(
@@ -175,6 +198,8 @@ internal static class CriterionForms
         { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
         { "reason", v => v.Reason, VerdictReasonForm },
         { "changedIfMoved", v => v.ChangedIfMoved, Form.Count },
+        { "zone", v => v.Zone, Form.Exact },
+        { "onOtherSide", v => v.OnOtherSide, Form.Count },
     };
 
     public static readonly ObjectForm<ReclassificationResult> ReclassificationResultForm = new(
@@ -185,6 +210,7 @@ internal static class CriterionForms
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
         { "largestShare", v => v.LargestShare, Form.Number },
         { "levels", v => v.Levels, Form.Keyed(LevelReclassificationForm, "level") },
+        { "reading", v => v.Reading, Form.Word<ChangeReading>() },
     };
 
     public static readonly ObjectForm<ClassChange> ClassChangeForm = new("classChange")

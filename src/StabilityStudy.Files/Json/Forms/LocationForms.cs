@@ -21,20 +21,38 @@ internal static class LocationForms
         { "upper", v => v.Upper, Form.Number },
     };
 
+    public static readonly ObjectForm<ClusterInterval> ClusterIntervalForm = new("clusterInterval")
+    {
+        { "source", v => v.Source, Form.Word<IntervalSource>() },
+        { "clusters", v => v.Clusters, Form.Count },
+        { "mean", v => v.Mean, Form.Number },
+        { "standardError", v => v.StandardError, Form.Number },
+        { "degreesOfFreedom", v => v.DegreesOfFreedom, Form.Number },
+        { "lower", v => v.Lower, Form.Number },
+        { "upper", v => v.Upper, Form.Number },
+    };
+
+    public static readonly ObjectForm<SkewnessStretch> SkewnessStretchForm = new("skewnessStretch")
+    {
+        { "skewness", v => v.Skewness, Form.Number },
+        { "downward", v => v.Downward, Form.Number },
+        { "upward", v => v.Upward, Form.Number },
+    };
+
     public static readonly ObjectForm<ClusteredMeanInterval> ClusteredMeanIntervalForm = new(
         "clusteredMeanInterval"
     )
     {
         { "bySpecimen", v => v.BySpecimen, MeanIntervalForm },
-        { "byCluster", v => v.ByCluster, Estimate(MeanIntervalForm) },
-        { "clusterCount", v => v.ClusterCount, Form.Count },
+        { "byCluster", v => v.ByCluster, Form.List(ClusterIntervalForm) },
+        { "stretch", v => v.Stretch, SkewnessStretchForm },
         { "mean", v => v.Mean, Form.Number },
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
         { "lower", v => v.Lower, Form.Number },
         { "upper", v => v.Upper, Form.Number },
         { "standardError", v => v.StandardError, Form.Number },
         { "degreesOfFreedom", v => v.DegreesOfFreedom, Form.Number },
-        { "decidedBy", v => v.DecidedBy, Form.Word<WidestInterval>() },
+        { "decidedBy", v => v.DecidedBy, Form.Word<IntervalSource>() },
     };
 
     public static readonly ObjectForm<EquivalenceTest> EquivalenceTestForm = new("equivalenceTest")

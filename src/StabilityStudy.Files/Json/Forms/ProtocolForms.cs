@@ -134,6 +134,7 @@ internal static class ProtocolForms
         { "rerunReasons", v => v.RerunReasons, Form.List(Form.Text) },
         { "controls", v => v.Controls, Form.Word<ControlRule>() },
         { "repeatDraws", v => v.RepeatDraws, Form.Word<RepeatDraws>() },
+        { "changeSince", v => v.ChangeSince, Form.Word<ChangeOrigin>() },
         { "delaysPerSpecimen", v => v.DelaysPerSpecimen, Form.Count.OrNull() },
         { "plannedLooks", v => v.PlannedLooks, Form.Count },
     };

@@ -7,6 +7,7 @@ using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Estimates;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Files.Json.Forms;
 
@@ -81,20 +82,31 @@ internal static class ReasonForms
             }
         },
         {
-            "repeat-draws",
-            new ObjectForm<RepeatDrawsReason>
+            "too-few-runs",
+            new ObjectForm<TooFewRunsReason>
             {
-                { "specimens", v => v.Specimens, Form.Count },
-                { "persons", v => v.Persons, Form.Count },
+                { "of", v => v.Of, Form.Word<IntervalSource>() },
+                { "runs", v => v.Runs, Form.Count },
+                { "required", v => v.Required, Form.Count },
+            }
+        },
+        {
+            "no-value-at-collection",
+            new ObjectForm<NoValueAtCollectionReason>
+            {
+                { "specimens", v => v.Specimens, Form.List(Form.Text) },
+            }
+        },
+        {
+            "shape-misfit",
+            new ObjectForm<ShapeMisfitReason>
+            {
+                { "timePoints", v => v.TimePoints, Form.List(ProtocolForms.TimePointForm) },
             }
         },
         {
             "uncounted-pairs",
             new ObjectForm<UncountedPairsReason> { { "specimens", v => v.Specimens, Form.Count } }
-        },
-        {
-            "skewed",
-            new ObjectForm<SkewedReason> { { "skewness", v => v.Skewness, Form.Number } }
         },
         {
             "interval",

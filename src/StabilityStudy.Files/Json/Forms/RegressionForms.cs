@@ -1,3 +1,4 @@
+using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Regression;
 using StabilityStudy.Statistics.Resampling;
 
@@ -16,7 +17,7 @@ internal static class RegressionForms
         { "lower", v => v.Lower, Form.Number },
         { "upper", v => v.Upper, Form.Number },
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
-        { "decidedByClusters", v => v.DecidedByClusters, Form.Truth },
+        { "decidedBy", v => v.DecidedBy, Form.Word<IntervalSource>() },
     };
 
     public static readonly ObjectForm<CoefficientInterval> CoefficientIntervalForm = new(

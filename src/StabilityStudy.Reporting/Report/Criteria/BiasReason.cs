@@ -27,7 +27,7 @@ internal sealed record BiasReason(BiasWords Words, Cell Cell)
             ? $"mean change {Words.Figure(mean.Mean)} ({NumberText.Percent(Bias.ConfidenceLevel)} interval {Words.Interval(mean.Lower, mean.Upper)}){control} {Place} {Words.AllowedInBrief}"
                 + CriterionWords.Joined(IsAt(IntervalPlace.Inside) ? ", but " : ", and ", Doubts)
             : $"{PlaceInBrief(control)} {Words.AllowedInBrief}"
-                + CriterionWords.Joined(", and ", DoubtsInBrief);
+                + CriterionWords.Joined(", and ", Doubts);
     }
 
     private bool Has<T>()
@@ -52,23 +52,12 @@ internal sealed record BiasReason(BiasWords Words, Cell Cell)
         : Has<IntervalReason>() ? $"the interval of the mean change{control} {Place}"
         : $"the mean change{control} {Place}";
 
-    private IEnumerable<string> Doubts => DoubtsBut(_ => false);
-
-    /// <summary>The skewness itself stands on the page of the time point.</summary>
-    private IEnumerable<string> DoubtsInBrief =>
-        Has<SkewedReason>()
-            ? DoubtsBut(reason => reason is SkewedReason)
-                .Prepend("its changes are skewed toward that limit")
-            : Doubts;
-
-    private IEnumerable<string> DoubtsBut(Func<VerdictReason, bool> isSaid) =>
+    private IEnumerable<string> Doubts =>
         Bias
-            .Reasons.Where(reason =>
-                reason is not (IntervalReason or MeanAloneReason) && !isSaid(reason)
-            )
+            .Reasons.Where(reason => reason is not (IntervalReason or MeanAloneReason))
             .Select(reason =>
-                reason is TooFewDaysReason
-                    ? $"only {NumberText.Count(Cell.Estimates.CollectionDays)} collection {(Cell.Estimates.CollectionDays == 1 ? "day" : "days")}, at least {NumberText.Count(Words.Protocol.MinimumDays)} required"
+                reason is TooFewDaysReason few
+                    ? $"only {NumberText.Count(few.Days)} collection {(few.Days == 1 ? "day" : "days")}, at least {NumberText.Count(few.Required)} required"
                     : ReasonWords.Of(reason)
             );
 }

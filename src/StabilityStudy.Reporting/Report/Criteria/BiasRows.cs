@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Reporting.Report.TimePoints;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
@@ -24,7 +25,7 @@ internal static class BiasRows
         }
 
         yield return EstimateRow.Deciding(
-            $"Mean change, {NumberText.Percent(bias.ConfidenceLevel)} interval that spans both",
+            $"Mean change{(bias.Readings.Length > 1 ? " " + ReadingWords.Of(bias.Reading) : "")}, {NumberText.Percent(bias.ConfidenceLevel)} interval that spans those below",
             Value(mean.Mean),
             words.Interval(mean.Lower, mean.Upper),
             bias.Criterion
@@ -35,28 +36,33 @@ internal static class BiasRows
             words.Interval(mean.BySpecimen.Lower, mean.BySpecimen.Upper),
             ""
         );
-        yield return mean.ByCluster.TryGet(out var byDay)
-            ? EstimateRow.Other(
-                $"  by collection days ({NumberText.Count(mean.ClusterCount)})",
-                Value(byDay.Mean),
-                words.Interval(byDay.Lower, byDay.Upper),
-                ""
-            )
-            : EstimateRow.Refused("  by collection days", mean.ByCluster, "");
-        if (bias.Spread.TryGet(out var spread))
+        foreach (var item in mean.ByCluster)
         {
             yield return EstimateRow.Other(
-                "  skewness (doubt: beyond 1 toward the limit)",
-                NumberText.AgainstLimit(
-                    spread.Skewness,
-                    Math.Sign(spread.Skewness),
-                    SkewnessDecimals
-                ),
-                Math.Abs(spread.Skewness) > 1 && !bias.Reasons.OfType<SkewedReason>().Any()
-                    ? "away from the nearer limit: no doubt"
-                    : "",
-                EstimateRow.Criterion(bias.Criterion)
+                $"  {ReadingWords.Over(item.Source)} ({NumberText.Count(item.Clusters)})",
+                Value(item.Mean),
+                words.Interval(item.Lower, item.Upper),
+                ""
             );
+        }
+
+        yield return EstimateRow.Other(
+            "  skewness; by how much it lengthens the interval, down and up",
+            NumberText.Fixed(mean.Stretch.Skewness, SkewnessDecimals),
+            $"× {NumberText.Fixed(mean.Stretch.Downward, SkewnessDecimals)}, × {NumberText.Fixed(mean.Stretch.Upward, SkewnessDecimals)}",
+            EstimateRow.Criterion(bias.Criterion)
+        );
+        foreach (var other in bias.Readings.Where(item => item.Reading != bias.Reading))
+        {
+            if (other.Mean.TryGet(out var read))
+            {
+                yield return EstimateRow.Other(
+                    $"Mean change {ReadingWords.Of(other.Reading)}{(other.LeftOut > 0 ? $" ({NumberText.Count(other.LeftOut)} left out)" : "")}",
+                    Value(read.Mean),
+                    words.Interval(read.Lower, read.Upper),
+                    EstimateRow.Criterion(bias.Criterion)
+                );
+            }
         }
 
         if (bias.Equivalence.TryGet(out var equivalence))

@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Reporting.Report.TimePoints;
 
@@ -22,7 +23,7 @@ internal static class IndividualRows
         var required = 100 * individual.RequiredShare;
         string Against(double share) => NumberText.AgainstLimit(100 * share, required, 1);
         yield return EstimateRow.Deciding(
-            $"Share within the limit, one-sided {NumberText.Percent(individual.ConfidenceLevel)} bounds",
+            $"Share within the limit{(individual.Readings.Length > 1 ? " " + ReadingWords.Of(individual.Reading) : "")}, one-sided {NumberText.Percent(individual.ConfidenceLevel)} bounds",
             $"{NumberText.Count(count.Inside)} of {NumberText.Count(count.Counted)}, {Against(bounds.Share)} %",
             $"{Against(bounds.OneSidedLower)} to {Against(bounds.OneSidedUpper)} %",
             individual.Criterion
@@ -35,12 +36,22 @@ internal static class IndividualRows
                 : "too few specimens to meet it",
             EstimateRow.Criterion(individual.Criterion)
         );
-        if (count.RunShiftPercent is { } moved)
+        if (count.RunShiftPercent > 0)
         {
             yield return EstimateRow.Other(
-                "  outside, were every change moved by what the days' runs could have added",
+                "  outside, were every change moved by what the runs could have added",
                 NumberText.Count(count.OutsideIfMoved),
-                $"moved by ±{NumberText.Fixed(moved, 1)} %",
+                $"moved by ±{NumberText.Fixed(count.RunShiftPercent, 1)} % of the allowable difference",
+                EstimateRow.Criterion(individual.Criterion)
+            );
+        }
+
+        foreach (var other in individual.Readings.Where(item => item.Reading != individual.Reading))
+        {
+            yield return EstimateRow.Other(
+                $"Within the limit {ReadingWords.Of(other.Reading)}",
+                $"{NumberText.Count(other.Agreement.Inside)} of {NumberText.Count(other.Agreement.Counted)}",
+                $"{NumberText.Count(other.Agreement.OutsideIfMoved)} outside, were every change moved",
                 EstimateRow.Criterion(individual.Criterion)
             );
         }

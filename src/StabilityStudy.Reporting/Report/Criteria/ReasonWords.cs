@@ -8,6 +8,7 @@ using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 
@@ -21,18 +22,18 @@ internal static class ReasonWords
             NothingCountedReason => "no specimen can be counted",
             TooFewDaysReason r =>
                 $"only {Whole(r.Days)} {(r.Days == 1 ? "collection day" : "collection days")}, at least {Whole(r.Required)} required: a run's error does not average out over specimens",
-            RepeatDrawsReason r =>
-                $"{Counted.Of(r.Specimens, "specimen")} of {Counted.Of(r.Persons, "person")}: the interval takes specimens of one person for independent",
+            TooFewRunsReason r =>
+                $"{(r.Of == IntervalSource.BaselineRuns ? "baselines" : "delayed results")} of only {Counted.Of(r.Runs, "run")}, at least {Whole(r.Required)} required: a run's error does not average out over specimens",
+            NoValueAtCollectionReason r =>
+                $"the value at collection computed for {(r.Specimens.Length == 1 ? "specimen" : "specimens")} {ControlDoubts.Names(r.Specimens)} is not above zero, so no percentage of it means anything",
             UncountedPairsReason r =>
                 $"{Counted.Of(r.Specimens, "specimen")} without a pair of measured results, which no individual criterion counts",
-            SkewedReason r =>
-                $"the changes are skewed toward the nearer limit (skewness {Text(r.Skewness, "0.0")}), so its interval is too short",
             IntervalReason r => $"the interval of {Of(r.Figure)} {Of(r.Place)} the allowable bias",
             NoLevelReason => "the protocol states no decision level of the analyte",
             LevelOutsideCoverageReason r =>
                 $"{Of(r.Level)} is outside what the baselines cover: {Of(r.Gap)}",
             OpenIfRunsMovedReason r =>
-                $"collection days differ, and their runs could by chance have moved every change by {Text(r.Percent, "0.0")} %: {Of(r.Then)}",
+                $"the runs could by chance have moved every change by {Text(r.Percent, "0.0")} %{(r.Then is MoreOutsideIfMoved ? " of the allowable difference" : "")}: {Of(r.Then)}",
             MeanAloneReason =>
                 "the rule holds the mean alone to the limit, so the chance of a false claim is not controlled",
             SameChangesReason r =>
@@ -54,11 +55,11 @@ internal static class ReasonWords
             PairsOnOneLineReason =>
                 "the pairs lie on one line, so the data tell no more than the reporting increment",
             ChangesFewReason r =>
-                $"the data show that at most {Percent(r.SharePercent)} of specimens change the side of {string.Join(" and of ", r.Levels.Select(Text))} {r.Unit}",
+                $"the data show that at most {Percent(r.SharePercent)} of specimens clearly change the side of {string.Join(" and of ", r.Levels.Select(Text))} {r.Unit}",
             ChangesManyReason r =>
-                $"the data show that more than {Percent(r.SharePercent)} of specimens change the side of {Of(r.Level)}",
+                $"the data show that more than {Percent(r.SharePercent)} of specimens clearly change the side of {Of(r.Level)}",
             ChangesOpenReason r =>
-                $"the data leave open whether at most {Percent(r.SharePercent)} of specimens change the side of {Of(r.Level)}",
+                $"the data leave open whether at most {Percent(r.SharePercent)} of specimens clearly change the side of {Of(r.Level)}",
             ClassesKeptReason r =>
                 $"the data show that at least {Percent(r.SharePercent)} of specimens keep their class",
             ClassesLostReason r =>
@@ -72,6 +73,8 @@ internal static class ReasonWords
             NoShapeReason => "the protocol declares no shape of drift",
             ShapesDisagreeReason =>
                 "the declared shapes of drift lead to different verdicts, and nothing in the data says which is true",
+            ShapeMisfitReason r =>
+                $"the mean change at {string.Join(", ", r.TimePoints.Select(point => point.ToString()))} does not follow the declared shape",
             SameDriftReason =>
                 "all specimens drift by the same amount, so the data tell no more than the reporting increment",
             RunNotRecordedReason r =>
@@ -121,8 +124,8 @@ internal static class ReasonWords
         {
             MoreOutsideIfMoved more =>
                 $"{Whole(more.Outside)} of {Whole(more.Counted)} would then be outside, which leaves {Percent(more.SharePercent)} open",
-            SidesOpenIfMoved => "the changes of side would then no longer be shown to be few",
-            ClassesOpenIfMoved => "the classes would then no longer be shown to be kept",
+            SidesOpenIfMoved => "the share that changes side would then be open",
+            ClassesOpenIfMoved => "the share that keeps its class would then be open",
             _ => throw new UnreachableException(),
         };
 

@@ -11,11 +11,22 @@ internal sealed record HandInterval(int Count, decimal Sum, decimal SumOfSquares
 {
     /// <summary>Sums up the numbers; t is read off the report's own interval.</summary>
     public static HandInterval Of(ImmutableArray<decimal> values, MeanInterval found) =>
+        Of(values, found.Upper - found.Mean, found.StandardError);
+
+    /// <summary>The same of an interval over cluster means.</summary>
+    public static HandInterval Of(ImmutableArray<decimal> means, ClusterInterval found) =>
+        Of(means, found.Upper - found.Mean, found.StandardError);
+
+    private static HandInterval Of(
+        ImmutableArray<decimal> values,
+        double reach,
+        double standardError
+    ) =>
         new(
             values.Length,
             values.Sum(),
             values.Sum(value => value * value),
-            found.StandardError == 0 ? 0 : (found.Upper - found.Mean) / found.StandardError
+            standardError == 0 ? 0 : reach / standardError
         );
 
     public decimal Mean => Sum / Count;

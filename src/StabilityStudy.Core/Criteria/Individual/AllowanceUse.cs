@@ -1,0 +1,106 @@
+using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Location;
+
+namespace StabilityStudy.Core.Criteria.Individual;
+
+/// <summary>Which share of its allowance the change of each measured pair uses: ±1 are the limits.</summary>
+/// <param name="Shares">By specimen; a baseline for which a percentage means nothing has none.</param>
+/// <param name="IsExact">Whether the shares are those of the results, so that the results themselves are compared with the limit.</param>
+/// <param name="Shift">By how much the runs could by chance have moved every share.</param>
+internal sealed record AllowanceUse(
+    IReadOnlyDictionary<string, double> Shares,
+    bool IsExact,
+    double Shift
+)
+{
+    /// <summary>The shares of a reading.</summary>
+    /// <param name="reading">The reading.</param>
+    /// <param name="allowance">The allowance.</param>
+    /// <param name="context">The imprecision of one result.</param>
+    /// <param name="confidenceLevel">One-sided level of the shift; null for none.</param>
+    public static AllowanceUse Of(
+        PairReading reading,
+        Allowance allowance,
+        CellContext context,
+        double? confidenceLevel
+    )
+    {
+        var (pairs, shares) = SharesOf(reading.Pairs, allowance);
+        var settled = reading.FromBaseline is { } fromBaseline
+            ? Settled(pairs, shares, fromBaseline, allowance, context)
+            : shares;
+        return new(
+            pairs
+                .Select((pair, i) => (pair.Specimen, Share: settled[i]))
+                .ToDictionary(item => item.Specimen, item => item.Share, StringComparer.Ordinal),
+            settled == shares,
+            confidenceLevel is { } level
+                ? SharedShift.Of([.. settled], SharedErrors.Of(pairs).Clusterings, level)
+                : 0
+        );
+    }
+
+    private static (ImmutableArray<PairRecord> Pairs, ImmutableArray<double> Shares) SharesOf(
+        ImmutableArray<PairRecord> pairs,
+        Allowance allowance
+    )
+    {
+        var measured = pairs
+            .Where(pair =>
+                pair.IsOfNumbers && (allowance.Absolute is not null || pair.Values().Baseline > 0)
+            )
+            .ToImmutableArray();
+        return (
+            measured,
+            AllowableDifference.Shares(
+                Statistics.ExactPairs.Create(
+                    [.. measured.Select(pair => pair.Values().Baseline)],
+                    [.. measured.Select(pair => pair.Values().Delayed)]
+                ),
+                allowance
+            )
+        );
+    }
+
+    /// <summary>
+    /// Counted from collection, a change is lengthened, and what imprecision adds to it is lengthened too, although there is no more of it. So the lengthened shares
+    /// c are drawn toward their mean m₀: m₀ + (c − m₀)·min(1, √(k²·max(0, s² − v) + v)/s₀), with s the SD from the baseline, s₀ that of c, k the mean lengthening and v the variance of one result's imprecision.
+    /// </summary>
+    private static ImmutableArray<double> Settled(
+        ImmutableArray<PairRecord> pairs,
+        ImmutableArray<double> lengthened,
+        PairReading fromBaseline,
+        Allowance allowance,
+        CellContext context
+    )
+    {
+        var (before, plain) = SharesOf(fromBaseline.Pairs, allowance);
+        if (
+            !Spread.Summarize(lengthened.AsSpan()).TryGet(out var spread)
+            || !Spread.Summarize(plain.AsSpan()).TryGet(out var ofBaseline)
+        )
+        {
+            return lengthened;
+        }
+
+        var k = pairs.Average(ValueAtCollection.Stretch);
+        var noise = before.Average(pair => NoiseVariance(pair, allowance, context));
+        var own = Math.Max(0, Math.Pow(ofBaseline.StandardDeviation, 2) - noise);
+        var factor = Math.Sqrt((k * k * own) + noise) / spread.StandardDeviation;
+        return factor >= 1
+            ? lengthened
+            : [.. lengthened.Select(share => spread.Mean + ((share - spread.Mean) * factor))];
+    }
+
+    /// <summary>(CV·x)²/A(x)² of one reported result; 0 without a stated CV.</summary>
+    private static double NoiseVariance(
+        PairRecord pair,
+        Allowance allowance,
+        CellContext context
+    )
+    {
+        var baseline = (double)pair.Values().Baseline;
+        var sd = (double)(context.Analyte.BetweenRunCvPercent ?? 0) * baseline / 100;
+        return Math.Pow(sd / allowance.At(baseline), 2) / context.Protocol.Replicates;
+    }
+}

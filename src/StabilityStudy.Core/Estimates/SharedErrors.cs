@@ -1,0 +1,104 @@
+using StabilityStudy.Statistics.Location;
+
+namespace StabilityStudy.Core.Estimates;
+
+/// <summary>In which ways pairs share an error: collection day, run of the baseline, run of the delayed result, person.</summary>
+/// <param name="Clusterings">One for each way, a cluster a pair.</param>
+/// <param name="Counts">How many days and runs there are; it stays when pairs are left out to see what they do.</param>
+internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, ClusterCounts Counts)
+{
+    /// <summary>Those of pairs, in their order.</summary>
+    public static SharedErrors Of(ImmutableArray<PairRecord> pairs)
+    {
+        Clustering By<T>(IntervalSource source, Func<PairRecord, T> key)
+            where T : notnull => new(source, Numbered(pairs.Select(key)));
+        var days = By(IntervalSource.CollectionDays, pair => pair.CollectionDay);
+        var baseline = new Clustering(
+            IntervalSource.BaselineRuns,
+            RunNumbers([.. pairs.Select(pair => pair.Baseline)])
+        );
+        var delayed = new Clustering(
+            IntervalSource.DelayedRuns,
+            RunNumbers([.. pairs.Select(pair => pair.Delayed)])
+        );
+        return new(
+            [days, baseline, delayed, By(IntervalSource.Persons, pair => pair.Subject)],
+            new ClusterCounts(CountOf(days), CountOf(baseline), CountOf(delayed))
+        );
+    }
+
+    /// <summary>Without one pair.</summary>
+    public SharedErrors Without(int index) =>
+        this with
+        {
+            Clusterings =
+            [
+                .. Clusterings.Select(item =>
+                    item with
+                    {
+                        Cluster = item.Cluster.RemoveAt(index),
+                    }
+                ),
+            ],
+        };
+
+    private static int CountOf(Clustering clustering) => clustering.Cluster.Distinct().Count();
+
+    private static ImmutableArray<int> Numbered<T>(IEnumerable<T> keys)
+        where T : notnull
+    {
+        var numbers = new Dictionary<T, int>();
+        return
+        [
+            .. keys.Select(key =>
+            {
+                numbers.TryAdd(key, numbers.Count);
+                return numbers[key];
+            }),
+        ];
+    }
+
+    /// <summary>
+    /// The run of each result. Results without a run code share one when they come from one instrument on one day, so that a code left out
+    /// never makes runs more numerous. Averaged results of several runs join these runs into one.
+    /// </summary>
+    private static ImmutableArray<int> RunNumbers(ImmutableArray<Measurement?> results)
+    {
+        var joined = new Dictionary<string, string>(StringComparer.Ordinal);
+        string Root(string run)
+        {
+            while (joined.TryGetValue(run, out var other))
+            {
+                run = other;
+            }
+
+            return run;
+        }
+
+        foreach (var result in results.OfType<Measurement>())
+        {
+            var runs = result.Runs().Select(Root).Distinct().ToImmutableArray();
+            foreach (var run in runs.Skip(1))
+            {
+                joined[run] = runs[0];
+            }
+        }
+
+        return Numbered(
+            results.Select(result =>
+                result?.Runs().FirstOrDefault() is { } run
+                    ? new RunKey(Root(run), null, "")
+                    : new RunKey(null, result?.TestedAt?.Date, result?.Instrument ?? "")
+            )
+        );
+    }
+}
+
+/// <summary>What tells runs apart: their code, or without one the day and the instrument.</summary>
+internal readonly record struct RunKey(string? Code, DateTime? Day, string Instrument);
+
+/// <summary>How many collection days and runs pairs come from.</summary>
+/// <param name="Days">Collection days.</param>
+/// <param name="BaselineRuns">Runs in which baselines were tested.</param>
+/// <param name="DelayedRuns">Runs in which delayed results were tested.</param>
+internal sealed record ClusterCounts(int Days, int BaselineRuns, int DelayedRuns);

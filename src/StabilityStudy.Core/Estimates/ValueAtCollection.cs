@@ -1,0 +1,76 @@
+using StabilityStudy.Statistics.Drift;
+
+namespace StabilityStudy.Core.Estimates;
+
+/// <summary>
+/// What a specimen's result would have been at collection: x₀ = x − (y − x)·f(t₀)/(f(t) − f(t₀)), with its own baseline
+/// delay t₀ and delay t, and f(t) = ln(1 + t/1 h). Of the courses that the program knows this puts most of a change before the baseline, so what
+/// holds under it holds under all of them; a course that falls off faster still is an assumption that the claim names.
+/// </summary>
+internal static class ValueAtCollection
+{
+    private const int MostDecimals = 9;
+
+    /// <summary>Results are below this; a value computed beyond it cannot stand for one.</summary>
+    private const decimal Largest = 900_000_000m;
+
+    /// <summary>A reading with every baseline replaced by the value at collection.</summary>
+    public static PairReading Reading(PairReading fromBaseline, CellContext context)
+    {
+        var without = ImmutableArray.CreateBuilder<string>();
+        var pairs = fromBaseline
+            .Pairs.Select(pair =>
+            {
+                if (!pair.IsOfNumbers || Factor(pair) is not { } factor)
+                {
+                    return pair;
+                }
+
+                if (Of(pair, factor) is { } value)
+                {
+                    return pair.WithBaseline(value);
+                }
+
+                without.Add(pair.Specimen);
+                return pair;
+            })
+            .ToImmutableArray();
+        return new(
+            fromBaseline.Kind == ChangeReading.RunsBridged
+                ? ChangeReading.RunsBridgedSinceCollection
+                : ChangeReading.SinceCollection,
+            pairs,
+            context.DataOf([.. pairs.Where(pair => !without.Contains(pair.Specimen))])
+        )
+        {
+            FromBaseline = fromBaseline,
+            WithoutValueAtCollection = without.ToImmutable(),
+            WithoutBridging = fromBaseline.WithoutBridging,
+        };
+    }
+
+    /// <summary>By how many times the change since collection is that since the baseline: f(t)/(f(t) − f(t₀)).</summary>
+    public static double Stretch(PairRecord pair) => 1 + (Factor(pair) ?? 0);
+
+    /// <summary>f(t₀)/(f(t) − f(t₀)); null without both delays. A delayed test comes after its baseline.</summary>
+    private static double? Factor(PairRecord pair)
+    {
+        if (pair is not { Baseline.Delay: { } early, Delayed.Delay: { } late })
+        {
+            return null;
+        }
+
+        var before = SpecimenSlopes.Transform(DriftShape.Logarithmic, early.TotalHours);
+        return before
+            / (SpecimenSlopes.Transform(DriftShape.Logarithmic, late.TotalHours) - before);
+    }
+
+    private static decimal? Of(PairRecord pair, double factor)
+    {
+        var (x, y) = pair.Values();
+        var value = (double)x - ((double)(y - x) * factor);
+        return value > 0 && value < (double)Largest
+            ? Math.Max(decimal.Round((decimal)value, MostDecimals), 1e-9m)
+            : null;
+    }
+}
