@@ -82,10 +82,6 @@ public sealed class QualitativeStudyTests
                 .SelectMany(row => row.Cells),
             cell => cell.Text == "20 negative, 20 weak positive, 20 positive"
         );
-        Assert.DoesNotContain(
-            study.Analysis.Queries,
-            query => query.Code == "supported-on-few-days"
-        );
         Assert.True(StudyPipeline.Render(study, PaperSize.A4).PageCount > 5);
         Assert.Contains("\"weak positive\"", Json(study), Comparison);
     }

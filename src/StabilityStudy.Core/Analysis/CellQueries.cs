@@ -11,7 +11,6 @@ internal static class CellQueries
 
     // csharpier-ignore-start
     internal static readonly QueryKind SupportedByMeanOnly = Kinds.Add("supported-by-mean-only", QueryRank.LittleSupport, "a time point is supported by the mean change alone", "add a criterion of kind \"individual\" to the next protocol");
-    internal static readonly QueryKind SupportedOnFewDays = Kinds.Add("supported-on-few-days", QueryRank.LittleSupport, "a time point is supported on fewer collection days than planned", "check that the run codes are true, and that one day can stand for others");
     internal static readonly QueryKind LeftOutPairsCouldOverturn = Kinds.Add("left-out-pairs-could-overturn", QueryRank.StatedAnyway, "a conclusion rests on what was left out", "check each pair left out, and that its reason does not depend on the result");
     internal static readonly QueryKind SupportedByIndividualOnly = Kinds.Add("supported-by-individual-only", QueryRank.LittleSupport, "a time point is supported by single specimens alone; no mean change was judged", "add a bias criterion to the next protocol");
     internal static readonly QueryKind SpreadBelowNoise = Kinds.Add("spread-below-noise", QueryRank.Specimen, "the changes spread far less than the imprecision of the test alone would make them", "compare with the own record of the instrument");
@@ -32,7 +31,7 @@ internal static class CellQueries
             .. OfWideAmounts(cell),
             .. OfUnmeasured(cell),
             .. OfExcluded(cell, protocol),
-            .. cell.OwnConclusion == Conclusion.Supported ? OfSupported(cell, protocol) : [],
+            .. cell.OwnConclusion == Conclusion.Supported ? OfSupported(cell) : [],
         ];
 
     /// <summary>Changes that vary less than two measurements can are a sign of results copied, rounded or chosen.</summary>
@@ -138,7 +137,7 @@ internal static class CellQueries
         }
     }
 
-    private static IEnumerable<DataQuery> OfSupported(Cell cell, StudyProtocol protocol)
+    private static IEnumerable<DataQuery> OfSupported(Cell cell)
     {
         if (cell.Criteria.All(result => result is BiasResult))
         {
@@ -159,23 +158,6 @@ internal static class CellQueries
                 "protocol.toml",
                 "supported by single specimens alone; a small shift of every result, which this cannot see, moves patients across decision levels",
                 "Look at the mean change among the estimates, and add a criterion of kind \"bias\" to the next protocol."
-            );
-        }
-
-        var days = cell
-            .Pairs.Where(pair => pair.CountsForAgreement)
-            .Select(pair => pair.CollectionDay)
-            .Distinct()
-            .Count();
-        if (days < protocol.MinimumDays)
-        {
-            yield return Attention(
-                SupportedOnFewDays,
-                StudyFileNames.Usual.Specimens,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"supported on {days} collection day{(days == 1 ? "" : "s")}, fewer than the {protocol.MinimumDays} planned, because both results of each pair are recorded in one run"
-                )
             );
         }
 

@@ -18,9 +18,14 @@ internal static class InEveryReading
         ImmutableArray<T> readings,
         Func<T, Verdict> verdictOf,
         Func<T, double> roomOf
-    ) =>
-        Of(readings.Select(verdictOf)) == Verdict.NotMet
-            ? readings.MaxBy(roomOf)!
-            : readings.Where(item => verdictOf(item) != Verdict.Met).MinBy(roomOf)
-                ?? readings.MinBy(roomOf)!;
+    )
+    {
+        if (Of(readings.Select(verdictOf)) == Verdict.NotMet)
+        {
+            return readings.MaxBy(roomOf)!;
+        }
+
+        var open = readings.Where(item => verdictOf(item) != Verdict.Met).ToImmutableArray();
+        return (open.IsEmpty ? readings : open).MinBy(roomOf)!;
+    }
 }

@@ -11,7 +11,7 @@ namespace StabilityStudy.Core.Planning;
 /// </summary>
 /// <remarks>
 /// Supposed: changes normal among specimens, log-normal baselines, results reported with the analyte's decimals, no failed and no missing tube, controls in order. Real studies lose some; so
-/// the true probability is rather below. Where a criterion on drift applies, the earlier time points are drawn too: each specimen's change grows with time in the analyte's shape.
+/// the true probability is rather below. Where the change counts from collection the supposed one does too, and a part of it that follows a logarithm comes before the baseline. Where a criterion on drift applies, the earlier time points are drawn too: each specimen's change grows with time in the analyte's shape.
 /// </remarks>
 public static class CriterionSetCharacteristic
 {
@@ -135,6 +135,9 @@ public static class CriterionSetCharacteristic
             ];
         var baselineRuns = Runs();
         var atLast = Growth(timePoints[^1]);
+        var before = context.IsSinceCollection
+            ? Course(BaselineDelay(context)) / Course(timePoints[^1].Delay)
+            : 0;
         return
         [
             .. timePoints.Select(timePoint =>
@@ -151,7 +154,7 @@ public static class CriterionSetCharacteristic
                             return Pair(
                                 i,
                                 day,
-                                specimen.Baseline,
+                                specimen.Baseline * (1 + (before * specimen.Change / 100)),
                                 specimen.Baseline * (1 + (percent / 100)),
                                 context with
                                 {
@@ -167,11 +170,18 @@ public static class CriterionSetCharacteristic
 
         double Growth(TimePoint timePoint) =>
             SpecimenSlopes.Transform(context.Analyte.DriftShape, timePoint.Delay.TotalHours)
-            - SpecimenSlopes.Transform(
-                context.Analyte.DriftShape,
-                BaselineDelay(context).TotalHours
+            - (
+                context.IsSinceCollection
+                    ? 0
+                    : SpecimenSlopes.Transform(
+                        context.Analyte.DriftShape,
+                        BaselineDelay(context).TotalHours
+                    )
             );
     }
+
+    private static double Course(TimeSpan delay) =>
+        SpecimenSlopes.Transform(DriftShape.Logarithmic, delay.TotalHours);
 
     private static TimeSpan BaselineDelay(CellContext context) =>
         context.Protocol.BaselineWithin / 2;
@@ -197,7 +207,7 @@ public static class CriterionSetCharacteristic
                 ),
                 collected + (sameRun ? late : delay),
                 delay,
-                sameRun ? "1" : "",
+                sameRun ? code : "",
                 "",
                 "",
                 "",

@@ -82,9 +82,9 @@ public sealed class AwkwardStudiesOfNumbersTests
                     }
                 )
                 .Protocol(p => p with { BaselineWithin = TimeSpan.FromHours(5.9) }),
-            "Supported",
-            "supported-on-few-days",
-            "fewer than the 5 planned"
+            "Inconclusive",
+            "too-few-days",
+            "1 collection day"
         ),
         new(
             "one subject twice",

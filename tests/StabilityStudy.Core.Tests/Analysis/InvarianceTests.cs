@@ -160,7 +160,20 @@ public sealed class InvarianceTests
 
         Assert.Equal(PairStatus.Excluded, study.Pairs[40].Status);
         Assert.Equal(without.Estimates.Compared, study.Estimates.Compared);
-        Assert.Equal(without.Estimates.MeanPercent.Value, study.Estimates.MeanPercent.Value);
+        Assert.Equal(
+            without.Estimates.MeanPercent.Value! with
+            {
+                ByCluster = [],
+            },
+            study.Estimates.MeanPercent.Value! with
+            {
+                ByCluster = [],
+            }
+        );
+        Assert.Equal(
+            without.Estimates.MeanPercent.Value.ByCluster,
+            study.Estimates.MeanPercent.Value.ByCluster
+        );
         Assert.Equal(
             without.Estimates.AgreementPercent.Value,
             study.Estimates.AgreementPercent.Value

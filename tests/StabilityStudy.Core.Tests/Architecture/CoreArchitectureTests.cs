@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Estimates;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using StabilityStudy.Core.Analysis;
@@ -28,6 +29,14 @@ public sealed class CoreArchitectureTests
                 "is printed as a modified test"
             ),
             [typeof(ControlRule)] = (ControlRule.EveryRun, "asks for controls"),
+            [typeof(ChangeOrigin)] = (
+                ChangeOrigin.Collection,
+                "counts what came before the baseline too"
+            ),
+            [typeof(ChangeReading)] = (
+                ChangeReading.AsMeasured,
+                "is part of every conclusion; none is safer than another"
+            ),
             [typeof(RepeatDraws)] = (RepeatDraws.LeftOut, "counts a person once"),
             [typeof(DecisionRule)] = (DecisionRule.Confidence, "controls the error"),
             [typeof(ControlKind)] = (ControlKind.Control, "must lie within its range"),

@@ -105,7 +105,7 @@ public sealed class CriterionKindTests
     {
         var study = SmallStudy.Of(
             [6],
-            ["39.9 | 40.0", "40.0 | 39.9", "40.0 | 41.0", "39.0 | 39.9"]
+            ["38.0 | 40.0", "40.0 | 38.0", "40.0 | 41.0", "39.0 | 39.9"]
         );
 
         var level = ((ReclassificationResult)Result(study.Criteria(Sides(10, 40)))).Levels[0];
@@ -125,8 +125,8 @@ public sealed class CriterionKindTests
             Enumerable
                 .Range(0, 40)
                 .Select(i =>
-                    i < changed ? "39.0 | 41.0"
-                    : i < 37 ? "39.0 | 39.2"
+                    i < changed ? "38.0 | 42.0"
+                    : i < 37 ? "38.0 | 38.2"
                     : "44.0 | 44.2"
                 )
         );
@@ -205,7 +205,7 @@ public sealed class CriterionKindTests
 
     [Theory]
     [InlineData("30.0 | 30.2 | 30.5", "30.0 | 30.0 | 30.1", Verdict.Met)]
-    [InlineData("30.0 | 33.2 | 36.5", "30.0 | 33.0 | 36.1", Verdict.NotMet)]
+    [InlineData("30.0 | 34.2 | 36.9", "30.0 | 32.0 | 35.7", Verdict.NotMet)]
     public void Drift_is_held_to_the_limit_at_the_planned_delay(
         string even,
         string odd,
@@ -214,23 +214,48 @@ public sealed class CriterionKindTests
     {
         var study = SmallStudy
             .Of([6, 12], Enumerable.Range(0, 40).Select(i => i % 2 == 0 ? even : odd))
-            .Criteria(Drift(DriftShape.Linear, DriftShape.Logarithmic));
+            .Criteria(Drift(DriftShape.Linear));
 
         Assert.Equal(expected, study.Cell(12).Criteria[0].Verdict);
     }
 
     [Fact]
-    public void Shapes_that_disagree_are_inconclusive()
+    public void A_shape_that_the_means_do_not_follow_is_inconclusive()
     {
-        // Nearly all of the change comes before 6 h: a line through the baseline puts less of it at 12 h than a logarithm does.
+        // Nothing happens until 6 h, and then a change that a logarithm puts mostly before.
         var study = SmallStudy
             .Of(
                 [6, 12],
                 Enumerable
                     .Range(0, 40)
-                    .Select(i => i % 2 == 0 ? "30.0 | 30.0 | 32.6" : "30.0 | 30.0 | 32.8")
+                    .Select(i => i % 2 == 0 ? "30.0 | 30.0 | 31.6" : "30.0 | 30.1 | 31.4")
             )
-            .Criteria(Drift(DriftShape.Quadratic, DriftShape.Logarithmic));
+            .Criteria(Drift(DriftShape.Logarithmic));
+
+        var misfit = Assert.IsType<ShapeMisfitReason>(
+            study.Cell(12).Criteria[0].Reasons[0]
+        );
+
+        Assert.Equal([SmallProtocol.At(6), SmallProtocol.At(12)], misfit.TimePoints);
+        Assert.Equal(Verdict.Inconclusive, study.Cell(12).Criteria[0].Verdict);
+    }
+
+    [Fact]
+    public void Shapes_that_disagree_are_inconclusive()
+    {
+        // Changes so scattered that both shapes fit: a line carries more of the change to 12 h than a logarithm does.
+        decimal[] scatter = [-2.4m, -1.6m, -0.8m, 0, 0, 0.8m, 1.6m, 2.4m];
+        var study = SmallStudy
+            .Of(
+                [6, 12],
+                Enumerable
+                    .Range(0, 40)
+                    .Select(i => scatter[i % 8])
+                    .Select(by =>
+                        FormattableString.Invariant($"30.0 | {30.9m + by:0.0} | {31.8m + by:0.0}")
+                    )
+            )
+            .Criteria(Drift(DriftShape.Linear, DriftShape.Logarithmic));
 
         var result = (DriftCriterionResult)study.Cell(12).Criteria[0];
 
@@ -265,6 +290,7 @@ public sealed class CriterionKindTests
                             protocol,
                             protocol.Analytes[0],
                             protocol.Groups[0],
+                            protocol.Storages[0],
                             protocol.TimePoints[0],
                             []
                         )
@@ -319,25 +345,45 @@ public sealed class CriterionKindTests
     }
 
     [Fact]
-    public void Persons_with_several_specimens_leave_lines_and_slopes_open()
+    public void Persons_with_several_specimens_widen_the_intervals_of_lines_and_slopes()
     {
-        SmallStudy Shared(Criterion criterion) =>
-            Spread(0)
+        // Four specimens a person, whose changes are alike.
+        SmallStudy Of(Func<int, string> subject) =>
+            SmallStudy
+                .Of(
+                    [6],
+                    Enumerable
+                        .Range(0, 40)
+                        .Select(i =>
+                            FormattableString.Invariant(
+                                $"{25 + i}.0 | {25 + i + (i / 4 % 2 == 0 ? 0.5m : -0.5m) + (i % 2 * 0.1m):0.0}"
+                            )
+                        )
+                )
                 .Protocol(protocol => protocol with { RepeatDraws = RepeatDraws.OneCluster })
                 .Tubes(tube =>
                     tube with
                     {
-                        Subject = tube.Specimen is "S000" or "S001" ? "P" : tube.Subject,
+                        Subject = subject(
+                            int.Parse(tube.Specimen[1..], CultureInfo.InvariantCulture)
+                        ),
                     }
-                )
-                .Criteria(criterion);
-
-        foreach (var criterion in new Criterion[] { Levels(40), Drift(DriftShape.Linear) })
+                );
+        double WidthOfLine(Func<int, string> subject)
         {
-            var result = Result(Shared(criterion));
-
-            Assert.Equal(Verdict.Inconclusive, result.Verdict);
-            Assert.Contains(result.Reasons, reason => reason.Name() == "repeat-draws");
+            var levels = (DecisionLevelResult)Result(Of(subject).Criteria(Levels(40)));
+            return levels.Levels[0].Change.Value!.Upper - levels.Levels[0].Change.Value!.Lower;
         }
+
+        double WidthOfSlope(Func<int, string> subject)
+        {
+            var drift = (DriftCriterionResult)Result(Of(subject).Criteria(Drift(DriftShape.Linear)));
+            return drift.Shapes[0].Predicted!.UpperBound - drift.Shapes[0].Predicted!.LowerBound;
+        }
+
+        string Own(int i) => "P" + i;
+        string Shared(int i) => "P" + (i / 4);
+        Assert.True(WidthOfLine(Shared) > WidthOfLine(Own));
+        Assert.True(WidthOfSlope(Shared) > WidthOfSlope(Own));
     }
 }

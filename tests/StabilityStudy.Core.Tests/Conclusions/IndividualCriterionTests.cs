@@ -35,16 +35,38 @@ public sealed class IndividualCriterionTests
         decimal share = 85,
         Limit? limit = null
     ) =>
-        IndividualEvaluation.Evaluate(
+        Evaluate(
             SmallProtocol.EachCriterion with
             {
                 SharePercentMinimum = share,
             },
             limit ?? SmallProtocol.Each,
-            pairs,
-            minimumDays: 5,
-            sameRun: false
+            pairs
         );
+
+    private static IndividualResult Evaluate(
+        IndividualCriterion criterion,
+        Limit limit,
+        ImmutableArray<PairRecord> pairs
+    )
+    {
+        var protocol = SmallProtocol.For(40, 6);
+        return IndividualEvaluation.Evaluate(
+            criterion,
+            limit,
+            CellEvidence.From(
+                pairs,
+                new(
+                    protocol,
+                    protocol.Analytes[0],
+                    protocol.Groups[0],
+                    protocol.Storages[0],
+                    protocol.TimePoints[0],
+                    []
+                )
+            )
+        );
+    }
 
     private static AgreementCount Count(string baseline, string delayed, bool beyond = true) =>
         Evaluate([
@@ -202,16 +224,14 @@ public sealed class IndividualCriterionTests
         Verdict expected
     )
     {
-        var result = IndividualEvaluation.Evaluate(
+        var result = Evaluate(
             SmallProtocol.EachCriterion with
             {
                 SharePercentMinimum = 100,
                 Rule = DecisionRule.PointOnly,
             },
             SmallProtocol.Each,
-            SmallPairs.InsideAndOutside(inside, outside),
-            minimumDays: 5,
-            sameRun: false
+            SmallPairs.InsideAndOutside(inside, outside)
         );
 
         Assert.Equal(expected, result.Verdict);

@@ -34,10 +34,14 @@ public sealed class MoreSpecimensTests
     {
         double Power(int n, double standardDeviation) =>
             EquivalencePower.Of(n, mean, standardDeviation * factor, -limit, limit, 0.90);
-        var days = specimens * interval.ClusterCount / interval.BySpecimen.Count;
+        var days = specimens * interval.Over(IntervalSource.CollectionDays)!.Clusters / interval.BySpecimen.Count;
         return Math.Min(
             Power(specimens, interval.BySpecimen.StandardDeviation),
-            Power(days, interval.ByCluster.Value!.StandardDeviation)
+            Power(
+                days,
+                interval.Over(IntervalSource.CollectionDays)!.StandardError
+                    * Math.Sqrt(interval.Over(IntervalSource.CollectionDays)!.Clusters)
+            )
         );
     }
 
@@ -190,8 +194,8 @@ public sealed class MoreSpecimensTests
                 Enumerable
                     .Range(0, 40)
                     .Select(i =>
-                        i < 1 ? "39.0 | 41.0"
-                        : i < 30 ? "39.0 | 39.2"
+                        i < 1 ? "38.0 | 42.0"
+                        : i < 30 ? "38.0 | 38.2"
                         : "44.0 | 44.2"
                     )
             )
@@ -211,7 +215,7 @@ public sealed class MoreSpecimensTests
     public void Too_many_changed_sides_are_unlikely_to_be_helped()
     {
         var more = SmallStudy
-            .Of([6], Enumerable.Range(0, 20).Select(i => i < 4 ? "39.0 | 41.0" : "44.0 | 44.2"))
+            .Of([6], Enumerable.Range(0, 20).Select(i => i < 4 ? "38.0 | 42.0" : "44.0 | 44.2"))
             .Criteria(
                 new ReclassificationCriterion("sides", [new("aPTT", null)], [], 0.95, 10, [40])
             )
@@ -253,7 +257,7 @@ public sealed class MoreSpecimensTests
         var level = cell.Criteria.OfType<DecisionLevelResult>().Single().Levels[0];
         var change = level.Change.Value!;
         double PowerOf(int n) =>
-            change.DecidedByClusters
+            change.DecidedBy != IntervalSource.Specimens
                 ? EquivalencePower.Of(
                     n / 2,
                     change.Bias,

@@ -10,7 +10,7 @@ public sealed class CriterionSetCharacteristicTests
 {
     private const int Studies = 800;
 
-    private static readonly SupposedResults s_inOneRun = new(40, 1, true, 30, 0.15, 3, 0);
+    private static readonly SupposedResults s_inOneRun = new(40, 40, true, 30, 0.15, 3, 0);
 
     /// <summary>The two criteria together lie between p₁ + p₂ − 1 and the smaller of their exact powers.</summary>
     [Fact]
@@ -41,11 +41,12 @@ public sealed class CriterionSetCharacteristicTests
             s_inOneRun with
             {
                 Specimens = specimens,
+                CollectionDays = specimens,
             },
             [6]
         )[0];
 
-        // The doubt about skewness costs a little that the independent one does not count.
+        // Bearing skewness costs a little that the independent one does not count.
         Assert.InRange(independent, point.Lower - 0.01, point.Upper + 0.02);
     }
 

@@ -48,6 +48,7 @@ internal static class SmallProtocol
         )
         {
             Controls = ControlRule.KeptElsewhere,
+            ChangeSince = ChangeOrigin.Baseline,
         };
 
     public static TimePoint At(int hours) => new(TimeSpan.FromHours(hours));

@@ -4,8 +4,7 @@ using StabilityStudy.Statistics.Resampling;
 namespace StabilityStudy.Core.Tests.Simulations.Scenarios;
 
 /// <summary>
-/// How the results of one time point arise. Every day has one run for its baselines and another for its delayed
-/// results; a run moves all its results alike.
+/// How the results of one time point arise. A run moves all its results alike.
 /// </summary>
 /// <param name="Collection">Days and runs.</param>
 /// <param name="MeanPercent">True mean change, percent of the baseline.</param>
@@ -35,14 +34,17 @@ internal sealed record SimulatedCell(
 
     public ImmutableArray<PairRecord> Draw(SeededRandom random)
     {
-        var first = Collection.Shifts(random, RunSdPercent);
-        var second = Collection.Shifts(random, RunSdPercent);
+        var first = Collection.Shifts(Collection.BaselineRun.Max() + 1, random, RunSdPercent);
+        var second = Collection.Shifts(Collection.DelayedRun.Max() + 1, random, RunSdPercent);
         var pairs = ImmutableArray.CreateBuilder<PairRecord>(Collection.Day.Length);
         for (var i = 0; i < Collection.Day.Length; i++)
         {
-            var day = Collection.Day[i];
             var level = Level * Math.Exp(LevelSpread * random.NextNormal());
-            var percent = MeanPercent + second[day] - first[day] + (SdPercent * Shape.Draw(random));
+            var percent =
+                MeanPercent
+                + second[Collection.DelayedRun[i]]
+                - first[Collection.BaselineRun[i]]
+                + (SdPercent * Shape.Draw(random));
             var error = BaselineCvPercent == 0 ? 0 : BaselineCvPercent * random.NextNormal();
             pairs.Add(
                 SimulatedPairs.Compared(

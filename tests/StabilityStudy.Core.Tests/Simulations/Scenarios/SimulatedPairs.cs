@@ -24,6 +24,13 @@ internal static class SimulatedPairs
         .. Enumerable.Range(0, MostSpecimens).Select(SmallRows.Code),
     ];
 
+    private static readonly ImmutableArray<string> s_runs =
+    [
+        .. Enumerable
+            .Range(0, MostSpecimens)
+            .Select(run => run.ToString(CultureInfo.InvariantCulture)),
+    ];
+
     private static readonly MissingResult s_clot = new("CLOT", MissingReason.Clot);
 
     private static readonly MissingResult s_tooLittle = new(
@@ -91,7 +98,12 @@ internal static class SimulatedPairs
         var day = collection.Day[number];
         var collected = s_firstTime.AddDays(day);
         // Tested together, as from the freezer, when pairs are in one run.
-        var run = collection.OneRun ? "R" : "";
+        var (baselineRun, delayedRun) = collection.OneRun
+            ? (s_runs[collection.BaselineRun[number]], s_runs[collection.BaselineRun[number]])
+            : (
+                "B" + s_runs[collection.BaselineRun[number]],
+                "D" + s_runs[collection.DelayedRun[number]]
+            );
         var testedLast = collected.AddHours(hours);
         var testedFirst = collection.OneRun ? testedLast : collected.AddHours(baselineHours);
         return new PairRecord(
@@ -100,8 +112,8 @@ internal static class SimulatedPairs
             s_firstDay.AddDays(day),
             status,
             "",
-            new("B", baseline, testedFirst, TimeSpan.FromHours(baselineHours), run, "", "", "", 2),
-            new("D", delayed, testedLast, TimeSpan.FromHours(hours), run, "", "", "", 3),
+            new("B", baseline, testedFirst, TimeSpan.FromHours(baselineHours), baselineRun, "", "", "", 2),
+            new("D", delayed, testedLast, TimeSpan.FromHours(hours), delayedRun, "", "", "", 3),
             false
         );
     }

@@ -33,6 +33,7 @@ internal sealed record SimulatedStudy(StudyProtocol Protocol)
                 Protocol,
                 Protocol.Analytes[0],
                 Protocol.Groups[0],
+                Protocol.Storages[0],
                 Protocol.TimePoints[upToHere.Length - 1],
                 upToHere.RemoveAt(upToHere.Length - 1)
             )
