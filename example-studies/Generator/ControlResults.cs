@@ -31,6 +31,11 @@ internal sealed record ControlRun(
 /// <summary>Tests the controls of each run and writes controls.csv.</summary>
 internal static class ControlResults
 {
+    /// <summary>Results of a bridging plasma in each run: with one alone its own error would widen every corrected change.</summary>
+    private const int PerBridgingRun = 2;
+
+    private const int MinutesBetween = 4;
+
     private static readonly ImmutableArray<string> Header =
     [
         "control",
@@ -58,21 +63,23 @@ internal static class ControlResults
     ) =>
         CsvFile.Write(
             Header,
-            runs.SelectMany(run =>
-                materialsOf(run)
-                    .Select(material => Row(study, run, material, mishap(run, material)))
-            )
+            from run in runs
+            from material in materialsOf(run)
+            from test in Enumerable.Range(1, material.AllowedPercent > 0 ? 1 : PerBridgingRun)
+            select Row(study, run, material, test, mishap(run, material))
         );
 
     private static ImmutableArray<string> Row(
         string study,
         ControlRun run,
         ControlMaterial material,
+        int test,
         double mishap
     )
     {
         var random = SeededRandom.For(
             $"control {study} {material.Code} {material.Analyte} {run.Code}"
+                + (test == 1 ? "" : $" {test}")
         );
         var value =
             (double)material.Target
@@ -86,7 +93,9 @@ internal static class ControlResults
             material.Code,
             material.Analyte,
             run.Code,
-            CsvFile.Time(run.StartsAt.AddMinutes(random.Whole(0, 2))),
+            CsvFile.Time(
+                run.StartsAt.AddMinutes(random.Whole(0, 2) + (MinutesBetween * (test - 1)))
+            ),
             Number((decimal)value),
             material.Unit,
             isControl ? Number(material.Target) : "",

@@ -9,8 +9,8 @@ internal static class Scenario
     /// <summary>The seed of all random streams.</summary>
     public const ulong Seed = 20260302;
 
-    /// <summary>Specimens of each group collected on one day; ten days make 40 a group.</summary>
-    public const int PerGroupAndDay = 4;
+    /// <summary>Specimens of each group collected on one day; ten days make 50 a group.</summary>
+    public const int PerGroupAndDay = 5;
 
     /// <summary>Median and spread (SD of the logarithm) of an ordinary aPTT without heparin, in seconds.</summary>
     public const double OrdinarySeconds = 31.0;
@@ -65,7 +65,7 @@ internal static class Scenario
     public const double RunPercent = 1.0;
 
     /// <summary>
-    /// Two control levels, allowed three between-run SD (3 × 2.1 %) around the target, and a bridging plasma: portions of one
+    /// Two control levels, allowed three between-run SD (3 × 2.1 %) around the target, and a bridging plasma, tested twice: portions of one
     /// frozen pool, thawed for each run, which show what the runs add to the change.
     /// </summary>
     public static readonly ImmutableArray<ControlMaterial> Controls =

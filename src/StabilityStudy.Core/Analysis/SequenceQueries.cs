@@ -29,7 +29,11 @@ public static class SequenceQueries
         [
             .. Shorter(sequence, standard),
             .. Drifting(sequence, standard),
-            .. BeforeBaseline(sequence),
+            .. protocol.IsSinceCollection(
+                protocol.Storages.Single(item => item.Id == sequence.Storage)
+            )
+                ? []
+                : BeforeBaseline(sequence),
             .. TurnsBack(sequence),
         ];
     }

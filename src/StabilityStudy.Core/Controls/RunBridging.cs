@@ -56,7 +56,11 @@ internal sealed class RunBridging
         }
 
         return bridged.Any(pair => pair.IsOfNumbers)
-            ? new(ChangeReading.RunsBridged, bridged.ToImmutable(), context.DataOf(bridged.ToImmutable()))
+            ? new(
+                ChangeReading.RunsBridged,
+                bridged.ToImmutable(),
+                context.DataOf(bridged.ToImmutable())
+            )
             {
                 WithoutBridging = without.ToImmutable(),
             }

@@ -44,14 +44,12 @@ internal sealed record CellEvidence(
             .Select(reading =>
                 FewClusters.Of(
                     SharedErrors
-                        .Of(
-                            [
-                                .. reading.Pairs.Where(pair =>
-                                    pair.CountsForAgreement
-                                    && pair is { Baseline: not null, Delayed.TestedAt: not null }
-                                ),
-                            ]
-                        )
+                        .Of([
+                            .. reading.Pairs.Where(pair =>
+                                pair.CountsForAgreement
+                                && pair is { Baseline: not null, Delayed.TestedAt: not null }
+                            ),
+                        ])
                         .Counts,
                     Data.SameRun,
                     Context.Protocol.MinimumDays

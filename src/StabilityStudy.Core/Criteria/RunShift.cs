@@ -39,9 +39,8 @@ internal sealed record RunShift(double Percent)
         [pairs, .. MovedBy(pairs, Percent)];
 
     /// <summary>The same with half of the shift, which a refusal has to bear.</summary>
-    public ImmutableArray<ImmutableArray<PairRecord>> HalfMoved(
-        ImmutableArray<PairRecord> pairs
-    ) => [pairs, .. MovedBy(pairs, ShareForRefusal * Percent)];
+    public ImmutableArray<ImmutableArray<PairRecord>> HalfMoved(ImmutableArray<PairRecord> pairs) =>
+        [pairs, .. MovedBy(pairs, ShareForRefusal * Percent)];
 
     private static IEnumerable<ImmutableArray<PairRecord>> MovedBy(
         ImmutableArray<PairRecord> pairs,

@@ -136,7 +136,9 @@ public sealed record DriftResult(
                     .Range(0, delays)
                     .Select(i =>
                         SharedErrors
-                            .Of([.. specimens.Select(pairs => pairs[Math.Min(i, pairs.Length - 1)])])
+                            .Of([
+                                .. specimens.Select(pairs => pairs[Math.Min(i, pairs.Length - 1)]),
+                            ])
                             .Clusterings.Single(item => item.Source == IntervalSource.DelayedRuns)
                     ),
             ]

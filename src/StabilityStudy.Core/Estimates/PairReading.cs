@@ -28,7 +28,9 @@ internal sealed record PairReading(
         ImmutableArray<PairReading> fromBaseline =
         [
             new(ChangeReading.AsMeasured, pairs, context.DataOf(pairs)),
-            .. context.Bridging?.Reading(pairs, context) is { } bridged ? [bridged] : (PairReading[])[],
+            .. context.Bridging?.Reading(pairs, context) is { } bridged
+                ? [bridged]
+                : (PairReading[])[],
         ];
         return context.IsSinceCollection
             ?

@@ -33,12 +33,7 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
         {
             Clusterings =
             [
-                .. Clusterings.Select(item =>
-                    item with
-                    {
-                        Cluster = item.Cluster.RemoveAt(index),
-                    }
-                ),
+                .. Clusterings.Select(item => item with { Cluster = item.Cluster.RemoveAt(index) }),
             ],
         };
 

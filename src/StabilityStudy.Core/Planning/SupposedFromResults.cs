@@ -35,7 +35,9 @@ internal static class SupposedFromResults
         double[] ascending = [.. data.Pairs.X.Order()];
         var (ofSpecimens, ofDays) =
             !data.SameRun
-            && ClusterVariation.Compute(changes.AsSpan(), data.Errors.Clusterings[0]).TryGet(out var days)
+            && ClusterVariation
+                .Compute(changes.AsSpan(), data.Errors.Clusterings[0])
+                .TryGet(out var days)
             && days.SharedStandardDeviation > 0
                 ? (Math.Sqrt(days.MeanSquareWithin), days.SharedStandardDeviation)
                 : (standardDeviation, 0);

@@ -68,12 +68,11 @@ public sealed record BiasAtLevel(
 
         double Bias(Line line) => line.Intercept + ((line.Slope - 1) * level);
         var (decidedBy, bias) = byCluster
-            .Select(item => (item.Source, Interval: item.Lines.Value!.Interval(Bias, confidenceLevel)))
+            .Select(item =>
+                (item.Source, Interval: item.Lines.Value!.Interval(Bias, confidenceLevel))
+            )
             .Prepend(
-                (
-                    Source: IntervalSource.Specimens,
-                    Interval: lines.Interval(Bias, confidenceLevel)
-                )
+                (Source: IntervalSource.Specimens, Interval: lines.Interval(Bias, confidenceLevel))
             )
             .MaxBy(item => item.Interval.Upper);
         return Estimate.Of(

@@ -1,9 +1,9 @@
-using StabilityStudy.Core.Estimates;
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;

@@ -26,12 +26,7 @@ public sealed class BiasCriterionTests
     private static SmallStudy InOneRun() =>
         SmallStudy
             .Quiet(40)
-            .Protocol(protocol =>
-                protocol with
-                {
-                    OneRunWithin = TimeSpan.FromHours(6),
-                }
-            )
+            .Protocol(protocol => protocol with { OneRunWithin = TimeSpan.FromHours(6) })
             .Rows(row => row with { Run = "R" });
 
     private static string[] Codes(SmallStudy study) =>
@@ -273,7 +268,9 @@ public sealed class BiasCriterionTests
         var bias = Bias(study);
         var mean = bias.Mean.Value!;
 
-        Assert.True(mean.Over(IntervalSource.CollectionDays)!.StandardError > mean.BySpecimen.StandardError);
+        Assert.True(
+            mean.Over(IntervalSource.CollectionDays)!.StandardError > mean.BySpecimen.StandardError
+        );
         Assert.True(
             bias.Equivalence.Value!.PValue
                 > TwoOneSidedTests
@@ -308,9 +305,10 @@ public sealed class BiasCriterionTests
         Assert.True(mean.Stretch.Upward > 1);
         Assert.Equal(1, mean.Stretch.Downward);
         Assert.True(
-            mean.Upper >= mean.BySpecimen.Mean
-                + (mean.Stretch.Upward * (mean.BySpecimen.Upper - mean.BySpecimen.Mean))
-                - 1e-12
+            mean.Upper
+                >= mean.BySpecimen.Mean
+                    + (mean.Stretch.Upward * (mean.BySpecimen.Upper - mean.BySpecimen.Mean))
+                    - 1e-12
         );
         Assert.Equal(Verdict.Met, Bias(study).Verdict);
     }

@@ -232,9 +232,7 @@ public sealed class CriterionKindTests
             )
             .Criteria(Drift(DriftShape.Logarithmic));
 
-        var misfit = Assert.IsType<ShapeMisfitReason>(
-            study.Cell(12).Criteria[0].Reasons[0]
-        );
+        var misfit = Assert.IsType<ShapeMisfitReason>(study.Cell(12).Criteria[0].Reasons[0]);
 
         Assert.Equal([SmallProtocol.At(6), SmallProtocol.At(12)], misfit.TimePoints);
         Assert.Equal(Verdict.Inconclusive, study.Cell(12).Criteria[0].Verdict);
@@ -377,7 +375,9 @@ public sealed class CriterionKindTests
 
         double WidthOfSlope(Func<int, string> subject)
         {
-            var drift = (DriftCriterionResult)Result(Of(subject).Criteria(Drift(DriftShape.Linear)));
+            var drift = (DriftCriterionResult)Result(
+                Of(subject).Criteria(Drift(DriftShape.Linear))
+            );
             return drift.Shapes[0].Predicted!.UpperBound - drift.Shapes[0].Predicted!.LowerBound;
         }
 

@@ -34,7 +34,10 @@ public sealed class MoreSpecimensTests
     {
         double Power(int n, double standardDeviation) =>
             EquivalencePower.Of(n, mean, standardDeviation * factor, -limit, limit, 0.90);
-        var days = specimens * interval.Over(IntervalSource.CollectionDays)!.Clusters / interval.BySpecimen.Count;
+        var days =
+            specimens
+            * interval.Over(IntervalSource.CollectionDays)!.Clusters
+            / interval.BySpecimen.Count;
         return Math.Min(
             Power(specimens, interval.BySpecimen.StandardDeviation),
             Power(

@@ -64,8 +64,7 @@ internal static class BiasEvaluation
 
     private static ReadMean Read(BiasCriterion criterion, Limit limit, PairReading reading)
     {
-        var leftOut =
-            reading.WithoutBridging.Length + reading.WithoutValueAtCollection.Length;
+        var leftOut = reading.WithoutBridging.Length + reading.WithoutValueAtCollection.Length;
         var change = ChangeOnScale.Of(reading.Data, criterion.Scale, limit);
         if (!change.TryGet(out var changes))
         {
@@ -90,9 +89,7 @@ internal static class BiasEvaluation
             mean.TryGet(out var interval)
                 ? Spread.Summarize(changes.Values.AsSpan())
                 : mean.RefusedAs<SpreadSummary>(),
-            interval is null
-                ? Verdict.Inconclusive
-                : Judge(criterion, interval, changes).Verdict
+            interval is null ? Verdict.Inconclusive : Judge(criterion, interval, changes).Verdict
         )
         {
             Changes = changes,

@@ -34,7 +34,6 @@ public sealed record BiasResult(
     /// <summary>Every reading that the study calls for; as measured is the first.</summary>
     public ImmutableArray<ReadMean> Readings { get; init; } = [];
 
-
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Bias;
 

@@ -20,7 +20,6 @@ public sealed record DecisionLevelResult(
     /// <summary>The reading of which the levels are: the one that decided.</summary>
     public ChangeReading Reading { get; init; }
 
-
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.DecisionLevel;
 

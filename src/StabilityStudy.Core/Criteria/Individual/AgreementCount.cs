@@ -110,15 +110,14 @@ public sealed record AgreementCount(
             .Pairs.Where(pair => pair.CountsForAgreement)
             .GroupBy(pair => pair.Subject)
             .Select(draws =>
-                draws
-                    .Select(pair => (Pair: pair, Place: Of(pair)))
-                    .MinBy(item => item.Place)
+                draws.Select(pair => (Pair: pair, Place: Of(pair))).MinBy(item => item.Place)
             )
             .ToImmutableArray();
         Place Of(PairRecord pair) =>
             reading.WithoutValueAtCollection.Contains(pair.Specimen) ? Place.Outside
             : (shift != 0 || !use.IsExact) && use.Shares.TryGetValue(pair.Specimen, out var share)
-                ? Math.Abs(share + shift) > 1 ? Place.Outside : Place.Inside
+                ? Math.Abs(share + shift) > 1 ? Place.Outside
+                    : Place.Inside
             : PlaceOf(pair, allowance);
         int Number(Place place) => places.Count(item => item.Place == place);
         return new AgreementCount(

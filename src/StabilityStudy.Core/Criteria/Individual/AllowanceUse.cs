@@ -93,11 +93,7 @@ internal sealed record AllowanceUse(
     }
 
     /// <summary>(CV·x)²/A(x)² of one reported result; 0 without a stated CV.</summary>
-    private static double NoiseVariance(
-        PairRecord pair,
-        Allowance allowance,
-        CellContext context
-    )
+    private static double NoiseVariance(PairRecord pair, Allowance allowance, CellContext context)
     {
         var baseline = (double)pair.Values().Baseline;
         var sd = (double)(context.Analyte.BetweenRunCvPercent ?? 0) * baseline / 100;

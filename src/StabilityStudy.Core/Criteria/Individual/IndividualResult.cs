@@ -29,7 +29,6 @@ public sealed record IndividualResult(
     /// <summary>Every reading that the study calls for; as measured is the first.</summary>
     public ImmutableArray<ReadAgreement> Readings { get; init; } = [];
 
-
     /// <summary>Those inside in the reading with the fewest.</summary>
     internal int FewestInside => Readings.Min(item => item.Agreement.Inside);
 

@@ -28,14 +28,18 @@ internal static class ReclassificationEvaluation
         var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
         var readings = cell
             .Readings.Select(reading =>
-                (reading.Kind, Levels: Levels(reading, [.. required.Distinct().Order()], criterion, context))
+                (
+                    reading.Kind,
+                    Levels: Levels(reading, [.. required.Distinct().Order()], criterion, context)
+                )
             )
             .ToImmutableArray();
         var verdict = InEveryReading.Of(readings.Select(item => VerdictOf(item.Levels)));
         var (reading, levels) = InEveryReading.Deciding(
             readings,
             item => VerdictOf(item.Levels),
-            item => -item.Levels.Select(level => (double)level.ChangedIfMoved).DefaultIfEmpty().Max()
+            item =>
+                -item.Levels.Select(level => (double)level.ChangedIfMoved).DefaultIfEmpty().Max()
         );
         var worst = WorstLevel.Of(levels, level => level.Verdict);
         var reason =
@@ -159,9 +163,14 @@ internal static class ReclassificationEvaluation
             .GroupBy(pair => pair.Subject)
             .Select(draws =>
                 draws
-                    .Select(pair => (pair.Specimen, Move: reading.WithoutValueAtCollection.Contains(pair.Specimen)
-                        ? Move.Undecidable
-                        : MoveOf(pair, level, zone)))
+                    .Select(pair =>
+                        (
+                            pair.Specimen,
+                            Move: reading.WithoutValueAtCollection.Contains(pair.Specimen)
+                                ? Move.Undecidable
+                                : MoveOf(pair, level, zone)
+                        )
+                    )
                     .MinBy(item => item.Move)
             )
             .ToImmutableArray();

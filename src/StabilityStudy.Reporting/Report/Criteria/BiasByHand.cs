@@ -1,5 +1,5 @@
-using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Reporting.Report.Record;
 using StabilityStudy.Statistics.Location;
 
@@ -22,15 +22,11 @@ internal static class BiasByHand
 
     /// <summary>The clusters with the widest interval, each result having one of them; days where there are none.</summary>
     private static ClusterInterval? Widest(ClusteredMeanInterval mean) =>
-        mean.ByCluster.Where(item => item.Source != IntervalSource.CrossedRuns)
+        mean
+            .ByCluster.Where(item => item.Source != IntervalSource.CrossedRuns)
             .MaxBy(item => item.Upper - item.Lower);
 
-    private static Table Changes(
-        Cell cell,
-        BiasResult bias,
-        string unit,
-        ClusterInterval? widest
-    )
+    private static Table Changes(Cell cell, BiasResult bias, string unit, ClusterInterval? widest)
     {
         var days = ByCluster(cell, widest);
         return new Table(

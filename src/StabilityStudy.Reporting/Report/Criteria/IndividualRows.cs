@@ -1,5 +1,5 @@
-using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Reporting.Report.TimePoints;
 
 namespace StabilityStudy.Reporting.Report.Criteria;

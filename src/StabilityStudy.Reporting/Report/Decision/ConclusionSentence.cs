@@ -19,9 +19,9 @@ internal static class ConclusionSentence
             var only = window.Time < Standard(names) ? " only" : "";
             return new VerdictLine(
                 VerdictShape.Supported,
-                $"Supported to {time}{only}",
+                $"Supported to {time}{only}{OriginWords.InHeadline(analysis.Protocol, names.Storage)}",
                 $"{Who(analysis, names)} · {Standing(window, names)}",
-                $"By this study's evidence, testing {Scope(names)} is supported up to {time} after collection; {Beside(window, names)}.{After(open, names, analysis.Protocol, withFigures)}"
+                $"By this study's evidence, testing {Scope(names)} is supported up to {time} after collection; {Beside(window, names)}. {OriginWords.Sentence(analysis.Protocol, names.Storage)}{After(open, names, analysis.Protocol, withFigures)}"
             );
         }
 

@@ -128,8 +128,10 @@ internal static class ConclusionTable
         );
         var parts = new[]
         {
-            "Counted: for shares, of those received; the mean rests on fewer where that is said. Change: from the baseline test, not from collection.",
-            intervals.Length == 0 ? null : $"Interval: {intervals}, spanning specimens and days.",
+            $"Counted: for shares, of those received; the mean is of fewer where that is said. {OriginWords.InBrief(analysis)}",
+            intervals.Length == 0
+                ? null
+                : $"Interval: {intervals}, spanning specimens, days, runs and persons, and lengthened for skewness.",
             bounds.Length == 0
                 ? null
                 : $"Bound: exact, one-sided {bounds}; failed counts as outside.",

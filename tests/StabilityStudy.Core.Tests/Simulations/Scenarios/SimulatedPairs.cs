@@ -112,7 +112,17 @@ internal static class SimulatedPairs
             s_firstDay.AddDays(day),
             status,
             "",
-            new("B", baseline, testedFirst, TimeSpan.FromHours(baselineHours), baselineRun, "", "", "", 2),
+            new(
+                "B",
+                baseline,
+                testedFirst,
+                TimeSpan.FromHours(baselineHours),
+                baselineRun,
+                "",
+                "",
+                "",
+                2
+            ),
             new("D", delayed, testedLast, TimeSpan.FromHours(hours), delayedRun, "", "", "", 3),
             false
         );
