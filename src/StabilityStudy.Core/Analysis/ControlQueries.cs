@@ -11,7 +11,7 @@ internal static class ControlQueries
 
     // csharpier-ignore-start
     internal static readonly QueryKind ControlsNotChecked = Kinds.Add("controls-not-checked", QueryRank.Control, "the protocol keeps control results elsewhere, so that they were not checked here", "be ready to show them");
-    internal static readonly QueryKind RunWithoutControl = Kinds.Add("run-without-control", QueryRank.Control, "a run has no control result", "add the control result; without one, what was tested in the run is not assessed");
+    internal static readonly QueryKind RunWithoutControl = Kinds.Add("run-without-control", QueryRank.Control, "a run has no control result", "add the control result; without one, the pairs of the run are left out");
     internal static readonly QueryKind ControlOutOfRange = Kinds.Add("control-out-of-range", QueryRank.Control, "a run has a control result outside its range", "follow your procedure for a run out of control");
     internal static readonly QueryKind BridgingShift = Kinds.Add("bridging-shift", QueryRank.Control, "stable plasma shifted between the runs of baselines and of delayed tubes, so part of the change may come from the runs", "find out what changed between the runs");
     // csharpier-ignore-end
@@ -89,7 +89,7 @@ internal static class ControlQueries
                 ControlOutOfRange,
                 "with a control outside its range",
                 runs[RunStanding.OutOfControl],
-                "Correct the row when it is wrong. A run out of control shows nothing about the delay: leave its pairs out with an exclusion each that says so, as far as the protocol allows, or do the work again."
+                "Correct the row when it is wrong. A run out of control shows nothing about the delay: its pairs are left out and counted; where that leaves too few days or runs, nothing is concluded."
             );
         }
 
@@ -102,7 +102,7 @@ internal static class ControlQueries
                 "",
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{analyte}: {Counted.Of(codes.Length, "run")} {how}: {ControlDoubts.Names(codes)}; what was tested there is not assessed."
+                    $"{analyte}: {Counted.Of(codes.Length, "run")} {how}: {ControlDoubts.Names(codes)}; the pairs tested there are left out."
                 ),
                 action
             );

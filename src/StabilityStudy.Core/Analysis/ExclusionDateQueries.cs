@@ -9,7 +9,7 @@ internal static class ExclusionDateQueries
 
     // csharpier-ignore-start
     internal static readonly QueryKind ExclusionBeforeCollection = Kinds.Add("exclusion-before-collection", QueryRank.Stop, "an exclusion is dated before its specimen was collected", "correct the date");
-    internal static readonly QueryKind ExclusionAfterResult = Kinds.Add("exclusion-after-result", QueryRank.Exclusion, "an exclusion was decided after the delayed result was there", "show that the decision did not depend on the result");
+    internal static readonly QueryKind ExclusionAfterResult = Kinds.Add("exclusion-after-result", QueryRank.Exclusion, "an exclusion was decided after the delayed result was there", "nothing: the pair counts as outside the allowable difference");
     // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)
@@ -50,7 +50,7 @@ internal static class ExclusionDateQueries
             row is { Occasion.IsBaseline: false, TestedAt: { } testedAt, Result: not MissingResult }
             && (exclusion.Analyte ?? row.Analyte) == row.Analyte
             && (exclusion.TimePoint ?? row.Occasion.TimePoint) == row.Occasion.TimePoint
-            && IsAfter(exclusion, testedAt)
+            && exclusion.IsAfter(testedAt)
         );
         return known
             ? ExclusionQueries.Query(
@@ -61,15 +61,11 @@ internal static class ExclusionDateQueries
                     ? "was decided on the day of its result or later, so that the result could be known."
                     : "was decided when its result could be known.",
                 exclusion.Time is null
-                    ? "Add the time of the decision if it came first, or show that the reason does not depend on the result."
-                    : "Show that the reason does not depend on the result."
+                    ? "Add the time of the decision if it came first; else the pair counts as outside the allowable difference."
+                    : "Nothing: the pair counts as outside the allowable difference."
             )
             : null;
     }
-
-    /// <summary>Without a time of day the decision may have been the last thing on its day.</summary>
-    private static bool IsAfter(Exclusion exclusion, DateTimeOffset testedAt) =>
-        exclusion.On.ToDateTime(exclusion.Time ?? TimeOnly.MaxValue) >= testedAt.DateTime;
 
     private static DateOnly Day(DateTimeOffset at) => DateOnly.FromDateTime(at.DateTime);
 

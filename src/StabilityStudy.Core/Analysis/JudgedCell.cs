@@ -16,23 +16,16 @@ internal sealed record JudgedCell(
 )
 {
     /// <summary>Judges the pairs of a time point.</summary>
-    public static JudgedCell Of(CellEvidence evidence, ImmutableArray<ControlRow> controls)
-    {
-        var protocol = evidence.Context.Protocol;
-        var ofRuns =
-            protocol.Controls == ControlRule.EveryRun
-                ? RunControls.Of(evidence.Pairs, controls)
-                : null;
-        return new(
+    public static JudgedCell Of(CellEvidence evidence, ControlEvidence? controls) =>
+        new(
             evidence,
             CellEvaluation.Evaluate(evidence),
-            ofRuns,
-            Doubt.Of(evidence.Pairs, protocol, ofRuns) with
+            controls,
+            Doubt.Of(evidence, controls) with
             {
                 Plan = [.. PlanDoubts.Of(evidence.Context)],
             }
         );
-    }
 
     /// <summary>What its data alone conclude.</summary>
     public Conclusion Own { get; } = Doubt.Conclude(CellEvaluation.Conclude(Criteria));

@@ -76,7 +76,9 @@ public static class PairQueries
                 PairExcluded,
                 key,
                 pair,
-                $"left out by a documented decision: {pair.Reason}{excludedChange(pair)}."
+                pair.IsExcludedKnowing
+                    ? $"left out of the mean by a documented decision when its result could be known, and counted as outside the allowable difference: {pair.Reason}{excludedChange(pair)}."
+                    : $"left out by a documented decision: {pair.Reason}{excludedChange(pair)}."
             ),
             PairStatus.OutsideTiming => Query(
                 OutsideTiming,
@@ -93,18 +95,18 @@ public static class PairQueries
                     ? "Add the baseline result, or state in a deviation why there is none."
                     : null
             ),
-            PairStatus.NoDelayedResult when pair.IsUnexplained => Query(
+            PairStatus.NoDelayedResult when pair.Delayed is null => Query(
                 DelayedResultMissing,
                 key,
                 pair,
                 $"{pair.Reason}: counts as outside the allowable difference.",
-                "Add the result, or the reason why there is none (NT, QNS), or exclude the pair with reason, person and date."
+                "Add the result; a tube that was not drawn is stated as [[not_drawn]] on the day of collection."
             ),
             PairStatus.NoDelayedResult => Query(
                 NoDelayedResult,
                 key,
                 pair,
-                $"left out, no delayed result: {pair.Reason}."
+                $"no delayed result: {pair.Reason}. It counts as outside the allowable difference, because a loss may hide a failure."
             ),
             PairStatus.Ineligible => Query(
                 SpecimenIneligible,
@@ -125,7 +127,10 @@ public static class PairQueries
                 "a result lies beyond the measuring interval: counts for individual agreement, not for means."
             ),
             PairStatus.NotDrawn => Query(TubeNotDrawn, key, pair, $"{pair.Reason}; no loss."),
-            PairStatus.NotAssigned or PairStatus.BeyondPlanned or PairStatus.Compared => null,
+            PairStatus.NotAssigned
+            or PairStatus.BeyondPlanned
+            or PairStatus.RunNotInControl
+            or PairStatus.Compared => null,
         };
 
     private static bool BaselineIsMissing(PairRecord pair) =>

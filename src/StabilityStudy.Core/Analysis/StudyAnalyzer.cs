@@ -76,10 +76,21 @@ public static class StudyAnalyzer
     {
         var queries = ImmutableArray.CreateBuilder<DataQuery>();
         var (protocol, _, analyte, group, storage) = context;
+        var checksRuns = protocol.Controls == ControlRule.EveryRun;
         var assembled = PairAssembly
             .Assemble(index, context, queries)
             .Select(cell =>
-                (cell.TimePoint, Pairs: OutlierFlags.Mark(cell.Pairs, analyte.Decimals))
+                (
+                    cell.TimePoint,
+                    Pairs: OutlierFlags.Mark(
+                        PlannedPlaces.Mark(
+                            checksRuns ? RunControls.LeaveOut(cell.Pairs, controls) : cell.Pairs,
+                            group.Specimens
+                        ),
+                        analyte.Decimals
+                    ),
+                    Controls: checksRuns ? RunControls.Of(cell.Pairs, controls) : null
+                )
             )
             .ToImmutableArray();
         var bridging = RunBridging.Of(controls);
@@ -101,7 +112,7 @@ public static class StudyAnalyzer
                                 Bridging = bridging,
                             }
                         ),
-                        controls
+                        cell.Controls
                     )
             )
             .ToImmutableArray();
@@ -115,7 +126,11 @@ public static class StudyAnalyzer
             storage.Id,
             LongestWindow(cells, analyte, group, protocol),
             DriftResult.Of(
-                [.. assembled.Where((_, i) => judged[i].Doubt.Controls.IsEmpty)],
+                [
+                    .. assembled
+                        .Where((_, i) => judged[i].Doubt.Controls.IsEmpty)
+                        .Select(cell => (cell.TimePoint, cell.Pairs)),
+                ],
                 protocol,
                 analyte,
                 group

@@ -33,6 +33,54 @@ internal static class RunControls
         );
     }
 
+    /// <summary>The pairs, those with a result of a run that no control vouches for left out.</summary>
+    /// <param name="pairs">Every specimen of the cell.</param>
+    /// <param name="controls">The control results of the cell's analyte.</param>
+    public static ImmutableArray<PairRecord> LeaveOut(
+        ImmutableArray<PairRecord> pairs,
+        ImmutableArray<ControlRow> controls
+    )
+    {
+        var standing = Standings(controls);
+        return
+        [
+            .. pairs.Select(pair =>
+                pair.Status is PairStatus.Compared or PairStatus.BeyondInterval
+                && Problem(pair, standing) is { } problem
+                    ? pair with
+                    {
+                        Status = PairStatus.RunNotInControl,
+                        Reason = problem,
+                    }
+                    : pair
+            ),
+        ];
+    }
+
+    private static string? Problem(
+        PairRecord pair,
+        IReadOnlyDictionary<string, RunStanding> standing
+    ) =>
+        new[] { pair.Baseline, pair.Delayed }
+            .OfType<Measurement>()
+            .SelectMany(result =>
+                result.Runs().Any()
+                    ? result
+                        .Runs()
+                        .Select(run =>
+                            standing.GetValueOrDefault(run) switch
+                            {
+                                RunStanding.WithoutControl =>
+                                    $"run {run} without a control within its range",
+                                RunStanding.OutOfControl =>
+                                    $"run {run} with a control outside its range",
+                                RunStanding.InControl => null,
+                            }
+                        )
+                    : ["run not recorded"]
+            )
+            .FirstOrDefault(problem => problem is not null);
+
     /// <summary>How each run with a control stands; a run that is not in it has none.</summary>
     public static IReadOnlyDictionary<string, RunStanding> Standings(
         IEnumerable<ControlRow> controls

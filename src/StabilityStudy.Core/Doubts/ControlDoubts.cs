@@ -1,6 +1,6 @@
 namespace StabilityStudy.Core.Doubts;
 
-/// <summary>Runs that no control vouches for: what was tested in them is not assessed.</summary>
+/// <summary>Runs that no control vouches for, whose pairs are left out.</summary>
 public static class ControlDoubts
 {
     private const int MostNamed = 5;
@@ -18,7 +18,7 @@ public static class ControlDoubts
 
         var withoutRun = pairs
             .Where(pair =>
-                pair.Status is PairStatus.Compared or PairStatus.BeyondInterval
+                pair.Status == PairStatus.RunNotInControl
                 && (
                     pair.Baseline is not { Run.Length: > 0 }
                     || pair.Delayed is not { Run.Length: > 0 }

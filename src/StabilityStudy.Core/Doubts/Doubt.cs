@@ -1,7 +1,9 @@
+using StabilityStudy.Core.Criteria;
+
 namespace StabilityStudy.Core.Doubts;
 
 /// <summary>What keeps a time point from a conclusion although its criteria give one.</summary>
-/// <param name="Controls">Runs that no control vouches for: nothing is concluded.</param>
+/// <param name="Controls">Runs left out for their controls, so that too few remain: nothing is concluded.</param>
 /// <param name="LeftOut">Too many specimens left out: not supported.</param>
 internal sealed record Doubt(
     ImmutableArray<VerdictReason> Controls,
@@ -15,15 +17,19 @@ internal sealed record Doubt(
     public ImmutableArray<VerdictReason> All => [.. Controls, .. Plan, .. LeftOut];
 
     /// <summary>The doubts about a time point, from its pairs and controls.</summary>
-    public static Doubt Of(
-        ImmutableArray<PairRecord> pairs,
-        StudyProtocol protocol,
-        ControlEvidence? evidence
-    ) =>
-        new(
-            [.. ControlDoubts.Of(pairs, evidence)],
-            LeftOutShare.Of(pairs, protocol.LeftOutPercentMaximum) is { } leftOut ? [leftOut] : []
+    public static Doubt Of(CellEvidence cell, ControlEvidence? controls)
+    {
+        var protocol = cell.Context.Protocol;
+        return new(
+            cell.Pairs.Any(pair => pair.Status == PairStatus.RunNotInControl)
+            && cell.FewClustersOfShare is { } few
+                ? [.. ControlDoubts.Of(cell.Pairs, controls), few]
+                : [],
+            LeftOutShare.Of(cell.Pairs, protocol.LeftOutPercentMaximum) is { } leftOut
+                ? [leftOut]
+                : []
         );
+    }
 
     /// <summary>What the criteria conclude, as far as the doubts let it stand.</summary>
     public Conclusion Conclude(Conclusion byCriteria) =>

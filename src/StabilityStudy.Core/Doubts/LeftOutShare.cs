@@ -11,7 +11,10 @@ internal static class LeftOutShare
     public static VerdictReason? Of(ImmutableArray<PairRecord> pairs, decimal percentMaximum)
     {
         var received = pairs.Count(pair => pair.IsDue);
-        var leftOut = pairs.Count(pair => pair.IsLeftOut);
+        // A run left out for its control took its specimens along, whatever they were.
+        var leftOut = pairs.Count(pair =>
+            pair.IsLeftOut && pair.Status != PairStatus.RunNotInControl
+        );
         return 100m * leftOut <= percentMaximum * received
             ? null
             : new TooManyLeftOutReason(leftOut, received, percentMaximum);

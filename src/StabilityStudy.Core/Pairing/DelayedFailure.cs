@@ -53,8 +53,19 @@ internal static class DelayedFailure
         row.Result
             is MissingResult
             {
-                Reason: MissingReason.Clot or MissingReason.Fibrin or MissingReason.Hemolysis
+                Reason: MissingReason.Clot
+                    or MissingReason.Fibrin
+                    or MissingReason.Hemolysis
+                    or MissingReason.StorageFailure
             };
+
+    /// <summary>
+    /// Whether a spare tube may stand for the tube of these rows: it gave no result, for a reason that is neither the storage's nor the tube's own. To replace a clotted or hemolyzed tube, or an odd result,
+    /// would be to choose.
+    /// </summary>
+    public static bool MayBeReplaced(TubeRow? tube, IEnumerable<ResultRow> rows) =>
+        tube is not { Clot: ClotCheck.Yes } and not { Hemolysis: Hemolysis.Moderate or Hemolysis.Gross }
+        && rows.All(row => row.Result is MissingResult && !IsOfTheTube(row));
 
     private static bool IsNotTested(MissingResult missing, ResultRow row) =>
         StatedReason(row) is not null
@@ -69,6 +80,7 @@ internal static class DelayedFailure
             MissingReason.InstrumentError => "instrument error",
             MissingReason.QuantityNotSufficient => "too little plasma",
             MissingReason.NotTested => "not tested",
+            MissingReason.StorageFailure => "storage failure",
             MissingReason.NoReportableResult => "no reportable result",
         };
 }

@@ -43,17 +43,14 @@ internal static class PairAssembly
             .. timePoints.Select(timePoint =>
                 (
                     timePoint,
-                    PlannedPlaces.Mark(
-                        [
-                            .. draws.Select(
-                                (draw, i) =>
-                                    assigned[i].Contains(timePoint)
-                                        ? Pair(draw, baselines[i], timePoint, context, queries)
-                                        : AssignedTimes.NotAssigned(draw, baselines[i])
-                            ),
-                        ],
-                        context.Group.Specimens
-                    )
+                    draws
+                        .Select(
+                            (draw, i) =>
+                                assigned[i].Contains(timePoint)
+                                    ? Pair(draw, baselines[i], timePoint, context, queries)
+                                    : AssignedTimes.NotAssigned(draw, baselines[i])
+                        )
+                        .ToImmutableArray()
                 )
             ),
         ];
@@ -84,6 +81,7 @@ internal static class PairAssembly
             CollectedAt = draw.First.CollectedAt,
             HasValidBaseline = baseline.Status == PairStatus.Compared,
             IsOfDelayedTube = decision.IsOfDelayedTube,
+            IsExcludedKnowing = decision.IsExcludedKnowing,
             TimeBeforeSpinning = tube?.SpunAt - tube?.CollectedAt,
             TimeAfterSpinning = chosen?.Row.TestedAt - tube?.SpunAt,
         };

@@ -8,6 +8,9 @@ internal sealed record PairDecision(PairStatus Status, string Reason)
     /// <summary>Whether the pair is ineligible for its delayed tube alone, while the baseline is sound.</summary>
     public bool IsOfDelayedTube { get; init; }
 
+    /// <summary>Whether the exclusion came when the delayed result could be known.</summary>
+    public bool IsExcludedKnowing { get; init; }
+
     /// <summary>Decides by the rows, and then by the documented exclusions.</summary>
     public static PairDecision Of(
         Draw draw,
@@ -24,19 +27,22 @@ internal sealed record PairDecision(PairStatus Status, string Reason)
             && (item.Analyte is null || item.Analyte == context.Analyte.Id)
             && (item.TimePoint is null || item.TimePoint == timePoint)
         );
-        // A failed pair stays: excluding it would take out the very tubes that speak against the window.
+        // A failed or lost pair stays: excluding it would take out the very tubes that speak against the window.
         return
             exclusion is not null
             && decision.Status
                 is PairStatus.Compared
                     or PairStatus.BeyondInterval
-                    or PairStatus.NoDelayedResult
             ? new(
                 PairStatus.Excluded,
                 FormattableString.Invariant(
                     $"{exclusion.Reason} ({exclusion.By}, {exclusion.On:yyyy-MM-dd})"
                 )
             )
+            {
+                IsExcludedKnowing =
+                    chosen?.Row.TestedAt is { } testedAt && exclusion.IsAfter(testedAt),
+            }
             : decision;
     }
 

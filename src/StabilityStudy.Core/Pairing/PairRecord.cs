@@ -42,22 +42,19 @@ public sealed record PairRecord(
     /// <summary>Whether the pair counts for the individual criterion.</summary>
     public bool CountsForAgreement =>
         Status is PairStatus.Compared or PairStatus.Failed or PairStatus.BeyondInterval
-        || IsUnexplained;
+        || IsLost;
 
     /// <summary>Whether the pair is left out although it was meant to be tested here; in analysis.json its status says so.</summary>
     public bool IsLeftOut => !CountsForAgreement && IsDue;
 
+    /// <summary>Whether the pair was excluded on or after the day of its delayed test, when the result could be known.</summary>
+    public bool IsExcludedKnowing { get; init; }
+
     /// <summary>
-    /// Whether a delayed result is missing without a stated reason. It may be that of a failed tube, so it counts as
-    /// undecidable.
+    /// Whether a valid baseline has lost its delayed result, or the result was taken out when it could be known. It may be that of a failed tube, so it counts as
+    /// undecidable: outside for what is met, inside for what is refuted.
     /// </summary>
-    public bool IsUnexplained =>
-        Status == PairStatus.NoDelayedResult
-        && Delayed?.Result
-            is not MissingResult
-            {
-                Reason: MissingReason.NotTested or MissingReason.QuantityNotSufficient
-            };
+    public bool IsLost => Status == PairStatus.NoDelayedResult || IsExcludedKnowing;
 
     /// <summary>100·(y − x)/x of a compared pair of numbers with a baseline above zero; null otherwise.</summary>
     public double? ChangePercent =>

@@ -15,14 +15,14 @@ public enum PairStatus
     /// <summary>Left out: there is no valid baseline.</summary>
     BaselineInvalid,
 
-    /// <summary>
-    /// There is no delayed result. With a stated reason that has nothing to do with the delay the pair is left out;
-    /// without one it counts as outside the allowable difference.
-    /// </summary>
+    /// <summary>There is no delayed result, whatever the reason: counts as outside the allowable difference, because the loss may hide a failure.</summary>
     NoDelayedResult,
 
-    /// <summary>Left out by a person's documented decision.</summary>
+    /// <summary>Left out by a person's documented decision; one that came when the delayed result could be known counts as outside the allowable difference.</summary>
     Excluded,
+
+    /// <summary>Left out with its whole run: a control was out of range, or no control vouches for the run.</summary>
+    RunNotInControl,
 
     /// <summary>Not meant to be tested at this time point: the protocol tests each specimen at some of them only.</summary>
     NotAssigned,

@@ -8,11 +8,12 @@ namespace StabilityStudy.Core.Pairing;
 internal static class PlannedPlaces
 {
     /// <summary>
-    /// Whether a specimen leaves its place to a reserve: it has no valid baseline, or its delayed tube was not drawn.
+    /// Whether a specimen leaves its place to a reserve: it has no valid baseline, its delayed tube was not drawn, or a run that no control vouches for was left out with it.
     /// Nothing that became of a delayed tube is among the reasons, because that is what is to be found out.
     /// </summary>
     public static bool LeavesPlaceFree(PairRecord pair) =>
-        !pair.HasValidBaseline || pair.Status == PairStatus.NotDrawn;
+        !pair.HasValidBaseline
+        || pair.Status is PairStatus.NotDrawn or PairStatus.RunNotInControl;
 
     /// <summary>Marks the specimens collected after the last place was taken.</summary>
     /// <param name="pairs">The specimens of a cell.</param>

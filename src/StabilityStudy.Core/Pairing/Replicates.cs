@@ -46,7 +46,13 @@ internal static class Replicates
             return null;
         }
 
-        var first = rows.FirstOrDefault(row => DelayedFailure.StatedReason(row) is null) ?? rows[0];
+        var first =
+            rows.FirstOrDefault(row =>
+                !DelayedFailure.MayBeReplaced(
+                    draw.Tube(row.Tube),
+                    rows.Where(other => other.Tube == row.Tube)
+                )
+            ) ?? rows[0];
         var ofTube = rows.Where(row => row.Tube == first.Tube).ToImmutableArray();
         var spoiled = ofTube.FirstOrDefault(DelayedFailure.IsOfTheTube);
         var tested = ofTube

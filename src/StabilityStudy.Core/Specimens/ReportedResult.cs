@@ -59,4 +59,7 @@ public enum MissingReason
 
     /// <summary>Not tested.</summary>
     NotTested,
+
+    /// <summary>The storage failed: a cracked vial, a thawed freezer, a lost seal.</summary>
+    StorageFailure,
 }

@@ -96,6 +96,10 @@ public sealed record Exclusion(
 {
     /// <summary>Time of the decision on that day, by the clock at the place of collection; null when not stated.</summary>
     public TimeOnly? Time { get; init; }
+
+    /// <summary>Whether it was decided when a result of that time could be known. Without a time of day the decision may have been the last thing on its day.</summary>
+    internal bool IsAfter(DateTimeOffset testedAt) =>
+        On.ToDateTime(Time ?? TimeOnly.MaxValue) >= testedAt.DateTime;
 }
 
 /// <summary>A tube stated at collection not to have been drawn: its time point can have no result.</summary>

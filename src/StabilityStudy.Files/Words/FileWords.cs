@@ -111,6 +111,7 @@ internal static class FileWords
         ("HEMOLYSIS", MissingReason.Hemolysis),
         ("ERROR", MissingReason.InstrumentError),
         ("QNS", MissingReason.QuantityNotSufficient),
-        ("NT", MissingReason.NotTested)
+        ("NT", MissingReason.NotTested),
+        ("STORAGE", MissingReason.StorageFailure)
     );
 }

@@ -36,14 +36,14 @@ public sealed class AwkwardStudiesOfControlsTests
         new(
             "one run without a control",
             Controlled(run => run == "2026-03-04-6" ? null : "30.0"),
-            "NotAssessed",
+            "Supported",
             "run-without-control",
             "2026-03-04-6"
         ),
         new(
             "one control out of range",
             Controlled(run => run == "2026-03-04-6" ? "40.0" : "30.0"),
-            "NotAssessed",
+            "Supported",
             "control-out-of-range",
             "2026-03-04-6"
         ),
@@ -67,9 +67,9 @@ public sealed class AwkwardStudiesOfControlsTests
         new(
             "a run not recorded",
             Controlled(_ => "30.0").Row(3, 6, row => row with { Run = "" }),
-            "NotAssessed",
+            "Supported",
             "run-not-recorded",
-            "S003"
+            "run"
         ),
         new(
             "bridging plasma shifts by half of the allowance and more",

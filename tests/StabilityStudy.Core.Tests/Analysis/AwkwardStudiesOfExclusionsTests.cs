@@ -9,21 +9,28 @@ public sealed class AwkwardStudiesOfExclusionsTests
     [
         new(
             "excluded after the fact",
-            Quiet.Exclude(3, 6),
+            Excluded(5),
             "Supported",
             "exclusion-after-result",
-            "so that the result could be known"
+            "when its result could be known"
         ),
         new(
             "a baseline without a partner excluded",
             Quiet.WithoutRow(3, 6).Exclude(3, 6),
             "Supported",
-            "pair-excluded",
-            "dropped"
+            "delayed-result-missing",
+            "counts as outside the allowable difference"
         )
         {
-            Silent = "delayed-result-missing",
+            Silent = "pair-excluded",
         },
+        new(
+            "three of 40 excluded when their results could be known",
+            ExcludedAt(null, Quiet.ExcludeFirst(3)),
+            "Inconclusive",
+            "undecidable",
+            "3 of 40 specimens gave no result or cannot be decided"
+        ),
         new(
             "nine of 40 excluded",
             Quiet.ExcludeFirst(9),
@@ -71,7 +78,7 @@ public sealed class AwkwardStudiesOfExclusionsTests
         ),
         new(
             "an exclusion on the day of collection",
-            Excluded(0),
+            ExcludedAt(null),
             "Supported",
             "exclusion-after-result",
             "was decided on the day of its result or later"
@@ -129,14 +136,19 @@ public sealed class AwkwardStudiesOfExclusionsTests
     [MemberData(nameof(Rows))]
     public void The_conclusion_and_its_words_are(string name) => Holds(s_studies, name);
 
-    private static SmallStudy ExcludedAt(TimeOnly time)
+    private static SmallStudy ExcludedAt(TimeOnly? time, SmallStudy? study = null)
     {
-        var study = Excluded(0);
-        var facts = study.Inputs.Facts;
+        var inputs = (study ?? Excluded(0)).Inputs;
         return new(
-            study.Inputs with
+            inputs with
             {
-                Facts = facts with { Exclusions = [facts.Exclusions[0] with { Time = time }] },
+                Facts = inputs.Facts with
+                {
+                    Exclusions =
+                    [
+                        .. inputs.Facts.Exclusions.Select(item => item with { Time = time }),
+                    ],
+                },
             }
         );
     }

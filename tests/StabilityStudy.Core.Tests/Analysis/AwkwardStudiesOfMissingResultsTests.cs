@@ -67,12 +67,33 @@ public sealed class AwkwardStudiesOfMissingResultsTests
             "all delayed not tested",
             Quiet.First(40, 6, "NT"),
             "Inconclusive",
-            "too-many-left-out",
-            "40 of 40"
+            "undecidable",
+            "40 of 40 specimens gave no result"
+        ),
+        new(
+            "two delayed tubes of 40 lost, whatever the reason",
+            Quiet.First(1, 6, "NT").Result(1, 6, "QNS"),
+            "Supported",
+            "undecidable",
+            "2 of 40 specimens gave no result"
+        ),
+        new(
+            "three delayed tubes of 40 lost",
+            Quiet.First(3, 6, "NT"),
+            "Inconclusive",
+            "share-open",
+            "leave open whether 85 %"
+        ),
+        new(
+            "a storage failure",
+            Quiet.First(1, 6, "STORAGE"),
+            "Supported",
+            "delayed-tube-failed",
+            "storage failure"
         ),
         new(
             "exactly 20 percent left out",
-            Quiet.First(8, 6, "NT"),
+            SmallStudy.Quiet(50).First(10, 0, "QNS"),
             "Supported",
             "left-out-pairs-could-overturn",
             "it would not be supported"
@@ -81,15 +102,15 @@ public sealed class AwkwardStudiesOfMissingResultsTests
             Silent = "too-many-left-out",
         },
         new(
-            "22.5 percent left out",
-            Quiet.First(9, 6, "NT"),
+            "22 percent left out",
+            SmallStudy.Quiet(50).First(11, 0, "QNS"),
             "Inconclusive",
             "too-many-left-out",
-            "9 of 40 specimens left out (22.5 %), at most 20 % allowed"
+            "11 of 50 specimens left out (22 %), at most 20 % allowed"
         ),
         new(
             "21 percent left out",
-            SmallStudy.Quiet(100).First(21, 6, "NT"),
+            SmallStudy.Quiet(100).First(21, 0, "QNS"),
             "Inconclusive",
             "too-many-left-out",
             "21 of 100 specimens left out (21 %)"

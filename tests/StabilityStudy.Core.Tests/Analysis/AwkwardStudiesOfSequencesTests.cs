@@ -74,7 +74,7 @@ public sealed class AwkwardStudiesOfSequencesTests
             ),
             "Inconclusive, NotReached",
             "undecidable",
-            "40 of 80 specimens are undecidable"
+            "40 of 80 specimens gave no result or cannot be decided"
         ),
     ];
 

@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
@@ -48,18 +49,23 @@ public sealed class RunControlTests
     private static SmallStudy FirstControl(Func<ControlRow, ControlRow> change) =>
         With(s_controls.SetItem(0, change(s_controls[0])));
 
-    private static void Doubted(SmallStudy study, string code)
+    /// <summary>The pairs of one run are left out and the others decide.</summary>
+    private static void LeavesOut(SmallStudy study, string code, int pairs = 4)
     {
         var cell = study.Cell();
 
-        Assert.Equal(Conclusion.NotAssessed, cell.OwnConclusion);
-        Assert.Equal(Conclusion.NotAssessed, cell.Conclusion);
-        Assert.Equal(code, Assert.Single(cell.Doubts).Name());
-        Assert.Contains(
-            study.Analyze().Queries,
-            query => query.Code == code && query.Severity == Severity.Attention
-        );
-        Assert.Contains(StudyChecks.Of(study.Inputs, ""), query => query.Code == code);
+        Assert.Equal(pairs, cell.Disposition.Count(PairStatus.RunNotInControl));
+        Assert.Equal(40 - pairs, cell.Estimates.Compared);
+        Assert.Empty(cell.Doubts);
+        Assert.Equal(Conclusion.Supported, cell.Conclusion);
+        if (code != "run-not-recorded")
+        {
+            Assert.Contains(
+                study.Analyze().Queries,
+                query => query.Code == code && query.Severity == Severity.Attention
+            );
+            Assert.Contains(StudyChecks.Of(study.Inputs, ""), query => query.Code == code);
+        }
     }
 
     [Fact]
@@ -91,20 +97,53 @@ public sealed class RunControlTests
     }
 
     [Fact]
-    public void One_run_without_a_control_is_not_assessed() =>
-        Doubted(With(s_controls.RemoveAt(0)), "run-without-control");
+    public void One_run_without_a_control_leaves_its_pairs_out() =>
+        LeavesOut(With(s_controls.RemoveAt(0)), "run-without-control");
 
     [Fact]
-    public void Without_any_control_nothing_is_assessed() =>
-        Doubted(With([]), "run-without-control");
+    public void Without_any_control_nothing_is_assessed()
+    {
+        var cell = With([]).Cell();
+
+        Assert.Equal(Conclusion.NotAssessed, cell.OwnConclusion);
+        Assert.Equal(Conclusion.NotAssessed, cell.Conclusion);
+        Assert.Equal(
+            ["run-without-control", "too-few-days"],
+            cell.Doubts.Select(doubt => doubt.Name())
+        );
+    }
+
+    /// <summary>Ten days: with five out of control five remain, with six out four.</summary>
+    [Theory]
+    [InlineData(5, Conclusion.Supported)]
+    [InlineData(6, Conclusion.NotAssessed)]
+    public void So_many_runs_out_of_control_that_too_few_days_remain_leave_nothing_to_assess(
+        int runs,
+        Conclusion expected
+    )
+    {
+        var baselines = s_controls
+            .Where(row => row.Run.EndsWith("-0", StringComparison.Ordinal))
+            .Take(runs)
+            .ToImmutableArray();
+        var study = With(
+            s_controls.Select(row =>
+                baselines.Contains(row) ? row with { Result = SmallRows.Reported("40.0") } : row
+            )
+        );
+        var shares = study.Criteria(SmallProtocol.EachCriterion with { SharePercentMinimum = 60 });
+
+        Assert.Equal(expected, shares.Cell().Conclusion);
+        Assert.Equal(4 * runs, shares.Cell().Disposition.Count(PairStatus.RunNotInControl));
+    }
 
     [Theory]
     [InlineData("27.9", "control-out-of-range")]
     [InlineData("32.1", "control-out-of-range")]
     [InlineData(">180", "control-out-of-range")]
     [InlineData("NA", "run-without-control")]
-    public void A_control_that_is_not_within_its_range_is_a_doubt(string result, string code) =>
-        Doubted(FirstControl(row => row with { Result = SmallRows.Reported(result) }), code);
+    public void A_control_that_is_not_within_its_range_leaves_the_pairs_of_its_run_out(string result, string code) =>
+        LeavesOut(FirstControl(row => row with { Result = SmallRows.Reported(result) }), code);
 
     [Theory]
     [InlineData("28.0")]
@@ -117,31 +156,32 @@ public sealed class RunControlTests
 
     [Fact]
     public void A_second_control_in_range_does_not_undo_one_outside() =>
-        Doubted(
+        LeavesOut(
             With(s_controls.Add(Row(99, s_controls[0].Run, "C2", "40.0", ControlKind.Control))),
             "control-out-of-range"
         );
 
     [Fact]
     public void A_control_without_a_range_vouches_for_nothing() =>
-        Doubted(FirstControl(row => row with { AllowedHigh = null }), "run-without-control");
+        LeavesOut(FirstControl(row => row with { AllowedHigh = null }), "run-without-control");
 
     [Fact]
     public void A_control_of_another_analyte_vouches_for_nothing() =>
-        Doubted(FirstControl(row => row with { Analyte = "PT" }), "run-without-control");
+        LeavesOut(FirstControl(row => row with { Analyte = "PT" }), "run-without-control");
 
     [Fact]
     public void Bridging_plasma_is_no_control() =>
-        Doubted(
+        LeavesOut(
             FirstControl(row => row with { Kind = ControlKind.BridgingPlasma }),
             "run-without-control"
         );
 
     [Fact]
-    public void A_pair_in_an_unknown_run_is_not_assessed() =>
-        Doubted(
+    public void A_pair_in_an_unknown_run_is_left_out() =>
+        LeavesOut(
             new SmallStudy(With(s_controls).Inputs).Row(3, 6, row => row with { Run = "" }),
-            "run-not-recorded"
+            "run-not-recorded",
+            pairs: 1
         );
 
     [Fact]

@@ -133,30 +133,55 @@ public sealed class FailedTubeTests
             ).Status
         );
 
-    [Fact]
-    public void A_spare_tube_does_not_stand_in_for_a_failed_one()
+    [Theory]
+    [InlineData("ERROR", PairStatus.Compared)]
+    [InlineData("QNS", PairStatus.Compared)]
+    [InlineData("CLOT", PairStatus.Failed)]
+    [InlineData("STORAGE", PairStatus.Failed)]
+    [InlineData("45.0", PairStatus.Compared)]
+    public void A_spare_tube_stands_for_one_without_a_result_but_not_for_one_that_failed(
+        string first,
+        PairStatus expected
+    )
     {
-        var study = s_study.Result(0, 6, "ERROR");
+        var pair = First(WithSpare(s_study.Result(0, 6, first)));
+
+        Assert.Equal(expected, pair.Status);
+        Assert.Equal(first is "ERROR" or "QNS", pair.Delayed?.Tube == "S000-spare");
+    }
+
+    [Fact]
+    public void A_spare_tube_does_not_stand_for_a_hemolyzed_one()
+    {
+        var study = s_study
+            .Result(0, 6, "QNS")
+            .Tube(0, 6, tube => tube with { Hemolysis = Hemolysis.Gross });
+
+        Assert.Equal(PairStatus.Failed, First(WithSpare(study)).Status);
+    }
+
+    private static SmallStudy WithSpare(SmallStudy study)
+    {
         var spare = study.Inputs.Tubes.Single(tube => tube.Tube == "S000-6") with
         {
             Tube = "S000-spare",
+            Hemolysis = Hemolysis.None,
         };
-        study = new SmallStudy(study.Inputs with { Tubes = study.Inputs.Tubes.Add(spare) });
-
-        var pair = First(
-            study.Again(
-                0,
-                6,
-                row =>
-                    row with
-                    {
-                        Tube = "S000-spare",
-                        Result = SmallRows.Reported("30.1"),
-                        TestedAt = row.TestedAt?.AddMinutes(5),
-                    }
-            )
+        return new SmallStudy(
+            study.Inputs with
+            {
+                Tubes = study.Inputs.Tubes.Add(spare),
+            }
+        ).Again(
+            0,
+            6,
+            row =>
+                row with
+                {
+                    Tube = "S000-spare",
+                    Result = SmallRows.Reported("30.1"),
+                    TestedAt = row.TestedAt?.AddMinutes(5),
+                }
         );
-
-        Assert.Equal(PairStatus.Failed, pair.Status);
     }
 }

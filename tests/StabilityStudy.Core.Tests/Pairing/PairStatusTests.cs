@@ -169,12 +169,13 @@ public sealed class PairStatusTests
     }
 
     [Fact]
-    public void A_missing_delayed_tube_with_a_stated_reason_is_left_out()
+    public void A_delayed_tube_without_a_result_counts_whatever_the_stated_reason()
     {
         var pair = First(s_study.Result(0, 6, "QNS"));
 
         Assert.Equal(PairStatus.NoDelayedResult, pair.Status);
-        Assert.False(pair.CountsForAgreement);
+        Assert.True(pair.CountsForAgreement);
+        Assert.False(pair.IsLeftOut);
     }
 
     [Fact]

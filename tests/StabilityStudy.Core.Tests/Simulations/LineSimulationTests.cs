@@ -61,7 +61,7 @@ public sealed class LineSimulationTests
         SimulatedRateAssert.AtMost(0.053, DriftScenarios.SharedRuns(40, 5).Run(Drifts));
 
     [Fact]
-    public void A_wrong_shape_of_drift_claims_far_too_often_and_all_shapes_together_do_not()
+    public void A_wrong_shape_of_drift_is_seen_as_a_misfit_and_all_shapes_together_hold_it_too()
     {
         var wrong = DriftScenarios.OfShapes(40, DriftShape.Linear, DriftShape.Logarithmic);
         var all = DriftScenarios.OfShapes(
@@ -72,7 +72,7 @@ public sealed class LineSimulationTests
             DriftShape.Quadratic
         );
 
-        Assert.True(wrong.Run(Drifts).Rate > 0.2);
+        SimulatedRateAssert.AtMost(0.05, wrong.Run(Drifts));
         SimulatedRateAssert.AtMost(0.05, all.Run(Drifts));
     }
 }

@@ -40,19 +40,24 @@ public sealed class MeanSimulationTests
         );
     }
 
+    /// <summary>
+    /// Independent, without run error and with hardly any imprecision: 0.029 to 0.045 for σ 0.5, and for σ 1 0.058 to 0.074 with 40 specimens, 0.045 to 0.056 with 80. The rare large changes that the mean needs may not be in
+    /// the sample, and then no interval sees them.
+    /// </summary>
     [Theory]
-    [InlineData(20)]
-    [InlineData(40)]
-    [InlineData(80)]
-    public void From_twenty_specimens_on_the_doubt_about_skewness_holds_a_skewed_change(int n)
+    [InlineData(40, 0.074)]
+    [InlineData(80, 0.056)]
+    public void From_forty_specimens_on_the_lengthened_interval_holds_a_skewed_change(
+        int n,
+        double verySkewed
+    )
     {
-        // Independent: without that doubt 0.10, 0.08 (σ 0.5) and up to 0.24 (σ 1); with it at most 0.067 and 0.050.
         SimulatedRateAssert.AtMost(
-            0.067,
+            0.050,
             MeanScenarios.OfShape(ChangeShape.Skewed, Collection.InOneRun(n)).Run(Studies)
         );
         SimulatedRateAssert.AtMost(
-            0.050,
+            verySkewed,
             MeanScenarios.OfShape(ChangeShape.VerySkewed, Collection.InOneRun(n)).Run(Studies)
         );
     }

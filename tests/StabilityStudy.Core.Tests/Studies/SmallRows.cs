@@ -67,6 +67,7 @@ internal static class SmallRows
             "CLOT" => new MissingResult(text, MissingReason.Clot),
             "ERROR" => new MissingResult(text, MissingReason.InstrumentError),
             "QNS" => new MissingResult(text, MissingReason.QuantityNotSufficient),
+            "STORAGE" => new MissingResult(text, MissingReason.StorageFailure),
             "NT" => new MissingResult(text, MissingReason.NotTested),
             "NA" => new MissingResult(text, MissingReason.NoReportableResult),
             ['>', .. var limit] => new CensoredResult(text, CensoredSide.Above, Number(limit)),

@@ -129,6 +129,7 @@ internal sealed record SmallStudy(StudyInputs Inputs)
         );
     }
 
+    /// <summary>Excludes a specimen on its day of collection, before anything was tested.</summary>
     public SmallStudy Exclude(int specimen, int? hour) =>
         new(
             Inputs with
@@ -145,6 +146,9 @@ internal sealed record SmallStudy(StudyInputs Inputs)
                             new DateOnly(2026, 3, 2).AddDays(specimen % Days),
                             10
                         )
+                        {
+                            Time = new TimeOnly(8, 10),
+                        }
                     ),
                 },
             }

@@ -115,7 +115,7 @@ internal static class ClassificationEvaluation
         var before = ClassOf(pair.Baseline?.Result, cutoffs);
         var after = ClassOf(pair.Delayed?.Result, cutoffs);
         var fate =
-            pair.IsUnexplained ? Fate.Undecidable
+            pair.IsLost ? Fate.Undecidable
             : pair.Status == PairStatus.Failed || pair.Delayed?.Result is MissingResult
                 ? Fate.Failed
             : before is null || after is null ? Fate.Undecidable

@@ -1,14 +1,16 @@
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Criteria.Drift;
 
 /// <summary>
 /// Decides a drift criterion: the change that one slope a specimen, over all time points up to this one, predicts at
 /// the planned delay lies with its interval strictly inside the limit under every declared shape. Shapes that disagree
-/// leave it open: nothing in the data says which is true. So does a shape that the measured means do not follow.
+/// leave it open: nothing in the data says which is true. So does a shape that the measured means do not follow, and a measured mean change at this time point whose own interval is not inside.
 /// </summary>
 internal static class DriftEvaluation
 {
@@ -43,6 +45,14 @@ internal static class DriftEvaluation
             )
             .ToImmutableArray();
         var (verdict, reason) = Together(shapes);
+        if (
+            verdict == Verdict.Met
+            && MeasuredPlace(cell.Data, (double)percent, criterion.ConfidenceLevel) is { } measured
+        )
+        {
+            (verdict, reason) = (Verdict.Inconclusive, measured);
+        }
+
         VerdictReason?[] doubts =
         [
             cell.FewClustersOfMean,
@@ -51,6 +61,31 @@ internal static class DriftEvaluation
         return doubts.OfType<VerdictReason>().ToImmutableArray() is { IsEmpty: false } found
             ? Result(Verdict.Inconclusive, found.Add(reason), shapes)
             : Result(verdict, [reason], shapes);
+    }
+
+    /// <summary>Where the interval of the measured mean change lies, unless that is inside: a curve alone, whose shape nobody knows, does not decide.</summary>
+    private static VerdictReason? MeasuredPlace(CellData data, double limit, double confidenceLevel)
+    {
+        var mean = RelativeChange
+            .Percent(data.Pairs)
+            .Then(changes =>
+                ClusteredMean.WithInterval(
+                    changes.AsSpan(),
+                    data.Errors.Clusterings,
+                    confidenceLevel
+                )
+            );
+        return !mean.TryGet(out var interval) ? new NotComputableReason(mean.NotComputable!)
+            : IntervalVerdict.Of(
+                interval.Lower,
+                interval.Upper,
+                -limit,
+                limit,
+                new MeanChangeFigure()
+            )
+                is { Verdict: not Verdict.Met, Reason: var reason }
+                ? reason
+            : null;
     }
 
     /// <summary>The time points whose mean change the shape does not describe.</summary>

@@ -145,7 +145,7 @@ public sealed record AgreementCount(
             return Place.Failed;
         }
 
-        if (pair.IsUnexplained)
+        if (pair.IsLost)
         {
             return Place.Undecidable;
         }

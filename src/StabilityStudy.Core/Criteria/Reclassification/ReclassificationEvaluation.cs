@@ -219,9 +219,9 @@ internal static class ReclassificationEvaluation
     /// <summary>A change of side is clear when one of the results lies further from the level than the zone; of a result beyond what the method reports it is not known how far it lies, and it counts as clear.</summary>
     private static Move MoveOf(PairRecord pair, decimal level, decimal zone)
     {
-        if (pair.Status == PairStatus.Failed || pair.IsUnexplained)
+        if (pair.Status == PairStatus.Failed || pair.IsLost)
         {
-            return pair.IsUnexplained ? Move.Undecidable : Move.Failed;
+            return pair.IsLost ? Move.Undecidable : Move.Failed;
         }
 
         var (x, y) = (ResultRange.Of(pair.Baseline?.Result), ResultRange.Of(pair.Delayed?.Result));

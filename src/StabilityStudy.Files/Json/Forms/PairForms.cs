@@ -79,7 +79,8 @@ internal static class PairForms
         { "timeBeforeSpinning", v => v.TimeBeforeSpinning, Form.Duration.OrNull() },
         { "timeAfterSpinning", v => v.TimeAfterSpinning, Form.Duration.OrNull() },
         { "countsForAgreement", v => v.CountsForAgreement, Form.Truth },
-        { "isUnexplained", v => v.IsUnexplained, Form.Truth },
+        { "isExcludedKnowing", v => v.IsExcludedKnowing, Form.Truth },
+        { "isLost", v => v.IsLost, Form.Truth },
         { "changePercent", v => v.ChangePercent, Form.Number.OrNull() },
     };
 }

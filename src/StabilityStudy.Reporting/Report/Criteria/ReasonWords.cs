@@ -51,7 +51,7 @@ internal static class ReasonWords
             ShareAloneReason =>
                 "the rule holds the observed share alone to the required one, so the chance of a false claim is not controlled",
             UndecidableReason r =>
-                $"{Whole(r.Undecidable)} of {Whole(r.Counted)} specimens are undecidable and count as outside; were they inside, the lower bound of the share would be {Text(100 * r.LowerBoundIfInside, "0.##")} %",
+                $"{Whole(r.Undecidable)} of {Whole(r.Counted)} specimens gave no result or cannot be decided, and count as outside; were they inside, the lower bound of the share would be {Text(100 * r.LowerBoundIfInside, "0.##")} %",
             PairsOnOneLineReason =>
                 "the pairs lie on one line, so the data tell no more than the reporting increment",
             ChangesFewReason r =>

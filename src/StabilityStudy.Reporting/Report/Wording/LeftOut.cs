@@ -49,8 +49,9 @@ internal static class LeftOut
             PairStatus.Excluded => "documented decision",
             PairStatus.BaselineInvalid => "no valid baseline",
             PairStatus.OutsideTiming => "time wrong or unknown",
-            PairStatus.NoDelayedResult => pair.Reason,
+            PairStatus.RunNotInControl => "run not in control",
             PairStatus.Ineligible
+            or PairStatus.NoDelayedResult
             or PairStatus.NotAssigned
             or PairStatus.NotDrawn
             or PairStatus.BeyondPlanned

@@ -58,7 +58,8 @@ internal static class TradeWords
             PairStatus.BeyondInterval => "beyond the measuring interval",
             PairStatus.Failed => "delayed tube failed, counted as outside",
             PairStatus.Excluded => "excluded, documented",
-            PairStatus.NoDelayedResult => "no delayed result",
+            PairStatus.NoDelayedResult => "no delayed result, counted as outside",
+            PairStatus.RunNotInControl => "run not in control",
             PairStatus.BaselineInvalid => "no valid baseline",
             PairStatus.OutsideTiming => "time wrong or not recorded",
             PairStatus.NotAssigned => "not meant to be tested at this time point",
@@ -67,11 +68,11 @@ internal static class TradeWords
             PairStatus.Ineligible => "specimen or tube not eligible",
         };
 
-    /// <summary>What became of a pair; a tube that was not tested for a stated reason did not fail.</summary>
+    /// <summary>What became of a pair.</summary>
     public static string Of(PairRecord pair) =>
-        IsNotTested(pair) ? "not tested: left out"
-        : pair.IsUnexplained ? "no delayed result and no reason, counted as outside"
-        : Of(pair.Status);
+        pair.IsExcludedKnowing
+            ? "excluded when its result could be known, counted as outside"
+            : Of(pair.Status);
 
     /// <summary>How demanding a goal is.</summary>
     public static string Of(GoalGrade grade) =>
@@ -87,12 +88,7 @@ internal static class TradeWords
 
     /// <summary>The same in a word or two.</summary>
     public static string Short(PairRecord pair) =>
-        IsNotTested(pair) ? "not tested"
-        : pair.IsUnexplained ? "no result: outside"
-        : Short(pair.Status);
-
-    private static bool IsNotTested(PairRecord pair) =>
-        pair.Status == PairStatus.NoDelayedResult && !pair.IsUnexplained;
+        pair.IsExcludedKnowing ? "excluded: outside" : Short(pair.Status);
 
     private static string Short(PairStatus status) =>
         status switch
@@ -101,7 +97,8 @@ internal static class TradeWords
             PairStatus.BeyondInterval => "beyond interval",
             PairStatus.Failed => "failed: outside",
             PairStatus.Excluded => "excluded",
-            PairStatus.NoDelayedResult => "no delayed result",
+            PairStatus.NoDelayedResult => "no result: outside",
+            PairStatus.RunNotInControl => "run not in control",
             PairStatus.BaselineInvalid => "no valid baseline",
             PairStatus.OutsideTiming => "time wrong or unknown",
             PairStatus.NotAssigned => "not assigned",

@@ -7,6 +7,7 @@ internal static class AllScenarios
     [
         .. MeanScenarios.All,
         .. RunScenarios.All,
+        .. SharedErrorScenarios.All,
         .. ShareScenarios.All,
         .. LevelScenarios.All,
         .. SideScenarios.All,

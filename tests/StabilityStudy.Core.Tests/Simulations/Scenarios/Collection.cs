@@ -66,7 +66,7 @@ internal sealed record Collection(
             ),
             [.. Enumerable.Range(0, specimens).Select(i => i % baselineRuns)],
             [.. Enumerable.Range(0, specimens).Select(i => i % baselineRuns)],
-            [.. Enumerable.Range(0, specimens).Select(i => i / baselineRuns % delayedRuns)]
+            [.. Enumerable.Range(0, specimens).Select(i => (i + (i / baselineRuns)) % delayedRuns)]
         );
 
     /// <summary>What each of so many runs adds to all of its results.</summary>

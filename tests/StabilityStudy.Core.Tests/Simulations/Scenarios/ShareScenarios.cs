@@ -120,9 +120,9 @@ internal static class ShareScenarios
         new(
             "Delayed tubes that failed: half of the unstable specimens",
             rule
-                + (drop ? "; recorded as too little plasma, so left out" : "; recorded as clotted"),
+                + (drop ? "; recorded as too little plasma" : "; recorded as clotted"),
             40,
-            ReferenceEquals(study, Exact) && !drop ? Reading.Controlled : Reading.NotControlled,
+            ReferenceEquals(study, Exact) ? Reading.Controlled : Reading.NotControlled,
             random =>
                 study.Supports(Outside(random, 40, trueShare, drop ? Fate.LeftOut : Fate.Failed))
         );

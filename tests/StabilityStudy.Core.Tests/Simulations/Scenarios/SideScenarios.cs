@@ -22,7 +22,15 @@ internal static class SideScenarios
     private static readonly SimulatedStudy s_sides = SimulatedStudy.Of(
         [],
         new ReclassificationCriterion("sides", s_counted, [], 0.95, 10, [40])
+        {
+            // Every change of side is clear, so that the true share is known.
+            ZoneInUnit = 0.00001m,
+        }
     );
+
+    private static readonly SimulatedStudy s_inr = SimulatedStudy
+        .Of([], new ReclassificationCriterion("sides", s_counted, [], 0.95, 15, [2, 3]))
+        .Analyte(analyte => analyte with { BetweenRunCvPercent = 2m, Unit = "{INR}", MeasuringInterval = null });
 
     private static readonly SimulatedStudy s_classes = SimulatedStudy.Of(
         [],
@@ -30,11 +38,16 @@ internal static class SideScenarios
     );
 
     public static IEnumerable<Scenario> All =>
-        MeanScenarios.Sizes.SelectMany(n =>
-            new[] { 0.0, 0.5, 1.0 }.SelectMany(runSd =>
-                new[] { Reclassified(n, runSd), Classified(n, runSd) }
-            )
-        );
+        [
+            .. MeanScenarios.Sizes.SelectMany(n =>
+                new[] { 0.0, 0.5, 1.0 }.SelectMany(runSd =>
+                    new[] { Reclassified(n, runSd), Classified(n, runSd) }
+                )
+            ),
+            .. from percent in new[] { 0.0, 3, 14 }
+            from n in new[] { 40, 80 }
+            select Inr(percent, n),
+        ];
 
     /// <summary>At most 10 % may change side, and 10 % do.</summary>
     public static Scenario Reclassified(int specimens, double runSd) =>
@@ -44,6 +57,36 @@ internal static class SideScenarios
             specimens,
             runSd,
             0.10
+        );
+
+    /// <summary>INR of median 2.5 reported to 0.1, CV 2 %, at most 15 % clearly across 2.0 or 3.0 by the usual zone of 0.2.</summary>
+    public static Scenario Inr(double changePercent, int specimens) =>
+        new(
+            "Reclassification: INR with the usual zone of 0.2, at most 15 % clearly across 2.0 and 3.0",
+            FormattableString.Invariant($"true change of {changePercent} %; 10 days"),
+            specimens,
+            Reading.Power,
+            random =>
+            {
+                var collection = Collection.On(10, specimens);
+                return s_inr.Supports([
+                    .. Enumerable
+                        .Range(0, specimens)
+                        .Select(i =>
+                        {
+                            var level = 2.5 * Math.Exp(0.35 * random.NextNormal());
+                            return SimulatedPairs.Compared(
+                                i,
+                                level * (1 + (2 * random.NextNormal() / 100)),
+                                level
+                                    * (1 + (changePercent / 100))
+                                    * (1 + (2 * random.NextNormal() / 100)),
+                                collection,
+                                decimals: 1
+                            );
+                        }),
+                ]);
+            }
         );
 
     /// <summary>At least 85 % must keep their class, and 85 % do.</summary>

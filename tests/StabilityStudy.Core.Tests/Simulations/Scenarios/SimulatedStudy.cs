@@ -1,8 +1,10 @@
 using StabilityStudy.Core.Conclusions;
+using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Tests.Studies;
 
 namespace StabilityStudy.Core.Tests.Simulations.Scenarios;
@@ -20,14 +22,42 @@ internal sealed record SimulatedStudy(StudyProtocol Protocol)
     public static SimulatedStudy OfMean { get; } =
         Of([SmallProtocol.Bias], SmallProtocol.MeanCriterion);
 
+    /// <summary>The mean bridging result of each run; empty where there is no bridging plasma.</summary>
+    private ImmutableArray<(string Run, double Mean)> BridgingMeans { get; init; } = [];
+
+    /// <summary>The same with bridging plasma in its runs.</summary>
+    public SimulatedStudy Bridged(ImmutableArray<(string Run, double Mean)> means) =>
+        this with
+        {
+            BridgingMeans = means,
+        };
+
+    /// <summary>The same counting changes from collection.</summary>
+    public SimulatedStudy SinceCollection() =>
+        new(
+            Protocol with
+            {
+                ChangeSince = ChangeOrigin.Collection,
+                Analytes =
+                [
+                    Protocol.Analytes[0] with
+                    {
+                        BetweenRunCvPercent = 2m,
+                    },
+                ],
+            }
+        );
+
     public SimulatedStudy Analyte(Func<Analyte, Analyte> change) =>
         new(Protocol with { Analytes = [change(Protocol.Analytes[0])] });
 
     /// <summary>What each criterion says of a time point; the pairs of earlier ones come first.</summary>
     public ImmutableArray<CriterionResult> Criteria(
         params ImmutableArray<ImmutableArray<PairRecord>> upToHere
-    ) =>
-        CellEvaluation.Evaluate(
+    ) => CellEvaluation.Evaluate(Evidence(upToHere));
+
+    private CellEvidence Evidence(ImmutableArray<ImmutableArray<PairRecord>> upToHere) =>
+        CellEvidence.From(
             upToHere[^1],
             new CellContext(
                 Protocol,
@@ -37,12 +67,29 @@ internal sealed record SimulatedStudy(StudyProtocol Protocol)
                 Protocol.TimePoints[upToHere.Length - 1],
                 upToHere.RemoveAt(upToHere.Length - 1)
             )
+            {
+                Bridging = RunBridging.Of([
+                    .. BridgingMeans.Select(item => new ControlRow(
+                        2,
+                        "BRIDGE",
+                        Protocol.Analytes[0].Id,
+                        item.Run,
+                        default,
+                        new MeasuredResult("", Math.Round((decimal)item.Mean, 5)),
+                        "s",
+                        null,
+                        null,
+                        null,
+                        ControlKind.BridgingPlasma
+                    )),
+                ]),
+            }
         );
 
     /// <summary>What a time point concludes on its own.</summary>
     public Conclusion Conclude(params ImmutableArray<ImmutableArray<PairRecord>> upToHere) =>
         Doubt
-            .Of(upToHere[^1], Protocol, evidence: null)
+            .Of(Evidence(upToHere), controls: null)
             .Conclude(CellEvaluation.Conclude(Criteria(upToHere)));
 
     public bool Supports(params ImmutableArray<ImmutableArray<PairRecord>> upToHere) =>
