@@ -10,7 +10,7 @@ namespace ExampleStudies.Generator;
 
 /// <summary>An example study: its folder, its protocol, when that was locked, and its generated files.</summary>
 /// <param name="Folder">Folder of the example.</param>
-/// <param name="Protocol">The protocol, from the root: a ready one that it copies, or its own.</param>
+/// <param name="Protocol">The ready protocol that it copies, from the root.</param>
 /// <param name="LockedAt">When it was locked.</param>
 /// <param name="Files">The generated files.</param>
 internal sealed record Example(
@@ -65,7 +65,7 @@ internal sealed record Example(
         ];
         return new Example(
             "aptt-room-temperature",
-            "example-studies/aptt-room-temperature/protocol.toml",
+            "protocols/aptt-whole-blood-room-temperature.toml",
             At(2026, 2, 27, 15, west: 5),
             [
                 ("specimens.csv", Specimens.ToCsv(tubes)),

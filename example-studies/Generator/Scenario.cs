@@ -75,13 +75,24 @@ internal static class Scenario
         new("BRIDGE", "aPTT", "s", 37.0m, 0m, 1, WithinRunPercent),
     ];
 
-    /// <summary>Tubes of one draw: the baseline first, then one for each delay.</summary>
-    public static readonly ImmutableArray<PlannedTube> Tubes =
+    /// <summary>Tubes of one draw: the baseline first, then one for each delay at which the group is tested.</summary>
+    public static ImmutableArray<PlannedTube> TubesOf(bool onHeparin) =>
+        onHeparin ? s_heparinTubes : s_tubes;
+
+    private static readonly ImmutableArray<PlannedTube> s_tubes =
     [
         new("A", "baseline", "BL", 0, "LS1"),
         new("B", "6 h", "6H", 6, "LS1"),
         new("C", "8 h", "8H", 8, "LS1"),
         new("D", "12 h", "12H", 12, "LS2"),
+    ];
+
+    private static readonly ImmutableArray<PlannedTube> s_heparinTubes =
+    [
+        new("A", "baseline", "BL", 0, "LS1"),
+        new("B", "2 h", "2H", 2, "LS1"),
+        new("C", "4 h", "4H", 4, "LS1"),
+        new("D", "6 h", "6H", 6, "LS1"),
     ];
 
     /// <summary>Midnight of each collection day. The offset changes when summer time begins in New York on 8 March 2026.</summary>

@@ -53,7 +53,7 @@ internal static class Specimens
     public static ImmutableArray<Tube> Collect(Patient patient)
     {
         var draw = SeededRandom.For("draw " + patient.Specimen);
-        var receivedAt = patient.CollectedAt.AddMinutes(draw.Whole(6, 15));
+        var receivedAt = patient.CollectedAt.AddMinutes(draw.Whole(3, 6));
         var hematocrit = Math.Clamp(
             patient.OnHeparin ? 34 + (5 * draw.Normal()) : 40 + (4.5 * draw.Normal()),
             24,
@@ -65,33 +65,41 @@ internal static class Specimens
             draw.Uniform() < 0.8 ? "straight needle" : "winged set with citrate discard tube";
         return
         [
-            .. Scenario.Tubes.Select(
-                (plan, index) =>
-                {
-                    var random = SeededRandom.For($"tube {patient.Specimen}-{plan.Letter}");
-                    var spinToTest = random.Whole(22, 32);
-                    var testedAt = plan.IsBaseline
-                        ? receivedAt.AddMinutes(random.Whole(2, 6) + spinToTest)
-                        : patient.CollectedAt.AddHours(plan.Hours).AddMinutes(random.Whole(2, 20));
-                    return new Tube(
-                        patient,
-                        plan,
-                        // The tubes take turns at being drawn first, second, third and last.
-                        ((index + patient.Number) % Scenario.Tubes.Length) + 1,
-                        receivedAt,
-                        testedAt.AddMinutes(-spinToTest),
-                        testedAt,
-                        random.Whole(93, 100),
-                        random.Whole(3, 6),
-                        measured
-                            ? Math.Round(hematocrit).ToString(CultureInfo.InvariantCulture)
-                            : "",
-                        hemolysis,
-                        Clotted: false,
-                        device
-                    );
-                }
-            ),
+            .. Scenario
+                .TubesOf(patient.OnHeparin)
+                .Select(
+                    (plan, index) =>
+                    {
+                        var random = SeededRandom.For($"tube {patient.Specimen}-{plan.Letter}");
+                        // Baselines take a verified short spin.
+                        var spinToTest = plan.IsBaseline
+                            ? random.Whole(16, 20)
+                            : random.Whole(22, 32);
+                        var testedAt = plan.IsBaseline
+                            ? receivedAt.AddMinutes(random.Whole(1, 3) + spinToTest)
+                            : patient
+                                .CollectedAt.AddHours(plan.Hours)
+                                .AddMinutes(random.Whole(2, 20));
+                        return new Tube(
+                            patient,
+                            plan,
+                            // The tubes take turns at being drawn first, second, third and last.
+                            ((index + patient.Number) % Scenario.TubesOf(patient.OnHeparin).Length)
+                                + 1,
+                            receivedAt,
+                            testedAt.AddMinutes(-spinToTest),
+                            testedAt,
+                            random.Whole(93, 100),
+                            random.Whole(3, 6),
+                            measured
+                                ? Math.Round(hematocrit).ToString(CultureInfo.InvariantCulture)
+                                : "",
+                            hemolysis,
+                            Clotted: false,
+                            device
+                        );
+                    }
+                ),
         ];
     }
 

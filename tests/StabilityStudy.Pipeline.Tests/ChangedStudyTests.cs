@@ -10,18 +10,15 @@ public sealed class ChangedStudyTests
     private static readonly AnalyzedStudy s_example = ExampleStudy.Analyze(ExampleStudy.Bytes);
 
     [Fact]
-    public void A_limit_of_5_percent_takes_the_support_of_8_hours()
+    public void A_limit_of_5_percent_takes_the_support_of_6_hours()
     {
         var narrow = ExampleStudy.Analyze(
             ExampleStudy.Edited(ExampleStudy.Protocol, "\npercent = 7.5", "\npercent = 5")
         );
 
-        Assert.Equal(TimeSpan.FromHours(8), s_example.Analysis.Sequences[0].Window?.Time);
-        Assert.NotEqual(Conclusion.Supported, narrow.Analysis.Sequences[0].Cells[1].OwnConclusion);
-        Assert.True(
-            narrow.Analysis.Sequences[0].Window is null
-                || narrow.Analysis.Sequences[0].Window!.Time < TimeSpan.FromHours(8)
-        );
+        Assert.Equal(TimeSpan.FromHours(6), s_example.Analysis.Sequences[0].Window?.Time);
+        Assert.NotEqual(Conclusion.Supported, narrow.Analysis.Sequences[0].Cells[0].OwnConclusion);
+        Assert.Null(narrow.Analysis.Sequences[0].Window);
     }
 
     [Fact]

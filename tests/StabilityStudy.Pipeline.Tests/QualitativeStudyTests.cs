@@ -2,6 +2,7 @@ using System.Text;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria.Classification;
+using StabilityStudy.Core.Pairing;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Reporting.Model;
@@ -111,9 +112,9 @@ public sealed class QualitativeStudyTests
     }
 
     [Theory]
-    [InlineData("positive", Conclusion.Supported)]
-    [InlineData("weak positive", Conclusion.NotAssessed)]
-    public void A_control_is_right_when_it_gives_its_class(string found, Conclusion conclusion)
+    [InlineData("positive", 0)]
+    [InlineData("weak positive", 6)]
+    public void A_control_is_right_when_it_gives_its_class(string found, int leftOut)
     {
         var controls = new StringBuilder(
             "control,analyte,run,tested_at,result,unit,target,allowed_low,allowed_high,kind\n"
@@ -135,7 +136,7 @@ public sealed class QualitativeStudyTests
                 .WithText("controls.csv", controls.ToString())
         );
 
-        Assert.Equal(conclusion, Cell(study.Analysis).Conclusion);
+        Assert.Equal(leftOut, Cell(study.Analysis).Disposition.Count(PairStatus.RunNotInControl));
     }
 
     [Fact]

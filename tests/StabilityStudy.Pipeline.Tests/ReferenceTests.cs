@@ -1,7 +1,10 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Pipeline.Tests.Studies;
+using StabilityStudy.Statistics.Location;
+using StabilityStudy.Statistics.Proportions;
 
 namespace StabilityStudy.Pipeline.Tests;
 
@@ -83,24 +86,33 @@ public sealed class ReferenceTests
     {
         var bias = cell.Criteria.OfType<BiasResult>().Single();
         var individual = cell.Criteria.OfType<IndividualResult>().Single();
-        var mean = bias.Mean.Value!;
-        var byDay = mean.ByCluster.Value!;
-        var bounds = individual.Bounds.Value!;
+        var mean = bias.Readings[0].Mean.Value!;
+        var byDay = mean.Over(IntervalSource.CollectionDays)!;
+        var bridged = bias
+            .Readings.Single(item => item.Reading == ChangeReading.RunsBridged)
+            .Mean.Value!;
+        var agreement = individual.Readings[0].Agreement;
+        var bounds = ClopperPearson.Bounds(agreement.Inside, agreement.Counted, 0.95);
         var estimates = cell.Estimates;
         var further = estimates.Further;
         return new Dictionary<string, double>(StringComparer.Ordinal)
         {
             ["compared"] = estimates.Compared,
-            ["days"] = mean.ClusterCount,
-            ["failed"] = individual.Agreement.Failed,
-            ["inside"] = individual.Agreement.Inside,
-            ["counted"] = individual.Agreement.Counted,
+            ["days"] = byDay.Clusters,
+            ["failed"] = agreement.Failed,
+            ["inside"] = agreement.Inside,
+            ["counted"] = agreement.Counted,
             ["mean_percent"] = mean.Mean,
             ["sd_percent"] = estimates.SpreadPercent.Value!.StandardDeviation,
             ["by_specimen_lower"] = mean.BySpecimen.Lower,
             ["by_specimen_upper"] = mean.BySpecimen.Upper,
             ["by_day_lower"] = byDay.Lower,
             ["by_day_upper"] = byDay.Upper,
+            ["hull_lower"] = mean.Lower,
+            ["hull_upper"] = mean.Upper,
+            ["bridged_mean"] = bridged.Mean,
+            ["bridged_lower"] = bridged.Lower,
+            ["bridged_upper"] = bridged.Upper,
             ["share_lower"] = bounds.OneSidedLower,
             ["share_upper"] = bounds.OneSidedUpper,
             ["hodges_lehmann_percent"] = estimates.HodgesLehmannPercent.Value!.Value,

@@ -6,7 +6,7 @@ internal static class PlanDoubts
     /// <summary>The doubts about a time point.</summary>
     public static IEnumerable<VerdictReason> Of(CellContext context)
     {
-        var (protocol, analyte, group, timePoint, _) = context;
+        var (protocol, analyte, group, _, timePoint, _) = context;
         if (
             protocol.FirstTestIsTooLate(analyte, group.Id)
             && timePoint == protocol.TimePointsOf(analyte, group.Id)[0]

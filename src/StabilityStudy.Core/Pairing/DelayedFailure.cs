@@ -64,7 +64,9 @@ internal static class DelayedFailure
     /// would be to choose.
     /// </summary>
     public static bool MayBeReplaced(TubeRow? tube, IEnumerable<ResultRow> rows) =>
-        tube is not { Clot: ClotCheck.Yes } and not { Hemolysis: Hemolysis.Moderate or Hemolysis.Gross }
+        tube
+            is not { Clot: ClotCheck.Yes }
+                and not { Hemolysis: Hemolysis.Moderate or Hemolysis.Gross }
         && rows.All(row => row.Result is MissingResult && !IsOfTheTube(row));
 
     private static bool IsNotTested(MissingResult missing, ResultRow row) =>

@@ -30,9 +30,7 @@ internal sealed record PairDecision(PairStatus Status, string Reason)
         // A failed or lost pair stays: excluding it would take out the very tubes that speak against the window.
         return
             exclusion is not null
-            && decision.Status
-                is PairStatus.Compared
-                    or PairStatus.BeyondInterval
+            && decision.Status is PairStatus.Compared or PairStatus.BeyondInterval
             ? new(
                 PairStatus.Excluded,
                 FormattableString.Invariant(

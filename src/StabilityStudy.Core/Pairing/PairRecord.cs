@@ -41,8 +41,7 @@ public sealed record PairRecord(
 
     /// <summary>Whether the pair counts for the individual criterion.</summary>
     public bool CountsForAgreement =>
-        Status is PairStatus.Compared or PairStatus.Failed or PairStatus.BeyondInterval
-        || IsLost;
+        Status is PairStatus.Compared or PairStatus.Failed or PairStatus.BeyondInterval || IsLost;
 
     /// <summary>Whether the pair is left out although it was meant to be tested here; in analysis.json its status says so.</summary>
     public bool IsLeftOut => !CountsForAgreement && IsDue;

@@ -12,8 +12,7 @@ internal static class PlannedPlaces
     /// Nothing that became of a delayed tube is among the reasons, because that is what is to be found out.
     /// </summary>
     public static bool LeavesPlaceFree(PairRecord pair) =>
-        !pair.HasValidBaseline
-        || pair.Status is PairStatus.NotDrawn or PairStatus.RunNotInControl;
+        !pair.HasValidBaseline || pair.Status is PairStatus.NotDrawn or PairStatus.RunNotInControl;
 
     /// <summary>Marks the specimens collected after the last place was taken.</summary>
     /// <param name="pairs">The specimens of a cell.</param>

@@ -142,8 +142,10 @@ public sealed class RunControlTests
     [InlineData("32.1", "control-out-of-range")]
     [InlineData(">180", "control-out-of-range")]
     [InlineData("NA", "run-without-control")]
-    public void A_control_that_is_not_within_its_range_leaves_the_pairs_of_its_run_out(string result, string code) =>
-        LeavesOut(FirstControl(row => row with { Result = SmallRows.Reported(result) }), code);
+    public void A_control_that_is_not_within_its_range_leaves_the_pairs_of_its_run_out(
+        string result,
+        string code
+    ) => LeavesOut(FirstControl(row => row with { Result = SmallRows.Reported(result) }), code);
 
     [Theory]
     [InlineData("28.0")]

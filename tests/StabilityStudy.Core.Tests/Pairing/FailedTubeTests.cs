@@ -167,12 +167,7 @@ public sealed class FailedTubeTests
             Tube = "S000-spare",
             Hemolysis = Hemolysis.None,
         };
-        return new SmallStudy(
-            study.Inputs with
-            {
-                Tubes = study.Inputs.Tubes.Add(spare),
-            }
-        ).Again(
+        return new SmallStudy(study.Inputs with { Tubes = study.Inputs.Tubes.Add(spare) }).Again(
             0,
             6,
             row =>

@@ -75,11 +75,11 @@ public sealed class PublicTypeTests
         [VarianceBoundary.None] = "decides nothing, as the whole model",
         [EstimateNote.SameValues] = "a remark without need warns, and reassures nobody",
         [Refusal.NoneForLocation] = "gives no estimate",
-        [WidestInterval.Specimens] = "no source of spread is cautious; the widest decides",
+        [IntervalSource.Specimens] = "no source of spread is cautious; the widest decides",
         [PercentileType.Type6] = "lies furthest out of the three",
         [Refusal.NoneForLocation] = "gives no value, as every member",
         [EstimateNote.SameValues] = "warns, as every member",
-        [WidestInterval.Specimens] =
+        [IntervalSource.Specimens] =
             "no interval is cautious; which is the widest is stated with each mean",
         [DriftShape.Linear] = "the simplest shape; it describes and decides nothing",
         [PaperSize.A4] = "the international size",

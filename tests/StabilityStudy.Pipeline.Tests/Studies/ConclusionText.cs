@@ -3,6 +3,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Pipeline.Tests.Studies;
 
@@ -67,7 +68,7 @@ internal static class ConclusionText
                     $"mean {mean.Mean:0.0000} ({mean.Lower:0.0000} to {mean.Upper:0.0000}) by {mean.DecidedBy}, allowed {bias.LowerLimit:0.0000} to {bias.UpperLimit:0.0000}"
                 ),
             BiasResult { Mean.Value: { } mean } => FormattableString.Invariant(
-                $"{mean.BySpecimen.Count} specimens on {mean.ClusterCount} days"
+                $"{mean.BySpecimen.Count} specimens on {mean.Over(IntervalSource.CollectionDays)?.Clusters ?? 1} days"
             ),
             IndividualResult { Agreement: var count, Bounds.Value: { } bounds } when withFigures =>
                 FormattableString.Invariant(

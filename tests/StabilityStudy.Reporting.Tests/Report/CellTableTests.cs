@@ -305,7 +305,11 @@ public sealed class CellTableTests
             Estimate.Of(ClopperPearson.Bounds(4, 40, 0.95)),
             Verdict.Inconclusive,
             s_reason
-        );
+        )
+        {
+            Zone = 1.2m,
+            OnOtherSide = 5,
+        };
 
     private static ReclassificationResult Sides(LevelReclassification level) =>
         new("sides", Verdict.Inconclusive, [s_reason], 0.95, 0.1, [level]);

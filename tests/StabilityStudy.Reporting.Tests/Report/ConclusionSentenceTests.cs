@@ -29,7 +29,7 @@ public sealed class ConclusionSentenceTests
         );
 
         Assert.Equal(
-            "By this study's evidence, testing aPTT (whole blood, closed, 18 to 25 °C; No anticoagulant) is supported up to 8 h after collection; today's window is 3 h.",
+            "By this study's evidence, testing aPTT (whole blood, closed, 18 to 25 °C; No anticoagulant) is supported up to 8 h after collection; today's window is 3 h. The change counts from collection: each specimen's value then was computed from its own baseline delay, taking the change to grow with the logarithm of time; a course that is steeper at first is not covered.",
             line.Sentence
         );
     }

@@ -34,7 +34,7 @@ public sealed class ConclusionTableTests
     }
 
     [Fact]
-    public void A_tube_not_tested_for_a_stated_reason_is_left_out_and_one_without_a_reason_counts()
+    public void A_tube_without_a_result_counts_with_and_without_a_stated_reason()
     {
         var analysis = FirstPageParts.WithCell(
             OddStudies.All["40 pairs"],
@@ -56,15 +56,11 @@ public sealed class ConclusionTableTests
 
         Assert.Contains(
             FirstPageParts.Rows(analysis),
-            row => row.StartsWith("6 h|39 of 40", Comparison)
+            row => row.StartsWith("6 h|40 of 40", Comparison)
         );
-        Assert.Contains(
-            "at 6 h 1 of 40 (not tested).",
-            Assert.Single(lines, line => line.Severity == "Left out").Text,
-            Comparison
-        );
+        Assert.DoesNotContain(lines, line => line.Severity == "Left out");
         Assert.Equal(
-            "No delayed result and no reason, counted as outside: S002 at 6 h.",
+            "No delayed result, counted as outside: S001 at 6 h, S002 at 6 h.",
             Assert.Single(lines, line => line.Severity == "Missing").Text
         );
         Assert.DoesNotContain(lines, line => line.Severity == "Failed");
@@ -103,7 +99,11 @@ public sealed class ConclusionTableTests
                                     Estimate.Of(ClopperPearson.Bounds(2, 40, 0.95)),
                                     Verdict.Met,
                                     reason
-                                ),
+                                )
+                                {
+                                    Zone = 1.2m,
+                                    OnOtherSide = 3,
+                                },
                             ]
                         ),
                         new ClassificationResult(

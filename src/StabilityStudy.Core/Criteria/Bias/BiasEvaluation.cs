@@ -98,7 +98,7 @@ internal static class BiasEvaluation
 
     /// <summary>
     /// The tests over specimens and over every clustering, as the interval spans all of them: the largest p value stands. One that cannot be computed, without spread, leaves the others. A
-    /// half that skewness lengthens brings its limit nearer by the same factor, so that p agrees with the interval.
+    /// half that skewness lengthens has a standard error longer by the same factor, so that p agrees with the interval.
     /// </summary>
     private static Estimate<EquivalenceTest> LeastFavorable(
         ClusteredMeanInterval interval,
@@ -107,22 +107,25 @@ internal static class BiasEvaluation
     {
         Estimate<EquivalenceTest> Of(double mean, double standardError, double degreesOfFreedom)
         {
-            var test = TwoOneSidedTests.Compute(
-                mean,
-                standardError,
-                degreesOfFreedom,
-                mean + ((changes.LowerLimit - mean) / interval.Stretch.Downward),
-                mean + ((changes.UpperLimit - mean) / interval.Stretch.Upward)
-            );
-            return test.TryGet(out var found)
+            Estimate<EquivalenceTest> Lengthened(double by) =>
+                TwoOneSidedTests.Compute(
+                    mean,
+                    standardError * by,
+                    degreesOfFreedom,
+                    changes.LowerLimit,
+                    changes.UpperLimit
+                );
+            var down = Lengthened(interval.Stretch.Downward);
+            var up = Lengthened(interval.Stretch.Upward);
+            return down.TryGet(out var lower) && up.TryGet(out var upper)
                 ? Estimate.Of(
-                    found with
+                    upper with
                     {
-                        LowerLimit = changes.LowerLimit,
-                        UpperLimit = changes.UpperLimit,
+                        PValueLower = lower.PValueLower,
+                        PValue = Math.Max(lower.PValueLower, upper.PValueUpper),
                     }
                 )
-                : test;
+                : down;
         }
 
         var bySpecimen = interval.BySpecimen;

@@ -96,7 +96,7 @@ internal static class DriftEvaluation
     ) =>
         [
             .. context
-                .Protocol.TimePointsOf(context.Analyte)
+                .Protocol.TimePointsOf(context.Analyte, context.Group.Id)
                 .Where(point => point.Delay < context.TimePoint.Delay)
                 .Append(context.TimePoint)
                 .Zip(upToHere)

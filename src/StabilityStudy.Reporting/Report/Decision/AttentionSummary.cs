@@ -142,7 +142,7 @@ internal static class AttentionSummary
         {
             return Line(
                 "Missing",
-                $"No delayed result and no reason, counted as outside: {AttentionNames.Of(analysis, pair => pair.Status == Core.Pairing.PairStatus.NoDelayedResult)}."
+                $"No delayed result, counted as outside: {AttentionNames.Of(analysis, pair => pair.Status == Core.Pairing.PairStatus.NoDelayedResult)}."
             );
         }
 

@@ -92,10 +92,11 @@ internal sealed record RuleScenarios(Collection Collection)
     private PairRecord Pair(int number, double baselineRun, double delayedRun, SeededRandom random)
     {
         var change =
-            Unstable.Share > 0 && random.NextDouble() < Unstable.Share ? 30
-            : MeanPercent
-                + (SpecimenSd * random.NextNormal())
-                + (Odd.Share > 0 && random.NextDouble() < Odd.Share ? Odd.Percent : 0);
+            Unstable.Share > 0 && random.NextDouble() < Unstable.Share
+                ? 30
+                : MeanPercent
+                    + (SpecimenSd * random.NextNormal())
+                    + (Odd.Share > 0 && random.NextDouble() < Odd.Share ? Odd.Percent : 0);
         var level = 30 * Math.Exp(0.15 * random.NextNormal());
         var (baselineHours, hours) = SinceCollection ?? (SimulatedPairs.BaselineHours, 6);
         var before = SinceCollection is null

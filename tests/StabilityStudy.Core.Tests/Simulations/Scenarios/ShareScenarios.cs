@@ -119,8 +119,7 @@ internal static class ShareScenarios
     ) =>
         new(
             "Delayed tubes that failed: half of the unstable specimens",
-            rule
-                + (drop ? "; recorded as too little plasma" : "; recorded as clotted"),
+            rule + (drop ? "; recorded as too little plasma" : "; recorded as clotted"),
             40,
             ReferenceEquals(study, Exact) ? Reading.Controlled : Reading.NotControlled,
             random =>

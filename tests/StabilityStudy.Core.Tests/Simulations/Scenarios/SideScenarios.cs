@@ -30,7 +30,14 @@ internal static class SideScenarios
 
     private static readonly SimulatedStudy s_inr = SimulatedStudy
         .Of([], new ReclassificationCriterion("sides", s_counted, [], 0.95, 15, [2, 3]))
-        .Analyte(analyte => analyte with { BetweenRunCvPercent = 2m, Unit = "{INR}", MeasuringInterval = null });
+        .Analyte(analyte =>
+            analyte with
+            {
+                BetweenRunCvPercent = 2m,
+                Unit = "{INR}",
+                MeasuringInterval = null,
+            }
+        );
 
     private static readonly SimulatedStudy s_classes = SimulatedStudy.Of(
         [],

@@ -38,13 +38,7 @@ internal sealed record SimulatedStudy(StudyProtocol Protocol)
             Protocol with
             {
                 ChangeSince = ChangeOrigin.Collection,
-                Analytes =
-                [
-                    Protocol.Analytes[0] with
-                    {
-                        BetweenRunCvPercent = 2m,
-                    },
-                ],
+                Analytes = [Protocol.Analytes[0] with { BetweenRunCvPercent = 2m }],
             }
         );
 
