@@ -21,7 +21,9 @@ public static class SpecimenSlopes
     /// <param name="shape">The declared shape.</param>
     /// <param name="oneSidedConfidence">Level of each one-sided bound, between 0.5 and 1, such as 0.95.</param>
     /// <returns>The drift; or too few values.</returns>
-    /// <exception cref="ArgumentException">The series are absent, a specimen appears twice, the shape is unknown, or the level is not between 0.5 and 1.</exception>
+    /// <exception cref="ArgumentException">
+    /// The series are absent, a specimen appears twice, a clustering has not as many clusters as there are series, the shape is unknown, or the level is not between 0.5 and 1.
+    /// </exception>
     public static Estimate<DriftEstimate> Fit(
         ImmutableArray<SpecimenSeries> series,
         ImmutableArray<Clustering> clusterings,
@@ -29,7 +31,7 @@ public static class SpecimenSlopes
         double oneSidedConfidence
     )
     {
-        RequireArguments(series, oneSidedConfidence);
+        RequireArguments(series, clusterings, oneSidedConfidence);
         var kept = new List<(SpecimenSeries Series, double Slope, int Index)>();
         for (var i = 0; i < series.Length; i++)
         {
@@ -112,6 +114,7 @@ public static class SpecimenSlopes
 
     private static void RequireArguments(
         ImmutableArray<SpecimenSeries> series,
+        ImmutableArray<Clustering> clusterings,
         double oneSidedConfidence
     )
     {
@@ -123,6 +126,11 @@ public static class SpecimenSlopes
         if (series.DistinctBy(item => item.Specimen).Count() != series.Length)
         {
             throw new ArgumentException("A specimen appears twice.", nameof(series));
+        }
+
+        if (clusterings.Any(item => item.Cluster.Length != series.Length))
+        {
+            throw new ArgumentException("Each series needs one cluster.", nameof(clusterings));
         }
 
         Require.OneSidedConfidence(oneSidedConfidence, nameof(oneSidedConfidence));

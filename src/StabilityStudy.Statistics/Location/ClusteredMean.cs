@@ -44,50 +44,53 @@ public static class ClusteredMean
             return Estimate.Refused<ClusteredMeanInterval>(Refusal.TooFewForMean);
         }
 
-        var byCluster = ImmutableArray.CreateBuilder<ClusterInterval>();
-        foreach (var (clustering, means) in parted)
+        // With one value in every cluster both intervals are the same one and only rounding could tell them apart.
+        var count = values.Length;
+        ImmutableArray<ClusterInterval> byCluster =
+        [
+            .. parted
+                .Where(item => item.Means.Length > 1 && item.Means.Length < count)
+                .Select(item =>
+                    Interval(
+                        item.Clustering.Source,
+                        item.Means.Length,
+                        MeanOf(item.Means),
+                        StandardErrorOf(item.Means),
+                        confidenceLevel
+                    )
+                ),
+        ];
+        if (Crossed(parted, values, bySpecimen.Mean, confidenceLevel) is { } crossed)
         {
-            // With one value in every cluster both intervals are the same one and only rounding could tell them apart.
-            if (means.Length > 1 && means.Length < values.Length)
-            {
-                var error = StandardErrorOf(means);
-                byCluster.Add(
-                    Interval(clustering.Source, means.Length, MeanOf(means), error, confidenceLevel)
-                );
-            }
-        }
-
-        foreach (var (clustering, means) in parted)
-        {
-            if (
-                clustering.Source == IntervalSource.DelayedRuns
-                && Crossed(parted, (clustering, means), values, bySpecimen.Mean, confidenceLevel)
-                    is { } crossed
-            )
-            {
-                byCluster.Add(crossed);
-            }
+            byCluster = byCluster.Add(crossed);
         }
 
         var stretch = SkewnessStretch.Compute(values, confidenceLevel);
-        var hull = new Hull(stretch, IntervalSource.Specimens, bySpecimen);
-        foreach (var item in byCluster)
-        {
-            hull.Add(item);
-        }
-
+        var all = byCluster.Insert(
+            0,
+            new(
+                IntervalSource.Specimens,
+                bySpecimen.Count,
+                bySpecimen.Mean,
+                bySpecimen.StandardError,
+                bySpecimen.DegreesOfFreedom,
+                bySpecimen.Lower,
+                bySpecimen.Upper
+            )
+        );
+        var widest = all.MaxBy(item => item.Upper - item.Lower)!;
         return new Estimate<ClusteredMeanInterval>(
             new ClusteredMeanInterval(
                 bySpecimen,
-                byCluster.ToImmutable(),
+                byCluster,
                 stretch,
                 bySpecimen.Mean,
                 confidenceLevel,
-                hull.Lower,
-                hull.Upper,
-                hull.StandardError,
-                hull.DegreesOfFreedom,
-                hull.Widest
+                all.Min(item => stretch.LowerEnd(item.Mean, item.Lower)),
+                all.Max(item => stretch.UpperEnd(item.Mean, item.Upper)),
+                widest.StandardError,
+                widest.DegreesOfFreedom,
+                widest.Source
             ),
             null,
             parted.Any(item => item.Means.Length == 1)
@@ -99,14 +102,14 @@ public static class ClusteredMean
     /// <summary>The two-way interval where a run of one kind meets several of the other; null where none does, or where the variances leave nothing.</summary>
     private static ClusterInterval? Crossed(
         List<(Clustering Clustering, double[] Means)> parted,
-        (Clustering Clustering, double[] Means) second,
         ReadOnlySpan<double> values,
         double mean,
         double confidenceLevel
     )
     {
         var first = parted.Find(item => item.Clustering.Source == IntervalSource.BaselineRuns);
-        if (first.Means is not { Length: > 1 } || second.Means.Length < 2)
+        var second = parted.Find(item => item.Clustering.Source == IntervalSource.DelayedRuns);
+        if (first.Means is not { Length: > 1 } || second.Means is not { Length: > 1 })
         {
             return null;
         }
@@ -148,51 +151,4 @@ public static class ClusteredMean
 
     private static double MeanOf(double[] members) =>
         members.Length == 1 ? members[0] : Moments.Of(members).Mean;
-
-    /// <summary>The smallest interval that holds others, each lengthened.</summary>
-    private sealed class Hull
-    {
-        private readonly SkewnessStretch _stretch;
-        private double _width;
-
-        public Hull(SkewnessStretch stretch, IntervalSource source, MeanInterval over)
-        {
-            _stretch = stretch;
-            (Lower, Upper) = (double.PositiveInfinity, double.NegativeInfinity);
-            (_width, Widest) = (double.NegativeInfinity, source);
-            Add(
-                new(
-                    source,
-                    over.Count,
-                    over.Mean,
-                    over.StandardError,
-                    over.DegreesOfFreedom,
-                    over.Lower,
-                    over.Upper
-                )
-            );
-        }
-
-        public double Lower { get; private set; }
-
-        public double Upper { get; private set; }
-
-        public IntervalSource Widest { get; private set; }
-
-        public double StandardError { get; private set; }
-
-        public double DegreesOfFreedom { get; private set; }
-
-        public void Add(ClusterInterval item)
-        {
-            Lower = Math.Min(Lower, item.Mean - (_stretch.Downward * (item.Mean - item.Lower)));
-            Upper = Math.Max(Upper, item.Mean + (_stretch.Upward * (item.Upper - item.Mean)));
-            if (item.Upper - item.Lower > _width)
-            {
-                _width = item.Upper - item.Lower;
-                Widest = item.Source;
-                (StandardError, DegreesOfFreedom) = (item.StandardError, item.DegreesOfFreedom);
-            }
-        }
-    }
 }

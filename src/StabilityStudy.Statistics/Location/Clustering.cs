@@ -5,7 +5,7 @@ namespace StabilityStudy.Statistics.Location;
 /// <param name="Cluster">The cluster of each value, any whole numbers.</param>
 public sealed record Clustering(IntervalSource Source, ImmutableArray<int> Cluster)
 {
-    /// <summary>The values of each cluster, in the order of its number.</summary>
+    /// <summary>The values of each cluster, in the order of its first value, so that clusterings that part values in the same way give the same sums to the last digit.</summary>
     /// <exception cref="ArgumentException">The lengths differ.</exception>
     internal IReadOnlyList<double[]> Members(ReadOnlySpan<double> values)
     {
@@ -14,7 +14,7 @@ public sealed record Clustering(IntervalSource Source, ImmutableArray<int> Clust
             throw new ArgumentException("Each value needs one cluster.", nameof(values));
         }
 
-        var members = new SortedDictionary<int, List<double>>();
+        var members = new OrderedDictionary<int, List<double>>();
         for (var i = 0; i < values.Length; i++)
         {
             if (!members.TryGetValue(Cluster[i], out var list))

@@ -12,9 +12,6 @@ namespace StabilityStudy.Statistics.Location;
 /// <param name="Upward">Factor of the half above the mean, at least 1.</param>
 public sealed record SkewnessStretch(double Skewness, double Downward, double Upward)
 {
-    /// <summary>Below this the transformation is the identity but for rounding.</summary>
-    private const double LeastSkewness = 1e-9;
-
     /// <summary>Computes both factors.</summary>
     /// <param name="values">Numbers in one unit, at least two; not written to. Ties and zeros are ordinary values.</param>
     /// <param name="confidenceLevel">Two-sided level, strictly between 0 and 1.</param>
@@ -28,17 +25,31 @@ public sealed record SkewnessStretch(double Skewness, double Downward, double Up
             throw new ArgumentException("There are at least two values.", nameof(values));
         }
 
-        var skewness = Spread.Summarize(values).Value?.Skewness ?? 0;
-        if (Math.Abs(skewness) < LeastSkewness)
-        {
-            return new(skewness, 1, 1);
-        }
+        return Of(Spread.Summarize(values).Value?.Skewness ?? 0, values.Length, confidenceLevel);
+    }
 
-        double n = values.Length;
-        var q = StudentT.Quantile((1 + confidenceLevel) / 2, n - 1);
-        double Inverse(double x) =>
-            3 / skewness * (Math.Cbrt(1 + (skewness * (x - (skewness / (6 * n))))) - 1);
-        double Factor(double end) => Math.Max(1, Math.Sqrt(n) * Inverse(end / Math.Sqrt(n)) / end);
-        return new(skewness, Factor(q), Factor(-q));
+    /// <summary>Both factors of a stated skewness.</summary>
+    internal static SkewnessStretch Of(double skewness, int count, double confidenceLevel)
+    {
+        var q = StudentT.Quantile((1 + confidenceLevel) / 2, count - 1);
+        return new(skewness, Factor(skewness, count, q), Factor(skewness, count, -q));
+    }
+
+    /// <summary>The lower end of an interval around a center, lengthened; written so that a factor of 1 leaves it as it is to the last digit.</summary>
+    internal double LowerEnd(double center, double lower) =>
+        lower - ((Downward - 1) * (center - lower));
+
+    /// <summary>The upper end, likewise.</summary>
+    internal double UpperEnd(double center, double upper) =>
+        upper + ((Upward - 1) * (upper - center));
+
+    /// <summary>
+    /// √n·inv(q/√n)/q. With u = g·(x − g/(6n)) and c = ∛(1 + u), ∛(1 + u) − 1 is u/(c² + c + 1): nothing cancels, and g = 0 gives exactly 1.
+    /// </summary>
+    private static double Factor(double skewness, double n, double q)
+    {
+        var moved = 1 - (skewness / (6 * Math.Sqrt(n) * q));
+        var root = Math.Cbrt(1 + (skewness * moved * q / Math.Sqrt(n)));
+        return Math.Max(1, moved * (3 / ((root * root) + root + 1)));
     }
 }

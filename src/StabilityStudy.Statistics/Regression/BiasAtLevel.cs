@@ -31,8 +31,8 @@ public sealed record BiasAtLevel(
         ArgumentNullException.ThrowIfNull(stretch);
         return this with
         {
-            Lower = Bias - (stretch.Downward * (Bias - Lower)),
-            Upper = Bias + (stretch.Upward * (Upper - Bias)),
+            Lower = stretch.LowerEnd(Bias, Lower),
+            Upper = stretch.UpperEnd(Bias, Upper),
         };
     }
 

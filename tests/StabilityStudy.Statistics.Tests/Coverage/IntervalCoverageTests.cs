@@ -167,7 +167,7 @@ public sealed class IntervalCoverageTests
             }
         );
 
-    /// <summary>Changes that differ by day too: the wider of specimens and days never misses more than stated.</summary>
+    /// <summary>Changes that differ by day too: the hull of specimens and days never misses more than stated.</summary>
     [Fact]
     public void Clustered_mean_in_the_presence_of_days()
     {
@@ -178,7 +178,7 @@ public sealed class IntervalCoverageTests
             var found = Computed.Value(
                 ClusteredMean.WithInterval(
                     [.. day.Select(at => days[at] + random.NextNormal())],
-                    day,
+                    [new(IntervalSource.CollectionDays, [.. day])],
                     0.95
                 )
             );

@@ -16,7 +16,8 @@ public class CrossingTests
         (changes, baseline, shape) =>
             SpecimenSlopes
                 .Fit(
-                    [.. changes.Select((c, i) => new SpecimenSeries(i, i, baseline, [30], [c]))],
+                    [.. changes.Select((c, i) => new SpecimenSeries(i, baseline, [30], [c]))],
+                    [],
                     (DriftShape)shape,
                     0.95
                 )
@@ -190,8 +191,9 @@ public class CrossingTests
                 [
                     .. Enumerable
                         .Range(1, 4)
-                        .Select(i => new SpecimenSeries(i, i, baseline, delays, changes)),
+                        .Select(i => new SpecimenSeries(i, baseline, delays, changes)),
                 ],
+                [],
                 shape,
                 0.95
             )

@@ -19,7 +19,7 @@ public class SpecimenSlopeCoverageTests
         for (var repeat = 0; repeat < Repeats; repeat++)
         {
             var series = Enumerable.Range(0, 15).Select(i => Series(i, truth, random));
-            var drift = SpecimenSlopes.Fit([.. series], DriftShape.Linear, 0.95).Value!;
+            var drift = SpecimenSlopes.Fit([.. series], [], DriftShape.Linear, 0.95).Value!;
             missed += drift.MeanSlope.Upper < truth ? 1 : 0;
         }
 
@@ -34,7 +34,7 @@ public class SpecimenSlopeCoverageTests
         var baseline = 1 + random.NextDouble();
         double[] delays = [4 + random.NextDouble(), 8 + random.NextDouble(), 24, 48];
         var changes = delays.Select(t => (slope * (t - baseline)) + shared + Noise(random));
-        return new SpecimenSeries(specimen, specimen, baseline, [.. delays], [.. changes]);
+        return new SpecimenSeries(specimen, baseline, [.. delays], [.. changes]);
     }
 
     private static double Noise(Random random) =>

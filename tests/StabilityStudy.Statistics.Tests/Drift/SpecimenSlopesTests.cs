@@ -1,4 +1,5 @@
 using StabilityStudy.Statistics.Drift;
+using StabilityStudy.Statistics.Location;
 using static StabilityStudy.Statistics.Tests.Regression.RegressionReference;
 
 namespace StabilityStudy.Statistics.Tests.Drift;
@@ -13,7 +14,7 @@ public class SpecimenSlopesTests
     {
         var expected = Expected("computed/drift_expected.csv", shape.ToString());
 
-        var drift = SpecimenSlopes.Fit(ReferenceSeries(), shape, 0.95).Value!;
+        var drift = SpecimenSlopes.Fit(ReferenceSeries(), [ReferenceDays()], shape, 0.95).Value!;
 
         foreach (var (specimen, slope) in drift.Specimens.Zip(drift.SpecimenSlopes))
         {
@@ -43,11 +44,11 @@ public class SpecimenSlopesTests
     public void Slope_runs_through_the_actual_baseline_delay_of_the_specimen()
     {
         var series = ImmutableArray.Create(
-            new SpecimenSeries(1, 1, 2, [26], [12]),
-            new SpecimenSeries(2, 2, 1, [25, 49], [24, 48])
+            new SpecimenSeries(1, 2, [26], [12]),
+            new SpecimenSeries(2, 1, [25, 49], [24, 48])
         );
 
-        var answer = SpecimenSlopes.Fit(series, DriftShape.Linear, 0.95);
+        var answer = SpecimenSlopes.Fit(series, [], DriftShape.Linear, 0.95);
         var drift = answer.Value!;
 
         Assert.Empty(answer.Notes);
@@ -59,13 +60,13 @@ public class SpecimenSlopesTests
     public void Specimen_without_another_delay_is_left_out_and_counted()
     {
         var series = ImmutableArray.Create(
-            new SpecimenSeries(4, 1, 2, [26], [12]),
-            new SpecimenSeries(5, 2, 2, [2], [3]),
-            new SpecimenSeries(6, 3, 2, [], []),
-            new SpecimenSeries(7, 4, 2, [26], [24])
+            new SpecimenSeries(4, 2, [26], [12]),
+            new SpecimenSeries(5, 2, [2], [3]),
+            new SpecimenSeries(6, 2, [], []),
+            new SpecimenSeries(7, 2, [26], [24])
         );
 
-        var answer = SpecimenSlopes.Fit(series, DriftShape.Logarithmic, 0.95);
+        var answer = SpecimenSlopes.Fit(series, [], DriftShape.Logarithmic, 0.95);
 
         Assert.Equal([4, 7], answer.Value!.Specimens);
         Assert.Equal(2, answer.Value.LeftOut);
@@ -76,11 +77,16 @@ public class SpecimenSlopesTests
     public void Specimens_of_one_day_widen_the_bounds()
     {
         double[] changes = [1, 1.1, 0.9, 3, 3.1, 2.9, 5, 5.1, 4.9];
-        var days = changes.Select((c, i) => new SpecimenSeries(i, i / 3, 0, [10], [c]));
-        var alone = changes.Select((c, i) => new SpecimenSeries(i, i, 0, [10], [c]));
+        var series = changes
+            .Select((c, i) => new SpecimenSeries(i, 0, [10], [c]))
+            .ToImmutableArray();
+        var days = new Clustering(
+            IntervalSource.CollectionDays,
+            [.. changes.Select((_, i) => i / 3)]
+        );
 
-        var clustered = SpecimenSlopes.Fit([.. days], DriftShape.Linear, 0.95).Value!;
-        var independent = SpecimenSlopes.Fit([.. alone], DriftShape.Linear, 0.95).Value!;
+        var clustered = SpecimenSlopes.Fit(series, [days], DriftShape.Linear, 0.95).Value!;
+        var independent = SpecimenSlopes.Fit(series, [], DriftShape.Linear, 0.95).Value!;
 
         Assert.True(clustered.MeanSlope.Upper > independent.MeanSlope.Upper + 0.1);
         Assert.Equal(independent.MeanSlope.Mean, clustered.MeanSlope.Mean, 1e-15);
@@ -91,7 +97,7 @@ public class SpecimenSlopesTests
         Assert.Equal(
             AssumptionCode.TooFewValues,
             SpecimenSlopes
-                .Fit([new SpecimenSeries(1, 1, 1, [5], [2])], DriftShape.Linear, 0.95)
+                .Fit([new SpecimenSeries(1, 1, [5], [2])], [], DriftShape.Linear, 0.95)
                 .NotComputable?.Code
         );
 
@@ -108,38 +114,88 @@ public class SpecimenSlopesTests
     [Fact]
     public void Caller_mistakes_throw()
     {
-        var good = new SpecimenSeries(1, 1, 1, [5], [2]);
+        var good = new SpecimenSeries(1, 1, [5], [2]);
 
-        Assert.Throws<ArgumentException>(() => new SpecimenSeries(1, 1, -1, [5], [2]));
-        Assert.Throws<ArgumentException>(() => new SpecimenSeries(1, 1, 1, [double.NaN], [2]));
-        Assert.Throws<ArgumentException>(() => new SpecimenSeries(1, 1, 1, [5], [2, 3]));
+        Assert.Throws<ArgumentException>(() => new SpecimenSeries(1, -1, [5], [2]));
+        Assert.Throws<ArgumentException>(() => new SpecimenSeries(1, 1, [double.NaN], [2]));
+        Assert.Throws<ArgumentException>(() => new SpecimenSeries(1, 1, [5], [2, 3]));
         Assert.Throws<ArgumentException>(() =>
-            SpecimenSlopes.Fit([good, good], DriftShape.Linear, 0.95)
+            SpecimenSlopes.Fit([good, good], [], DriftShape.Linear, 0.95)
         );
-        Assert.Throws<ArgumentException>(() => SpecimenSlopes.Fit([good], DriftShape.Linear, 0.5));
+        Assert.Throws<ArgumentException>(() =>
+            SpecimenSlopes.Fit([good], [], DriftShape.Linear, 0.5)
+        );
+        Assert.Throws<ArgumentException>(
+            "clusterings",
+            () =>
+                SpecimenSlopes.Fit(
+                    [good, new SpecimenSeries(2, 1, [5], [3])],
+                    [new(IntervalSource.CollectionDays, [1, 2, 3])],
+                    DriftShape.Linear,
+                    0.95
+                )
+        );
         Assert.Throws<ArgumentException>(() => SpecimenSlopes.Transform(DriftShape.Linear, -1));
         Assert.Throws<ArgumentException>(() => SpecimenSlopes.Transform((DriftShape)9, 1));
     }
 
+    [Fact]
+    public void Specimen_without_a_slope_takes_its_cluster_with_it()
+    {
+        double[] changes = [1, 2, 9, 3, 4, 6];
+        var series = changes
+            .Select((c, i) => new SpecimenSeries(i, 0, i == 2 ? [0] : [10], [c]))
+            .ToImmutableArray();
+
+        var drift = SpecimenSlopes
+            .Fit(
+                series,
+                [new(IntervalSource.DelayedRuns, [1, 1, 2, 3, 3, 3])],
+                DriftShape.Linear,
+                0.95
+            )
+            .Value!;
+
+        var expected = ClusteredMean.WithInterval(
+            [0.1, 0.2, 0.3, 0.4, 0.6],
+            [new(IntervalSource.DelayedRuns, [1, 1, 3, 3, 3])],
+            0.9
+        );
+        Close(expected.Value!.Lower, drift.MeanSlope.Lower, 1e-14);
+        Close(expected.Value.Upper, drift.MeanSlope.Upper, 1e-14);
+        Assert.Equal(2, Assert.Single(drift.MeanSlope.ByCluster).Clusters);
+    }
+
     private static ImmutableArray<SpecimenSeries> ReferenceSeries() =>
         [
-            .. Rows("computed/drift_series.csv")
-                .GroupBy(row => int.Parse(row[0], CultureInfo.InvariantCulture))
+            .. ReferenceSpecimens()
                 .Select(rows => new SpecimenSeries(
                     rows.Key,
-                    int.Parse(rows.First()[1], CultureInfo.InvariantCulture),
                     Number(rows.First()[2]),
                     [.. rows.Select(row => Number(row[3]))],
                     [.. rows.Select(row => Number(row[4]))]
                 )),
         ];
 
+    private static Clustering ReferenceDays() =>
+        new(
+            IntervalSource.CollectionDays,
+            [
+                .. ReferenceSpecimens()
+                    .Select(rows => int.Parse(rows.First()[1], CultureInfo.InvariantCulture)),
+            ]
+        );
+
+    private static IEnumerable<IGrouping<int, string[]>> ReferenceSpecimens() =>
+        Rows("computed/drift_series.csv")
+            .GroupBy(row => int.Parse(row[0], CultureInfo.InvariantCulture));
+
     [Fact]
     public void What_is_absent_throws()
     {
         Assert.Throws<ArgumentException>(
             "series",
-            () => SpecimenSlopes.Fit(default, DriftShape.Linear, 0.95)
+            () => SpecimenSlopes.Fit(default, [], DriftShape.Linear, 0.95)
         );
         Assert.Throws<ArgumentNullException>("estimate", () => DriftPrediction.At(null!, 4));
         Assert.Throws<ArgumentNullException>(

@@ -30,7 +30,7 @@ public sealed class ClusterVariationTests
     [Fact]
     public void Three_clusters_of_two_by_hand()
     {
-        var found = ClusterVariation.Compute([1, 3, 4, 6, 7, 9], [1, 1, 2, 2, 3, 3]).Value!;
+        var found = ClusterVariation.Compute([1, 3, 4, 6, 7, 9], Days(1, 1, 2, 2, 3, 3)).Value!;
 
         Close(18, found.MeanSquareBetween);
         Close(2, found.MeanSquareWithin);
@@ -42,7 +42,7 @@ public sealed class ClusterVariationTests
     [Fact]
     public void Clusters_without_spread_inside_leave_no_chance_that_they_are_alike()
     {
-        var found = ClusterVariation.Compute([1, 1, 2, 2], [0, 0, 1, 1]).Value!;
+        var found = ClusterVariation.Compute([1, 1, 2, 2], Days(0, 0, 1, 1)).Value!;
 
         Assert.Equal(double.PositiveInfinity, found.Ratio);
         Assert.Equal(0, found.PValue);
@@ -55,11 +55,14 @@ public sealed class ClusterVariationTests
     [InlineData(new double[] { }, new int[] { }, AssumptionCode.TooFewValues)]
     [InlineData(new double[] { 4, 4, 4 }, new[] { 1, 1, 2 }, AssumptionCode.ZeroSpread)]
     public void What_cannot_be_told_is_refused(double[] values, int[] cluster, string code) =>
-        Assert.Equal(code, ClusterVariation.Compute(values, cluster).NotComputable?.Code);
+        Assert.Equal(
+            code,
+            ClusterVariation.Compute(values, Days([.. cluster])).NotComputable?.Code
+        );
 
     [Fact]
     public void Lengths_that_differ_throw() =>
-        Assert.Throws<ArgumentException>("cluster", () => ClusterVariation.Compute([1, 2], [1]));
+        Assert.Throws<ArgumentException>("values", () => ClusterVariation.Compute([1, 2], Days(1)));
 
     [Theory]
     [InlineData(double.NaN)]
@@ -67,8 +70,11 @@ public sealed class ClusterVariationTests
     public void A_value_that_is_no_number_throws(double wrong) =>
         Assert.Throws<ArgumentException>(
             "values",
-            () => ClusterVariation.Compute([1, wrong, 3], [1, 1, 2])
+            () => ClusterVariation.Compute([1, wrong, 3], Days(1, 1, 2))
         );
+
+    private static Clustering Days(params ImmutableArray<int> cluster) =>
+        new(IntervalSource.CollectionDays, cluster);
 
     private static double[] RelativeChangeOf(ExactPairs pairs) =>
         [.. pairs.X.Zip(pairs.Y, (x, y) => 100 * (y - x) / x)];

@@ -20,10 +20,10 @@ public sealed class ArgumentTests
         ["least squares"] = level => OrdinaryLeastSquares.Fit(s_x, s_y, level),
         ["weighted least squares"] = level => WeightedLeastSquares.Fit(s_x, s_y, s_weights, level),
         ["Deming"] = level => DemingRegression.Fit(s_x, s_y, 1, level),
-        ["Deming at a level"] = level => DemingRegression.BiasAt(s_x, s_y, 1, 30, level),
+        ["Deming at a level"] = level => DemingRegression.BiasAt(s_x, s_y, 1, 30, level, []),
         ["weighted Deming"] = level => WeightedDemingRegression.Fit(s_x, s_y, 1, level),
         ["weighted Deming at a level"] = level =>
-            WeightedDemingRegression.BiasAt(s_x, s_y, 1, 30, level),
+            WeightedDemingRegression.BiasAt(s_x, s_y, 1, 30, level, []),
         ["Passing–Bablok"] = level => PassingBablok.Fit(s_pairs, level),
         ["Theil–Sen"] = level => TheilSen.Fit(s_pairs, level),
         ["Kendall"] = level => KendallRankCorrelation.Compute(s_pairs, level),
@@ -89,10 +89,10 @@ public sealed class ArgumentTests
     public void A_decision_level_is_above_zero(double level)
     {
         Assert.ThrowsAny<ArgumentException>(() =>
-            DemingRegression.BiasAt(s_x, s_y, 1, level, 0.95)
+            DemingRegression.BiasAt(s_x, s_y, 1, level, 0.95, [])
         );
         Assert.ThrowsAny<ArgumentException>(() =>
-            WeightedDemingRegression.BiasAt(s_x, s_y, 1, level, 0.95)
+            WeightedDemingRegression.BiasAt(s_x, s_y, 1, level, 0.95, [])
         );
     }
 

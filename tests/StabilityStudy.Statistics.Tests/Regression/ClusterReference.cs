@@ -1,3 +1,4 @@
+using StabilityStudy.Statistics.Location;
 using static StabilityStudy.Statistics.Tests.Regression.RegressionReference;
 
 namespace StabilityStudy.Statistics.Tests.Regression;
@@ -11,10 +12,15 @@ internal static class ClusterReference
             .ToDictionary(row => row[1], row => Number(row[2]), StringComparer.Ordinal);
 
     /// <summary>Pair i is of day i mod 5, in the small case i mod 3.</summary>
-    public static int[] Days(string name) =>
-        [
-            .. Enumerable
-                .Range(1, Pairs(name).X.Length)
-                .Select(i => i % (string.Equals(name, "small", StringComparison.Ordinal) ? 3 : 5)),
-        ];
+    public static Clustering Days(string name) =>
+        new(
+            IntervalSource.CollectionDays,
+            [
+                .. Enumerable
+                    .Range(1, Pairs(name).X.Length)
+                    .Select(i =>
+                        i % (string.Equals(name, "small", StringComparison.Ordinal) ? 3 : 5)
+                    ),
+            ]
+        );
 }

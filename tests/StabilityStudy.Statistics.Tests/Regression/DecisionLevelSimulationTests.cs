@@ -46,7 +46,7 @@ public sealed class DecisionLevelSimulationTests
     }
 
     private static bool WeightedBelow(double[] x, double[] y, double level, double bias) =>
-        WeightedDemingRegression.BiasAt(x, y, 0.5, level, 0.9).Value?.Upper < bias;
+        WeightedDemingRegression.BiasAt(x, y, 0.5, level, 0.9, []).Value?.Upper < bias;
 
     /// <summary>The fitted line's own prediction, with the standard error at the level from the pairs' spread.</summary>
     private static bool OrdinaryBelow(double[] x, double[] y, double level, double bias)

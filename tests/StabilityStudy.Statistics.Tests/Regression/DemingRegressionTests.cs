@@ -56,8 +56,8 @@ public class DemingRegressionTests
         var text = ratio == 1 ? "1" : "0.5";
         var level = expected["level"];
 
-        var constant = DemingRegression.BiasAt(x, y, ratio, level, 0.95).Value!;
-        var proportional = WeightedDemingRegression.BiasAt(x, y, ratio, level, 0.95).Value!;
+        var constant = DemingRegression.BiasAt(x, y, ratio, level, 0.95, []).Value!;
+        var proportional = WeightedDemingRegression.BiasAt(x, y, ratio, level, 0.95, []).Value!;
 
         LineAssert.Agrees(expected, $"deming_{text}_bias", Interval(constant));
         LineAssert.Agrees(expected, $"weighted_{text}_bias", Interval(proportional));
@@ -179,7 +179,7 @@ public class DemingRegressionTests
         );
         Assert.Equal(
             AssumptionCode.TooFewValues,
-            WeightedDemingRegression.BiasAt([1, 2], [1, 2], 1, 1, 0.95).NotComputable?.Code
+            WeightedDemingRegression.BiasAt([1, 2], [1, 2], 1, 1, 0.95, []).NotComputable?.Code
         );
     }
 
@@ -261,7 +261,7 @@ public class DemingRegressionTests
             WeightedDemingRegression.Fit([1, 2, 3], [1, 2, 4], value, 0.95)
         );
         Assert.Throws<ArgumentException>(() =>
-            DemingRegression.BiasAt([1, 2, 3], [1, 2, 4], 1, value, 0.95)
+            DemingRegression.BiasAt([1, 2, 3], [1, 2, 4], 1, value, 0.95, [])
         );
     }
 
@@ -289,7 +289,7 @@ public class DemingRegressionTests
         );
         Computed.Refusal(
             AssumptionCode.TooManyValues,
-            WeightedDemingRegression.BiasAt(values, values, 1, 50, 0.95)
+            WeightedDemingRegression.BiasAt(values, values, 1, 50, 0.95, [])
         );
     }
 
