@@ -48,17 +48,21 @@ public sealed class SkewnessStretchTests
     }
 
     [Fact]
-    public void A_half_is_never_shortened_and_a_moderate_tail_lengthens_its_own_side_only() =>
+    public void A_half_is_never_shortened_and_a_tail_lengthens_its_own_side_only() =>
         s_samples.Sample(values =>
         {
             var found = SkewnessStretch.Compute(values, 0.9);
 
             Assert.True(found.Downward >= 1 && found.Upward >= 1);
             Assert.True(double.IsFinite(found.Downward) && double.IsFinite(found.Upward));
-            if (values.Length >= 10 && Math.Abs(found.Skewness) is > 0.01 and < 1)
+            if (Math.Abs(found.Skewness) > 0.01)
             {
-                Assert.Equal(found.Skewness > 0, found.Upward > 1);
-                Assert.Equal(found.Skewness < 0, found.Downward > 1);
+                var (own, other) =
+                    found.Skewness > 0
+                        ? (found.Upward, found.Downward)
+                        : (found.Downward, found.Upward);
+                Assert.True(own > 1);
+                Assert.Equal(1, other);
             }
         });
 
