@@ -180,26 +180,35 @@ public sealed class ClusteredMeanTests
     }
 
     /// <summary>Days and runs that are the same specimens are a tie; the first one is named, whatever the numbers of the runs.</summary>
-    [Fact]
-    public void Clusterings_that_part_values_alike_give_the_same_interval_to_the_last_digit()
+    [Theory]
+    [InlineData("nested runs")]
+    [InlineData("long tail upward")]
+    [InlineData("uneven days")]
+    [InlineData("unbalanced crossing")]
+    public void Clusterings_that_part_values_alike_give_the_same_interval_to_the_last_digit(
+        string name
+    )
     {
-        var values = ClusteredMeanReference.Values("nested runs");
-        var days = ClusteredMeanReference.Clusterings("nested runs")[0];
-        var runs = new Clustering(
-            IntervalSource.DelayedRuns,
-            [.. days.Cluster.Select(day => (day * 7) % 11)]
-        );
+        var values = ClusteredMeanReference.Values(name);
+        var days = ClusteredMeanReference.Clusterings(name)[0];
+        for (var factor = 1; factor < 11; factor++)
+        {
+            var runs = new Clustering(
+                IntervalSource.DelayedRuns,
+                [.. days.Cluster.Select(day => day * factor % 11)]
+            );
 
-        var mean = Of(values, days, runs);
+            var mean = Of(values, days, runs);
 
-        Assert.Equal(
-            mean.ByCluster[0],
-            mean.ByCluster[1] with
-            {
-                Source = IntervalSource.CollectionDays,
-            }
-        );
-        Assert.Equal(IntervalSource.CollectionDays, mean.DecidedBy);
+            Assert.Equal(
+                mean.ByCluster[0],
+                mean.ByCluster[1] with
+                {
+                    Source = IntervalSource.CollectionDays,
+                }
+            );
+            Assert.NotEqual(IntervalSource.DelayedRuns, mean.DecidedBy);
+        }
     }
 
     [Fact]

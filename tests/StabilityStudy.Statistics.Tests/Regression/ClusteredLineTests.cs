@@ -70,19 +70,31 @@ public sealed class ClusteredLineTests
     }
 
     /// <summary>Runs that are the days are fitted once, and the first of both is named.</summary>
-    [Fact]
-    public void Two_ways_that_part_pairs_alike_are_one()
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void Two_ways_that_part_pairs_alike_are_one(string name)
     {
-        var x = Pairs("narrow").X.AsSpan();
-        var y = Pairs("narrow").Y.AsSpan();
-        var days = ClusterReference.Days("narrow");
-        var runs = Runs([.. days.Cluster.Select(day => 100 - (7 * day))]);
-
-        Assert.Equal(
-            DemingRegression.BiasAt(x, y, 0.5, 30, 0.9, [days]).Value,
-            DemingRegression.BiasAt(x, y, 0.5, 30, 0.9, [days, runs]).Value
-        );
+        var x = Pairs(name).X.AsSpan();
+        var y = Pairs(name).Y.AsSpan();
+        var days = ClusterReference.Days(name);
+        var alone = DemingRegression.BiasAt(x, y, 0.5, 30, 0.9, [days]).Value;
+        for (var factor = 1; factor < 11; factor++)
+        {
+            var runs = Runs([.. days.Cluster.Select(day => (day + 1) * factor % 11)]);
+            Assert.Equal(alone, DemingRegression.BiasAt(x, y, 0.5, 30, 0.9, [days, runs]).Value);
+            var fits = JackknifedLine.FitByClusters(
+                x,
+                y,
+                [days, runs],
+                JackknifedLine.Fit(x, y, Line),
+                Line
+            );
+            Assert.Equal(IntervalSource.CollectionDays, Assert.Single(fits).Source);
+        }
     }
+
+    private static Estimate<Line> Line(ReadOnlySpan<double> x, ReadOnlySpan<double> y) =>
+        DemingRegression.FitLine(x, y, 0.5);
 
     [Fact]
     public void Skewness_lengthens_each_half_by_its_factor()
