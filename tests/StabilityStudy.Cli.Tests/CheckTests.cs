@@ -27,7 +27,7 @@ public sealed class CheckTests
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.Equal("", run.Error);
         Assert.EndsWith(
-            "0 stop, 10 attention, 1 note\n",
+            "0 stop, 8 attention, 1 note\n",
             run.Out.ReplaceLineEndings("\n"),
             StringComparison.Ordinal
         );
@@ -85,7 +85,7 @@ public sealed class CheckTests
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.Equal("", run.Error);
         using var document = JsonDocument.Parse(run.Out);
-        Assert.Equal(11, document.RootElement.GetProperty("queries").GetArrayLength());
+        Assert.Equal(9, document.RootElement.GetProperty("queries").GetArrayLength());
         RequireNoResult(run.Out);
     }
 

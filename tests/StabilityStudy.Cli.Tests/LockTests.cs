@@ -9,7 +9,7 @@ public sealed class LockTests
     [Fact]
     public async Task Lock_writes_the_lock_a_copy_and_a_line_of_the_record()
     {
-        using var copy = StudyCopy.CreateLockable();
+        using var copy = StudyCopy.Create();
         var protocol = await Bytes(copy, "protocol.toml");
 
         var run = await Run.Of("lock", copy.Study, "--by", "LS1");
@@ -30,7 +30,7 @@ public sealed class LockTests
     [Fact]
     public async Task The_same_protocol_is_not_locked_twice()
     {
-        using var copy = StudyCopy.CreateLockable();
+        using var copy = StudyCopy.Create();
         await Run.Of("lock", copy.Study, "--by", "LS1");
         var before = copy.Files();
 
@@ -44,7 +44,7 @@ public sealed class LockTests
     [Fact]
     public async Task An_amendment_needs_a_reason_and_keeps_the_lock_before_it()
     {
-        using var copy = StudyCopy.CreateLockable();
+        using var copy = StudyCopy.Create();
         await Run.Of("lock", copy.Study, "--by", "LS1");
         copy.Edit("protocol.toml", "share_percent_min = 85", "share_percent_min = 90");
 
@@ -65,6 +65,7 @@ public sealed class LockTests
     public async Task A_protocol_that_tests_an_analyte_too_late_in_a_group_is_not_locked()
     {
         using var copy = StudyCopy.Create();
+        copy.Edit("protocol.toml", "[\"2 h\", \"4 h\", \"6 h\"]", "[\"4 h\", \"6 h\"]");
 
         var run = await Run.Of("lock", copy.Study, "--by", "LS1");
 
@@ -77,7 +78,7 @@ public sealed class LockTests
     [Fact]
     public async Task A_protocol_with_a_stop_query_is_not_locked()
     {
-        using var copy = StudyCopy.CreateLockable();
+        using var copy = StudyCopy.Create();
         copy.Edit("protocol.toml", "minimum_days = 5", "minimum_days = 0");
 
         var run = await Run.Of("lock", copy.Study, "--by", "LS1");
@@ -93,7 +94,7 @@ public sealed class LockTests
     [InlineData(" LS1")]
     public async Task Who_locks_is_a_text_on_one_line(string by)
     {
-        using var copy = StudyCopy.CreateLockable();
+        using var copy = StudyCopy.Create();
 
         var run = await Run.Of("lock", copy.Study, "--by", by);
 
@@ -104,7 +105,7 @@ public sealed class LockTests
     [Fact]
     public async Task A_signed_lock_is_called_signed_until_its_statement_is_changed()
     {
-        using var copy = StudyCopy.CreateLockable();
+        using var copy = StudyCopy.Create();
         await Run.Of("trial-certificate", copy.At("keys"), "--name", "LS1");
 
         var run = await Run.Of(
@@ -139,7 +140,7 @@ public sealed class LockTests
     [Fact]
     public async Task A_lock_edited_by_hand_is_on_the_first_page()
     {
-        using var copy = StudyCopy.CreateLockable();
+        using var copy = StudyCopy.Create();
         await Run.Of("lock", copy.Study, "--by", "LS1");
         var path = copy.At("study", "protocol.lock");
         var text = await Text(copy, "protocol.lock");

@@ -26,18 +26,6 @@ internal sealed class StudyCopy : IDisposable
         return copy;
     }
 
-    /// <summary>A copy that can be locked today: blood on heparin may wait so long that the first test at 6 h is within twice that.</summary>
-    public static StudyCopy CreateLockable()
-    {
-        var copy = Create();
-        copy.Edit(
-            "protocol.toml",
-            "group = \"ufh\", time = \"1 h\"",
-            "group = \"ufh\", time = \"3 h\""
-        );
-        return copy;
-    }
-
     /// <summary>A copy whose protocol is locked, as the example's is.</summary>
     public static StudyCopy CreateLocked()
     {

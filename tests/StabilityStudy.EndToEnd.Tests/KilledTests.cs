@@ -39,7 +39,7 @@ public sealed class KilledTests
     [Fact]
     public async Task Lock_leaves_no_lock_or_a_whole_one()
     {
-        using var copy = StudyCopy.CreateLockable();
+        using var copy = StudyCopy.Create();
         var path = copy.At("study", "protocol.lock");
 
         await Killed(
