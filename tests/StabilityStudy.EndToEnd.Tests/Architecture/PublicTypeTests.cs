@@ -5,6 +5,7 @@ using StabilityStudy.Cli;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
@@ -55,6 +56,8 @@ public sealed class PublicTypeTests
         [TubePlan.TubePerTimePoint] = "allows no tube to be tested twice",
         [RobustnessKind.OneSubjectLeftOut] =
             "no question is cautious; each is asked where it can be",
+        [ChangeReading.AsMeasured] = "a criterion must hold in every reading, so none is milder",
+        [ChangeOrigin.Collection] = "counts also what happened before the baseline",
         [ChangeScale.Percent] = "refuses what it cannot divide",
         [CensoredSide.Below] = "no side is cautious; both are handled alike",
         [MissingReason.NoReportableResult] = "counts as outside the allowable difference",
@@ -73,9 +76,6 @@ public sealed class PublicTypeTests
         [GoalKind.Bias] = "is the smaller",
         [GoalGrade.Optimum] = "is the strictest",
         [VarianceBoundary.None] = "decides nothing, as the whole model",
-        [EstimateNote.SameValues] = "a remark without need warns, and reassures nobody",
-        [Refusal.NoneForLocation] = "gives no estimate",
-        [IntervalSource.Specimens] = "no source of spread is cautious; the widest decides",
         [PercentileType.Type6] = "lies furthest out of the three",
         [Refusal.NoneForLocation] = "gives no value, as every member",
         [EstimateNote.SameValues] = "warns, as every member",
