@@ -17,12 +17,12 @@ public sealed class AnalyzeTests
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.Equal("", run.Error);
         Assert.Contains(
-            "[+] Supported to 8 h: No anticoagulant",
+            "[+] Supported to 6 h relative to a baseline within 30 min: No anticoagulant",
             run.Out,
             StringComparison.Ordinal
         );
         Assert.Contains(
-            "[x] Not supported: Unfractionated heparin",
+            "[?] Inconclusive: Unfractionated heparin",
             run.Out,
             StringComparison.Ordinal
         );

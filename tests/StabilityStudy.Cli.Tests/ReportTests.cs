@@ -62,7 +62,7 @@ public sealed class ReportTests
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.Equal(Recorded(["a/b/analysis.json", "a/b/r.txt", .. s_inputs]), copy.Files());
         Assert.Contains(
-            "[+] Supported to 8 h: No anticoagulant",
+            "[+] Supported to 6 h relative to a baseline within 30 min: No anticoagulant",
             await File.ReadAllTextAsync(report, TestContext.Current.CancellationToken),
             StringComparison.Ordinal
         );

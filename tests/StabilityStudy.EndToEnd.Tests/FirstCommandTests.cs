@@ -38,14 +38,18 @@ public sealed class FirstCommandTests(ReportedExample example)
     {
         var text = await FirstPage(example.On(paper));
 
-        Assert.Contains("Supported to 8 h No anticoagulant", text, StringComparison.Ordinal);
-        Assert.Contains("Not supported Unfractionated heparin", text, StringComparison.Ordinal);
         var words = string.Join(
             ' ',
             text.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
         );
         Assert.Contains(
-            "is supported up to 8 h after collection; today's window is 4 h.",
+            "Supported to 6 h relative to a baseline within 30 min No anticoagulant",
+            words,
+            StringComparison.Ordinal
+        );
+        Assert.Contains("Inconclusive Unfractionated heparin", words, StringComparison.Ordinal);
+        Assert.Contains(
+            "is supported up to 6 h after collection; today's window is 4 h.",
             words,
             StringComparison.Ordinal
         );

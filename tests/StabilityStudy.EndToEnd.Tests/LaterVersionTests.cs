@@ -18,7 +18,7 @@ public sealed class LaterVersionTests(SignedExample example, LaterVersion later)
         Assert.Contains("Pages not recomputed", words, Comparison);
         Assert.Contains("addedEstimate", words, Comparison);
         Assert.Contains("added-query", words, Comparison);
-        Assert.Contains("Supported to 8 h", words, Comparison);
+        Assert.Contains("Supported to 6 h", words, Comparison);
         Assert.Equal(3, answer.Lines.Count(line => line.Trim() == "HOLDS"));
     }
 

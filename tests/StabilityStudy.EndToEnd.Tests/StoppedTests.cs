@@ -47,7 +47,7 @@ public sealed class StoppedTests
         var answer = await BuiltProgram.Run("analyze", copy.Study);
 
         Assert.Equal(0, answer.ExitCode);
-        Assert.DoesNotContain("Supported to 8 h", answer.Out, StringComparison.Ordinal);
+        Assert.DoesNotContain("Supported to 6 h", answer.Out, StringComparison.Ordinal);
     }
 
     [Fact]
