@@ -58,6 +58,7 @@ public sealed class ChangedStudyTests
                 tolerance: 0,
                 "inputDigest",
                 "sha256",
+                "dataSha256",
                 "sourceRow",
                 "line"
             )

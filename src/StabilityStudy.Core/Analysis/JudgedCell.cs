@@ -16,7 +16,14 @@ internal sealed record JudgedCell(
 )
 {
     /// <summary>Judges the pairs of a time point.</summary>
-    public static JudgedCell Of(CellEvidence evidence, ImmutableArray<ControlRow> controls)
+    /// <param name="evidence">The pairs.</param>
+    /// <param name="controls">Control results of the analyte.</param>
+    /// <param name="ofCollection">What the way of collecting does not allow to conclude.</param>
+    public static JudgedCell Of(
+        CellEvidence evidence,
+        ImmutableArray<ControlRow> controls,
+        ImmutableArray<VerdictReason> ofCollection
+    )
     {
         var protocol = evidence.Context.Protocol;
         var ofRuns =
@@ -29,7 +36,7 @@ internal sealed record JudgedCell(
             ofRuns,
             Doubt.Of(evidence.Pairs, protocol, ofRuns) with
             {
-                Plan = [.. PlanDoubts.Of(evidence.Context)],
+                Plan = [.. PlanDoubts.Of(evidence.Context), .. ofCollection],
             }
         );
     }

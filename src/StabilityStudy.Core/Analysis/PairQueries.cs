@@ -125,7 +125,10 @@ public static class PairQueries
                 "a result lies beyond the measuring interval: counts for individual agreement, not for means."
             ),
             PairStatus.NotDrawn => Query(TubeNotDrawn, key, pair, $"{pair.Reason}; no loss."),
-            PairStatus.NotAssigned or PairStatus.BeyondPlanned or PairStatus.Compared => null,
+            PairStatus.NotAssigned
+            or PairStatus.AddedAfterLook
+            or PairStatus.BeyondPlanned
+            or PairStatus.Compared => null,
         };
 
     private static bool BaselineIsMissing(PairRecord pair) =>

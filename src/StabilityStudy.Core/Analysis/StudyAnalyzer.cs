@@ -1,6 +1,7 @@
 using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Looks;
 
 namespace StabilityStudy.Core.Analysis;
 
@@ -63,6 +64,7 @@ public static class StudyAnalyzer
             sequences
         )
         {
+            Looks = inputs.Looks,
             Controls = protocol.Controls == ControlRule.EveryRun ? ControlSummary.Of(inputs) : [],
         };
     }
@@ -82,6 +84,11 @@ public static class StudyAnalyzer
                 (cell.TimePoint, Pairs: OutlierFlags.Mark(cell.Pairs, analyte.Decimals))
             )
             .ToImmutableArray();
+        var collection = CollectionStanding.Of(
+            assembled.IsEmpty ? [] : assembled[0].Pairs,
+            group.Specimens,
+            context.HasEnded
+        );
         var judged = assembled
             .Select(
                 (cell, i) =>
@@ -96,7 +103,15 @@ public static class StudyAnalyzer
                                 [.. assembled.Take(i).Select(earlier => earlier.Pairs)]
                             )
                         ),
-                        controls
+                        controls,
+                        [
+                            .. LookDoubts.Of(
+                                context.KeyAt(cell.TimePoint),
+                                cell.Pairs,
+                                collection,
+                                context.Looks
+                            ),
+                        ]
                     )
             )
             .ToImmutableArray();
@@ -116,7 +131,10 @@ public static class StudyAnalyzer
                 group
             ),
             cells
-        );
+        )
+        {
+            Collection = collection,
+        };
         return (sequence, queries.DrainToImmutable());
     }
 

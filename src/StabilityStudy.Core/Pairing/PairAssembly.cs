@@ -43,7 +43,8 @@ internal static class PairAssembly
             .. timePoints.Select(timePoint =>
                 (
                     timePoint,
-                    PlannedPlaces.Mark(
+                    context.Marked(
+                        timePoint,
                         [
                             .. draws.Select(
                                 (draw, i) =>
@@ -51,8 +52,7 @@ internal static class PairAssembly
                                         ? Pair(draw, baselines[i], timePoint, context, queries)
                                         : AssignedTimes.NotAssigned(draw, baselines[i])
                             ),
-                        ],
-                        context.Group.Specimens
+                        ]
                     )
                 )
             ),

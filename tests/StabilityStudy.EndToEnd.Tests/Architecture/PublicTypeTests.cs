@@ -6,6 +6,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Looks;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
@@ -34,6 +35,8 @@ public sealed class PublicTypeTests
         [Conclusion.Inconclusive] = "claims nothing",
         [ManufacturerStanding.Beyond] = "is printed as a modified test",
         [PairStatus.Ineligible] = "supports nothing",
+        [CollectionState.Incomplete] = "concludes nothing",
+        [DifferenceKind.Rule] = "locks the criteria anew",
         [LockLevel.NotLocked] = "proves nothing",
         [LockStanding.NotLocked] = "proves nothing",
         [LockRefusal.AlreadyLocked] = "locks nothing",

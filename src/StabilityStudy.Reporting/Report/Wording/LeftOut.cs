@@ -53,6 +53,7 @@ internal static class LeftOut
             PairStatus.Ineligible
             or PairStatus.NotAssigned
             or PairStatus.NotDrawn
+            or PairStatus.AddedAfterLook
             or PairStatus.BeyondPlanned
             or PairStatus.Failed
             or PairStatus.BeyondInterval
