@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Files.Locking;
@@ -26,10 +27,33 @@ internal static class AttachedFiles
             .. files.Files.TryGetValue(LockFile.Name, out var locks)
                 ? [Source(LockFile.Name, "application/toml", "Locks of the protocol", locks)]
                 : ImmutableArray<Attachment>.Empty,
+            .. study
+                .Identity.Inputs.Select(file => file.Name)
+                .Where(IsLockedCopy)
+                .Select(name =>
+                    Source(
+                        name,
+                        "application/toml",
+                        "An earlier version of the protocol, as it was locked",
+                        files.Files[name]
+                    )
+                ),
             .. study.Canonical.Files.Select(file =>
-                Source(file.Name, "text/csv", "Data in canonical form", file.Bytes)
+                Source(
+                    file.Name,
+                    "text/csv",
+                    file.Name == StudyFileNames.Looks
+                        ? "Earlier looks at other data of the study"
+                        : "Data in canonical form",
+                    file.Bytes
+                )
             ),
         ];
+
+    private static bool IsLockedCopy(string name) =>
+        name != StudyBytes.ProtocolName
+        && name != StudyBytes.FactsName
+        && name.EndsWith(".toml", StringComparison.Ordinal);
 
     /// <summary>What it comes to: the bytes of analysis.json.</summary>
     public static Attachment Result(ReadOnlyMemory<byte> analysis) =>

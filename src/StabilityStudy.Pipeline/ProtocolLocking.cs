@@ -118,7 +118,11 @@ public static class ProtocolLocking
 
         var number = locks.All.Length + 1;
         var added = new StoredLock(
-            new ProtocolLock(number, hash, at, by, number == 1 ? null : reason),
+            new ProtocolLock(number, hash, at, by, number == 1 ? null : reason)
+            {
+                Differences =
+                    number == 1 ? null : LockedProtocols.Against(locks.All[^1].Lock, files.Files),
+            },
             locks.LastHash,
             [],
             []

@@ -157,6 +157,10 @@ public static class StudyPipeline
     public static string Summarize(AnalyzedStudy study, int width) =>
         TextDrawing.Draw(ReportBuilder.BuildSummary(study.Analysis), width);
 
+    /// <summary>How many specimens are there, and no figure of any change, as plain text.</summary>
+    public static string SummarizeCounts(AnalyzedStudy study, int width) =>
+        TextDrawing.Draw(ReportBuilder.BuildCounts(study.Analysis), width);
+
     /// <summary>When the last result of the study was measured; null without one.</summary>
     public static DateTimeOffset? LastResult(AnalyzedStudy study) =>
         SigningRules.LastResult(study.Analysis);

@@ -6,11 +6,14 @@ namespace StabilityStudy.Cli.Tests;
 [Trait("lane", "slow")]
 public sealed class AnalyzeTests
 {
+    /// <summary>One copy for all that leave nothing but a look on record.</summary>
+    private static readonly Lazy<StudyCopy> s_copy = new(StudyCopy.CreateForAll);
+
     [Fact]
-    public async Task The_example_gives_both_decisions_and_writes_no_file()
+    public async Task The_example_gives_both_decisions_and_writes_no_file_but_its_record()
     {
         using var copy = StudyCopy.Create();
-        var before = copy.Files();
+        var before = copy.Files().Append("study/record.jsonl").Order(StringComparer.Ordinal);
 
         var run = await Run.Of("analyze", copy.Study);
 
@@ -34,7 +37,7 @@ public sealed class AnalyzeTests
     [InlineData("analyze")]
     public async Task Lines_fit_80_columns_and_carry_no_escape_character(string command)
     {
-        var run = await Run.Of(command, ExampleStudy.Folder);
+        var run = await Run.Of(command, s_copy.Value.Study);
 
         Assert.True(run.Out.Length > 500);
         Assert.All(
@@ -47,8 +50,8 @@ public sealed class AnalyzeTests
     [Fact]
     public async Task A_missing_window_gives_code_3_only_when_asked()
     {
-        var asked = await Run.Of("analyze", ExampleStudy.Folder, "--require-supported");
-        var unasked = await Run.Of("analyze", ExampleStudy.Folder);
+        var asked = await Run.Of("analyze", s_copy.Value.Study, "--require-supported");
+        var unasked = await Run.Of("analyze", s_copy.Value.Study);
 
         Assert.Equal(ExitCode.NotSupported, asked.Code);
         Assert.Equal(ExitCode.Done, unasked.Code);
@@ -100,8 +103,8 @@ public sealed class AnalyzeTests
     [Fact]
     public async Task Simulated_studies_are_shown_only_when_asked_for_and_in_80_columns()
     {
-        var unasked = await Run.Of("analyze", ExampleStudy.Folder);
-        var asked = await Run.Of("analyze", ExampleStudy.Folder, "--simulate", "20");
+        var unasked = await Run.Of("analyze", s_copy.Value.Study);
+        var asked = await Run.Of("analyze", s_copy.Value.Study, "--simulate", "20");
 
         Assert.Equal(ExitCode.Done, asked.Code);
         Assert.StartsWith(unasked.Out.TrimEnd(), asked.Out, StringComparison.Ordinal);
@@ -117,7 +120,7 @@ public sealed class AnalyzeTests
     [Fact]
     public async Task Simulated_studies_are_in_the_json_when_asked_for()
     {
-        var run = await Run.Of("analyze", ExampleStudy.Folder, "--json", "--simulate", "10");
+        var run = await Run.Of("analyze", s_copy.Value.Study, "--json", "--simulate", "10");
 
         using var document = JsonDocument.Parse(run.Out);
         var power = document.RootElement.GetProperty("power");
@@ -131,7 +134,7 @@ public sealed class AnalyzeTests
     [InlineData("many")]
     public async Task A_number_of_studies_that_cannot_be_simulated_is_wrong_usage(string studies)
     {
-        var run = await Run.Of("analyze", ExampleStudy.Folder, "--simulate", studies);
+        var run = await Run.Of("analyze", s_copy.Value.Study, "--simulate", studies);
 
         Assert.Equal(ExitCode.WrongUsage, run.Code);
         Assert.Contains("--simulate", run.Error, StringComparison.Ordinal);

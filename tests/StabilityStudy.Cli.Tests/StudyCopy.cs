@@ -12,17 +12,43 @@ internal sealed class StudyCopy : IDisposable
 
     public string Study => Path.Combine(Root, "study");
 
-    public static StudyCopy Create()
+    /// <summary>A copy of some files of another example.</summary>
+    public static StudyCopy CreateOf(string folder, params string[] names)
+    {
+        var copy = Empty();
+        foreach (var name in names)
+        {
+            File.Copy(Path.Combine(folder, name), Path.Combine(copy.Study, name));
+        }
+
+        return copy;
+    }
+
+    private static StudyCopy Empty()
     {
         var copy = new StudyCopy(
             Directory.CreateTempSubdirectory("stability-study-test-").FullName
         );
         Directory.CreateDirectory(copy.Study);
+        return copy;
+    }
+
+    public static StudyCopy Create()
+    {
+        var copy = Empty();
         foreach (var (name, bytes) in ExampleStudy.Bytes.Files)
         {
             File.WriteAllBytes(Path.Combine(copy.Study, name), bytes.Span);
         }
 
+        return copy;
+    }
+
+    /// <summary>A copy for several tests, removed when they have all run.</summary>
+    public static StudyCopy CreateForAll()
+    {
+        var copy = Create();
+        AppDomain.CurrentDomain.ProcessExit += (_, _) => copy.Dispose();
         return copy;
     }
 

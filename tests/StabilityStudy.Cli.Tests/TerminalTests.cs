@@ -38,11 +38,12 @@ public sealed class TerminalTests
     [InlineData(100)]
     public async Task Conclusions_fit_the_width_of_the_terminal(int width)
     {
+        using var copy = StudyCopy.Create();
         await using var output = new StringWriter();
         var terminal = new Terminal(output, TextWriter.Null, false, UsesColor: false, width);
 
         await Application.RunAsync(
-            ["analyze", ExampleStudy.Folder],
+            ["analyze", copy.Study],
             terminal,
             TestContext.Current.CancellationToken
         );

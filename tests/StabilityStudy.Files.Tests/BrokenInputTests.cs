@@ -206,6 +206,7 @@ public sealed class BrokenInputTests
             "own-column-left-aside",
             "decimal-point",
             "file-not-read",
+            "locked-copy-missing",
         ];
 
         Assert.Equal(

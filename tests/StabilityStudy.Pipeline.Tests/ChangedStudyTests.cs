@@ -55,6 +55,7 @@ public sealed class ChangedStudyTests
                 tolerance: 0,
                 "inputDigest",
                 "sha256",
+                "dataSha256",
                 "sourceRow",
                 "line"
             )

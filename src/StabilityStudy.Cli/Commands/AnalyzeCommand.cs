@@ -3,11 +3,12 @@ using System.Text;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Core.Planning;
+using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline;
 
 namespace StabilityStudy.Cli.Commands;
 
-/// <summary>analyze: conclusions and the figures behind them; writes nothing.</summary>
+/// <summary>analyze: conclusions and the figures behind them; puts the look on record, and writes nothing else.</summary>
 internal static class AnalyzeCommand
 {
     public static Command Create(Terminal terminal)
@@ -22,15 +23,17 @@ internal static class AnalyzeCommand
                 "Also simulate this many studies like this one for each of three true changes, to show how often each time point would be supported. From 1 to 100,000; 1,000 take some seconds a time point.",
             HelpName = "STUDIES",
         };
+        var interim = Looking.Interim();
         var require = StudyArgument.RequireSupported();
         var command = new Command(
             "analyze",
-            "Show the conclusions and the figures that decided them. Writes no file.\n\nExample:\n  stability-study analyze my-study"
+            "Show the conclusions and the figures that decided them. Puts the look on record in record.jsonl, and writes nothing else.\n\nExample:\n  stability-study analyze my-study"
         )
         {
             study,
             json,
             simulate,
+            interim,
             require,
         };
         command.SetAction(parsed =>
@@ -39,6 +42,7 @@ internal static class AnalyzeCommand
                 parsed.GetRequiredValue(study),
                 parsed.GetValue(json),
                 parsed.GetValue(simulate),
+                parsed.GetValue(interim),
                 parsed.GetValue(require)
             )
         );
@@ -50,6 +54,7 @@ internal static class AnalyzeCommand
         string folder,
         bool json,
         int? simulate,
+        bool interim,
         bool require
     )
     {
@@ -58,10 +63,34 @@ internal static class AnalyzeCommand
             throw new UsageException("--simulate needs a number of studies from 1 to 100,000.");
         }
 
-        var outcome = StudyPipeline.Analyze(StudyFolder.Read(folder));
+        var files = StudyFolder.Read(folder);
+        var outcome = StudyPipeline.Analyze(files);
         if (!outcome.TryGet(out var analyzed))
         {
             return StoppedStudy.Report(terminal, outcome.Queries, json);
+        }
+
+        if (!Looking.MayShow(terminal, analyzed, interim, json))
+        {
+            return SupportedRequirement.Check(analyzed, require);
+        }
+
+        var look = Looking.With(
+            new RecordEntry(
+                RecordAction.Analyze,
+                terminal.Clock.GetLocalNow(),
+                terminal.User,
+                ToolVersion.Named,
+                analyzed.Analysis.Identity.Inputs,
+                []
+            ),
+            files,
+            analyzed.Analysis
+        );
+        if (!look.Look.IsEmpty)
+        {
+            // Before anything is shown: what cannot go on record is not looked at.
+            RecordFile.Write(folder, look);
         }
 
         var shown = simulate is { } studies ? StudyPipeline.WithPower(analyzed, studies) : analyzed;

@@ -9,6 +9,7 @@ using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline;
+using StabilityStudy.Reporting.Report;
 
 namespace StabilityStudy.Cli.Commands;
 
@@ -148,6 +149,14 @@ internal static class LockCommand
                 $"Locked protocol {locked.Protocol.Code}, version {locked.Protocol.Version}, at {LockFile.Time(at)} by {by} (lock {locked.Lock.Number})."
             )
         );
+        if (locked.Lock.Number > 1)
+        {
+            foreach (var line in ReportBuilder.AmendmentLines(locked.Lock))
+            {
+                terminal.Out.WriteLine(line);
+            }
+        }
+
         terminal.Out.WriteLine("sha256 " + locked.Lock.ProtocolSha256);
         if (hasData)
         {

@@ -45,6 +45,7 @@ internal static class ReportCommand
             DefaultValueFactory = _ => A4,
             HelpName = "SIZE",
         }.AcceptOnlyFromAmong(A4, Letter);
+        var interim = Looking.Interim();
         var require = StudyArgument.RequireSupported();
         var command = new Command(
             "report",
@@ -56,6 +57,7 @@ internal static class ReportCommand
             format,
             figures,
             paper,
+            interim,
             require,
         };
         command.SetAction(
@@ -73,6 +75,7 @@ internal static class ReportCommand
                                     : null,
                                 parsed.GetValue(figures),
                                 parsed.GetValue(paper) == Letter ? PaperSize.Letter : PaperSize.A4,
+                                parsed.GetValue(interim),
                                 parsed.GetValue(require)
                             ),
                             cancellation
@@ -95,10 +98,17 @@ internal static class ReportCommand
         var analysis = ReportTarget.AnalysisBeside(target);
         var format = FormatOf(request.Output, request.Format);
         terminal.Progress("Reading and analyzing " + request.Folder);
-        var outcome = StudyPipeline.Analyze(StudyFolder.Read(request.Folder));
+        var files = StudyFolder.Read(request.Folder);
+        var outcome = StudyPipeline.Analyze(files);
         if (!outcome.TryGet(out var analyzed))
         {
             return StoppedStudy.Report(terminal, outcome.Queries, json: false);
+        }
+
+        if (!Looking.MayShow(terminal, analyzed, request.Interim, json: false))
+        {
+            terminal.Error.WriteLine("No report was written.");
+            return SupportedRequirement.Check(analyzed, request.RequireSupported);
         }
 
         cancellation.ThrowIfCancellationRequested();
@@ -113,16 +123,20 @@ internal static class ReportCommand
         var json = StudyPipeline.WriteAnalysis(analyzed);
         RecordFile.Write(
             request.Folder,
-            new RecordEntry(
-                RecordAction.Report,
-                terminal.Clock.GetLocalNow(),
-                terminal.User,
-                ToolVersion.Named,
-                analyzed.Analysis.Identity.Inputs,
-                [
-                    new FileHash(Path.GetFileName(analysis), InputDigest.Sha256(json.Span)),
-                    new FileHash(Path.GetFileName(target), InputDigest.Sha256(bytes.Span)),
-                ]
+            Looking.With(
+                new RecordEntry(
+                    RecordAction.Report,
+                    terminal.Clock.GetLocalNow(),
+                    terminal.User,
+                    ToolVersion.Named,
+                    analyzed.Analysis.Identity.Inputs,
+                    [
+                        new FileHash(Path.GetFileName(analysis), InputDigest.Sha256(json.Span)),
+                        new FileHash(Path.GetFileName(target), InputDigest.Sha256(bytes.Span)),
+                    ]
+                ),
+                files,
+                analyzed.Analysis
             ),
             [(analysis, json), (target, bytes), .. figures]
         );
@@ -189,6 +203,7 @@ internal static class ReportCommand
         string? Format,
         string? Figures,
         PaperSize Paper,
+        bool Interim,
         bool RequireSupported
     );
 }

@@ -1,4 +1,5 @@
 using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Locking;
 
 namespace StabilityStudy.Cli.Folders;
 
@@ -28,11 +29,31 @@ internal static class StudyFolder
                     .EnumerateFiles(path)
                     .Where(StudyBytes.Belongs)
                     .Select(file => KeyValuePair.Create(Path.GetFileName(file), ReadFile(file)))
+                    .Concat(LockedCopies(path))
             );
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
             throw new UsageException($"The study folder cannot be read: {error.Message}", error);
+        }
+    }
+
+    /// <summary>The copies of locked protocols, under the names that they have in a report.</summary>
+    private static IEnumerable<KeyValuePair<string, ReadOnlyMemory<byte>>> LockedCopies(string path)
+    {
+        for (var number = 1; ; number++)
+        {
+            var copy = Path.Combine(path, LockFile.CopyName(number));
+            var name = LockedProtocols.StoredName(number);
+            if (!File.Exists(copy))
+            {
+                yield break;
+            }
+
+            if (!File.Exists(Path.Combine(path, name)))
+            {
+                yield return KeyValuePair.Create(name, ReadFile(copy));
+            }
         }
     }
 

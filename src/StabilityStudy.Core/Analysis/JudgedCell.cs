@@ -16,14 +16,21 @@ internal sealed record JudgedCell(
 )
 {
     /// <summary>Judges the pairs of a time point.</summary>
-    public static JudgedCell Of(CellEvidence evidence, ControlEvidence? controls) =>
+    /// <param name="evidence">The pairs.</param>
+    /// <param name="controls">What the control results say; null when the protocol keeps them elsewhere.</param>
+    /// <param name="ofCollection">What the way of collecting does not allow to conclude.</param>
+    public static JudgedCell Of(
+        CellEvidence evidence,
+        ControlEvidence? controls,
+        ImmutableArray<VerdictReason> ofCollection
+    ) =>
         new(
             evidence,
             CellEvaluation.Evaluate(evidence),
             controls,
             Doubt.Of(evidence, controls) with
             {
-                Plan = [.. PlanDoubts.Of(evidence.Context)],
+                Plan = [.. PlanDoubts.Of(evidence.Context), .. ofCollection],
             }
         );
 

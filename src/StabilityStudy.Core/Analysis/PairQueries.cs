@@ -128,6 +128,7 @@ public static class PairQueries
             ),
             PairStatus.NotDrawn => Query(TubeNotDrawn, key, pair, $"{pair.Reason}; no loss."),
             PairStatus.NotAssigned
+            or PairStatus.AddedAfterLook
             or PairStatus.BeyondPlanned
             or PairStatus.RunNotInControl
             or PairStatus.Compared => null,

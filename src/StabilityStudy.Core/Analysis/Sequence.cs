@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Drift;
+using StabilityStudy.Core.Looks;
 using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Analysis;
@@ -18,7 +19,11 @@ public sealed record Sequence(
     SupportedWindow? Window,
     DriftResult Drift,
     ImmutableArray<Cell> Cells
-);
+)
+{
+    /// <summary>How far the collection of the planned specimens is.</summary>
+    public CollectionStanding Collection { get; init; } = new(0, 0, CollectionState.Incomplete);
+}
 
 /// <summary>One time point of a sequence.</summary>
 /// <param name="Key">Analyte, group, storage and time point.</param>

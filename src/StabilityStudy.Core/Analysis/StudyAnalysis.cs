@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Looks;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Study;
 
@@ -25,6 +26,13 @@ public sealed record StudyAnalysis(
     ImmutableArray<Sequence> Sequences
 )
 {
+    /// <summary>Looks at other data of this study, before anybody looked at these.</summary>
+    public ImmutableArray<EarlierLook> Looks { get; init; } = [];
+
+    /// <summary>Whether specimens are still to come somewhere, so that a report is an interim one.</summary>
+    public bool IsInterim =>
+        Sequences.Any(sequence => sequence.Collection.State == CollectionState.Incomplete);
+
     /// <summary>What the control results were, one for each material and analyte; empty when the protocol keeps them elsewhere.</summary>
     public ImmutableArray<ControlSummary> Controls { get; init; } = [];
 
@@ -42,6 +50,9 @@ public sealed record StudyIdentity(
     ImmutableArray<FileHash> RawFiles
 )
 {
+    /// <summary>Fingerprint of the data and of the decisions about them, which tells looks at other data from looks at these.</summary>
+    public string DataSha256 { get; init; } = "";
+
     /// <summary>Hash of an input; null when there is no such file.</summary>
     public string? HashOf(string name) => Inputs.FirstOrDefault(file => file.Name == name)?.Sha256;
 }

@@ -1,6 +1,7 @@
 using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Drift;
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Looks;
 
 namespace StabilityStudy.Core.Analysis;
 
@@ -63,6 +64,7 @@ public static class StudyAnalyzer
             sequences
         )
         {
+            Looks = inputs.Looks,
             Controls = protocol.Controls == ControlRule.EveryRun ? ControlSummary.Of(inputs) : [],
         };
     }
@@ -83,9 +85,9 @@ public static class StudyAnalyzer
                 (
                     cell.TimePoint,
                     Pairs: OutlierFlags.Mark(
-                        PlannedPlaces.Mark(
-                            checksRuns ? RunControls.LeaveOut(cell.Pairs, controls) : cell.Pairs,
-                            group.Specimens
+                        context.Marked(
+                            cell.TimePoint,
+                            checksRuns ? RunControls.LeaveOut(cell.Pairs, controls) : cell.Pairs
                         ),
                         analyte.Decimals
                     ),
@@ -94,6 +96,11 @@ public static class StudyAnalyzer
             )
             .ToImmutableArray();
         var bridging = RunBridging.Of(controls);
+        var collection = CollectionStanding.Of(
+            assembled.IsEmpty ? [] : assembled[0].Pairs,
+            group.Specimens,
+            context.HasEnded
+        );
         var judged = assembled
             .Select(
                 (cell, i) =>
@@ -112,7 +119,15 @@ public static class StudyAnalyzer
                                 Bridging = bridging,
                             }
                         ),
-                        cell.Controls
+                        cell.Controls,
+                        [
+                            .. LookDoubts.Of(
+                                context.KeyAt(cell.TimePoint),
+                                cell.Pairs,
+                                collection,
+                                context.Looks
+                            ),
+                        ]
                     )
             )
             .ToImmutableArray();
@@ -136,7 +151,10 @@ public static class StudyAnalyzer
                 group
             ),
             cells
-        );
+        )
+        {
+            Collection = collection,
+        };
         return (sequence, queries.DrainToImmutable());
     }
 

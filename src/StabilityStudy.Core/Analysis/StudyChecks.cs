@@ -24,8 +24,9 @@ public static class StudyChecks
         var index = new SpecimenIndex(inputs);
         foreach (var context in PairContext.All(inputs))
         {
-            foreach (var (timePoint, pairs) in PairAssembly.Assemble(index, context, queries))
+            foreach (var (timePoint, received) in PairAssembly.Assemble(index, context, queries))
             {
+                var pairs = context.Marked(timePoint, received);
                 var key = new CellKey(
                     context.Analyte.Id,
                     context.Group.Id,

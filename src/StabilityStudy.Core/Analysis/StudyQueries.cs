@@ -1,3 +1,5 @@
+using StabilityStudy.Core.Looks;
+
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>The data queries that only the finished pairs and conclusions show.</summary>
@@ -6,10 +8,10 @@ internal static class StudyQueries
     internal static QueryKinds Kinds { get; } = new();
 
     // csharpier-ignore-start
-    internal static readonly QueryKind FewerSpecimensThanPlanned = Kinds.Add("fewer-specimens-than-planned", QueryRank.NotAsPlanned, "fewer specimens were received than planned", "say in a deviation why collection ended early");
-    internal static readonly QueryKind MoreSpecimensThanPlanned = Kinds.Add("more-specimens-than-planned", QueryRank.NotAsPlanned, "more specimens were received than planned", "say in a deviation when and why more were collected");
+    internal static readonly QueryKind FewerSpecimensThanPlanned = Kinds.Add("fewer-specimens-than-planned", QueryRank.NotAsPlanned, "fewer specimens with a valid baseline were received than planned, and nothing says that collection has ended: nothing is concluded", "collect the others, or state ended_early in study.toml before anybody looks at changes");
+    internal static readonly QueryKind CollectionEndedEarly = Kinds.Add("collection-ended-early", QueryRank.NotAsPlanned, "collection ended before the planned number was reached", "check that the reason does not depend on the results");
+    internal static readonly QueryKind MoreSpecimensThanPlanned = Kinds.Add("more-specimens-than-planned", QueryRank.NotAsPlanned, "more specimens were received than planned; the later ones are shown and not counted", "lock a larger number before more are collected");
     internal static readonly QueryKind ModifiedTest = Kinds.Add("modified-test", QueryRank.StatedAnyway, "a supported window goes beyond the manufacturer's limit", "follow the rules for modified tests before the window is used");
-    internal static readonly QueryKind ExtendedAsPlanned = Kinds.Add("extended-as-planned", QueryRank.NotAsPlanned, "more specimens were received than planned for the first of two looks", "check that the extension was begun because the first look was inconclusive");
     // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(
@@ -32,10 +34,11 @@ internal static class StudyQueries
                             .. TubeQueries.MostlySpun(cell, inputs.Protocol),
                         ]
                 ),
-            .. sequences.SelectMany(sequence => NotAsPlanned(sequence, inputs.Protocol)),
+            .. sequences.SelectMany(NotAsPlanned),
             .. sequences.SelectMany(sequence => SequenceQueries.Of(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => OfModifiedTest(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => LevelQueries.Of(sequence, inputs.Protocol)),
+            .. LookQueries.Of(inputs, sequences),
             .. ExclusionQueries.Of(inputs, sequences),
             .. RecordQueries.Of(inputs),
             .. TubeQueries.Of(inputs),
@@ -44,46 +47,35 @@ internal static class StudyQueries
             .. ControlQueries.Of(inputs),
         ];
 
-    private static IEnumerable<DataQuery> NotAsPlanned(Sequence sequence, StudyProtocol protocol)
+    private static IEnumerable<DataQuery> NotAsPlanned(Sequence sequence)
     {
         if (sequence.Cells is not [{ Disposition: var disposition }, ..])
         {
             yield break;
         }
 
-        if (disposition.Received < disposition.Planned)
+        if (sequence.Collection.State == CollectionState.Incomplete)
         {
-            yield return Number(
-                FewerSpecimensThanPlanned,
-                "Say in a deviation why collection ended early; stopping when the figures look good is not allowed."
-            );
+            yield return Number(FewerSpecimensThanPlanned);
         }
-        else if (disposition.Received > disposition.Planned && protocol.PlannedLooks == 1)
+        else if (sequence.Collection.State == CollectionState.EndedEarly)
         {
-            yield return Number(
-                MoreSpecimensThanPlanned,
-                "Say in a deviation when and why more were collected; going on until the figures look good is not allowed."
-            );
+            yield return Number(CollectionEndedEarly);
+        }
+        else if (sequence.Cells.Any(cell => cell.Disposition.Count(PairStatus.BeyondPlanned) > 0))
+        {
+            yield return Number(MoreSpecimensThanPlanned);
         }
 
-        if (disposition.Received > disposition.Planned && protocol.PlannedLooks > 1)
-        {
-            yield return Number(
-                ExtendedAsPlanned,
-                "Check that the extension was begun because the first look was inconclusive, and that each look is reported."
-            );
-        }
-
-        DataQuery Number(QueryKind kind, string? action = null) =>
+        DataQuery Number(QueryKind kind) =>
             new(
                 kind,
                 DataFiles.SpecimensAt(null, null),
                 disposition.Received.ToString(CultureInfo.InvariantCulture),
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"Group {sequence.Group}, storage {sequence.Storage}: {Counted.Of(disposition.Received, "specimen")} received, {disposition.Planned} planned."
-                ),
-                action
+                    $"Group {sequence.Group}, storage {sequence.Storage}: {Counted.Of(disposition.Received, "specimen")} received, {sequence.Collection.Usable} with a valid baseline, {disposition.Planned} planned."
+                )
             );
     }
 

@@ -27,7 +27,7 @@ public sealed record LockEvidence(
             locks.IsEmpty ? LockStanding.NotLocked
             : locks[^1].ProtocolSha256 != protocolSha256 ? LockStanding.ProtocolChanged
             : locks.Any(item => item.Level == LockLevel.Contradicted) ? LockStanding.Contradicted
-            : locks[^1].Latest >= first ? LockStanding.AfterFirstCollection
+            : RulesLockedLast(locks).Latest >= first ? LockStanding.AfterFirstCollection
             : LockStanding.BeforeFirstCollection;
         return new LockEvidence(
             standing,
@@ -37,6 +37,18 @@ public sealed record LockEvidence(
             first,
             locks
         );
+    }
+
+    /// <summary>The lock since which no rule was changed: an amendment of planned numbers alone leaves the criteria where they were.</summary>
+    public static ProtocolLock RulesLockedLast(ImmutableArray<ProtocolLock> locks)
+    {
+        var last = locks.Length - 1;
+        while (last > 0 && locks[last].KeepsRules)
+        {
+            last--;
+        }
+
+        return locks[last];
     }
 }
 

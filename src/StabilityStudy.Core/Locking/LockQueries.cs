@@ -65,7 +65,7 @@ internal static class LockQueries
             yield return Query(
                 ProtocolAmended,
                 FormattableString.Invariant(
-                    $"The protocol was amended {evidence.Locks.Length - 1} times after its first lock; the last reason: {evidence.Locks[^1].Reason}"
+                    $"The protocol was amended {evidence.Locks.Length - 1} times after its first lock; the last reason: {evidence.Locks[^1].Reason}; {(evidence.Locks.Skip(1).All(item => item.KeepsRules) ? "criteria unchanged" : "see what differs")}."
                 )
             );
         }

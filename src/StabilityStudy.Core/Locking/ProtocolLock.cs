@@ -20,6 +20,16 @@ public sealed record ProtocolLock(
     /// <summary>The time that an authority has stamped; null where no time stamp was found right.</summary>
     public DateTimeOffset? StampedAt { get; init; }
 
+    /// <summary>The protocol as it was locked; null where its copy is not at hand.</summary>
+    public StudyProtocol? Protocol { get; init; }
+
+    /// <summary>What it changed against the lock before it; null for the first, and where a copy is not at hand.</summary>
+    public ImmutableArray<ProtocolDifference>? Differences { get; init; }
+
+    /// <summary>Whether it is known to change no rule, only planned numbers and labels.</summary>
+    public bool KeepsRules =>
+        Differences is { } differences && differences.All(item => item.Kind != DifferenceKind.Rule);
+
     /// <summary>The latest time at which the protocol may have been locked: a stamp later than the stated time counts.</summary>
     internal DateTimeOffset Latest => StampedAt > At ? StampedAt.Value : At;
 }

@@ -37,7 +37,13 @@ public sealed record PairRecord(
 
     /// <summary>Whether the specimen was meant to be tested here and is one of the planned number.</summary>
     public bool IsDue =>
-        Status is not (PairStatus.NotAssigned or PairStatus.NotDrawn or PairStatus.BeyondPlanned);
+        Status
+            is not (
+                PairStatus.NotAssigned
+                or PairStatus.NotDrawn
+                or PairStatus.AddedAfterLook
+                or PairStatus.BeyondPlanned
+            );
 
     /// <summary>Whether the pair counts for the individual criterion.</summary>
     public bool CountsForAgreement =>

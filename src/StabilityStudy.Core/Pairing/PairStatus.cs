@@ -33,6 +33,9 @@ public enum PairStatus
     /// </summary>
     NotDrawn,
 
+    /// <summary>Shown, never counted: it was added after the data had been looked at.</summary>
+    AddedAfterLook,
+
     /// <summary>Shown, never counted: the planned number was complete with the specimens collected before it.</summary>
     BeyondPlanned,
 

@@ -16,24 +16,23 @@ internal static class PlannedPlaces
 
     /// <summary>Marks the specimens collected after the last place was taken.</summary>
     /// <param name="pairs">The specimens of a cell.</param>
-    /// <param name="planned">The planned number.</param>
+    /// <param name="plannedAt">The number planned when a specimen was collected: never above today's.</param>
     /// <returns>The same specimens in the same order.</returns>
-    public static ImmutableArray<PairRecord> Mark(ImmutableArray<PairRecord> pairs, int planned)
+    public static ImmutableArray<PairRecord> Mark(
+        ImmutableArray<PairRecord> pairs,
+        Func<DateTimeOffset, int> plannedAt
+    )
     {
-        if (pairs.Length <= planned)
-        {
-            return pairs;
-        }
-
         var taken = 0;
         var beyond = new HashSet<string>();
         foreach (
             var pair in pairs
+                .Where(pair => pair.Status != PairStatus.AddedAfterLook)
                 .OrderBy(pair => pair.CollectedAt)
                 .ThenBy(pair => pair.Specimen, StringComparer.Ordinal)
         )
         {
-            if (taken == planned)
+            if (taken >= plannedAt(pair.CollectedAt))
             {
                 beyond.Add(pair.Specimen);
             }
@@ -41,6 +40,11 @@ internal static class PlannedPlaces
             {
                 taken++;
             }
+        }
+
+        if (beyond.Count == 0)
+        {
+            return pairs;
         }
 
         return

@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Looks;
 
 namespace StabilityStudy.Core.Queries;
 
@@ -31,6 +32,7 @@ public static class RaisedKinds
         .. TubeQueries.Kinds,
         .. UnchangedResultQueries.Kinds,
         .. LockQueries.Kinds,
+        .. LookQueries.Kinds,
         .. DocumentedRerun.Kinds,
         .. Replicates.Kinds,
     ];

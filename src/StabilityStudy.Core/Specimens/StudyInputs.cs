@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Looks;
 using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Specimens;
@@ -13,6 +14,9 @@ public sealed record StudyInputs(
 {
     /// <summary>Control results; empty when the study has no controls.csv.</summary>
     public ImmutableArray<ControlRow> Controls { get; init; } = [];
+
+    /// <summary>Looks at other data of this study, before anybody looked at these.</summary>
+    public ImmutableArray<EarlierLook> Looks { get; init; } = [];
 
     /// <summary>The locks of the protocol, the first one first; empty when it was never locked.</summary>
     public ImmutableArray<ProtocolLock> Locks { get; init; } = [];

@@ -33,7 +33,17 @@ public sealed record StudyFacts(
 
     /// <summary>Tubes stated at collection not to have been drawn.</summary>
     public ImmutableArray<NotDrawn> NotDrawn { get; init; } = [];
+
+    /// <summary>That collection ended before the planned number was reached; null when it did not, or is going on.</summary>
+    public EndedEarly? EndedEarly { get; init; }
 }
+
+/// <summary>The end of a collection that did not reach the planned number.</summary>
+/// <param name="Reason">Why.</param>
+/// <param name="By">Code of the person who decided.</param>
+/// <param name="On">Day of the decision: the last on which a specimen may have been collected.</param>
+/// <param name="Line">Line in study.toml.</param>
+public sealed record EndedEarly(string Reason, string By, DateOnly On, int Line);
 
 /// <summary>A test repeated for a reason that the protocol names.</summary>
 /// <param name="Specimen">Code of the draw.</param>

@@ -5,6 +5,9 @@ namespace StabilityStudy.Core.Study;
 /// <param name="Results">A row a result.</param>
 public sealed record StudyFileNames(string Specimens, string Results)
 {
+    /// <summary>The canonical file of earlier looks.</summary>
+    public const string Looks = "looks.csv";
+
     /// <summary>A row a control result.</summary>
     public string Controls { get; init; } = "controls.csv";
 

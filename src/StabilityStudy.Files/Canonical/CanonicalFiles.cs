@@ -1,10 +1,11 @@
+using StabilityStudy.Core.Looks;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Columns;
 
 namespace StabilityStudy.Files.Canonical;
 
 /// <summary>The data in the one form that an analysis reads and a report carries.</summary>
-/// <param name="Files">Specimens, results, and controls when the study has any.</param>
+/// <param name="Files">Specimens, results, controls when the study has any, and earlier looks when there were any.</param>
 public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
 {
     /// <summary>Writes the rows: known columns only, fixed order, UTF-8 without mark, line feeds, rows sorted by key.</summary>
@@ -26,10 +27,24 @@ public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
                 row => row.SourceRow
             )
         );
-        return new(
-            inputs.Controls.IsEmpty ? [specimens, results] : [specimens, results, Controls(inputs)]
-        );
+        return new([
+            specimens,
+            results,
+            .. inputs.Controls.IsEmpty ? [] : new[] { Controls(inputs) },
+            .. inputs.Looks.IsEmpty ? [] : new[] { Looks(inputs.Looks) },
+        ]);
     }
+
+    /// <summary>The data alone, without earlier looks.</summary>
+    public ImmutableArray<CanonicalFile> Data =>
+        [.. Files.Where(file => file.Name != StudyFileNames.Looks)];
+
+    /// <summary>The file of earlier looks.</summary>
+    public static CanonicalFile Looks(ImmutableArray<EarlierLook> looks) =>
+        CanonicalFile.Of(
+            StudyFileNames.Looks,
+            CanonicalCsv.Write(LookColumns.Table, LookRow.Of(looks), row => row.Number)
+        );
 
     private static CanonicalFile Controls(StudyInputs inputs) =>
         CanonicalFile.Of(

@@ -12,7 +12,8 @@ public static class InputDigest
     /// (byte 10), the last line included. The lines stand in ordinal order of the names (by their UTF-16 code units). The
     /// digest is the SHA-256 of these lines as UTF-8 without a byte order mark, in lower-case hexadecimal. The files are
     /// protocol.toml, study.toml, protocol.lock when the protocol was locked, the canonical specimens.csv and results.csv,
-    /// and the canonical controls.csv when the study has control results.
+    /// the canonical controls.csv when the study has control results, locked-1.toml and so on for earlier versions of an
+    /// amended protocol whose copies are at hand, and looks.csv when other data of the study were looked at before.
     /// </summary>
     /// <param name="files">Names and hashes of protocol, study facts and canonical files; each name once.</param>
     /// <exception cref="ArgumentException">A name stands twice.</exception>

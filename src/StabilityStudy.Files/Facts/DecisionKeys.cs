@@ -34,6 +34,18 @@ internal static class NotDrawnKeys
     // csharpier-ignore-end
 }
 
+/// <summary>The keys of "ended_early".</summary>
+internal static class EndedEarlyKeys
+{
+    public static readonly KeyTable Table = new();
+
+    // csharpier-ignore-start
+    public static readonly Key<string> Reason = Table.Add("reason", Required, Text, "why", "\"study nurse left\"");
+    public static readonly Key<string> By = Table.Add("by", Required, Text, "code of the person", "\"LS1\"");
+    public static readonly Key<DateOnly> On = Table.Add("on", Required, Date, "day of the decision, the last on which a specimen may have been collected", "\"2026-03-20\"");
+    // csharpier-ignore-end
+}
+
 /// <summary>The keys of a deviation.</summary>
 internal static class DeviationKeys
 {

@@ -19,7 +19,8 @@ internal sealed record FactsDraft(
     Parts<Exclusion> Exclusions,
     Parts<Deviation> Deviations,
     Parts<Rerun> Reruns,
-    Parts<NotDrawn> NotDrawn
+    Parts<NotDrawn> NotDrawn,
+    EndedEarly? EndedEarly
 )
 {
     /// <summary>The facts; sound only when no query stops.</summary>
@@ -41,5 +42,6 @@ internal sealed record FactsDraft(
         {
             Reruns = Reruns.Values,
             NotDrawn = NotDrawn.Values,
+            EndedEarly = EndedEarly,
         };
 }

@@ -30,6 +30,7 @@ internal static class FactsKeys
     public static readonly TableKey Deviations = Table.AddTables("deviation", Optional, DeviationKeys.Table, "departures from the protocol, a [[deviation]] each", "[[deviation]]");
     public static readonly TableKey Reruns = Table.AddTables("rerun", Optional, RerunKeys.Table, "tests repeated for a reason of the protocol, a [[rerun]] each", "[[rerun]]");
     public static readonly TableKey NotDrawn = Table.AddTables("not_drawn", Optional, NotDrawnKeys.Table, "tubes stated at collection not to have been drawn, a [[not_drawn]] each", "[[not_drawn]]");
+    public static readonly TableKey EndedEarly = Table.AddTable("ended_early", Optional, EndedEarlyKeys.Table, "that collection ended before the planned number was reached; what is concluded from fewer counts only when nobody had looked at changes before this was stated", "{ reason = \"study nurse left\", by = \"LS1\", on = \"2026-03-20\" }");
     public static readonly TableKey Read = Table.AddTable("read", Optional, LayoutKeys.Table, "how the facility's own files are written, where they are not the usual ones", "{ results = { delimiter = \";\" } }");
     // csharpier-ignore-end
 }

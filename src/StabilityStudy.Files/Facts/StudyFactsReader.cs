@@ -49,7 +49,8 @@ internal static class StudyFactsReader
             Exclusions: Parts<Exclusion>.Read(root, FactsKeys.Exclusions, ReadExclusion),
             Deviations: Parts<Deviation>.Read(root, FactsKeys.Deviations, ReadDeviation),
             Reruns: Parts<Rerun>.Read(root, FactsKeys.Reruns, ReadRerun),
-            NotDrawn: Parts<NotDrawn>.Read(root, FactsKeys.NotDrawn, ReadNotDrawn)
+            NotDrawn: Parts<NotDrawn>.Read(root, FactsKeys.NotDrawn, ReadNotDrawn),
+            EndedEarly: ReadEndedEarly(root.OptionalTable(FactsKeys.EndedEarly))
         );
         Check(draft);
         return draft;
@@ -123,6 +124,16 @@ internal static class StudyFactsReader
             Line: table.Line ?? 1
         );
 
+    private static EndedEarly? ReadEndedEarly(TomlTable? table) =>
+        table is null
+            ? null
+            : new(
+                Reason: table.Read(EndedEarlyKeys.Reason),
+                By: table.Read(EndedEarlyKeys.By),
+                On: table.Read(EndedEarlyKeys.On),
+                Line: table.Line ?? 1
+            );
+
     private static Deviation ReadDeviation(TomlTable table) =>
         new(
             Text: table.Read(DeviationKeys.What),
@@ -152,6 +163,17 @@ internal static class StudyFactsReader
         foreach (var (table, rerun) in draft.Reruns.Items)
         {
             References.Check(table, RerunKeys.By, rerun.By, "person", people);
+        }
+
+        if (draft.Root.OptionalTable(FactsKeys.EndedEarly) is { } endedEarly)
+        {
+            References.Check(
+                endedEarly,
+                EndedEarlyKeys.By,
+                draft.EndedEarly?.By ?? "",
+                "person",
+                people
+            );
         }
 
         foreach (var (table, notDrawn) in draft.NotDrawn.Items)

@@ -34,6 +34,11 @@ internal static class FormatsDocument
         AppendColumns(text, "controls.csv: a row a control result", ControlColumns.Table.Columns);
         AppendColumns(
             text,
+            "looks.csv: looks at other data of the study, written by the program from its record",
+            LookColumns.Table.Columns
+        );
+        AppendColumns(
+            text,
             "A file with a row a pair, in place of the first two",
             PairColumns.Columns
         );

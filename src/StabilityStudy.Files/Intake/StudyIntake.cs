@@ -14,8 +14,7 @@ public static class StudyIntake
     public static Outcome<StudyIntakeResult> Read(StudyBytes files)
     {
         var queries = new QueryList();
-        var canonical = WriteCanonical(files, queries);
-        if (canonical is null)
+        if (WriteCanonical(files, queries) is not { } canonical)
         {
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
@@ -25,10 +24,10 @@ public static class StudyIntake
             .. StudyReading.DataNamesIn(files).Select(name => Hash(files, name)),
         ];
         var list = new QueryList();
+        var record = files.Files.GetValueOrDefault(StudyRecord.Name);
         var all = WithCanonical(files, canonical);
         var inputs = StudyReading.Read(all, isCanonical: true, list);
-        var identity = Identify(all, canonical, raw);
-        var record = files.Files.GetValueOrDefault(StudyRecord.Name);
+        var identity = Identify(all, canonical, inputs, raw);
         var chain = StudyRecord.Check(record, identity.HashOf(LockFile.Name));
         var signed = chain.Any(query => query.Kind == LockFileQueries.RecordChainBroken)
             ? []
@@ -68,7 +67,7 @@ public static class StudyIntake
             RequireSameBytes(files, canonical, queries);
         }
 
-        return Conclude(inputs, canonical, Identify(files, canonical, []), queries, []);
+        return Conclude(inputs, canonical, Identify(files, canonical, inputs, []), queries, []);
     }
 
     private static Outcome<StudyIntakeResult> Conclude(
@@ -109,10 +108,31 @@ public static class StudyIntake
     }
 
     // A method of its own, so that the facility's rows are free before the canonical ones are read.
-    private static CanonicalFiles? WriteCanonical(StudyBytes files, QueryList queries) =>
-        StudyReading.Read(files, isCanonical: false, queries) is { } inputs
-            ? CanonicalFiles.Write(inputs)
-            : null;
+    private static CanonicalFiles? WriteCanonical(StudyBytes files, QueryList queries)
+    {
+        if (StudyReading.Read(files, isCanonical: false, queries) is not { } inputs)
+        {
+            return null;
+        }
+
+        var canonical = CanonicalFiles.Write(inputs);
+        var data = DataDigest.Of(canonical, inputs.Facts);
+        var looks = inputs.Looks.AddRange(
+            LookRecord
+                .Before(files.Files.GetValueOrDefault(StudyRecord.Name), data)
+                .Where(look =>
+                    !inputs.Looks.Any(known =>
+                        (known.DataSha256, known.At) == (look.DataSha256, look.At)
+                    )
+                )
+        );
+        return looks.IsEmpty
+            ? canonical
+            : new([
+                .. canonical.Data,
+                CanonicalFiles.Looks([.. looks.Select((look, i) => look with { Number = i + 1 })]),
+            ]);
+    }
 
     private static StudyBytes WithCanonical(StudyBytes files, CanonicalFiles canonical) =>
         canonical.Files.Aggregate(files, (all, file) => all.With(file.Name, file.Bytes));
@@ -120,6 +140,7 @@ public static class StudyIntake
     private static StudyIdentity Identify(
         StudyBytes files,
         CanonicalFiles canonical,
+        StudyInputs? read,
         ImmutableArray<FileHash> raw
     )
     {
@@ -130,9 +151,15 @@ public static class StudyIntake
             .. files.Files.ContainsKey(LockFile.Name)
                 ? [Hash(files, LockFile.Name)]
                 : ImmutableArray<FileHash>.Empty,
+            .. LockedProtocols
+                .NamesIn(files.Files, read?.Locks ?? [])
+                .Select(name => Hash(files, name)),
             .. canonical.Files.Select(file => new FileHash(file.Name, file.Sha256)),
         ];
-        return new StudyIdentity(InputDigest.Compute(inputs), inputs, raw);
+        return new StudyIdentity(InputDigest.Compute(inputs), inputs, raw)
+        {
+            DataSha256 = read is null ? "" : DataDigest.Of(canonical, read.Facts),
+        };
     }
 
     private static FileHash Hash(StudyBytes files, string name) =>

@@ -54,11 +54,15 @@ internal static class StudyReading
         var locks = files.Files.TryGetValue(LockFile.Name, out var lockBytes)
             ? LockFile.Read(lockBytes, queries)
             : [];
+        var looks = files.Files.TryGetValue(StudyFileNames.Looks, out var looksBytes)
+            ? LookReader.Read(looksBytes, known, queries)
+            : [];
         return queries.StopCount == 0 && protocol is not null && facts is not null
             ? new StudyInputs(protocol.ToProtocol(), NamedFacts(facts, data), tubes.Rows, used)
             {
                 Controls = usedControls,
-                Locks = [.. locks.Select(stored => stored.Lock)],
+                Locks = LockedProtocols.Of(locks, files.Files, queries),
+                Looks = looks,
             }
             : null;
     }
@@ -88,6 +92,7 @@ internal static class StudyReading
                 ? [pairs.Stored]
                 : new[] { data.Specimens.Stored, data.Results.Stored },
             data.Controls.Stored,
+            StudyFileNames.Looks,
         ];
         foreach (var name in files.Tables.Where(name => !read.Contains(name)))
         {

@@ -10,6 +10,7 @@ public static class LockFileQueries
     // csharpier-ignore-start
     internal static readonly QueryKind UnreadableLock = Kinds.Add("unreadable-lock", Stop, "a value of protocol.lock cannot be read", "put the file back as the program wrote it");
     internal static readonly QueryKind LockChainBroken = Kinds.Add("lock-chain-broken", Stop, "a lock was taken away, added or changed", "put the file back as the program wrote it");
+    internal static readonly QueryKind LockedCopyMissing = Kinds.Add("locked-copy-missing", Record, "the copy of a locked protocol is missing from the folder locked, or is another file", "put the copy back as the program wrote it");
     /// <summary>A line of the record does not follow the one before it.</summary>
     public static readonly QueryKind RecordChainBroken = Kinds.Add(
         "record-chain-broken",

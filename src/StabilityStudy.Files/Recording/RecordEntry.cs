@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Looks;
 
 namespace StabilityStudy.Files.Recording;
 
@@ -16,13 +17,23 @@ public sealed record RecordEntry(
     string Tool,
     ImmutableArray<FileHash> Inputs,
     ImmutableArray<FileHash> Outputs
-);
+)
+{
+    /// <summary>Fingerprint of the data that were shown.</summary>
+    public string DataSha256 { get; init; } = "";
+
+    /// <summary>What was shown of each time point; empty when nothing was, or nothing new.</summary>
+    public ImmutableArray<LookedAtCell> Look { get; init; } = [];
+}
 
 /// <summary>Words for what was done.</summary>
 public static class RecordAction
 {
     /// <summary>The protocol was locked.</summary>
     public const string Lock = "lock";
+
+    /// <summary>Figures and conclusions were shown.</summary>
+    public const string Analyze = "analyze";
 
     /// <summary>A report was written.</summary>
     public const string Report = "report";

@@ -22,6 +22,7 @@ internal static class SignedReports
         var now = inputs.ToDictionary(file => file.Name, file => file.Sha256);
         var changed = signed
             .Inputs.Keys.Union(now.Keys)
+            .Where(name => name != Core.Study.StudyFileNames.Looks)
             .Where(name => signed.Inputs.GetValueOrDefault(name) != now.GetValueOrDefault(name))
             .Order(StringComparer.Ordinal)
             .ToImmutableArray();

@@ -51,6 +51,11 @@ public static class StudyRecord
             json.WriteString("tool", entry.Tool);
             Write(json, "inputs", entry.Inputs);
             Write(json, "outputs", entry.Outputs);
+            if (!entry.Look.IsEmpty)
+            {
+                LookRecord.Write(json, entry.DataSha256, entry.Look);
+            }
+
             json.WriteString("previous", lines.IsEmpty ? "" : InputDigest.Sha256(lines[^1].Span));
             json.WriteEndObject();
         }

@@ -1,5 +1,7 @@
 using System.Text.Json;
+using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Looks;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
 
@@ -100,6 +102,20 @@ internal static class FileWords
         ("control", ControlKind.Control),
         ("bridging plasma", ControlKind.BridgingPlasma),
         ("", ControlKind.Control)
+    );
+
+    public static readonly WordSet<CollectionState> CollectionStates = new(
+        ("incomplete", CollectionState.Incomplete),
+        ("ended early", CollectionState.EndedEarly),
+        ("complete", CollectionState.Complete)
+    );
+
+    public static readonly WordSet<Conclusion> Conclusions = new(
+        ("inconclusive", Conclusion.Inconclusive),
+        ("not assessed", Conclusion.NotAssessed),
+        ("not reached", Conclusion.NotReached),
+        ("not supported", Conclusion.NotSupported),
+        ("supported", Conclusion.Supported)
     );
 
     /// <summary>Words for "no result", compared without regard to case.</summary>

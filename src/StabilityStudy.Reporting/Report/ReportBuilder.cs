@@ -87,6 +87,20 @@ public static class ReportBuilder
             SummarySections(analysis)
         );
 
+    /// <summary>How many specimens are there, and no figure of any change.</summary>
+    public static ReportModel BuildCounts(StudyAnalysis analysis) =>
+        new(
+            analysis.Facts.Title,
+            "en-US",
+            PaperSize.A4,
+            Header(analysis),
+            [CountsSection.Of(analysis)]
+        );
+
+    /// <summary>What an amendment changed: whether the criteria are the same, and then each difference.</summary>
+    public static ImmutableArray<string> AmendmentLines(Core.Locking.ProtocolLock amendment) =>
+        [AmendmentWords.Headline(amendment), .. AmendmentWords.Lines(amendment)];
+
     /// <summary>The conclusions alone, one sentence a patient group.</summary>
     public static ReportModel BuildHeadline(StudyAnalysis analysis) =>
         new(

@@ -39,15 +39,24 @@ public sealed class AwkwardStudiesOfNumbersTests
             "fewer specimens than planned",
             Quiet.Protocol(p => p with { Groups = [p.Groups[0] with { Specimens = 60 }] }),
             "Supported",
+            "collection-ended-early",
+            "40 specimens received, 40 with a valid baseline, 60 planned"
+        ),
+        new(
+            "specimens still to come",
+            Quiet
+                .Collecting()
+                .Protocol(p => p with { Groups = [p.Groups[0] with { Specimens = 60 }] }),
+            "Inconclusive",
             "fewer-specimens-than-planned",
-            "40 specimens received, 60 planned"
+            "40 specimens received, 40 with a valid baseline, 60 planned"
         ),
         new(
             "more specimens than planned",
             Quiet.Protocol(p => p with { Groups = [p.Groups[0] with { Specimens = 39 }] }),
             "Supported",
             "more-specimens-than-planned",
-            "40 specimens received, 39 planned"
+            "40 specimens received, 40 with a valid baseline, 39 planned"
         ),
         new("one day", Quiet.OnDays(1), "Inconclusive", "too-few-days", "1 collection day"),
         new("four days", Quiet.OnDays(4), "Inconclusive", "too-few-days", "4 collection days"),

@@ -102,7 +102,7 @@ public sealed class QueryTests
     }
 
     [Theory]
-    [InlineData(41, "fewer-specimens-than-planned")]
+    [InlineData(41, "collection-ended-early")]
     [InlineData(39, "more-specimens-than-planned")]
     public void Another_number_of_specimens_than_planned_is_on_the_first_page(
         int planned,

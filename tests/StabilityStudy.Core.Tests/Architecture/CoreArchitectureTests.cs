@@ -5,6 +5,7 @@ using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Looks;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
@@ -24,6 +25,8 @@ public sealed class CoreArchitectureTests
             [typeof(CriterionKind)] = (CriterionKind.Bias, "is stated by each criterion itself"),
             [typeof(Verdict)] = (Verdict.Inconclusive, "claims nothing"),
             [typeof(Conclusion)] = (Conclusion.Inconclusive, "claims nothing"),
+            [typeof(CollectionState)] = (CollectionState.Incomplete, "concludes nothing"),
+            [typeof(DifferenceKind)] = (DifferenceKind.Rule, "locks the criteria anew"),
             [typeof(ManufacturerStanding)] = (
                 ManufacturerStanding.Beyond,
                 "is printed as a modified test"

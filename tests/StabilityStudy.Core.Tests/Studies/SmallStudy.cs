@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Looks;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
@@ -47,7 +48,10 @@ internal sealed record SmallStudy(StudyInputs Inputs)
             StudyFileNames.Usual,
             [],
             []
-        );
+        )
+        {
+            EndedEarly = new("nobody else came", "LS1", new DateOnly(2026, 12, 31), 5),
+        };
         return new(
             new StudyInputs(
                 SmallProtocol.For(
@@ -151,6 +155,27 @@ internal sealed record SmallStudy(StudyInputs Inputs)
                         }
                     ),
                 },
+            }
+        );
+
+    /// <summary>The same while specimens may still come: nothing states the end of the collection.</summary>
+    public SmallStudy Collecting() =>
+        new(Inputs with { Facts = Inputs.Facts with { EndedEarly = null } });
+
+    /// <summary>The same after somebody looked at the data of another.</summary>
+    public SmallStudy LookedAt(SmallStudy before, DateTimeOffset at) =>
+        new(
+            Inputs with
+            {
+                Looks = Inputs.Looks.Add(
+                    new EarlierLook(
+                        Inputs.Looks.Length + 1,
+                        at,
+                        "report",
+                        "other data",
+                        LookOf.Analysis(before.Analyze())
+                    )
+                ),
             }
         );
 

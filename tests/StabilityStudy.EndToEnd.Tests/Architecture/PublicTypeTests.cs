@@ -7,6 +7,7 @@ using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Looks;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
@@ -35,6 +36,8 @@ public sealed class PublicTypeTests
         [Conclusion.Inconclusive] = "claims nothing",
         [ManufacturerStanding.Beyond] = "is printed as a modified test",
         [PairStatus.Ineligible] = "supports nothing",
+        [CollectionState.Incomplete] = "concludes nothing",
+        [DifferenceKind.Rule] = "locks the criteria anew",
         [LockLevel.NotLocked] = "proves nothing",
         [LockStanding.NotLocked] = "proves nothing",
         [LockRefusal.AlreadyLocked] = "locks nothing",

@@ -89,7 +89,10 @@ internal static class StudyRows
                     StudyFileNames.Usual,
                     [],
                     []
-                ),
+                )
+                {
+                    EndedEarly = new("nobody else came", "LS1", new DateOnly(2026, 12, 31), 5),
+                },
                 [.. tubes.Select(tube => tube.Row)],
                 [.. results]
             ),

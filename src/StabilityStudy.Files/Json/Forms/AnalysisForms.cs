@@ -48,6 +48,7 @@ internal static class AnalysisForms
         { "group", v => v.Group, Form.Text },
         { "storage", v => v.Storage, Form.Text },
         { "window", v => v.Window, Form.Decisive(SupportedWindowForm.OrNull()) },
+        { "collection", v => v.Collection, LookForms.CollectionForm },
         { "drift", v => v.Drift, DriftResultForm },
         { "cells", v => v.Cells, Form.Decisive(Form.Keyed(CellForm, "timePoint")) },
     };
@@ -75,6 +76,7 @@ internal static class AnalysisForms
         { "lock", v => v.Lock, Form.FromInputs(LockEvidenceForm) },
         { "protocol", v => v.Protocol, Form.FromInputs(StudyProtocolForm) },
         { "facts", v => v.Facts, Form.FromInputs(StudyFactsForm) },
+        { "looks", v => v.Looks, Form.FromInputs(Form.List(LookForms.EarlierLookForm)) },
         { "queries", v => v.Queries, DataQueriesForm },
         {
             "sequences",

@@ -83,6 +83,14 @@ internal static class FactsForms
         { "line", v => v.Line, Form.Count },
     };
 
+    public static readonly ObjectForm<EndedEarly> EndedEarlyForm = new("endedEarly")
+    {
+        { "reason", v => v.Reason, Form.Text },
+        { "by", v => v.By, Form.Text },
+        { "on", v => v.On, Form.Day },
+        { "line", v => v.Line, Form.Count },
+    };
+
     public static readonly ObjectForm<StudyFacts> StudyFactsForm = new("studyFacts")
     {
         { "title", v => v.Title, Form.Text },
@@ -99,5 +107,6 @@ internal static class FactsForms
         { "deviations", v => v.Deviations, Form.List(DeviationForm) },
         { "reruns", v => v.Reruns, Form.List(RerunForm) },
         { "notDrawn", v => v.NotDrawn, Form.List(NotDrawnForm) },
+        { "endedEarly", v => v.EndedEarly, EndedEarlyForm.OrNull() },
     };
 }

@@ -16,6 +16,7 @@ internal static class IdentityForms
     {
         { "inputDigest", v => v.InputDigest, Form.Text },
         { "inputs", v => v.Inputs, Form.Keyed(FileHashForm, "name") },
+        { "dataSha256", v => v.DataSha256, Form.Text },
         { "rawFiles", v => v.RawFiles, Form.Keyed(FileHashForm, "name") },
     };
 
@@ -28,6 +29,8 @@ internal static class IdentityForms
         { "reason", v => v.Reason, Form.Text.OrNull() },
         { "level", v => v.Level, Form.Word<LockLevel>() },
         { "stampedAt", v => v.StampedAt, Form.Time.OrNull() },
+        { "differences", v => v.Differences ?? [], Form.List(LookForms.DifferenceForm) },
+        { "keepsRules", v => v.KeepsRules, Form.Truth },
     };
 
     public static readonly ObjectForm<LockEvidence> LockEvidenceForm = new("lockEvidence")

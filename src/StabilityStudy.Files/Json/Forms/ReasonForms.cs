@@ -220,6 +220,31 @@ internal static class ReasonForms
             }
         },
         {
+            "collection-not-complete",
+            new ObjectForm<CollectionNotCompleteReason>
+            {
+                { "usable", v => v.Usable, Form.Count },
+                { "planned", v => v.Planned, Form.Count },
+            }
+        },
+        {
+            "added-after-look",
+            new ObjectForm<AddedAfterLookReason>
+            {
+                { "lookedAt", v => v.LookedAt, Form.Time },
+                { "added", v => v.Added, Form.Count },
+            }
+        },
+        {
+            "stopped-after-look",
+            new ObjectForm<StoppedAfterLookReason>
+            {
+                { "lookedAt", v => v.LookedAt, Form.Time },
+                { "usable", v => v.Usable, Form.Count },
+                { "planned", v => v.Planned, Form.Count },
+            }
+        },
+        {
             "too-many-left-out",
             new ObjectForm<TooManyLeftOutReason>
             {

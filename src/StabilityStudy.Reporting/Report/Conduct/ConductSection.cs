@@ -44,8 +44,8 @@ internal static class ConductSection
                     new Definition(
                         "Looks at the data",
                         protocol.PlannedLooks == 1
-                            ? "one, when the planned specimens are in."
-                            : "two, when the planned specimens are in and after an extension, each with the confidence of two."
+                            ? "one, when the planned specimens are in; specimens added after it are not counted."
+                            : "two, when the planned specimens are in and after an extension that is locked before its specimens are collected, each with the confidence of two."
                     ),
                     new Definition("Controls", Controls(protocol)),
                     new Definition("Reruns", Reruns(protocol)),
@@ -84,11 +84,37 @@ internal static class ConductSection
                         $"{person.Name}, {person.Role}"
                     )),
                 ]),
+                .. Amendments(analysis),
                 new Heading("Deviations from the protocol"),
                 Deviations(analysis),
                 Exclusions(analysis),
             ]
         );
+    }
+
+    private static IEnumerable<Block> Amendments(StudyAnalysis analysis)
+    {
+        var amendments = analysis.Lock.Locks.Where(item => item.Number > 1).ToImmutableArray();
+        if (amendments.IsEmpty)
+        {
+            yield break;
+        }
+
+        yield return new Heading("Amendments of the protocol");
+        foreach (var amendment in amendments)
+        {
+            yield return new Paragraph(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Lock {amendment.Number}, {amendment.At:yyyy-MM-dd HH:mm zzz} by {amendment.By}: {amendment.Reason} {AmendmentWords.Headline(amendment)}"
+                ),
+                ParagraphStyle.Body
+            );
+            if (AmendmentWords.Lines(amendment).ToImmutableArray() is { IsEmpty: false } lines)
+            {
+                yield return new Bullets(lines);
+            }
+        }
     }
 
     private static string Controls(StudyProtocol protocol) =>

@@ -85,10 +85,19 @@ internal static class ReasonWords
                 $"runs with a control outside its range: {ControlDoubts.Names(r.Runs)}",
             FirstTestTooLateReason r =>
                 $"first tested at {r.First}, beyond twice today's window of {DurationText.Format(r.Standard)}: nobody looked at the stretch between",
+            CollectionNotCompleteReason r =>
+                $"collection is not complete: {Whole(r.Usable)} of {Whole(r.Planned)} planned specimens have a valid baseline",
+            AddedAfterLookReason r =>
+                $"{Counted.Of(r.Added, "specimen")} added after the data had been looked at on {Day(r.LookedAt)} and not counted: who adds specimens until the figures look good finds support in any data",
+            StoppedAfterLookReason r =>
+                $"the data were looked at on {Day(r.LookedAt)} with {Whole(r.Usable)} of {Whole(r.Planned)} specimens, and no more count: who looks before the end can stop when the figures look good",
             TooManyLeftOutReason r =>
                 $"{Whole(r.LeftOut)} of {Whole(r.Received)} specimens left out ({Text(100m * r.LeftOut / r.Received, "0.#")} %), at most {Text(r.PercentMaximum, "0.##")} % allowed: what is left out may be what speaks against the window",
             _ => throw new UnreachableException(reason.GetType().Name),
         };
+
+    private static string Day(DateTimeOffset time) =>
+        time.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static string Of(IntervalPlace place) =>
         place switch

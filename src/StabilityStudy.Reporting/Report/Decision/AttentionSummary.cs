@@ -32,6 +32,9 @@ internal static class AttentionSummary
         var shown = FirstPage.IsInFull(analysis) ? MostKinds : 0;
         return new([
             new AttentionLine("Protocol", LockWords.Of(analysis.Lock), ""),
+            .. LookWords.Of(analysis.Looks) is { } looks
+                ? [new AttentionLine("Looks", looks, "")]
+                : ImmutableArray<AttentionLine>.Empty,
             .. kinds.Take(shown).Select(kind => OfKind(analysis, kind)),
             .. Line("Drift", Earlier(analysis, pages)),
             .. Line("Care", SideChangeWords.OnFirstPage(analysis, pages)),

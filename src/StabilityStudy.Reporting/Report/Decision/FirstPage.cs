@@ -116,5 +116,12 @@ internal static class FirstPage
             ParagraphStyle.Small
         );
         yield return new Paragraph(analysis.Facts.Question, ParagraphStyle.Lead);
+        if (LookWords.ToCome(analysis) is { } toCome)
+        {
+            yield return new Paragraph(
+                $"INTERIM: collection is not complete ({toCome}). Nothing is concluded from these figures.",
+                ParagraphStyle.Lead
+            );
+        }
     }
 }

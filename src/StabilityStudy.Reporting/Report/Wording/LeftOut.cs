@@ -54,6 +54,7 @@ internal static class LeftOut
             or PairStatus.NoDelayedResult
             or PairStatus.NotAssigned
             or PairStatus.NotDrawn
+            or PairStatus.AddedAfterLook
             or PairStatus.BeyondPlanned
             or PairStatus.Failed
             or PairStatus.BeyondInterval

@@ -13,7 +13,10 @@ internal static class LockWords
             return "Not locked: nothing shows that the criteria came before the data.";
         }
 
-        var last = evidence.Locks[^1];
+        var last =
+            evidence.Standing == LockStanding.BeforeFirstCollection
+                ? LockEvidence.RulesLockedLast(evidence.Locks)
+                : evidence.Locks[^1];
         var sameDay = evidence.FirstCollection is { } collected && collected.Date == last.At.Date;
         string Time(DateTimeOffset time) =>
             time.ToString(
@@ -31,8 +34,13 @@ internal static class LockWords
             LockStanding.AfterFirstCollection =>
                 $"L{locked}, after the first collection ({Time(evidence.FirstCollection!.Value)}): nothing shows that the criteria came before the data.",
             LockStanding.NotLocked or LockStanding.BeforeFirstCollection =>
-                $"L{locked} (as typed), before {(evidence.FirstCollection is { } first ? $"the first collection ({Time(first)})" : "any collection")}; {Of(evidence.Level)}.",
+                $"L{locked} (as typed), before {(evidence.FirstCollection is { } first ? $"the first collection ({Time(first)})" : "any collection")}; {Of(evidence.Level)}.{OfNumbers(last)}",
         };
+
+        string OfNumbers(ProtocolLock rules) =>
+            rules == evidence.Locks[^1]
+                ? ""
+                : $" Amended {Time(evidence.Locks[^1].At)}: criteria unchanged, planned numbers or labels differ.";
     }
 
     private static string Of(LockLevel level) =>

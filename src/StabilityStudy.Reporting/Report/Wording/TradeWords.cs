@@ -64,6 +64,7 @@ internal static class TradeWords
             PairStatus.OutsideTiming => "time wrong or not recorded",
             PairStatus.NotAssigned => "not meant to be tested at this time point",
             PairStatus.NotDrawn => "tube not drawn, as stated at collection",
+            PairStatus.AddedAfterLook => "added after a look: shown, not counted",
             PairStatus.BeyondPlanned => "beyond the planned number: shown, not counted",
             PairStatus.Ineligible => "specimen or tube not eligible",
         };
@@ -103,6 +104,7 @@ internal static class TradeWords
             PairStatus.OutsideTiming => "time wrong or unknown",
             PairStatus.NotAssigned => "not assigned",
             PairStatus.NotDrawn => "not drawn",
+            PairStatus.AddedAfterLook => "after a look",
             PairStatus.BeyondPlanned => "beyond plan",
             PairStatus.Ineligible => "not eligible",
         };

@@ -1,0 +1,87 @@
+using System.CommandLine;
+using System.Text.Json;
+using StabilityStudy.Cli.Console;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Looks;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Recording;
+using StabilityStudy.Pipeline;
+
+namespace StabilityStudy.Cli.Commands;
+
+/// <summary>What analyze and report share about looking: counts only before the planned number is complete, and a look on record.</summary>
+internal static class Looking
+{
+    private const string Why =
+        "Changes and conclusions are shown when the planned number is complete, or when study.toml states \"ended_early\". --interim shows them now: that is a look, it goes on record, nothing is concluded, and specimens that come after it count only where the protocol planned for looks.";
+
+    private const string Warning =
+        "Interim: collection is not complete, so nothing is concluded. This look is on record; specimens that come after it count only where the protocol planned for looks.";
+
+    public static Option<bool> Interim() =>
+        new("--interim")
+        {
+            Description =
+                "Show changes before the planned number of specimens is complete. This is a look: it goes on record, nothing is concluded, and specimens that come after it are not counted unless the protocol planned for looks.",
+        };
+
+    /// <summary>Whether figures may be shown; otherwise the counts are, and why.</summary>
+    public static bool MayShow(Terminal terminal, AnalyzedStudy study, bool interim, bool json)
+    {
+        if (!study.Analysis.IsInterim)
+        {
+            return true;
+        }
+
+        if (interim)
+        {
+            terminal.Error.WriteLine(Warning);
+            return true;
+        }
+
+        terminal.Out.WriteLine(
+            json ? Counts(study.Analysis) : StudyPipeline.SummarizeCounts(study, terminal.Width)
+        );
+        terminal.Error.WriteLine(Why);
+        return false;
+    }
+
+    /// <summary>The line of the record with the look, when nobody has looked at these data before.</summary>
+    public static RecordEntry With(RecordEntry entry, StudyBytes files, StudyAnalysis analysis)
+    {
+        var data = analysis.Identity.DataSha256;
+        return LookRecord.Holds(files.Files.GetValueOrDefault(StudyRecord.Name), data)
+            ? entry
+            : entry with
+            {
+                DataSha256 = data,
+                Look = LookOf.Analysis(analysis),
+            };
+    }
+
+    private static string Counts(StudyAnalysis analysis)
+    {
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer, new() { Indented = true }))
+        {
+            json.WriteStartObject();
+            json.WriteBoolean("countsOnly", true);
+            json.WriteStartArray("collection");
+            foreach (var sequence in analysis.Sequences)
+            {
+                json.WriteStartObject();
+                json.WriteString("analyte", sequence.Analyte);
+                json.WriteString("group", sequence.Group);
+                json.WriteString("storage", sequence.Storage);
+                json.WriteNumber("planned", sequence.Collection.Planned);
+                json.WriteNumber("usable", sequence.Collection.Usable);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
+            json.WriteEndObject();
+        }
+
+        return System.Text.Encoding.UTF8.GetString(buffer.ToArray());
+    }
+}

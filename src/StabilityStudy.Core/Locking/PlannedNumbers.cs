@@ -1,0 +1,27 @@
+namespace StabilityStudy.Core.Locking;
+
+/// <summary>
+/// How many specimens and looks were planned at a time, by the locks. A larger number counts for specimens collected
+/// after it was locked, a larger number of looks for those made after it was locked.
+/// </summary>
+internal sealed record PlannedNumbers(StudyProtocol Protocol, ImmutableArray<ProtocolLock> Locks)
+{
+    /// <summary>How many specimens of a group count up to one collected at a time.</summary>
+    public int SpecimensAt(PatientGroup group, DateTimeOffset collected) =>
+        InForce(collected)?.Protocol is { } locked
+            ? Math.Min(
+                group.Specimens,
+                locked.Groups.FirstOrDefault(item => item.Id == group.Id)?.Specimens ?? 0
+            )
+            : group.Specimens;
+
+    /// <summary>How many looks at growing data were planned when somebody looked.</summary>
+    public int LooksAt(DateTimeOffset look) =>
+        Locks.IsEmpty ? Protocol.PlannedLooks
+        : InForce(look)?.Protocol is { } locked
+            ? Math.Min(Protocol.PlannedLooks, locked.PlannedLooks)
+        : 1;
+
+    private ProtocolLock? InForce(DateTimeOffset at) =>
+        Locks.LastOrDefault(item => item.Latest < at) ?? Locks.FirstOrDefault();
+}

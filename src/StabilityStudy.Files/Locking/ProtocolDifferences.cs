@@ -1,0 +1,83 @@
+using StabilityStudy.Core.Locking;
+
+namespace StabilityStudy.Files.Locking;
+
+/// <summary>Compares two protocols key by key, as they are written.</summary>
+internal static class ProtocolDifferences
+{
+    private const string Specimens = "specimens";
+    private const string Groups = "group";
+
+    /// <summary>What names an entry of a list of tables, the first that it has.</summary>
+    private static readonly ImmutableArray<string> s_names = ["id", "group", "role", "analyte"];
+
+    /// <summary>Every place at which they differ, in the order of the later one; what was taken away stands last.</summary>
+    public static ImmutableArray<ProtocolDifference> Between(TomlEntries before, TomlEntries after)
+    {
+        var (old, now) = (Places(before), Places(after));
+        var (oldByKey, nowByKey) = (
+            old.ToDictionary(place => place.Key, place => place.Text),
+            now.ToDictionary(place => place.Key, place => place.Text)
+        );
+        return
+        [
+            .. now.Where(place => oldByKey.GetValueOrDefault(place.Key) != place.Text)
+                .Select(place =>
+                    Difference(place.Key, oldByKey.GetValueOrDefault(place.Key), place.Text)
+                ),
+            .. old.Where(place => !nowByKey.ContainsKey(place.Key))
+                .Select(place => Difference(place.Key, place.Text, null)),
+        ];
+    }
+
+    private static ProtocolDifference Difference(string key, string? before, string? after)
+    {
+        var parts = key.Split('/');
+        return new(
+            string.Join('.', parts),
+            before,
+            after,
+            parts is [Groups, _, Specimens] && before is not null && after is not null
+                    ? DifferenceKind.Number
+                : parts is ["version"] or ["signatories", ..] or [_, _, "name"]
+                    ? DifferenceKind.Label
+                : DifferenceKind.Rule
+        );
+    }
+
+    private static ImmutableArray<(string Key, string Text)> Places(TomlEntries entries) =>
+        [
+            .. Within("", entries)
+                .GroupBy(place => place.Key)
+                // Entries of one name cannot be told apart; a sound protocol has none.
+                .Select(same => (same.Key, string.Join(" ", same.Select(place => place.Text)))),
+        ];
+
+    private static IEnumerable<(string Key, string Text)> Within(string path, TomlValue value) =>
+        value switch
+        {
+            TomlEntries table => table.Entries.SelectMany(entry =>
+                Within(path.Length == 0 ? entry.Key : $"{path}/{entry.Key}", entry.Value)
+            ),
+            TomlList { Items: [TomlEntries, ..] } list => list.Items.SelectMany(
+                (item, i) => Within($"{path}/{NameOf(item, i)}", item)
+            ),
+            _ => [(path, OneLine(value.Text))],
+        };
+
+    private static string NameOf(TomlValue item, int place) =>
+        s_names
+            .Select(name =>
+                (item as TomlEntries)?.Entries.FirstOrDefault(entry => entry.Key == name)?.Value
+            )
+            .OfType<TomlText>()
+            .FirstOrDefault()
+            ?.Content.Replace('/', ' ')
+        ?? FormattableString.Invariant($"{place + 1}");
+
+    private static string OneLine(string text) =>
+        string.Join(
+            ' ',
+            text.Split((char[])['\r', '\n', '\t', ' '], StringSplitOptions.RemoveEmptyEntries)
+        );
+}

@@ -1,0 +1,129 @@
+using System.Text.Json;
+using StabilityStudy.Core.Looks;
+using StabilityStudy.Files.Columns;
+
+namespace StabilityStudy.Files.Recording;
+
+/// <summary>The looks in the record of a study: each line that showed figures for the first time says of which data.</summary>
+public static class LookRecord
+{
+    private const string Property = "look";
+
+    /// <summary>Whether the record holds a look at these data.</summary>
+    /// <param name="record">Content of record.jsonl.</param>
+    /// <param name="dataSha256">Fingerprint of the data.</param>
+    public static bool Holds(ReadOnlyMemory<byte> record, string dataSha256) =>
+        All(record).Any(look => look.DataSha256 == dataSha256);
+
+    /// <summary>
+    /// The looks at other data before the first look at these, so that looking again at the same data changes nothing. A
+    /// line that cannot be read is passed over; that the chain of the record is broken is a query of its own.
+    /// </summary>
+    /// <param name="record">Content of record.jsonl.</param>
+    /// <param name="dataSha256">Fingerprint of the data at hand.</param>
+    internal static ImmutableArray<EarlierLook> Before(
+        ReadOnlyMemory<byte> record,
+        string dataSha256
+    ) => [.. All(record).TakeWhile(look => look.DataSha256 != dataSha256)];
+
+    /// <summary>Writes a look into a line.</summary>
+    internal static void Write(
+        Utf8JsonWriter json,
+        string dataSha256,
+        ImmutableArray<LookedAtCell> cells
+    )
+    {
+        json.WriteStartObject(Property);
+        json.WriteString("data", dataSha256);
+        json.WriteStartArray("cells");
+        foreach (var cell in cells)
+        {
+            json.WriteStartObject();
+            json.WriteString("analyte", cell.Key.Analyte);
+            json.WriteString("group", cell.Key.Group);
+            json.WriteString("storage", cell.Key.Storage);
+            json.WriteString("timePoint", cell.Key.TimePoint.ToString());
+            json.WriteNumber("planned", cell.Planned);
+            json.WriteNumber("usable", cell.Usable);
+            json.WriteString("collection", FileWords.CollectionStates.Write(cell.State));
+            json.WriteNumber("counted", cell.Counted);
+            json.WriteString("conclusion", FileWords.Conclusions.Write(cell.Conclusion));
+            json.WriteString("pairs", LookRow.Written(cell.Pairs));
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
+        json.WriteEndObject();
+    }
+
+    private static IEnumerable<EarlierLook> All(ReadOnlyMemory<byte> record)
+    {
+        var number = 0;
+        foreach (var line in StudyRecord.Lines(record))
+        {
+            if (Read(line, number + 1) is { } look)
+            {
+                number++;
+                yield return look;
+            }
+        }
+    }
+
+    private static EarlierLook? Read(ReadOnlyMemory<byte> line, int number)
+    {
+        try
+        {
+            using var document = JsonDocument.Parse(line);
+            var root = document.RootElement;
+            return root.TryGetProperty(Property, out var look)
+                ? new(
+                    number,
+                    root.GetProperty("at").GetDateTimeOffset(),
+                    Text(root, "action"),
+                    Text(look, "data"),
+                    [
+                        .. look.GetProperty("cells")
+                            .EnumerateArray()
+                            .Select(Cell)
+                            .OfType<LookedAtCell>(),
+                    ]
+                )
+                : null;
+        }
+        catch (Exception error)
+            when (error
+                    is JsonException
+                        or InvalidOperationException
+                        or KeyNotFoundException
+                        or FormatException
+                        or ArgumentException
+            )
+        {
+            return null;
+        }
+    }
+
+    private static LookedAtCell? Cell(JsonElement cell) =>
+        LookRow.KeyOf(
+            Text(cell, "analyte"),
+            Text(cell, "group"),
+            Text(cell, "storage"),
+            Text(cell, "timePoint")
+        )
+            is { } key
+        && FileWords.CollectionStates.TryRead(Text(cell, "collection"), out var state)
+        && FileWords.Conclusions.TryRead(Text(cell, "conclusion"), out var conclusion)
+            ? new(
+                key,
+                cell.GetProperty("planned").GetInt32(),
+                cell.GetProperty("usable").GetInt32(),
+                state.Value,
+                cell.GetProperty("counted").GetInt32(),
+                conclusion.Value,
+                [.. LookRow.PairsOf(Text(cell, "pairs"))]
+            )
+            : null;
+
+    private static string Text(JsonElement element, string name) =>
+        element.GetProperty(name).GetString() ?? "";
+}
