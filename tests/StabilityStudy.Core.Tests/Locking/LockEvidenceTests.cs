@@ -64,11 +64,18 @@ public sealed class LockEvidenceTests
             Lock(1, "bb", TimeSpan.FromDays(-1)),
             Lock(2, Hash, TimeSpan.FromDays(1)) with
             {
+                Level = LockLevel.ByTimeStamp,
                 Differences = [new ProtocolDifference("key", "1", "2", kind)],
             }
         ).Lock;
 
         Assert.Equal(standing, evidence.Standing);
+        Assert.Equal(
+            standing == LockStanding.BeforeFirstCollection
+                ? LockLevel.ThisComputersClock
+                : LockLevel.ByTimeStamp,
+            evidence.Level
+        );
     }
 
     [Fact]
