@@ -21,11 +21,11 @@ internal static class LockSignatures
         && LockFile.Read(bytes).TryGet(out var stored)
             ? inputs with
             {
-                Locks = [.. stored.All.Select(Found)],
+                Locks = [.. inputs.Locks.Zip(stored.All, Found)],
             }
             : inputs;
 
-    private static ProtocolLock Found(StoredLock stored)
+    private static ProtocolLock Found(ProtocolLock read, StoredLock stored)
     {
         var stamp = Stamp(stored);
         var level =
@@ -33,7 +33,7 @@ internal static class LockSignatures
             : stamp is not null ? LockLevel.ByTimeStamp
             : !stored.Signature.IsEmpty ? LockLevel.BySignature
             : LockLevel.ThisComputersClock;
-        return stored.Lock with { Level = level, StampedAt = stamp?.Time };
+        return read with { Level = level, StampedAt = stamp?.Time };
     }
 
     /// <summary>Whether a signature or time stamp that is there is not right, or of another time: evidence against the lock.</summary>

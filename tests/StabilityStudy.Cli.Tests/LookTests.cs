@@ -57,7 +57,9 @@ public sealed class LookTests
         var locked = await Run.Of("lock", copy.Study, "--by", "LS1", "--reason", "more willing");
         var amended = await Run.Of("report", copy.Study, "-o", copy.At("amended.pdf"));
         var page = await Run.Of("analyze", copy.Study);
+        var json = await Run.Of("analyze", copy.Study, "--json");
 
+        Assert.Contains("\"keepsRules\": true", json.Out, Comparison);
         Assert.Equal((ExitCode.Done, ExitCode.Done), (first.Code, signed.Code));
         Assert.All(
             new[] { first, added, amended, page },
@@ -120,7 +122,10 @@ public sealed class LookTests
         Assert.DoesNotContain("onclusive", run.Out, Comparison);
         Assert.Contains("--interim", run.Error, Comparison);
         Assert.Equal(before, copy.Files());
-        Assert.All(run.Out.Split('\n'), line => Assert.True(line.TrimEnd().Length <= 80, line));
+        Assert.All(
+            (run.Out + run.Error).Split('\n'),
+            line => Assert.True(line.TrimEnd().Length <= 80, line)
+        );
     }
 
     [Fact]
@@ -145,7 +150,7 @@ public sealed class LookTests
         Rows(copy, 21);
         var later = await Run.Of("analyze", copy.Study);
 
-        Assert.Contains("Interim: collection is not complete", interim.Error, Comparison);
+        Assert.Contains("Interim: collection is not complete", OneLine(interim.Error), Comparison);
         Assert.Contains("INTERIM: collection is not complete", OneLine(page.Out), Comparison);
         Assert.Contains("[?] Inconclusive", page.Out, Comparison);
         Assert.Single(await Record(copy), line => line.Contains("incomplete", Comparison));

@@ -6,6 +6,7 @@ using StabilityStudy.Core.Looks;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline;
+using StabilityStudy.Reporting.Text;
 
 namespace StabilityStudy.Cli.Commands;
 
@@ -35,14 +36,14 @@ internal static class Looking
 
         if (interim)
         {
-            terminal.Error.WriteLine(Warning);
+            Say(terminal, Warning);
             return true;
         }
 
         terminal.Out.WriteLine(
             json ? Counts(study.Analysis) : StudyPipeline.SummarizeCounts(study, terminal.Width)
         );
-        terminal.Error.WriteLine(Why);
+        Say(terminal, Why);
         return false;
     }
 
@@ -57,6 +58,14 @@ internal static class Looking
                 DataSha256 = data,
                 Look = LookOf.Analysis(analysis),
             };
+    }
+
+    private static void Say(Terminal terminal, string text)
+    {
+        foreach (var line in TextLines.Wrap(text, terminal.Width))
+        {
+            terminal.Error.WriteLine(line);
+        }
     }
 
     private static string Counts(StudyAnalysis analysis)

@@ -33,7 +33,7 @@ public sealed record LockEvidence(
             standing,
             standing is LockStanding.NotLocked or LockStanding.ProtocolChanged
                 ? LockLevel.NotLocked
-                : locks[^1].Level,
+                : RulesLockedLast(locks).Level,
             first,
             locks
         );

@@ -62,10 +62,11 @@ internal static class LockQueries
 
         if (evidence.Locks.Length > 1)
         {
+            var amendments = evidence.Locks.Skip(1).ToImmutableArray();
             yield return Query(
                 ProtocolAmended,
                 FormattableString.Invariant(
-                    $"The protocol was amended {evidence.Locks.Length - 1} times after its first lock; the last reason: {evidence.Locks[^1].Reason}; {(evidence.Locks.Skip(1).All(item => item.KeepsRules) ? "criteria unchanged" : "see what differs")}."
+                    $"The protocol was amended {Counted.Of(amendments.Length, "time")} after its first lock ({(amendments.All(item => item.KeepsRules) ? "criteria unchanged" : "not only planned numbers differ, or a copy is missing")}). The last reason: {evidence.Locks[^1].Reason}"
                 )
             );
         }

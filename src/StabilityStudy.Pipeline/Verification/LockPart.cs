@@ -76,7 +76,7 @@ internal static class LockPart
             return [];
         }
 
-        var last = locks.All[^1];
+        var last = locks.All[LockEvidence.RulesLockedLast(evidence.Locks).Number - 1];
         return evidence.Level switch
         {
             LockLevel.ThisComputersClock =>

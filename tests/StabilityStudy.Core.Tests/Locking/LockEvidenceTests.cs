@@ -51,6 +51,43 @@ public sealed class LockEvidenceTests
         Assert.Equal(First, evidence.FirstCollection);
     }
 
+    [Theory]
+    [InlineData(DifferenceKind.Number, LockStanding.BeforeFirstCollection)]
+    [InlineData(DifferenceKind.Label, LockStanding.BeforeFirstCollection)]
+    [InlineData(DifferenceKind.Rule, LockStanding.AfterFirstCollection)]
+    public void An_amendment_after_the_first_collection_leaves_unchanged_criteria_where_they_were(
+        DifferenceKind kind,
+        LockStanding standing
+    )
+    {
+        var evidence = Analyze(
+            Lock(1, "bb", TimeSpan.FromDays(-1)),
+            Lock(2, Hash, TimeSpan.FromDays(1)) with
+            {
+                Level = LockLevel.ByTimeStamp,
+                Differences = [new ProtocolDifference("key", "1", "2", kind)],
+            }
+        ).Lock;
+
+        Assert.Equal(standing, evidence.Standing);
+        Assert.Equal(
+            standing == LockStanding.BeforeFirstCollection
+                ? LockLevel.ThisComputersClock
+                : LockLevel.ByTimeStamp,
+            evidence.Level
+        );
+    }
+
+    [Fact]
+    public void An_amendment_of_which_nothing_is_known_may_have_changed_a_criterion() =>
+        Assert.Equal(
+            LockStanding.AfterFirstCollection,
+            Analyze(
+                Lock(1, "bb", TimeSpan.FromDays(-1)),
+                Lock(2, Hash, TimeSpan.FromDays(1))
+            ).Lock.Standing
+        );
+
     [Fact]
     public void A_lock_before_the_first_collection_has_the_level_that_was_checked()
     {

@@ -49,6 +49,11 @@ public sealed class LookTests
         Assert.Equal([new AddedAfterLookReason(Look, Added)], cell.Doubts);
         Assert.Contains(analysis.Queries, query => query.Code == "specimens-added-after-look");
         Assert.Contains(analysis.Queries, query => query.Code == "data-looked-at");
+        Assert.Contains(
+            "amended 1 time after its first lock (criteria unchanged)",
+            Assert.Single(analysis.Queries, query => query.Code == "protocol-amended").Message,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
