@@ -94,6 +94,10 @@ internal static class ErrorRates
             )
         );
         Console.WriteLine();
+        Console.WriteLine(
+            "Those that METHODS.md names: fewer than 40 specimens, or rare large changes with hardly any imprecision, of which a sample may hold none."
+        );
+        Console.WriteLine();
         foreach (
             var rate in rates
                 .Where(rate =>

@@ -13,11 +13,43 @@ internal static class ControlQueries
     internal static readonly QueryKind ControlsNotChecked = Kinds.Add("controls-not-checked", QueryRank.Control, "the protocol keeps control results elsewhere, so that they were not checked here", "be ready to show them");
     internal static readonly QueryKind RunWithoutControl = Kinds.Add("run-without-control", QueryRank.Control, "a run has no control result", "add the control result; without one, the pairs of the run are left out");
     internal static readonly QueryKind ControlOutOfRange = Kinds.Add("control-out-of-range", QueryRank.Control, "a run has a control result outside its range", "follow your procedure for a run out of control");
+    internal static readonly QueryKind CalibrationNotBridged = Kinds.Add("calibration-not-bridged", QueryRank.Confounding, "no bridging plasma was tested in the runs of an analyte, so that a shift of calibration cannot be told from the delay", "test a bridging plasma twice in every run of the next study");
     internal static readonly QueryKind BridgingShift = Kinds.Add("bridging-shift", QueryRank.Control, "stable plasma shifted between the runs of baselines and of delayed tubes, so part of the change may come from the runs", "find out what changed between the runs");
     // csharpier-ignore-end
 
     /// <summary>What the control results leave open, before anything is computed.</summary>
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
+        OfRuns(inputs).Concat(OfBridging(inputs));
+
+    /// <summary>Analyte by analyte of numbers: without a bridging plasma a change of calibration looks like one of the delay.</summary>
+    private static IEnumerable<DataQuery> OfBridging(StudyInputs inputs)
+    {
+        ImmutableArray<string> without =
+        [
+            .. inputs
+                .Protocol.Analytes.Where(analyte =>
+                    !analyte.IsQualitative
+                    && inputs.Results.Any(row =>
+                        row.Analyte == analyte.Id && !row.Occasion.IsBaseline
+                    )
+                    && !inputs.Controls.Any(row =>
+                        row.Analyte == analyte.Id && row.Kind == ControlKind.BridgingPlasma
+                    )
+                )
+                .Select(analyte => analyte.Id),
+        ];
+        if (!without.IsEmpty)
+        {
+            yield return new(
+                CalibrationNotBridged,
+                DataFiles.ControlsAt(null, "kind"),
+                "",
+                $"{string.Join(", ", without)}: no bridging plasma was tested in the runs, so a shift of calibration between baseline and delayed runs cannot be told from the delay."
+            );
+        }
+    }
+
+    private static IEnumerable<DataQuery> OfRuns(StudyInputs inputs) =>
         inputs.Protocol.Controls == ControlRule.KeptElsewhere
             ?
             [

@@ -14,7 +14,13 @@ public sealed class QueryTests
     [Fact]
     public void A_study_in_which_all_is_well_says_only_what_it_did_not_look_at() =>
         Assert.Equal(
-            ["modified-test", "level-not-reached", "times-as-planned", "controls-not-checked"],
+            [
+                "modified-test",
+                "level-not-reached",
+                "times-as-planned",
+                "controls-not-checked",
+                "calibration-not-bridged",
+            ],
             s_study.Analyze().Queries.Select(query => query.Code)
         );
 

@@ -82,10 +82,11 @@ public sealed class CellTableTests
     {
         var table = ReclassificationTable.Of(Sides(ChangedAt(60m)), Names);
 
-        Assert.Equal("3, 1", table.Rows[0].Cells[1].Text);
-        Assert.Equal("S001, S002, S003, S004", table.Rows[0].Cells[7].Text);
-        Assert.Equal("40", table.Rows[0].Cells[3].Text);
-        Assert.Equal("1.2", table.Rows[0].Cells[5].Text);
+        Assert.Equal("3, 1", table.Rows[0].Cells[2].Text);
+        Assert.Equal("S001, S002, S003, S004", table.Rows[0].Cells[9].Text);
+        Assert.Equal("40", table.Rows[0].Cells[4].Text);
+        Assert.Equal("5", table.Rows[0].Cells[6].Text);
+        Assert.Equal("1.2", table.Rows[0].Cells[7].Text);
     }
 
     [Fact]

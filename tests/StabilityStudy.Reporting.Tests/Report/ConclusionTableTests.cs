@@ -132,7 +132,10 @@ public sealed class ConclusionTableTests
         Assert.Contains(
             rows,
             row =>
-                row.Contains("2 of 40 change side of 40 (≤\u00A014.9 %)|at most 15 %", Comparison)
+                row.Contains(
+                    "2 of 40 clearly change side of 40 (≤\u00A014.9 %); 3 at all|at most 15 %",
+                    Comparison
+                )
         );
         Assert.Contains(
             rows,

@@ -10,7 +10,8 @@ internal static class ReclassificationTable
             $"Specimens that change side of a decision level (criterion {result.Criterion})",
             [
                 new Column("Level", ColumnAlignment.Left, 0.9),
-                new Column("Up, down", ColumnAlignment.Left, 0.8),
+                new Column("Clear by more than", ColumnAlignment.Left, 0.9),
+                new Column("Clearly up, down", ColumnAlignment.Left, 0.8),
                 new Column("Failed, undecidable", ColumnAlignment.Left, 1.2),
                 new Column("Of", ColumnAlignment.Left, 0.4),
                 new Column(
@@ -18,12 +19,13 @@ internal static class ReclassificationTable
                     ColumnAlignment.Left,
                     2.2
                 ),
-                new Column("Imprecision alone predicts", ColumnAlignment.Left, 1.3),
+                new Column("Any change", ColumnAlignment.Left, 0.6),
+                new Column("Imprecision alone predicts", ColumnAlignment.Left, 1.1),
                 new Column("Says", ColumnAlignment.Left, 1.2),
                 new Column("Which", ColumnAlignment.Left, 2.4),
             ],
             [.. result.Levels.Select(level => Row(level, result.LargestShare, names))],
-            $"Allowed: at most {NumberText.Percent(result.LargestShare)}. A result at the level is on its upper side; failed and undecidable specimens count as changed."
+            $"Allowed: at most {NumberText.Percent(result.LargestShare)} clear changes, where one of the two results lies further from the level than stated; any change and what imprecision predicts of it are shown beside. A result at the level is on its upper side; failed and undecidable specimens count as changed."
         );
 
     private static Row Row(LevelReclassification level, double largestShare, SequenceNames names)
@@ -31,6 +33,7 @@ internal static class ReclassificationTable
         string Against(double share) => NumberText.AgainstLimit(100 * share, 100 * largestShare, 1);
         return new Row([
             new TableCell($"{NumberText.Plain(level.Level)} {names.Analyte.ShownUnit}".TrimEnd()),
+            new TableCell($"{NumberText.Plain(level.Zone)} {names.Analyte.ShownUnit}".TrimEnd()),
             new TableCell(
                 $"{NumberText.Count(level.MovedUp)}, {NumberText.Count(level.MovedDown)}"
             ),
@@ -43,6 +46,7 @@ internal static class ReclassificationTable
                     ? $"{Against(bounds.Share)} ({Against(bounds.OneSidedLower)} to {Against(bounds.OneSidedUpper)}) %"
                     : "none counted"
             ),
+            new TableCell(NumberText.Count(level.OnOtherSide)),
             new TableCell(
                 level.ExpectedFromNoise is { } noise ? NumberText.Fixed(noise, 1) : "no CV stated"
             ),
