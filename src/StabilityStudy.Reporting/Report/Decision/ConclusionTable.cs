@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Reporting.Report.Criteria;
 using StabilityStudy.Reporting.Report.TimePoints;
 

@@ -32,7 +32,8 @@ internal static class OriginWords
         {
             [true] =>
                 "Change: from collection, computed from each specimen's own baseline delay, where that decides.",
-            [false] => "Change: from the baseline test, not from collection.",
+            [false] =>
+                $"Change: from the baseline test (within {DurationText.Format(analysis.Protocol.BaselineWithin)} of collection), not from collection.",
             _ =>
                 "Change: from collection where storage begins at collection, else from the baseline test.",
         };
