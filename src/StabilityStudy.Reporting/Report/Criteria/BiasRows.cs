@@ -36,12 +36,14 @@ internal static class BiasRows
             words.Interval(mean.BySpecimen.Lower, mean.BySpecimen.Upper),
             ""
         );
-        foreach (var item in mean.ByCluster)
+        foreach (
+            var alike in mean.ByCluster.GroupBy(item => (item.Clusters, item.Lower, item.Upper))
+        )
         {
             yield return EstimateRow.Other(
-                $"  {ReadingWords.Over(item.Source)} ({NumberText.Count(item.Clusters)})",
-                Value(item.Mean),
-                words.Interval(item.Lower, item.Upper),
+                $"  {ReadingWords.Over([.. alike.Select(item => item.Source)])} ({NumberText.Count(alike.Key.Clusters)})",
+                Value(alike.First().Mean),
+                words.Interval(alike.Key.Lower, alike.Key.Upper),
                 ""
             );
         }

@@ -17,15 +17,18 @@ internal static class ReadingWords
                 "corrected by the bridging plasma, since collection",
         };
 
-    /// <summary>"by specimens (40)", "by collection days (10)".</summary>
-    public static string Over(IntervalSource source) =>
+    /// <summary>"by collection days", or "by collection days, baseline runs, delayed runs" where these part the specimens alike.</summary>
+    public static string Over(params ImmutableArray<IntervalSource> sources) =>
+        "by " + string.Join(", ", sources.Select(Name));
+
+    private static string Name(IntervalSource source) =>
         source switch
         {
-            IntervalSource.Specimens => "by specimens",
-            IntervalSource.CollectionDays => "by collection days",
-            IntervalSource.BaselineRuns => "by baseline runs",
-            IntervalSource.DelayedRuns => "by delayed runs",
-            IntervalSource.CrossedRuns => "by both kinds of run",
-            IntervalSource.Persons => "by persons",
+            IntervalSource.Specimens => "specimens",
+            IntervalSource.CollectionDays => "collection days",
+            IntervalSource.BaselineRuns => "baseline runs",
+            IntervalSource.DelayedRuns => "delayed runs",
+            IntervalSource.CrossedRuns => "both kinds of run",
+            IntervalSource.Persons => "persons",
         };
 }
