@@ -6,7 +6,7 @@ namespace StabilityStudy.Pipeline.Tests;
 internal static class BrokenStudyCases
 {
     private const string FirstTube = "N-001,N-001-A,S001,none,wb-rt,2,2026-03-02T07:05:00-05:00";
-    private const string FirstResult = "N-001-A,aPTT,baseline,1,2026-03-02T07:49:00-05:00,32.4,s";
+    private const string FirstResult = "N-001-A,aPTT,baseline,1,2026-03-02T07:30:00-05:00,32.1,s";
     private const string SecondRow =
         "N-001,N-001-B,aPTT,6 h,1,2026-03-02T13:10:00-05:00,33.2,s,2026-03-02-6H,AN1,R-2601,,LS1,,\n";
 
@@ -21,7 +21,7 @@ internal static class BrokenStudyCases
         {
             LinesBelow = 1,
         },
-        new("missing-key", Protocol, "baseline_within = \"1 h\"\n", "") { WholeFile = true },
+        new("missing-key", Protocol, "baseline_within = \"30 min\"\n", "") { WholeFile = true },
         new("wrong-type", Protocol, "minimum_days = 5", "minimum_days = \"five\""),
         new("empty-text", Protocol, "version = \"1\"", "version = \"\""),
         new(
@@ -41,7 +41,7 @@ internal static class BrokenStudyCases
         new(
             "baseline-too-late",
             Protocol,
-            "baseline_within = \"1 h\"",
+            "baseline_within = \"30 min\"",
             "baseline_within = \"7 h\""
         ),
         new("limit-without-amount", Protocol, "\npercent = 7.5", "\n") { LinesBelow = -2 },
@@ -94,13 +94,13 @@ internal static class BrokenStudyCases
         new("tubes-disagree", Specimens, "N-001-B,S001", "N-001-B,S002"),
         new("duplicate-tube", Specimens, "N-001,N-001-B,", "N-001,N-001-A,"),
         new("not-a-number", Specimens, ",96,6,37,none,", ",96 %,6,37,none,"),
-        new("unknown-result", Results, FirstResult, FirstResult.Replace("32.4", "3x.4")),
-        new("unknown-result", Results, FirstResult, FirstResult.Replace("32.4", "\"32,4\"")),
+        new("unknown-result", Results, FirstResult, FirstResult.Replace("32.1", "3x.1")),
+        new("unknown-result", Results, FirstResult, FirstResult.Replace("32.1", "\"32,1\"")),
         new("other-unit", Results, FirstResult, FirstResult.Replace(",s", ",ratio")),
         new("unknown-time-point", Results, "N-001-B,aPTT,6 h", "N-001-B,aPTT,7 h"),
         new("unknown-tube", Results, "N-001-B,aPTT", "N-001-Z,aPTT"),
-        new("decimal-comma", Results, FirstResult, FirstResult.Replace("32.4", "32,4")),
-        new("csv-quotes", Results, FirstResult, FirstResult.Replace("32.4", "3\"2.4")),
+        new("decimal-comma", Results, FirstResult, FirstResult.Replace("32.1", "32,1")),
+        new("csv-quotes", Results, FirstResult, FirstResult.Replace("32.1", "3\"2.1")),
         new("conflicting-rows", Results, SecondRow, SecondRow + SecondRow.Replace("33.2", "34.2"))
         {
             LinesBelow = 1,
@@ -110,7 +110,7 @@ internal static class BrokenStudyCases
             LinesBelow = 1,
             GoesOn = true,
         },
-        new("more-decimals", Results, FirstResult, FirstResult.Replace("32.4", "32.43"))
+        new("more-decimals", Results, FirstResult, FirstResult.Replace("32.1", "32.13"))
         {
             GoesOn = true,
         },
@@ -126,7 +126,7 @@ internal static class BrokenStudyCases
         new("beyond-measuring-interval", Results, ",33.2,s,", ",180.1,s,") { GoesOn = true },
         new("outside-timing", Results, "2026-03-02T13:10", "2026-03-02T13:04") { GoesOn = true },
         new("outside-timing", Results, "2026-03-02T13:10", "2026-03-02T13:36") { GoesOn = true },
-        new("baseline-invalid", Results, "2026-03-02T07:49", "2026-03-02T08:06")
+        new("baseline-invalid", Results, "2026-03-02T07:30", "2026-03-02T07:36")
         {
             LinesBelow = 1,
             GoesOn = true,
