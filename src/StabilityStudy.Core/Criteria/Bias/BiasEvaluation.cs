@@ -52,11 +52,15 @@ internal static class BiasEvaluation
             );
         }
 
+        var verdict = InEveryReading.Of(readings.Select(item => item.Verdict));
         var doubts = BiasDoubts.Of(readings, cell);
+        if (verdict == Verdict.Met && LevelDoubt.Of(criterion, limit, cell) is { } ofLevel)
+        {
+            doubts = doubts.Add(ofLevel);
+        }
+
         return Result(
-            doubts.IsEmpty
-                ? InEveryReading.Of(readings.Select(item => item.Verdict))
-                : Verdict.Inconclusive,
+            doubts.IsEmpty ? verdict : Verdict.Inconclusive,
             doubts.Add(Judge(criterion, interval, changes).Reason),
             LeastFavorable(interval, changes)
         );

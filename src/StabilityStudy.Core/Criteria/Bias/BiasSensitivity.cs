@@ -118,6 +118,7 @@ internal static class BiasSensitivity
                 or TooFewRunsReason
                 or UncountedPairsReason
                 or SameChangesReason
+                or LevelDependentReason
                 or NoValueAtCollectionReason;
 
     /// <summary>An average of two changes that is a limit but for its last digits is that limit, and so not inside.</summary>

@@ -141,6 +141,17 @@ internal static class ReasonForms
                 { "halfIncrement", v => v.HalfIncrement, Form.Number },
             }
         },
+        {
+            "level-dependent",
+            new ObjectForm<LevelDependentReason>
+            {
+                { "level", v => v.Level, Form.Number },
+                { "unit", v => v.Unit, Form.Text },
+                { "predictedPercent", v => v.PredictedPercent, Form.Number },
+                { "lowerPercent", v => v.LowerPercent, Form.Number },
+                { "upperPercent", v => v.UpperPercent, Form.Number },
+            }
+        },
         { "share-refuted", Share<ShareRefutedReason>(v => v.SharePercent) },
         { "share-open", Share<ShareOpenReason>(v => v.SharePercent) },
         { "share-shown", Share<ShareShownReason>(v => v.SharePercent) },

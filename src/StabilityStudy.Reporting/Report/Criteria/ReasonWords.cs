@@ -15,6 +15,8 @@ namespace StabilityStudy.Reporting.Report.Criteria;
 /// <summary>Why a verdict is what it is, as a clause.</summary>
 internal static class ReasonWords
 {
+    private const string Signed = "+0.00;-0.00;0.00";
+
     public static string Of(VerdictReason reason) =>
         reason switch
         {
@@ -38,6 +40,8 @@ internal static class ReasonWords
                 "the rule holds the mean alone to the limit, so the chance of a false claim is not controlled",
             SameChangesReason r =>
                 $"all changes are the same, so the data tell no more than ± half a reporting increment ({Text(r.HalfIncrement, "0.###")})",
+            LevelDependentReason r =>
+                $"the change depends on the level: at {Text(r.Level, "0.##")} {r.Unit} a change of {Text(r.PredictedPercent, Signed)} % is predicted ({Text(r.LowerPercent, Signed)} to {Text(r.UpperPercent, Signed)} %), which is not inside the allowable bias, and the mean over all levels does not show it",
             ShareRefutedReason r =>
                 $"the data show that fewer than {Percent(r.SharePercent)} of specimens stay within the allowable difference",
             ShareOpenReason r =>

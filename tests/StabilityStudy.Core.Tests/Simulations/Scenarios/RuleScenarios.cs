@@ -1,3 +1,5 @@
+using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Tests.Studies;
@@ -24,6 +26,15 @@ internal sealed record RuleScenarios(Collection Collection)
 
     public double RepeatSd { get; init; } = 1.41;
 
+    /// <summary>SD of the logarithm of the true baselines.</summary>
+    public double LevelSpread { get; init; } = 0.15;
+
+    /// <summary>Median of the true baselines.</summary>
+    public double MedianLevel { get; init; } = 30;
+
+    /// <summary>Level from which the change sets in and level at which it is <see cref="MeanPercent"/>, straight between and beyond; null where it is the same at every level.</summary>
+    public (double None, double Full)? ByLevel { get; init; }
+
     /// <summary>Share of specimens with a further change, and how large it is, percent.</summary>
     public (double Share, double Percent) Odd { get; init; }
 
@@ -41,6 +52,9 @@ internal sealed record RuleScenarios(Collection Collection)
 
     /// <summary>Share of specimens that change by 30 %, of which a share is lost.</summary>
     public (double Share, double Lost) Unstable { get; init; }
+
+    /// <summary>Whether the doubt that a change depends on the level is passed over: what would be claimed without it.</summary>
+    public bool LevelDoubtAside { get; init; }
 
     /// <summary>What the study concludes by.</summary>
     public SimulatedStudy Study { get; init; } = SimulatedStudy.OfMean;
@@ -84,20 +98,31 @@ internal sealed record RuleScenarios(Collection Collection)
                 )
             )
             .ToImmutableArray();
-        return (
-            BridgingResults == 0 ? Study : Study.Bridged(Bridging(first, second, random))
-        ).Supports(pairs);
+        return LevelDoubtAside
+            ? Study
+                .Criteria(pairs)
+                .All(result =>
+                    result.Verdict == Verdict.Met
+                    || result.Reasons is [LevelDependentReason, IntervalReason]
+                )
+            : (
+                BridgingResults == 0 ? Study : Study.Bridged(Bridging(first, second, random))
+            ).Supports(pairs);
     }
 
     private PairRecord Pair(int number, double baselineRun, double delayedRun, SeededRandom random)
     {
+        var level = MedianLevel * Math.Exp(LevelSpread * random.NextNormal());
+        var mean =
+            ByLevel is var (none, full) && ByLevel is not null
+                ? MeanPercent * (level - none) / (full - none)
+                : MeanPercent;
         var change =
             Unstable.Share > 0 && random.NextDouble() < Unstable.Share
                 ? 30
-                : MeanPercent
+                : mean
                     + (SpecimenSd * random.NextNormal())
                     + (Odd.Share > 0 && random.NextDouble() < Odd.Share ? Odd.Percent : 0);
-        var level = 30 * Math.Exp(0.15 * random.NextNormal());
         var (baselineHours, hours) = SinceCollection ?? (SimulatedPairs.BaselineHours, 6);
         var before = SinceCollection is null
             ? 0

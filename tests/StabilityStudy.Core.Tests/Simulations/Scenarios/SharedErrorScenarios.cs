@@ -21,7 +21,7 @@ internal static class SharedErrorScenarios
     private static Collection Days(int days, int specimens = 40) => Collection.On(days, specimens);
 
     public static IEnumerable<Scenario> All =>
-        [.. OfRuns, .. OfOrigin, .. OfBridging, .. OfShares, .. OfLosses, .. OfPower];
+        [.. OfRuns, .. OfOrigin, .. OfBridging, .. OfShares, .. OfLosses, .. OfPower, .. OfLevels];
 
     /// <summary>Delayed tubes saved up, runs that cross, uneven days, odd specimens.</summary>
     public static IEnumerable<Scenario> OfRuns =>
@@ -158,6 +158,48 @@ internal static class SharedErrorScenarios
                 $"15 % of specimens at +30 %, {100 * lost} % of them lost as too little plasma"
             ),
             Reading.Controlled
+        );
+
+    public const string Levels = "Mean and share together, change that depends on the level";
+
+    public static IEnumerable<Scenario> OfLevels =>
+        [
+            .. from specimens in new[] { 20, 40, 60, 80 }
+            from byRule in new[] { false, true }
+            select Heparin(specimens, byRule),
+            .. from percent in new[] { 2.0, 4 }
+            from specimens in new[] { 40, 80 }
+            select WideRange(percent, specimens),
+        ];
+
+    /// <summary>Heparin: −7.5 % at 90 s, none at 30 s, more above.</summary>
+    public static Scenario Heparin(int specimens, bool byRule) =>
+        new RuleScenarios(Days(10, specimens))
+        {
+            MeanPercent = -MeanScenarios.Limit,
+            MedianLevel = 60,
+            LevelSpread = 0.35,
+            ByLevel = (30, 90),
+            LevelDoubtAside = !byRule,
+            Study = s_both,
+        }.As(
+            Levels,
+            "−7.5 % at 90 s, none at 30 s, median 60 s, SD of ln x 0.35"
+                + (byRule ? "" : "; without the doubt about the level"),
+            byRule ? Reading.Controlled : Reading.NotControlled
+        );
+
+    /// <summary>The same change at every level of a wide range: what the doubt costs.</summary>
+    public static Scenario WideRange(double percent, int specimens) =>
+        new RuleScenarios(Days(10, specimens))
+        {
+            MeanPercent = percent,
+            LevelSpread = 0.40,
+            Study = s_both,
+        }.As(
+            Levels,
+            FormattableString.Invariant($"{percent} % at every level, SD of ln x 0.40"),
+            Reading.Power
         );
 
     public static IEnumerable<Scenario> OfPower =>

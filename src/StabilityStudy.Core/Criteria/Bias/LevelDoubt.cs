@@ -1,0 +1,109 @@
+using StabilityStudy.Statistics.Agreement;
+using StabilityStudy.Statistics.Distributions;
+using StabilityStudy.Statistics.Location;
+using StabilityStudy.Statistics.Regression;
+
+namespace StabilityStudy.Core.Criteria.Bias;
+
+/// <summary>
+/// Whether a mean change inside its limit hides a change that depends on the level and reaches the limit at the ends of the range. It does not replace a decision-level criterion: a change above a threshold alone mostly escapes it.
+/// </summary>
+internal static class LevelDoubt
+{
+    /// <summary>Narrower groups have too little range for it; what the claim covers is then said by the range of the baselines.</summary>
+    private const double LeastSpreadOfLogBaselines = 0.20;
+
+    private const double Significance = 0.05;
+
+    /// <summary>Nine in ten specimens of a normal distribution lie within so many SDs.</summary>
+    private const double Ends = 1.645;
+
+    /// <summary>The doubt of a mean that is otherwise met; null when there is none, or when another criterion judges levels.</summary>
+    public static LevelDependentReason? Of(BiasCriterion criterion, Limit limit, CellEvidence cell)
+    {
+        if (
+            cell.Context.Applying.Any(item =>
+                item.Criterion.Kind is CriterionKind.DecisionLevel or CriterionKind.Reclassification
+            )
+            // The computed value at collection stands in both members of a pair, so only measured pairs show whether the slopes agree.
+            || SlopesOf(cell.Data)
+                is not { BaselineStandardDeviation: >= LeastSpreadOfLogBaselines } measured
+            || !measured.Agree(Significance)
+        )
+        {
+            return null;
+        }
+
+        return cell
+            .Readings.SelectMany(reading => AtEnds(criterion, limit, reading.Data, cell.Context))
+            .Where(item => item.Room <= 0)
+            .OrderBy(item => item.Room)
+            .Select(item => item.Reason)
+            .FirstOrDefault();
+    }
+
+    private static LevelSlopes? SlopesOf(CellData data) =>
+        LevelSlopes
+            .Fit(
+                data.Pairs.X.AsSpan(),
+                data.Pairs.Y.AsSpan(),
+                data.Errors.Clusterings.Single(item =>
+                    item.Source == IntervalSource.DelayedRuns
+                ).Cluster
+            )
+            .Value;
+
+    private static IEnumerable<(LevelDependentReason Reason, double Room)> AtEnds(
+        BiasCriterion criterion,
+        Limit limit,
+        CellData data,
+        CellContext context
+    )
+    {
+        if (
+            SlopesOf(data) is not { } slopes
+            || !RelativeChange.LogRatio(data.Pairs).TryGet(out var changes)
+            || !ClusteredMean
+                .WithInterval(
+                    changes.Values.AsSpan(),
+                    data.Errors.Clusterings,
+                    criterion.ConfidenceLevel
+                )
+                .TryGet(out var mean)
+        )
+        {
+            yield break;
+        }
+
+        var quantile = StudentT.Quantile(
+            (1 + criterion.ConfidenceLevel) / 2,
+            slopes.DegreesOfFreedom
+        );
+        var allowance = ChangeOnScale.AllowanceOf(limit);
+        foreach (var distance in new[] { -Ends, Ends })
+        {
+            var away = distance * slopes.LevelStandardDeviation;
+            var predicted = mean.Mean + (slopes.OnLevel * away);
+            var half = double.Hypot(
+                (mean.Upper - mean.Lower) / 2,
+                quantile * slopes.OnLevelStandardError * away
+            );
+            var level = Math.Exp((slopes.MeanLevel + away) / 100);
+            var allowed = allowance.At(level) / level;
+            var lowest = allowed < 1 ? 100 * Math.Log(1 - allowed) : double.NegativeInfinity;
+            var highest = 100 * Math.Log(1 + allowed);
+            yield return (
+                new LevelDependentReason(
+                    level,
+                    context.Analyte.ShownUnit,
+                    Percent(predicted),
+                    Percent(predicted - half),
+                    Percent(predicted + half)
+                ),
+                Math.Min(highest - predicted - half, predicted - half - lowest)
+            );
+        }
+    }
+
+    private static double Percent(double logRatio) => 100 * (Math.Exp(logRatio / 100) - 1);
+}
