@@ -96,9 +96,11 @@ public sealed class CriterionTextTests
         Assert.Contains(expected, ErrorControl.Of(OddStudies.All[name]), Comparison);
 
     [Theory]
-    [InlineData("fewer than 5 collection days")]
+    [InlineData("fewer than 5 collection days, baseline runs or delayed runs")]
     [InlineData("one recorded run, at most 1 h apart")]
-    [InlineData("skewness beyond 1")]
+    [InlineData("lengthens the interval")]
+    [InlineData("corrected by the bridging plasma")]
+    [InlineData("the change depends on the level")]
     [InlineData("all changes are the same")]
     [InlineData("uncounted pairs")]
     [InlineData("every undecidable specimen")]

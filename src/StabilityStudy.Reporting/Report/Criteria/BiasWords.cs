@@ -15,10 +15,12 @@ internal sealed record BiasWords(BiasResult Result, SequenceNames Names, StudyPr
     {
         ImmutableArray<string> doubts =
         [
-            $"Mean, days: inconclusive with fewer than {NumberText.Count(protocol.MinimumDays)} collection days, unless baseline and delayed tube of every pair were tested in one recorded run, at most {DurationText.Format(protocol.OneRunWithin)} apart; a run's error does not average out over specimens.",
-            "Mean, skewness: inconclusive with skewness beyond 1 toward the limit that is nearer to the mean, and with fewer than three changes, from which skewness cannot be computed; the interval would be too short.",
+            $"Mean, days and runs: inconclusive with fewer than {NumberText.Count(protocol.MinimumDays)} collection days, baseline runs or delayed runs; the number of runs is not asked where baseline and delayed tube of every pair were tested in one recorded run, at most {DurationText.Format(protocol.OneRunWithin)} apart. A run's error does not average out over specimens.",
+            "Mean, skewness: lengthens the interval; inconclusive with fewer than three changes, from which skewness cannot be computed.",
+            "Mean, readings: met only if the interval is inside as measured, and also since collection where the protocol counts from there, and corrected by the bridging plasma where one was tested; not met only if it is wholly beyond in every one.",
+            "Mean, level: inconclusive when the change depends on the level and the change predicted at an end of the range is not shown to be inside the limit; asked where the SD of the logarithm of the baselines is at least 0.20 and no criterion judges levels.",
             "Mean, zero spread: inconclusive when all changes are the same to the last reported digit.",
-            "Mean, uncounted pairs: inconclusive when specimens failed, lie beyond the measuring interval or lack a delayed result without a reason, and no other criterion counts them.",
+            "Mean, uncounted pairs: inconclusive when specimens failed, lie beyond the measuring interval or lack a delayed result, and no other criterion counts them.",
         ];
         return criterion.Rule switch
         {

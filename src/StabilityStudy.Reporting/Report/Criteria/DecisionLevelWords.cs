@@ -10,9 +10,9 @@ internal sealed record DecisionLevelWords(DecisionLevelResult Result, SequenceNa
 {
     public static CriterionRuleWords OfRule(DecisionLevelCriterion criterion) =>
         new(
-            $"at every level the {NumberText.Percent(criterion.ConfidenceLevel)} interval of the change that the weighted Deming line predicts lies strictly inside the limit. The interval is the wider of that by specimens and that by collection days.",
+            $"at every level the {NumberText.Percent(criterion.ConfidenceLevel)} interval of the change that the weighted Deming line predicts lies strictly inside the limit. The interval is the widest of those by specimens, collection days, runs and persons, lengthened for the skewness of the changes as shares of the limit.",
             "at any level the whole interval is at the limit or beyond.",
-            "Decision levels: inconclusive at a level without at least 3 baselines on either side, or with a between-specimen SD of less than 5 times the analytical SD; and when the changes, as shares of the limit, have a skewness beyond 1 toward the limit that is nearer to the predicted change."
+            "Decision levels: inconclusive at a level without at least 3 baselines on either side, or with a between-specimen SD of less than 5 times the analytical SD."
         );
 
     public string Requirement =>

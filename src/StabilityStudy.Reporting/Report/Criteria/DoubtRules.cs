@@ -26,8 +26,8 @@ internal static class DoubtRules
             yield break;
         }
 
-        yield return "Single specimens, outside: a change beyond the limit (a change exactly at it is within); a delayed tube that failed; and every undecidable specimen, that is one whose result beyond the measuring interval, or missing without a stated reason, leaves the answer open. \"Not tested\" and too little plasma, when stated as the reason, are left out and are no failures.";
-        yield return $"Single specimens, runs: what a run adds moves all results of its day alike, so specimens of a day are not independent. Where the changes in percent differ between collection days (one-way analysis of variance, p below 0.25), a criterion is met only if it still is with every change moved, up as well as down, by what the runs could by chance have added to the mean (\"{MethodsSection.Title}\" has the formula), and is inconclusive otherwise. When baseline and delayed tube of every pair were tested in one run, nothing is moved.";
+        yield return "Single specimens, outside: a change beyond the limit (a change exactly at it is within); a delayed tube that failed; a delayed tube that gave no result, whatever the reason; a pair excluded when its result could be known; and every undecidable specimen, that is one whose result beyond the measuring interval leaves the answer open. Those without a result, excluded or undecidable count as inside for a refusal. A tube stated on the day of collection not to have been drawn is no loss.";
+        yield return $"Single specimens, runs: what a run adds moves all its results alike, so specimens of a day or run are not independent. A criterion is met only if it still is with every change moved, up as well as down, by what days, runs of either side or persons could by chance have added to the mean (\"{MethodsSection.Title}\" has the formula), and not met only if it still is with half of that. As with the mean, it must be met as measured, since collection and corrected by the bridging plasma, as far as these apply.";
         yield return "Single specimens, agreeing beyond a limit of measurement: two results beyond the same limit agree without showing by how much they differ, so the share is judged with such pairs as within and without them; both must say the same, and enough pairs must be measured both times, else it is inconclusive.";
     }
 
@@ -37,7 +37,7 @@ internal static class DoubtRules
         yield return "Time point, first test: at best inconclusive when the analyte is first tested in its group beyond twice what today's rule allows there.";
         yield return protocol.Controls == ControlRule.KeptElsewhere
             ? "Time point, controls: not checked; the protocol keeps control results elsewhere."
-            : "Time point, controls: not assessed unless every run in which its pairs were tested has a control result, and every control of that run lies within its range.";
+            : "Time point, controls: the pairs of a run without a control result, or with a control outside its range, are left out and counted; not assessed when fewer days or runs remain than a criterion needs.";
         yield return "Time point: supported when every criterion is met and nothing above holds it back; not supported when any is not met; not assessed without one; otherwise inconclusive.";
     }
 }
