@@ -1,6 +1,7 @@
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Protocols;
+using StabilityStudy.Files.Recording;
 
 namespace StabilityStudy.Files.Tests;
 
@@ -46,10 +47,12 @@ public sealed class ExampleStudyTests
         );
     }
 
+    /// <summary>The files of the repository; a command that was run on the example left its record there.</summary>
     internal static StudyBytes Read(string folder) =>
         StudyBytes.Of(
             Directory
                 .GetFiles(folder)
+                .Where(path => Path.GetFileName(path) != StudyRecord.Name)
                 .Select(path =>
                     KeyValuePair.Create(
                         Path.GetFileName(path),

@@ -8,15 +8,20 @@ internal static class CanonicalCsv
 {
     private const int UsualLine = 160;
 
+    /// <param name="table">The columns.</param>
+    /// <param name="rows">The rows in their order.</param>
+    /// <param name="sourceRow">The line that a row has in the facility's file; null to leave that column out.</param>
     public static ReadOnlyMemory<byte> Write<T>(
         ColumnTable<T> table,
         ImmutableArray<T> rows,
-        Func<T, int> sourceRow
+        Func<T, int>? sourceRow
     )
     {
         var bytes = new ArrayBufferWriter<byte>(UsualLine * (rows.Length + 1));
         var line = new CanonicalLine(bytes);
-        foreach (var name in table.Columns.WithSourceRow().Names)
+        foreach (
+            var name in (sourceRow is null ? table.Columns : table.Columns.WithSourceRow()).Names
+        )
         {
             line.Text(name);
         }
@@ -25,7 +30,12 @@ internal static class CanonicalCsv
         foreach (var row in rows)
         {
             table.Write(row, line);
-            line.Number(sourceRow(row)).End();
+            if (sourceRow is not null)
+            {
+                line.Number(sourceRow(row));
+            }
+
+            line.End();
         }
 
         return bytes.WrittenMemory;

@@ -1,6 +1,7 @@
 using StabilityStudy.Core.Looks;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Columns;
+using StabilityStudy.Files.Csv;
 
 namespace StabilityStudy.Files.Canonical;
 
@@ -9,30 +10,51 @@ namespace StabilityStudy.Files.Canonical;
 public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
 {
     /// <summary>Writes the rows: known columns only, fixed order, UTF-8 without mark, line feeds, rows sorted by key.</summary>
-    public static CanonicalFiles Write(StudyInputs inputs)
-    {
-        var specimens = CanonicalFile.Of(
-            StudyFileNames.Usual.Specimens,
-            CanonicalCsv.Write(
-                TubeColumns.Table,
-                CanonicalOrder.Sort(inputs.Tubes),
-                row => row.SourceRow
-            )
-        );
-        var results = CanonicalFile.Of(
-            StudyFileNames.Usual.Results,
-            CanonicalCsv.Write(
-                ResultColumns.Table,
-                CanonicalOrder.Sort(inputs.Results),
-                row => row.SourceRow
-            )
-        );
-        return new([
-            specimens,
-            results,
-            .. inputs.Controls.IsEmpty ? [] : new[] { Controls(inputs) },
+    public static CanonicalFiles Write(StudyInputs inputs) =>
+        new([
+            .. DataOf(inputs, withSourceRows: true),
             .. inputs.Looks.IsEmpty ? [] : new[] { Looks(inputs.Looks) },
         ]);
+
+    /// <summary>The data alone; without source rows they are the same however a facility sorts its files.</summary>
+    internal static ImmutableArray<CanonicalFile> DataOf(StudyInputs inputs, bool withSourceRows)
+    {
+        CanonicalFile Of<T>(
+            string name,
+            ColumnTable<T> table,
+            ImmutableArray<T> rows,
+            Func<T, int> sourceRow
+        ) =>
+            CanonicalFile.Of(
+                name,
+                CanonicalCsv.Write(table, rows, withSourceRows ? sourceRow : null)
+            );
+        var names = StudyFileNames.Usual;
+        var specimens = Of(
+            names.Specimens,
+            TubeColumns.Table,
+            CanonicalOrder.Sort(inputs.Tubes),
+            row => row.SourceRow
+        );
+        var results = Of(
+            names.Results,
+            ResultColumns.Table,
+            CanonicalOrder.Sort(inputs.Results),
+            row => row.SourceRow
+        );
+        return inputs.Controls.IsEmpty
+            ? [specimens, results]
+            :
+            [
+                specimens,
+                results,
+                Of(
+                    names.Controls,
+                    ControlColumns.Table,
+                    CanonicalOrder.Sort(inputs.Controls),
+                    row => row.SourceRow
+                ),
+            ];
     }
 
     /// <summary>The data alone, without earlier looks.</summary>
@@ -44,16 +66,6 @@ public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
         CanonicalFile.Of(
             StudyFileNames.Looks,
             CanonicalCsv.Write(LookColumns.Table, LookRow.Of(looks), row => row.Number)
-        );
-
-    private static CanonicalFile Controls(StudyInputs inputs) =>
-        CanonicalFile.Of(
-            StudyFileNames.Usual.Controls,
-            CanonicalCsv.Write(
-                ControlColumns.Table,
-                CanonicalOrder.Sort(inputs.Controls),
-                row => row.SourceRow
-            )
         );
 }
 

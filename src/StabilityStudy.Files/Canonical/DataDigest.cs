@@ -6,21 +6,24 @@ namespace StabilityStudy.Files.Canonical;
 
 /// <summary>
 /// The fingerprint of what a look shows: the canonical data and the decisions about them. The protocol is no part of it,
-/// since its changes are on record by their locks, and neither are earlier looks, so that looking changes nothing.
+/// since its changes are on record by their locks, and neither are earlier looks, so that looking changes nothing, nor the order in which a
+/// facility keeps its rows.
 /// </summary>
 internal static class DataDigest
 {
     private const string Decisions = "decisions";
 
-    /// <summary>SHA-256 as <see cref="InputDigest.Compute"/>, over the data files and a list of the decisions.</summary>
-    public static string Of(CanonicalFiles canonical, StudyFacts facts) =>
+    /// <summary>SHA-256 as <see cref="InputDigest.Compute"/>, over the data files without their source rows and a list of the decisions.</summary>
+    public static string Of(StudyInputs inputs) =>
         InputDigest.Compute([
-            .. canonical.Data.Select(file => new FileHash(file.Name, file.Sha256)),
+            .. CanonicalFiles
+                .DataOf(inputs, withSourceRows: false)
+                .Select(file => new FileHash(file.Name, file.Sha256)),
             new FileHash(
                 Decisions,
                 InputDigest.Sha256(
                     Encoding.UTF8.GetBytes(
-                        string.Concat(Lines(facts).Order(StringComparer.Ordinal))
+                        string.Concat(Lines(inputs.Facts).Order(StringComparer.Ordinal))
                     )
                 )
             ),

@@ -116,7 +116,7 @@ public static class StudyIntake
         }
 
         var canonical = CanonicalFiles.Write(inputs);
-        var data = DataDigest.Of(canonical, inputs.Facts);
+        var data = DataDigest.Of(inputs);
         var looks = inputs.Looks.AddRange(
             LookRecord
                 .Before(files.Files.GetValueOrDefault(StudyRecord.Name), data)
@@ -158,7 +158,7 @@ public static class StudyIntake
         ];
         return new StudyIdentity(InputDigest.Compute(inputs), inputs, raw)
         {
-            DataSha256 = read is null ? "" : DataDigest.Of(canonical, read.Facts),
+            DataSha256 = read is null ? "" : DataDigest.Of(read),
         };
     }
 

@@ -84,6 +84,22 @@ public sealed class LookRecordTests
                 != Read(GoodStudy.Edited(file, from, to)).Identity.DataSha256
         );
 
+    [Theory]
+    [InlineData("specimens.csv")]
+    [InlineData("results.csv")]
+    public void The_same_rows_in_another_order_are_the_same_data(string name)
+    {
+        var lines = GoodStudy.Text(GoodStudy.Bytes, name).TrimEnd('\n').Split('\n');
+        var reversed = string.Join('\n', lines.Skip(1).Reverse().Prepend(lines[0])) + "\n";
+        var (data, study) = (
+            Read(GoodStudy.Bytes),
+            Read(GoodStudy.Bytes.With(name, GoodStudy.Utf8(reversed)))
+        );
+
+        Assert.NotEqual(data.Identity.InputDigest, study.Identity.InputDigest);
+        Assert.Equal(data.Identity.DataSha256, study.Identity.DataSha256);
+    }
+
     [Fact]
     public void The_stated_end_of_a_collection_changes_the_fingerprint()
     {
