@@ -9,10 +9,10 @@ namespace StabilityStudy.Statistics;
 public sealed class ExactPairs
 {
     /// <summary>Most decimals of a result or an allowance.</summary>
-    internal const int MostDecimals = 9;
+    public const int MostDecimals = 9;
 
     /// <summary>Largest result or allowance; with nine decimals it is still a 64-bit whole number.</summary>
-    internal const decimal Largest = 900_000_000m;
+    public const decimal Largest = 900_000_000m;
 
     private int[]? _byXThenY;
 

@@ -36,7 +36,7 @@ internal static class OneSubject
         var different = subjects
             .Select(subject => cell.WithoutPairs(pair => pair.Subject == subject))
             .Where(left => left.Data.Compared.Length >= FewestLeft)
-            .Select(left => CellEvaluation.Conclude(CellEvaluation.Evaluate(left)))
+            .Select(left => CellEvaluation.Conclude(WithoutSubject(criteria, left)))
             .Where(conclusion => conclusion != own)
             .ToImmutableArray();
         yield return RobustnessLine.Of(
@@ -48,6 +48,19 @@ internal static class OneSubject
             different.IsEmpty ? own : MostCautious(different)
         );
     }
+
+    /// <summary>The criteria that judge a mean, judged again; those that count keep their results, as every pair still counts.</summary>
+    private static ImmutableArray<CriterionResult> WithoutSubject(
+        ImmutableArray<CriterionResult> criteria,
+        CellEvidence left
+    ) =>
+        [
+            .. left.Context.Applying.Zip(
+                criteria,
+                (item, result) =>
+                    item.Criterion.JudgesMean ? item.Criterion.Evaluate(item.Limit, left) : result
+            ),
+        ];
 
     /// <summary>The conclusion furthest from supported.</summary>
     private static Conclusion MostCautious(ImmutableArray<Conclusion> conclusions) =>

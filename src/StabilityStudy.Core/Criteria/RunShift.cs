@@ -1,3 +1,4 @@
+using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Core.Criteria;
@@ -8,13 +9,11 @@ namespace StabilityStudy.Core.Criteria;
 /// <param name="Percent">The change moved, percent of the baseline.</param>
 internal sealed record RunShift(double Percent)
 {
-    /// <summary>What refutes is moved by this share: the full shift would refute too rarely (METHODS.md).</summary>
-    private const double ShareForRefusal = 0.5;
-
     /// <summary>More moves every change beyond any limit, and no further than a decimal holds.</summary>
     private const double LargestPercent = 1e6;
 
-    private const int MostDecimals = 9;
+    /// <summary>The shift that a refusal has to bear, percent of the baseline.</summary>
+    public double PercentForRefusal => SharedShift.ShareForRefusal * Percent;
 
     /// <summary>The shift of the measured pairs among those counted.</summary>
     /// <param name="pairs">Pairs of a cell.</param>
@@ -38,9 +37,10 @@ internal sealed record RunShift(double Percent)
     public ImmutableArray<ImmutableArray<PairRecord>> Moved(ImmutableArray<PairRecord> pairs) =>
         [pairs, .. MovedBy(pairs, Percent)];
 
-    /// <summary>The same with half of the shift, which a refusal has to bear.</summary>
-    public ImmutableArray<ImmutableArray<PairRecord>> HalfMoved(ImmutableArray<PairRecord> pairs) =>
-        [pairs, .. MovedBy(pairs, ShareForRefusal * Percent)];
+    /// <summary>The same with the shift that a refusal has to bear.</summary>
+    public ImmutableArray<ImmutableArray<PairRecord>> MovedForRefusal(
+        ImmutableArray<PairRecord> pairs
+    ) => [pairs, .. MovedBy(pairs, PercentForRefusal)];
 
     private static IEnumerable<ImmutableArray<PairRecord>> MovedBy(
         ImmutableArray<PairRecord> pairs,
@@ -60,6 +60,8 @@ internal sealed record RunShift(double Percent)
         }
 
         var (x, y) = pair.Values();
-        return pair.WithDelayed(y + decimal.Round((decimal)percent * x / 100, MostDecimals));
+        return pair.WithDelayed(
+            y + decimal.Round((decimal)percent * x / 100, ExactPairs.MostDecimals)
+        );
     }
 }

@@ -13,6 +13,9 @@ namespace StabilityStudy.Core.Criteria;
 /// </remarks>
 internal static class SharedShift
 {
+    /// <summary>What refutes is moved by this share of the shift: the full shift would refute too rarely (METHODS.md).</summary>
+    public const double ShareForRefusal = 0.5;
+
     private const int ManyClusters = 8;
 
     /// <summary>The shift in the unit of the changes; 0 where nothing is shared, or too few changes tell.</summary>

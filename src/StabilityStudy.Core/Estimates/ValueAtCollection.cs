@@ -1,3 +1,4 @@
+using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Drift;
 
 namespace StabilityStudy.Core.Estimates;
@@ -9,11 +10,6 @@ namespace StabilityStudy.Core.Estimates;
 /// </summary>
 internal static class ValueAtCollection
 {
-    private const int MostDecimals = 9;
-
-    /// <summary>Results are below this; a value computed beyond it cannot stand for one.</summary>
-    private const decimal Largest = 900_000_000m;
-
     /// <summary>A reading with every baseline replaced by the value at collection.</summary>
     public static PairReading Reading(PairReading fromBaseline, CellContext context)
     {
@@ -69,8 +65,8 @@ internal static class ValueAtCollection
     {
         var (x, y) = pair.Values();
         var value = (double)x - ((double)(y - x) * factor);
-        return value > 0 && value < (double)Largest
-            ? Math.Max(decimal.Round((decimal)value, MostDecimals), 1e-9m)
+        return value > 0 && value < (double)ExactPairs.Largest
+            ? Math.Max(decimal.Round((decimal)value, ExactPairs.MostDecimals), 1e-9m)
             : null;
     }
 }

@@ -70,9 +70,14 @@ public sealed record StudyProtocol(
     public bool IsSinceCollection(Storage storage)
     {
         ArgumentNullException.ThrowIfNull(storage);
-        return ChangeSince == ChangeOrigin.Collection
-            && TubePlan != TubePlan.Aliquots
-            && storage.HighestCelsius >= 0;
+        return ChangeSince == ChangeOrigin.Collection && !BeginsAfterBaseline(storage);
+    }
+
+    /// <summary>Whether a storage begins later than collection: frozen, or in portions of separated plasma.</summary>
+    public bool BeginsAfterBaseline(Storage storage)
+    {
+        ArgumentNullException.ThrowIfNull(storage);
+        return TubePlan == TubePlan.Aliquots || storage.HighestCelsius < 0;
     }
 
     /// <summary>The time points at which an analyte is tested in a patient group, ascending.</summary>

@@ -1,10 +1,12 @@
+using StabilityStudy.Statistics;
+
 namespace StabilityStudy.Files.Words;
 
 /// <summary>Decimal numbers as the files write them: ASCII digits, at most one point, a leading minus; nothing else.</summary>
 internal static class StrictNumber
 {
-    private const int MostDecimals = 9;
-    private const decimal Largest = 900_000_000m;
+    private const int MostDecimals = ExactPairs.MostDecimals;
+    private const decimal Largest = ExactPairs.Largest;
 
     /// <summary>What a number may be, in words.</summary>
     public static readonly string Bounds = FormattableString.Invariant(

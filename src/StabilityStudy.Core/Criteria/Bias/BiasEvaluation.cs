@@ -61,7 +61,7 @@ internal static class BiasEvaluation
 
         return Result(
             doubts.IsEmpty ? verdict : Verdict.Inconclusive,
-            doubts.Add(Judge(criterion, interval, changes).Reason),
+            doubts.Add(deciding.Reason!),
             LeastFavorable(interval, changes)
         );
     }
@@ -86,17 +86,25 @@ internal static class BiasEvaluation
             reading.Data.Errors.Clusterings,
             criterion.ConfidenceLevel
         );
-        return new(
-            reading.Kind,
-            leftOut,
-            mean,
-            mean.TryGet(out var interval)
-                ? Spread.Summarize(changes.Values.AsSpan())
-                : mean.RefusedAs<SpreadSummary>(),
-            interval is null ? Verdict.Inconclusive : Judge(criterion, interval, changes).Verdict
-        )
+        if (!mean.TryGet(out var interval))
+        {
+            return new(
+                reading.Kind,
+                leftOut,
+                mean,
+                mean.RefusedAs<SpreadSummary>(),
+                Verdict.Inconclusive
+            )
+            {
+                Changes = changes,
+            };
+        }
+
+        var (verdict, reason) = Judge(criterion, interval, changes);
+        return new(reading.Kind, leftOut, mean, Spread.Summarize(changes.Values.AsSpan()), verdict)
         {
             Changes = changes,
+            Reason = reason,
         };
     }
 

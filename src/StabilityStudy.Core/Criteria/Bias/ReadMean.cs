@@ -20,6 +20,9 @@ public sealed record ReadMean(
     /// <summary>The changes; null where they cannot be computed.</summary>
     internal ChangeOnScale? Changes { get; init; }
 
+    /// <summary>Why the verdict is what it is; null where there is no interval.</summary>
+    internal VerdictReason? Reason { get; init; }
+
     /// <summary>How far the interval is inside the limits, in their unit; negative when it reaches beyond one.</summary>
     internal double Room =>
         Changes is { } changes && Mean.TryGet(out var mean)

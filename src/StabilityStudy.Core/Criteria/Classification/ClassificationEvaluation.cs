@@ -54,9 +54,9 @@ internal static class ClassificationEvaluation
                 ]
             : verdict == Verdict.NotMet
             && shift
-                .HalfMoved(counted)
+                .MovedForRefusal(counted)
                 .Any(shifted => Judge(Persons(shifted, cutoffs), criterion) != Verdict.NotMet)
-                ? [new OpenIfRunsMovedReason(shift.Percent / 2, new ClassesOpenIfMoved())]
+                ? [new OpenIfRunsMovedReason(shift.PercentForRefusal, new ClassesOpenIfMoved())]
             : [];
         return new ClassificationResult(
             criterion.Id,

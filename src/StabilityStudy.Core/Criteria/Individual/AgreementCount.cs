@@ -75,7 +75,6 @@ public sealed record AgreementCount(
         double? confidenceLevel
     )
     {
-        const double forRefusal = 0.5;
         var use = AllowanceUse.Of(reading, allowance, context, confidenceLevel);
         AgreementCount At(double shift) => Count(reading, allowance, use, shift);
         var counted = At(0);
@@ -84,7 +83,7 @@ public sealed record AgreementCount(
             return counted;
         }
 
-        var half = forRefusal * use.Shift;
+        var half = SharedShift.ShareForRefusal * use.Shift;
         return counted with
         {
             RunShiftPercent = 100 * use.Shift,

@@ -140,11 +140,11 @@ internal static class ReclassificationEvaluation
             },
             Verdict.NotMet
                 when shift
-                    .HalfMoved(counted)
+                    .MovedForRefusal(counted)
                     .Any(pairs => judge(pairs).Verdict != Verdict.NotMet) => level with
             {
                 Verdict = Verdict.Inconclusive,
-                Reason = new OpenIfRunsMovedReason(shift.Percent / 2, new SidesOpenIfMoved()),
+                Reason = new OpenIfRunsMovedReason(shift.PercentForRefusal, new SidesOpenIfMoved()),
             },
             Verdict.Met or Verdict.NotMet or Verdict.Inconclusive => level,
         };

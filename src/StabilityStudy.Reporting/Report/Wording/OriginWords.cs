@@ -6,14 +6,14 @@ internal static class OriginWords
     /// <summary>Behind "Supported to 8 h"; empty where the change counts from collection.</summary>
     public static string InHeadline(StudyProtocol protocol, Storage storage) =>
         protocol.IsSinceCollection(storage) ? ""
-        : BeginsLater(protocol, storage) ? " relative to the baseline before storage"
+        : protocol.BeginsAfterBaseline(storage) ? " relative to the baseline before storage"
         : $" relative to a baseline within {DurationText.Format(protocol.BaselineWithin)}";
 
     /// <summary>The assumption, or what was not measured, as a sentence.</summary>
     public static string Sentence(StudyProtocol protocol, Storage storage) =>
         protocol.IsSinceCollection(storage)
             ? "The change counts from collection: each specimen's value then was computed from its own baseline delay, taking the change to grow with the logarithm of time; a course that is steeper at first is not covered."
-        : BeginsLater(protocol, storage)
+        : protocol.BeginsAfterBaseline(storage)
             ? "The change counts from the baseline, because this storage begins after it; what happened before was not measured."
         : $"The change counts from a baseline tested within {DurationText.Format(protocol.BaselineWithin)} of collection; what changed before that was not measured.";
 
@@ -38,7 +38,4 @@ internal static class OriginWords
                 "Change: from collection where storage begins at collection, else from the baseline test.",
         };
     }
-
-    private static bool BeginsLater(StudyProtocol protocol, Storage storage) =>
-        protocol.TubePlan == TubePlan.Aliquots || storage.HighestCelsius < 0;
 }
