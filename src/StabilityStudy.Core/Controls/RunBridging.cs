@@ -1,10 +1,10 @@
+using StabilityStudy.Statistics;
+
 namespace StabilityStudy.Core.Controls;
 
 /// <summary>The bridging plasmas of a study by run: what a run read in material that does not change.</summary>
 internal sealed class RunBridging
 {
-    private const int MostDecimals = 9;
-
     private readonly IReadOnlyDictionary<(string Run, string Plasma), decimal> _means;
     private readonly ILookup<string, string> _plasmas;
 
@@ -45,9 +45,7 @@ internal sealed class RunBridging
             }
             else if (Ratio(pair) is { } ratio)
             {
-                bridged.Add(
-                    pair.WithDelayed(decimal.Round(pair.Values().Delayed / ratio, MostDecimals))
-                );
+                bridged.Add(pair.WithDelayed(Bridged(pair.Values().Delayed, ratio)));
             }
             else
             {
@@ -66,6 +64,10 @@ internal sealed class RunBridging
             }
             : null;
     }
+
+    /// <summary>A ratio beyond sense, from a result in another unit, leaves the largest result that can be: still a huge change.</summary>
+    private static decimal Bridged(decimal delayed, decimal ratio) =>
+        Math.Min(decimal.Round(delayed / ratio, ExactPairs.MostDecimals), ExactPairs.Largest);
 
     /// <summary>Delayed over baseline reading of each plasma that both runs tested, averaged over the plasmas; null without one.</summary>
     private decimal? Ratio(PairRecord pair)
