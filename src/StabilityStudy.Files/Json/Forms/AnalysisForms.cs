@@ -24,7 +24,7 @@ internal static class AnalysisForms
         { "analyte", v => v.Key.Analyte, Form.Text },
         { "group", v => v.Key.Group, Form.Text },
         { "storage", v => v.Key.Storage, Form.Text },
-        { "timePoint", v => v.Key.TimePoint, TimePointForm },
+        { "timePoint", v => v.Key.TimePoint, Form.TimePoint },
         { "conclusion", v => v.Conclusion, Form.Decisive(Form.Word<Conclusion>()) },
         { "ownConclusion", v => v.OwnConclusion, Form.Decisive(Form.Word<Conclusion>()) },
         { "disposition", v => v.Disposition, DispositionForm },

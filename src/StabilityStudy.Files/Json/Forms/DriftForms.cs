@@ -23,7 +23,7 @@ internal static class DriftForms
         { "limitPercent", v => v.LimitPercent, Form.Number.OrNull() },
         { "crossing", v => v.Crossing, CrossingTimeForm.OrNull() },
         { "curve", v => v.Curve, Form.List(DriftPointForm) },
-        { "misfits", v => v.Misfits, Form.List(TimePointForm) },
+        { "misfits", v => v.Misfits, Form.List(Form.TimePoint) },
         { "mixed", v => v.Mixed, Form.Open(MixedDriftForm, "shape") },
     };
 }

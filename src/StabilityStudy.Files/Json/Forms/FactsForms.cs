@@ -46,7 +46,7 @@ internal static class FactsForms
     {
         { "specimen", v => v.Specimen, Form.Text },
         { "analyte", v => v.Analyte, Form.Text.OrNull() },
-        { "timePoint", v => v.TimePoint, TimePointForm.OrNull() },
+        { "timePoint", v => v.TimePoint, Form.TimePoint.OrNull() },
         { "reason", v => v.Reason, Form.Text },
         { "by", v => v.By, Form.Text },
         { "on", v => v.On, Form.Day },
@@ -65,7 +65,7 @@ internal static class FactsForms
     {
         { "specimen", v => v.Specimen, Form.Text },
         { "analyte", v => v.Analyte, Form.Text },
-        { "timePoint", v => v.TimePoint, TimePointForm.OrNull() },
+        { "timePoint", v => v.TimePoint, Form.TimePoint.OrNull() },
         { "reason", v => v.Reason, Form.Text },
         { "by", v => v.By, Form.Text },
         { "on", v => v.On, Form.Day },
@@ -75,7 +75,7 @@ internal static class FactsForms
     public static readonly ObjectForm<NotDrawn> NotDrawnForm = new("notDrawn")
     {
         { "specimen", v => v.Specimen, Form.Text },
-        { "timePoint", v => v.TimePoint, TimePointForm },
+        { "timePoint", v => v.TimePoint, Form.TimePoint },
         { "storage", v => v.Storage, Form.Text.OrNull() },
         { "reason", v => v.Reason, Form.Text },
         { "by", v => v.By, Form.Text },

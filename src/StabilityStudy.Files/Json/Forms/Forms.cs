@@ -54,6 +54,12 @@ internal static class Form
         () => new JsonObject { ["format"] = "duration" }
     );
 
+    /// <summary>A time point as its delay.</summary>
+    public static readonly Form<TimePoint> TimePoint = Of<TimePoint, TimeSpan>(
+        Duration,
+        timePoint => timePoint.Delay
+    );
+
     /// <summary>A time with its offset from UTC as in ISO 8601.</summary>
     public static readonly Form<DateTimeOffset> Time = new ScalarForm<DateTimeOffset>(
         "string",

@@ -20,7 +20,7 @@ internal static class LookForms
         { "analyte", v => v.Key.Analyte, Form.Text },
         { "group", v => v.Key.Group, Form.Text },
         { "storage", v => v.Key.Storage, Form.Text },
-        { "timePoint", v => v.Key.TimePoint, TimePointForm },
+        { "timePoint", v => v.Key.TimePoint, Form.TimePoint },
         { "planned", v => v.Planned, Form.Count },
         { "usable", v => v.Usable, Form.Count },
         { "state", v => v.State, Form.Word<CollectionState>() },

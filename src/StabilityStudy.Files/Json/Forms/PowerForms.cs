@@ -59,7 +59,7 @@ internal static class PowerForms
         { "analyte", v => v.Key.Analyte, Form.Text },
         { "group", v => v.Key.Group, Form.Text },
         { "storage", v => v.Key.Storage, Form.Text },
-        { "timePoint", v => v.Key.TimePoint, TimePointForm },
+        { "timePoint", v => v.Key.TimePoint, Form.TimePoint },
         { "power", v => v.Power, Estimate(TimePointPowerForm) },
     };
 

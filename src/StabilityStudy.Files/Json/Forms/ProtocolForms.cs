@@ -7,11 +7,6 @@ namespace StabilityStudy.Files.Json.Forms;
 /// <summary>What was planned.</summary>
 internal static class ProtocolForms
 {
-    public static readonly Form<TimePoint> TimePointForm = Form.Of<TimePoint, TimeSpan>(
-        Form.Duration,
-        timePoint => timePoint.Delay
-    );
-
     public static readonly ObjectForm<Tolerance> ToleranceForm = new("tolerance")
     {
         { "early", v => v.Early, Form.Duration },
@@ -68,7 +63,7 @@ internal static class ProtocolForms
     {
         { "group", v => v.Group, Form.Text },
         { "rule", v => v.Rule, WindowRuleForm },
-        { "timePoints", v => v.TimePoints, Form.List(TimePointForm) },
+        { "timePoints", v => v.TimePoints, Form.List(Form.TimePoint) },
     };
 
     public static readonly ObjectForm<Analyte> AnalyteForm = new("analyte")
@@ -86,7 +81,7 @@ internal static class ProtocolForms
         { "decisionLevels", v => v.DecisionLevels, Form.List(Form.Exact) },
         { "errorVarianceRatio", v => v.ErrorVarianceRatio, Form.Exact },
         { "driftShape", v => v.DriftShape, Form.Word<DriftShape>() },
-        { "timePoints", v => v.TimePoints, Form.List(TimePointForm) },
+        { "timePoints", v => v.TimePoints, Form.List(Form.TimePoint) },
         { "groups", v => v.Groups, Form.List(Form.Text) },
         { "storages", v => v.Storages, Form.List(Form.Text) },
         { "groupWindows", v => v.GroupWindows, Form.List(GroupWindowForm) },
@@ -115,7 +110,7 @@ internal static class ProtocolForms
     {
         { "code", v => v.Code, Form.Text },
         { "version", v => v.Version, Form.Text },
-        { "timePoints", v => v.TimePoints, Form.List(TimePointForm) },
+        { "timePoints", v => v.TimePoints, Form.List(Form.TimePoint) },
         { "tolerance", v => v.Tolerance, ToleranceForm },
         { "baselineWithin", v => v.BaselineWithin, Form.Duration },
         { "tubePlan", v => v.TubePlan, Form.Word<TubePlan>() },

@@ -101,7 +101,7 @@ internal static class ReasonForms
             "shape-misfit",
             new ObjectForm<ShapeMisfitReason>
             {
-                { "timePoints", v => v.TimePoints, Form.List(ProtocolForms.TimePointForm) },
+                { "timePoints", v => v.TimePoints, Form.List(Form.TimePoint) },
             }
         },
         {
@@ -226,7 +226,7 @@ internal static class ReasonForms
             "first-test-too-late",
             new ObjectForm<FirstTestTooLateReason>
             {
-                { "first", v => v.First, ProtocolForms.TimePointForm },
+                { "first", v => v.First, Form.TimePoint },
                 { "standard", v => v.Standard, Form.Duration },
             }
         },

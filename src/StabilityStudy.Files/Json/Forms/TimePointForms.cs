@@ -12,7 +12,7 @@ internal static class TimePointForms
     public static readonly ObjectForm<SupportedWindow> SupportedWindowForm = new("supportedWindow")
     {
         { "time", v => v.Time, Form.Duration },
-        { "planned", v => v.Planned, TimePointForm },
+        { "planned", v => v.Planned, Form.TimePoint },
         { "shortestActualDelay", v => v.ShortestActualDelay, Form.Duration },
         { "manufacturerLimit", v => v.ManufacturerLimit, Form.Word<ManufacturerStanding>() },
         { "withinStandard", v => v.WithinStandard, Form.Truth },
