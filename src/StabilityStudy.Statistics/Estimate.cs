@@ -7,10 +7,12 @@ namespace StabilityStudy.Statistics;
 /// <param name="Kind">What stands against it.</param>
 /// <param name="Omitted">What is left out where it happens; null where it happens with all pairs.</param>
 /// <param name="Association">The rank correlation that does not show that y rises with x; null with another reason.</param>
+/// <param name="Point">The value where only its interval is refused; null where there is no value either.</param>
 public sealed record NotComputable(
     Refusal Kind,
     OmittedPairs? Omitted = null,
-    KendallTau? Association = null
+    KendallTau? Association = null,
+    PointEstimate? Point = null
 )
 {
     /// <summary>The stable code of the assumption that does not hold.</summary>
@@ -21,6 +23,11 @@ public sealed record NotComputable(
 /// <param name="Pair">The place of the one pair, from 1; null for the pairs of one cluster.</param>
 /// <param name="Pairs">Number of all pairs.</param>
 public sealed record OmittedPairs(int? Pair, int Pairs);
+
+/// <summary>An estimate without an interval.</summary>
+/// <param name="Value">The value; of a line, its slope.</param>
+/// <param name="Intercept">The intercept of a line, in the unit of y; null for other estimates.</param>
+public sealed record PointEstimate(double Value, double? Intercept = null);
 
 /// <summary>
 /// The answer of a statistical method: either a value, with remarks, or the reason why there is none.

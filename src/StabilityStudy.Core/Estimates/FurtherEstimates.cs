@@ -14,7 +14,7 @@ namespace StabilityStudy.Core.Estimates;
 /// <param name="WeightedLeastSquares">Delayed on baseline, weights 1/baseline².</param>
 /// <param name="TheilSen">Delayed on baseline, Theil–Sen.</param>
 /// <param name="DemingBootstrap">Slope of the Deming line with its bootstrap interval.</param>
-/// <param name="PassingBablokAtLevels">Change predicted by the Passing–Bablok line at each decision level that the baselines surround, with its bootstrap interval.</param>
+/// <param name="ChangesAtLevels">Change at each decision level that the baselines surround, by lines other than the one that decides.</param>
 /// <param name="LevelDependence">Change of the logarithm for each doubling of the level.</param>
 /// <param name="Kendall">Kendall's τ-b.</param>
 /// <param name="Concordance">Lin's concordance correlation.</param>
@@ -26,7 +26,7 @@ public sealed record FurtherEstimates(
     Estimate<LineFit> WeightedLeastSquares,
     Estimate<TheilSenFit> TheilSen,
     Estimate<SlopeBootstrapInterval> DemingBootstrap,
-    ImmutableArray<PassingBablokAtLevel> PassingBablokAtLevels,
+    ImmutableArray<ChangeAtLevel> ChangesAtLevels,
     Estimate<LineFit> LevelDependence,
     Estimate<KendallTau> Kendall,
     Estimate<ConcordanceCoefficient> Concordance
@@ -43,9 +43,6 @@ public sealed record FurtherEstimates(
 
     /// <summary>Seed of the bootstrap, so that the same data give the same interval.</summary>
     public const ulong Seed = 20250101;
-
-    /// <summary>Beyond this number the bootstrap takes longer than what it adds to the jackknife is worth.</summary>
-    private const int MostBootstrapped = 1000;
 
     internal static FurtherEstimates Of(
         CellData data,
@@ -67,7 +64,7 @@ public sealed record FurtherEstimates(
             WilcoxonSignedRank.Compute(data.Pairs),
             ByBaseline(data, level),
             Statistics.Regression.TheilSen.Fit(data.Pairs, level),
-            data.Compared.Length > MostBootstrapped
+            data.Compared.Length > LargestSample.Bootstrap
                 ? Estimate.Refused<SlopeBootstrapInterval>(Refusal.TooManyForDemingBootstrap)
                 : SlopeBootstrap.Deming(
                     x,
@@ -77,7 +74,7 @@ public sealed record FurtherEstimates(
                     Replicates,
                     Seed
                 ),
-            PassingBablokAtLevel.Of(data, analyte, level),
+            ChangeAtLevel.Of(data, analyte, level),
             Statistics.Regression.LevelDependence.Fit(x, y, level),
             KendallRankCorrelation.Compute(data.Pairs, level),
             ConcordanceCorrelation.Compute(x, y, level)

@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Criteria.Drift;
+using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Drift;
 using StabilityStudy.Statistics.Planning;
 using StabilityStudy.Statistics.Resampling;
@@ -228,7 +229,7 @@ public static class CriterionSetCharacteristic
     private static void RequirePossible(SupposedResults supposed)
     {
         if (
-            supposed.Specimens is < 1 or > SupposedResults.MostSpecimens
+            supposed.Specimens is < 1 or > LargestSample.Simulation
             || supposed.CollectionDays < 1
             || supposed.CollectionDays > supposed.Specimens
             || !(supposed.BaselineMedian > 0 && double.IsFinite(supposed.BaselineMedian))

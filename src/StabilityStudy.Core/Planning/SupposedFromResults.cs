@@ -13,7 +13,7 @@ internal static class SupposedFromResults
     /// </summary>
     /// <returns>Refused without percent changes, with fewer than three, or without spread.</returns>
     public static Estimate<SupposedResults> Of(CellData data) =>
-        data.Compared.Length > SupposedResults.MostSpecimens
+        data.Compared.Length > LargestSample.Simulation
             ? Estimate.Refused<SupposedResults>(Refusal.TooManyToSimulate)
             : RelativeChange.Percent(data.Pairs).Then(changes => Of(data, changes));
 

@@ -18,9 +18,6 @@ public sealed record SupposedResults(
     double RunSdPercent
 )
 {
-    /// <summary>Most specimens of a simulated study.</summary>
-    public const int MostSpecimens = 10_000;
-
     /// <summary>SD of one change, what runs add included, percent.</summary>
     internal double TotalSdPercent =>
         Math.Sqrt(

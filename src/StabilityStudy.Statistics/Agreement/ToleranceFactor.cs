@@ -21,9 +21,6 @@ internal static class ToleranceFactor
 
     private const int Points = 96;
 
-    /// <summary>The incomplete gamma function of the library has been compared up to here.</summary>
-    internal const int MostValues = 10_000;
-
     /// <summary>The exact two-sided factor.</summary>
     /// <param name="n">Number of values, from 2 to 10,000.</param>
     /// <param name="coverage">Share of the population, strictly between 0 and 1.</param>
@@ -116,7 +113,7 @@ internal static class ToleranceFactor
 
     private static void Check(int n, double coverage, double confidenceLevel)
     {
-        if (n is < 2 or > MostValues)
+        if (n is < 2 or > LargestSample.Tolerance)
         {
             throw new ArgumentException("There are from 2 to 10,000 values.", nameof(n));
         }

@@ -47,7 +47,7 @@ public sealed record ToleranceInterval(
             return Estimate.Refused<ToleranceInterval>(Refusal.TooFewForTolerance);
         }
 
-        if (values.Length > ToleranceFactor.MostValues)
+        if (values.Length > LargestSample.Tolerance)
         {
             return Estimate.Refused<ToleranceInterval>(Refusal.TooManyForTolerance);
         }

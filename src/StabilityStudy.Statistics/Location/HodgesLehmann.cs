@@ -22,7 +22,7 @@ public static class HodgesLehmann
     /// <param name="confidenceLevel">Two-sided level, strictly between 0 and 1.</param>
     /// <returns>
     /// No value at all: <see cref="AssumptionCode.TooFewValues"/>. Rank k = 0 (for 95 % fewer than six values):
-    /// <see cref="AssumptionCode.NoIntervalAtThisSize"/>; the level is never lowered instead. The same beyond 65,535 values,
+    /// <see cref="AssumptionCode.NoIntervalAtThisSize"/> with the value alone; the level is never lowered instead. The same beyond 65,535 values,
     /// whose averages are too many to number.
     /// </returns>
     /// <exception cref="ArgumentException">A value is not a number, or the level is not strictly between 0 and 1.</exception>
@@ -42,12 +42,12 @@ public static class HodgesLehmann
         }
 
         var (rank, below) = SignedRankDistribution.Rank(values.Length, (1 - confidenceLevel) / 2);
+        var averages = new WalshAverages(values);
         if (rank == 0)
         {
-            return OrderInterval.Unreachable;
+            return OrderInterval.Unreachable(averages.Median);
         }
 
-        var averages = new WalshAverages(values);
         var interval = new OrderInterval(
             values.Length,
             averages.Median,

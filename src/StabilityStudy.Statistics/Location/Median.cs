@@ -19,7 +19,7 @@ public static class Median
     /// <param name="confidenceLevel">Two-sided level, strictly between 0 and 1.</param>
     /// <returns>
     /// No value at all: <see cref="AssumptionCode.TooFewValues"/>. Rank k = 0 (for 95 % fewer than six values):
-    /// <see cref="AssumptionCode.NoIntervalAtThisSize"/>; the level is never lowered instead.
+    /// <see cref="AssumptionCode.NoIntervalAtThisSize"/> with the value alone; the level is never lowered instead.
     /// </returns>
     /// <exception cref="ArgumentException">A value is not a number, or the level is not strictly between 0 and 1.</exception>
     public static Estimate<OrderInterval> WithInterval(
@@ -32,13 +32,13 @@ public static class Median
             return refused;
         }
 
+        var sorted = Sorted(values);
         var (rank, below) = Rank(values.Length, (1 - confidenceLevel) / 2);
         if (rank == 0)
         {
-            return OrderInterval.Unreachable;
+            return OrderInterval.Unreachable(Middle(sorted));
         }
 
-        var sorted = Sorted(values);
         return Estimate.Of(
             new OrderInterval(
                 sorted.Length,

@@ -17,8 +17,11 @@ public sealed record OrderInterval(
 )
 {
     /// <summary>The refusal of a sample whose extremes already have less than the wanted confidence; the level is never lowered instead.</summary>
-    internal static Estimate<OrderInterval> Unreachable { get; } =
-        Estimate.Refused<OrderInterval>(Refusal.TooFewToReachConfidence);
+    /// <param name="value">The point estimate, which stands without an interval.</param>
+    internal static Estimate<OrderInterval> Unreachable(double value) =>
+        Estimate.Refused<OrderInterval>(
+            new NotComputable(Refusal.TooFewToReachConfidence, Point: new(value))
+        );
 
     /// <summary>Checks the arguments that every interval between order statistics has; a refusal when there is no value at all.</summary>
     internal static Estimate<OrderInterval>? WhyNone(

@@ -15,9 +15,6 @@ public sealed record NormalityTest(int Count, double W, double PValue);
 /// </remarks>
 public static class ShapiroWilk
 {
-    /// <summary>Range for which Royston fitted the approximation.</summary>
-    private const int MostValues = 5000;
-
     private const int FewestValues = 3;
 
     /// <summary>Up to here the transformation is ln(γ − ln(1 − W)), beyond ln(1 − W) itself.</summary>
@@ -38,7 +35,7 @@ public static class ShapiroWilk
             return Estimate.Refused<NormalityTest>(Refusal.TooFewForNormality);
         }
 
-        if (values.Length > MostValues)
+        if (values.Length > LargestSample.Normality)
         {
             return Estimate.Refused<NormalityTest>(Refusal.TooManyForNormality);
         }

@@ -20,9 +20,6 @@ internal sealed record JackknifedLine(
     /// <summary>Two pairs must remain when one is left out, and n − 2 must be above zero.</summary>
     public const int FewestPairs = 3;
 
-    /// <summary>The work grows with the square of the number of pairs; iterated fits take some seconds at this size.</summary>
-    public const int MostPairs = 5000;
-
     /// <summary>Fits all pairs and every set with one pair left out; each fit starts from nothing.</summary>
     public static Estimate<JackknifedLine> Fit(
         ReadOnlySpan<double> x,
@@ -35,7 +32,7 @@ internal sealed record JackknifedLine(
             return Estimate.Refused<JackknifedLine>(Refusal.TooFewForJackknife);
         }
 
-        if (x.Length > MostPairs)
+        if (x.Length > LargestSample.Jackknife)
         {
             return Estimate.Refused<JackknifedLine>(Refusal.TooManyForJackknife);
         }

@@ -54,6 +54,50 @@ public static class OrdinaryLeastSquares
         );
     }
 
+    /// <summary>
+    /// The predicted change a + (b − 1)·level with SE = s·√(1/n + (level − x̄)²/Sxx); assumptions and refusals as in <see cref="Fit"/>.
+    /// </summary>
+    /// <param name="x">First members of the pairs, in the unit of the data.</param>
+    /// <param name="y">Second members, same unit and length.</param>
+    /// <param name="level">Baseline level, in the unit of the data, above zero.</param>
+    /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
+    /// <returns>The bias with its interval, or why there is none.</returns>
+    /// <exception cref="ArgumentException">As in <see cref="Fit"/>, or the level is not a finite number above zero.</exception>
+    public static Estimate<BiasAtLevel> BiasAt(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        double level,
+        double confidenceLevel
+    )
+    {
+        BiasAtLevel.RequireLevel(level);
+        var fitted = Fit(x, y, confidenceLevel);
+        if (!fitted.TryGet(out var fit))
+        {
+            return fitted.RefusedAs<BiasAtLevel>();
+        }
+
+        var sums = CenteredSums.Of(x, y);
+        var away = level - sums.MeanX;
+        var error =
+            fit.ResidualStandardDeviation * Math.Sqrt((1.0 / x.Length) + (away * away / sums.Sxx));
+        var delayed = fit.Intercept.Value + (fit.Slope.Value * level);
+        var half = error * StudentT.Quantile((1 + confidenceLevel) / 2, fit.DegreesOfFreedom);
+        var bias = delayed - level;
+        return Estimate.Of(
+            new BiasAtLevel(
+                level,
+                delayed,
+                bias,
+                100 * bias / level,
+                error,
+                bias - half,
+                bias + half,
+                confidenceLevel
+            )
+        );
+    }
+
     /// <summary>Σxy/Σx²; absent when Σx² is zero.</summary>
     internal static double? SlopeThroughOrigin(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {

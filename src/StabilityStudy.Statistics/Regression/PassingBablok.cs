@@ -22,7 +22,7 @@ public static class PassingBablok
     /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
     /// <returns>
     /// The line, with a note on heavy ties where they make it coarse; or, checked in this order: too few values, constant baseline, zero
-    /// spread of y, no positive association (the interval of Kendall's τ-b reaches to 0 or below), no interval at this size (M₁ &lt; 1), infinite slope (a selected rank is vertical or beyond the last).
+    /// spread of y, no positive association (the interval of Kendall's τ-b reaches to 0 or below), no interval at this size (M₁ &lt; 1), infinite slope (a selected rank is vertical or beyond the last); the last two with the line alone where only the interval is refused.
     /// </returns>
     /// <exception cref="ArgumentNullException">There are no pairs at all.</exception>
     /// <exception cref="ArgumentException">The level is not between 0 and 1.</exception>
@@ -36,17 +36,20 @@ public static class PassingBablok
 
     private static Estimate<PassingBablokFit> FromRanks(ExactPairs pairs, RankedSlopes slopes)
     {
-        if (
-            slopes.Lower is not { } lower
-            || slopes.LowerMiddle is not { } middleLower
-            || slopes.UpperMiddle is not { } middleUpper
-            || slopes.Upper is not { } upper
-        )
+        var why = slopes.HasInterval ? Refusal.VerticalSlope : Refusal.TooFewSlopes;
+        if (slopes.LowerMiddle is not { } middleLower || slopes.UpperMiddle is not { } middleUpper)
         {
-            return Estimate.Refused<PassingBablokFit>(Refusal.VerticalSlope);
+            return Estimate.Refused<PassingBablokFit>(why);
         }
 
         var slope = (middleLower.Value + middleUpper.Value) / 2;
+        if (slopes.Lower is not { } lower || slopes.Upper is not { } upper)
+        {
+            return Estimate.Refused<PassingBablokFit>(
+                new NotComputable(why, Point: new(slope, MedianIntercept(pairs, slope)))
+            );
+        }
+
         double[] lines = [slope, upper.Value, lower.Value];
         var intercepts = new double[lines.Length];
         Parallel.For(0, lines.Length, i => intercepts[i] = MedianIntercept(pairs, lines[i]));

@@ -7,6 +7,7 @@ namespace StabilityStudy.Statistics.Regression;
 /// <param name="Count">N, the number of ranked slopes.</param>
 /// <param name="BelowMinusOne">K, the number of ranked slopes below −1.</param>
 /// <param name="Association">The rank correlation that shows that y rises with x.</param>
+/// <param name="HasInterval">Whether the pairs are enough for an interval: M₁ is at least 1.</param>
 /// <param name="Lower">Lower end of the interval, rank M₁.</param>
 /// <param name="LowerMiddle">The slope in the middle when N is odd, else the lower of the two.</param>
 /// <param name="UpperMiddle">The slope in the middle when N is odd, else the upper of the two.</param>
@@ -15,6 +16,7 @@ internal sealed record RankedSlopes(
     long Count,
     long BelowMinusOne,
     KendallTau Association,
+    bool HasInterval,
     ExactSlope? Lower,
     ExactSlope? LowerMiddle,
     ExactSlope? UpperMiddle,
@@ -46,27 +48,23 @@ internal sealed record RankedSlopes(
         var atMinusOne = slopes.CountUpTo(s_minusOne) - below;
         var count = slopes.Finite - atMinusOne + slopes.Vertical;
         var rank = LowerRank(pairs.Count, count, confidenceLevel);
-        if (rank < 1)
-        {
-            return Estimate.Refused<RankedSlopes>(Refusal.TooFewSlopes);
-        }
-
         // Ranked ones above −1 have those of exactly −1 below them too; beyond the finite ones come the vertical.
         long[] wanted =
         [
             .. new[] { rank, (count + 1) / 2, (count / 2) + 1, count - rank + 1 }.Select(shifted =>
-                shifted + below + atMinusOne
+                shifted >= 1 && shifted <= count ? shifted + below + atMinusOne : 0
             ),
         ];
-        long[] finite = [.. wanted.Where(place => place <= slopes.Finite)];
+        long[] finite = [.. wanted.Where(place => place >= 1 && place <= slopes.Finite)];
         var found = slopes.AtRanks(finite);
         ExactSlope? At(long place) =>
-            place <= slopes.Finite ? found[Array.IndexOf(finite, place)] : null;
+            Array.IndexOf(finite, place) is >= 0 and var index ? found[index] : null;
         return Estimate.Of(
             new RankedSlopes(
                 count,
                 below,
                 tau,
+                rank >= 1,
                 At(wanted[0]),
                 At(wanted[1]),
                 At(wanted[2]),

@@ -34,7 +34,7 @@ public static class TheilSen
     /// </summary>
     /// <param name="pairs">The pairs, on one decimal scale.</param>
     /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
-    /// <returns>The line; or too few values, a constant baseline, or no interval at this size (M₁ &lt; 1).</returns>
+    /// <returns>The line; or too few values, a constant baseline, or no interval at this size (M₁ &lt; 1), with the line alone.</returns>
     /// <exception cref="ArgumentNullException">There are no pairs at all.</exception>
     /// <exception cref="ArgumentException">The level is not between 0 and 1.</exception>
     public static Estimate<TheilSenFit> Fit(ExactPairs pairs, double confidenceLevel)
@@ -53,21 +53,25 @@ public static class TheilSen
         var count = slopes.Finite;
         var margin = Normal.Quantile((1 + confidenceLevel) / 2) * Math.Sqrt(Variance(pairs));
         var rank = (long)Math.Floor(((count - margin) / 2) + 0.5);
+        var middle = slopes.AtRanks((count + 1) / 2, (count / 2) + 1);
+        var slope = (middle[0].Value + middle[1].Value) / 2;
+        var intercept = PassingBablok.MedianIntercept(pairs, slope);
         if (rank < 1)
         {
-            return Estimate.Refused<TheilSenFit>(Refusal.TooFewSlopes);
+            return Estimate.Refused<TheilSenFit>(
+                new NotComputable(Refusal.TooFewSlopes, Point: new(slope, intercept))
+            );
         }
 
-        var found = slopes.AtRanks(rank, (count + 1) / 2, (count / 2) + 1, count - rank + 1);
-        var slope = (found[1].Value + found[2].Value) / 2;
+        var ends = slopes.AtRanks(rank, count - rank + 1);
         return Estimate.Of(
             new TheilSenFit(
                 pairs.Count,
                 count,
                 slope,
-                found[0].Value,
-                found[3].Value,
-                PassingBablok.MedianIntercept(pairs, slope),
+                ends[0].Value,
+                ends[1].Value,
+                intercept,
                 confidenceLevel
             )
         );

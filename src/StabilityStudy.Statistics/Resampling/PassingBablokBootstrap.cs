@@ -39,9 +39,6 @@ public sealed record BootstrapBias(
 /// </remarks>
 public static class PassingBablokBootstrap
 {
-    /// <summary>The orders of slopes of so many pairs take some ten megabytes.</summary>
-    private const int MostPairs = 1000;
-
     /// <summary>One bias a level, all from the same samples.</summary>
     /// <param name="pairs">The pairs, on one decimal scale.</param>
     /// <param name="levels">Levels, above zero, in the unit of the data.</param>
@@ -77,7 +74,7 @@ public static class PassingBablokBootstrap
             return EachRefused(levels.Length, whole.NotComputable!);
         }
 
-        if (pairs.Count > MostPairs)
+        if (pairs.Count > LargestSample.Bootstrap)
         {
             return EachRefused(levels.Length, new(Refusal.TooManyForPassingBablokBootstrap));
         }
@@ -104,6 +101,7 @@ public static class PassingBablokBootstrap
                 Bias(full),
                 [.. drawn.Select(draw => Bias(draw.Line))],
                 [.. leaveOneOut.Select(Bias)],
+                Math.Abs(full.Intercept) + (Math.Abs(full.Slope) * at) + at,
                 confidenceLevel
             );
             biases.Add(

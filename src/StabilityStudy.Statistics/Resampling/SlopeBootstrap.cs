@@ -85,6 +85,7 @@ public static class SlopeBootstrap
             slope,
             [.. drawn.Select(draw => draw.Line!.Slope)],
             [.. lines.LeaveOneOut.Select(line => line.Slope)],
+            Math.Abs(slope),
             confidenceLevel
         );
         return interval.TryGet(out var found)

@@ -1,4 +1,5 @@
-"""BCa bootstrap of the bias at a level from Passing-Bablok lines: every drawn sample fitted from all of its slopes, in fractions.
+"""BCa bootstrap of the bias at a level from Passing-Bablok lines: every drawn sample fitted from all of its slopes.
+All lines and biases are fractions, so that a drawn bias equals that of all pairs exactly or not at all.
 
 Run from tests/ReferenceData:  python3 scripts/passing_bablok_bootstrap.py
 Standard library only; reads computed/regression_pairs.csv, writes computed/passing_bablok_bootstrap.csv.
@@ -28,13 +29,13 @@ def line(pairs):
     middle = [(n + 1) // 2 + below - 1, n // 2 + 1 + below - 1]
     if n == 0 or middle[1] >= len(slopes):
         return None
-    slope = float((slopes[middle[0]] + slopes[middle[1]]) / 2)
-    return slope, median(float(y) - slope * float(x) for x, y in pairs)
+    slope = (slopes[middle[0]] + slopes[middle[1]]) / 2
+    return slope, median(y - slope * x for x, y in pairs)
 
 
 def interval(pairs, at, level, replicates, seed):
     n = len(pairs)
-    bias = lambda fit: fit[1] + (fit[0] - 1) * at
+    bias = lambda fit: fit[1] + (fit[0] - 1) * Fraction(str(at))
     master = splitmix64(seed)
     drawn, redrawn = [], 0
     for _ in range(replicates):
@@ -48,14 +49,15 @@ def interval(pairs, at, level, replicates, seed):
     value = bias(line(pairs))
     drawn.sort()
     z0 = NORMAL.inv_cdf((sum(s < value for s in drawn) + sum(s <= value for s in drawn)) / (2 * replicates))
-    left = [bias(line(pairs[:i] + pairs[i + 1:])) for i in range(n)]
+    drawn = [float(s) for s in drawn]
+    left = [float(bias(line(pairs[:i] + pairs[i + 1:]))) for i in range(n)]
     mean = fmean(left)
     a = sum((mean - s) ** 3 for s in left) / (6 * sum((mean - s) ** 2 for s in left) ** 1.5)
     ends = []
     for tail in ((1 - level) / 2, (1 + level) / 2):
         z = z0 + NORMAL.inv_cdf(tail)
         ends.append(quantile7(drawn, NORMAL.cdf(z0 + z / (1 - a * z))))
-    return value, *ends, z0, a, redrawn
+    return float(value), *ends, z0, a, redrawn
 
 
 cases = {}
@@ -72,6 +74,8 @@ with open("computed/passing_bablok_bootstrap.csv", "w") as file:
         ("wide", 50, 0.9, 399, 20240819),
         ("narrow", 11.5, 0.95, 300, 2),
         ("tied", 1.5, 0.9, 400, 3),
+        ("tied", 1.2, 0.9, 300, 1),
+        ("small", 18.7, 0.9, 2000, 5),
     ):
         *values, redrawn = interval(cases[case], at, level, replicates, seed)
         file.write(f"{case},{at},{level},{replicates},{seed}," + ",".join(f"{v:.17g}" for v in values) + f",{redrawn}\n")

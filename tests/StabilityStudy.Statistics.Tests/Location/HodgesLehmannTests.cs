@@ -85,10 +85,9 @@ public sealed class HodgesLehmannTests
     {
         double[] five = [1, 2, 3, 4, 5];
 
-        Computed.Refusal(
-            AssumptionCode.NoIntervalAtThisSize,
-            HodgesLehmann.WithInterval(five, 0.95)
-        );
+        var estimate = HodgesLehmann.WithInterval(five, 0.95);
+        Computed.Refusal(AssumptionCode.NoIntervalAtThisSize, estimate);
+        Assert.Equal(new PointEstimate(3), estimate.NotComputable!.Point);
     }
 
     [Fact]

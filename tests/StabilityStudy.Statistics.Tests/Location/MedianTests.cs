@@ -49,10 +49,9 @@ public sealed class MedianTests
     [Fact]
     public void Six_values_are_the_fewest_at_95_percent()
     {
-        Computed.Refusal(
-            AssumptionCode.NoIntervalAtThisSize,
-            Median.WithInterval([1, 2, 3, 4, 5], 0.95)
-        );
+        var five = Median.WithInterval([5, 2, 3, 4, 1], 0.95);
+        Computed.Refusal(AssumptionCode.NoIntervalAtThisSize, five);
+        Assert.Equal(new PointEstimate(3), five.NotComputable!.Point);
         var interval = Computed.Value(Median.WithInterval([6, 5, 4, 3, 2, 1], 0.95));
         Assert.Equal((1, 6, 3.5), (interval.Lower, interval.Upper, interval.Value));
         Assert.Equal(1 - (2.0 / 64), interval.AchievedConfidence);

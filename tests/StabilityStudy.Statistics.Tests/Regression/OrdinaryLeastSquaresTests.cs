@@ -113,6 +113,30 @@ public class OrdinaryLeastSquaresTests
         );
     }
 
+    /// <summary>With x counted from the level, the intercept is the value at the level.</summary>
+    [Fact]
+    public void Change_at_a_level_is_the_intercept_of_baselines_counted_from_it()
+    {
+        double[] x = [31.2, 40.5, 55.1, 62.0, 78.4, 90.3];
+        double[] y = [30.9, 41.7, 54.0, 63.8, 80.1, 89.2];
+        const double level = 60;
+
+        var found = OrdinaryLeastSquares.BiasAt(x, y, level, 0.9).Value!;
+
+        var counted = OrdinaryLeastSquares.Fit([.. x.Select(v => v - level)], y, 0.9).Value!;
+        Close(counted.Intercept.Value, found.PredictedDelayed, 1e-12);
+        Close(counted.Intercept.Value - level, found.Bias, 1e-12);
+        Close(100 * found.Bias / level, found.BiasPercent, 1e-12);
+        Close(counted.Intercept.StandardError, found.StandardError, 1e-12);
+        Close(counted.Intercept.Lower - level, found.Lower, 1e-12);
+        Close(counted.Intercept.Upper - level, found.Upper, 1e-12);
+        Assert.Equal(
+            AssumptionCode.ConstantBaseline,
+            OrdinaryLeastSquares.BiasAt([1, 1, 1], [1, 2, 3], 1, 0.9).NotComputable!.Code
+        );
+        Assert.Throws<ArgumentException>(() => OrdinaryLeastSquares.BiasAt(x, y, 0, 0.9));
+    }
+
     /// <summary>(1·2 + 2·3 + 3·7)/(1 + 4 + 9) = 29/14.</summary>
     [Fact]
     public void Slope_through_the_origin_is_the_sum_of_products_over_that_of_squares()

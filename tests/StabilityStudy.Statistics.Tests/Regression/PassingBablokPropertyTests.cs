@@ -54,7 +54,7 @@ public class PassingBablokPropertyTests
                         Create([.. pairs.Select(p => (p.X * factor, p.Y * factor))]),
                         0.95
                     );
-                    Assert.Equal(plain.NotComputable, other.NotComputable);
+                    Assert.Equal(WithoutIntercept(plain), WithoutIntercept(other));
                     Assert.Equal(plain.Notes, other.Notes);
                     Assert.Equal(Ranked(plain.Value), Ranked(other.Value));
                     Close(
@@ -66,6 +66,14 @@ public class PassingBablokPropertyTests
             },
             iter: 300
         );
+
+    private static NotComputable? WithoutIntercept(Estimate<PassingBablokFit> estimate) =>
+        estimate.NotComputable is { Point: { } point } why
+            ? why with
+            {
+                Point = point with { Intercept = null },
+            }
+            : estimate.NotComputable;
 
     [Fact]
     public void Numbers_that_need_products_of_128_bits_rank_like_small_ones() =>

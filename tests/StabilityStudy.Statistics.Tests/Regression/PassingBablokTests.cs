@@ -154,6 +154,8 @@ public class PassingBablokTests
         var answer = PassingBablok.Fit(pairs, 0.95);
 
         Assert.Equal(AssumptionCode.InfiniteSlope, answer.NotComputable?.Code);
+        // Sixteen finite slopes from 1 to 7, twelve vertical above them: the middle of 28 are the 14th and 15th, 6 and 6.
+        Assert.Equal(new PointEstimate(6, -4.5), answer.NotComputable!.Point);
     }
 
     [Fact]

@@ -127,10 +127,10 @@ public sealed class TheilSenTests
             AssumptionCode.ConstantBaseline,
             TheilSen.Fit(ExactPairs.Create([1, 1, 1], [1, 2, 3]), 0.95)
         );
-        Computed.Refusal(
-            AssumptionCode.NoIntervalAtThisSize,
-            TheilSen.Fit(ExactPairs.Create([1, 2, 3], [1, 2, 3]), 0.95)
-        );
+        // Slopes 1, 3 and 2; y − 2x: 0, −1, 0.
+        var three = TheilSen.Fit(ExactPairs.Create([1, 2, 3], [2, 3, 6]), 0.95);
+        Computed.Refusal(AssumptionCode.NoIntervalAtThisSize, three);
+        Assert.Equal(new PointEstimate(2, 0), three.NotComputable!.Point);
     }
 
     /// <summary>Two hundred million slopes, of which only a few are ever formed.</summary>

@@ -5,6 +5,12 @@ namespace StabilityStudy.Files.Json.Forms;
 /// <summary>The answer of a statistical method: a value, or the code why there is none, with the codes of its remarks.</summary>
 internal static class EstimateForm
 {
+    private static readonly ObjectForm<PointEstimate> s_point = new("pointEstimate")
+    {
+        { "value", v => v.Value, Form.Number },
+        { "intercept", v => v.Intercept, Form.Number.OrNull() },
+    };
+
     /// <summary>Estimates of one kind.</summary>
     public static Form<Estimate<T>> Estimate<T>(ObjectForm<T> value)
         where T : class => FormOf(value);
@@ -15,6 +21,15 @@ internal static class EstimateForm
     {
         var form = FormOf(value);
         form.Add("withoutPair", v => v.NotComputable?.Omitted?.Pair, Form.Count.OrNull());
+        return form;
+    }
+
+    /// <summary>Estimates that have a value where only their interval is refused.</summary>
+    public static Form<Estimate<T>> WithoutInterval<T>(ObjectForm<T> value)
+        where T : class
+    {
+        var form = FormOf(value);
+        form.Add("withoutInterval", v => v.NotComputable?.Point, s_point.OrNull());
         return form;
     }
 

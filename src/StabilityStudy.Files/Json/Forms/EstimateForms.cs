@@ -8,12 +8,12 @@ namespace StabilityStudy.Files.Json.Forms;
 /// <summary>What is estimated of a time point.</summary>
 internal static class EstimateForms
 {
-    public static readonly ObjectForm<PassingBablokAtLevel> PassingBablokAtLevelForm = new(
-        "passingBablokAtLevel"
-    )
+    public static readonly ObjectForm<ChangeAtLevel> ChangeAtLevelForm = new("changeAtLevel")
     {
         { "level", v => v.Level, Form.Exact },
-        { "change", v => v.Change, Estimate(BootstrapBiasForm) },
+        { "deming", v => v.Deming, Jackknifed(BiasAtLevelForm) },
+        { "ordinaryLeastSquares", v => v.OrdinaryLeastSquares, Jackknifed(BiasAtLevelForm) },
+        { "passingBablok", v => v.PassingBablok, Estimate(BootstrapBiasForm) },
     };
 
     public static readonly ObjectForm<FurtherEstimates> FurtherEstimatesForm = new(
@@ -25,13 +25,9 @@ internal static class EstimateForms
         { "normalityPercent", v => v.NormalityPercent, Estimate(NormalityTestForm) },
         { "signedRank", v => v.SignedRank, Estimate(SignedRankTestForm) },
         { "weightedLeastSquares", v => v.WeightedLeastSquares, Jackknifed(LineFitForm) },
-        { "theilSen", v => v.TheilSen, Estimate(TheilSenFitForm) },
+        { "theilSen", v => v.TheilSen, WithoutInterval(TheilSenFitForm) },
         { "demingBootstrap", v => v.DemingBootstrap, Jackknifed(SlopeBootstrapIntervalForm) },
-        {
-            "passingBablokAtLevels",
-            v => v.PassingBablokAtLevels,
-            Form.List(PassingBablokAtLevelForm)
-        },
+        { "changesAtLevels", v => v.ChangesAtLevels, Form.List(ChangeAtLevelForm) },
         { "levelDependence", v => v.LevelDependence, Jackknifed(LineFitForm) },
         { "kendall", v => v.Kendall, Estimate(KendallTauForm) },
         { "concordance", v => v.Concordance, Estimate(ConcordanceCoefficientForm) },
@@ -46,13 +42,13 @@ internal static class EstimateForms
         { "spreadPercent", v => v.SpreadPercent, Estimate(SpreadSummaryForm) },
         { "agreementPercent", v => v.AgreementPercent, Estimate(LimitsOfAgreementForm) },
         { "agreementAbsolute", v => v.AgreementAbsolute, Estimate(LimitsOfAgreementForm) },
-        { "medianPercent", v => v.MedianPercent, Estimate(OrderIntervalForm) },
-        { "hodgesLehmannPercent", v => v.HodgesLehmannPercent, Estimate(OrderIntervalForm) },
+        { "medianPercent", v => v.MedianPercent, WithoutInterval(OrderIntervalForm) },
+        { "hodgesLehmannPercent", v => v.HodgesLehmannPercent, WithoutInterval(OrderIntervalForm) },
         { "pairedT", v => v.PairedT, Estimate(PairedTTestForm) },
         { "weightedDeming", v => v.WeightedDeming, Jackknifed(LineFitForm) },
         { "deming", v => v.Deming, Jackknifed(LineFitForm) },
         { "ordinaryLeastSquares", v => v.OrdinaryLeastSquares, Jackknifed(LineFitForm) },
-        { "passingBablok", v => v.PassingBablok, Estimate(PassingBablokFitForm) },
+        { "passingBablok", v => v.PassingBablok, WithoutInterval(PassingBablokFitForm) },
         { "correlation", v => v.Correlation, Estimate(CorrelationCoefficientForm) },
         { "outliers", v => v.Outliers, Estimate(ExtremeStudentizedDeviateForm) },
         { "noisePercent", v => v.NoisePercent, Form.Number.OrNull() },

@@ -83,5 +83,10 @@ internal static class DescribingRows
                 $"{NumberText.Interval(order.Lower, order.Upper, PercentDecimals)} %",
                 EstimateRow.Describes
             )
-            : EstimateRow.Refused(name, estimate, EstimateRow.Describes);
+            : EstimateRow.WithoutInterval(
+                name,
+                estimate,
+                point => $"{NumberText.Change(point.Value, PercentDecimals)} %",
+                EstimateRow.Describes
+            );
 }

@@ -30,6 +30,23 @@ internal static class EstimateRow
     public static Row Refused<T>(string name, Estimate<T> estimate, string feeds)
         where T : class => Other(name, "not computable", RefusalWords.Sentence(estimate), feeds);
 
+    /// <summary>A figure without an interval and why it has none, or a method that gives no figure either.</summary>
+    public static Row WithoutInterval<T>(
+        string name,
+        Estimate<T> estimate,
+        Func<PointEstimate, string> value,
+        string feeds
+    )
+        where T : class =>
+        estimate.NotComputable?.Point is { } point
+            ? Other(
+                name,
+                value(point),
+                $"no interval: {RefusalWords.Clause(estimate.NotComputable)}",
+                feeds
+            )
+            : Refused(name, estimate, feeds);
+
     /// <summary>The criterion that a figure feeds.</summary>
     public static string Criterion(string id) => "criterion " + id;
 }

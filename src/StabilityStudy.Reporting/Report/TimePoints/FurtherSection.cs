@@ -1,7 +1,6 @@
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Statistics;
 using StabilityStudy.Statistics.Regression;
-using StabilityStudy.Statistics.Resampling;
 
 namespace StabilityStudy.Reporting.Report.TimePoints;
 
@@ -50,7 +49,23 @@ internal static class FurtherSection
             where T : class =>
             estimate.TryGet(out var value)
                 ? text(value)
-                : refusals.Mark(RefusalWords.Sentence(estimate));
+                : refusals.Mark(
+                    RefusalWords.Sentence(estimate),
+                    estimate.NotComputable!.Point is { } point
+                        ? NumberText.Fixed(point.Value, SlopeDecimals)
+                        : null
+                );
+        string InUnitOf(double bias, double lower, double upper) =>
+            $"{NumberText.Change(bias, decimals)} ({NumberText.Interval(lower, upper, decimals)})";
+        string InUnit(BiasAtLevel bias) => InUnitOf(bias.Bias, bias.Lower, bias.Upper);
+        Row AtLevel(string line, decimal level, Func<ChangeAtLevel, string> text) =>
+            Line(
+                $"{line}: change at {NumberText.Plain(level)}, {unit}",
+                item =>
+                    item.ChangesAtLevels.FirstOrDefault(at => at.Level == level) is { } at
+                        ? text(at)
+                        : "level not covered"
+            );
         ImmutableArray<Row> rows =
         [
             Line(
@@ -103,19 +118,25 @@ internal static class FurtherSection
                     )
             ),
             .. cells
-                .SelectMany(cell => cell.Estimates.Further.PassingBablokAtLevels)
+                .SelectMany(cell => cell.Estimates.Further.ChangesAtLevels)
                 .Select(at => at.Level)
                 .Distinct()
                 .Order()
-                .Select(level =>
-                    Line(
-                        $"Passing–Bablok: change at {NumberText.Plain(level)}, {unit}",
-                        item =>
-                            item.PassingBablokAtLevels.FirstOrDefault(at => at.Level == level)
-                                is { } at
-                                ? Or(at.Change, bias => InUnit(bias, decimals))
-                                : "level not covered"
-                    )
+                .SelectMany(level =>
+                    new[]
+                    {
+                        AtLevel("Deming", level, at => Or(at.Deming, InUnit)),
+                        AtLevel("Least squares", level, at => Or(at.OrdinaryLeastSquares, InUnit)),
+                        AtLevel(
+                            "Passing–Bablok",
+                            level,
+                            at =>
+                                Or(
+                                    at.PassingBablok,
+                                    bias => InUnitOf(bias.Bias, bias.Lower, bias.Upper)
+                                )
+                        ),
+                    }
                 ),
             Line(
                 "Level dependence, % a doubling",
@@ -153,9 +174,6 @@ internal static class FurtherSection
             refusals.Note
         );
     }
-
-    private static string InUnit(BootstrapBias bias, int decimals) =>
-        $"{NumberText.Change(bias.Bias, decimals)} ({NumberText.Interval(bias.Lower, bias.Upper, decimals)})";
 
     private static string Slope(CoefficientInterval slope) =>
         WithInterval(slope.Value, slope.Lower, slope.Upper);

@@ -27,7 +27,12 @@ internal static class LineRows
                 names,
                 EstimateRow.Describes
             )
-            : EstimateRow.Refused("Passing–Bablok", estimates.PassingBablok, EstimateRow.Describes);
+            : EstimateRow.WithoutInterval(
+                "Passing–Bablok: slope; intercept",
+                estimates.PassingBablok,
+                point => Values(point.Value, point.Intercept!.Value, names),
+                EstimateRow.Describes
+            );
         if (estimates.Correlation.TryGet(out var correlation))
         {
             yield return EstimateRow.Other(
@@ -64,10 +69,13 @@ internal static class LineRows
     ) =>
         EstimateRow.Other(
             $"{name}: slope; intercept, {names.Analyte.ShownUnit}",
-            $"{NumberText.Fixed(slope.Value, SlopeDecimals)}; {NumberText.Change(intercept.Value, names.EstimateDecimals)}",
+            Values(slope.Value, intercept.Value, names),
             $"{NumberText.Range(slope.Lower, slope.Upper, SlopeDecimals)}; {NumberText.Interval(intercept.Lower, intercept.Upper, names.EstimateDecimals)}",
             feeds
         );
+
+    private static string Values(double slope, double intercept, SequenceNames names) =>
+        $"{NumberText.Fixed(slope, SlopeDecimals)}; {NumberText.Change(intercept, names.EstimateDecimals)}";
 
     private sealed record Coefficient(double Value, double Lower, double Upper);
 }

@@ -1,9 +1,9 @@
 namespace StabilityStudy.Reporting.Report.TimePoints;
 
-/// <summary>Why estimates of a table are not computable, each reason once below it.</summary>
+/// <summary>Why estimates of a table, or their intervals, are not computable, each reason once below it.</summary>
 internal sealed class Refusals
 {
-    private readonly List<string> _reasons = [];
+    private readonly List<(string What, string Reason)> _reasons = [];
 
     /// <summary>The reasons with their numbers; null when there is none.</summary>
     public string? Note =>
@@ -11,17 +11,21 @@ internal sealed class Refusals
             ? null
             : string.Join(
                 " ",
-                _reasons.Select((reason, index) => $"Not computable ({index + 1}): {reason}")
+                _reasons.Select(
+                    (item, index) => $"{TradeWords.Capital(item.What)} ({index + 1}): {item.Reason}"
+                )
             );
 
-    /// <summary>The text of the cell: "not computable (1)".</summary>
-    public string Mark(string reason)
+    /// <summary>The text of the cell: "not computable (1)", or "1.023, no interval (2)" where only the interval is refused.</summary>
+    public string Mark(string reason, string? value = null)
     {
-        if (!_reasons.Contains(reason, StringComparer.Ordinal))
+        var found = (value is null ? "not computable" : "no interval", reason);
+        if (!_reasons.Contains(found))
         {
-            _reasons.Add(reason);
+            _reasons.Add(found);
         }
 
-        return $"not computable ({_reasons.IndexOf(reason) + 1})";
+        var mark = $"{found.Item1} ({_reasons.IndexOf(found) + 1})";
+        return value is null ? mark : $"{value}, {mark}";
     }
 }

@@ -74,16 +74,18 @@ internal static class RefusalWords
                 "a model with a slope for each specimen needs at least three specimens with results at two delays, some of them at three",
             Refusal.OnePerson => "all specimens are of one person",
             Refusal.NothingCounted => "no specimen can be counted",
-            Refusal.TooManyForNormality => "the approximation of the test holds up to 5,000 values",
+            Refusal.TooManyForNormality =>
+                $"the approximation of the test holds up to {NumberText.Count(LargestSample.Normality)} values",
             Refusal.TooManyForTolerance =>
-                "the exact factor has been checked up to 10,000 values; with more the percentiles themselves say as much",
+                $"the exact factor has been checked up to {NumberText.Count(LargestSample.Tolerance)} values; with more the percentiles themselves say as much",
             Refusal.TooManyForJackknife =>
-                "the line is fitted again with each pair left out; more than 5000 pairs are too many",
+                $"the line is fitted again with each pair left out; more than {NumberText.Count(LargestSample.Jackknife)} pairs are too many",
             Refusal.TooManyForDemingBootstrap =>
-                "with more than 1,000 pairs the jackknife interval says as much",
+                $"with more than {NumberText.Count(LargestSample.Bootstrap)} pairs the jackknife interval says as much",
             Refusal.TooManyForPassingBablokBootstrap =>
-                "the bootstrap of a Passing–Bablok line takes at most 1,000 pairs",
-            Refusal.TooManyToSimulate => "studies of more than 10,000 specimens are not simulated",
+                $"the bootstrap of a Passing–Bablok line takes at most {NumberText.Count(LargestSample.Bootstrap)} pairs",
+            Refusal.TooManyToSimulate =>
+                $"studies of more than {NumberText.Count(LargestSample.Simulation)} specimens are not simulated",
             Refusal.SameValues => "all values are the same",
             Refusal.SameValuesForTTest => "a t test needs values that differ",
             Refusal.SameValuesForSkewness =>
