@@ -96,7 +96,8 @@ public static class AssumptionCode
             or Refusal.SecondValuesOrderNothing
             or Refusal.NoDifferenceToRank
             or Refusal.NoScatterAboutLines => ZeroSpread,
-            Refusal.SameBaselines or Refusal.BaselinesOrderNothing => ConstantBaseline,
+            Refusal.SameBaselines or Refusal.SidesNotSeparate or Refusal.BaselinesOrderNothing =>
+                ConstantBaseline,
             Refusal.NotPositiveForPercent
             or Refusal.NotPositiveForLogRatio
             or Refusal.NotPositiveForLogarithm

@@ -104,6 +104,9 @@ public enum Refusal
     /// <summary>All first members are the same, so there is no line to fit.</summary>
     SameBaselines,
 
+    /// <summary>Whether a first member lies above the level follows from its cluster or from the slope.</summary>
+    SidesNotSeparate,
+
     /// <summary>All first members are the same, so they order nothing.</summary>
     BaselinesOrderNothing,
 

@@ -17,13 +17,18 @@ internal static class ErrorRates
 
     private const double Nominal = 0.05;
 
-    public static void Print(string? studies)
+    /// <param name="studies">How many studies a scenario has; the usual number when null.</param>
+    /// <param name="section">The beginning of the headings that are wanted; all when null.</param>
+    public static void Print(string? studies, string? section)
     {
         var most = studies is null
             ? UsualStudies
             : int.Parse(studies, NumberStyles.None, CultureInfo.InvariantCulture);
         var rates = AllScenarios
-            .InOrder.Select(scenario =>
+            .InOrder.Where(scenario =>
+                section is null || scenario.Section.StartsWith(section, StringComparison.Ordinal)
+            )
+            .Select(scenario =>
             {
                 var rate = scenario.Run(Math.Max(most / scenario.Work, 1));
                 Console.Error.WriteLine(Invariant($"{rate.Rate:0.0000}  {scenario.Data}"));
@@ -31,9 +36,9 @@ internal static class ErrorRates
             })
             .ToList();
         PrintHead(most);
-        foreach (var section in rates.GroupBy(rate => rate.Scenario.Section))
+        foreach (var printed in rates.GroupBy(rate => rate.Scenario.Section))
         {
-            Print(section.Key, [.. section]);
+            Print(printed.Key, [.. printed]);
         }
 
         PrintTooHigh(rates);

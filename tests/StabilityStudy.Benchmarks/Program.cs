@@ -19,7 +19,7 @@ if (FreshProcess.Serve(args))
 
 if (args is [ErrorRates.Word, ..])
 {
-    ErrorRates.Print(args.ElementAtOrDefault(1));
+    ErrorRates.Print(args.ElementAtOrDefault(1), args.ElementAtOrDefault(2));
     return 0;
 }
 

@@ -1,3 +1,5 @@
+using StabilityStudy.Statistics.Planning;
+
 namespace StabilityStudy.Core.Conclusions;
 
 /// <summary>
@@ -8,6 +10,9 @@ internal static class SpecimensStillNeeded
 {
     /// <summary>Wanted chance of meeting every criterion, a usual one in planning.</summary>
     private const double Power = 0.80;
+
+    /// <summary>A mean has an interval from here on.</summary>
+    private const int FewestSpecimens = 2;
 
     /// <summary>The number or why there is none; null when the conclusion is another, or a criterion is open that no number can be computed for.</summary>
     /// <param name="own">What the time point's data alone conclude.</param>
@@ -45,20 +50,32 @@ internal static class SpecimensStillNeeded
                 .Where(reason => reason.StaysWithMore)
                 .Concat(doubts),
         ];
-        if (!openFigures.Any(figure => figure is { IsOpen: true, SmallestFor: not null }))
+        if (!openFigures.Any(figure => figure is { IsOpen: true, PowerAt: not null }))
         {
             return beside.IsEmpty ? null : new(null, true) { Beside = beside };
         }
 
-        // Each of k figures may fail with a k-th of the chance, so that all are met with the wanted one, however they go together.
+        // The figures of one criterion are of the same data and are met together; criteria are taken as if each were met by a chance of its own.
         var computable = criteria
-            .SelectMany(result => result.Sized(compared, days))
-            .Where(figure => figure.SmallestFor is not null)
+            .Select(result =>
+                result.Sized(compared, days).Where(figure => figure.PowerAt is not null)
+            )
+            .Where(figures => figures.Any())
+            .Select(figures => figures.ToImmutableArray())
             .ToImmutableArray();
-        var each = 1 - ((1 - Power) / computable.Length);
-        var (deciding, specimens) = computable
-            .Select(figure => (figure.Figure, Specimens: figure.SmallestFor!(each)))
-            .MaxBy(item => item.Specimens ?? int.MaxValue);
-        return new(specimens, false) { Deciding = deciding, Beside = beside };
+        double PowerAt(int count) =>
+            computable
+                .Select(figures => figures.Min(figure => figure.PowerAt!(count)))
+                .Aggregate(1.0, (all, power) => all * power);
+        var specimens = SmallestN.Reaching(
+            Power,
+            PowerAt,
+            FewestSpecimens,
+            SizedFigure.MostSpecimens
+        );
+        var deciding = computable
+            .SelectMany(figures => figures)
+            .MinBy(figure => figure.PowerAt!(specimens ?? SizedFigure.MostSpecimens));
+        return new(specimens, false) { Deciding = deciding!.Figure, Beside = beside };
     }
 }

@@ -7,12 +7,12 @@ namespace StabilityStudy.Core.Criteria;
 /// <param name="Figure">Which figure of which criterion.</param>
 /// <param name="IsBeyond">Whether the truth, were it what was observed, would not meet the criterion.</param>
 /// <param name="IsOpen">Whether it is open because there are too few specimens.</param>
-/// <param name="SmallestFor">The smallest number of specimens, none beyond <see cref="MostSpecimens"/>, that meets it with a chance; null when no number can be computed.</param>
+/// <param name="PowerAt">The chance that so many specimens meet it; null when it cannot be computed.</param>
 internal sealed record SizedFigure(
     JudgedFigure Figure,
     bool IsBeyond,
     bool IsOpen,
-    Func<double, int?>? SmallestFor
+    Func<int, double>? PowerAt
 )
 {
     /// <summary>More than a study of one laboratory collects.</summary>
@@ -31,7 +31,9 @@ internal sealed record SizedFigure(
             figure,
             mean <= limits.Lower || mean >= limits.Upper,
             isOpen,
-            scatter.IsNone ? null : power => scatter.Smallest(power, mean, limits, confidenceLevel)
+            scatter.IsNone
+                ? null
+                : specimens => scatter.PowerAt(specimens, mean, limits, confidenceLevel)
         );
 
     /// <summary>A share whose exact bound must reach the required one.</summary>
@@ -49,8 +51,7 @@ internal sealed record SizedFigure(
             isOpen,
             withoutErrorControl
                 ? null
-                : power =>
-                    SmallestN.ForIndividual(power, share, required, confidenceLevel, MostSpecimens)
+                : specimens => IndividualPower.Of(specimens, share, required, confidenceLevel)
         );
 
     public static bool IsInterval(VerdictReason reason) =>
@@ -83,39 +84,29 @@ internal sealed record Scatter(double OfSpecimens, double OfClusters, double Spe
         );
     }
 
-    /// <summary>The larger number of the two, as the interval is the wider of the two, with as many specimens a cluster as here.</summary>
-    public int? Smallest(
-        double power,
+    /// <summary>The lesser chance of the two, as the interval is the wider of the two, with as many specimens a cluster as here.</summary>
+    public double PowerAt(
+        int specimens,
         double mean,
         (double Lower, double Upper) limits,
         double confidenceLevel
     )
     {
-        var bySpecimen =
-            OfSpecimens > 0
-                ? SmallestN.ForEquivalence(
-                    power,
-                    mean,
-                    OfSpecimens,
-                    limits.Lower,
-                    limits.Upper,
-                    confidenceLevel,
-                    SizedFigure.MostSpecimens
-                )
-                : 0;
-        var byCluster =
-            OfClusters > 0
-                ? SmallestN.ForClusteredEquivalence(
-                    power,
-                    mean,
-                    OfClusters,
-                    SpecimensPerCluster,
-                    limits.Lower,
-                    limits.Upper,
-                    confidenceLevel,
-                    SizedFigure.MostSpecimens
-                )
-                : 0;
-        return bySpecimen is { } n && byCluster is { } m ? Math.Max(n, m) : null;
+        return Math.Min(
+            Of(specimens, OfSpecimens),
+            Of((int)(specimens / SpecimensPerCluster), OfClusters)
+        );
+
+        double Of(int count, double standardDeviation) =>
+            standardDeviation == 0 ? 1
+            : count < 2 ? 0
+            : EquivalencePower.Of(
+                count,
+                mean,
+                standardDeviation,
+                limits.Lower,
+                limits.Upper,
+                confidenceLevel
+            );
     }
 }

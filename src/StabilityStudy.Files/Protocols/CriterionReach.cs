@@ -55,6 +55,6 @@ internal static class CriterionReach
         AcceptanceNumber.Of(MostSearched, share, confidenceLevel) is null
             ? "Change the criterion before data are collected; no study is large enough for it."
             : FormattableString.Invariant(
-                $"Plan at least {SmallestN.ForIndividual(0.5, 1, share, confidenceLevel, MostSearched)} specimens, or change the criterion before data are collected."
+                $"Plan at least {SmallestN.Reaching(0.5, n => IndividualPower.Of(n, 1, share, confidenceLevel), 1, MostSearched)} specimens, or change the criterion before data are collected."
             );
 }

@@ -52,50 +52,16 @@ public sealed record LevelSlopes(
         ImmutableArray<int> cluster
     )
     {
-        PairedValues.Require(x, y);
-        if (cluster.Length != x.Length)
+        var within = ChangesWithin.Clusters(x, y, cluster, parameters: 1);
+        if (!within.TryGet(out var pairs))
         {
-            throw new ArgumentException("Each pair needs a cluster.", nameof(cluster));
-        }
-
-        var (baselines, levels, changes) = (
-            new double[x.Length],
-            new double[x.Length],
-            new double[x.Length]
-        );
-        for (var i = 0; i < x.Length; i++)
-        {
-            if (x[i] <= 0 || y[i] <= 0)
-            {
-                return Estimate.Refused<LevelSlopes>(Refusal.NotPositiveForLogarithm);
-            }
-
-            baselines[i] = 100 * Math.Log(x[i]);
-            levels[i] = (baselines[i] + (100 * Math.Log(y[i]))) / 2;
-            changes[i] = 100 * (Math.Log(y[i]) - Math.Log(x[i]));
-        }
-
-        var clusters = cluster.Distinct().Count();
-        var own = clusters == x.Length;
-        var degreesOfFreedom = x.Length - (own ? 1 : clusters) - 1;
-        if (degreesOfFreedom < 1)
-        {
-            return Estimate.Refused<LevelSlopes>(Refusal.TooFewForLine);
-        }
-
-        double[] Centered(double[] values)
-        {
-            var means = values
-                .Select((value, i) => (Value: value, Cluster: own ? 0 : cluster[i]))
-                .GroupBy(item => item.Cluster, item => item.Value)
-                .ToDictionary(group => group.Key, group => group.Average());
-            return [.. values.Select((value, i) => value - means[own ? 0 : cluster[i]])];
+            return within.RefusedAs<LevelSlopes>();
         }
 
         var (byBaseline, byLevel, change) = (
-            Centered(baselines),
-            Centered(levels),
-            Centered(changes)
+            pairs.Centered(pairs.Baselines),
+            pairs.Centered(pairs.Levels),
+            pairs.Centered(pairs.Changes)
         );
         if (
             byBaseline.Max() - byBaseline.Min() < SmallestRange
@@ -105,8 +71,8 @@ public sealed record LevelSlopes(
             return Estimate.Refused<LevelSlopes>(Refusal.SameBaselines);
         }
 
-        var onLevel = Through(byLevel, change, degreesOfFreedom);
-        var onBaseline = Through(byBaseline, change, degreesOfFreedom);
+        var onLevel = Through(byLevel, change, pairs.DegreesOfFreedom);
+        var onBaseline = Through(byBaseline, change, pairs.DegreesOfFreedom);
         return Estimate.Of(
             new LevelSlopes(
                 onLevel.Slope,
@@ -114,10 +80,10 @@ public sealed record LevelSlopes(
                 onLevel.PValue,
                 onBaseline.Slope,
                 onBaseline.PValue,
-                degreesOfFreedom,
-                levels.Average(),
-                StandardDeviation(levels),
-                StandardDeviation(baselines) / 100
+                pairs.DegreesOfFreedom,
+                pairs.Levels.Average(),
+                StandardDeviation(pairs.Levels),
+                StandardDeviation(pairs.Baselines) / 100
             )
         );
     }
@@ -134,11 +100,7 @@ public sealed record LevelSlopes(
         var residuals = u.Zip(v, (first, second) => second - (slope * first))
             .Sum(value => value * value);
         var standardError = Math.Sqrt(residuals / degreesOfFreedom / squares);
-        var pValue =
-            slope == 0 ? 1
-            : standardError == 0 ? 0
-            : 2 * StudentT.Cdf(-Math.Abs(slope) / standardError, degreesOfFreedom);
-        return (slope, standardError, pValue);
+        return (slope, standardError, ChangesWithin.PValue(slope, standardError, degreesOfFreedom));
     }
 
     private static double StandardDeviation(double[] values)

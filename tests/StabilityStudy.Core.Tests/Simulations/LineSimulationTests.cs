@@ -45,6 +45,21 @@ public sealed class LineSimulationTests
     public void A_level_of_rounded_results_is_claimed_at_most_five_times_in_a_hundred() =>
         SimulatedRateAssert.AtMost(0.059, LevelScenarios.Rounded(40).Run(Levels));
 
+    /// <summary>By the line alone 0.76 and 0.98, and 0.09 and 0.17 where the change grows with the level (2,000 studies each).</summary>
+    [Theory]
+    [InlineData(40)]
+    [InlineData(80)]
+    public void A_level_beside_which_the_change_sets_in_or_bends_is_claimed_at_most_five_times_in_a_hundred(
+        int n
+    )
+    {
+        SimulatedRateAssert.AtMost(
+            0.05,
+            BentScenarios.Threshold(-MeanScenarios.Limit, n, byRule: true).Run(Levels)
+        );
+        SimulatedRateAssert.AtMost(0.01, BentScenarios.Steeper(n, byRule: true).Run(Levels));
+    }
+
     /// <summary>Independent, specimen slopes: 0.048 to 0.053; taking the wider over days can only lower it.</summary>
     [Theory]
     [InlineData(5)]

@@ -41,6 +41,7 @@ public sealed class CellTableTests
             28,
             3,
             Estimate.Of(new BiasAtLevel(60, 62.4, 2.4, 4, 0.3, 1.8, 2.9996, 0.9)),
+            Estimate.Of(new ChangeBesideLevel(true, 4.1, 3.3, 4.9)),
             Verdict.Met,
             s_reason
         );
@@ -48,6 +49,7 @@ public sealed class CellTableTests
         {
             Level = 90m,
             Change = Estimate.Refused<BiasAtLevel>(Refusal.LevelOutsideCoverage),
+            Beside = Estimate.Refused<ChangeBesideLevel>(Refusal.LevelOutsideCoverage),
             Verdict = Verdict.Inconclusive,
         };
         var table = DecisionLevelTable.Of(
@@ -68,6 +70,7 @@ public sealed class CellTableTests
                 "12, 28",
                 "+2.40",
                 "+1.80 to +2.9996",
+                "+4.1 (+3.3 to +4.9), above",
                 "±3.00",
                 "met",
                 "the weights and the line did not settle.",

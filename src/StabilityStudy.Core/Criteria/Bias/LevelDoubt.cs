@@ -79,7 +79,6 @@ internal static class LevelDoubt
             (1 + criterion.ConfidenceLevel) / 2,
             slopes.DegreesOfFreedom
         );
-        var allowance = ChangeOnScale.AllowanceOf(limit);
         foreach (var distance in new[] { -Ends, Ends })
         {
             var away = distance * slopes.LevelStandardDeviation;
@@ -89,21 +88,21 @@ internal static class LevelDoubt
                 quantile * slopes.OnLevelStandardError * away
             );
             var level = Math.Exp((slopes.MeanLevel + away) / 100);
-            var allowed = allowance.At(level) / level;
-            var lowest = allowed < 1 ? 100 * Math.Log(1 - allowed) : double.NegativeInfinity;
-            var highest = 100 * Math.Log(1 + allowed);
+            var allowed = 100 * ChangeOnScale.AllowanceOf(limit).At(level) / level;
+            var (lower, upper) = (
+                LogRatio.Percent(predicted - half),
+                LogRatio.Percent(predicted + half)
+            );
             yield return (
                 new LevelDependentReason(
                     level,
                     context.Analyte.ShownUnit,
-                    Percent(predicted),
-                    Percent(predicted - half),
-                    Percent(predicted + half)
+                    LogRatio.Percent(predicted),
+                    lower,
+                    upper
                 ),
-                Math.Min(highest - predicted - half, predicted - half - lowest)
+                Math.Min(allowed - upper, lower + allowed)
             );
         }
     }
-
-    private static double Percent(double logRatio) => 100 * (Math.Exp(logRatio / 100) - 1);
 }

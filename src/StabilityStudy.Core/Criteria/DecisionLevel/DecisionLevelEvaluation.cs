@@ -8,7 +8,7 @@ namespace StabilityStudy.Core.Criteria.DecisionLevel;
 /// <summary>
 /// Decides a decision-level criterion: at every required level the interval of the change that weighted Deming
 /// regression predicts, the widest over specimens, days, runs and persons and lengthened for skewness, lies strictly inside the allowance there, in every reading. A level
-/// that the baselines do not cover is left open.
+/// that the baselines do not cover is left open, and so is one where the specimens of one side, with a step at the level, do not show it.
 /// </summary>
 internal static class DecisionLevelEvaluation
 {
@@ -109,50 +109,69 @@ internal static class DecisionLevelEvaluation
         var coverage = LevelCoverage.Of(level, data, context.Analyte);
         var allowed = ChangeOnScale.AllowanceOf(limit).At((double)level);
         var at = new LevelInUnit(level, context.Analyte.ShownUnit);
-        LevelResult With(Estimate<BiasAtLevel> change, Verdict verdict, VerdictReason reason) =>
-            new(level, coverage.Below, coverage.Above, allowed, change, verdict, reason);
-        if (coverage.Gap is { } gap)
-        {
-            return With(
-                Estimate.Refused<BiasAtLevel>(Refusal.LevelOutsideCoverage),
-                Verdict.Inconclusive,
-                new LevelOutsideCoverageReason(at, gap)
-            );
-        }
+        var refused = coverage.Gap is null ? null : new NotComputable(Refusal.LevelOutsideCoverage);
+        var change = refused is null
+            ? predict(
+                data.Pairs.X.AsSpan(),
+                data.Pairs.Y.AsSpan(),
+                (double)context.Analyte.ErrorVarianceRatio,
+                (double)level,
+                confidenceLevel,
+                data.Errors.Clusterings
+            )
+            : Estimate.Refused<BiasAtLevel>(refused);
+        var beside = change.Value is null
+            ? change.RefusedAs<ChangeBesideLevel>()
+            : ChangeBesideLevel.WorseSide((double)level, data, confidenceLevel);
+        // Changes as shares of the allowance show toward which limit they are skewed.
+        var bias =
+            change.TryGet(out var found)
+            && ChangeOnScale.Of(data, ChangeScale.Share, limit).TryGet(out var shares)
+                ? Estimate.Of(
+                    found.Lengthened(
+                        SkewnessStretch.Compute(shares.Values.AsSpan(), confidenceLevel)
+                    )
+                )
+                : change;
+        var (verdict, reason) = coverage.Gap is { } gap
+            ? (Verdict.Inconclusive, new LevelOutsideCoverageReason(at, gap))
+            : Judge(at, bias, beside, allowed, data);
+        return new(level, coverage.Below, coverage.Above, allowed, bias, beside, verdict, reason);
+    }
 
-        var change = predict(
-            data.Pairs.X.AsSpan(),
-            data.Pairs.Y.AsSpan(),
-            (double)context.Analyte.ErrorVarianceRatio,
-            (double)level,
-            confidenceLevel,
-            data.Errors.Clusterings
-        );
-        if (!change.TryGet(out var found))
+    private static (Verdict Verdict, VerdictReason Reason) Judge(
+        LevelInUnit at,
+        Estimate<BiasAtLevel> change,
+        Estimate<ChangeBesideLevel> beside,
+        double allowed,
+        CellData data
+    )
+    {
+        if (!change.TryGet(out var bias))
         {
-            return With(
-                change,
-                Verdict.Inconclusive,
-                new NotComputableReason(change.NotComputable!)
-            );
+            return (Verdict.Inconclusive, new NotComputableReason(change.NotComputable!));
         }
 
         if (data.Pairs.AreOnOneLine())
         {
-            return With(change, Verdict.Inconclusive, new PairsOnOneLineReason());
+            return (Verdict.Inconclusive, new PairsOnOneLineReason());
         }
 
-        // Changes as shares of the allowance show toward which limit they are skewed.
-        var bias = ChangeOnScale.Of(data, ChangeScale.Share, limit).TryGet(out var shares)
-            ? found.Lengthened(SkewnessStretch.Compute(shares.Values.AsSpan(), confidenceLevel))
-            : found;
-        var (verdict, reason) = IntervalVerdict.Of(
+        var line = IntervalVerdict.Of(
             bias.Lower,
             bias.Upper,
             -allowed,
             allowed,
             new ChangeAtLevelFigure(at)
         );
-        return With(Estimate.Of(bias), verdict, reason);
+        if (line.Verdict != Verdict.Met)
+        {
+            return line;
+        }
+
+        return !beside.TryGet(out var side)
+                ? (Verdict.Inconclusive, new NotComputableReason(beside.NotComputable!))
+            : side.Furthest < 100 * allowed / (double)at.Level ? line
+            : (Verdict.Inconclusive, new OneSideOfLevelReason(at, side));
     }
 }

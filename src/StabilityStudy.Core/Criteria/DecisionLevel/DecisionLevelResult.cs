@@ -35,6 +35,7 @@ public sealed record DecisionLevelResult(
 /// <param name="BaselinesAbove">Baselines above the level.</param>
 /// <param name="Allowed">Allowable change at this level in the unit, upward and downward.</param>
 /// <param name="Change">Predicted change in the unit with its interval; refused outside coverage.</param>
+/// <param name="Beside">The change as the worse side of the level has it; refused where the other is.</param>
 /// <param name="Verdict">What this level says.</param>
 /// <param name="Reason">Why.</param>
 public sealed record LevelResult(
@@ -43,6 +44,7 @@ public sealed record LevelResult(
     int BaselinesAbove,
     double Allowed,
     Estimate<BiasAtLevel> Change,
+    Estimate<ChangeBesideLevel> Beside,
     Verdict Verdict,
     VerdictReason Reason
 );

@@ -1,3 +1,4 @@
+using StabilityStudy.Statistics.Distributions;
 using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Regression;
 
@@ -22,6 +23,25 @@ internal static class DecisionLevelSizing
                 (-level.Allowed, level.Allowed),
                 levels.ConfidenceLevel,
                 SizedFigure.IsInterval(level.Reason)
+            ),
+            .. from level in levels.Levels
+            where level.Beside.Value is not null
+            let beside = level.Beside.Value
+            let allowed = 100 * level.Allowed / (double)level.Level
+            select SizedFigure.OfInterval(
+                new JudgedFigure(CriterionKind.DecisionLevel, levels.Criterion, level.Level),
+                beside.Percent,
+                new Scatter(
+                    (beside.UpperPercent - beside.LowerPercent)
+                        / 2
+                        / Normal.Quantile((1 + levels.ConfidenceLevel) / 2)
+                        * Math.Sqrt(compared),
+                    0,
+                    1
+                ),
+                (-allowed, allowed),
+                levels.ConfidenceLevel,
+                level.Reason is OneSideOfLevelReason
             ),
         ];
 

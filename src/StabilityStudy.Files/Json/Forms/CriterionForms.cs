@@ -167,6 +167,7 @@ internal static class CriterionForms
         { "baselinesAbove", v => v.BaselinesAbove, Form.Count },
         { "allowed", v => v.Allowed, Form.Number },
         { "change", v => v.Change, Jackknifed(BiasAtLevelForm) },
+        { "beside", v => v.Beside, Estimate(ChangeBesideLevelForm) },
         { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
         { "reason", v => v.Reason, VerdictReasonForm },
     };

@@ -20,6 +20,16 @@ internal static class ReasonForms
         { "unit", v => v.Unit, Form.Text },
     };
 
+    public static readonly ObjectForm<ChangeBesideLevel> ChangeBesideLevelForm = new(
+        "changeBesideLevel"
+    )
+    {
+        { "isAbove", v => v.IsAbove, Form.Truth },
+        { "percent", v => v.Percent, Form.Number },
+        { "lowerPercent", v => v.LowerPercent, Form.Number },
+        { "upperPercent", v => v.UpperPercent, Form.Number },
+    };
+
     public static readonly ChoiceForm<IntervalFigure> IntervalFigureForm = new("intervalFigure")
     {
         { "mean-change", new ObjectForm<MeanChangeFigure>() },
@@ -150,6 +160,14 @@ internal static class ReasonForms
                 { "predictedPercent", v => v.PredictedPercent, Form.Number },
                 { "lowerPercent", v => v.LowerPercent, Form.Number },
                 { "upperPercent", v => v.UpperPercent, Form.Number },
+            }
+        },
+        {
+            "one-side-of-level",
+            new ObjectForm<OneSideOfLevelReason>
+            {
+                { "level", v => v.Level, s_level },
+                { "beside", v => v.Beside, ChangeBesideLevelForm },
             }
         },
         { "share-refuted", Share<ShareRefutedReason>(v => v.SharePercent) },

@@ -17,12 +17,15 @@ internal static class DecisionLevelTable
                     ColumnAlignment.Left,
                     1.7
                 ),
+                new Column("By the worse side, %", ColumnAlignment.Left, 1.6),
                 new Column("Allowed", ColumnAlignment.Left, 0.9),
                 new Column("Says", ColumnAlignment.Left, 1.2),
                 new Column("Because", ColumnAlignment.Left, 3.6),
             ],
             [.. result.Levels.Select(level => Row(level, names))],
-            result.Levels.IsEmpty ? "The criterion names no level." : null
+            result.Levels.IsEmpty
+                ? "The criterion names no level."
+                : "By the worse side: the change at the level when the line may step there, so that specimens below it, and those at or above it, answer for themselves; both must be inside too."
         );
 
     private static Row Row(LevelResult level, SequenceNames names)
@@ -43,6 +46,11 @@ internal static class DecisionLevelTable
             new TableCell(change is null ? "not computable" : Against(change.Bias)),
             new TableCell(
                 change is null ? "" : $"{Against(change.Lower)} to {Against(change.Upper)}"
+            ),
+            new TableCell(
+                level.Beside.TryGet(out var beside)
+                    ? $"{NumberText.Change(beside.Percent, 1)} ({NumberText.Interval(beside.LowerPercent, beside.UpperPercent, 1)}), {(beside.IsAbove ? "above" : "below")}"
+                    : ""
             ),
             new TableCell("±" + NumberText.Fixed(level.Allowed, names.EstimateDecimals)),
             new TableCell(

@@ -42,6 +42,8 @@ internal static class ReasonWords
                 $"all changes are the same, so the data tell no more than ± half a reporting increment ({Text(r.HalfIncrement, "0.###")})",
             LevelDependentReason r =>
                 $"the change depends on the level: at {Text(r.Level, "0.##")} {r.Unit} a change of {Text(r.PredictedPercent, Signed)} % is predicted ({Text(r.LowerPercent, Signed)} to {Text(r.UpperPercent, Signed)} %), which is not inside the allowable bias, and the mean over all levels does not show it",
+            OneSideOfLevelReason r =>
+                $"the line through all specimens puts the change at {Of(r.Level)} inside the allowable bias, and those {(r.Beside.IsAbove ? "at or above" : "below")} that level do not show it: by themselves {Text(r.Beside.Percent, Signed)} % ({Text(r.Beside.LowerPercent, Signed)} to {Text(r.Beside.UpperPercent, Signed)} %)",
             ShareRefutedReason r =>
                 $"the data show that fewer than {Percent(r.SharePercent)} of specimens stay within the allowable difference",
             ShareOpenReason r =>

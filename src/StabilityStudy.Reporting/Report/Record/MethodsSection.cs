@@ -35,7 +35,7 @@ internal static class MethodsSection
                     )
                         ?
                         [
-                            "Decision levels: change predicted by the weighted Deming line, with jackknife intervals of that prediction itself over specimens and every clustering, the widest of which counts, lengthened for skewness.",
+                            "Decision levels: change predicted by the weighted Deming line, with jackknife intervals of that prediction itself over specimens and every clustering, the widest of which counts, lengthened for skewness; beside it the change on either side of the level, from a line that may step there.",
                         ]
                         : Array.Empty<string>(),
                     "Changes of side or class expected from imprecision alone: from the between-run CV of the protocol and the distance of each baseline from the level.",

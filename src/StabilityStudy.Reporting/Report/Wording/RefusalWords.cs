@@ -96,6 +96,8 @@ internal static class RefusalWords
             Refusal.NoDifferenceToRank => "every difference is zero, so there is nothing to rank",
             Refusal.NoScatterAboutLines =>
                 "every result lies on the line of its specimen, so there is no scatter to work with",
+            Refusal.SidesNotSeparate =>
+                "which specimens lie below the level and which above follows from their runs, so the sides cannot be told apart",
             Refusal.SameBaselines => "all baseline values are the same",
             Refusal.BaselinesOrderNothing =>
                 "all baseline values are the same, so they order nothing",

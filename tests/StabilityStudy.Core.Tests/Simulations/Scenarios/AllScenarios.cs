@@ -10,6 +10,7 @@ internal static class AllScenarios
         .. SharedErrorScenarios.All,
         .. ShareScenarios.All,
         .. LevelScenarios.All,
+        .. BentScenarios.All,
         .. SideScenarios.All,
         .. DriftScenarios.All,
         .. SequenceScenarios.All,

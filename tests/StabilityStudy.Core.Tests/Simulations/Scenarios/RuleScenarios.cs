@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.DecisionLevel;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Tests.Studies;
@@ -35,6 +36,9 @@ internal sealed record RuleScenarios(Collection Collection)
     /// <summary>Level from which the change sets in and level at which it is <see cref="MeanPercent"/>, straight between and beyond; null where it is the same at every level.</summary>
     public (double None, double Full)? ByLevel { get; init; }
 
+    /// <summary>Level above which alone the change happens; null where it happens at every level.</summary>
+    public double? OnlyAbove { get; init; }
+
     /// <summary>Share of specimens with a further change, and how large it is, percent.</summary>
     public (double Share, double Percent) Odd { get; init; }
 
@@ -53,7 +57,7 @@ internal sealed record RuleScenarios(Collection Collection)
     /// <summary>Share of specimens that change by 30 %, of which a share is lost.</summary>
     public (double Share, double Lost) Unstable { get; init; }
 
-    /// <summary>Whether the doubt that a change depends on the level is passed over: what would be claimed without it.</summary>
+    /// <summary>Whether the doubts that a change depends on the level, or differs between the sides of one, are passed over: what would be claimed without them.</summary>
     public bool LevelDoubtAside { get; init; }
 
     /// <summary>What the study concludes by.</summary>
@@ -104,11 +108,18 @@ internal sealed record RuleScenarios(Collection Collection)
                 .All(result =>
                     result.Verdict == Verdict.Met
                     || result.Reasons is [LevelDependentReason, IntervalReason]
+                    || IsOneSideAlone(result)
                 )
             : (
                 BridgingResults == 0 ? Study : Study.Bridged(Bridging(first, second, random))
             ).Supports(pairs);
     }
+
+    private static bool IsOneSideAlone(CriterionResult result) =>
+        result is DecisionLevelResult { Reasons: [OneSideOfLevelReason], Levels: var levels }
+        && levels.All(level =>
+            level.Verdict == Verdict.Met || level.Reason is OneSideOfLevelReason
+        );
 
     private PairRecord Pair(int number, double baselineRun, double delayedRun, SeededRandom random)
     {
@@ -116,7 +127,8 @@ internal sealed record RuleScenarios(Collection Collection)
         var mean =
             ByLevel is var (none, full) && ByLevel is not null
                 ? MeanPercent * (level - none) / (full - none)
-                : MeanPercent;
+            : level <= OnlyAbove ? 0
+            : MeanPercent;
         var change =
             Unstable.Share > 0 && random.NextDouble() < Unstable.Share
                 ? 30
