@@ -14,7 +14,6 @@ internal static class CellQueries
     internal static readonly QueryKind RareSpecimensUnseen = Kinds.Add("rare-specimens-unseen", QueryRank.LittleSupport, "a mean is supported by so few specimens that rare unstable ones may not be among them", "plan at least 40 specimens");
     internal static readonly QueryKind LeftOutPairsCouldOverturn = Kinds.Add("left-out-pairs-could-overturn", QueryRank.StatedAnyway, "a conclusion rests on what was left out", "check each pair left out, and that its reason does not depend on the result");
     internal static readonly QueryKind SupportedByIndividualOnly = Kinds.Add("supported-by-individual-only", QueryRank.LittleSupport, "a time point is supported by single specimens alone; no mean change was judged", "add a bias criterion to the next protocol");
-    internal static readonly QueryKind SpreadBelowNoise = Kinds.Add("spread-below-noise", QueryRank.Specimen, "the changes spread far less than the imprecision of the test alone would make them", "compare with the own record of the instrument");
     internal static readonly QueryKind ManyBeyondInterval = Kinds.Add("many-beyond-interval", QueryRank.Measurement, "more than one in ten results lies beyond the measuring interval, and no mean holds them", "show that such results are as reported");
     internal static readonly QueryKind ExcludedBeyondLimit = Kinds.Add("excluded-beyond-limit", QueryRank.Exclusion, "a pair excluded by decision had changed by more than a limit", "check that the reason does not depend on the result");
     // csharpier-ignore-end
@@ -22,43 +21,14 @@ internal static class CellQueries
     /// <summary>Of so many specimens one unstable in 20 is missing in 13 of 100 studies; below it the mean carries a reservation.</summary>
     private const int FewestForRare = 40;
 
-    /// <summary>Fewer changes than this vary too much in their own SD.</summary>
-    private const int FewestForSpread = 10;
-
-    /// <summary>Ten normal changes have an SD below this share of the true one with a probability under 0.01.</summary>
-    private const double LeastShareOfNoise = 0.4;
-
     public static IEnumerable<DataQuery> Of(Cell cell, StudyProtocol protocol) =>
         [
             .. ConfoundingQueries.Of(cell.Key, cell.Pairs),
-            .. OfSpread(cell),
             .. OfWideAmounts(cell),
             .. OfUnmeasured(cell),
             .. OfExcluded(cell, protocol),
             .. cell.OwnConclusion == Conclusion.Supported ? OfSupported(cell) : [],
         ];
-
-    /// <summary>Changes that vary less than two measurements can are a sign of results copied, rounded or chosen.</summary>
-    private static IEnumerable<DataQuery> OfSpread(Cell cell)
-    {
-        if (
-            cell.Estimates is { NoisePercent: { } noise, Compared: >= FewestForSpread }
-            && cell.Estimates.SpreadPercent.TryGet(out var spread)
-            && spread.StandardDeviation < LeastShareOfNoise * noise
-        )
-        {
-            yield return Attention(
-                cell,
-                SpreadBelowNoise,
-                StudyFileNames.Usual.Results,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"the changes vary by an SD of {spread.StandardDeviation:0.0} %, far less than the {noise:0.0} % expected from the stated between-run imprecision alone"
-                ),
-                "Check that delayed results are measurements of their own, and that the stated between-run CV is true."
-            );
-        }
-    }
 
     /// <summary>Pairs beyond the measuring interval are in no mean.</summary>
     private static IEnumerable<DataQuery> OfUnmeasured(Cell cell)

@@ -34,20 +34,48 @@ internal static class OneSubject
 
         var own = CellEvaluation.Conclude(criteria);
         var different = subjects
-            .Select(subject => cell.WithoutPairs(pair => pair.Subject == subject))
-            .Where(left => left.Data.Compared.Length >= FewestLeft)
-            .Select(left => CellEvaluation.Conclude(WithoutSubject(criteria, left)))
-            .Where(conclusion => conclusion != own)
+            .Select(subject =>
+                (Subject: subject, Left: cell.WithoutPairs(pair => pair.Subject == subject))
+            )
+            .Where(item => item.Left.Data.Compared.Length >= FewestLeft)
+            .Select(item => (item.Subject, Criteria: WithoutSubject(criteria, item.Left)))
+            .Select(item =>
+                (item.Subject, item.Criteria, Conclusion: CellEvaluation.Conclude(item.Criteria))
+            )
+            .Where(item => item.Conclusion != own)
             .ToImmutableArray();
+        var most = different.IsEmpty
+            ? own
+            : MostCautious([.. different.Select(item => item.Conclusion)]);
         yield return RobustnessLine.Of(
             new RobustnessQuestion(RobustnessKind.OneSubjectLeftOut, subjects.Length)
             {
                 Changing = different.Length,
+                Otherwise = different
+                    .Where(item => item.Conclusion == most)
+                    .Select(item => Otherwise(item.Subject, criteria, item.Criteria))
+                    .FirstOrDefault(),
             },
             own,
-            different.IsEmpty ? own : MostCautious(different)
+            most
         );
     }
+
+    /// <summary>The criterion whose verdict is another without a subject, and why.</summary>
+    private static CriterionOtherwise Otherwise(
+        string subject,
+        ImmutableArray<CriterionResult> criteria,
+        ImmutableArray<CriterionResult> otherwise
+    ) =>
+        criteria
+            .Zip(otherwise)
+            .Where(item => item.First.Verdict != item.Second.Verdict)
+            .Select(item => new CriterionOtherwise(
+                subject,
+                item.Second.Criterion,
+                item.Second.Reasons[0]
+            ))
+            .First();
 
     /// <summary>The criteria that judge a mean, judged again; those that count keep their results, as every pair still counts.</summary>
     private static ImmutableArray<CriterionResult> WithoutSubject(

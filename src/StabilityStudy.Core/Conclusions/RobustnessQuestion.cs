@@ -8,6 +8,9 @@ public sealed record RobustnessQuestion(RobustnessKind Kind, int? Count = null)
     /// <summary>Of the subjects left out in turn, those without whom the conclusion would be another.</summary>
     public int? Changing { get; init; }
 
+    /// <summary>Which criterion is decided otherwise without one of those subjects; null where none changes the conclusion.</summary>
+    public CriterionOtherwise? Otherwise { get; init; }
+
     /// <summary>The level whose side further specimens would have changed; null where they would have changed class.</summary>
     public decimal? Level { get; init; }
 
@@ -24,6 +27,12 @@ public sealed record RobustnessQuestion(RobustnessKind Kind, int? Count = null)
                 or RobustnessKind.FewestMoreOutside
                 or RobustnessKind.FewestMoreChanged;
 }
+
+/// <summary>A criterion that is decided otherwise without a subject.</summary>
+/// <param name="Subject">Code of the subject.</param>
+/// <param name="Criterion">Key of the criterion.</param>
+/// <param name="Reason">Why it then says what it says.</param>
+public sealed record CriterionOtherwise(string Subject, string Criterion, VerdictReason Reason);
 
 /// <summary>Excluded pairs that were measured.</summary>
 /// <param name="Count">How many.</param>

@@ -27,6 +27,7 @@ public static class RaisedKinds
         .. ResultValueQueries.Kinds,
         .. SameResultQueries.Kinds,
         .. SequenceQueries.Kinds,
+        .. SpreadQueries.Kinds,
         .. StudyQueries.Kinds,
         .. TimeQueries.Kinds,
         .. TubeQueries.Kinds,

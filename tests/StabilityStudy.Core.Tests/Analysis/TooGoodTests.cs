@@ -31,6 +31,38 @@ public sealed class TooGoodTests
             "40 of 40 specimens have the same result at baseline and at 6 h"
         ),
         new(
+            "delayed results computed from the baselines",
+            SmallStudy.Of(
+                [6],
+                Enumerable
+                    .Range(0, 40)
+                    .Select(i =>
+                        FormattableString.Invariant(
+                            $"{30 + (1.7m * i):0.0} | {1 + (0.98m * (30 + (1.7m * i))):0.0}"
+                        )
+                    )
+            ),
+            "Supported",
+            "spread-below-noise",
+            "the changes, taken from a straight line, vary by an SD of 0.0"
+        ),
+        new(
+            "later results made from those before",
+            SmallStudy.Of(
+                [6, 8],
+                Enumerable
+                    .Range(0, 40)
+                    .Select(i =>
+                        FormattableString.Invariant(
+                            $"{40 + i}.0 | {40 + i + (i * 7 % 5)}.0 | {40 + i + (i * 7 % 5)}.{i % 2}"
+                        )
+                    )
+            ),
+            "Supported, Supported",
+            "spread-below-noise",
+            "the changes since the time point before"
+        ),
+        new(
             "few specimens copied as many, with one delay",
             SmallStudy.Of(
                 [6],

@@ -54,6 +54,14 @@ public sealed class RobustnessTests
         Assert.True(line.Changes);
         Assert.Equal((40, 1), (line.Question.Count, line.Question.Changing));
         Assert.Equal(Conclusion.Supported, line.Conclusion);
+        Assert.Equal(
+            new CriterionOtherwise(
+                "PS003",
+                "mean",
+                new IntervalReason(IntervalPlace.Inside, new MeanChangeFigure())
+            ),
+            line.Question.Otherwise
+        );
     }
 
     [Fact]

@@ -18,6 +18,14 @@ public sealed class RobustnessWordsTests
                 "with one subject left out of the mean: 1 of 40 would change the conclusion"
             },
             {
+                new(RobustnessKind.OneSubjectLeftOut, 40)
+                {
+                    Changing = 2,
+                    Otherwise = new("P003", "mean", new NoLevelReason()),
+                },
+                "with one subject left out of the mean: 2 of 40 would change the conclusion; without P003 criterion mean: the protocol states no decision level of the analyte"
+            },
+            {
                 new(RobustnessKind.FewestMoreOutside, 3),
                 "if 3 more specimens had been outside the limit"
             },
@@ -47,5 +55,5 @@ public sealed class RobustnessWordsTests
     [Theory]
     [MemberData(nameof(Questions))]
     public void A_question_says_its_numbers(RobustnessQuestion question, string words) =>
-        Assert.Equal(words, RobustnessWords.Of(question));
+        Assert.Equal(words, RobustnessWords.WithCriterion(question));
 }

@@ -24,6 +24,15 @@ internal static class TimePointForms
         { "outside", v => v.Outside, Form.Count },
     };
 
+    public static readonly ObjectForm<CriterionOtherwise> CriterionOtherwiseForm = new(
+        "criterionOtherwise"
+    )
+    {
+        { "subject", v => v.Subject, Form.Text },
+        { "criterion", v => v.Criterion, Form.Text },
+        { "reason", v => v.Reason, ReasonForms.VerdictReasonForm },
+    };
+
     public static readonly ObjectForm<RobustnessLine> RobustnessLineForm = new("robustnessLine")
     {
         { "code", v => v.Question.Kind, Form.Word<RobustnessKind>() },
@@ -32,6 +41,7 @@ internal static class TimePointForms
         { "direction", v => v.Direction, Form.Word<RobustnessDirection>() },
         { "count", v => v.Question.Count, Form.Count.OrNull() },
         { "changing", v => v.Question.Changing, Form.Count.OrNull() },
+        { "otherwise", v => v.Question.Otherwise, CriterionOtherwiseForm.OrNull() },
         { "level", v => v.Question.Level, Form.Exact.OrNull() },
         { "scale", v => v.Question.Scale, Form.Word<ChangeScale>().OrNull() },
         { "excluded", v => v.Question.Excluded, ExcludedPairsForm.OrNull() },

@@ -106,7 +106,7 @@ internal static class RobustnessSection
             where line.Changes
             select new Row([
                 new TableCell(cell.Key.TimePoint.ToString()),
-                new TableCell(RobustnessWords.Of(line.Question)),
+                new TableCell(RobustnessWords.WithCriterion(line.Question)),
                 Shaped(cell.OwnConclusion),
                 Shaped(line.Conclusion),
                 new TableCell(Direction(cell.OwnConclusion, line), Emphasis.Strong),

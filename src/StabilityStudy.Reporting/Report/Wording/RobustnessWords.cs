@@ -1,3 +1,5 @@
+using StabilityStudy.Reporting.Report.Criteria;
+
 namespace StabilityStudy.Reporting.Report.Wording;
 
 /// <summary>What is asked of a conclusion, as a clause.</summary>
@@ -36,6 +38,12 @@ internal static class RobustnessWords
             RobustnessKind.OtherRegression =>
                 "with Deming regression of constant error in place of weighted Deming regression",
         };
+
+    /// <summary>The question with the criterion that is decided otherwise, where it is one.</summary>
+    public static string WithCriterion(RobustnessQuestion question) =>
+        question.Otherwise is { } otherwise
+            ? $"{Of(question)}; without {otherwise.Subject} criterion {otherwise.Criterion}: {ReasonWords.Of(otherwise.Reason)}"
+            : Of(question);
 
     /// <summary>The question without the numbers in which time points differ; null where it has none.</summary>
     public static string? InGeneral(RobustnessKind kind) =>
