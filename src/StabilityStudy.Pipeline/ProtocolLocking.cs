@@ -55,14 +55,13 @@ public enum LockRefusal
 /// <summary>Locks protocols.</summary>
 public static class ProtocolLocking
 {
+    private static bool StopsLock(DataQuery query) =>
+        query.Kind == ProtocolQueries.FirstTimePointTooLate
+        || query.Kind == ProtocolQueries.MeanWithoutLevels;
+
     /// <summary>What an analysis lives with, at best inconclusive, is put right before a lock.</summary>
     private static DataQuery StoppingLock(DataQuery query) =>
-        query.Kind == ProtocolQueries.FirstTimePointTooLate
-            ? query with
-            {
-                Rank = QueryRank.Stop,
-            }
-            : query;
+        StopsLock(query) ? query with { Rank = QueryRank.Stop } : query;
 
     /// <summary>Locks the protocol of a study.</summary>
     /// <param name="files">The files of the study folder; of the data nothing is read.</param>
@@ -100,7 +99,7 @@ public static class ProtocolLocking
             return new LockAttempt.Stopped(queries);
         }
 
-        if (queries.Any(query => query.Kind == ProtocolQueries.FirstTimePointTooLate))
+        if (queries.Any(StopsLock))
         {
             return new LockAttempt.Stopped([.. queries.Select(StoppingLock)]);
         }

@@ -75,6 +75,50 @@ public sealed class LockTests
         Assert.DoesNotContain("study/protocol.lock", copy.Files());
     }
 
+    [Theory]
+    [InlineData("anticoagulant = \"heparin\", ", "", "by code and name")]
+    [InlineData("anticoagulant = \"heparin\", ", "anticoagulant = \"heparin\", ", "on heparin")]
+    [InlineData("anticoagulant = \"heparin\", ", "anticoagulant = \"none\", ", null)]
+    [InlineData(
+        "scale = \"percent\"",
+        "scale = \"percent\"\nwithout_levels = \"see LAB-17\"",
+        null
+    )]
+    public async Task A_mean_on_heparin_is_locked_only_with_decision_levels_or_a_reason(
+        string from,
+        string to,
+        string? because
+    )
+    {
+        using var copy = StudyCopy.Create();
+        copy.Edit("protocol.toml", "kind = \"decision-level\"", "kind = \"drift\"");
+        copy.Edit("protocol.toml", "levels = [60.0, 90.0]", "shapes = [\"logarithmic\"]");
+        copy.Edit("protocol.toml", from, to);
+
+        var run = await Run.Of("lock", copy.Study, "--by", "LS1");
+
+        var said = string.Join(
+            ' ',
+            (run.Out + run.Error).Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
+        );
+        if (because is null)
+        {
+            Assert.Equal(ExitCode.Done, run.Code);
+            Assert.DoesNotContain("[mean-without-levels]", said, Comparison);
+            Assert.Equal(
+                to.Contains("LAB-17", Comparison),
+                said.Contains("Stated reason: see LAB-17", Comparison)
+            );
+        }
+        else
+        {
+            Assert.Equal(ExitCode.StopQueries, run.Code);
+            Assert.Contains("[mean-without-levels]", said, Comparison);
+            Assert.Contains(because, said, Comparison);
+            Assert.DoesNotContain("study/protocol.lock", copy.Files());
+        }
+    }
+
     [Fact]
     public async Task A_protocol_with_a_stop_query_is_not_locked()
     {

@@ -207,6 +207,7 @@ public sealed class BrokenInputTests
             "decimal-point",
             "file-not-read",
             "locked-copy-missing",
+            "mean-without-levels-stated",
         ];
 
         Assert.Equal(

@@ -69,6 +69,30 @@ internal static class LaxProtocolCases
             },
             new(
                 P,
+                "name = \"No anticoagulant\"",
+                "name = \"On warfarin\"",
+                "mean-without-levels",
+                "analyte.id",
+                "group none: criterion \"mean\" judges the mean, and no criterion looks at decision levels although by code and name"
+            )
+            {
+                Severity = Severity.Attention,
+                LinesBelow = 4,
+            },
+            new(
+                P,
+                "decision_levels = [40.0, 60.0]",
+                "decision_levels = [40.0, 60.0]\nplanned_ranges = [{ group = \"none\", range = [25, 90] }]",
+                "mean-without-levels",
+                "analyte.id",
+                "the planned range from 25 to 90 is wider than threefold"
+            )
+            {
+                Severity = Severity.Attention,
+                LinesBelow = -9,
+            },
+            new(
+                P,
                 "late = \"30 min\"",
                 "late = \"31 min\"",
                 "wide-tolerance",

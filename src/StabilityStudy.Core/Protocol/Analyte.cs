@@ -39,6 +39,9 @@ public sealed record Analyte(
     /// <summary>The storages in which it is studied; empty means all.</summary>
     public ImmutableArray<string> Storages { get; init; } = [];
 
+    /// <summary>The planned span of the baselines, where the protocol states it for a group.</summary>
+    public ImmutableArray<PlannedRange> PlannedRanges { get; init; } = [];
+
     /// <summary>Groups for which today's rule allows another window than <see cref="StandardWindow"/>.</summary>
     public ImmutableArray<GroupWindow> GroupWindows { get; init; } = [];
 
@@ -68,6 +71,12 @@ public sealed record GroupWindow(string Group, WindowRule Rule)
     /// <summary>The time points at which the analyte is tested in this group; empty means those of the analyte.</summary>
     public ImmutableArray<TimePoint> TimePoints { get; init; } = [];
 }
+
+/// <summary>The results that the specimens of a group are planned to span, in the unit of the analyte.</summary>
+/// <param name="Group">Code of the group.</param>
+/// <param name="Lowest">Lowest baseline to be collected.</param>
+/// <param name="Highest">Highest baseline to be collected.</param>
+public sealed record PlannedRange(string Group, decimal Lowest, decimal Highest);
 
 /// <summary>A window that some rule allows.</summary>
 /// <param name="Time">Longest time from collection to test.</param>

@@ -10,7 +10,27 @@ public sealed record PatientGroup(
     string Name,
     int Specimens,
     TimeSpan? BaselineSpunWithin
-);
+)
+{
+    /// <summary>The anticoagulant of its patients; null when not stated.</summary>
+    public Anticoagulant? Anticoagulant { get; init; }
+}
+
+/// <summary>The anticoagulant of the patients of a group.</summary>
+public enum Anticoagulant
+{
+    /// <summary>None.</summary>
+    None,
+
+    /// <summary>Unfractionated or low-molecular-weight heparin: the change while blood waits grows with the level.</summary>
+    Heparin,
+
+    /// <summary>A vitamin K antagonist.</summary>
+    VitaminKAntagonist,
+
+    /// <summary>Another one.</summary>
+    Other,
+}
 
 /// <summary>Which specimens may be used.</summary>
 /// <param name="FillPercentMinimum">Least fill of a tube, percent of nominal; null when not limited.</param>

@@ -1,3 +1,5 @@
+using StabilityStudy.Core.Criteria;
+
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>Looks for analytes of which not enough is stated to see results that are too good.</summary>
@@ -18,7 +20,11 @@ internal static class AnalyteCautions
                 .Analytes.Values.Where(analyte =>
                     !levels.IsEmpty && criterion!.Limits.Any(choice => choice.Analyte == analyte.Id)
                 )
-                .SelectMany(analyte => analyte.DecisionLevels)
+                .SelectMany(analyte =>
+                    analyte.DecisionLevels.Where(level =>
+                        IsInRange(draft, analyte, criterion!, level)
+                    )
+                )
                 .Except(levels)
                 .Select(level => FormattableString.Invariant($"{level}"))
                 .ToArray();
@@ -33,6 +39,24 @@ internal static class AnalyteCautions
             }
         }
     }
+
+    /// <summary>Whether a level lies in what some group of the criterion is planned to span, or has no planned span.</summary>
+    private static bool IsInRange(
+        ProtocolDraft draft,
+        Analyte analyte,
+        Criterion criterion,
+        decimal level
+    ) =>
+        draft
+            .Groups.Values.Where(group =>
+                CriterionCoverage.AppliesTo(criterion, group)
+                && CriterionCoverage.IsStudiedIn(analyte, group)
+            )
+            .Any(group =>
+                analyte.PlannedRanges.FirstOrDefault(range => range.Group == group.Id)
+                    is not { } range
+                || (level >= range.Lowest && level <= range.Highest)
+            );
 
     private static void CheckImprecision(ProtocolDraft draft)
     {

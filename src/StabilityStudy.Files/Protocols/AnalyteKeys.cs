@@ -21,6 +21,7 @@ internal static class AnalyteKeys
     public static readonly Key<int> Decimals = Table.Add("decimals", Depends, Whole(0, 6), "decimals of a reported result; not with categories", "1");
     public static readonly TableKey StandardWindow = Table.AddTable("standard_window", Required, StandardWindowKeys.Table, "what today's rule allows", "{ time = \"4 h\", source = \"common practice\" }");
     public static readonly TableKey GroupWindows = Table.AddTables("group_windows", Optional, GroupWindowKeys.Table, "groups with another rule today", "[{ group = \"ufh\", time = \"1 h\", source = \"common practice\" }]");
+    public static readonly TableKey PlannedRanges = Table.AddTables("planned_ranges", Optional, PlannedRangeKeys.Table, "span of the baselines to be collected in a group; not with categories", "[{ group = \"ufh\", range = [40.0, 110.0] }]");
     public static readonly TableKey ManufacturerLimit = Table.AddTable("manufacturer_limit", Optional, ManufacturerLimitKeys.Table, "what the manufacturer allows", "{ time = \"4 h\", document = \"instructions for use, revision 3\" }");
     public static readonly TableKey CvPercent = Table.AddTable("cv_percent", Optional, CvPercentKeys.Table, "imprecision; not with categories", "{ between_run = 2.5 }");
     public static readonly Key<MeasuringInterval?> MeasuringInterval = Table.Add("measuring_interval", Optional, Interval(NumberRange.Any, allowEqual: false).As<MeasuringInterval?>(null, ends => new(ends.Lowest, ends.Highest)), "lowest and highest number reported; not with categories", "[20.0, 180.0]");
@@ -40,6 +41,7 @@ internal static class AnalyteKeys
         Decimals,
         CvPercent,
         MeasuringInterval,
+        PlannedRanges,
         DecisionLevels,
         ErrorVarianceRatio,
         DriftShape,

@@ -35,6 +35,23 @@ internal static class AnalyteReader
             Groups = table.Read(AnalyteKeys.Groups),
             Storages = table.Read(AnalyteKeys.Storages),
             GroupWindows = [.. table.Tables(AnalyteKeys.GroupWindows).Select(ReadGroupWindow)],
+            PlannedRanges =
+            [
+                .. table
+                    .Tables(AnalyteKeys.PlannedRanges)
+                    .Select(range =>
+                        (
+                            Group: range.Read(PlannedRangeKeys.Group),
+                            Ends: range.Read(PlannedRangeKeys.Range)
+                        )
+                    )
+                    .Where(item => item.Ends is not null)
+                    .Select(item => new PlannedRange(
+                        item.Group,
+                        item.Ends!.Lowest,
+                        item.Ends.Highest
+                    )),
+            ],
             Categories = table.Read(AnalyteKeys.Categories),
             RatioOf = table.Read(AnalyteKeys.RatioOf),
         };

@@ -33,6 +33,11 @@ internal static class AnalyteReferences
                 );
             }
 
+            foreach (var range in analyte.PlannedRanges)
+            {
+                References.Check(table, AnalyteKeys.PlannedRanges, range.Group, "group", groups);
+            }
+
             CheckRatio(table, analyte, draft);
             References.Check(
                 table,
@@ -45,6 +50,11 @@ internal static class AnalyteReferences
                 table,
                 AnalyteKeys.GroupWindows,
                 analyte.GroupWindows.Select(item => item.Group)
+            );
+            RequireOnce(
+                table,
+                AnalyteKeys.PlannedRanges,
+                analyte.PlannedRanges.Select(item => item.Group)
             );
             RequireOnce(table, AnalyteKeys.Groups, analyte.Groups);
             RequireOnce(table, AnalyteKeys.Storages, analyte.Storages);

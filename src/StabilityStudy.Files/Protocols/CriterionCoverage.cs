@@ -99,7 +99,8 @@ internal static class CriterionCoverage
     public static bool IsStudiedIn(Analyte analyte, PatientGroup group) =>
         analyte.Groups.IsEmpty || analyte.Groups.Contains(group.Id, StringComparer.Ordinal);
 
-    private static ImmutableArray<Criterion> Covering(
+    /// <summary>The criteria that an analyte has in a group.</summary>
+    public static ImmutableArray<Criterion> Covering(
         ProtocolDraft draft,
         Analyte analyte,
         PatientGroup group

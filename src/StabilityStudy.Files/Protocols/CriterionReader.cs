@@ -39,6 +39,7 @@ internal static class CriterionReader
             )
             {
                 Rule = table.Read(CriterionKeys.Rule),
+                WithoutLevels = table.Read(CriterionKeys.WithoutLevels),
             },
             CriterionKind.Individual => ReadIndividual(table, id, limits, groups, confidence),
             CriterionKind.DecisionLevel => new DecisionLevelCriterion(

@@ -9,7 +9,10 @@ internal static class GroupReader
             Name: table.Read(GroupKeys.Name),
             Specimens: table.Read(GroupKeys.Specimens),
             BaselineSpunWithin: table.Read(GroupKeys.BaselineSpunWithin)
-        );
+        )
+        {
+            Anticoagulant = table.Read(GroupKeys.Anticoagulant),
+        };
 
     public static Eligibility ReadEligibility(TomlTable table) =>
         new(

@@ -18,6 +18,7 @@ internal static class ProtocolChecks
         CriterionReferences.Check(draft);
         CriterionFit.Check(draft);
         CriterionCoverage.Check(draft);
+        LevelsNeeded.Check(draft);
         CriterionReach.Check(draft);
         PlanCautions.Check(draft);
         CriterionCautions.Check(draft);

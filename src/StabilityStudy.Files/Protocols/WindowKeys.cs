@@ -27,6 +27,17 @@ internal static class GroupWindowKeys
     // csharpier-ignore-end
 }
 
+/// <summary>The keys of "planned_ranges".</summary>
+internal static class PlannedRangeKeys
+{
+    public static readonly KeyTable Table = new();
+
+    // csharpier-ignore-start
+    public static readonly Key<string> Group = Table.Add("group", Required, Text, "code of the group", "\"ufh\"");
+    public static readonly Key<MeasuringInterval?> Range = Table.Add("range", Required, Interval(NumberRange.AboveZero, allowEqual: false).As<MeasuringInterval?>(null, ends => new(ends.Lowest, ends.Highest)), "lowest and highest baseline to be collected, in the unit", "[40.0, 110.0]");
+    // csharpier-ignore-end
+}
+
 /// <summary>The keys of "manufacturer_limit".</summary>
 internal static class ManufacturerLimitKeys
 {

@@ -24,6 +24,13 @@ internal static class FileWords
 
     public static readonly WordSet<Cap> Caps = new(("closed", Cap.Closed), ("open", Cap.Open));
 
+    public static readonly WordSet<Anticoagulant> Anticoagulants = new(
+        ("none", Anticoagulant.None),
+        ("heparin", Anticoagulant.Heparin),
+        ("vitamin K antagonist", Anticoagulant.VitaminKAntagonist),
+        ("other", Anticoagulant.Other)
+    );
+
     public static readonly WordSet<ChangeScale> Scales = new(
         ("percent", ChangeScale.Percent),
         ("absolute", ChangeScale.Absolute),

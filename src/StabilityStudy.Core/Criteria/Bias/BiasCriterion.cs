@@ -17,6 +17,9 @@ public sealed record BiasCriterion(
     /// <summary>Whether the interval or the mean alone is held to the limit.</summary>
     public DecisionRule Rule { get; init; } = DecisionRule.Confidence;
 
+    /// <summary>Why the mean is judged without decision levels where they would be asked for; null when the protocol gives no reason.</summary>
+    public string? WithoutLevels { get; init; }
+
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Bias;
 

@@ -37,6 +37,7 @@ internal static class CriterionForms
         s_ofEvery.Properties,
         { "scale", v => v.Scale, Form.Word<ChangeScale>() },
         { "rule", v => v.Rule, Form.Word<DecisionRule>() },
+        { "withoutLevels", v => v.WithoutLevels, Form.Text.OrNull() },
     };
 
     public static readonly ObjectForm<IndividualCriterion> IndividualCriterionForm = new(

@@ -35,6 +35,7 @@ internal static class ProtocolForms
         { "name", v => v.Name, Form.Text },
         { "specimens", v => v.Specimens, Form.Count },
         { "baselineSpunWithin", v => v.BaselineSpunWithin, Form.Duration.OrNull() },
+        { "anticoagulant", v => v.Anticoagulant, Form.Word<Anticoagulant>().OrNull() },
     };
 
     public static readonly ObjectForm<Eligibility> EligibilityForm = new("eligibility")
@@ -66,6 +67,13 @@ internal static class ProtocolForms
         { "timePoints", v => v.TimePoints, Form.List(Form.TimePoint) },
     };
 
+    public static readonly ObjectForm<PlannedRange> PlannedRangeForm = new("plannedRange")
+    {
+        { "group", v => v.Group, Form.Text },
+        { "lowest", v => v.Lowest, Form.Exact },
+        { "highest", v => v.Highest, Form.Exact },
+    };
+
     public static readonly ObjectForm<Analyte> AnalyteForm = new("analyte")
     {
         { "id", v => v.Id, Form.Text },
@@ -84,6 +92,7 @@ internal static class ProtocolForms
         { "timePoints", v => v.TimePoints, Form.List(Form.TimePoint) },
         { "groups", v => v.Groups, Form.List(Form.Text) },
         { "storages", v => v.Storages, Form.List(Form.Text) },
+        { "plannedRanges", v => v.PlannedRanges, Form.List(PlannedRangeForm) },
         { "groupWindows", v => v.GroupWindows, Form.List(GroupWindowForm) },
         { "categories", v => v.Categories, Form.List(Form.Text) },
         { "ratioOf", v => v.RatioOf, Form.Text.OrNull() },
