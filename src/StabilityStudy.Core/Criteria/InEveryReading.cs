@@ -10,7 +10,9 @@ internal static class InEveryReading
         return all is [var one] ? one : Verdict.Inconclusive;
     }
 
-    /// <summary>The reading that stands for the others: of those that keep it from being met, or else of all, the one with the least room.</summary>
+    /// <summary>
+    /// The reading that stands for the others: of those that keep it from being met, or else of all, the one with the least room. Where one reading is open and another not met the open one stands for both, since what they say together is open.
+    /// </summary>
     /// <param name="readings">The readings, at least one.</param>
     /// <param name="verdictOf">What a reading says.</param>
     /// <param name="roomOf">How far it is from being not met; the larger the better.</param>
@@ -25,7 +27,16 @@ internal static class InEveryReading
             return readings.MaxBy(roomOf)!;
         }
 
-        var open = readings.Where(item => verdictOf(item) != Verdict.Met).ToImmutableArray();
-        return (open.IsEmpty ? readings : open).MinBy(roomOf)!;
+        return readings
+            .OrderBy(item =>
+                verdictOf(item) switch
+                {
+                    Verdict.Inconclusive => 0,
+                    Verdict.NotMet => 1,
+                    Verdict.Met => 2,
+                }
+            )
+            .ThenBy(roomOf)
+            .First();
     }
 }

@@ -30,7 +30,7 @@ internal sealed record DecisionLevelWords(DecisionLevelResult Result, SequenceNa
         [
             .. Result.Levels.Select(level => new CriterionFigure(
                 false,
-                $"at {NumberText.Plain(level.Level)}: {(Predicted(level) is { } change ? $"{change} {Names.Analyte.ShownUnit}" : "not covered")}",
+                $"at {NumberText.Plain(level.Level)}: {Predicted(level) ?? "not covered"}",
                 $"±{NumberText.Plain((decimal)Math.Round(level.Allowed, 4))} {Names.Analyte.ShownUnit}",
                 level.Verdict
             )),

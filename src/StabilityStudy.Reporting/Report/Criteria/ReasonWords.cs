@@ -15,8 +15,6 @@ namespace StabilityStudy.Reporting.Report.Criteria;
 /// <summary>Why a verdict is what it is, as a clause.</summary>
 internal static class ReasonWords
 {
-    private const string Signed = "+0.00;-0.00;0.00";
-
     public static string Of(VerdictReason reason) =>
         reason switch
         {
@@ -41,9 +39,9 @@ internal static class ReasonWords
             SameChangesReason r =>
                 $"all changes are the same, so the data tell no more than ± half a reporting increment ({Text(r.HalfIncrement, "0.###")})",
             LevelDependentReason r =>
-                $"the change depends on the level: at {Text(r.Level, "0.##")} {r.Unit} a change of {Text(r.PredictedPercent, Signed)} % is predicted ({Text(r.LowerPercent, Signed)} to {Text(r.UpperPercent, Signed)} %), which is not inside the allowable bias, and the mean over all levels does not show it",
+                $"the change depends on the level: at {Text(r.Level, "0.##")} {r.Unit} a change of {Interval(r.PredictedPercent, r.LowerPercent, r.UpperPercent)} is predicted, which is not inside the allowable bias, and the mean over all levels does not show it",
             OneSideOfLevelReason r =>
-                $"the line through all specimens puts the change at {Of(r.Level)} inside the allowable bias, and those {(r.Beside.IsAbove ? "at or above" : "below")} that level do not show it: by themselves {Text(r.Beside.Percent, Signed)} % ({Text(r.Beside.LowerPercent, Signed)} to {Text(r.Beside.UpperPercent, Signed)} %)",
+                $"the line through all specimens puts the change at {Of(r.Level)} inside the allowable bias; the specimens {(r.Beside.IsAbove ? "at or above" : "below")} that level do not show it by themselves: {Interval(r.Beside.Percent, r.Beside.LowerPercent, r.Beside.UpperPercent)}",
             ShareRefutedReason r =>
                 $"the data show that fewer than {Percent(r.SharePercent)} of specimens stay within the allowable difference",
             ShareOpenReason r =>
@@ -104,6 +102,9 @@ internal static class ReasonWords
 
     private static string Day(DateTimeOffset time) =>
         time.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
+
+    private static string Interval(double value, double lower, double upper) =>
+        $"{NumberText.Change(value, 2)} % ({NumberText.Interval(lower, upper, 2)} %)";
 
     private static string Of(IntervalPlace place) =>
         place switch

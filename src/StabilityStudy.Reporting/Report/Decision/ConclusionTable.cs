@@ -6,7 +6,7 @@ using StabilityStudy.Reporting.Report.TimePoints;
 
 namespace StabilityStudy.Reporting.Report.Decision;
 
-/// <summary>The conclusions of all cells with the figures of every criterion; a cell with several of a kind takes several rows.</summary>
+/// <summary>The conclusions of all cells with the figures of every criterion; a cell with several of a kind takes several rows, unless it was not reached.</summary>
 internal static class ConclusionTable
 {
     public static Table Of(StudyAnalysis analysis) =>
@@ -15,11 +15,11 @@ internal static class ConclusionTable
             [
                 new Column("Time", ColumnAlignment.Left, 0.65),
                 new Column("Counted", ColumnAlignment.Left, 1.7),
-                new Column("Mean change (interval)", ColumnAlignment.Left, 2.7),
-                new Column("Allowable bias", ColumnAlignment.Left, 1.35),
+                new Column("Mean change (interval)", ColumnAlignment.Left, 2.95),
+                new Column("Allowable bias", ColumnAlignment.Left, 1.2),
                 new Column("Within limit (bound)", ColumnAlignment.Left, 2.1),
                 new Column("Required", ColumnAlignment.Left, 0.9),
-                new Column("Conclusion", ColumnAlignment.Left, 1.65),
+                new Column("Conclusion", ColumnAlignment.Left, 1.55),
             ],
             [.. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence))],
             Note(analysis)
@@ -71,7 +71,12 @@ internal static class ConclusionTable
         // What no control vouches for, and what an earlier time point ended, is shown and does not count.
         var reached = cell.Conclusion is not (Conclusion.NotReached or Conclusion.NotAssessed);
         var emphasis = reached ? Emphasis.None : Emphasis.Muted;
-        for (var i = 0; i < Math.Max(1, Math.Max(changes.Length, shares.Length)); i++)
+        // A time point that was not reached has its further figures on its own page: what decides must stay on page 1.
+        var rows =
+            cell.Conclusion == Conclusion.NotReached
+                ? 1
+                : Math.Max(1, Math.Max(changes.Length, shares.Length));
+        for (var i = 0; i < rows; i++)
         {
             yield return new Row([
                 new TableCell(i == 0 ? cell.Key.TimePoint.ToString() : ""),
