@@ -145,7 +145,7 @@ internal static class ReasonWords
             _ => throw new UnreachableException(),
         };
 
-    private static string Of(LevelInUnit level) => $"{Text(level.Level)} {level.Unit}";
+    private static string Of(LevelInUnit level) => $"{NumberText.Plain(level.Level)} {level.Unit}";
 
     private static string Percent(decimal percent) => Text(percent, "0.##") + " %";
 

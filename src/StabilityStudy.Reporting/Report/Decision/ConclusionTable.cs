@@ -140,7 +140,7 @@ internal static class ConclusionTable
                 : $"Interval: {intervals}, spanning specimens, days, runs and persons, and lengthened for skewness.",
             bounds.Length == 0
                 ? null
-                : $"Bound: exact, one-sided {bounds}; failed counts as outside.",
+                : $"Bound: exact, one-sided {bounds}; failed counts as outside.{ShareInWords.Of(analysis)}",
             results.Any(result => CriterionWords.IsEstimateAlone(result, analysis.Protocol))
                 ? "No error control: the figure alone was held to the limit."
                 : null,
