@@ -16,17 +16,17 @@ public sealed record PatientGroup(
     public Anticoagulant? Anticoagulant { get; init; }
 }
 
-/// <summary>The anticoagulant of the patients of a group.</summary>
+/// <summary>The anticoagulant of the patients of a group. The zero member is the cautious one.</summary>
 public enum Anticoagulant
 {
-    /// <summary>None.</summary>
-    None,
-
     /// <summary>Unfractionated or low-molecular-weight heparin: the change while blood waits grows with the level.</summary>
     Heparin,
 
     /// <summary>A vitamin K antagonist.</summary>
     VitaminKAntagonist,
+
+    /// <summary>None.</summary>
+    None,
 
     /// <summary>Another one.</summary>
     Other,

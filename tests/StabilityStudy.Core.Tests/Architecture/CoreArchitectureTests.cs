@@ -44,6 +44,7 @@ public sealed class CoreArchitectureTests
             [typeof(DecisionRule)] = (DecisionRule.Confidence, "controls the error"),
             [typeof(ControlKind)] = (ControlKind.Control, "must lie within its range"),
             [typeof(PairStatus)] = (PairStatus.Ineligible, "supports nothing"),
+            [typeof(Anticoagulant)] = (Anticoagulant.Heparin, "asks for decision levels"),
             [typeof(GoalKind)] = (GoalKind.Bias, "is the smaller"),
             [typeof(LockStanding)] = (LockStanding.NotLocked, "proves nothing"),
             [typeof(LockLevel)] = (LockLevel.NotLocked, "proves nothing"),

@@ -55,6 +55,7 @@ public sealed class PublicTypeTests
         [QueryRank.Stop] = "makes no report",
         [AllowanceVerdict.Outside] = "speaks against the window",
         [StorageState.WholeBlood] = "has the strictest rules on spinning",
+        [Anticoagulant.Heparin] = "asks for decision levels",
         [Cap.Open] = "is the less protected state",
         [TubePlan.TubePerTimePoint] = "allows no tube to be tested twice",
         [RobustnessKind.OneSubjectLeftOut] =
