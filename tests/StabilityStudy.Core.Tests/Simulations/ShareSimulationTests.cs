@@ -10,7 +10,7 @@ namespace StabilityStudy.Core.Tests.Simulations;
 [Trait("lane", "slow")]
 public sealed class ShareSimulationTests
 {
-    private const int Studies = 1000;
+    private const int Studies = 500;
 
     public static TheoryData<int> Sizes { get; } = [.. MeanScenarios.Sizes];
 

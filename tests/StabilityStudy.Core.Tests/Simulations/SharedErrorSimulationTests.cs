@@ -9,7 +9,7 @@ namespace StabilityStudy.Core.Tests.Simulations;
 [Trait("lane", "slow")]
 public sealed class SharedErrorSimulationTests
 {
-    private const int Studies = 1000;
+    private const int Studies = 500;
 
     /// <summary>Independent: 0.84 without the doubt, 0.038 with it.</summary>
     [Fact]
