@@ -1,6 +1,4 @@
-using System.Buffers.Binary;
 using System.Reflection;
-using System.Reflection.Emit;
 using StabilityStudy.Files.Intake;
 
 namespace StabilityStudy.Files.Tests;
@@ -15,14 +13,7 @@ public sealed class FolderTests
         | BindingFlags.Static
         | BindingFlags.DeclaredOnly;
 
-    private const int Wide = 0xFE;
-
     private static readonly Assembly Files = typeof(StudyIntake).Assembly;
-
-    private static readonly Dictionary<int, OpCode> Codes = typeof(OpCodes)
-        .GetFields()
-        .Select(field => (OpCode)field.GetValue(null)!)
-        .ToDictionary(code => code.Value & 0xFFFF);
 
     [Fact]
     public void No_folder_is_used_by_one_that_it_uses()
@@ -85,58 +76,16 @@ public sealed class FolderTests
         : [type];
 
     /// <summary>The types of every member that the code of a method names.</summary>
-    private static IEnumerable<Type?> Called(MethodBase method)
-    {
-        var code = method.GetMethodBody()?.GetILAsByteArray() ?? [];
-        for (var at = 0; at < code.Length; )
-        {
-            var first = code[at++];
-            var operation = Codes[first == Wide ? (Wide << 8) | code[at++] : first];
-            var rest = code.AsSpan(at);
-            switch (operation.OperandType)
-            {
-                case OperandType.InlineField
-                or OperandType.InlineMethod
-                or OperandType.InlineTok
-                or OperandType.InlineType:
-                    var member = method.Module.ResolveMember(
-                        BinaryPrimitives.ReadInt32LittleEndian(rest),
-                        method.DeclaringType!.IsGenericType
-                            ? method.DeclaringType.GetGenericArguments()
-                            : null,
-                        method.IsGenericMethod ? method.GetGenericArguments() : null
-                    );
-                    yield return member as Type ?? member?.DeclaringType;
-                    foreach (
-                        var argument in member is MethodInfo { IsGenericMethod: true } generic
+    private static IEnumerable<Type?> Called(MethodBase method) =>
+        NamedMembers
+            .In(method)
+            .SelectMany(member =>
+                (Type?[])
+                    [
+                        member as Type ?? member.DeclaringType,
+                        .. member is MethodInfo { IsGenericMethod: true } generic
                             ? generic.GetGenericArguments()
-                            : []
-                    )
-                    {
-                        yield return argument;
-                    }
-
-                    at += 4;
-                    break;
-                case OperandType.InlineSwitch:
-                    at += 4 + 4 * BinaryPrimitives.ReadInt32LittleEndian(rest);
-                    break;
-                default:
-                    at += Size(operation.OperandType);
-                    break;
-            }
-        }
-    }
-
-    private static int Size(OperandType operand) =>
-        operand switch
-        {
-            OperandType.InlineNone => 0,
-            OperandType.ShortInlineBrTarget
-            or OperandType.ShortInlineI
-            or OperandType.ShortInlineVar => 1,
-            OperandType.InlineVar => 2,
-            OperandType.InlineI8 or OperandType.InlineR => 8,
-            _ => 4,
-        };
+                            : [],
+                    ]
+            );
 }

@@ -24,8 +24,9 @@ internal static class SpreadQueries
     /// <summary>Ten normal changes have an SD below this share of the true one with a probability under 0.01.</summary>
     private const double LeastShareOfNoise = 0.4;
 
-    /// <summary>SD in percent of a difference that no coagulation test falls below, whatever is stated or not: that of two results with a CV of 0.5 %.</summary>
-    private const double LeastNoisePercent = 0.5 * 1.41421356;
+    /// <summary>SD in percent of a difference that no coagulation test falls below, whatever is stated or not: that of two results.</summary>
+    private static readonly double s_leastNoisePercent =
+        Math.Sqrt(2) * UnchangedResultQueries.LeastCvPercent;
 
     /// <summary>One query a cell, of the smallest spread.</summary>
     public static IEnumerable<DataQuery> Of(Sequence sequence, StudyProtocol protocol)
@@ -37,8 +38,10 @@ internal static class SpreadQueries
             var pairs = cell.Pairs.Where(pair => pair.IsOfNumbers).ToImmutableArray();
             var (stated, noise) = cell.Estimates.NoisePercent is { } own
                 ? ("the stated between-run imprecision alone", own)
-                : ("the least imprecision of such a test", LeastNoisePercent);
-            var smallest = Spreads(pairs, before, Math.Pow(10, -analyte.Decimals), noise)
+                : ("the least imprecision of such a test", s_leastNoisePercent);
+            var visible = Math.Pow(10, -analyte.Decimals) * 100 / noise;
+            var smallest = SpreadsOf(pairs, cell.Estimates, visible)
+                .Concat(SpreadsSince(before, pairs, visible))
                 .Where(item => item.Percent < LeastShareOfNoise * noise)
                 .OrderBy(item => item.Percent)
                 .FirstOrDefault();
@@ -63,72 +66,74 @@ internal static class SpreadQueries
         }
     }
 
-    /// <summary>The spreads that were large enough to be seen in the last reported digit.</summary>
-    private static IEnumerable<SpreadOfChanges> Spreads(
+    /// <summary>From the baseline, as the cell's estimates have it.</summary>
+    private static IEnumerable<SpreadOfChanges> SpreadsOf(
         ImmutableArray<PairRecord> pairs,
+        CellEstimates estimates,
+        double visible
+    ) =>
+        IsVisible([.. pairs.Select(pair => pair.Values().Baseline)], visible)
+            ? Spreads(
+                "the changes",
+                estimates.SpreadPercent,
+                estimates.Further.WeightedLeastSquares
+            )
+            : [];
+
+    /// <summary>From the time point before, of the specimens that have both.</summary>
+    private static IEnumerable<SpreadOfChanges> SpreadsSince(
         ImmutableArray<PairRecord> before,
-        double increment,
-        double noise
+        ImmutableArray<PairRecord> pairs,
+        double visible
     )
     {
-        var values = pairs.Select(pair => pair.Values()).ToImmutableArray();
-        var earlier = before
-            .GroupBy(pair => pair.Specimen)
-            .ToDictionary(same => same.Key, same => same.First().Values().Delayed);
-        foreach (
-            var (what, data) in new[]
-            {
-                ("the changes", values),
-                (
-                    "the changes since the time point before",
-                    [
-                        .. pairs
-                            .Where(pair => earlier.ContainsKey(pair.Specimen))
-                            .Select(pair => (earlier[pair.Specimen], pair.Values().Delayed)),
-                    ]
-                ),
-            }
-        )
+        var both = before
+            .DistinctBy(pair => pair.Specimen)
+            .Join(
+                pairs,
+                pair => pair.Specimen,
+                pair => pair.Specimen,
+                (earlier, later) =>
+                    (Earlier: earlier.Values().Delayed, Later: later.Values().Delayed)
+            )
+            .ToImmutableArray();
+        decimal[] first = [.. both.Select(item => item.Earlier)];
+        if (!IsVisible(first, visible))
         {
-            if (
-                data.Length < FewestForSpread
-                || data.Any(item => item.Item1 <= 0)
-                || data.Average(item => (double)item.Item1) * noise / 100 < increment
-            )
-            {
-                continue;
-            }
+            return [];
+        }
 
-            var exact = ExactPairs.Create(
-                [.. data.Select(item => item.Item1)],
-                [.. data.Select(item => item.Item2)]
+        var exact = ExactPairs.Create(first, [.. both.Select(item => item.Later)]);
+        return Spreads(
+            "the changes since the time point before",
+            RelativeChange.Percent(exact).Then(changes => Spread.Summarize(changes.AsSpan())),
+            FurtherEstimates.ByBaseline(exact, CellEstimates.DescriptiveConfidence)
+        );
+    }
+
+    /// <summary>Whether there are enough results, and so large that the noise shows in the last reported digit.</summary>
+    private static bool IsVisible(decimal[] first, double smallest) =>
+        first.Length >= FewestForSpread
+        && first.All(value => value > 0)
+        && first.Average(value => (double)value) >= smallest;
+
+    private static IEnumerable<SpreadOfChanges> Spreads(
+        string what,
+        Estimate<SpreadSummary> spread,
+        Estimate<LineFit> line
+    )
+    {
+        if (spread.TryGet(out var changes))
+        {
+            yield return new(what, changes.StandardDeviation);
+        }
+
+        if (line.TryGet(out var fit))
+        {
+            yield return new(
+                $"{what}, taken from a straight line,",
+                100 * fit.ResidualStandardDeviation
             );
-            if (
-                RelativeChange
-                    .Percent(exact)
-                    .Then(changes => Spread.Summarize(changes.AsSpan()))
-                    .TryGet(out var spread)
-            )
-            {
-                yield return new(what, spread.StandardDeviation);
-            }
-
-            if (
-                WeightedLeastSquares
-                    .Fit(
-                        exact.X.AsSpan(),
-                        exact.Y.AsSpan(),
-                        [.. exact.X.Select(x => 1 / (x * x))],
-                        CellEstimates.DescriptiveConfidence
-                    )
-                    .TryGet(out var line)
-            )
-            {
-                yield return new(
-                    $"{what}, taken from a straight line,",
-                    100 * line.ResidualStandardDeviation
-                );
-            }
         }
     }
 

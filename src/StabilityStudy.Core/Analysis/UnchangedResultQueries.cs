@@ -18,7 +18,7 @@ internal static class UnchangedResultQueries
     private const double ShareWithinRun = 0.5;
 
     /// <summary>No coagulation test repeats itself better than this CV in percent, whatever is stated or not.</summary>
-    private const double LeastCvPercent = 0.5;
+    public const double LeastCvPercent = 0.5;
 
     private const int FewestSame = 5;
 

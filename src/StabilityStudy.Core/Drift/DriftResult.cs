@@ -139,7 +139,7 @@ public sealed record DriftResult(
                             .Of([
                                 .. specimens.Select(pairs => pairs[Math.Min(i, pairs.Length - 1)]),
                             ])
-                            .Clusterings.Single(item => item.Source == IntervalSource.DelayedRuns)
+                            .DelayedRuns
                     ),
             ]
         );

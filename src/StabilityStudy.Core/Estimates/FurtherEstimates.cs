@@ -62,7 +62,7 @@ public sealed record FurtherEstimates(
             ),
             relative.Then(values => ShapiroWilk.Compute(values.AsSpan())),
             WilcoxonSignedRank.Compute(data.Pairs),
-            ByBaseline(data, level),
+            ByBaseline(data.Pairs, level),
             Statistics.Regression.TheilSen.Fit(data.Pairs, level),
             data.Compared.Length > LargestSample.Bootstrap
                 ? Estimate.Refused<SlopeBootstrapInterval>(Refusal.TooManyForDemingBootstrap)
@@ -81,13 +81,14 @@ public sealed record FurtherEstimates(
         );
     }
 
-    private static Estimate<LineFit> ByBaseline(CellData data, double level) =>
-        data.Pairs.X.Any(value => value <= 0)
+    /// <summary>The line with weights of the reciprocal square of the baseline: its residual SD is a share of the baseline.</summary>
+    internal static Estimate<LineFit> ByBaseline(ExactPairs pairs, double level) =>
+        pairs.X.Any(value => value <= 0)
             ? Estimate.Refused<LineFit>(Refusal.NotPositiveForBaselineWeights)
             : Statistics.Regression.WeightedLeastSquares.Fit(
-                data.Pairs.X.AsSpan(),
-                data.Pairs.Y.AsSpan(),
-                [.. data.Pairs.X.Select(value => 1 / (value * value))],
+                pairs.X.AsSpan(),
+                pairs.Y.AsSpan(),
+                [.. pairs.X.Select(value => 1 / (value * value))],
                 level
             );
 }

@@ -7,6 +7,10 @@ namespace StabilityStudy.Core.Estimates;
 /// <param name="Counts">How many days and runs there are; it stays when pairs are left out to see what they do.</param>
 internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, ClusterCounts Counts)
 {
+    /// <summary>Which pairs had their delayed result from one run.</summary>
+    public Clustering DelayedRuns =>
+        Clusterings.Single(item => item.Source == IntervalSource.DelayedRuns);
+
     /// <summary>Those of pairs, in their order.</summary>
     public static SharedErrors Of(ImmutableArray<PairRecord> pairs)
     {

@@ -32,43 +32,35 @@ internal static class LevelsNeeded
             return;
         }
 
-        foreach (var (table, analyte) in draft.Analytes.Items.Where(item => IsSound(item.Table)))
+        var means =
+            from item in draft.Analytes.Items
+            where item.Table.IsSound(AnalyteKeys.Id)
+            from patients in draft.Groups.Values
+            where CriterionCoverage.IsStudiedIn(item.Value, patients)
+            let why = Why(item.Value, patients)
+            where why is not null && !AreLevelsJudged(draft, item.Value, patients)
+            from mean in CriterionCoverage.Covering(draft, item.Value, patients)
+            where mean is BiasCriterion
+            select (
+                item.Table,
+                item.Value.Id,
+                Mean: (BiasCriterion)mean,
+                Where: $"{item.Value.Id}, group {patients.Id}: criterion \"{mean.Id}\" judges the mean, and no criterion looks at decision levels although {why}"
+            );
+        foreach (var (table, analyte, mean, where) in means)
         {
-            foreach (
-                var group in draft.Groups.Values.Where(group =>
-                    CriterionCoverage.IsStudiedIn(analyte, group)
-                    && !AreLevelsJudged(draft, analyte, group)
-                )
-            )
-            {
-                foreach (
-                    var mean in CriterionCoverage
-                        .Covering(draft, analyte, group)
-                        .OfType<BiasCriterion>()
-                        .Where(_ => Why(analyte, group) is not null)
-                )
-                {
-                    Remark(table, analyte, group, mean);
-                }
-            }
+            Remark(table, analyte, mean, where);
         }
     }
 
-    private static void Remark(
-        TomlTable table,
-        Analyte analyte,
-        PatientGroup group,
-        BiasCriterion mean
-    )
+    private static void Remark(TomlTable table, string analyte, BiasCriterion mean, string where)
     {
-        var where =
-            $"{analyte.Id}, group {group.Id}: criterion \"{mean.Id}\" judges the mean, and no criterion looks at decision levels although {Why(analyte, group)}";
         if (mean.WithoutLevels is { } reason)
         {
             table.Remark(
                 AnalyteKeys.Id,
                 ProtocolQueries.MeanWithoutLevelsStated,
-                analyte.Id,
+                analyte,
                 $"{where}. Stated reason: {reason}"
             );
         }
@@ -77,7 +69,7 @@ internal static class LevelsNeeded
             table.Remark(
                 AnalyteKeys.Id,
                 ProtocolQueries.MeanWithoutLevels,
-                analyte.Id,
+                analyte,
                 $"{where}, so that a change at one end of the range can hide in it.",
                 "Add a criterion of kind \"decision-level\" or \"reclassification\" for analyte and group, or say in without_levels of the mean's criterion why none is needed."
             );
@@ -120,9 +112,5 @@ internal static class LevelsNeeded
                 || (other.RatioOf == analyte.Id && CriterionCoverage.IsStudiedIn(other, group))
             )
             .SelectMany(other => CriterionCoverage.Covering(draft, other, group))
-            .Any(criterion =>
-                criterion.Kind is CriterionKind.DecisionLevel or CriterionKind.Reclassification
-            );
-
-    private static bool IsSound(TomlTable table) => table.IsSound(AnalyteKeys.Id);
+            .Any(criterion => criterion.JudgedLevels is not null);
 }

@@ -53,8 +53,12 @@ public static class TheilSen
         var count = slopes.Finite;
         var margin = Normal.Quantile((1 + confidenceLevel) / 2) * Math.Sqrt(Variance(pairs));
         var rank = (long)Math.Floor(((count - margin) / 2) + 0.5);
-        var middle = slopes.AtRanks((count + 1) / 2, (count / 2) + 1);
-        var slope = (middle[0].Value + middle[1].Value) / 2;
+        var (lower, upper) = ((count + 1) / 2, (count / 2) + 1);
+        var found =
+            rank < 1
+                ? slopes.AtRanks(lower, upper)
+                : slopes.AtRanks(lower, upper, rank, count - rank + 1);
+        var slope = (found[0].Value + found[1].Value) / 2;
         var intercept = PassingBablok.MedianIntercept(pairs, slope);
         if (rank < 1)
         {
@@ -63,14 +67,13 @@ public static class TheilSen
             );
         }
 
-        var ends = slopes.AtRanks(rank, count - rank + 1);
         return Estimate.Of(
             new TheilSenFit(
                 pairs.Count,
                 count,
                 slope,
-                ends[0].Value,
-                ends[1].Value,
+                found[2].Value,
+                found[3].Value,
                 intercept,
                 confidenceLevel
             )

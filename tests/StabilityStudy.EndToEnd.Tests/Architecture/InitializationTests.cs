@@ -1,6 +1,4 @@
-using System.Buffers.Binary;
 using System.Reflection;
-using System.Reflection.Emit;
 
 namespace StabilityStudy.EndToEnd.Tests.Architecture;
 
@@ -11,11 +9,6 @@ namespace StabilityStudy.EndToEnd.Tests.Architecture;
 public sealed class InitializationTests
 {
     private static readonly Assembly[] s_assemblies = [.. Projects.Names.Select(Projects.Load)];
-
-    private static readonly Dictionary<short, OpCode> s_operations = typeof(OpCodes)
-        .GetFields(BindingFlags.Public | BindingFlags.Static)
-        .Select(field => (OpCode)field.GetValue(null)!)
-        .ToDictionary(operation => operation.Value);
 
     [Fact]
     public void No_static_fields_need_each_other_in_a_circle()
@@ -103,51 +96,14 @@ public sealed class InitializationTests
     }
 
     /// <summary>The fields and methods of the project that the code of a method names.</summary>
-    private static IEnumerable<MemberInfo> NamedIn(MethodBase method)
-    {
-        var code = method.GetMethodBody()?.GetILAsByteArray() ?? [];
-        for (var place = 0; place < code.Length; )
-        {
-            var operation = s_operations[
-                code[place] == 0xFE
-                    ? BinaryPrimitives.ReadInt16BigEndian(code.AsSpan(place))
-                    : code[place]
-            ];
-            place += operation.Size;
-            if (
-                operation.OperandType is OperandType.InlineField or OperandType.InlineMethod
-                && Resolved(method, BinaryPrimitives.ReadInt32LittleEndian(code.AsSpan(place)))
-                    is { DeclaringType: { } owner } member
+    private static IEnumerable<MemberInfo> NamedIn(MethodBase method) =>
+        NamedMembers
+            .In(method)
+            .Where(member =>
+                member is not Type
+                && member.DeclaringType is { } owner
                 && s_assemblies.Contains(owner.Assembly)
-            )
-            {
-                yield return member;
-            }
-
-            place += LengthOf(operation.OperandType, code, place);
-        }
-    }
-
-    private static MemberInfo? Resolved(MethodBase method, int token) =>
-        method.Module.ResolveMember(
-            token,
-            method.DeclaringType!.IsGenericType ? method.DeclaringType.GetGenericArguments() : null,
-            method.IsGenericMethod ? method.GetGenericArguments() : null
-        );
-
-    private static int LengthOf(OperandType operand, byte[] code, int place) =>
-        operand switch
-        {
-            OperandType.InlineNone => 0,
-            OperandType.ShortInlineBrTarget
-            or OperandType.ShortInlineI
-            or OperandType.ShortInlineVar => 1,
-            OperandType.InlineVar => 2,
-            OperandType.InlineI8 or OperandType.InlineR => 8,
-            OperandType.InlineSwitch => 4
-                + (4 * BinaryPrimitives.ReadInt32LittleEndian(code.AsSpan(place))),
-            _ => 4,
-        };
+            );
 
     private static Type Definition(Type type) =>
         type.IsGenericType ? type.GetGenericTypeDefinition() : type;

@@ -22,9 +22,7 @@ internal static class LevelDoubt
     public static LevelDependentReason? Of(BiasCriterion criterion, Limit limit, CellEvidence cell)
     {
         if (
-            cell.Context.Applying.Any(item =>
-                item.Criterion.Kind is CriterionKind.DecisionLevel or CriterionKind.Reclassification
-            )
+            cell.Context.Applying.Any(item => item.Criterion.JudgedLevels is not null)
             // The computed value at collection stands in both members of a pair, so only measured pairs show whether the slopes agree.
             || SlopesOf(cell.Data)
                 is not { BaselineStandardDeviation: >= LeastSpreadOfLogBaselines } measured
@@ -44,13 +42,7 @@ internal static class LevelDoubt
 
     private static LevelSlopes? SlopesOf(CellData data) =>
         LevelSlopes
-            .Fit(
-                data.Pairs.X.AsSpan(),
-                data.Pairs.Y.AsSpan(),
-                data.Errors.Clusterings.Single(item =>
-                    item.Source == IntervalSource.DelayedRuns
-                ).Cluster
-            )
+            .Fit(data.Pairs.X.AsSpan(), data.Pairs.Y.AsSpan(), data.Errors.DelayedRuns.Cluster)
             .Value;
 
     private static IEnumerable<(LevelDependentReason Reason, double Room)> AtEnds(
@@ -82,25 +74,15 @@ internal static class LevelDoubt
         foreach (var distance in new[] { -Ends, Ends })
         {
             var away = distance * slopes.LevelStandardDeviation;
-            var predicted = mean.Mean + (slopes.OnLevel * away);
-            var half = double.Hypot(
-                (mean.Upper - mean.Lower) / 2,
+            var (predicted, lower, upper) = LogRatio.BesideMean(
+                mean,
+                slopes.OnLevel * away,
                 quantile * slopes.OnLevelStandardError * away
             );
             var level = Math.Exp((slopes.MeanLevel + away) / 100);
             var allowed = 100 * ChangeOnScale.AllowanceOf(limit).At(level) / level;
-            var (lower, upper) = (
-                LogRatio.Percent(predicted - half),
-                LogRatio.Percent(predicted + half)
-            );
             yield return (
-                new LevelDependentReason(
-                    level,
-                    context.Analyte.ShownUnit,
-                    LogRatio.Percent(predicted),
-                    lower,
-                    upper
-                ),
+                new LevelDependentReason(level, context.Analyte.ShownUnit, predicted, lower, upper),
                 Math.Min(allowed - upper, lower + allowed)
             );
         }

@@ -32,9 +32,7 @@ public sealed record ChangeBesideLevel(
         var fit = LevelStep.Fit(
             data.Pairs.X.AsSpan(),
             data.Pairs.Y.AsSpan(),
-            data.Errors.Clusterings.Single(item =>
-                item.Source == IntervalSource.DelayedRuns
-            ).Cluster,
+            data.Errors.DelayedRuns.Cluster,
             level
         );
         if (!mean.TryGet(out var changes))
@@ -52,17 +50,12 @@ public sealed record ChangeBesideLevel(
             new[] { (IsAbove: false, Side: step.Below), (IsAbove: true, Side: step.Above) }
                 .Select(item =>
                 {
-                    var half = double.Hypot(
-                        (changes.Upper - changes.Lower) / 2,
+                    var (percent, lower, upper) = LogRatio.BesideMean(
+                        changes,
+                        item.Side.BeyondMean,
                         quantile * item.Side.StandardError
                     );
-                    var change = changes.Mean + item.Side.BeyondMean;
-                    return new ChangeBesideLevel(
-                        item.IsAbove,
-                        LogRatio.Percent(change),
-                        LogRatio.Percent(change - half),
-                        LogRatio.Percent(change + half)
-                    );
+                    return new ChangeBesideLevel(item.IsAbove, percent, lower, upper);
                 })
                 .MaxBy(side => side.Furthest)!
         );
