@@ -4,7 +4,8 @@
 # fuzz: a million damaged signed files, ten seeds of a hundred thousand, against the verifier: no exception, none above
 #       one second, none above 500 MB, and never that all is well. kills: report, lock and sign killed 200 times each.
 # samples: what the usual run of the tests tries a fixed part of, in full: every byte of the signatures, 100,000 other damaged
-#       files, 20,000 damaged studies, 400 damaged reports, each statement about all studies at 1,000 of them.
+#       files, 20,000 damaged studies, 400 damaged reports, each statement about all studies at 1,000 of them, each simulated rate
+#       of the tests over 2,000 studies.
 # rates: how often each criterion claims too much, 40,000 studies a row, into tests/StabilityStudy.Benchmarks/ERROR-RATES.md.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -33,6 +34,9 @@ for part in $parts; do
             echo "samples, 20000 damaged studies: $(FUZZ_INPUTS=20000 run Files MutationTests | summary)"
             echo "samples, 400 damaged reports: $(FUZZ_INPUTS=400 run Pipeline Evidence.ReportVerifierTests | summary)"
             echo "samples, 1000 studies a statement: $(STUDIES=1000 run Core Analysis.InvarianceTests | summary)"
+            for rates in Line Mean Power Share SharedError; do
+                echo "samples, 2000 studies a rate, $rates: $(SIMULATED_STUDIES=2000 run Core "Simulations.${rates}SimulationTests" | summary)"
+            done
             ;;
         kills) echo "kills, 200 of each command: $(KILLS=200 run EndToEnd KilledTests | summary)" ;;
         rates)

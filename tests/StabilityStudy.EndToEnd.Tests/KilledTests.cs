@@ -12,7 +12,7 @@ public sealed class KilledTests
 {
     private const int Seed = 20261125;
 
-    private static int Kills => LongProof.Setting("KILLS", 4);
+    private static int Kills => LongProof.Setting("KILLS", 2);
 
     [Fact]
     public async Task Report_leaves_the_old_or_the_new_file()

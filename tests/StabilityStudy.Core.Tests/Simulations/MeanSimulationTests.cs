@@ -10,7 +10,7 @@ namespace StabilityStudy.Core.Tests.Simulations;
 [Trait("lane", "slow")]
 public sealed class MeanSimulationTests
 {
-    private const int Studies = 1000;
+    private static readonly int s_studies = LongProof.Setting("SIMULATED_STUDIES", 400);
 
     public static TheoryData<int> Sizes { get; } = [.. MeanScenarios.Sizes];
 
@@ -21,7 +21,7 @@ public sealed class MeanSimulationTests
         SimulatedRateAssert.Between(
             0.043,
             0.051,
-            MeanScenarios.OfShape(ChangeShape.Normal, Collection.InOneRun(n)).Run(Studies)
+            MeanScenarios.OfShape(ChangeShape.Normal, Collection.InOneRun(n)).Run(s_studies)
         );
 
     [Theory]
@@ -32,11 +32,11 @@ public sealed class MeanSimulationTests
     {
         SimulatedRateAssert.AtMost(
             0.051,
-            MeanScenarios.OfShape(ChangeShape.HeavyTails, Collection.On(5, n)).Run(Studies)
+            MeanScenarios.OfShape(ChangeShape.HeavyTails, Collection.On(5, n)).Run(s_studies)
         );
         SimulatedRateAssert.AtMost(
             0.051,
-            MeanScenarios.OfShape(ChangeShape.Contaminated, Collection.On(5, n)).Run(Studies)
+            MeanScenarios.OfShape(ChangeShape.Contaminated, Collection.On(5, n)).Run(s_studies)
         );
     }
 
@@ -54,31 +54,31 @@ public sealed class MeanSimulationTests
     {
         SimulatedRateAssert.AtMost(
             0.050,
-            MeanScenarios.OfShape(ChangeShape.Skewed, Collection.InOneRun(n)).Run(Studies)
+            MeanScenarios.OfShape(ChangeShape.Skewed, Collection.InOneRun(n)).Run(s_studies)
         );
         SimulatedRateAssert.AtMost(
             verySkewed,
-            MeanScenarios.OfShape(ChangeShape.VerySkewed, Collection.InOneRun(n)).Run(Studies)
+            MeanScenarios.OfShape(ChangeShape.VerySkewed, Collection.InOneRun(n)).Run(s_studies)
         );
     }
 
     [Fact]
     public void Rounded_results_are_claimed_at_most_five_times_in_a_hundred()
     {
-        SimulatedRateAssert.AtMost(0.05, MeanScenarios.InrOnAntagonist(40).Run(Studies));
-        SimulatedRateAssert.AtMost(0.05, MeanScenarios.InrNearOne(40).Run(Studies));
+        SimulatedRateAssert.AtMost(0.05, MeanScenarios.InrOnAntagonist(40).Run(s_studies));
+        SimulatedRateAssert.AtMost(0.05, MeanScenarios.InrNearOne(40).Run(s_studies));
     }
 
     [Fact]
     public void A_fall_from_a_noisy_baseline_is_held_on_the_log_ratio_scale() =>
         SimulatedRateAssert.AtMost(
             0.05,
-            MeanScenarios.FallingFromNoisyBaseline(10, ChangeScale.LogRatio).Run(Studies)
+            MeanScenarios.FallingFromNoisyBaseline(10, ChangeScale.LogRatio).Run(s_studies)
         );
 
     [Fact]
     public void A_rule_on_the_mean_alone_claims_every_other_time() =>
-        SimulatedRateAssert.Is(0.5, MeanScenarios.MeanOnly(40).Run(Studies));
+        SimulatedRateAssert.Is(0.5, MeanScenarios.MeanOnly(40).Run(s_studies));
 
     [Theory]
     [InlineData(1, 0.30)]
@@ -91,7 +91,7 @@ public sealed class MeanSimulationTests
     ) =>
         SimulatedRateAssert.Is(
             independent,
-            RunScenarios.SpecimensAlone(Collection.On(days, 40)).Run(Studies)
+            RunScenarios.SpecimensAlone(Collection.On(days, 40)).Run(s_studies)
         );
 
     [Theory]
@@ -101,16 +101,16 @@ public sealed class MeanSimulationTests
         SimulatedRateAssert.Between(
             0.035,
             0.047,
-            RunScenarios.Tool(Collection.On(days, 40)).Run(Studies)
+            RunScenarios.Tool(Collection.On(days, 40)).Run(s_studies)
         );
 
     [Fact]
     public void Days_of_very_unequal_size_gain_nothing() =>
-        SimulatedRateAssert.AtMost(0.05, RunScenarios.Tool(Collection.Lopsided(40)).Run(Studies));
+        SimulatedRateAssert.AtMost(0.05, RunScenarios.Tool(Collection.Lopsided(40)).Run(s_studies));
 
     [Theory]
     [InlineData(1)]
     [InlineData(2)]
     public void Fewer_days_than_required_claim_nothing(int days) =>
-        Assert.Equal(0, RunScenarios.Tool(Collection.On(days, 40)).Run(Studies / 10).Claims);
+        Assert.Equal(0, RunScenarios.Tool(Collection.On(days, 40)).Run(s_studies / 10).Claims);
 }

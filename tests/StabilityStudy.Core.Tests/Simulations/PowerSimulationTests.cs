@@ -7,7 +7,7 @@ namespace StabilityStudy.Core.Tests.Simulations;
 [Trait("lane", "slow")]
 public sealed class PowerSimulationTests
 {
-    private const int Studies = 400;
+    private static readonly int s_studies = LongProof.Setting("SIMULATED_STUDIES", 200);
 
     /// <summary>Planned study, n, and the power that an independent simulation gave, to its printed digits.</summary>
     public static TheoryData<int, int, double> Independent { get; } =
@@ -31,7 +31,7 @@ public sealed class PowerSimulationTests
         SimulatedRateAssert.Between(
             independent - 0.005,
             Math.Min(independent + 0.005, 1),
-            PowerScenarios.Planned[planned].ByIntervalAndCount(n).Run(Studies)
+            PowerScenarios.Planned[planned].ByIntervalAndCount(n).Run(s_studies)
         );
 
     /// <summary>The two criteria together lie between p₁ + p₂ − 1 and the smaller of the exact powers of each.</summary>
@@ -50,7 +50,7 @@ public sealed class PowerSimulationTests
         SimulatedRateAssert.Between(
             mean + share - 1,
             Math.Min(mean, share),
-            study.ByIntervalAndCount(n).Run(Studies)
+            study.ByIntervalAndCount(n).Run(s_studies)
         );
     }
 
@@ -62,7 +62,7 @@ public sealed class PowerSimulationTests
         Assert.Equal(independent, IndividualPower.Of(40, share, 0.85, 0.95), 0.006);
         SimulatedRateAssert.Is(
             IndividualPower.Of(40, share, 0.85, 0.95),
-            PowerScenarios.ShareAlone(share, Collection.InOneRun(40)).Run(Studies)
+            PowerScenarios.ShareAlone(share, Collection.InOneRun(40)).Run(s_studies)
         );
     }
 
@@ -74,7 +74,7 @@ public sealed class PowerSimulationTests
         SimulatedRateAssert.Between(
             least,
             IndividualPower.Of(40, share, 0.85, 0.95),
-            PowerScenarios.ShareAlone(share, Collection.On(5, 40)).Run(Studies)
+            PowerScenarios.ShareAlone(share, Collection.On(5, 40)).Run(s_studies)
         );
 
     /// <summary>Independent, 3.5 points inside the limit with shared runs: 0.92 (5 days) to 0.97 (10 days) by the mean alone.</summary>
@@ -87,6 +87,6 @@ public sealed class PowerSimulationTests
             1,
             PowerScenarios
                 .WellInside.Supported(Collection.On(days, 40), RunScenarios.RunSd)
-                .Run(Studies)
+                .Run(s_studies)
         );
 }

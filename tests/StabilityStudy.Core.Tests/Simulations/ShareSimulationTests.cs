@@ -10,7 +10,7 @@ namespace StabilityStudy.Core.Tests.Simulations;
 [Trait("lane", "slow")]
 public sealed class ShareSimulationTests
 {
-    private const int Studies = 500;
+    private static readonly int s_studies = LongProof.Setting("SIMULATED_STUDIES", 200);
 
     public static TheoryData<int> Sizes { get; } = [.. MeanScenarios.Sizes];
 
@@ -21,7 +21,7 @@ public sealed class ShareSimulationTests
     ) =>
         SimulatedRateAssert.AtMost(
             IndividualPower.Of(n, 0.85, 0.85, 0.95),
-            ShareScenarios.AtRequired(Collection.On(5, n), runSd: 0).Run(Studies)
+            ShareScenarios.AtRequired(Collection.On(5, n), runSd: 0).Run(s_studies)
         );
 
     [Theory]
@@ -29,7 +29,7 @@ public sealed class ShareSimulationTests
     public void In_one_run_it_is_claimed_as_often_as_the_binomial_says(int n) =>
         SimulatedRateAssert.Is(
             IndividualPower.Of(n, 0.85, 0.85, 0.95),
-            ShareScenarios.AtRequired(Collection.InOneRun(n), runSd: 0).Run(Studies)
+            ShareScenarios.AtRequired(Collection.InOneRun(n), runSd: 0).Run(s_studies)
         );
 
     /// <summary>As independent specimens alone 0.10, 0.19 and 0.24 at a run SD of two thirds of that of the changes (long run of the rule without runs).</summary>
@@ -48,7 +48,7 @@ public sealed class ShareSimulationTests
     ) =>
         SimulatedRateAssert.AtMost(
             0.05,
-            ShareScenarios.AtRequired(Collection.On(days, n), runSd).Run(Studies)
+            ShareScenarios.AtRequired(Collection.On(days, n), runSd).Run(s_studies)
         );
 
     [Theory]
@@ -57,7 +57,7 @@ public sealed class ShareSimulationTests
     public void So_few_specimens_never_show_85_percent(int n) =>
         Assert.Equal(
             0,
-            ShareScenarios.AtRequired(Collection.On(5, n), runSd: 0).Run(Studies / 10).Claims
+            ShareScenarios.AtRequired(Collection.On(5, n), runSd: 0).Run(s_studies / 10).Claims
         );
 
     /// <summary>P(Bin(n, 0.9) ≥ 19, 38, 76); independent simulation: 0.39, 0.22, 0.09.</summary>
@@ -68,7 +68,7 @@ public sealed class ShareSimulationTests
     public void A_rule_on_the_observed_share_claims_95_percent_of_a_true_90(
         int n,
         double probability
-    ) => SimulatedRateAssert.Is(probability, ShareScenarios.PointShareAt90(n).Run(Studies));
+    ) => SimulatedRateAssert.Is(probability, ShareScenarios.PointShareAt90(n).Run(s_studies));
 
     /// <summary>Independent: 0.22 counted outside, 0.44 were they dropped.</summary>
     [Theory]
@@ -78,14 +78,14 @@ public sealed class ShareSimulationTests
         SimulatedRateAssert.Between(
             0.215,
             0.225,
-            ShareScenarios.FailedTubes(ShareScenarios.PointShare, "", 0.9, drop).Run(Studies)
+            ShareScenarios.FailedTubes(ShareScenarios.PointShare, "", 0.9, drop).Run(s_studies)
         );
 
     [Fact]
     public void Failed_tubes_that_count_leave_the_exact_rule_as_it_is() =>
         SimulatedRateAssert.Is(
             IndividualPower.Of(40, 0.85, 0.85, 0.95),
-            ShareScenarios.FailedTubes(ShareScenarios.Exact, "", 0.85, drop: false).Run(Studies)
+            ShareScenarios.FailedTubes(ShareScenarios.Exact, "", 0.85, drop: false).Run(s_studies)
         );
 
     [Theory]
@@ -94,7 +94,7 @@ public sealed class ShareSimulationTests
     public void Changes_of_side_are_claimed_few_at_most_as_often_as_the_binomial_says(int n) =>
         SimulatedRateAssert.AtMost(
             IndividualPower.Of(n, 0.90, 0.90, 0.95),
-            SideScenarios.Reclassified(n, runSd: 0).Run(Studies)
+            SideScenarios.Reclassified(n, runSd: 0).Run(s_studies)
         );
 
     /// <summary>Independent: 1.00 at true changes of 0 to 3 %, and a weak criterion: 15 % cross clearly only at a true change of 14 %.</summary>
@@ -103,7 +103,7 @@ public sealed class ShareSimulationTests
     [InlineData(3)]
     public void Rounding_near_a_level_does_not_count_as_a_clear_change_of_side(
         double changePercent
-    ) => SimulatedRateAssert.Is(0.999, SideScenarios.Inr(changePercent, 40).Run(Studies));
+    ) => SimulatedRateAssert.Is(0.999, SideScenarios.Inr(changePercent, 40).Run(s_studies));
 
     [Theory]
     [InlineData(20)]
@@ -111,7 +111,7 @@ public sealed class ShareSimulationTests
     public void Classes_are_claimed_kept_at_most_as_often_as_the_binomial_says(int n) =>
         SimulatedRateAssert.AtMost(
             IndividualPower.Of(n, 0.85, 0.85, 0.95),
-            SideScenarios.Classified(n, runSd: 0).Run(Studies)
+            SideScenarios.Classified(n, runSd: 0).Run(s_studies)
         );
 
     [Theory]
@@ -121,7 +121,7 @@ public sealed class ShareSimulationTests
         double runSd
     )
     {
-        SimulatedRateAssert.AtMost(0.05, SideScenarios.Reclassified(80, runSd).Run(Studies));
-        SimulatedRateAssert.AtMost(0.05, SideScenarios.Classified(80, runSd).Run(Studies));
+        SimulatedRateAssert.AtMost(0.05, SideScenarios.Reclassified(80, runSd).Run(s_studies));
+        SimulatedRateAssert.AtMost(0.05, SideScenarios.Classified(80, runSd).Run(s_studies));
     }
 }

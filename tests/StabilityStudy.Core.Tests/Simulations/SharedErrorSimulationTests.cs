@@ -9,7 +9,7 @@ namespace StabilityStudy.Core.Tests.Simulations;
 [Trait("lane", "slow")]
 public sealed class SharedErrorSimulationTests
 {
-    private const int Studies = 500;
+    private static readonly int s_studies = LongProof.Setting("SIMULATED_STUDIES", 200);
 
     /// <summary>Independent: 0.84 without the doubt, 0.038 with it.</summary>
     [Fact]
@@ -18,11 +18,11 @@ public sealed class SharedErrorSimulationTests
         SimulatedRateAssert.Between(
             0.8,
             1,
-            SharedErrorScenarios.Heparin(40, byRule: false).Run(Studies)
+            SharedErrorScenarios.Heparin(40, byRule: false).Run(s_studies)
         );
         SimulatedRateAssert.AtMost(
             0.038,
-            SharedErrorScenarios.Heparin(40, byRule: true).Run(Studies)
+            SharedErrorScenarios.Heparin(40, byRule: true).Run(s_studies)
         );
     }
 
@@ -34,7 +34,7 @@ public sealed class SharedErrorSimulationTests
         SimulatedRateAssert.Between(
             independent,
             1,
-            SharedErrorScenarios.WideRange(4, n).Run(Studies)
+            SharedErrorScenarios.WideRange(4, n).Run(s_studies)
         );
 
     /// <summary>Independent: without clusters of runs 0.23 to 0.28 with one delayed run, 0.14 to 0.18 with two.</summary>
@@ -42,7 +42,7 @@ public sealed class SharedErrorSimulationTests
     [InlineData(1)]
     [InlineData(2)]
     public void Delayed_tubes_saved_up_for_fewer_runs_than_the_minimum_support_nothing(int runs) =>
-        Assert.Equal(0, SharedErrorScenarios.DelayedRuns(runs, 2).Run(Studies).Claims);
+        Assert.Equal(0, SharedErrorScenarios.DelayedRuns(runs, 2).Run(s_studies).Claims);
 
     /// <summary>Independent: 0.037 to 0.044 with five delayed runs, 0.042 to 0.046 with ten.</summary>
     [Theory]
@@ -53,7 +53,7 @@ public sealed class SharedErrorSimulationTests
         SimulatedRateAssert.Between(
             0.037,
             0.046,
-            SharedErrorScenarios.DelayedRuns(runs, runSd).Run(Studies)
+            SharedErrorScenarios.DelayedRuns(runs, runSd).Run(s_studies)
         );
 
     /// <summary>Independent: 0.035 to 0.042, and 0.040 to 0.066 without the two-way term.</summary>
@@ -65,7 +65,7 @@ public sealed class SharedErrorSimulationTests
         SimulatedRateAssert.Between(
             0.035,
             0.042,
-            SharedErrorScenarios.Crossed(baseline, delayed).Run(Studies)
+            SharedErrorScenarios.Crossed(baseline, delayed).Run(s_studies)
         );
 
     /// <summary>Independent: 0.032 to 0.047, 0.035 to 0.046 and 0.02 to 0.03.</summary>
@@ -82,7 +82,7 @@ public sealed class SharedErrorSimulationTests
         SimulatedRateAssert.Between(
             lowest,
             highest,
-            SharedErrorScenarios.OddSpecimens(share, percent, 40).Run(Studies)
+            SharedErrorScenarios.OddSpecimens(share, percent, 40).Run(s_studies)
         );
 
     /// <summary>Independent: by the rule 0.039 to 0.048; read from the baseline 0.24, 0.55, 0.93 at 6 h and 0.13, 0.26, 0.59 at 24 h.</summary>
@@ -100,11 +100,11 @@ public sealed class SharedErrorSimulationTests
         SimulatedRateAssert.Between(
             0.039,
             0.048,
-            SharedErrorScenarios.SinceCollection(minutes, hours, byRule: true).Run(Studies)
+            SharedErrorScenarios.SinceCollection(minutes, hours, byRule: true).Run(s_studies)
         );
         SimulatedRateAssert.Is(
             fromBaseline,
-            SharedErrorScenarios.SinceCollection(minutes, hours, byRule: false).Run(Studies)
+            SharedErrorScenarios.SinceCollection(minutes, hours, byRule: false).Run(s_studies)
         );
     }
 
@@ -121,11 +121,11 @@ public sealed class SharedErrorSimulationTests
         double highest
     )
     {
-        SimulatedRateAssert.Is(without, SharedErrorScenarios.Moved(truth, runs, 0).Run(Studies));
+        SimulatedRateAssert.Is(without, SharedErrorScenarios.Moved(truth, runs, 0).Run(s_studies));
         SimulatedRateAssert.Between(
             lowest,
             highest,
-            SharedErrorScenarios.Moved(truth, runs, 2).Run(Studies)
+            SharedErrorScenarios.Moved(truth, runs, 2).Run(s_studies)
         );
     }
 
@@ -140,7 +140,7 @@ public sealed class SharedErrorSimulationTests
     ) =>
         SimulatedRateAssert.AtMost(
             0.041,
-            SharedErrorScenarios.AtShare(Collection.On(days, 40), runSd).Run(Studies)
+            SharedErrorScenarios.AtShare(Collection.On(days, 40), runSd).Run(s_studies)
         );
 
     /// <summary>Independent: 0.028 to 0.039.</summary>
@@ -150,7 +150,7 @@ public sealed class SharedErrorSimulationTests
     public void A_share_since_collection_is_claimed_at_most_as_often_as_stated(double minutes) =>
         SimulatedRateAssert.AtMost(
             0.039,
-            SharedErrorScenarios.ShareSinceCollection(minutes).Run(Studies)
+            SharedErrorScenarios.ShareSinceCollection(minutes).Run(s_studies)
         );
 
     /// <summary>Independent: 0.03 to 0.054, whatever share of the unstable specimens is lost; 0.09 to 0.37 where losses are left out.</summary>
@@ -165,7 +165,7 @@ public sealed class SharedErrorSimulationTests
         SimulatedRateAssert.Between(
             0.03,
             0.054,
-            SharedErrorScenarios.Lost(lost, specimens).Run(Studies)
+            SharedErrorScenarios.Lost(lost, specimens).Run(s_studies)
         );
 
     /// <summary>Required: 0.99, 0.98, 0.94, and with 2.5 % of specimens at +14 % 0.97, 0.94, 0.79.</summary>
@@ -184,6 +184,6 @@ public sealed class SharedErrorSimulationTests
         SimulatedRateAssert.Between(
             atLeast,
             1,
-            SharedErrorScenarios.Power(percent, odd).Run(Studies)
+            SharedErrorScenarios.Power(percent, odd).Run(s_studies)
         );
 }
