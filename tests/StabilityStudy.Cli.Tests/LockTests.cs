@@ -2,6 +2,7 @@ using StabilityStudy.Files.Recording;
 
 namespace StabilityStudy.Cli.Tests;
 
+[Trait("lane", "slow")]
 public sealed class LockTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;

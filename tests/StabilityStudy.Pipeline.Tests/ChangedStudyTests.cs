@@ -5,6 +5,7 @@ using StabilityStudy.Pipeline.Tests.Studies;
 namespace StabilityStudy.Pipeline.Tests;
 
 /// <summary>What a change of the inputs must change, and what it must leave alone.</summary>
+[Trait("lane", "slow")]
 public sealed class ChangedStudyTests
 {
     private static readonly AnalyzedStudy s_example = ExampleStudy.Analyze(ExampleStudy.Bytes);

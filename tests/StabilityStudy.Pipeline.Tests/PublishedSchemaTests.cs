@@ -4,6 +4,7 @@ using StabilityStudy.Pipeline.Tests.Studies;
 namespace StabilityStudy.Pipeline.Tests;
 
 /// <summary>Every analysis that these tests make is held against the schema (<see cref="ExampleStudy.Analyze"/>); here, that the schema forbids something.</summary>
+[Trait("lane", "slow")]
 public sealed class PublishedSchemaTests
 {
     private static readonly string s_example = Encoding.UTF8.GetString(

@@ -9,6 +9,7 @@ using StabilityStudy.SignedPdf.Reading;
 namespace StabilityStudy.Pipeline.Tests;
 
 /// <summary>A report can be recomputed from the PDF alone.</summary>
+[Trait("lane", "slow")]
 public sealed class RerunTests
 {
     private const double RelativeTolerance = 1e-9;

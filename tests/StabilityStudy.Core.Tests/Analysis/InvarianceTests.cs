@@ -11,6 +11,7 @@ using StabilityStudy.Core.Tests.Studies;
 namespace StabilityStudy.Core.Tests.Analysis;
 
 /// <summary>What holds of every study, tried with invented ones: some twenty for each statement, or as many as the variable STUDIES says.</summary>
+[Trait("lane", "slow")]
 public sealed class InvarianceTests
 {
     private static readonly int s_studies = LongProof.Setting("STUDIES", 20);

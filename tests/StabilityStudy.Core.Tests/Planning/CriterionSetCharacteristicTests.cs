@@ -6,6 +6,7 @@ using StabilityStudy.Statistics.Planning;
 
 namespace StabilityStudy.Core.Tests.Planning;
 
+[Trait("lane", "slow")]
 public sealed class CriterionSetCharacteristicTests
 {
     private const int Studies = 800;

@@ -7,6 +7,7 @@ using StabilityStudy.Statistics.Drift;
 
 namespace StabilityStudy.Core.Tests.Planning;
 
+[Trait("lane", "slow")]
 public sealed class StudyPowerTests
 {
     private const int Studies = 400;

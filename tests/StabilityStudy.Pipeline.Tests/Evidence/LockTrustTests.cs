@@ -9,6 +9,7 @@ using StabilityStudy.SignedPdf.Verification;
 namespace StabilityStudy.Pipeline.Tests.Evidence;
 
 /// <summary>A signed lock is worth as much as its signer: verify asks whom the trust store vouches for.</summary>
+[Trait("lane", "slow")]
 public sealed class LockTrustTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;

@@ -6,6 +6,7 @@ using StabilityStudy.Statistics.Resampling;
 namespace StabilityStudy.Statistics.Tests.Drift;
 
 /// <summary>The drift by a mixed model against nlme of R (scripts/random_slope.R) and against what it must be in closed form.</summary>
+[Trait("lane", "slow")]
 public sealed class RandomSlopeTests
 {
     private const double Level = 0.95;
