@@ -16,11 +16,6 @@ public sealed class LookTests
     private const string Pairs = "pairs.csv";
     private const int First = 15;
 
-    private static readonly string s_example = Path.Combine(
-        Path.GetDirectoryName(ExampleStudy.Folder)!,
-        "small-paired-sheet"
-    );
-
     [Fact]
     public async Task Twenty_planned_and_looked_at_once_are_supported()
     {
@@ -191,7 +186,12 @@ public sealed class LookTests
 
     private static StudyCopy Sheet(int specimens, int rows)
     {
-        var copy = StudyCopy.CreateOf(s_example, "protocol.toml", "study.toml", Pairs);
+        var copy = StudyCopy.CreateOf(
+            ExampleStudy.SmallFolder,
+            "protocol.toml",
+            "study.toml",
+            Pairs
+        );
         copy.Edit("protocol.toml", "specimens = 20", $"specimens = {specimens}");
         Rows(copy, rows);
         return copy;
@@ -200,7 +200,7 @@ public sealed class LookTests
     private static void Rows(StudyCopy copy, int rows) =>
         File.WriteAllLines(
             copy.At("study", Pairs),
-            File.ReadLines(Path.Combine(s_example, Pairs)).Take(rows + 1)
+            File.ReadLines(Path.Combine(ExampleStudy.SmallFolder, Pairs)).Take(rows + 1)
         );
 
     private static VerifiedPart Recomputed(string report) =>

@@ -1,5 +1,6 @@
 using StabilityStudy.Cli.Tests;
 using StabilityStudy.Files.Recording;
+using StabilityStudy.Pipeline.Tests.Studies;
 
 namespace StabilityStudy.EndToEnd.Tests;
 
@@ -12,12 +13,14 @@ public sealed class KilledTests
 {
     private const int Seed = 20261125;
 
+    private static readonly string[] s_inputs = ["protocol.toml", "study.toml", "pairs.csv"];
+
     private static int Kills => LongProof.Setting("KILLS", 2);
 
     [Fact]
     public async Task Report_leaves_the_old_or_the_new_file()
     {
-        using var copy = StudyCopy.Create();
+        using var copy = StudyCopy.CreateOf(ExampleStudy.SmallFolder, s_inputs);
         var report = copy.At("study", "out", "report.pdf");
         await Done("report", copy.Study);
         var whole = await Bytes(report);
@@ -39,7 +42,7 @@ public sealed class KilledTests
     [Fact]
     public async Task Lock_leaves_no_lock_or_a_whole_one()
     {
-        using var copy = StudyCopy.Create();
+        using var copy = StudyCopy.CreateOf(ExampleStudy.SmallFolder, s_inputs);
         var path = copy.At("study", "protocol.lock");
 
         await Killed(
@@ -60,7 +63,10 @@ public sealed class KilledTests
     [Fact]
     public async Task Sign_leaves_no_signature_or_a_whole_one()
     {
-        using var copy = StudyCopy.CreateLocked();
+        using var copy = StudyCopy.CreateOf(
+            ExampleStudy.SmallFolder,
+            [.. s_inputs, "protocol.lock"]
+        );
         await Done("report", copy.Study);
         await Done("trial-certificate", copy.At("keys"), "--name", "A");
         var signed = copy.At("signed.pdf");
@@ -91,7 +97,7 @@ public sealed class KilledTests
     [Fact]
     public async Task Programs_at_the_same_time_lose_no_line_of_the_record()
     {
-        using var copy = StudyCopy.Create();
+        using var copy = StudyCopy.CreateOf(ExampleStudy.SmallFolder, s_inputs);
 
         var answers = await Task.WhenAll(
             Enumerable

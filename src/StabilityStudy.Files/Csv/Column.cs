@@ -39,6 +39,9 @@ internal enum ColumnContent
     /// <summary>Codes and words.</summary>
     Words,
 
+    /// <summary>Numbers without decimals.</summary>
+    WholeNumbers,
+
     /// <summary>Numbers that may have decimals.</summary>
     Numbers,
 

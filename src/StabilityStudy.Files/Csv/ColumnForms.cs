@@ -84,7 +84,7 @@ internal static class ColumnForms
     public static ColumnForm<int?> Whole(NumberRange range) =>
         new(
             range.Words,
-            ColumnContent.Words,
+            ColumnContent.WholeNumbers,
             null,
             (row, column, text) =>
                 ReadNumber(row, column, text, range) is { } number ? decimal.ToInt32(number) : null,

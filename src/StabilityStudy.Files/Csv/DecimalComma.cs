@@ -21,9 +21,17 @@ internal static class DecimalComma
             return null;
         }
 
+        // Where a number stands behind, it could be taken for the decimals of the number before it.
+        var numbers = columns
+            .All.Where(column =>
+                column.Content is ColumnContent.Numbers or ColumnContent.WholeNumbers
+            )
+            .Select(column => places.GetValueOrDefault(column.Name, -1))
+            .Where(place => place >= 0)
+            .ToHashSet();
         foreach (var column in columns.All.Where(IsTried).Select(column => column.Name))
         {
-            if (places.TryGetValue(column, out var place))
+            if (places.TryGetValue(column, out var place) && !numbers.Contains(place + 1))
             {
                 var (whole, decimals) = (reader.GetString(place), reader.GetString(place + 1));
                 if (IsDigits(whole.TrimStart('<', '>', '-')) && IsDigits(decimals))
@@ -36,10 +44,10 @@ internal static class DecimalComma
         return null;
     }
 
-    // After these columns stands no whole number that could be taken for decimals.
     private static bool IsTried(Column column) =>
-        column is { Content: ColumnContent.Results, Need: Need.Required }
-        || column.Name == "hematocrit_percent";
+        column
+            is { Content: ColumnContent.Results, Need: Need.Required }
+                or { Content: ColumnContent.Numbers };
 
     private static bool IsDigits(string text) => text.Length > 0 && text.All(char.IsAsciiDigit);
 }

@@ -21,14 +21,7 @@ internal static class EvidenceExample
                 KeyValuePair.Create(
                     name,
                     (ReadOnlyMemory<byte>)
-                        File.ReadAllBytes(
-                            Path.Combine(
-                                RepositoryFile.Root,
-                                "example-studies",
-                                "small-paired-sheet",
-                                name
-                            )
-                        )
+                        File.ReadAllBytes(Path.Combine(ExampleStudy.SmallFolder, name))
                 )
             )
         );

@@ -12,6 +12,10 @@ internal static class ExampleStudy
     public const string Results = "results.csv";
     public const string Controls = "controls.csv";
 
+    /// <summary>Folder of the example of one sheet of pairs.</summary>
+    public static string SmallFolder { get; } =
+        Path.Combine(RepositoryFile.Root, "example-studies", "small-paired-sheet");
+
     public static string Folder { get; } =
         Path.Combine(RepositoryFile.Root, "example-studies", "aptt-room-temperature");
 
