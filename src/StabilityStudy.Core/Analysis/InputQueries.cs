@@ -19,6 +19,7 @@ public static class InputQueries
                     .Concat(UnchangedResultQueries.Of(inputs))
                     .Concat(RatioQueries.Of(inputs))
                     .Concat(PlanQueries.Of(inputs))
+                    .Concat(ScopeQueries.Of(inputs))
                     .Concat(ExclusionDateQueries.Of(inputs))
                     .Concat(NotDrawnQueries.Of(inputs))
                     .Concat(RerunQueries.Of(inputs)),

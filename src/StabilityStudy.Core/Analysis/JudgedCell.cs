@@ -34,11 +34,78 @@ internal sealed record JudgedCell(
             }
         );
 
+    /// <summary>Judges the time points of one analyte, group and storage.</summary>
+    /// <param name="cells">The time points, ascending.</param>
+    /// <param name="context">What they are judged by.</param>
+    /// <param name="controls">The control results of the analyte.</param>
+    /// <param name="doubtsAt">What the way of collecting does not allow to conclude at a time point.</param>
+    public static ImmutableArray<JudgedCell> All(
+        ImmutableArray<AssembledCell> cells,
+        PairContext context,
+        ImmutableArray<ControlRow> controls,
+        Func<TimePoint, IEnumerable<VerdictReason>> doubtsAt
+    )
+    {
+        var bridging = RunBridging.Of(controls);
+        return
+        [
+            .. cells.Select(
+                (cell, i) =>
+                    Of(
+                        CellEvidence.From(
+                            cell.Pairs,
+                            new CellContext(
+                                context.Protocol,
+                                context.Analyte,
+                                context.Group,
+                                context.Storage,
+                                cell.TimePoint,
+                                [.. cells.Take(i).Select(earlier => earlier.Pairs)]
+                            )
+                            {
+                                Bridging = bridging,
+                            }
+                        ),
+                        cell.Controls,
+                        [.. doubtsAt(cell.TimePoint)]
+                    )
+            ),
+        ];
+    }
+
     /// <summary>What its data alone conclude.</summary>
     public Conclusion Own { get; } = Doubt.Conclude(CellEvaluation.Conclude(Criteria));
 
+    /// <summary>How many specimens would decide. That one instrument or site does not support it is no matter of the number of all.</summary>
+    private MoreSpecimens? MoreSpecimens =>
+        SpecimensStillNeeded.Of(
+            Own,
+            Criteria,
+            [.. Doubt.All.Where(reason => reason is not PartsNotSupportedReason)],
+            Evidence.Data.Compared.Length,
+            Evidence.Data.Errors.Counts.Days
+        );
+
+    /// <summary>The time point on one instrument or at one site, with its conclusion in that sequence.</summary>
+    public ScopeTimePoint ConcludedOfPart(Conclusion conclusion) =>
+        new(
+            Evidence.Context.TimePoint,
+            conclusion,
+            Own,
+            Evidence.Pairs.Count(pair => pair.IsDue),
+            Evidence.Pairs.Count(pair => pair.CountsForAgreement),
+            Criteria,
+            Doubt.All
+        )
+        {
+            MoreSpecimens = MoreSpecimens,
+        };
+
     /// <summary>The time point with its conclusion in the sequence.</summary>
-    public Cell Concluded(Conclusion conclusion, Storage storage)
+    /// <param name="conclusion">The conclusion.</param>
+    /// <param name="storage">The storage.</param>
+    /// <param name="planned">The planned number of specimens.</param>
+    public Cell Concluded(Conclusion conclusion, Storage storage, int planned)
     {
         var (_, pairs, context) = Evidence;
         var data = Evidence.Data;
@@ -46,7 +113,7 @@ internal sealed record JudgedCell(
             new CellKey(context.Analyte.Id, context.Group.Id, storage.Id, context.TimePoint),
             conclusion,
             Own,
-            Disposition.Of(context.Group.Specimens, pairs),
+            Disposition.Of(planned, pairs),
             Criteria,
             CellEstimates.Of(data, context.Protocol, context.Analyte),
             Own == Conclusion.NotAssessed ? [] : Robustness.Of(Criteria, Evidence),
@@ -56,13 +123,7 @@ internal sealed record JudgedCell(
             SideChanges = SideChange.Of(pairs, context),
             Doubts = Doubt.All,
             Controls = Controls,
-            MoreSpecimens = SpecimensStillNeeded.Of(
-                Own,
-                Criteria,
-                Doubt.All,
-                data.Compared.Length,
-                data.Errors.Counts.Days
-            ),
+            MoreSpecimens = MoreSpecimens,
         };
     }
 }

@@ -78,68 +78,40 @@ public static class StudyAnalyzer
     {
         var queries = ImmutableArray.CreateBuilder<DataQuery>();
         var (protocol, _, analyte, group, storage) = context;
-        var checksRuns = protocol.Controls == ControlRule.EveryRun;
         var assembled = PairAssembly
             .Assemble(index, context, queries)
-            .Select(cell =>
-                (
-                    cell.TimePoint,
-                    Pairs: OutlierFlags.Mark(
-                        context.Marked(
-                            cell.TimePoint,
-                            checksRuns ? RunControls.LeaveOut(cell.Pairs, controls) : cell.Pairs
-                        ),
-                        analyte.Decimals
-                    ),
-                    Controls: checksRuns ? RunControls.Of(cell.Pairs, controls) : null
-                )
-            )
+            .Select(cell => AssembledCell.Of(cell.TimePoint, cell.Pairs, context, controls))
             .ToImmutableArray();
-        var bridging = RunBridging.Of(controls);
         var collection = CollectionStanding.Of(
             assembled.IsEmpty ? [] : assembled[0].Pairs,
-            group.Specimens,
-            context.HasEnded
+            context
         );
-        var judged = assembled
-            .Select(
-                (cell, i) =>
-                    JudgedCell.Of(
-                        CellEvidence.From(
-                            cell.Pairs,
-                            new CellContext(
-                                protocol,
-                                analyte,
-                                group,
-                                storage,
-                                cell.TimePoint,
-                                [.. assembled.Take(i).Select(earlier => earlier.Pairs)]
-                            )
-                            {
-                                Bridging = bridging,
-                            }
-                        ),
-                        cell.Controls,
-                        [
-                            .. LookDoubts.Of(
-                                context.KeyAt(cell.TimePoint),
-                                cell.Pairs,
-                                collection,
-                                context.Looks
-                            ),
-                        ]
-                    )
-            )
-            .ToImmutableArray();
+        var doubts = assembled.ToDictionary(
+            cell => cell.TimePoint,
+            cell =>
+                LookDoubts
+                    .Of(context.KeyAt(cell.TimePoint), cell.Pairs, collection, context.Looks)
+                    .ToImmutableArray()
+        );
+        var parts = ScopeParts.Of(assembled, context, controls, timePoint => doubts[timePoint]);
+        var judged = JudgedCell.All(
+            assembled,
+            context,
+            controls,
+            timePoint => doubts[timePoint].Concat(ScopeParts.DoubtsAt(timePoint, parts))
+        );
         var conclusions = CellEvaluation.InSequence([.. judged.Select(cell => cell.Own)]);
         var cells = judged
-            .Select((cell, i) => cell.Concluded(conclusions[i], storage))
+            .Select((cell, i) => cell.Concluded(conclusions[i], storage, collection.Planned))
             .ToImmutableArray();
         var sequence = new Sequence(
             analyte.Id,
             group.Id,
             storage.Id,
-            LongestWindow(cells, analyte, group, protocol),
+            SupportedWindow.Longest(
+                cells.Select(cell => (cell.Conclusion, cell.Key.TimePoint, cell.Pairs)),
+                context
+            ),
             DriftResult.Of(
                 [
                     .. assembled
@@ -154,28 +126,8 @@ public static class StudyAnalyzer
         )
         {
             Collection = collection,
+            Parts = parts,
         };
         return (sequence, queries.DrainToImmutable());
     }
-
-    /// <summary>Each supported time point supports a window; pairs tested early can make that of a later one the shorter.</summary>
-    private static SupportedWindow? LongestWindow(
-        ImmutableArray<Cell> cells,
-        Analyte analyte,
-        PatientGroup group,
-        StudyProtocol protocol
-    ) =>
-        cells
-            .Where(cell => cell.Conclusion == Conclusion.Supported)
-            .Select(cell =>
-                SupportedWindow.Of(
-                    cell.Key.TimePoint,
-                    cell.Pairs,
-                    analyte,
-                    group.Id,
-                    protocol.WindowStep
-                )
-            )
-            .OfType<SupportedWindow>()
-            .MaxBy(window => window.Time);
 }

@@ -36,6 +36,7 @@ internal static class StudyQueries
                 ),
             .. sequences.SelectMany(NotAsPlanned),
             .. sequences.SelectMany(sequence => SpreadQueries.Of(sequence, inputs.Protocol)),
+            .. sequences.SelectMany(sequence => ScopeQueries.Of(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => SequenceQueries.Of(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => OfModifiedTest(sequence, inputs.Protocol)),
             .. sequences.SelectMany(sequence => LevelQueries.Of(sequence, inputs.Protocol)),

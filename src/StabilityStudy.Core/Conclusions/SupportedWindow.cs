@@ -53,6 +53,29 @@ public sealed record SupportedWindow(
             };
     }
 
+    /// <summary>Each supported time point supports a window; pairs tested early can make that of a later one the shorter.</summary>
+    internal static SupportedWindow? Longest(
+        IEnumerable<(
+            Conclusion Conclusion,
+            TimePoint TimePoint,
+            ImmutableArray<PairRecord> Pairs
+        )> cells,
+        PairContext context
+    ) =>
+        cells
+            .Where(cell => cell.Conclusion == Conclusion.Supported)
+            .Select(cell =>
+                Of(
+                    cell.TimePoint,
+                    cell.Pairs,
+                    context.Analyte,
+                    context.Group.Id,
+                    context.Protocol.WindowStep
+                )
+            )
+            .OfType<SupportedWindow>()
+            .MaxBy(window => window.Time);
+
     private static ManufacturerStanding StandingOf(TimeSpan time, WindowRule? limit) =>
         limit is null ? ManufacturerStanding.Silent
         : time <= limit.Time ? ManufacturerStanding.Inside

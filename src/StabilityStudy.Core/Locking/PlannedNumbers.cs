@@ -15,6 +15,14 @@ internal sealed record PlannedNumbers(StudyProtocol Protocol, ImmutableArray<Pro
             )
             : group.Specimens;
 
+    /// <summary>For what that number holds. An amendment that would let it hold for each instrument or site, and so would add places, comes too late for that.</summary>
+    public PlannedPer Per =>
+        Locks.All(item =>
+            item.Protocol is not { } locked || locked.SpecimensPer == Protocol.SpecimensPer
+        )
+            ? Protocol.SpecimensPer
+            : PlannedPer.Group;
+
     /// <summary>How many looks at growing data were planned when somebody looked.</summary>
     public int LooksAt(DateTimeOffset look) =>
         Locks.IsEmpty ? Protocol.PlannedLooks

@@ -41,6 +41,29 @@ public sealed record CollectionStanding(int Planned, int Usable, CollectionState
         );
     }
 
+    /// <summary>The standing of a sequence. Where the number is planned for each instrument or site, all together are as far as the one that is least far.</summary>
+    internal static CollectionStanding Of(ImmutableArray<PairRecord> pairs, PairContext context)
+    {
+        var scope = context.Scope;
+        var codes = context.Numbers.Per == PlannedPer.Group ? [] : scope.CodesOf(pairs);
+        var parts = codes
+            .Select(code =>
+                Of(
+                    [.. pairs.Where(pair => scope.CodeOf(pair) == code)],
+                    context.Group.Specimens,
+                    context.HasEnded
+                )
+            )
+            .ToImmutableArray();
+        return parts.IsEmpty
+            ? Of(pairs, context.Group.Specimens, context.HasEnded)
+            : new(
+                parts.Sum(part => part.Planned),
+                parts.Sum(part => part.Usable),
+                parts.Min(part => part.State)
+            );
+    }
+
     /// <summary>Whether study.toml states the end of the collection, and no specimen was collected after that day.</summary>
     internal static bool HasEnded(StudyInputs inputs) =>
         inputs.Facts.EndedEarly is { } end && !IsContradicted(end, inputs);

@@ -16,14 +16,16 @@ internal static class PlannedPlaces
 
     /// <summary>Marks the specimens collected after the last place was taken.</summary>
     /// <param name="pairs">The specimens of a cell.</param>
+    /// <param name="placesOf">Which places a specimen takes one of: those of the group, or of its instrument or site.</param>
     /// <param name="plannedAt">The number planned when a specimen was collected: never above today's.</param>
     /// <returns>The same specimens in the same order.</returns>
     public static ImmutableArray<PairRecord> Mark(
         ImmutableArray<PairRecord> pairs,
+        Func<PairRecord, string> placesOf,
         Func<DateTimeOffset, int> plannedAt
     )
     {
-        var taken = 0;
+        var taken = new Dictionary<string, int>(StringComparer.Ordinal);
         var beyond = new HashSet<string>();
         foreach (
             var pair in pairs
@@ -32,13 +34,15 @@ internal static class PlannedPlaces
                 .ThenBy(pair => pair.Specimen, StringComparer.Ordinal)
         )
         {
-            if (taken >= plannedAt(pair.CollectedAt))
+            var places = placesOf(pair);
+            var before = taken.GetValueOrDefault(places);
+            if (before >= plannedAt(pair.CollectedAt))
             {
                 beyond.Add(pair.Specimen);
             }
             else if (!LeavesPlaceFree(pair))
             {
-                taken++;
+                taken[places] = before + 1;
             }
         }
 

@@ -60,6 +60,9 @@ public sealed record StudyProtocol(
     /// <summary>How many of an analyte's time points each specimen is tested at; null means all of them.</summary>
     public int? DelaysPerSpecimen { get; init; }
 
+    /// <summary>For what the planned number of specimens holds: over several instruments or sites each must be concluded by itself.</summary>
+    public PlannedPer SpecimensPer { get; init; }
+
     /// <summary>How often the data may be looked at: 1, or 2 where an extension is planned before data; each look then has a wider interval.</summary>
     public int PlannedLooks { get; init; } = 1;
 

@@ -26,6 +26,7 @@ public static class RaisedKinds
         .. ResultQueries.Kinds,
         .. ResultValueQueries.Kinds,
         .. SameResultQueries.Kinds,
+        .. ScopeQueries.Kinds,
         .. SequenceQueries.Kinds,
         .. SpreadQueries.Kinds,
         .. StudyQueries.Kinds,

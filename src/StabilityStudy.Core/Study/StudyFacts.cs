@@ -67,7 +67,11 @@ public sealed record Rerun(
 public sealed record Person(string Code, string Name, string Role);
 
 /// <summary>An instrument named in the files.</summary>
-public sealed record Instrument(string Id, string Name);
+public sealed record Instrument(string Id, string Name)
+{
+    /// <summary>The site at which it stands; null when not stated.</summary>
+    public string? Site { get; init; }
+}
 
 /// <summary>A lot of reagent or calibrator.</summary>
 /// <param name="Id">Key used in results.csv.</param>

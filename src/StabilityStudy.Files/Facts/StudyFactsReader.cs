@@ -64,7 +64,10 @@ internal static class StudyFactsReader
         );
 
     private static Instrument ReadInstrument(TomlTable table) =>
-        new(Id: table.Read(InstrumentKeys.Id), Name: table.Read(InstrumentKeys.Name));
+        new(Id: table.Read(InstrumentKeys.Id), Name: table.Read(InstrumentKeys.Name))
+        {
+            Site = table.Read(InstrumentKeys.Site),
+        };
 
     private static Lot ReadLot(TomlTable table) =>
         new(

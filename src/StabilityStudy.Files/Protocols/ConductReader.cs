@@ -8,6 +8,7 @@ internal sealed record ConductRules(
     ControlRule Controls,
     RepeatDraws RepeatDraws,
     int? DelaysPerSpecimen,
+    PlannedPer SpecimensPer,
     int PlannedLooks,
     ChangeOrigin ChangeSince
 );
@@ -23,6 +24,7 @@ internal static class ConductReader
             Controls: root.Read(ProtocolKeys.Controls),
             RepeatDraws: root.Read(ProtocolKeys.RepeatDraws),
             DelaysPerSpecimen: root.Read(ProtocolKeys.DelaysPerSpecimen),
+            SpecimensPer: root.Read(ProtocolKeys.SpecimensPer),
             PlannedLooks: root.Read(ProtocolKeys.Looks),
             ChangeSince: root.Read(ProtocolKeys.ChangeSince)
         );

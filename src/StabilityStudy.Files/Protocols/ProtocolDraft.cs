@@ -51,6 +51,7 @@ internal sealed record ProtocolDraft(
             Controls = Conduct.Controls,
             RepeatDraws = Conduct.RepeatDraws,
             DelaysPerSpecimen = Conduct.DelaysPerSpecimen,
+            SpecimensPer = Conduct.SpecimensPer,
             PlannedLooks = Conduct.PlannedLooks,
             ChangeSince = Conduct.ChangeSince,
         };

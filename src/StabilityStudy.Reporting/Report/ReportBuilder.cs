@@ -64,6 +64,7 @@ public static class ReportBuilder
             FurtherSection.Of(analysis),
             ConsequenceSection.Of(analysis),
             RobustnessSection.Of(analysis),
+            .. ScopeSection.Of(analysis) is { } scope ? [scope] : ImmutableArray<Section>.Empty,
             CoverageSection.Of(analysis),
             ControlSection.Of(analysis),
             DecisionSection.Of(analysis),

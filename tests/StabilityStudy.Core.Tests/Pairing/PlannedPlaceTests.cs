@@ -51,7 +51,7 @@ public sealed class PlannedPlaceTests
 
         Assert.Equal(
             [PairStatus.BeyondPlanned, PairStatus.Compared, PairStatus.Compared],
-            PlannedPlaces.Mark(pairs, _ => 2).Select(pair => pair.Status)
+            PlannedPlaces.Mark(pairs, _ => "", _ => 2).Select(pair => pair.Status)
         );
     }
 

@@ -2,6 +2,8 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Scope;
 using static StabilityStudy.Files.Json.Forms.DriftForms;
 using static StabilityStudy.Files.Json.Forms.EstimateForm;
 using static StabilityStudy.Files.Json.Forms.EstimateForms;
@@ -42,6 +44,34 @@ internal static class AnalysisForms
         { "moreSpecimens", v => v.MoreSpecimens, MoreSpecimensForm.OrNull() },
     };
 
+    public static readonly ObjectForm<ScopeTimePoint> ScopeTimePointForm = new("scopeTimePoint")
+    {
+        { "timePoint", v => v.TimePoint, Form.TimePoint },
+        { "conclusion", v => v.Conclusion, Form.Decisive(Form.Word<Conclusion>()) },
+        { "ownConclusion", v => v.OwnConclusion, Form.Decisive(Form.Word<Conclusion>()) },
+        { "received", v => v.Received, Form.Count },
+        { "counted", v => v.Counted, Form.Count },
+        {
+            "criteria",
+            v => v.Criteria,
+            Form.Decisive(Form.Keyed(CriterionForms.ResultForm, "criterion"))
+        },
+        { "doubts", v => v.Doubts, Form.Open(ReasonForms.VerdictReasonForm, "kind") },
+        { "moreSpecimens", v => v.MoreSpecimens, MoreSpecimensForm.OrNull() },
+    };
+
+    public static readonly ObjectForm<ScopePart> ScopePartForm = new("scopePart")
+    {
+        { "kind", v => v.Kind, Form.Word<ScopeKind>() },
+        { "code", v => v.Code, Form.Text },
+        { "window", v => v.Window, Form.Decisive(SupportedWindowForm.OrNull()) },
+        {
+            "timePoints",
+            v => v.TimePoints,
+            Form.Decisive(Form.Keyed(ScopeTimePointForm, "timePoint"))
+        },
+    };
+
     public static readonly ObjectForm<Sequence> SequenceForm = new("sequence")
     {
         { "analyte", v => v.Analyte, Form.Text },
@@ -50,6 +80,7 @@ internal static class AnalysisForms
         { "window", v => v.Window, Form.Decisive(SupportedWindowForm.OrNull()) },
         { "collection", v => v.Collection, LookForms.CollectionForm },
         { "drift", v => v.Drift, DriftResultForm },
+        { "parts", v => v.Parts, Form.Keyed(ScopePartForm, "code") },
         { "cells", v => v.Cells, Form.Decisive(Form.Keyed(CellForm, "timePoint")) },
     };
 

@@ -17,6 +17,7 @@ internal static class FactsForms
     {
         { "id", v => v.Id, Form.Text },
         { "name", v => v.Name, Form.Text },
+        { "site", v => v.Site, Form.Text.OrNull() },
     };
 
     public static readonly ObjectForm<Lot> LotForm = new("lot")

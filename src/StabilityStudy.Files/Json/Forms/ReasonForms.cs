@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
@@ -7,6 +8,8 @@ using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Scope;
 using StabilityStudy.Statistics.Location;
 
 namespace StabilityStudy.Files.Json.Forms;
@@ -74,6 +77,12 @@ internal static class ReasonForms
         },
         { "sides-open", new ObjectForm<SidesOpenIfMoved>() },
         { "classes-open", new ObjectForm<ClassesOpenIfMoved>() },
+    };
+
+    private static readonly ObjectForm<PartStanding> s_partStanding = new("partStanding")
+    {
+        { "code", v => v.Code, Form.Text },
+        { "conclusion", v => v.Conclusion, Form.Word<Conclusion>() },
     };
 
     public static readonly ChoiceForm<VerdictReason> VerdictReasonForm = new("verdictReason")
@@ -262,6 +271,14 @@ internal static class ReasonForms
             {
                 { "lookedAt", v => v.LookedAt, Form.Time },
                 { "added", v => v.Added, Form.Count },
+            }
+        },
+        {
+            "parts-not-supported",
+            new ObjectForm<PartsNotSupportedReason>
+            {
+                { "partKind", v => v.Kind, Form.Word<ScopeKind>() },
+                { "parts", v => v.Parts, Form.Keyed(s_partStanding, "code") },
             }
         },
         {

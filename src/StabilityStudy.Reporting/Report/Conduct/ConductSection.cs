@@ -24,7 +24,7 @@ internal static class ConductSection
                     )),
                     .. protocol.Groups.Select(group => new Definition(
                         "Group " + group.Id,
-                        GroupLine(group)
+                        GroupLine(group, protocol.SpecimensPer)
                     )),
                     new Definition("Tubes", TradeWords.Of(protocol.TubePlan) + "."),
                     new Definition(
@@ -60,7 +60,7 @@ internal static class ConductSection
                 new DefinitionList([
                     .. analysis.Facts.Instruments.Select(item => new Definition(
                         "Instrument " + item.Id,
-                        item.Name
+                        item.Name + (item.Site is { } site ? $", site {site}" : "")
                     )),
                     .. analysis.Facts.Lots.Select(item => new Definition(
                         "Lot " + item.Id,
@@ -177,13 +177,21 @@ internal static class ConductSection
                 : "."
         );
 
-    private static string GroupLine(PatientGroup group) =>
-        $"{group.Name}, {Counted.Of(group.Specimens, "specimen")} planned"
+    private static string GroupLine(PatientGroup group, PlannedPer per) =>
+        $"{group.Name}, {Counted.Of(group.Specimens, "specimen")} planned{Per(per)}"
         + (
             group.BaselineSpunWithin is { } time
                 ? $"; baseline tube spun within {DurationText.Format(time)} of collection."
                 : "."
         );
+
+    private static string Per(PlannedPer per) =>
+        per switch
+        {
+            PlannedPer.Group => "",
+            PlannedPer.Instrument => " on each instrument",
+            PlannedPer.Site => " at each site",
+        };
 
     private static string EligibilityLine(Eligibility rules)
     {

@@ -95,6 +95,8 @@ internal static class ReasonWords
                 $"{Counted.Of(r.Added, "specimen")} added after the data had been looked at on {Day(r.LookedAt)} and not counted: who adds specimens until the figures look good finds support in any data",
             StoppedAfterLookReason r =>
                 $"the data were looked at on {Day(r.LookedAt)} with {Whole(r.Usable)} of {Whole(r.Planned)} specimens, and no more count: who looks before the end can stop when the figures look good",
+            PartsNotSupportedReason r =>
+                $"one window for all needs each {ScopeWords.Name(r.Kind)} to support it on its own specimens, and {string.Join(", ", r.Parts.Select(part => $"{ScopeWords.Of(r.Kind, part.Code)} is {TradeWords.Of(part.Conclusion)}"))}",
             TooManyLeftOutReason r =>
                 $"{Whole(r.LeftOut)} of {Whole(r.Received)} specimens left out ({Text(100m * r.LeftOut / r.Received, "0.#")} %), at most {Text(r.PercentMaximum, "0.##")} % allowed: what is left out may be what speaks against the window",
             _ => throw new UnreachableException(reason.GetType().Name),

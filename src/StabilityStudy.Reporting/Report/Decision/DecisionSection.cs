@@ -39,7 +39,14 @@ internal static class DecisionSection
                 new Column("What would answer what is open", ColumnAlignment.Left, 3.4),
                 new Column("Decided, from when (by hand)", ColumnAlignment.Left, 1.9),
             ],
-            [.. analysis.Sequences.Select(sequence => Line(analysis, sequence))],
+            [
+                .. analysis.Sequences.SelectMany(sequence =>
+                    sequence
+                        .Parts.Where(part => part.Window?.Time != sequence.Window?.Time)
+                        .Select(part => Line(analysis, sequence, part))
+                        .Prepend(Line(analysis, sequence))
+                ),
+            ],
             null
         );
 
@@ -57,6 +64,26 @@ internal static class DecisionSection
                 )
                 : new TableCell(NoWindow.InBrief(sequence, names), Emphasis.Strong),
             new TableCell(Next(sequence)),
+            new TableCell("______________"),
+        ]);
+    }
+
+    /// <summary>One instrument or site whose window is another than that of all.</summary>
+    private static Row Line(StudyAnalysis analysis, Sequence sequence, ScopePart part)
+    {
+        var names = SequenceNames.Of(analysis, sequence);
+        return new Row([
+            new TableCell($"{names.Title(analysis)}, {ScopeWords.Of(part.Kind, part.Code)} alone"),
+            new TableCell(DurationText.Format(names.Analyte.StandardWindowOf(names.Group.Id).Time)),
+            part.Window is null
+                ? new TableCell("none", Emphasis.Strong)
+                : new TableCell(ScopeWords.Window(part), Emphasis.Strong, VerdictShape.Supported),
+            new TableCell(
+                part.TimePoints.FirstOrDefault(item => item.Conclusion != Conclusion.Supported)
+                    is { MoreSpecimens: { } more } open
+                    ? $"At {open.TimePoint}: {MoreSpecimensWords.InBrief(more)}"
+                    : ""
+            ),
             new TableCell("______________"),
         ]);
     }

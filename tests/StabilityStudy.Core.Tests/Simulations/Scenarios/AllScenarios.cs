@@ -15,6 +15,7 @@ internal static class AllScenarios
         .. DriftScenarios.All,
         .. SequenceScenarios.All,
         .. LookScenarios.All,
+        .. ScopeScenarios.All,
         .. PowerScenarios.All,
     ];
 }
