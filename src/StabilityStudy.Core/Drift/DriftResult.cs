@@ -102,8 +102,7 @@ public sealed record DriftResult(
     }
 
     /// <summary>
-    /// One series a specimen, of the measured pairs with known delays; a specimen with a baseline of zero or below has none. Specimens share the errors of their days, baseline runs and persons, and at
-    /// each delay those of its runs.
+    /// One series a specimen, of the measured pairs with known delays; a specimen with a baseline of zero or below has none.
     /// </summary>
     private static (ImmutableArray<SpecimenSeries>, ImmutableArray<Clustering>) Series(
         ImmutableArray<PairRecord> compared
@@ -115,7 +114,6 @@ public sealed record DriftResult(
             .OrderBy(pairs => pairs.Key, StringComparer.Ordinal)
             .Select(pairs => pairs.ToImmutableArray())
             .ToImmutableArray();
-        var delays = specimens.Select(pairs => pairs.Length).DefaultIfEmpty().Max();
         return (
             [
                 .. specimens.Select(
@@ -128,22 +126,27 @@ public sealed record DriftResult(
                         )
                 ),
             ],
-            [
-                .. SharedErrors
-                    .Of([.. specimens.Select(pairs => pairs[0])])
-                    .Clusterings.Where(item => item.Source != IntervalSource.DelayedRuns),
-                .. Enumerable
-                    .Range(0, delays)
-                    .Select(i =>
-                        SharedErrors
-                            .Of([
-                                .. specimens.Select(pairs => pairs[Math.Min(i, pairs.Length - 1)]),
-                            ])
-                            .DelayedRuns
-                    ),
-            ]
+            Clusterings(specimens)
         );
     }
+
+    /// <summary>What specimens share: days, baseline runs and persons, and at each delay its runs.</summary>
+    /// <param name="specimens">The pairs of each specimen, by ascending delay.</param>
+    internal static ImmutableArray<Clustering> Clusterings(
+        ImmutableArray<ImmutableArray<PairRecord>> specimens
+    ) =>
+        [
+            .. SharedErrors
+                .Of([.. specimens.Select(pairs => pairs[0])])
+                .Clusterings.Where(item => item.Source != IntervalSource.DelayedRuns),
+            .. Enumerable
+                .Range(0, specimens.Select(pairs => pairs.Length).DefaultIfEmpty().Max())
+                .Select(i =>
+                    SharedErrors
+                        .Of([.. specimens.Select(pairs => pairs[Math.Min(i, pairs.Length - 1)])])
+                        .DelayedRuns
+                ),
+        ];
 
     private static double? LimitPercentOf(
         StudyProtocol protocol,

@@ -31,7 +31,9 @@ public sealed record MixedDrift(
             return [];
         }
 
-        var specimens = Specimens(compared);
+        var measured = Specimens(compared);
+        var specimens = measured.Select(Timed.Of).ToImmutableArray();
+        var clusterings = DriftResult.Clusterings(measured);
         var baselineHours = specimens
             .Select(specimen => specimen.Hours[0])
             .DefaultIfEmpty()
@@ -42,7 +44,8 @@ public sealed record MixedDrift(
         {
             var fit = RandomSlope.Fit(
                 [.. specimens.Select(specimen => specimen.In(shape))],
-                oneSidedConfidence
+                oneSidedConfidence,
+                clusterings
             );
             return new MixedDrift(
                 shape,
@@ -62,34 +65,40 @@ public sealed record MixedDrift(
         }
     }
 
-    /// <summary>The results of each specimen whose results are all above zero.</summary>
-    private static ImmutableArray<Timed> Specimens(ImmutableArray<PairRecord> compared) =>
+    /// <summary>The pairs of each specimen whose results are all above zero.</summary>
+    private static ImmutableArray<ImmutableArray<PairRecord>> Specimens(
+        ImmutableArray<PairRecord> compared
+    ) =>
         [
             .. compared
                 .GroupBy(pair => pair.Specimen, StringComparer.Ordinal)
                 .OrderBy(pairs => pairs.Key, StringComparer.Ordinal)
-                .Select(pairs =>
-                    pairs
-                        .Select(pair => pair.Delayed!)
-                        .Prepend(pairs.First().Baseline!)
-                        .Select(item =>
-                            (
-                                Hours: item.Delay!.Value.TotalHours,
-                                ((MeasuredResult)item.Result).Value
-                            )
-                        )
-                        .ToImmutableArray()
-                )
-                .Where(results => results.All(result => result.Value > 0))
-                .Select(results => new Timed(
-                    [.. results.Select(result => result.Hours)],
-                    [.. results.Select(result => 100 * Math.Log((double)result.Value))]
-                )),
+                .Where(pairs => pairs.Select(pair => pair.Values()).All(IsAboveZero))
+                .Select(pairs => pairs.ToImmutableArray()),
         ];
+
+    private static bool IsAboveZero((decimal Baseline, decimal Delayed) values) =>
+        values is { Baseline: > 0, Delayed: > 0 };
 
     /// <summary>The results of one specimen, as logarithms, with their delays.</summary>
     private sealed record Timed(ImmutableArray<double> Hours, ImmutableArray<double> Logarithms)
     {
+        public static Timed Of(ImmutableArray<PairRecord> pairs)
+        {
+            var results = pairs
+                .Select(pair => pair.Delayed!)
+                .Prepend(pairs[0].Baseline!)
+                .ToImmutableArray();
+            return new(
+                [.. results.Select(item => item.Delay!.Value.TotalHours)],
+                [
+                    .. results.Select(item =>
+                        100 * Math.Log((double)((MeasuredResult)item.Result).Value)
+                    ),
+                ]
+            );
+        }
+
         public SpecimenResponses In(DriftShape shape) =>
             new([.. Hours.Select(hours => SpecimenSlopes.Transform(shape, hours))], Logarithms);
     }

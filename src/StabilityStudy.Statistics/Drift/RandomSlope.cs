@@ -1,3 +1,5 @@
+using StabilityStudy.Statistics.Location;
+
 namespace StabilityStudy.Statistics.Drift;
 
 /// <summary>
@@ -10,7 +12,7 @@ namespace StabilityStudy.Statistics.Drift;
 /// Biometrika 58 (1971) 545–554; corrected information criterion by Hurvich and Tsai, Biometrika 76 (1989) 297–307 (all from memory; checked
 /// against nlme of R). Bounds: t with m − 1 degrees of freedom, m the specimens with results at two delays or more, since a normal quantile gives false claims in 7 of 100 instead of 5 at common sizes; exact for a
 /// complete design with a fit inside the boundary, where the estimate is the mean of the specimens' own least-squares slopes with their SD/√m.
-/// Assumptions: independent specimens — collection days that share runs are not in the model, so these bounds describe and never decide.
+/// Days and runs are not in the model; where clusterings are given, the bounds also span the clustered intervals of what each specimen contributes to the slope.
 /// </remarks>
 public static class RandomSlope
 {
@@ -26,6 +28,7 @@ public static class RandomSlope
     /// <summary>Fits the model.</summary>
     /// <param name="specimens">The results of each specimen, baseline included, in any order; delays may differ and results may be missing.</param>
     /// <param name="oneSidedConfidence">Level of each bound of the mean slope, between 0.5 and 1.</param>
+    /// <param name="clusterings">The ways in which specimens share an error, one cluster a specimen; the bounds are those of the model alone without any.</param>
     /// <returns>
     /// The fit; or too few values (fewer than three specimens with results at two delays, or none at three, without which the scatter of slopes
     /// and of results cannot be told apart), zero spread about the lines, or no convergence.
@@ -33,11 +36,22 @@ public static class RandomSlope
     /// <exception cref="ArgumentException">Numbers of g and results differ, a value is not finite, or the level is not between 0.5 and 1.</exception>
     public static Estimate<RandomSlopeFit> Fit(
         ImmutableArray<SpecimenResponses> specimens,
-        double oneSidedConfidence
+        double oneSidedConfidence,
+        ImmutableArray<Clustering> clusterings = default
     )
     {
         RequireArguments(specimens, oneSidedConfidence);
-        var kept = specimens.RemoveAll(item => item.Growth.IsEmpty);
+        var shared = clusterings.IsDefault ? [] : clusterings;
+        if (shared.Any(item => item.Cluster.Length != specimens.Length))
+        {
+            throw new ArgumentException("Each specimen needs one cluster.", nameof(clusterings));
+        }
+
+        var indices = Enumerable
+            .Range(0, specimens.Length)
+            .Where(i => !specimens[i].Growth.IsEmpty)
+            .ToImmutableArray();
+        ImmutableArray<SpecimenResponses> kept = [.. indices.Select(i => specimens[i])];
         var withSlope = kept.Count(item => item.Growth.Distinct().Skip(1).Any());
         if (
             withSlope < FewestSpecimens
@@ -59,25 +73,65 @@ public static class RandomSlope
             return Estimate.Refused<RandomSlopeFit>(Refusal.NoScatterAboutLines);
         }
 
-        var restricted = VarianceSearch.Find(
-            new VarianceLikelihood(sums, isRestricted: true),
-            start
-        );
+        var likelihood = new VarianceLikelihood(sums, isRestricted: true);
+        var restricted = VarianceSearch.Find(likelihood, start);
         var full = VarianceSearch.Find(new VarianceLikelihood(sums, isRestricted: false), start);
-        return restricted is not null && full is not null
-            ? Estimate.Of(
-                Result(
-                    sums,
-                    restricted,
-                    full.Point.Deviance,
+        if (restricted is null || full is null)
+        {
+            return Estimate.Refused<RandomSlopeFit>(Refusal.VariancesDidNotSettle);
+        }
+
+        var fit = Result(
+            sums,
+            restricted,
+            full.Point.Deviance,
+            scale,
+            center,
+            withSlope - 1,
+            oneSidedConfidence
+        );
+        return Estimate.Of(
+            shared.IsEmpty
+                ? fit
+                : Spanning(
+                    fit,
+                    likelihood.SlopeContributions(restricted),
                     scale,
-                    center,
-                    withSlope - 1,
-                    oneSidedConfidence
+                    [
+                        .. shared.Select(item =>
+                            item with
+                            {
+                                Cluster = [.. indices.Select(i => item.Cluster[i])],
+                            }
+                        ),
+                    ]
                 )
-            )
-            : Estimate.Refused<RandomSlopeFit>(Refusal.VariancesDidNotSettle);
+        );
     }
+
+    /// <summary>
+    /// The bounds widened by what days and runs share. With hᵢ what specimen i contributes to the slope, Σh = 0, slope + n·hᵢ stands for a slope of its own, as it is one in a complete design;
+    /// its clustered interval is the rule of the mean of specimen slopes (<see cref="ClusteredMean"/>).
+    /// </summary>
+    private static RandomSlopeFit Spanning(
+        RandomSlopeFit fit,
+        ImmutableArray<double> contributions,
+        double scale,
+        ImmutableArray<Clustering> clusterings
+    ) =>
+        ClusteredMean
+            .WithInterval(
+                [.. contributions.Select(h => fit.Slope + (contributions.Length * h / scale))],
+                clusterings,
+                (2 * fit.OneSidedConfidence) - 1
+            )
+            .TryGet(out var mean)
+            ? fit with
+            {
+                SlopeLower = Math.Min(fit.SlopeLower, mean.Lower),
+                SlopeUpper = Math.Max(fit.SlopeUpper, mean.Upper),
+            }
+            : fit;
 
     private static RandomSlopeFit Result(
         ImmutableArray<SpecimenSums> sums,

@@ -6,7 +6,7 @@ namespace StabilityStudy.Statistics.Drift;
 /// <param name="Intercept">Mean level at g = 0, in the unit of the results.</param>
 /// <param name="Slope">Mean slope, in that unit per unit of g.</param>
 /// <param name="SlopeStandardError">Its standard error.</param>
-/// <param name="SlopeLower">One-sided lower bound of the mean slope.</param>
+/// <param name="SlopeLower">One-sided lower bound of the mean slope: of the model, and where clusterings were given of all that specimens share.</param>
 /// <param name="SlopeUpper">One-sided upper bound of the mean slope.</param>
 /// <param name="OneSidedConfidence">Level of each bound.</param>
 /// <param name="DegreesOfFreedom">Number of specimens with results at two delays or more, less one.</param>

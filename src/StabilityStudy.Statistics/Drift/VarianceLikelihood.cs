@@ -124,6 +124,32 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
         );
     }
 
+    /// <summary>What each specimen contributes to the slope at a minimum: the second part of S⁻¹(I + MD)⁻¹(q − Mβ). They add up to zero.</summary>
+    public ImmutableArray<double> SlopeContributions(VarianceMinimum minimum)
+    {
+        var (relative, point) = (minimum.Relative, minimum.Point);
+        var covariance = point.Information.Inverted();
+        return
+        [
+            .. specimens.Select(specimen =>
+            {
+                var fitted = specimen.Moments.Times(point.Line);
+                return covariance
+                    .Times(
+                        Shrinkage
+                            .Of(specimen.Moments, relative)
+                            .Times(
+                                (
+                                    specimen.Products.First - fitted.First,
+                                    specimen.Products.Second - fitted.Second
+                                )
+                            )
+                    )
+                    .Second;
+            }),
+        ];
+    }
+
     /// <summary>K = (I + MD)⁻¹ of a specimen.</summary>
     [StructLayout(LayoutKind.Auto)]
     private readonly record struct Shrinkage(

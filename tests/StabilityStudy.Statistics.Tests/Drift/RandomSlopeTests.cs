@@ -1,5 +1,6 @@
 using StabilityStudy.Statistics.Distributions;
 using StabilityStudy.Statistics.Drift;
+using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Regression;
 using StabilityStudy.Statistics.Resampling;
 
@@ -396,6 +397,40 @@ public sealed class RandomSlopeTests
     }
 
     /// <summary>From 41 specimens on there is one start only, that of the specimens' own lines; a specimen with one delay has none.</summary>
+    /// <summary>In a complete design inside the boundary what a specimen contributes is its own least-squares slope.</summary>
+    [Fact]
+    public void Bounds_over_days_are_those_of_the_mean_of_the_specimens_own_slopes()
+    {
+        var specimens = Specimens("complete");
+        ImmutableArray<Clustering> days =
+        [
+            new(
+                IntervalSource.CollectionDays,
+                [.. Enumerable.Range(0, specimens.Length).Select(i => i % 4)]
+            ),
+        ];
+
+        var model = Computed.Value(RandomSlope.Fit(specimens, Level));
+        var fit = Computed.Value(RandomSlope.Fit(specimens, Level, days));
+        var mean = Computed.Value(
+            ClusteredMean.WithInterval(
+                [
+                    .. specimens.Select(item =>
+                    {
+                        var (g, y) = (item.Growth.Average(), item.Response.Average());
+                        return item.Growth.Zip(item.Response, (a, b) => (a - g) * (b - y)).Sum()
+                            / item.Growth.Sum(a => (a - g) * (a - g));
+                    }),
+                ],
+                days,
+                (2 * Level) - 1
+            )
+        );
+
+        Assert.Equal(Math.Min(model.SlopeLower, mean.Lower), fit.SlopeLower, 9);
+        Assert.Equal(Math.Max(model.SlopeUpper, mean.Upper), fit.SlopeUpper, 9);
+    }
+
     [Fact]
     public void Many_specimens_some_with_one_delay_only_have_a_fit()
     {
