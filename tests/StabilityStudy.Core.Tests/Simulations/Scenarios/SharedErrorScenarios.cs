@@ -21,7 +21,16 @@ internal static class SharedErrorScenarios
     private static Collection Days(int days, int specimens = 40) => Collection.On(days, specimens);
 
     public static IEnumerable<Scenario> All =>
-        [.. OfRuns, .. OfOrigin, .. OfBridging, .. OfShares, .. OfLosses, .. OfPower, .. OfLevels];
+        [
+            .. OfRuns,
+            .. OfOrigin,
+            .. OfBridging,
+            .. OfShares,
+            .. OfLosses,
+            .. OfLossesOfMeans,
+            .. OfPower,
+            .. OfLevels,
+        ];
 
     /// <summary>Delayed tubes saved up, runs that cross, uneven days, odd specimens.</summary>
     public static IEnumerable<Scenario> OfRuns =>
@@ -158,6 +167,37 @@ internal static class SharedErrorScenarios
                 $"15 % of specimens at +30 %, {100 * lost} % of them lost as too little plasma"
             ),
             Reading.Controlled
+        );
+
+    /// <summary>The mean of all specimens lies at the limit, those without a result among them; the mean is of the others, and the share counts every loss outside.</summary>
+    public static IEnumerable<Scenario> OfLossesOfMeans =>
+        [
+            .. new[] { 0.025, 0.05 }.Select(MeanWithLossesAtRandom),
+            .. new[] { 0.025, 0.05 }.Select(MeanWithoutTheUnstable),
+        ];
+
+    public const string MeanLosses = "Mean and share together, losses";
+
+    public static Scenario MeanWithLossesAtRandom(double lost) =>
+        new RuleScenarios(Days(10)) { LostAtRandom = lost, Study = s_both }.As(
+            MeanLosses,
+            FormattableString.Invariant($"{100 * lost} % lost, whatever they are"),
+            Reading.Controlled
+        );
+
+    /// <summary>All the unstable are lost, and the change of the others makes up the mean of all.</summary>
+    public static Scenario MeanWithoutTheUnstable(double unstable) =>
+        new RuleScenarios(Days(10))
+        {
+            MeanPercent = (MeanScenarios.Limit - (unstable * 30)) / (1 - unstable),
+            Unstable = (unstable, 1),
+            Study = s_both,
+        }.As(
+            MeanLosses,
+            FormattableString.Invariant(
+                $"{100 * unstable} % of specimens at +30 %, all of them lost; the mean of all at the limit"
+            ),
+            Reading.NotControlled
         );
 
     public const string Levels = "Mean and share together, change that depends on the level";
