@@ -39,17 +39,28 @@ internal sealed record Patient(
 /// <summary>Invents the patients in the order in which they were drawn.</summary>
 internal static class Patients
 {
-    /// <summary>Eight draws a day from seven in the morning, the two groups in turn.</summary>
+    /// <summary>Eleven draws a day, on the last day twelve, from seven in the morning: the two groups in turn, then the rest on heparin.</summary>
     public static ImmutableArray<Patient> Invent()
     {
         var patients = ImmutableArray.CreateBuilder<Patient>();
         for (var day = 0; day < Scenario.Days.Length; day++)
         {
-            for (var place = 0; place < Scenario.PerGroupAndDay; place++)
+            for (var place = 0; place < Scenario.CountOn(day, onHeparin: true); place++)
             {
-                var number = (day * Scenario.PerGroupAndDay) + place + 1;
-                patients.Add(Invent(onHeparin: false, number, day, 2 * place));
-                patients.Add(Invent(onHeparin: true, number, day, (2 * place) + 1));
+                if (place < Scenario.CountOn(day, onHeparin: false))
+                {
+                    var number = (day * Scenario.PerDay) + place + 1;
+                    patients.Add(Invent(onHeparin: false, number, day, 2 * place));
+                }
+
+                patients.Add(
+                    Invent(
+                        onHeparin: true,
+                        (day * Scenario.OnHeparinPerDay) + place + 1,
+                        day,
+                        (2 * place) + 1
+                    )
+                );
             }
         }
 

@@ -9,8 +9,17 @@ internal static class Scenario
     /// <summary>The seed of all random streams.</summary>
     public const ulong Seed = 20260302;
 
-    /// <summary>Specimens of each group collected on one day; ten days make 50 a group.</summary>
-    public const int PerGroupAndDay = 5;
+    /// <summary>Specimens without heparin collected on one day; ten days make 50.</summary>
+    public const int PerDay = 5;
+
+    /// <summary>Specimens on heparin collected on one day; with one more on the last of ten days they are 61.</summary>
+    public const int OnHeparinPerDay = 6;
+
+    /// <summary>How many specimens of a group are collected on a day, given by its number from 0.</summary>
+    public static int CountOn(int day, bool onHeparin) =>
+        !onHeparin ? PerDay
+        : day == Days.Length - 1 ? OnHeparinPerDay + 1
+        : OnHeparinPerDay;
 
     /// <summary>Median and spread (SD of the logarithm) of an ordinary aPTT without heparin, in seconds.</summary>
     public const double OrdinarySeconds = 31.0;

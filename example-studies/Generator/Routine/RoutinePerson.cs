@@ -36,27 +36,31 @@ internal sealed record RoutinePerson(
 /// <summary>Invents the persons in the order in which they were drawn.</summary>
 internal static class RoutinePersons
 {
-    /// <summary>Twelve draws a day from seven in the morning, the three groups in turn.</summary>
+    /// <summary>Fourteen draws a day, on the last day fifteen, from seven in the morning: the three groups in turn.</summary>
     public static ImmutableArray<RoutinePerson> Invent() =>
         [
             .. RoutineScenario.Days.SelectMany(
                 (day, dayIndex) =>
-                    Enumerable
-                        .Range(0, RoutineScenario.PerGroupAndDay)
-                        .SelectMany(place =>
-                            RoutineScenario.Groups.Select(
-                                (group, index) =>
-                                    Invent(
-                                        group,
-                                        (dayIndex * RoutineScenario.PerGroupAndDay) + place + 1,
-                                        index,
-                                        day.AddHours(7)
-                                            .AddMinutes(
-                                                6
-                                                    * (
-                                                        (place * RoutineScenario.Groups.Length)
-                                                        + index
-                                                    )
+                    RoutineScenario
+                        .Groups.SelectMany(
+                            (group, index) =>
+                                Enumerable
+                                    .Range(0, group.CountOn(dayIndex))
+                                    .Select(place => (Group: group, Index: index, Place: place))
+                        )
+                        .OrderBy(draw => draw.Place)
+                        .ThenBy(draw => draw.Index)
+                        .Select(draw =>
+                            Invent(
+                                draw.Group,
+                                (dayIndex * draw.Group.PerDay) + draw.Place + 1,
+                                draw.Index,
+                                day.AddHours(7)
+                                    .AddMinutes(
+                                        6
+                                            * (
+                                                (draw.Place * RoutineScenario.Groups.Length)
+                                                + draw.Index
                                             )
                                     )
                             )

@@ -9,9 +9,6 @@ internal static class RoutineScenario
     /// <summary>Names the random streams.</summary>
     public const string Study = "routine";
 
-    /// <summary>Specimens of each group collected on one day; ten days make 40 a group.</summary>
-    public const int PerGroupAndDay = 4;
-
     /// <summary>ISI and mean normal PT (s) of the PT reagent's lot: INR = (PT / 12.0)^1.05.</summary>
     public const double Isi = 1.05;
 
@@ -94,6 +91,8 @@ internal static class RoutineScenario
         new(
             "none",
             "N",
+            PerDay: 4,
+            OnTheLastDay: 4,
             [
                 new("A", "baseline", "BL", 0, ["PT", "aPTT", "FBG", "FVIII", "DD"]),
                 new("B", "4 h", "4H", 4, ["aPTT"]),
@@ -106,6 +105,8 @@ internal static class RoutineScenario
         new(
             "vka",
             "V",
+            PerDay: 6,
+            OnTheLastDay: 7,
             [
                 new("A", "baseline", "BL", 0, ["PT", "INR"]),
                 new("B", "12 h", "12H", 12, ["PT", "INR"]),
@@ -115,6 +116,8 @@ internal static class RoutineScenario
         new(
             "ufh",
             "H",
+            PerDay: 4,
+            OnTheLastDay: 4,
             [
                 new("A", "baseline", "BL", 0, ["aPTT"]),
                 new("B", "4 h", "4H", 4, ["aPTT"]),
@@ -140,12 +143,18 @@ internal static class RoutineScenario
     ];
 }
 
-/// <summary>A patient group and the tubes of each of its draws.</summary>
+/// <summary>A patient group, its draws on each collection day and the tubes of each draw.</summary>
 internal sealed record RoutineGroup(
     string Id,
     string Letter,
+    int PerDay,
+    int OnTheLastDay,
     ImmutableArray<RoutinePlannedTube> Tubes
-);
+)
+{
+    /// <summary>How many of its specimens are collected on a day, given by its number from 0.</summary>
+    public int CountOn(int day) => day == RoutineScenario.Days.Length - 1 ? OnTheLastDay : PerDay;
+}
 
 /// <summary>What the protocol asks of one tube.</summary>
 internal sealed record RoutinePlannedTube(

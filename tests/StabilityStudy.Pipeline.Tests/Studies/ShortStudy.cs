@@ -29,19 +29,19 @@ internal static class ShortStudy
                 ExampleStudy
                     .Text(ExampleStudy.Protocol)
                     .Replace(
-                        "\"No anticoagulant\", specimens = 40",
-                        Planned("No anticoagulant", 'N'),
+                        "\"No anticoagulant\", anticoagulant = \"none\", specimens = 50",
+                        Planned("No anticoagulant", "none", 'N'),
                         Comparison
                     )
                     .Replace(
-                        "\"Unfractionated heparin\", specimens = 40",
-                        Planned("Unfractionated heparin", 'H'),
+                        "\"Unfractionated heparin\", anticoagulant = \"heparin\", specimens = 61",
+                        Planned("Unfractionated heparin", "heparin", 'H'),
                         Comparison
                     )
             );
 
-        string Planned(string group, char letter) =>
-            $"\"{group}\", specimens = {kept.Count(specimen => specimen[0] == letter)}";
+        string Planned(string group, string anticoagulant, char letter) =>
+            $"\"{group}\", anticoagulant = \"{anticoagulant}\", specimens = {kept.Count(specimen => specimen[0] == letter)}";
     }
 
     private static IEnumerable<string> Rows(string file) =>

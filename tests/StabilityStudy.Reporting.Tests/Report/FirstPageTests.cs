@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 using StabilityStudy.Reporting.Report;
@@ -36,6 +37,37 @@ public sealed class FirstPageTests
             analysis.Sequences.Length,
             Assert.Single(full.Blocks.OfType<VerdictBlock>()).Lines.Length
         );
+    }
+
+    [Fact]
+    public void A_matrix_without_the_required_share_names_where_a_higher_one_is_asked()
+    {
+        var analysis = OddStudies.All[Many];
+        var protocol = analysis.Protocol;
+        var each = protocol.Criteria.OfType<IndividualCriterion>().Single();
+        var stricter = each with
+        {
+            Id = "each-ufh",
+            Groups = ["ufh"],
+            Limits = [.. each.Limits.Where(choice => choice.Analyte == "PT")],
+            SharePercentMinimum = 90,
+        };
+        var note = DecisionMatrix
+            .Of(
+                analysis with
+                {
+                    Protocol = protocol with { Criteria = protocol.Criteria.Add(stricter) },
+                }
+            )
+            .Note;
+
+        Assert.Contains(
+            "Required 85 % or 90 %: up to 15 or 10 of 100 such patients' results",
+            note,
+            Comparison
+        );
+        Assert.Contains(" 90 % is required of PT ufh. ", note, Comparison);
+        Assert.DoesNotContain("is required of", DecisionMatrix.Of(analysis).Note, Comparison);
     }
 
     [Fact]

@@ -28,7 +28,7 @@ internal static class DecisionMatrix
                 )),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence, timePoints))],
-            $"Empty: not asked. {OriginWords.InBrief(analysis)}{ShareInWords.Of(analysis)} Baselines: the results studied; nothing is shown beyond. Mod.: beyond the manufacturer's limit, so a modified test.{Unstated(analysis)} Groups: {Groups(analysis)}. Analytes: {Analytes(analysis)}."
+            $"Empty: not asked. {OriginWords.InBrief(analysis)}{ShareInWords.WithNames(analysis)} Baselines: the results studied; nothing is shown beyond. Mod.: beyond the manufacturer's limit, so a modified test.{Unstated(analysis)} Groups: {Groups(analysis)}. Analytes: {Analytes(analysis)}."
         );
     }
 
