@@ -21,7 +21,7 @@ internal static class PowerSection
             [
                 new Paragraph(
                     Invariant(
-                        $"Simulated: {power.Studies.ToString("N0", CultureInfo.InvariantCulture)} studies for each line, seed {power.Seed}, with the collection days, runs and spread that each time point had here, judged by the criteria of this protocol. The mean change is supposed, in the direction of the one found: none, half, and all of the smallest change at which a criterion is no longer true. The last line of a time point thus shows how often \"supported\" would be wrong. The spread found is an estimate, of what runs add from as many values as there are days; so each chance stands twice, with the spread as found and with every standard deviation at its one-sided {NumberText.Percent(SupposedSpread.ConfidenceLevel)} upper bound. Rely on the lower of the two when you plan."
+                        $"Simulated: {power.Studies.ToString("N0", CultureInfo.InvariantCulture)} studies for each line, seed {power.Seed}, with the collection days, runs and spread that each time point had here, judged by the criteria of this protocol. The mean change is supposed, in the direction of the one found: none, half, and all of the smallest change at which a criterion is no longer true. The last line of a time point thus shows how often \"supported\" would be wrong. The spread found is an estimate, of what runs add from as many values as there are days; so each chance stands twice, with the spread as found and with every standard deviation at its one-sided {NumberText.Percent(SupposedSpread.ConfidenceLevel)} upper bound. Rely on the less favorable of the two when you plan."
                     ),
                     ParagraphStyle.Body
                 ),
@@ -33,10 +33,13 @@ internal static class PowerSection
     private static IEnumerable<Paragraph> Reservations(StudyPower power)
     {
         yield return Small(
+            "Both results of a specimen have the imprecision of a repeat of their own and the error of their run. The repeat CV is the stated between-run CV less what the runs of this study show, and 0 where the protocol states none. What the changes of a day share is taken to come from its two runs in equal parts; where runs cross days, a part of it counts as the specimens' own."
+        );
+        yield return Small(
             "This says what the study could show, not what it showed: the conclusions stand on the criteria alone."
         );
         yield return Small(
-            "Each time point is simulated on its own. Left out are: that every earlier time point must be supported first, the widening for several looks, specimens and tubes that are lost or fail and the share that may be left out, specimens in reserve, controls and bridging plasma, results beyond the measuring interval, several draws of one person, and a first test that comes too late. Most of these make support rarer. Left out too is what goes along with time and cannot be told from it, such as another lot, instrument or operator for the delayed tubes; that can make a wrong \"supported\" more frequent."
+            "Each time point is simulated on its own. Left out are: that every earlier time point must be supported first, a second look at the data, specimens and tubes that are lost or fail and the share that may be left out, specimens in reserve, controls and bridging plasma, results beyond the measuring interval, several draws of one person, and a first test that comes too late. Most of these make support rarer. Left out too is what goes along with time and cannot be told from it, such as another lot, instrument or operator for the delayed tubes; that can make a wrong \"supported\" more frequent."
         );
         var few = power
             .TimePoints.Where(cell =>
@@ -101,7 +104,7 @@ internal static class PowerSection
                 ],
                 rows,
                 Invariant(
-                    $"Chance in percent that all criteria are met; in brackets the {NumberText.Percent(CriterionSetCharacteristic.ConfidenceLevel)} interval that the simulation leaves. “Alone”: that one criterion is met, by formula, as if results of one day had nothing in common; – where its limit is not in percent alone. Mean change in percent of the baseline."
+                    $"Chance in percent that all criteria are met; in brackets the {NumberText.Percent(CriterionSetCharacteristic.ConfidenceLevel)} interval that the simulation leaves. “Alone”: that one criterion is met, by formula, as if results of one day had nothing in common and without the doubts that the criterion has of few days, uneven days, skewness and a change that depends on the level, which weigh most where specimens or days are few; – where its limit is not in percent alone. Mean change in percent of the baseline."
                 )
             );
         }
@@ -129,7 +132,7 @@ internal static class PowerSection
             [
                 new Column("Time", ColumnAlignment.Left, 0.7),
                 new Column("Specimens of each day", ColumnAlignment.Left, 2.4),
-                new Column("Runs", ColumnAlignment.Left, 1.2),
+                new Column("Runs, baseline and delayed", ColumnAlignment.Left, 1.3),
                 new Column("Repeat CV, %", ColumnAlignment.DecimalPoint, 1),
                 new Column("SD of specimens, %", ColumnAlignment.Left, 1.6),
                 new Column("SD of a run, %", ColumnAlignment.Left, 1.6),
@@ -141,7 +144,7 @@ internal static class PowerSection
                 let bound = cell.Power.Value!.Supposed.AtBound
                 select new Row([
                     new TableCell(cell.Key.TimePoint.ToString()),
-                    new TableCell(string.Join(", ", found.Conduct.SpecimensOfDays)),
+                    new TableCell(Days(found.Conduct.SpecimensOfDays)),
                     new TableCell(Runs(found)),
                     new TableCell(Percent(found.RepeatCvPercent)),
                     new TableCell(UpTo(found.SpecimenSdPercent, bound.SpecimenSdPercent)),
@@ -150,8 +153,13 @@ internal static class PowerSection
                     ),
                 ]),
             ],
-            "Both results of a specimen have the imprecision of a repeat of their own and the error of their run. The repeat CV is the stated between-run CV less what the runs of this study show, and 0 where the protocol states none. What the changes of a day share is taken to come from its two runs in equal parts; where runs cross days, a part of it counts as the specimens' own."
+            note: null
         );
+
+    private static string Days(ImmutableArray<int> specimens) =>
+        specimens.Distinct().Count() == 1
+            ? Invariant($"{specimens[0]} on each of {specimens.Length}")
+            : string.Join(", ", specimens);
 
     private static string Runs(SupposedResults supposed) =>
         supposed.SameRun
