@@ -8,7 +8,7 @@ namespace StabilityStudy.Core.Tests.Simulations;
 
 /// <summary>
 /// What a study predicts of studies like it, against how often these are supported: 40 specimens on five days, SD of a run 3 %, of the changes within a day 3 %, a true change of half the limit, mean and share
-/// together. The truth is drawn by other code than the prediction. Of five days the spread found misleads: predictions lay at 0.48 and 0.50 on average, where 0.37 and 0.32 are true.
+/// together. The truth is drawn by other code than the prediction. Of five days the spread found misleads: predictions for even days from it lay at 0.48 and 0.50 on average, where 0.37 and 0.32 are true.
 /// </summary>
 [Trait("lane", "slow")]
 public sealed class PredictedPowerTests
