@@ -110,7 +110,14 @@ public sealed class AnalyzeTests
         Assert.StartsWith(unasked.Out.TrimEnd(), asked.Out, StringComparison.Ordinal);
         var added = asked.Out[unasked.Out.TrimEnd().Length..];
         Assert.Contains("Simulated: 20 studies for each line", added, StringComparison.Ordinal);
-        Assert.Matches(@"8 h +\+7\.50 +5\.0 +\d+\.\d \(\d", added);
+        Assert.Matches(@"8 h +\+7\.50 +5\.0 +\d+\.\d \([^)]+\) +\d+\.\d \(\d", added);
+        Assert.Matches(@"6 h +5, 5, 5, 4, ", added);
+        Assert.Contains(
+            "Each time point is simulated on its own.",
+            added,
+            StringComparison.Ordinal
+        );
+        Assert.DoesNotContain("With fewer than 40 specimens", added, StringComparison.Ordinal);
         Assert.All(
             added.ReplaceLineEndings("\n").Split('\n'),
             line => Assert.True(line.Length <= 80, line)
@@ -126,6 +133,19 @@ public sealed class AnalyzeTests
         var power = document.RootElement.GetProperty("power");
         Assert.Equal(10, power.GetProperty("studies").GetInt32());
         Assert.Equal(6, power.GetProperty("timePoints").GetArrayLength());
+        var first = power.GetProperty("timePoints")[0].GetProperty("power").GetProperty("value");
+        Assert.True(
+            first.GetProperty("supposed").GetProperty("runSdPercent").GetDouble()
+                < first.GetProperty("supposedAtSpreadBound").GetProperty("runSdPercent").GetDouble()
+        );
+        Assert.Equal(
+            10,
+            first
+                .GetProperty("points")[0]
+                .GetProperty("atSpreadBound")
+                .GetProperty("studies")
+                .GetInt32()
+        );
     }
 
     [Theory]

@@ -7,9 +7,14 @@ namespace StabilityStudy.Core.Estimates;
 /// <param name="Counts">How many days and runs there are; it stays when pairs are left out to see what they do.</param>
 internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, ClusterCounts Counts)
 {
+    /// <summary>Which pairs were collected on one day.</summary>
+    public Clustering Days => Of(IntervalSource.CollectionDays);
+
+    /// <summary>Which pairs had their baseline from one run.</summary>
+    public Clustering BaselineRuns => Of(IntervalSource.BaselineRuns);
+
     /// <summary>Which pairs had their delayed result from one run.</summary>
-    public Clustering DelayedRuns =>
-        Clusterings.Single(item => item.Source == IntervalSource.DelayedRuns);
+    public Clustering DelayedRuns => Of(IntervalSource.DelayedRuns);
 
     /// <summary>Those of pairs, in their order.</summary>
     public static SharedErrors Of(ImmutableArray<PairRecord> pairs)
@@ -40,6 +45,9 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
                 .. Clusterings.Select(item => item with { Cluster = item.Cluster.RemoveAt(index) }),
             ],
         };
+
+    private Clustering Of(IntervalSource source) =>
+        Clusterings.Single(item => item.Source == source);
 
     private static int CountOf(Clustering clustering) => clustering.Cluster.Distinct().Count();
 

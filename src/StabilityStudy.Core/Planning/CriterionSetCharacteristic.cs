@@ -11,8 +11,8 @@ namespace StabilityStudy.Core.Planning;
 /// judged by the very code that judges a real one, doubts about days, skewness and spread included.
 /// </summary>
 /// <remarks>
-/// Supposed: changes normal among specimens, log-normal baselines, results reported with the analyte's decimals, no failed and no missing tube, controls in order. Real studies lose some; so
-/// the true probability is rather below. Where the change counts from collection the supposed one does too, and a part of it that follows a logarithm comes before the baseline. Where a criterion on drift applies, the earlier time points are drawn too: each specimen's change grows with time in the analyte's shape.
+/// Supposed: changes normal among specimens, log-normal baselines, days and runs as stated; each run with an error of its own, each result with its imprecision, both in proportion to the result;
+/// results reported with the analyte's decimals, no failed and no missing tube, controls in order. Real studies lose some; so the true probability is rather below. Where the change counts from collection the supposed one does too, and a part of it that follows a logarithm comes before the baseline. Where a criterion on drift applies, the earlier time points are drawn too: each specimen's change grows with time in the analyte's shape.
 /// </remarks>
 public static class CriterionSetCharacteristic
 {
@@ -109,7 +109,7 @@ public static class CriterionSetCharacteristic
     }
 
     /// <summary>The pairs of one study at each of some time points; the change grows up to the last of them.</summary>
-    private static ImmutableArray<ImmutableArray<PairRecord>> Draw(
+    internal static ImmutableArray<ImmutableArray<PairRecord>> Draw(
         CellContext context,
         ImmutableArray<TimePoint> timePoints,
         SupposedResults supposed,
@@ -117,57 +117,64 @@ public static class CriterionSetCharacteristic
         SeededRandom random
     )
     {
-        var specimens = Enumerable
-            .Range(0, supposed.Specimens)
-            .Select(_ =>
+        var conduct = supposed.Conduct;
+        var before = ShareBeforeBaseline(context);
+        var baselines = Results(conduct.BaselineRun);
+        var specimens = conduct
+            .Day.Select(_ =>
                 (
-                    Baseline: supposed.BaselineMedian
+                    Level: supposed.BaselineMedian
                         * Math.Exp(supposed.BaselineLogSd * random.NextNormal()),
-                    Change: meanPercent + (supposed.ChangeSdPercent * random.NextNormal())
+                    Change: (meanPercent + (supposed.SpecimenSdPercent * random.NextNormal())) / 100
                 )
             )
+            .Select(
+                (specimen, i) =>
+                    (
+                        specimen.Level,
+                        specimen.Change,
+                        Baseline: baselines(i, specimen.Level * (1 + (before * specimen.Change)))
+                    )
+            )
             .ToImmutableArray();
-        var runSd = supposed.SameRun ? 0 : supposed.RunSdPercent;
-        double[] Runs() =>
-            [
-                .. Enumerable
-                    .Range(0, supposed.CollectionDays)
-                    .Select(_ => runSd * random.NextNormal()),
-            ];
-        var baselineRuns = Runs();
         var atLast = Growth(timePoints[^1]);
-        var before = context.IsSinceCollection
-            ? Course(BaselineDelay(context)) / Course(timePoints[^1].Delay)
-            : 0;
         return
         [
             .. timePoints.Select(timePoint =>
             {
-                var delayedRuns = Runs();
                 var share = Growth(timePoint) / atLast;
+                var delayed = Results(conduct.DelayedRun);
+                var place = context with { TimePoint = timePoint };
                 return specimens
                     .Select(
                         (specimen, i) =>
-                        {
-                            var day = i % supposed.CollectionDays;
-                            var percent =
-                                (share * specimen.Change) + delayedRuns[day] - baselineRuns[day];
-                            return Pair(
+                            Pair(
                                 i,
-                                day,
-                                specimen.Baseline * (1 + (before * specimen.Change / 100)),
-                                specimen.Baseline * (1 + (percent / 100)),
-                                context with
-                                {
-                                    TimePoint = timePoint,
-                                },
-                                supposed.SameRun
-                            );
-                        }
+                                specimen.Baseline,
+                                delayed(i, specimen.Level * (1 + (share * specimen.Change))),
+                                place,
+                                supposed
+                            )
                     )
                     .ToImmutableArray();
             }),
         ];
+
+        // One error a run and one a result, log-normal, so that a result stays above zero.
+        Func<int, double, double> Results(ImmutableArray<int> runs)
+        {
+            var runSd = supposed.SameRun ? 0 : supposed.RunSdPercent;
+            double[] errors =
+            [
+                .. Enumerable.Range(0, runs.Max() + 1).Select(_ => runSd * random.NextNormal()),
+            ];
+            return (specimen, value) =>
+                value
+                * Math.Exp(
+                    (errors[runs[specimen]] + (supposed.RepeatCvPercent * random.NextNormal()))
+                        / 100
+                );
+        }
 
         double Growth(TimePoint timePoint) =>
             SpecimenSlopes.Transform(context.Analyte.DriftShape, timePoint.Delay.TotalHours)
@@ -181,6 +188,12 @@ public static class CriterionSetCharacteristic
             );
     }
 
+    /// <summary>Which share of a change counted from collection comes before the baseline, by a logarithmic course; 0 where it is counted from the baseline.</summary>
+    internal static double ShareBeforeBaseline(CellContext context) =>
+        context.IsSinceCollection
+            ? Course(BaselineDelay(context)) / Course(context.TimePoint.Delay)
+            : 0;
+
     private static double Course(TimeSpan delay) =>
         SpecimenSlopes.Transform(DriftShape.Logarithmic, delay.TotalHours);
 
@@ -189,17 +202,17 @@ public static class CriterionSetCharacteristic
 
     private static PairRecord Pair(
         int number,
-        int day,
         double baseline,
         double delayed,
         CellContext context,
-        bool sameRun
+        SupposedResults supposed
     )
     {
-        var collected = s_firstCollection.AddDays(day);
+        var (conduct, sameRun) = (supposed.Conduct, supposed.SameRun);
+        var collected = s_firstCollection.AddDays(conduct.Day[number]);
         var code = number.ToString("D4", System.Globalization.CultureInfo.InvariantCulture);
         var (early, late) = (BaselineDelay(context), context.TimePoint.Delay);
-        Measurement Of(string tube, double value, TimeSpan delay) =>
+        Measurement Of(string tube, double value, TimeSpan delay, int run) =>
             new(
                 tube,
                 new MeasuredResult(
@@ -208,7 +221,7 @@ public static class CriterionSetCharacteristic
                 ),
                 collected + (sameRun ? late : delay),
                 delay,
-                sameRun ? code : "",
+                FormattableString.Invariant($"{(sameRun ? "" : tube)} {run}"),
                 "",
                 "",
                 "",
@@ -220,8 +233,8 @@ public static class CriterionSetCharacteristic
             DateOnly.FromDateTime(collected.DateTime),
             PairStatus.Compared,
             "",
-            Of("baseline", baseline, early),
-            Of("delayed", delayed, late),
+            Of("baseline", baseline, early, conduct.BaselineRun[number]),
+            Of("delayed", delayed, late, conduct.DelayedRun[number]),
             false
         );
     }
@@ -229,17 +242,15 @@ public static class CriterionSetCharacteristic
     private static void RequirePossible(SupposedResults supposed)
     {
         if (
-            supposed.Specimens is < 1 or > LargestSample.Simulation
-            || supposed.CollectionDays < 1
-            || supposed.CollectionDays > supposed.Specimens
-            || !(supposed.BaselineMedian > 0 && double.IsFinite(supposed.BaselineMedian))
+            !(supposed.BaselineMedian > 0 && double.IsFinite(supposed.BaselineMedian))
             || !IsSpread(supposed.BaselineLogSd)
-            || !IsSpread(supposed.ChangeSdPercent)
+            || !IsSpread(supposed.SpecimenSdPercent)
+            || !IsSpread(supposed.RepeatCvPercent)
             || !IsSpread(supposed.RunSdPercent)
         )
         {
             throw new ArgumentException(
-                "There are from 1 to 10,000 specimens on at most as many days, a median above zero and standard deviations not below it.",
+                "The median is above zero, and standard deviations are not below it.",
                 nameof(supposed)
             );
         }

@@ -65,23 +65,23 @@ public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPowe
         ulong seed
     )
     {
-        var supposed = SupposedFromResults.Of(context.DataOf(cell.Pairs));
-        if (!supposed.TryGet(out var found))
+        var supposed = SupposedFromResults.Of(cell.Pairs, context);
+        if (!supposed.TryGet(out var spread))
         {
             return supposed.RefusedAs<TimePointPower>();
         }
 
-        return SmallestUntrue.Percent(context, found) switch
+        return SmallestUntrue.Percent(context, spread.Found) switch
         {
             null => Estimate.Refused<TimePointPower>(Refusal.NoLimit),
             0 => Estimate.Refused<TimePointPower>(Refusal.SpreadTooWide),
-            { } boundary => Estimate.Of(Of(cell, found, boundary, context, studies, seed)),
+            { } boundary => Estimate.Of(Of(cell, spread, boundary, context, studies, seed)),
         };
     }
 
     private static TimePointPower Of(
         Cell cell,
-        SupposedResults supposed,
+        SupposedSpread spread,
         double boundary,
         CellContext context,
         int studies,
@@ -91,9 +91,11 @@ public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPowe
         var direction =
             cell.Estimates.MeanPercent.TryGet(out var mean) && mean.Mean < 0 ? -boundary : boundary;
         double[] changes = [.. s_shares.Select(share => share == 0 ? 0 : share * direction)];
-        var together = CriterionSetCharacteristic.Curve(context, supposed, changes, studies, seed);
+        ImmutableArray<CharacteristicPoint> Curve(SupposedResults supposed) =>
+            CriterionSetCharacteristic.Curve(context, supposed, changes, studies, seed);
+        var (found, atBound) = (Curve(spread.Found), Curve(spread.AtBound));
         return new TimePointPower(
-            supposed,
+            spread,
             boundary,
             [
                 .. changes.Select(
@@ -101,8 +103,9 @@ public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPowe
                         new PowerAtChange(
                             s_shares[i],
                             change,
-                            CriterionPower.Of(context, supposed, change),
-                            together[i]
+                            CriterionPower.Of(context, spread.Found, change),
+                            found[i],
+                            atBound[i]
                         )
                 ),
             ]
@@ -116,11 +119,11 @@ public sealed record StudyPower(int Studies, ulong Seed, ImmutableArray<CellPowe
 public sealed record CellPower(CellKey Key, Estimate<TimePointPower> Power);
 
 /// <summary>How often studies would support a time point.</summary>
-/// <param name="Supposed">How their results arise: number, days and spread as found.</param>
+/// <param name="Supposed">How their results arise: days and runs as found, the spread as found and at its upper bounds.</param>
 /// <param name="BoundaryPercent">Smallest mean change at which a criterion is no longer true, percent of the median baseline: there a support is wrong.</param>
 /// <param name="Points">One point a supposed change.</param>
 public sealed record TimePointPower(
-    SupposedResults Supposed,
+    SupposedSpread Supposed,
     double BoundaryPercent,
     ImmutableArray<PowerAtChange> Points
 );
@@ -129,10 +132,12 @@ public sealed record TimePointPower(
 /// <param name="ShareOfBoundary">The supposed change as a share of the boundary.</param>
 /// <param name="MeanChangePercent">The supposed change, percent of the baseline, in the direction of the observed one.</param>
 /// <param name="Alone">Exact chance of single criteria to be met, where there is a formula.</param>
-/// <param name="Together">Simulated chance of all criteria together.</param>
+/// <param name="Together">Simulated chance of all criteria together, the spread as found.</param>
+/// <param name="AtSpreadBound">The same, were every spread as large as its upper bound.</param>
 public sealed record PowerAtChange(
     double ShareOfBoundary,
     double MeanChangePercent,
     ImmutableArray<CriterionPower> Alone,
-    CharacteristicPoint Together
+    CharacteristicPoint Together,
+    CharacteristicPoint AtSpreadBound
 );

@@ -53,7 +53,7 @@ internal static class ToleranceFactor
             for (var i = 0; i < Points; i++)
             {
                 var width = widths[i] / k;
-                confidence += weights[i] * ChiSquaredTail((n - 1) * width * width, n - 1);
+                confidence += weights[i] * ChiSquared.UpperTail((n - 1) * width * width, n - 1);
             }
 
             return confidence - confidenceLevel;
@@ -69,18 +69,7 @@ internal static class ToleranceFactor
     {
         Check(n, coverage, confidenceLevel);
         double degrees = n - 1;
-        var upper = degrees;
-        while (ChiSquaredTail(upper, degrees) > confidenceLevel)
-        {
-            upper *= 2;
-        }
-
-        var quantile = BracketedRoot.Find(
-            c => confidenceLevel - ChiSquaredTail(c, degrees),
-            0,
-            upper,
-            1e-300
-        );
+        var quantile = ChiSquared.UpperQuantile(confidenceLevel, degrees);
         return Normal.Quantile((1 + coverage) / 2)
             * Math.Sqrt(degrees * (1 + (1.0 / n)) / quantile);
     }
@@ -105,11 +94,6 @@ internal static class ToleranceFactor
             center + Normal.Quantile((1 + coverage) / 2) + 1e-9,
             1
         );
-
-    private static double ChiSquaredTail(double chiSquared, double degreesOfFreedom) =>
-        chiSquared == 0
-            ? 1
-            : SpecialFunctions.GammaUpperRegularized(degreesOfFreedom / 2, chiSquared / 2);
 
     private static void Check(int n, double coverage, double confidenceLevel)
     {

@@ -11,7 +11,15 @@ public sealed class CriterionSetCharacteristicTests
 {
     private const int Studies = 800;
 
-    private static readonly SupposedResults s_inOneRun = new(40, 40, true, 30, 0.15, 3, 0);
+    private static readonly SupposedResults s_inOneRun = new(
+        SupposedConduct.Even(40, 40),
+        true,
+        30,
+        0.15,
+        3,
+        0,
+        0
+    );
 
     /// <summary>The two criteria together lie between p₁ + p₂ − 1 and the smaller of their exact powers.</summary>
     [Fact]
@@ -41,8 +49,7 @@ public sealed class CriterionSetCharacteristicTests
             SmallProtocol.For(specimens, 6),
             s_inOneRun with
             {
-                Specimens = specimens,
-                CollectionDays = specimens,
+                Conduct = SupposedConduct.Even(specimens, specimens),
             },
             [6]
         )[0];
@@ -55,11 +62,18 @@ public sealed class CriterionSetCharacteristicTests
     public void Shared_runs_cost_power_and_days_bring_it_back()
     {
         var protocol = SmallProtocol.For(40, 6);
-        var inRuns = s_inOneRun with { SameRun = false, RunSdPercent = 1.5, CollectionDays = 5 };
+        var inRuns = s_inOneRun with
+        {
+            SameRun = false,
+            RunSdPercent = 1.5,
+            Conduct = SupposedConduct.Even(40, 5),
+        };
         double[] means = [5];
 
         var five = Curve(protocol, inRuns, means)[0].Probability;
-        var twenty = Curve(protocol, inRuns with { CollectionDays = 20 }, means)[0].Probability;
+        var twenty = Curve(protocol, inRuns with { Conduct = SupposedConduct.Even(40, 20) }, means)[
+            0
+        ].Probability;
         var oneRun = Curve(protocol, s_inOneRun, means)[0].Probability;
 
         Assert.True(five < twenty && twenty < oneRun, $"{five}, {twenty}, {oneRun}");
@@ -74,7 +88,7 @@ public sealed class CriterionSetCharacteristicTests
                 s_inOneRun with
                 {
                     SameRun = false,
-                    CollectionDays = 4,
+                    Conduct = SupposedConduct.Even(40, 4),
                 },
                 [0]
             )[0].Accepted
@@ -86,14 +100,13 @@ public sealed class CriterionSetCharacteristicTests
         var protocol = SmallProtocol.For(40, 6);
         Assert.Throws<ArgumentException>(() => OfNames("PT", "none"));
         Assert.Throws<ArgumentException>(() => OfNames("aPTT", "heparin"));
-        Assert.Throws<ArgumentException>(() =>
-            Curve(protocol, s_inOneRun with { CollectionDays = 41 }, [0])
-        );
+        Assert.Throws<ArgumentException>(() => SupposedConduct.Even(40, 41));
+        Assert.Throws<ArgumentException>(() => SupposedConduct.Even(0, 0));
         Assert.Throws<ArgumentException>(() =>
             Curve(protocol, s_inOneRun with { BaselineMedian = 0 }, [0])
         );
         Assert.Throws<ArgumentException>(() =>
-            Curve(protocol, s_inOneRun with { ChangeSdPercent = double.NaN }, [0])
+            Curve(protocol, s_inOneRun with { SpecimenSdPercent = double.NaN }, [0])
         );
 
         void OfNames(string analyte, string group) =>

@@ -28,13 +28,12 @@ public sealed class StudyPowerTests
         var (power, _) = Only(s_scattered);
         var mean = s_scattered.Cell(6).Estimates.MeanPercent.Value!;
 
-        Assert.Equal(40, power.Supposed.Specimens);
-        Assert.Equal(10, power.Supposed.CollectionDays);
+        var found = power.Supposed.Found;
+
+        Assert.Equal(40, found.Conduct.Specimens);
+        Assert.Equal(Enumerable.Repeat(4, 10), found.Conduct.SpecimensOfDays);
         Assert.Equal(7.5, power.BoundaryPercent, 12);
-        var total =
-            Math.Pow(power.Supposed.ChangeSdPercent, 2)
-            + (2 * Math.Pow(power.Supposed.RunSdPercent, 2));
-        Assert.InRange(Math.Sqrt(total) / mean.BySpecimen.StandardDeviation, 0.95, 1.05);
+        Assert.InRange(found.TotalSdPercent / mean.BySpecimen.StandardDeviation, 0.95, 1.05);
     }
 
     /// <summary>All criteria together are met at most as often as the least of them, and at least as often as their failures leave room.</summary>
@@ -124,10 +123,7 @@ public sealed class StudyPowerTests
     public void With_single_specimens_alone_the_boundary_is_where_just_the_required_share_lies_within()
     {
         var power = Only(s_scattered.Criteria(SmallProtocol.EachCriterion)).Power;
-        var total = Math.Sqrt(
-            Math.Pow(power.Supposed.ChangeSdPercent, 2)
-                + (2 * Math.Pow(power.Supposed.RunSdPercent, 2))
-        );
+        var total = power.Supposed.Found.TotalSdPercent;
 
         Assert.Equal(15 - (1.0364 * total), power.BoundaryPercent, 3);
         Assert.InRange(power.Points[^1].Alone[0].Power, 0.01, 0.05);

@@ -49,9 +49,10 @@ public sealed record BiasCriterion(
         double meanPercent
     ) =>
         this is { Rule: DecisionRule.Confidence, Scale: ChangeScale.Percent }
-        && supposed is { Specimens: > 1, TotalSdPercent: > 0 and var spread }
+        && supposed
+            is { Conduct.Specimens: > 1 and var specimens, TotalSdPercent: > 0 and var spread }
             ? EquivalencePower.Of(
-                supposed.Specimens,
+                specimens,
                 meanPercent,
                 spread,
                 -allowablePercent,

@@ -18,7 +18,7 @@ internal static class IndividualPlanning
     ) =>
         criterion.Rule == DecisionRule.Confidence && supposed.TotalSdPercent is > 0 and var spread
             ? IndividualPower.Of(
-                supposed.Specimens,
+                supposed.Conduct.Specimens,
                 ShareWithin(allowable, meanPercent, spread),
                 (double)criterion.SharePercentMinimum / 100,
                 criterion.ConfidenceLevel

@@ -11,12 +11,15 @@ internal static class PowerForms
 {
     public static readonly ObjectForm<SupposedResults> SupposedResultsForm = new("supposedResults")
     {
-        { "specimens", v => v.Specimens, Form.Count },
-        { "collectionDays", v => v.CollectionDays, Form.Count },
+        { "specimens", v => v.Conduct.Specimens, Form.Count },
+        { "specimensOfDays", v => v.Conduct.SpecimensOfDays, Form.List(Form.Count) },
+        { "baselineRuns", v => v.Conduct.BaselineRun.Distinct().Count(), Form.Count },
+        { "delayedRuns", v => v.Conduct.DelayedRun.Distinct().Count(), Form.Count },
         { "sameRun", v => v.SameRun, Form.Truth },
         { "baselineMedian", v => v.BaselineMedian, Form.Number },
         { "baselineLogSd", v => v.BaselineLogSd, Form.Number },
-        { "changeSdPercent", v => v.ChangeSdPercent, Form.Number },
+        { "specimenSdPercent", v => v.SpecimenSdPercent, Form.Number },
+        { "repeatCvPercent", v => v.RepeatCvPercent, Form.Number },
         { "runSdPercent", v => v.RunSdPercent, Form.Number },
     };
 
@@ -45,11 +48,14 @@ internal static class PowerForms
         { "meanChangePercent", v => v.MeanChangePercent, Form.Number },
         { "alone", v => v.Alone, Form.Keyed(CriterionPowerForm, "criterion") },
         { "together", v => v.Together, CharacteristicPointForm },
+        { "atSpreadBound", v => v.AtSpreadBound, CharacteristicPointForm },
     };
 
     public static readonly ObjectForm<TimePointPower> TimePointPowerForm = new("timePointPower")
     {
-        { "supposed", v => v.Supposed, SupposedResultsForm },
+        { "supposed", v => v.Supposed.Found, SupposedResultsForm },
+        { "supposedAtSpreadBound", v => v.Supposed.AtBound, SupposedResultsForm },
+        { "spreadConfidenceLevel", _ => SupposedSpread.ConfidenceLevel, Form.Number },
         { "boundaryPercent", v => v.BoundaryPercent, Form.Number },
         { "points", v => v.Points, Form.List(PowerAtChangeForm) },
     };
