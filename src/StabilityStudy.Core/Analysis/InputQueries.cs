@@ -1,3 +1,5 @@
+using StabilityStudy.Core.Looks;
+
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>The data queries that the rows show before anything is computed, whoever read them.</summary>
@@ -20,6 +22,7 @@ public static class InputQueries
                     .Concat(RatioQueries.Of(inputs))
                     .Concat(PlanQueries.Of(inputs))
                     .Concat(ScopeQueries.Of(inputs))
+                    .Concat(LookQueries.OfEnd(inputs))
                     .Concat(ExclusionDateQueries.Of(inputs))
                     .Concat(NotDrawnQueries.Of(inputs))
                     .Concat(RerunQueries.Of(inputs)),

@@ -16,7 +16,21 @@ internal static class LookQueries
     internal static readonly QueryKind EndContradicted = Kinds.Add("ended-early-contradicted", QueryRank.NotAsPlanned, "a specimen was collected after the day on which collection is said to have ended; the statement does not count", "correct the day, or the time of collection");
     // csharpier-ignore-end
 
-    /// <summary>The queries that looks and the end of the collection give rise to.</summary>
+    /// <summary>Specimens collected after the day of the stated end.</summary>
+    public static IEnumerable<DataQuery> OfEnd(StudyInputs inputs)
+    {
+        if (inputs.Facts.EndedEarly is { } end && CollectionStanding.IsContradicted(end, inputs))
+        {
+            yield return new(
+                EndContradicted,
+                new QuerySource("study.toml", end.Line, "ended_early"),
+                FormattableString.Invariant($"{end.On:yyyy-MM-dd}"),
+                "Specimens were collected after the day on which collection is said to have ended, so the statement does not count."
+            );
+        }
+    }
+
+    /// <summary>The queries that looks give rise to.</summary>
     public static IEnumerable<DataQuery> Of(StudyInputs inputs, ImmutableArray<Sequence> sequences)
     {
         return
@@ -33,17 +47,6 @@ internal static class LookQueries
             .. sequences
                 .SelectMany(sequence => sequence.Cells)
                 .SelectMany(cell => inputs.Looks.SelectMany(look => Changed(cell, look))),
-            .. inputs.Facts.EndedEarly is { } end && CollectionStanding.IsContradicted(end, inputs)
-                ?
-                [
-                    new DataQuery(
-                        EndContradicted,
-                        new QuerySource("study.toml", end.Line, "ended_early"),
-                        FormattableString.Invariant($"{end.On:yyyy-MM-dd}"),
-                        "Specimens were collected after the day on which collection is said to have ended, so the statement does not count."
-                    ),
-                ]
-                : ImmutableArray<DataQuery>.Empty,
         ];
     }
 
