@@ -34,8 +34,8 @@ for part in $parts; do
             echo "samples, 20000 damaged studies: $(FUZZ_INPUTS=20000 run Files MutationTests | summary)"
             echo "samples, 400 damaged reports: $(FUZZ_INPUTS=400 run Pipeline Evidence.ReportVerifierTests | summary)"
             echo "samples, 1000 studies a statement: $(STUDIES=1000 run Core Analysis.InvarianceTests | summary)"
-            for rates in Line Mean Power Share SharedError; do
-                echo "samples, 2000 studies a rate, $rates: $(SIMULATED_STUDIES=2000 run Core "Simulations.${rates}SimulationTests" | summary)"
+            for rates in LineSimulation MeanSimulation PowerSimulation PredictedPower ScopeSimulation ShareSimulation SharedErrorSimulation; do
+                echo "samples, 2000 studies a rate, $rates: $(SIMULATED_STUDIES=2000 run Core "Simulations.${rates}Tests" | summary)"
             done
             ;;
         kills) echo "kills, 200 of each command: $(KILLS=200 run EndToEnd KilledTests | summary)" ;;

@@ -14,7 +14,7 @@ public sealed class ScopeTests
     [Fact]
     public async Task Each_instrument_is_concluded_by_itself_and_the_report_verifies()
     {
-        using var copy = OnTwo("instrument");
+        using var copy = OnTwo();
 
         var run = await Run.Of("report", copy.Study);
         var pdf = copy.At("study", "out", "report.pdf");
@@ -31,35 +31,24 @@ public sealed class ScopeTests
             s_longest
         );
         Assert.Contains(
-            "each on its own specimens: instrument AN1 is supported up to",
+            "each on its own specimens: testing on instrument AN1 is supported up to",
             report,
             Comparison
         );
         Assert.Contains("Each instrument on its own specimens", report, Comparison);
-        Assert.Contains("25 specimens planned on each instrument", report, Comparison);
+        Assert.Contains("25 specimens planned on each of AN1 and AN2", report, Comparison);
         Assert.DoesNotContain("planned number holds for the group", report, Comparison);
         Assert.Matches("3[.] [^\n]*\n +HOLDS", verify.Out);
     }
 
-    [Fact]
-    public async Task Sites_need_a_site_for_each_instrument()
-    {
-        using var copy = OnTwo("site");
-
-        var run = await Run.Of("check", copy.Study);
-
-        Assert.Equal(ExitCode.StopQueries, run.Code);
-        Assert.Contains("Instrument AN2 has no site", run.Out, Comparison);
-    }
-
-    private static StudyCopy OnTwo(string per)
+    private static StudyCopy OnTwo()
     {
         var copy = StudyCopy.Create();
         Replace(
             copy,
             "protocol.toml",
             "version = \"1\"",
-            $"version = \"1\"\nspecimens_per = \"{per}\""
+            "version = \"1\"\ninstruments = [\"AN1\", \"AN2\"]"
         );
         Replace(copy, "protocol.toml", @"(?<=\bspecimens = )\d+", "25");
         Replace(copy, "protocol.toml", @"(?m)^percent = 7\.5", "percent = 12");
@@ -71,7 +60,9 @@ public sealed class ScopeTests
             @"(?s)(\[\[instrument\]\]\nid = ""AN1""\nname = ""[^""]*"")",
             "$1\n\n[[instrument]]\nid = \"AN2\"\nname = \"Second analyzer (invented)\""
         );
-        Replace(copy, ExampleStudy.Results, @"(?m)^([A-Z]+-\d*[02468],.*),AN1,", "$1,AN2,");
+        // A run is on one instrument, so the second has runs and controls of its own.
+        Replace(copy, ExampleStudy.Results, @"(?m)^([A-Z]+-\d*[02468],.*),AN1,", "$1-2,AN2,");
+        Replace(copy, "controls.csv", @"(?m)^([^,]+,aPTT,)([^,]+)(,.*)$", "$1$2$3\n$1$2-2$3");
         return copy;
     }
 

@@ -76,17 +76,19 @@ internal sealed record JudgedCell(
     /// <summary>What its data alone conclude.</summary>
     public Conclusion Own { get; } = Doubt.Conclude(CellEvaluation.Conclude(Criteria));
 
-    /// <summary>How many specimens would decide. That one instrument or site does not support it is no matter of the number of all.</summary>
+    /// <summary>How many specimens would decide; null where each of several instruments needs a number of its own.</summary>
     private MoreSpecimens? MoreSpecimens =>
-        SpecimensStillNeeded.Of(
-            Own,
-            Criteria,
-            [.. Doubt.All.Where(reason => reason is not PartsNotSupportedReason)],
-            Evidence.Data.Compared.Length,
-            Evidence.Data.Errors.Counts.Days
-        );
+        Doubt.All.Any(reason => reason is PartsNotSupportedReason)
+            ? null
+            : SpecimensStillNeeded.Of(
+                Own,
+                Criteria,
+                Doubt.All,
+                Evidence.Data.Compared.Length,
+                Evidence.Data.Errors.Counts.Days
+            );
 
-    /// <summary>The time point on one instrument or at one site, with its conclusion in that sequence.</summary>
+    /// <summary>The time point on one instrument, with its conclusion in that sequence.</summary>
     public ScopeTimePoint ConcludedOfPart(Conclusion conclusion) =>
         new(
             Evidence.Context.TimePoint,
@@ -98,6 +100,7 @@ internal sealed record JudgedCell(
             Doubt.All
         )
         {
+            Robustness = Own == Conclusion.NotAssessed ? [] : Robustness.Of(Criteria, Evidence),
             MoreSpecimens = MoreSpecimens,
         };
 

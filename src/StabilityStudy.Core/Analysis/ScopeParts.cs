@@ -1,15 +1,16 @@
 using StabilityStudy.Core.Controls;
+using StabilityStudy.Core.Doubts;
 
 namespace StabilityStudy.Core.Analysis;
 
-/// <summary>Concludes each instrument or site of a sequence on its own specimens.</summary>
+/// <summary>Concludes each instrument of a sequence on its own specimens.</summary>
 internal static class ScopeParts
 {
-    /// <summary>Each instrument or site that has a specimen with a valid baseline; empty where there is only one.</summary>
+    /// <summary>Each instrument on which a specimen with a valid baseline was tested; empty where there is only one.</summary>
     /// <param name="cells">The time points with all specimens.</param>
     /// <param name="context">What they are judged by.</param>
     /// <param name="controls">The control results of the analyte.</param>
-    /// <param name="doubtsAt">What the way of collecting does not allow to conclude at a time point: it holds for each part as for all.</param>
+    /// <param name="doubtsAt">What the way of collecting does not allow to conclude at a time point: it holds for each instrument as for all.</param>
     public static ImmutableArray<ScopePart> Of(
         ImmutableArray<AssembledCell> cells,
         PairContext context,
@@ -17,26 +18,40 @@ internal static class ScopeParts
         Func<TimePoint, IEnumerable<VerdictReason>> doubtsAt
     )
     {
-        var scope = context.Scope;
-        var codes = scope.CodesOf(cells.SelectMany(cell => cell.Pairs));
-        return codes.Length < 2
-            ? []
-            :
-            [
-                .. codes.Select(code =>
-                    Conclude(
-                        code,
+        var valid = cells
+            .SelectMany(cell => cell.Pairs)
+            .Where(pair => pair.HasValidBaseline)
+            .ToImmutableArray();
+        ImmutableArray<string> codes =
+        [
+            .. valid.Select(pair => pair.Instrument).Distinct().Order(StringComparer.Ordinal),
+        ];
+        if (codes.Length < 2)
+        {
+            return [];
+        }
+
+        var unknown = valid
+            .Where(pair => pair.Instrument.Length == 0)
+            .DistinctBy(pair => pair.Specimen)
+            .Count();
+        return
+        [
+            .. codes.Select(code =>
+                Conclude(
+                    code,
+                    cells,
+                    context,
+                    controls,
+                    cell =>
                         [
-                            .. cells.Select(cell =>
-                                cell.Only(pair => scope.CodeOf(pair) == code, controls)
-                            ),
-                        ],
-                        context,
-                        controls,
-                        doubtsAt
-                    )
-                ),
-            ];
+                            .. doubtsAt(cell.TimePoint),
+                            .. OfAll(cell, context.Protocol, unknown),
+                            .. OfPart(cell, code),
+                        ]
+                )
+            ),
+        ];
     }
 
     /// <summary>That not every one of them supports a time point on its own; none where each does, or there is only one.</summary>
@@ -52,21 +67,59 @@ internal static class ScopeParts
             where item.TimePoint == timePoint && item.OwnConclusion != Conclusion.Supported
             select new PartStanding(part.Code, item.OwnConclusion),
         ];
-        return open.IsEmpty ? [] : [new PartsNotSupportedReason(parts[0].Kind, open)];
+        return open.IsEmpty ? [] : [new PartsNotSupportedReason(open)];
+    }
+
+    /// <summary>What holds for no instrument alone: specimens that belong to none, and how many were left out of all.</summary>
+    private static IEnumerable<VerdictReason> OfAll(
+        AssembledCell cell,
+        StudyProtocol protocol,
+        int unknown
+    ) =>
+        [
+            .. unknown > 0
+                ? [new InstrumentNotRecordedReason(unknown)]
+                : Array.Empty<VerdictReason>(),
+            .. LeftOutShare.Of(cell.Pairs, protocol.LeftOutPercentMaximum) is { } leftOut
+                ? [leftOut]
+                : Array.Empty<VerdictReason>(),
+        ];
+
+    private static IEnumerable<VerdictReason> OfPart(AssembledCell cell, string code)
+    {
+        ImmutableArray<string> crossed =
+        [
+            .. cell
+                .Pairs.Where(pair =>
+                    pair.CountsForAgreement
+                    && pair.IsOnTwoInstruments
+                    && (pair.Instrument == code || pair.Delayed!.Instrument == code)
+                )
+                .Select(pair => pair.Specimen),
+        ];
+        return crossed.IsEmpty ? [] : [new TestedOnTwoInstrumentsReason(crossed)];
     }
 
     private static ScopePart Conclude(
         string code,
-        ImmutableArray<AssembledCell> cells,
+        ImmutableArray<AssembledCell> all,
         PairContext context,
         ImmutableArray<ControlRow> controls,
-        Func<TimePoint, IEnumerable<VerdictReason>> doubtsAt
+        Func<AssembledCell, ImmutableArray<VerdictReason>> doubts
     )
     {
-        var judged = JudgedCell.All(cells, context, controls, doubtsAt);
+        ImmutableArray<AssembledCell> cells =
+        [
+            .. all.Select(cell => cell.Only(pair => pair.Instrument == code, controls)),
+        ];
+        var judged = JudgedCell.All(
+            cells,
+            context,
+            controls,
+            timePoint => doubts(all.Single(cell => cell.TimePoint == timePoint))
+        );
         var conclusions = CellEvaluation.InSequence([.. judged.Select(cell => cell.Own)]);
         return new(
-            context.Scope.Kind,
             code,
             SupportedWindow.Longest(
                 cells.Select((cell, i) => (conclusions[i], cell.TimePoint, cell.Pairs)),

@@ -2,47 +2,84 @@ using StabilityStudy.Core.Study;
 
 namespace StabilityStudy.Core.Analysis;
 
-/// <summary>What the instruments and sites of a study say against one conclusion for all of them.</summary>
+/// <summary>What the instruments of a study say against one conclusion for all of them.</summary>
 internal static class ScopeQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
     // csharpier-ignore-start
-    internal static readonly QueryKind SiteNotStated = Kinds.Add("site-not-stated", QueryRank.Stop, "the protocol plans specimens for each site, and an instrument has no site", "write the site of each instrument in study.toml");
-    internal static readonly QueryKind SeveralInstruments = Kinds.Add("several-instruments", QueryRank.LaxConduct, "specimens were tested on several instruments, and the protocol plans a number for the group alone, so each instrument has only a part of it", "plan the number for each instrument in the next study");
+    internal static readonly QueryKind RunOnTwoInstruments = Kinds.Add("run-on-two-instruments", QueryRank.Stop, "results of one analyte on two instruments have the same run code, so that the controls of one would vouch for the other", "give the runs of each instrument codes of their own");
+    internal static readonly QueryKind SeveralInstruments = Kinds.Add("several-instruments", QueryRank.LaxConduct, "specimens were tested on several instruments, and the planned number holds for the group alone, so each instrument has only a part of it", "name the instruments in the protocol of the next study; the planned number then holds for each");
+    internal static readonly QueryKind InstrumentNotPlanned = Kinds.Add("instrument-not-planned", QueryRank.NotAsPlanned, "results come from an instrument that the protocol does not name among those of the study; its specimens are shown and not counted", "name it in the protocol of the next study");
     // csharpier-ignore-end
 
-    /// <summary>Instruments without the site that the protocol asks for.</summary>
+    /// <summary>Run codes that stand for runs on two instruments.</summary>
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
-        inputs.Protocol.SpecimensPer != PlannedPer.Site
-            ? []
-            : inputs
-                .Facts.Instruments.Where(instrument => instrument.Site is null)
-                .Select(instrument => new DataQuery(
-                    SiteNotStated,
-                    new QuerySource("study.toml", null, "instrument"),
-                    instrument.Id,
-                    $"Instrument {instrument.Id} has no site; the protocol plans its specimens for each site.",
-                    "Write site = \"…\" beside its id."
-                ));
+        inputs
+            .Results.Where(row => row.Run.Length > 0)
+            .GroupBy(row => (row.Analyte, row.Run))
+            .Select(rows => rows.DistinctBy(row => row.Instrument).ToImmutableArray())
+            .Where(rows => rows.Length > 1)
+            .Select(rows => new DataQuery(
+                RunOnTwoInstruments,
+                DataFiles.ResultsAt(rows[1].SourceRow, "run"),
+                rows[1].Run,
+                $"Run {rows[1].Run} of {rows[1].Analyte} is on {string.Join(" and ", rows.Select(row => Name(row.Instrument)))}; a run is on one, and its controls vouch for that one."
+            ));
 
-    /// <summary>A sequence over several instruments that was planned as one.</summary>
+    /// <summary>A sequence over several instruments that was planned as one, or over others than planned.</summary>
     public static IEnumerable<DataQuery> Of(Sequence sequence, StudyProtocol protocol)
     {
-        if (sequence.Parts.IsEmpty || protocol.SpecimensPer != PlannedPer.Group)
+        if (
+            !sequence.Parts.IsEmpty
+            && sequence.Collection.Planned
+                == protocol.Groups.Single(group => group.Id == sequence.Group).Specimens
+        )
         {
-            yield break;
+            yield return Query(
+                SeveralInstruments,
+                sequence,
+                sequence.Parts.Select(part => part.Code),
+                "while the planned number holds for the group; a window for all is stated only where each instrument supports it on its own specimens."
+            );
         }
 
-        yield return new(
-            SeveralInstruments,
-            new QuerySource(StudyFileNames.Usual.Results, null, "instrument"),
+        var others = protocol.Instruments.IsEmpty
+            ? []
+            : sequence
+                .Cells.SelectMany(cell => cell.Pairs)
+                .Where(pair => pair.HasValidBaseline)
+                .Select(pair => pair.Instrument)
+                .Except(protocol.Instruments)
+                .Order(StringComparer.Ordinal)
+                .ToImmutableArray();
+        if (!others.IsEmpty)
+        {
+            yield return Query(
+                InstrumentNotPlanned,
+                sequence,
+                others,
+                "which the protocol does not name; these specimens are not counted."
+            );
+        }
+    }
+
+    private static DataQuery Query(
+        QueryKind kind,
+        Sequence sequence,
+        IEnumerable<string> instruments,
+        string rest
+    ) =>
+        new(
+            kind,
+            new(StudyFileNames.Usual.Results, null, "instrument"),
             "",
-            $"tested on {string.Join(" and ", sequence.Parts.Select(part => part.Code.Length == 0 ? "an instrument that is not recorded" : part.Code))}, while the planned number holds for the group; a window for all is stated only where each instrument supports it on its own specimens.",
-            "Write specimens_per = \"instrument\" in the protocol of the next study, and plan the number for each."
+            $"tested on {string.Join(" and ", instruments.Select(Name))}, {rest}"
         )
         {
             Scope = new(sequence.Analyte, sequence.Group, sequence.Storage, null),
         };
-    }
+
+    private static string Name(string instrument) =>
+        instrument.Length == 0 ? "an instrument that is not recorded" : instrument;
 }

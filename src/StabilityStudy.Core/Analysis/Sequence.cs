@@ -24,7 +24,7 @@ public sealed record Sequence(
     /// <summary>How far the collection of the planned specimens is.</summary>
     public CollectionStanding Collection { get; init; } = new(0, 0, CollectionState.Incomplete);
 
-    /// <summary>Each instrument or site by itself, where the specimens were tested on several; else empty.</summary>
+    /// <summary>Each instrument by itself, where the specimens were tested on several; else empty.</summary>
     public ImmutableArray<ScopePart> Parts { get; init; } = [];
 }
 

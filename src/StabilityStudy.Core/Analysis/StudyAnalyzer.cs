@@ -90,7 +90,13 @@ public static class StudyAnalyzer
             cell => cell.TimePoint,
             cell =>
                 LookDoubts
-                    .Of(context.KeyAt(cell.TimePoint), cell.Pairs, collection, context.Looks)
+                    .Of(
+                        context.KeyAt(cell.TimePoint),
+                        cell.Pairs,
+                        collection,
+                        context.Looks,
+                        !context.Numbers.Instruments.IsEmpty
+                    )
                     .ToImmutableArray()
         );
         var parts = ScopeParts.Of(assembled, context, controls, timePoint => doubts[timePoint]);

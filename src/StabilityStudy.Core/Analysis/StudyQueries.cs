@@ -83,7 +83,14 @@ internal static class StudyQueries
 
     private static IEnumerable<DataQuery> OfModifiedTest(Sequence sequence, StudyProtocol protocol)
     {
-        if (sequence.Window is not { ManufacturerLimit: ManufacturerStanding.Beyond } window)
+        if (
+            sequence
+                .Parts.Select(part => part.Window)
+                .Prepend(sequence.Window)
+                .Where(item => item?.ManufacturerLimit == ManufacturerStanding.Beyond)
+                .MaxBy(item => item!.Time)
+            is not { } window
+        )
         {
             yield break;
         }

@@ -15,13 +15,14 @@ internal sealed record PlannedNumbers(StudyProtocol Protocol, ImmutableArray<Pro
             )
             : group.Specimens;
 
-    /// <summary>For what that number holds. An amendment that would let it hold for each instrument or site, and so would add places, comes too late for that.</summary>
-    public PlannedPer Per =>
+    /// <summary>The instruments for each of which that number holds. An amendment that brings them in, and so would add places, comes too late for that: none are named then.</summary>
+    public ImmutableArray<string> Instruments =>
         Locks.All(item =>
-            item.Protocol is not { } locked || locked.SpecimensPer == Protocol.SpecimensPer
+            item.Protocol is not { } locked
+            || locked.Instruments.SequenceEqual(Protocol.Instruments, StringComparer.Ordinal)
         )
-            ? Protocol.SpecimensPer
-            : PlannedPer.Group;
+            ? Protocol.Instruments
+            : [];
 
     /// <summary>How many looks at growing data were planned when somebody looked.</summary>
     public int LooksAt(DateTimeOffset look) =>

@@ -41,26 +41,24 @@ public sealed record CollectionStanding(int Planned, int Usable, CollectionState
         );
     }
 
-    /// <summary>The standing of a sequence. Where the number is planned for each instrument or site, all together are as far as the one that is least far.</summary>
+    /// <summary>The standing of a sequence. Where the number is planned for each instrument, all together are as far as the one that is least far.</summary>
     internal static CollectionStanding Of(ImmutableArray<PairRecord> pairs, PairContext context)
     {
-        var scope = context.Scope;
-        var codes = context.Numbers.Per == PlannedPer.Group ? [] : scope.CodesOf(pairs);
-        var parts = codes
-            .Select(code =>
+        var each = context
+            .Numbers.Instruments.Select(instrument =>
                 Of(
-                    [.. pairs.Where(pair => scope.CodeOf(pair) == code)],
+                    [.. pairs.Where(pair => pair.Instrument == instrument)],
                     context.Group.Specimens,
                     context.HasEnded
                 )
             )
             .ToImmutableArray();
-        return parts.IsEmpty
+        return each.IsEmpty
             ? Of(pairs, context.Group.Specimens, context.HasEnded)
             : new(
-                parts.Sum(part => part.Planned),
-                parts.Sum(part => part.Usable),
-                parts.Min(part => part.State)
+                each.Sum(part => part.Planned),
+                each.Sum(part => part.Usable),
+                each.Min(part => part.State)
             );
     }
 

@@ -10,7 +10,8 @@ internal static class LookDoubts
         CellKey key,
         ImmutableArray<PairRecord> pairs,
         CollectionStanding collection,
-        ImmutableArray<EarlierLook> looks
+        ImmutableArray<EarlierLook> looks,
+        bool isPlannedPerInstrument = false
     )
     {
         if (collection.State == CollectionState.Incomplete)
@@ -37,7 +38,11 @@ internal static class LookDoubts
             if (
                 collection.State != CollectionState.Incomplete
                 && cell is { State: CollectionState.Incomplete }
-                && counted < cell.Planned
+                && (
+                    counted < cell.Planned
+                    // What one instrument lacks another may have in excess.
+                    || (isPlannedPerInstrument && collection.State == CollectionState.EndedEarly)
+                )
             )
             {
                 yield return new StoppedAfterLookReason(at, cell.Usable, cell.Planned);

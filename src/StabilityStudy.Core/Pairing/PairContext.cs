@@ -16,9 +16,6 @@ internal sealed record PairContext(
     /// <summary>How many specimens and looks were planned, and when.</summary>
     public PlannedNumbers Numbers { get; init; } = new(Protocol, []);
 
-    /// <summary>Which instrument or site each specimen belongs to.</summary>
-    public StudyScope Scope => StudyScope.Of(Numbers.Per, Facts);
-
     /// <summary>Looks at other data of this study.</summary>
     public ImmutableArray<EarlierLook> Looks { get; init; } = [];
 
@@ -32,7 +29,6 @@ internal sealed record PairContext(
     public ImmutableArray<PairRecord> Marked(TimePoint timePoint, ImmutableArray<PairRecord> pairs)
     {
         var key = KeyAt(timePoint);
-        var scope = Scope;
         return PlannedPlaces.Mark(
             AddedAfterLook.Mark(
                 pairs,
@@ -42,8 +38,11 @@ internal sealed record PairContext(
                     ? Numbers.LooksAt(first.At)
                     : Protocol.PlannedLooks
             ),
-            Numbers.Per == PlannedPer.Group ? _ => "" : scope.CodeOf,
-            collected => Numbers.SpecimensAt(Group, collected)
+            pair => Numbers.Instruments.IsEmpty ? "" : pair.Instrument,
+            pair =>
+                Numbers.Instruments.IsEmpty || Numbers.Instruments.Contains(pair.Instrument)
+                    ? Numbers.SpecimensAt(Group, pair.CollectedAt)
+                    : 0
         );
     }
 

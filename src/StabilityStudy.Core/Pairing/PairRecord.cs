@@ -32,6 +32,15 @@ public sealed record PairRecord(
     /// <summary>Time of collection: the order in which specimens take the planned places.</summary>
     internal DateTimeOffset CollectedAt { get; init; }
 
+    /// <summary>Instrument of the baseline, with which the specimen entered the study; empty where it is not recorded, or there is no baseline.</summary>
+    internal string Instrument => Baseline?.Instrument ?? "";
+
+    /// <summary>Whether both results are there, on instruments that are not the same.</summary>
+    internal bool IsOnTwoInstruments =>
+        Baseline is not null
+        && Delayed is { TestedAt: not null } delayed
+        && delayed.Instrument != Instrument;
+
     /// <summary>Whether the specimen has a baseline to compare with, whatever became of the pair.</summary>
     internal bool HasValidBaseline { get; init; }
 

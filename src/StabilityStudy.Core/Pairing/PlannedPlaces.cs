@@ -16,13 +16,13 @@ internal static class PlannedPlaces
 
     /// <summary>Marks the specimens collected after the last place was taken.</summary>
     /// <param name="pairs">The specimens of a cell.</param>
-    /// <param name="placesOf">Which places a specimen takes one of: those of the group, or of its instrument or site.</param>
+    /// <param name="placesOf">Which places a specimen takes one of: those of the group, or of its instrument.</param>
     /// <param name="plannedAt">The number planned when a specimen was collected: never above today's.</param>
     /// <returns>The same specimens in the same order.</returns>
     public static ImmutableArray<PairRecord> Mark(
         ImmutableArray<PairRecord> pairs,
         Func<PairRecord, string> placesOf,
-        Func<DateTimeOffset, int> plannedAt
+        Func<PairRecord, int> plannedAt
     )
     {
         var taken = new Dictionary<string, int>(StringComparer.Ordinal);
@@ -36,7 +36,7 @@ internal static class PlannedPlaces
         {
             var places = placesOf(pair);
             var before = taken.GetValueOrDefault(places);
-            if (before >= plannedAt(pair.CollectedAt))
+            if (before >= plannedAt(pair))
             {
                 beyond.Add(pair.Specimen);
             }

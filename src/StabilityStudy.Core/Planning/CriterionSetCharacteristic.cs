@@ -16,6 +16,9 @@ namespace StabilityStudy.Core.Planning;
 /// </remarks>
 public static class CriterionSetCharacteristic
 {
+    /// <summary>The largest fall that is drawn, as a share of the baseline.</summary>
+    private const double LeastChange = -0.95;
+
     /// <summary>Level of the interval of a simulated probability.</summary>
     public const double ConfidenceLevel = 0.95;
 
@@ -125,7 +128,11 @@ public static class CriterionSetCharacteristic
                 (
                     Level: supposed.BaselineMedian
                         * Math.Exp(supposed.BaselineLogSd * random.NextNormal()),
-                    Change: (meanPercent + (supposed.SpecimenSdPercent * random.NextNormal())) / 100
+                    // Nothing falls below zero.
+                    Change: Math.Max(
+                        LeastChange,
+                        (meanPercent + (supposed.SpecimenSdPercent * random.NextNormal())) / 100
+                    )
                 )
             )
             .Select(

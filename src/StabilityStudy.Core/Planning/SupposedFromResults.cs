@@ -8,6 +8,9 @@ namespace StabilityStudy.Core.Planning;
 /// <summary>Results that would arise like those of a time point, save for the mean change.</summary>
 internal static class SupposedFromResults
 {
+    /// <summary>A spread that no sound method has between two results of a specimen.</summary>
+    private const double WidestSdPercent = 50;
+
     /// <summary>
     /// Days, runs and baselines as found. What a collection day adds to all its changes comes from the analysis of variance between days, half of its variance from either run; in one run days add
     /// nothing. The rest of the spread, less what rounding adds, is the imprecision of both results within their runs, as far as it can be, and the specimens' own.
@@ -29,9 +32,17 @@ internal static class SupposedFromResults
     {
         var summary = Spread.Summarize(changes.AsSpan());
         return summary.TryGet(out var spread)
-            ? Estimate.Of(Of(data, Parts(data, changes, spread), spread.Mean, context))
+            ? Of(data, Parts(data, changes, spread), spread.Mean, context) is var supposed
+            && IsDrawable(supposed.Found)
+            && IsDrawable(supposed.AtBound)
+                ? Estimate.Of(supposed)
+                : Estimate.Refused<SupposedSpread>(Refusal.SpreadTooWide)
             : summary.RefusedAs<SupposedSpread>();
     }
+
+    /// <summary>A wider spread would draw results near zero, or comes of a change before the baseline that nothing measured.</summary>
+    private static bool IsDrawable(SupposedResults supposed) =>
+        supposed.SpecimenSdPercent < WidestSdPercent && supposed.RunSdPercent < WidestSdPercent;
 
     private static SupposedSpread Of(
         CellData data,

@@ -60,8 +60,8 @@ public sealed record StudyProtocol(
     /// <summary>How many of an analyte's time points each specimen is tested at; null means all of them.</summary>
     public int? DelaysPerSpecimen { get; init; }
 
-    /// <summary>For what the planned number of specimens holds: over several instruments or sites each must be concluded by itself.</summary>
-    public PlannedPer SpecimensPer { get; init; }
+    /// <summary>The instruments of a study over several, each with the planned number of specimens of every group; empty where the number holds for the group, whatever it is tested with.</summary>
+    public ImmutableArray<string> Instruments { get; init; } = [];
 
     /// <summary>How often the data may be looked at: 1, or 2 where an extension is planned before data; each look then has a wider interval.</summary>
     public int PlannedLooks { get; init; } = 1;

@@ -1,21 +1,19 @@
 namespace StabilityStudy.Core.Scope;
 
 /// <summary>
-/// One instrument or site of a study over several, concluded on its own specimens. A window holds for all of them only
+/// One instrument of a study over several, concluded on its own specimens, those whose baseline was tested on it. A window holds for all of them only
 /// where each supports it by itself: their mean could hide one that does not.
 /// </summary>
-/// <param name="Kind">Whether it is an instrument or a site.</param>
 /// <param name="Code">Its code; empty where it is not recorded.</param>
 /// <param name="Window">The window that its own specimens support; null when none.</param>
 /// <param name="TimePoints">Its time points in order.</param>
 public sealed record ScopePart(
-    ScopeKind Kind,
     string Code,
     SupportedWindow? Window,
     ImmutableArray<ScopeTimePoint> TimePoints
 );
 
-/// <summary>One time point on one instrument or at one site.</summary>
+/// <summary>One time point on one instrument.</summary>
 /// <param name="TimePoint">The planned delay.</param>
 /// <param name="Conclusion">The conclusion, with regard to the earlier time points.</param>
 /// <param name="OwnConclusion">What this time point's data alone would say.</param>
@@ -33,6 +31,9 @@ public sealed record ScopeTimePoint(
     ImmutableArray<VerdictReason> Doubts
 )
 {
+    /// <summary>What could overturn its conclusion.</summary>
+    public ImmutableArray<RobustnessLine> Robustness { get; init; } = [];
+
     /// <summary>How many of its specimens would decide; null unless its own conclusion is inconclusive.</summary>
     public MoreSpecimens? MoreSpecimens { get; init; }
 }

@@ -23,7 +23,7 @@ internal static class InstrumentKeys
     // csharpier-ignore-start
     public static readonly Key<string> Id = Table.Add("id", Required, Text, "code used in results.csv", "\"AN1\"");
     public static readonly Key<string> Name = Table.Add("name", Required, Text, "name in the report", "\"Analyzer one\"");
-    public static readonly Key<string?> Site = Table.Add("site", Depends, OptionalText, "site at which it stands; needed where the protocol plans specimens for each site", "\"North\"");
+    public static readonly Key<string?> Site = Table.Add("site", Optional, OptionalText, "site at which it stands", "\"North\"");
     // csharpier-ignore-end
 }
 

@@ -8,7 +8,7 @@ internal sealed record ConductRules(
     ControlRule Controls,
     RepeatDraws RepeatDraws,
     int? DelaysPerSpecimen,
-    PlannedPer SpecimensPer,
+    ImmutableArray<string> Instruments,
     int PlannedLooks,
     ChangeOrigin ChangeSince
 );
@@ -24,7 +24,7 @@ internal static class ConductReader
             Controls: root.Read(ProtocolKeys.Controls),
             RepeatDraws: root.Read(ProtocolKeys.RepeatDraws),
             DelaysPerSpecimen: root.Read(ProtocolKeys.DelaysPerSpecimen),
-            SpecimensPer: root.Read(ProtocolKeys.SpecimensPer),
+            Instruments: root.Read(ProtocolKeys.Instruments),
             PlannedLooks: root.Read(ProtocolKeys.Looks),
             ChangeSince: root.Read(ProtocolKeys.ChangeSince)
         );

@@ -51,7 +51,7 @@ internal sealed record ProtocolDraft(
             Controls = Conduct.Controls,
             RepeatDraws = Conduct.RepeatDraws,
             DelaysPerSpecimen = Conduct.DelaysPerSpecimen,
-            SpecimensPer = Conduct.SpecimensPer,
+            Instruments = Conduct.Instruments,
             PlannedLooks = Conduct.PlannedLooks,
             ChangeSince = Conduct.ChangeSince,
         };

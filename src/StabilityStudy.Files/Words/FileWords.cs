@@ -65,12 +65,6 @@ internal static class FileWords
         ("kept elsewhere", ControlRule.KeptElsewhere)
     );
 
-    public static readonly WordSet<PlannedPer> PlannedPers = new(
-        ("group", PlannedPer.Group),
-        ("instrument", PlannedPer.Instrument),
-        ("site", PlannedPer.Site)
-    );
-
     public static readonly WordSet<RepeatDraws> RepeatDrawRules = new(
         ("left out", RepeatDraws.LeftOut),
         ("one cluster", RepeatDraws.OneCluster)

@@ -2,7 +2,7 @@ using StabilityStudy.Statistics.Distributions;
 
 namespace StabilityStudy.Statistics.Location;
 
-/// <summary>How large the variance behind a sample may be: exact one-sided upper bounds of normal variances.</summary>
+/// <summary>How large the variance behind a sample may be: one-sided upper bounds of normal variances, exact for one variance and approximate for what clusters share.</summary>
 /// <remarks>
 /// One variance: ν·s²/χ²(1 − level; ν), with the quantile of χ² below which 1 − level lies; exact for independent normal values (any textbook).
 /// What clusters share: with ȳ the D cluster means, S² = Σ(ȳ − mean of ȳ)²/(D − 1) each cluster once, h the harmonic mean of their sizes and MSW the mean square within,

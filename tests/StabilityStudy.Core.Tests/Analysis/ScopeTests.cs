@@ -9,7 +9,7 @@ using StabilityStudy.Core.Tests.Studies;
 
 namespace StabilityStudy.Core.Tests.Analysis;
 
-/// <summary>A study over several instruments or sites states a window for all of them only where each supports it by itself.</summary>
+/// <summary>A study over several instruments states a window for all of them only where each supports it by itself.</summary>
 public sealed class ScopeTests
 {
     private const int Each = 40;
@@ -59,45 +59,66 @@ public sealed class ScopeTests
     }
 
     [Fact]
-    public void Specimens_without_an_instrument_are_a_part_of_their_own() =>
-        Assert.Equal(
-            ["", "AN1"],
-            On(SmallStudy.Quiet(Each), i => i % 10 == 0 ? "" : "AN1")
-                .Sequence()
-                .Parts.Select(part => part.Code)
+    public void Specimens_without_an_instrument_take_every_window_of_the_others()
+    {
+        var sequence = On(SmallStudy.Quiet(Each + 10), i => i < 10 ? "" : "AN1").Sequence();
+
+        Assert.Equal(["", "AN1"], sequence.Parts.Select(part => part.Code));
+        Assert.All(sequence.Parts, part => Assert.Null(part.Window));
+        Assert.Contains(
+            new InstrumentNotRecordedReason(10),
+            sequence.Parts[1].TimePoints[0].Doubts
         );
+    }
 
     [Fact]
-    public void Instruments_of_one_site_are_one_part_where_sites_are_planned()
+    public void Pairs_on_two_instruments_show_nothing_of_either_alone()
     {
-        var study = On(SmallStudy.Quiet(3 * Each), i => $"AN{1 + (i / 10 % 3)}");
-        study = new(
-            study.Inputs with
-            {
-                Facts = study.Inputs.Facts with
-                {
-                    Instruments =
-                    [
-                        new("AN1", "one") { Site = "North" },
-                        new("AN2", "two") { Site = "North" },
-                        new("AN3", "three") { Site = "South" },
-                    ],
-                },
-            }
-        );
+        var sequence = Two(slope: 0)
+            .Row(0, 6, row => row with { Instrument = "AN2", Run = "x" })
+            .Sequence();
 
-        var parts = study.Protocol(Per(PlannedPer.Site, 2 * Each)).Sequence().Parts;
+        Assert.All(sequence.Parts, part => Assert.Null(part.Window));
+        Assert.Null(sequence.Window);
+        var doubt = sequence.Parts[0].TimePoints[0].Doubts.OfType<TestedOnTwoInstrumentsReason>();
+        Assert.Equal(["S000"], Assert.Single(doubt).Specimens);
+    }
 
-        Assert.Equal(["North", "South"], parts.Select(part => part.Code));
-        Assert.All(parts, part => Assert.Equal(ScopeKind.Site, part.Kind));
-        Assert.Equal([2 * Each, Each], parts.Select(part => part.TimePoints[0].Received));
+    [Fact]
+    public void What_was_left_out_of_all_holds_for_each()
+    {
+        var study = Two(slope: 0);
+        for (var i = 0; i < 30; i++)
+        {
+            study = study.WithoutRow(i, 0);
+        }
+
+        var sequence = study.Sequence();
+
+        Assert.All(sequence.Parts, part => Assert.Null(part.Window));
+    }
+
+    [Fact]
+    public void Who_looked_before_one_instrument_was_complete_cannot_fill_up_with_another()
+    {
+        var before = On(SmallStudy.Quiet(30), _ => "AN1")
+            .Protocol(Planned(Each, "AN1", "AN2"))
+            .Collecting();
+        var after = On(SmallStudy.Quiet(30 + Each), i => i < 30 ? "AN1" : "AN2")
+            .Protocol(Planned(Each, "AN1", "AN2"));
+
+        var sequence = after
+            .LookedAt(before, new DateTimeOffset(2026, 4, 1, 0, 0, 0, TimeSpan.Zero))
+            .Sequence();
+
+        Assert.All(sequence.Parts, part => Assert.Null(part.Window));
     }
 
     [Fact]
     public void The_planned_number_holds_for_each_instrument_where_the_protocol_says_so()
     {
-        var group = Two(slope: 0).Protocol(Per(PlannedPer.Group, Each)).Sequence();
-        var instrument = Two(slope: 0).Protocol(Per(PlannedPer.Instrument, Each)).Sequence();
+        var group = Two(slope: 0).Protocol(Planned(Each)).Sequence();
+        var instrument = Two(slope: 0).Protocol(Planned(Each, "AN1", "AN2")).Sequence();
 
         Assert.Equal(Each, group.Cells[0].Disposition.Count(PairStatus.BeyondPlanned));
         Assert.Equal(0, instrument.Cells[0].Disposition.Count(PairStatus.BeyondPlanned));
@@ -112,7 +133,7 @@ public sealed class ScopeTests
     public void All_are_as_far_as_the_one_that_is_least_far()
     {
         var sequence = On(SmallStudy.Quiet(Each + 20), i => i < Each ? "AN1" : "AN2")
-            .Protocol(Per(PlannedPer.Instrument, Each))
+            .Protocol(Planned(Each, "AN1", "AN2"))
             .Collecting()
             .Sequence();
 
@@ -123,8 +144,8 @@ public sealed class ScopeTests
     [Fact]
     public void An_amendment_that_plans_the_number_for_each_instrument_adds_no_places()
     {
-        var study = Two(slope: 0).Protocol(Per(PlannedPer.Instrument, Each));
-        var before = Per(PlannedPer.Group, Each)(study.Inputs.Protocol);
+        var study = Two(slope: 0).Protocol(Planned(Each, "AN1", "AN2"));
+        var before = Planned(Each)(study.Inputs.Protocol);
         var cell = new SmallStudy(
             study.Inputs with
             {
@@ -159,28 +180,50 @@ public sealed class ScopeTests
             query => query.Code == "several-instruments"
         );
         Assert.DoesNotContain(
-            Two(slope: 0).Protocol(Per(PlannedPer.Instrument, Each)).Analyze().Queries,
+            Two(slope: 0).Protocol(Planned(Each, "AN1", "AN2")).Analyze().Queries,
             query => query.Code == "several-instruments"
         );
     }
 
     [Fact]
-    public void An_instrument_without_a_site_stops_where_sites_are_planned()
+    public void Specimens_on_an_instrument_that_was_not_planned_are_not_counted()
     {
-        var study = SmallStudy.Quiet(Each).Protocol(Per(PlannedPer.Site, Each));
-        var inputs = study.Inputs with
-        {
-            Facts = study.Inputs.Facts with { Instruments = [new("AN1", "one")] },
-        };
+        var study = On(SmallStudy.Quiet(Each + 20), i => i < Each ? "AN1" : "AN3")
+            .Protocol(Planned(Each, "AN1"));
+        var cell = study.Cell();
 
-        Assert.Contains(InputQueries.Of(inputs), query => query.Code == "site-not-stated");
+        Assert.Equal(20, cell.Disposition.Count(PairStatus.BeyondPlanned));
+        Assert.Contains(study.Analyze().Queries, query => query.Code == "instrument-not-planned");
     }
 
-    private static Func<StudyProtocol, StudyProtocol> Per(PlannedPer per, int specimens) =>
+    [Fact]
+    public void A_planned_instrument_without_specimens_leaves_the_collection_incomplete() =>
+        Assert.Equal(
+            CollectionState.Incomplete,
+            On(SmallStudy.Quiet(Each), _ => "AN1")
+                .Protocol(Planned(Each, "AN1", "AN2"))
+                .Collecting()
+                .Sequence()
+                .Collection.State
+        );
+
+    [Fact]
+    public void A_run_code_on_two_instruments_stops() =>
+        Assert.Contains(
+            InputQueries.Of(
+                SmallStudy.Quiet(Each).Row(0, 6, row => row with { Instrument = "AN2" }).Inputs
+            ),
+            query => query.Code == "run-on-two-instruments"
+        );
+
+    private static Func<StudyProtocol, StudyProtocol> Planned(
+        int specimens,
+        params ImmutableArray<string> instruments
+    ) =>
         protocol =>
             protocol with
             {
-                SpecimensPer = per,
+                Instruments = instruments,
                 Groups = [.. protocol.Groups.Select(group => group with { Specimens = specimens })],
             };
 

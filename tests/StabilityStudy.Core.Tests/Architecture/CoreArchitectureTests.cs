@@ -40,11 +40,6 @@ public sealed class CoreArchitectureTests
                 ChangeReading.AsMeasured,
                 "is part of every conclusion; none is safer than another"
             ),
-            [typeof(PlannedPer)] = (PlannedPer.Group, "lets fewest specimens count"),
-            [typeof(ScopeKind)] = (
-                ScopeKind.Instrument,
-                "is part of every conclusion; none is safer than another"
-            ),
             [typeof(RepeatDraws)] = (RepeatDraws.LeftOut, "counts a person once"),
             [typeof(DecisionRule)] = (DecisionRule.Confidence, "controls the error"),
             [typeof(ControlKind)] = (ControlKind.Control, "must lie within its range"),

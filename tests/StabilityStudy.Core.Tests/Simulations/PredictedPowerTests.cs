@@ -13,7 +13,7 @@ namespace StabilityStudy.Core.Tests.Simulations;
 [Trait("lane", "slow")]
 public sealed class PredictedPowerTests
 {
-    private const int Pilots = 200;
+    private static readonly int s_pilots = LongProof.Setting("SIMULATED_STUDIES", 60);
     private const int StudiesOfPilot = 50;
     private const int StudiesOfTruth = 2000;
     private const double Mean = 3.75;
@@ -52,9 +52,9 @@ public sealed class PredictedPowerTests
 
         var random = new SeededRandom(18);
         var cell = Cell(sizes);
-        var found = new double[Pilots];
-        var atBound = new double[Pilots];
-        for (var pilot = 0; pilot < Pilots; pilot++)
+        var found = new double[s_pilots];
+        var atBound = new double[s_pilots];
+        for (var pilot = 0; pilot < s_pilots; pilot++)
         {
             var spread = SupposedFromResults.Of(cell.Draw(random), s_context).Value!;
             Assert.Equal(sizes, spread.Found.Conduct.SpecimensOfDays);
@@ -66,7 +66,7 @@ public sealed class PredictedPowerTests
         SimulatedRateAssert.Between(
             SupposedSpread.ConfidenceLevel,
             1,
-            new(scenario, Pilots, atBound.Count(chance => chance <= truth.Rate))
+            new(scenario, s_pilots, atBound.Count(chance => chance <= truth.Rate))
         );
     }
 

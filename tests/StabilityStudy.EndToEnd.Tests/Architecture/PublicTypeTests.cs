@@ -45,8 +45,6 @@ public sealed class PublicTypeTests
         [PartOutcome.Fails] = "trusts nothing",
         [ComparedVersion.Same] = "lets nothing differ",
         [ControlRule.EveryRun] = "asks for controls",
-        [PlannedPer.Group] = "lets fewest specimens count",
-        [ScopeKind.Instrument] = "is part of every conclusion; none is safer than another",
         [RepeatDraws.LeftOut] = "counts a person once",
         [IntervalPlace.ReachesLimit] = "claims nothing",
         [CriterionKind.Bias] = "names a kind and claims nothing",

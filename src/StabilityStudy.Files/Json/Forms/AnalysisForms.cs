@@ -57,12 +57,12 @@ internal static class AnalysisForms
             Form.Decisive(Form.Keyed(CriterionForms.ResultForm, "criterion"))
         },
         { "doubts", v => v.Doubts, Form.Open(ReasonForms.VerdictReasonForm, "kind") },
+        { "robustness", v => v.Robustness, Form.Open(RobustnessLineForm, "code") },
         { "moreSpecimens", v => v.MoreSpecimens, MoreSpecimensForm.OrNull() },
     };
 
     public static readonly ObjectForm<ScopePart> ScopePartForm = new("scopePart")
     {
-        { "kind", v => v.Kind, Form.Word<ScopeKind>() },
         { "code", v => v.Code, Form.Text },
         { "window", v => v.Window, Form.Decisive(SupportedWindowForm.OrNull()) },
         {

@@ -140,7 +140,7 @@ internal static class ProtocolForms
         { "repeatDraws", v => v.RepeatDraws, Form.Word<RepeatDraws>() },
         { "changeSince", v => v.ChangeSince, Form.Word<ChangeOrigin>() },
         { "delaysPerSpecimen", v => v.DelaysPerSpecimen, Form.Count.OrNull() },
-        { "specimensPer", v => v.SpecimensPer, Form.Word<PlannedPer>() },
+        { "instruments", v => v.Instruments, Form.List(Form.Text) },
         { "plannedLooks", v => v.PlannedLooks, Form.Count },
     };
 }

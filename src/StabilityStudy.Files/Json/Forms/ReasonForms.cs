@@ -277,8 +277,21 @@ internal static class ReasonForms
             "parts-not-supported",
             new ObjectForm<PartsNotSupportedReason>
             {
-                { "partKind", v => v.Kind, Form.Word<ScopeKind>() },
                 { "parts", v => v.Parts, Form.Keyed(s_partStanding, "code") },
+            }
+        },
+        {
+            "instrument-not-recorded",
+            new ObjectForm<InstrumentNotRecordedReason>
+            {
+                { "specimens", v => v.Specimens, Form.Count },
+            }
+        },
+        {
+            "tested-on-two-instruments",
+            new ObjectForm<TestedOnTwoInstrumentsReason>
+            {
+                { "specimens", v => v.Specimens, Form.List(Form.Text) },
             }
         },
         {

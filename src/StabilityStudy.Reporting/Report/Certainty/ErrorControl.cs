@@ -31,7 +31,7 @@ internal static class ErrorControl
         var sequences = analysis.Sequences.Sum(sequence => Math.Max(1, sequence.Parts.Length));
         var all =
             sequences > 1
-                ? $" It holds for each sequence (analyte, patient group, storage{ByPart(analysis)}), not over all of them: with the {NumberText.Count(sequences)} sequences of this study, independent and each exactly at a limit, the chance of at least one wrong \"supported\" would at worst be 1 − {NumberText.Plain((decimal)(1 - each))}{NumberText.Superscript(sequences)}, about {NumberText.Fixed(100 * (1 - Math.Pow(1 - each, sequences)), 0)} %."
+                ? $" It holds for each sequence (analyte, patient group, storage{(sequences > analysis.Sequences.Length ? ", instrument" : "")}), not over all of them: with the {NumberText.Count(sequences)} sequences of this study, independent and each exactly at a limit, the chance of at least one wrong \"supported\" would at worst be 1 − {NumberText.Plain((decimal)(1 - each))}{NumberText.Superscript(sequences)}, about {NumberText.Fixed(100 * (1 - Math.Pow(1 - each, sequences)), 0)} %."
                 : " The study has one sequence (analyte, patient group, storage); over several the chance would add up.";
         var looks =
             analysis.Protocol.PlannedLooks > 1
@@ -39,14 +39,6 @@ internal static class ErrorControl
                 : "";
         return $"{order}{looks} The chance of a wrong \"supported\" in a sequence is then about {NumberText.Percent(each)} or less as far as simulations show (see Methods): collection days must be independent of each other, and the specimens such as patients of the group bring. A large change of one specimen in twenty can go unseen among 40 or fewer, and a long tail beyond the limit among fewer than 20; a criterion on the mean alone then errs more often.{all}";
     }
-
-    private static string ByPart(StudyAnalysis analysis) =>
-        analysis
-            .Sequences.Select(sequence => sequence.Parts)
-            .FirstOrDefault(parts => !parts.IsEmpty)
-            is { IsDefaultOrEmpty: false } parts
-            ? $", {ScopeWords.Name(parts[0].Kind)}"
-            : "";
 
     /// <summary>
     /// The chance that a criterion is met although the truth lies at its limit; null without error control. A two-sided

@@ -21,7 +21,7 @@ internal static class PowerSection
             [
                 new Paragraph(
                     Invariant(
-                        $"Simulated: {power.Studies.ToString("N0", CultureInfo.InvariantCulture)} studies for each line, seed {power.Seed}, with the collection days, runs and spread that each time point had here, judged by the criteria of this protocol. The mean change is supposed, in the direction of the one found: none, half, and all of the smallest change at which a criterion is no longer true. The last line of a time point thus shows how often \"supported\" would be wrong. The spread found is an estimate, of what runs add from as many values as there are days; so each chance stands twice, with the spread as found and with every standard deviation at its one-sided {NumberText.Percent(SupposedSpread.ConfidenceLevel)} upper bound. Rely on the less favorable of the two when you plan."
+                        $"Simulated: {power.Studies.ToString("N0", CultureInfo.InvariantCulture)} studies for each line, seed {power.Seed}, with the collection days, runs and spread that each time point had here, judged by the criteria of this protocol. The mean change is supposed, in the direction of the one found: none, half, and all of the smallest change at which a criterion is no longer true. The last line of a time point thus shows how often \"supported\" would be wrong; with the larger spread fewer specimens stay inside their limit, and lines before the last may be wrong ones too. The spread found is an estimate, of what runs add from as many values as there are days; so each chance stands twice, with the spread as found and with every standard deviation at its one-sided {NumberText.Percent(SupposedSpread.ConfidenceLevel)} upper bound. Rely on the less favorable of the two when you plan."
                     ),
                     ParagraphStyle.Body
                 ),
@@ -39,7 +39,7 @@ internal static class PowerSection
             "This says what the study could show, not what it showed: the conclusions stand on the criteria alone."
         );
         yield return Small(
-            "Each time point is simulated on its own. Left out are: that every earlier time point must be supported first, a second look at the data, specimens and tubes that are lost or fail and the share that may be left out, specimens in reserve, controls and bridging plasma, results beyond the measuring interval, several draws of one person, and a first test that comes too late. Most of these make support rarer. Left out too is what goes along with time and cannot be told from it, such as another lot, instrument or operator for the delayed tubes; that can make a wrong \"supported\" more frequent."
+            "Each time point is simulated on its own. Left out are: that every earlier time point must be supported first, that each of several instruments must support it, a second look at the data, specimens and tubes that are lost or fail and the share that may be left out, specimens in reserve, controls and bridging plasma, results beyond the measuring interval, several draws of one person, and a first test that comes too late. Most of these make support rarer. Left out too is what goes along with time and cannot be told from it, such as another lot, instrument or operator for the delayed tubes; that can make a wrong \"supported\" more frequent."
         );
         var few = power
             .TimePoints.Where(cell =>

@@ -3,7 +3,7 @@ using StabilityStudy.Reporting.Report.Criteria;
 
 namespace StabilityStudy.Reporting.Report.Certainty;
 
-/// <summary>Each instrument or site of a study over several, on its own specimens.</summary>
+/// <summary>Each instrument of a study over several, on its own specimens.</summary>
 internal static class ScopeSection
 {
     /// <summary>The section; null where nothing was tested on several.</summary>
@@ -15,13 +15,12 @@ internal static class ScopeSection
             return null;
         }
 
-        var kind = ScopeWords.Name(over[0].Parts[0].Kind);
         return new(
-            $"Each {kind} on its own specimens",
+            "Each instrument on its own specimens",
             StartsOnNewPage: false,
             [
                 new Paragraph(
-                    $"A specimen belongs to the {kind} of its baseline. A window holds for all only where each supports it by every criterion on its own specimens, since a mean over all could hide one that changes more. Where they differ, the window of one {kind} holds for that {kind} alone.",
+                    "A specimen belongs to the instrument of its baseline. A window holds for all only where each instrument supports it by every criterion on its own specimens, since a mean over all could hide one that changes more. Where they differ, the window of one instrument holds for that instrument alone.",
                     ParagraphStyle.Body
                 ),
                 .. over.Select(sequence => Table(analysis, sequence)),
@@ -33,7 +32,7 @@ internal static class ScopeSection
     {
         var names = SequenceNames.Of(analysis, sequence);
         return new(
-            $"{names.Title(analysis)}, by {ScopeWords.Name(sequence.Parts[0].Kind)}",
+            $"{names.Title(analysis)}, by instrument",
             [
                 new Column("Time", ColumnAlignment.Left, 0.65),
                 new Column("Counted", ColumnAlignment.Left, 1.1),
@@ -55,7 +54,7 @@ internal static class ScopeSection
         yield return new(
             [
                 new TableCell(
-                    $"{TradeWords.Capital(ScopeWords.Of(part.Kind, part.Code))} · supported window: {ScopeWords.Window(part)}"
+                    $"{TradeWords.Capital(ScopeWords.Of(part.Code))} · supported window: {ScopeWords.Window(part)}"
                 ),
             ],
             RowKind.GroupHeading

@@ -24,7 +24,7 @@ internal static class ConductSection
                     )),
                     .. protocol.Groups.Select(group => new Definition(
                         "Group " + group.Id,
-                        GroupLine(group, protocol.SpecimensPer)
+                        GroupLine(group, protocol.Instruments)
                     )),
                     new Definition("Tubes", TradeWords.Of(protocol.TubePlan) + "."),
                     new Definition(
@@ -177,21 +177,16 @@ internal static class ConductSection
                 : "."
         );
 
-    private static string GroupLine(PatientGroup group, PlannedPer per) =>
-        $"{group.Name}, {Counted.Of(group.Specimens, "specimen")} planned{Per(per)}"
+    private static string GroupLine(PatientGroup group, ImmutableArray<string> instruments) =>
+        $"{group.Name}, {Counted.Of(group.Specimens, "specimen")} planned{On(instruments)}"
         + (
             group.BaselineSpunWithin is { } time
                 ? $"; baseline tube spun within {DurationText.Format(time)} of collection."
                 : "."
         );
 
-    private static string Per(PlannedPer per) =>
-        per switch
-        {
-            PlannedPer.Group => "",
-            PlannedPer.Instrument => " on each instrument",
-            PlannedPer.Site => " at each site",
-        };
+    private static string On(ImmutableArray<string> instruments) =>
+        instruments.IsEmpty ? "" : $" on each of {ScopeWords.List(instruments)}";
 
     private static string EligibilityLine(Eligibility rules)
     {

@@ -35,7 +35,7 @@ internal static class DoubtRules
     {
         yield return $"Time point, left out: at best inconclusive when more than {NumberText.Plain(protocol.LeftOutPercentMaximum)} % of the received specimens meant to be tested there are left out, for whatever reason; what is left out may be what speaks against the window.";
         yield return "Time point, first test: at best inconclusive when the analyte is first tested in its group beyond twice what today's rule allows there.";
-        yield return "Time point, several instruments or sites: at best inconclusive for all of them together unless each, on its own specimens, supports it; where they differ a window is stated for each by itself.";
+        yield return "Time point, several instruments: at best inconclusive for all of them together unless each, on its own specimens, supports it; where they differ a window is stated for each by itself. A specimen belongs to the instrument of its baseline. No instrument supports anything by itself with pairs that were tested on two, or while specimens name none.";
         yield return protocol.Controls == ControlRule.KeptElsewhere
             ? "Time point, controls: not checked; the protocol keeps control results elsewhere."
             : "Time point, controls: the pairs of a run without a control result, or with a control outside its range, are left out and counted; not assessed when fewer days or runs remain than a criterion needs.";

@@ -96,7 +96,11 @@ internal static class ReasonWords
             StoppedAfterLookReason r =>
                 $"the data were looked at on {Day(r.LookedAt)} with {Whole(r.Usable)} of {Whole(r.Planned)} specimens, and no more count: who looks before the end can stop when the figures look good",
             PartsNotSupportedReason r =>
-                $"one window for all needs each {ScopeWords.Name(r.Kind)} to support it on its own specimens, and {string.Join(", ", r.Parts.Select(part => $"{ScopeWords.Of(r.Kind, part.Code)} is {TradeWords.Of(part.Conclusion)}"))}",
+                $"one window for all needs each instrument to support it on its own specimens, and {ScopeWords.List(r.Parts.Select(part => $"{ScopeWords.Of(part.Code)} is {TradeWords.Of(part.Conclusion)}"))}",
+            InstrumentNotRecordedReason r =>
+                $"{Counted.Of(r.Specimens, "specimen")} without a recorded instrument may belong to any of them",
+            TestedOnTwoInstrumentsReason r =>
+                $"baseline and delayed result on different instruments, which shows nothing of either alone: specimens {ControlDoubts.Names(r.Specimens)}",
             TooManyLeftOutReason r =>
                 $"{Whole(r.LeftOut)} of {Whole(r.Received)} specimens left out ({Text(100m * r.LeftOut / r.Received, "0.#")} %), at most {Text(r.PercentMaximum, "0.##")} % allowed: what is left out may be what speaks against the window",
             _ => throw new UnreachableException(reason.GetType().Name),

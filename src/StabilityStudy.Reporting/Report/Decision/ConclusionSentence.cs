@@ -21,7 +21,7 @@ internal static class ConclusionSentence
                 VerdictShape.Supported,
                 $"Supported to {time}{only}{OriginWords.InHeadline(analysis.Protocol, names.Storage)}",
                 $"{Who(analysis, names)} · {Standing(window, names)}{ScopeWords.InHeadline(sequence)}",
-                $"By this study's evidence, testing {Scope(names)} is supported up to {time} after collection; {Beside(window, names)}. {OriginWords.Sentence(analysis.Protocol, names.Storage)}{After(open, names, analysis.Protocol, withFigures)}{ScopeWords.Sentence(sequence)}"
+                $"By this study's evidence, testing {Scope(names)} is supported up to {time} after collection; {Beside(window, names)}. {OriginWords.Sentence(analysis.Protocol, names.Storage)}{After(open, names, analysis.Protocol, withFigures)}{ScopeWords.Sentence(analysis, sequence)}"
             );
         }
 
@@ -38,7 +38,7 @@ internal static class ConclusionSentence
                 TradeWords.ShapeOf(open.Conclusion),
                 TradeWords.Capital(TradeWords.Of(open.Conclusion)),
                 Who(analysis, names) + ScopeWords.InHeadline(sequence),
-                $"By this study's evidence, {NoWindow.InWords(sequence, names)} for {Scope(names)}.{After(open, names, analysis.Protocol, withFigures)}{ScopeWords.Sentence(sequence)} {OfToday(sequence, names)}"
+                $"By this study's evidence, {NoWindow.InWords(sequence, names)} for {Scope(names)}.{After(open, names, analysis.Protocol, withFigures)}{ScopeWords.Sentence(analysis, sequence)} {OfToday(sequence, names)}"
             );
     }
 
@@ -50,7 +50,7 @@ internal static class ConclusionSentence
         return open is null
             ? null
             : $"{names.Title(analysis)}.{After(open, names, analysis.Protocol, withFigures: false)}"
-                + ScopeWords.Sentence(sequence)
+                + ScopeWords.Sentence(analysis, sequence)
                 + (sequence.Window is null ? " " + OfToday(sequence, names) : "");
     }
 

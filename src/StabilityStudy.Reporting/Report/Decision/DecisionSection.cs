@@ -68,12 +68,12 @@ internal static class DecisionSection
         ]);
     }
 
-    /// <summary>One instrument or site whose window is another than that of all.</summary>
+    /// <summary>One instrument whose window is another than that of all.</summary>
     private static Row Line(StudyAnalysis analysis, Sequence sequence, ScopePart part)
     {
         var names = SequenceNames.Of(analysis, sequence);
         return new Row([
-            new TableCell($"{names.Title(analysis)}, {ScopeWords.Of(part.Kind, part.Code)} alone"),
+            new TableCell($"{names.Title(analysis)}, {ScopeWords.Of(part.Code)} alone"),
             new TableCell(DurationText.Format(names.Analyte.StandardWindowOf(names.Group.Id).Time)),
             part.Window is null
                 ? new TableCell("none", Emphasis.Strong)
@@ -124,9 +124,11 @@ internal static class DecisionSection
         }
 
         if (
-            analysis.Sequences.Any(sequence =>
-                sequence.Window?.ManufacturerLimit == ManufacturerStanding.Beyond
-            )
+            analysis
+                .Sequences.SelectMany(sequence =>
+                    sequence.Parts.Select(part => part.Window).Append(sequence.Window)
+                )
+                .Any(window => window?.ManufacturerLimit == ManufacturerStanding.Beyond)
         )
         {
             conditions.Add(

@@ -13,7 +13,7 @@ internal static class SensitivityToOneSpecimen
     public static IEnumerable<string> Supported(StudyAnalysis analysis) =>
         Sentences(
             analysis,
-            sequence => sequence.Cells.Where(cell => cell.Conclusion == Conclusion.Supported),
+            times => times.Where(time => time.Conclusion == Conclusion.Supported),
             endsSequence: true
         );
 
@@ -21,23 +21,24 @@ internal static class SensitivityToOneSpecimen
     public static IEnumerable<string> FirstOpen(StudyAnalysis analysis) =>
         Sentences(
             analysis,
-            sequence =>
-                sequence
-                    .Cells.SkipWhile(cell => cell.Conclusion == Conclusion.Supported)
+            times =>
+                times
+                    .SkipWhile(time => time.Conclusion == Conclusion.Supported)
                     .Take(1)
-                    .Where(cell => cell.Conclusion != Conclusion.NotAssessed),
+                    .Where(time => time.Conclusion != Conclusion.NotAssessed),
             endsSequence: false
         );
 
     private static IEnumerable<string> Sentences(
         StudyAnalysis analysis,
-        Func<Sequence, IEnumerable<Cell>> cells,
+        Func<IEnumerable<Time>, IEnumerable<Time>> asked,
         bool endsSequence
     ) =>
         from sequence in analysis.Sequences
         let name = SequenceNames.Of(analysis, sequence).Code(analysis)
-        from line in Weakest(cells(sequence))
-        group new Place(name, line.Cell.Key.TimePoint.ToString()) by (
+        from part in Parts(sequence)
+        from line in Weakest(asked(part.Times))
+        group new Place(name + part.Name, line.Time.TimePoint.ToString()) by (
             line.Line.Conclusion,
             Question: QuestionOf(line.Line.Question),
             Specimens: line.Line.Question.IsOfFurtherSpecimens ? line.Line.Question.Count : 0
@@ -48,13 +49,13 @@ internal static class SensitivityToOneSpecimen
             : $"Would be {TradeWords.Of(changed.Key.Conclusion)} {changed.Key.Question}: {Places(changed)}.";
 
     /// <summary>Of the lines that count further specimens only those of the time point that needs fewest, and only where these are few; every other line.</summary>
-    private static IEnumerable<(Cell Cell, RobustnessLine Line)> Weakest(IEnumerable<Cell> cells)
+    private static IEnumerable<(Time Time, RobustnessLine Line)> Weakest(IEnumerable<Time> times)
     {
         var changing = (
-            from cell in cells
-            from line in cell.Robustness
+            from time in times
+            from line in time.Robustness
             where line.Changes
-            select (Cell: cell, Line: line)
+            select (Time: time, Line: line)
         ).ToLookup(item => item.Line.Question.IsOfFurtherSpecimens);
         var fewest = changing[true].Select(item => item.Line.Question.Count).DefaultIfEmpty().Min();
         return changing[true]
@@ -77,6 +78,37 @@ internal static class SensitivityToOneSpecimen
                     $"{group.Key} at {string.Join(", ", group.Select(place => place.Time))}"
                 )
         );
+
+    /// <summary>The time points that carry a conclusion: those of each instrument where there are several, because each must support it.</summary>
+    private static IEnumerable<(string Name, IEnumerable<Time> Times)> Parts(Sequence sequence) =>
+        sequence.Parts.IsEmpty
+            ?
+            [
+                (
+                    "",
+                    sequence.Cells.Select(cell => new Time(
+                        cell.Key.TimePoint,
+                        cell.Conclusion,
+                        cell.Robustness
+                    ))
+                ),
+            ]
+            : sequence.Parts.Select(part =>
+                (
+                    $" on {ScopeWords.Of(part.Code)}",
+                    part.TimePoints.Select(item => new Time(
+                        item.TimePoint,
+                        item.Conclusion,
+                        item.Robustness
+                    ))
+                )
+            );
+
+    private sealed record Time(
+        TimePoint TimePoint,
+        Conclusion Conclusion,
+        ImmutableArray<RobustnessLine> Robustness
+    );
 
     private sealed record Place(string Sequence, string Time);
 }

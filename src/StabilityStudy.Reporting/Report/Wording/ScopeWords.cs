@@ -1,48 +1,64 @@
 namespace StabilityStudy.Reporting.Report.Wording;
 
-/// <summary>The instruments or sites of a study over several, in words.</summary>
+/// <summary>The instruments of a study over several, in words.</summary>
 internal static class ScopeWords
 {
-    /// <summary>"instrument AN2"; "the site that is not recorded".</summary>
-    public static string Of(ScopeKind kind, string code) =>
-        code.Length == 0 ? $"the {Name(kind)} that is not recorded" : $"{Name(kind)} {code}";
-
-    /// <summary>"instrument" or "site".</summary>
-    public static string Name(ScopeKind kind) =>
-        kind switch
-        {
-            ScopeKind.Instrument => "instrument",
-            ScopeKind.Site => "site",
-        };
+    /// <summary>"instrument AN2"; "an instrument that is not recorded".</summary>
+    public static string Of(string code) =>
+        code.Length == 0 ? "an instrument that is not recorded" : $"instrument {code}";
 
     /// <summary>" · by instrument: AN1 6 h, AN2 none" where they differ, " · on each of AN1, AN2" where they do not; empty without several.</summary>
     public static string InHeadline(Sequence sequence)
     {
-        if (sequence.Parts.IsEmpty)
+        var parts = sequence.Parts;
+        return parts.IsEmpty ? ""
+            : parts.Any(part => part.Window?.Time != sequence.Window?.Time)
+                ? $" · by instrument: {string.Join(", ", parts.Select(part => $"{Code(part)} {Window(part)}"))}"
+            : sequence.Window is null ? ""
+            : $" · on each of {string.Join(", ", parts.Select(Code))}";
+    }
+
+    /// <summary>What each instrument supports on its own specimens, as a sentence; empty where none of them has a window.</summary>
+    public static string Sentence(StudyAnalysis analysis, Sequence sequence)
+    {
+        if (sequence.Parts.All(part => part.Window is null))
         {
             return "";
         }
 
-        var parts = sequence.Parts;
-        return parts.All(part => part.Window?.Time == sequence.Window?.Time)
-            ? sequence.Window is null
-                ? ""
-                : $" · on each of {string.Join(", ", parts.Select(Code))}"
-            : $" · by {Name(parts[0].Kind)}: {string.Join(", ", parts.Select(part => $"{Code(part)} {Window(part)}"))}";
+        var origin = sequence.Window is null
+            ? " "
+                + OriginWords.Sentence(
+                    analysis.Protocol,
+                    SequenceNames.Of(analysis, sequence).Storage
+                )
+            : "";
+        return $" By instrument, each on its own specimens: {string.Join("; ", sequence.Parts.Select(Standing))}.{origin}";
     }
 
-    /// <summary>" By instrument, each on its own specimens: instrument AN1 is supported up to 6 h; instrument AN2 is inconclusive at 4 h." Empty where no single one has a window.</summary>
-    public static string Sentence(Sequence sequence) =>
-        sequence.Parts.All(part => part.Window is null)
-            ? ""
-            : $" By {Name(sequence.Parts[0].Kind)}, each on its own specimens: {string.Join("; ", sequence.Parts.Select(Standing))}.";
-
-    /// <summary>"6 h" or "none".</summary>
+    /// <summary>"6 h", "8 h (modified test)" or "none".</summary>
     public static string Window(ScopePart part) =>
-        part.Window is { } window ? DurationText.FormatWindow(window.Time) : "none";
+        part.Window is not { } window
+            ? "none"
+            : DurationText.FormatWindow(window.Time)
+                + (
+                    window.ManufacturerLimit == ManufacturerStanding.Beyond
+                        ? " (modified test)"
+                        : ""
+                )
+                + (window.WithinStandard ? " (not longer than today's)" : "");
 
-    /// <summary>The code, or that there is none.</summary>
-    public static string Code(ScopePart part) => part.Code.Length == 0 ? "not recorded" : part.Code;
+    /// <summary>Parts in a list with "and" before the last.</summary>
+    public static string List(IEnumerable<string> items)
+    {
+        string[] all = [.. items];
+        return all.Length < 2
+            ? string.Concat(all)
+            : $"{string.Join(", ", all[..^1])} and {all[^1]}";
+    }
+
+    private static string Code(ScopePart part) =>
+        part.Code.Length == 0 ? "not recorded" : part.Code;
 
     private static string Standing(ScopePart part)
     {
@@ -50,9 +66,9 @@ internal static class ScopeWords
         var end = open is null
             ? ""
             : $"{TradeWords.Of(open.Conclusion)} at {open.TimePoint} ({NumberText.Count(open.Counted)} counted)";
-        var code = Of(part.Kind, part.Code);
-        return part.Window is null
-            ? $"{code} is {(open is null ? "without a window" : end)}"
-            : $"{code} is supported up to {Window(part)}{(open is null ? "" : $", and {end}")}";
+        return part.Window is not null
+                ? $"testing on {Of(part.Code)} is supported up to {Window(part)}{(open is null ? "" : $", and {end}")}"
+            : open is null ? $"no window is supported on {Of(part.Code)}"
+            : $"testing on {Of(part.Code)} is {end}";
     }
 }
