@@ -13,10 +13,13 @@ internal static class ScopeQueries
     internal static readonly QueryKind InstrumentNotPlanned = Kinds.Add("instrument-not-planned", QueryRank.NotAsPlanned, "results come from an instrument that the protocol does not name among those of the study; its specimens are shown and not counted", "name it in the protocol of the next study");
     // csharpier-ignore-end
 
-    /// <summary>Run codes that stand for runs on two instruments.</summary>
+    /// <summary>Run codes that stand for runs on two instruments, where controls vouch for runs.</summary>
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         inputs
-            .Results.Where(row => row.Run.Length > 0)
+            .Results.Where(row =>
+                inputs.Protocol.Controls == ControlRule.EveryRun
+                && row is { Run.Length: > 0, Instrument.Length: > 0 }
+            )
             .GroupBy(row => (row.Analyte, row.Run))
             .Select(rows => rows.DistinctBy(row => row.Instrument).ToImmutableArray())
             .Where(rows => rows.Length > 1)

@@ -211,7 +211,11 @@ public sealed class ScopeTests
     public void A_run_code_on_two_instruments_stops() =>
         Assert.Contains(
             InputQueries.Of(
-                SmallStudy.Quiet(Each).Row(0, 6, row => row with { Instrument = "AN2" }).Inputs
+                SmallStudy
+                    .Quiet(Each)
+                    .Row(0, 6, row => row with { Instrument = "AN2" })
+                    .Protocol(protocol => protocol with { Controls = ControlRule.EveryRun })
+                    .Inputs
             ),
             query => query.Code == "run-on-two-instruments"
         );

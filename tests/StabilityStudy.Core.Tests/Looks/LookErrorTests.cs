@@ -11,7 +11,7 @@ namespace StabilityStudy.Core.Tests.Looks;
 [Trait("lane", "slow")]
 public sealed class LookErrorTests
 {
-    private const int Studies = 250;
+    private const int Studies = 120;
     private const double Inside = 0.85;
     private const int Seed = 20261129;
 

@@ -10,7 +10,7 @@ namespace StabilityStudy.Core.Tests.Planning;
 [Trait("lane", "slow")]
 public sealed class StudyPowerTests
 {
-    private const int Studies = 400;
+    private const int Studies = 100;
 
     /// <summary>Five values of each wiggle from −1.5 to +1.5 s on 30 s, so that the mean of 40 has power between 0 and 1 at half the limit.</summary>
     private static readonly SmallStudy s_scattered = SmallStudy.Of(
