@@ -2,10 +2,8 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Pipeline.Verification;
-using StabilityStudy.Reporting.Fonts;
 using StabilityStudy.Reporting.Report;
 using StabilityStudy.SignedPdf.Signing;
-using StabilityStudy.SignedPdf.Stamps;
 using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Pipeline.Signing;
@@ -163,9 +161,14 @@ public static class ReportSigning
         var signatory = protocol.Signatories[index];
         var digest = analysis.Identity.InputDigest;
         var name = order.Name ?? order.Key.Certificate.Name;
-        var font = StampFont.Read(ReportFonts.StampFontFile).TryGet(out var read, out var failure)
-            ? read
-            : throw new InvalidOperationException("The stamp's font: " + failure.What);
+        var statement = new SignedStatement(
+            signatory.Role,
+            order.Credentials,
+            order.Decision,
+            digest,
+            ToolVersion.Current,
+            accepted
+        );
         var result = PdfSigner.Sign(
             report,
             new SignatureRequest(
@@ -175,15 +178,8 @@ public static class ReportSigning
                 name,
                 $"{signatory.Role}: {signatory.Meaning}",
                 Location: null,
-                new SignedStatement(
-                    signatory.Role,
-                    order.Credentials,
-                    order.Decision,
-                    digest,
-                    ToolVersion.Current,
-                    accepted
-                ).ToJson(),
-                new SignatureStamp(font, StampLines.Of(signatory, name, order, accepted)),
+                statement.ToJson(),
+                StampLines.Stamp(signatory, name, order.At, statement, order.Key.Certificate),
                 order.TimeStamp
             )
         );

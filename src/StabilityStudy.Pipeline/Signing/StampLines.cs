@@ -1,6 +1,8 @@
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Fonts;
 using StabilityStudy.Reporting.Text;
 using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Stamps;
 
 namespace StabilityStudy.Pipeline.Signing;
@@ -15,23 +17,40 @@ internal static class StampLines
     /// <summary>Letters of a line that fit the narrowest field, three in a row, without making the stamp smaller.</summary>
     private const int LettersInLine = 44;
 
-    /// <summary>The lines of the stamp: who, as what, the decision, when, and who vouches for the name.</summary>
-    public static ImmutableArray<StampLine> Of(
+    /// <summary>The stamp of what is signed.</summary>
+    public static SignatureStamp Stamp(
         Signatory signatory,
         string name,
-        SigningOrder order,
-        ImmutableArray<string> accepted
+        DateTimeOffset at,
+        SignedStatement statement,
+        CertificateFacts certificate
+    ) =>
+        new(
+            StampFont.Read(ReportFonts.StampFontFile).TryGet(out var font, out var failure)
+                ? font
+                : throw new InvalidOperationException("The stamp's font: " + failure.What),
+            Of(signatory, name, at, statement, certificate)
+        );
+
+    /// <summary>The lines of the stamp: who, as what, the decision, when, and who vouches for the name.</summary>
+    private static ImmutableArray<StampLine> Of(
+        Signatory signatory,
+        string name,
+        DateTimeOffset at,
+        SignedStatement statement,
+        CertificateFacts certificate
     )
     {
         var lines = ImmutableArray.CreateBuilder<StampLine>();
-        var credentials = order.Credentials is { } given ? ", " + given : "";
+        var accepted = statement.AcceptedNotRecomputed;
+        var credentials = statement.Credentials is { } given ? ", " + given : "";
         lines.Add(new StampLine(name + credentials, NameSize));
         lines.AddRange(
             TextLines
                 .Wrap($"{signatory.Role}: {signatory.Meaning}", LettersInLine)
                 .Select(line => new StampLine(line, LineSize))
         );
-        if (order.Decision is { } decision)
+        if (statement.Decision is { } decision)
         {
             lines.AddRange(
                 TextLines
@@ -42,8 +61,7 @@ internal static class StampLines
 
         lines.Add(
             new StampLine(
-                "Signed "
-                    + order.At.ToString("yyyy-MM-dd HH:mm:ss zzz", CultureInfo.InvariantCulture),
+                "Signed " + at.ToString("yyyy-MM-dd HH:mm:ss zzz", CultureInfo.InvariantCulture),
                 LineSize
             )
         );
@@ -56,14 +74,14 @@ internal static class StampLines
             lines.AddRange(
                 TextLines
                     .Wrap(
-                        $"Signed with version {ToolVersion.Current}; accepted as not computed again: {accepted[0]}{further}",
+                        $"Signed with version {statement.ToolVersion}; accepted as not computed again: {accepted[0]}{further}",
                         LettersInLine
                     )
                     .Select(line => new StampLine(line, SmallSize))
             );
         }
 
-        lines.Add(new StampLine(Vouching(name, order.Key.Certificate), SmallSize));
+        lines.Add(new StampLine(Vouching(name, certificate), SmallSize));
         return lines.ToImmutable();
     }
 

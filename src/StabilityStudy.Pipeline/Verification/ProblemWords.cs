@@ -53,6 +53,8 @@ internal static class ProblemWords
             DocumentProblem.RevisionNotSigned =>
                 "Something was added to the file that nobody signed.",
             DocumentProblem.RevisionSignedTwice => "Two signatures claim the same addition.",
+            DocumentProblem.RevisionNotInForm =>
+                "An addition has another form than signing gives it, so that programs may show it differently.",
             DocumentProblem.CertificationMissing =>
                 "The first signature does not forbid later changes, as it must.",
         };

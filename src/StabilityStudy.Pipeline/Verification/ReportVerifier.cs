@@ -26,7 +26,7 @@ public static class ReportVerifier
                 ? ReportBuilder.ConclusionLines(analysis!)
                 : [],
             [
-                SignaturePart.Of(found, study?.Stated, analysis),
+                SignaturePart.Of(report, found, study?.Stated, analysis),
                 Revisions(found),
                 recomputed is null
                     ? new VerifiedPart(RecomputationPart.Question, PartOutcome.Fails, [fault!])

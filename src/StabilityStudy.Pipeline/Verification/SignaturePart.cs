@@ -2,6 +2,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Pipeline.Verification;
@@ -11,10 +12,12 @@ internal static class SignaturePart
 {
     private const string Question = "Who signed, and do the signatures hold?";
 
+    /// <param name="report">The bytes of the file.</param>
     /// <param name="found">The signatures and revisions.</param>
     /// <param name="stated">What the report states of itself; null where it is no report.</param>
     /// <param name="analysis">The study analyzed again; null where that was not possible.</param>
     public static VerifiedPart Of(
+        ReadOnlyMemory<byte> report,
         DocumentVerification found,
         StatedAnalysis? stated,
         StudyAnalysis? analysis
@@ -40,7 +43,9 @@ internal static class SignaturePart
                             : []
                 ),
                 .. Missing(found, analysis),
-                .. Stamps(found),
+                .. found
+                    .Signatures.Where(item => item.Holds)
+                    .SelectMany(item => About(item, OfStamp(report, item, analysis))),
             ]
         );
     }
@@ -186,16 +191,60 @@ internal static class SignaturePart
         }
     }
 
-    private static IEnumerable<(PartOutcome, string)> Stamps(DocumentVerification found) =>
-        found.Signatures.IsEmpty
-            ? []
-            :
-            [
-                (
-                    PartOutcome.Holds,
-                    "What was signed is what is listed here. The stamps on the pages are pictures of it and were not compared."
-                ),
-            ];
+    /// <summary>The stamp is drawn again from what the signature states, and the whole revision compared: a picture could say anything.</summary>
+    private static IEnumerable<(PartOutcome, string)> OfStamp(
+        ReadOnlyMemory<byte> report,
+        SignatureVerification signature,
+        StudyAnalysis? analysis
+    )
+    {
+        var signatory = analysis
+            ?.Protocol.Signatories.Where((_, i) => SignatoryFields.NameOf(i) == signature.FieldName)
+            .FirstOrDefault();
+        if (
+            signatory is null
+            || signature
+                is not {
+                    Revision: { } revision,
+                    SignerName: { } name,
+                    ClaimedTime: { } time,
+                    Signer: { } certificate
+                }
+            || SignedStatement.Read(signature.Statement)
+                is not StatementReading.Read { Statement: var statement }
+        )
+        {
+            yield return (
+                PartOutcome.NotChecked,
+                "the stamp on the page is a picture and could not be compared with what was signed"
+            );
+            yield break;
+        }
+
+        var isSame = PdfSigner.IsAppended(
+            report,
+            revision,
+            new(
+                signature.FieldName,
+                time,
+                name,
+                $"{signatory.Role}: {signatory.Meaning}",
+                null,
+                signature.Statement,
+                StampLines.Stamp(signatory, name, time, statement, certificate)
+            )
+        );
+        yield return isSame ? (PartOutcome.Holds, "the stamp on the page says what was signed")
+        : statement.ToolVersion == ToolVersion.Current
+            ? (
+                PartOutcome.Fails,
+                "the stamp on the page, or the field it fills, is not what was signed"
+            )
+        : (
+            PartOutcome.NotChecked,
+            $"the stamp on the page is by version {statement.ToolVersion} and was not drawn again"
+        );
+    }
 
     private static string RoleOf(string field, StudyAnalysis? analysis) =>
         analysis

@@ -50,7 +50,28 @@ internal sealed record CrossReferenceChain(
             }
 
             trailer ??= section.Trailer;
-            revisions.Insert(0, new PdfRevision(current, section.IsStream, end));
+            if (revisions.Count == 0 && end != bytes.Length)
+            {
+                cursor.Fail("The newest revision does not end the file.");
+                return null;
+            }
+
+            revisions.Insert(
+                0,
+                new PdfRevision(current, section.IsStream, end)
+                {
+                    Numbers =
+                    [
+                        .. section
+                            .Entries.Where(entry =>
+                                entry.Value.Kind != CrossReferenceKind.InFile
+                                || entry.Value.Place != current
+                            )
+                            .Select(entry => entry.Key)
+                            .Order(),
+                    ],
+                }
+            );
             before = current;
             offset = section.Trailer.Find("Prev") switch
             {

@@ -36,86 +36,49 @@ public static class PdfSigner
             return new(SigningRefusalReason.DocumentUnreadable, failure.What);
         }
 
-        if (SignatureForm.Fields(read) is not { } fields)
+        if (!FieldToFill.Of(read, request.FieldName).TryGet(out var place, out var refusal))
         {
-            return new(
-                SigningRefusalReason.DocumentNotPrepared,
-                "The document was not made with fields for signatures."
-            );
+            return refusal;
         }
 
-        var named = fields
-            .Where(field => string.Equals(field.Name, request.FieldName, StringComparison.Ordinal))
-            .ToList();
-        if (named is not [{ Reference: { } reference } field])
-        {
-            return new(
-                SigningRefusalReason.FieldUnknown,
-                $"There is no field, or more than one, named {request.FieldName}."
-            );
-        }
-
-        if (field.Dictionary.Find("V") is not null)
-        {
-            return new(
-                SigningRefusalReason.FieldAlreadySigned,
-                $"The field {request.FieldName} is signed already."
-            );
-        }
-
-        var isFirst = fields.All(static other => other.Dictionary.Find("V") is null);
-        if (EarlierFault(document, isFirst, read) is { } fault)
-        {
-            return new(SigningRefusalReason.EarlierSignatureBroken, fault);
-        }
-
-        return Append(read, field, reference, request, isFirst);
+        return EarlierFault(document, place.IsFirst, read) is { } fault
+            ? new(SigningRefusalReason.EarlierSignatureBroken, fault)
+            : Fill(place.Append(request.Content, out var number), number, request);
     }
 
-    private static SigningResult Append(
-        PdfDocument document,
-        SignatureField field,
-        PdfReference reference,
-        SignatureRequest request,
-        bool isFirst
+    /// <summary>
+    /// Whether a revision of a signed file is, the signature itself aside, the one that signing with this content appends: every entry of field and signature and the stamp on the page. That the signature
+    /// is right is for <see cref="SignatureVerifier"/>.
+    /// </summary>
+    /// <param name="document">The bytes of the whole file.</param>
+    /// <param name="revision">Number of the revision, from 2.</param>
+    /// <param name="content">What it should say.</param>
+    /// <exception cref="ArgumentException">The stamp has no lines, or a line's size is not above 0.</exception>
+    public static bool IsAppended(
+        ReadOnlyMemory<byte> document,
+        int revision,
+        SignatureContent content
     )
     {
-        if (FieldRectangle.Of(document, field.Dictionary) is not { } rectangle)
+        ArgumentNullException.ThrowIfNull(content);
+        RequestCheck.CheckStamp(content.Stamp);
+        if (
+            RequestCheck.MissingCharacter(content.Stamp) is not null
+            || !PdfDocumentReader.Read(document).TryGet(out var whole, out _)
+            || revision < 2
+            || revision > whole.Revisions.Length
+            || !PdfDocumentReader
+                .Read(document[..(int)whole.Revisions[revision - 2].End])
+                .TryGet(out var before, out _)
+            || !FieldToFill.Of(before, content.FieldName).TryGet(out var place, out _)
+        )
         {
-            return new(
-                SigningRefusalReason.DocumentNotPrepared,
-                "The field has no place on a page."
-            );
+            return false;
         }
 
-        var objects = new NewObjects(document);
-        var appearance = StampAppearance.Add(
-            objects,
-            request.Stamp,
-            rectangle.Width,
-            rectangle.Height
-        );
-        var value = objects.Add(SignatureDictionary.Unsigned(request, isFirst));
-        var changed = new List<PdfIndirectObject>
-        {
-            new(
-                reference,
-                field
-                    .Dictionary.With("V", value)
-                    .With("AP", PdfDictionary.Of(new PdfEntry("N", appearance)))
-            ),
-        };
-        if (isFirst && document.Trailer.Find("Root") is PdfReference root)
-        {
-            var permissions = PdfDictionary.Of(new PdfEntry("DocMDP", value));
-            changed.Add(new(root, document.Catalog.With("Perms", permissions)));
-        }
-
-        ImmutableArray<PdfIndirectObject> revision =
-        [
-            .. changed.Concat(objects.Added).OrderBy(static entry => entry.Reference.Number),
-        ];
-        return Fill(PdfFileWriter.Append(document, revision), value.Number, request);
+        var expected = place.Append(content, out var number);
+        return SignaturePlaceholder.Find(expected, number) is { } gap
+            && gap.IsSameOutside(expected, document.Span[..(int)whole.Revisions[revision - 1].End]);
     }
 
     private static SigningResult Fill(byte[] bytes, int number, SignatureRequest request)

@@ -17,18 +17,12 @@ internal static class SignatureDictionary
     private const long OffsetPlaceholder = 9_999_999_999;
 
     /// <summary>The dictionary before signing: zeros in place of the signature, and nines in place of the offsets.</summary>
-    public static PdfDictionary Unsigned(SignatureRequest request, bool certifies)
+    public static PdfDictionary Unsigned(SignatureContent request, bool certifies)
     {
-        var placeholder = new PdfInteger(OffsetPlaceholder);
         var dictionary = PdfDictionary.Of(
             new("Type", new PdfName("Sig")),
             new("Filter", new PdfName("Adobe.PPKLite")),
             new("SubFilter", new PdfName(SubFilter)),
-            new(
-                "ByteRange",
-                new PdfArray([new PdfInteger(0), placeholder, placeholder, placeholder])
-            ),
-            new("Contents", new PdfString([.. new byte[ContentsLength]])),
             new("Name", PdfString.OfText(request.SignerName)),
             new("Reason", PdfString.OfText(request.Reason)),
             new("M", PdfDate.Of(request.SigningTime))
@@ -43,7 +37,21 @@ internal static class SignatureDictionary
             dictionary = dictionary.With(Statement, PdfString.OfText(statement));
         }
 
-        return certifies ? dictionary.With("Reference", new PdfArray([Certification])) : dictionary;
+        return Emptied(
+            certifies ? dictionary.With("Reference", new PdfArray([Certification])) : dictionary
+        );
+    }
+
+    /// <summary>The dictionary with zeros in place of the signature, and nines in place of the offsets.</summary>
+    public static PdfDictionary Emptied(PdfDictionary signature)
+    {
+        var placeholder = new PdfInteger(OffsetPlaceholder);
+        return signature
+            .With(
+                "ByteRange",
+                new PdfArray([new PdfInteger(0), placeholder, placeholder, placeholder])
+            )
+            .With("Contents", new PdfString([.. new byte[ContentsLength]]));
     }
 
     /// <summary>What the first signature allows afterwards: P 2, filling in fields and signing (12.8.2.2).</summary>

@@ -37,6 +37,14 @@ internal sealed record SignaturePlaceholder(
             : null;
     }
 
+    /// <summary>Whether two files are the same but for the byte range and the signature.</summary>
+    public bool IsSameOutside(ReadOnlySpan<byte> one, ReadOnlySpan<byte> other) =>
+        one.Length == other.Length
+        && one[..RangeStart].SequenceEqual(other[..RangeStart])
+        && one[(RangeStart + RangeLength)..GapStart]
+            .SequenceEqual(other[(RangeStart + RangeLength)..GapStart])
+        && one[GapEnd..].SequenceEqual(other[GapEnd..]);
+
     /// <summary>Writes the true byte range over the nines.</summary>
     public void WriteRange(Span<byte> document)
     {

@@ -27,6 +27,9 @@ public enum DocumentProblem
     /// <summary>Two signatures cover the same revision.</summary>
     RevisionSignedTwice,
 
+    /// <summary>An appended revision has another form than signing gives it, so that readers may take it differently.</summary>
+    RevisionNotInForm,
+
     /// <summary>The first signature does not certify, or the catalog does not name it as the one that does.</summary>
     CertificationMissing,
 }

@@ -13,6 +13,7 @@ internal static class RevisionChain
     public static ImmutableArray<RevisionVerification> Compare(
         PdfDocument document,
         List<SignatureVerification> signatures,
+        List<DocumentProblem> problems,
         DecodingBudget budget
     )
     {
@@ -27,6 +28,11 @@ internal static class RevisionChain
                 (_, { } old, { } now) => RevisionComparison.Compare(old, now),
                 _ => Unknown,
             };
+            if (before is not null && after is not null && !RevisionForm.IsOurs(before, after))
+            {
+                problems.Add(DocumentProblem.RevisionNotInForm);
+            }
+
             var signed = signatures.Find(signature => signature.Revision == i + 1);
             revisions.Add(
                 new RevisionVerification(

@@ -51,11 +51,12 @@ public static class SignatureVerifier
         problems.AddRange(DocumentCheck.FormProblems(read, fields));
         problems.AddRange(DocumentCheck.OrderProblems(read, signed));
         var signatures = signed.Select(static signature => signature.Item2).ToList();
+        var revisions = RevisionChain.Compare(read, signatures, problems, budget);
         return new DocumentVerification(
             null,
-            [.. problems],
+            [.. problems.Distinct()],
             [.. signatures],
-            RevisionChain.Compare(read, signatures, budget),
+            revisions,
             [
                 .. fields
                     .Where(static field => field.Dictionary.Find("V") is null)

@@ -1,9 +1,11 @@
+using System.Collections.Frozen;
 using System.Formats.Asn1;
 using System.Security.Cryptography;
 using System.Security.Cryptography.Pkcs;
 using System.Security.Cryptography.X509Certificates;
 using System.Text;
 using StabilityStudy.SignedPdf.Objects;
+using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Tests.Drawing;
 using StabilityStudy.SignedPdf.Tests.Signing;
 using StabilityStudy.SignedPdf.Writing;
@@ -67,11 +69,41 @@ internal static class Forgery
     public static byte[] SignedWithPaintedPage()
     {
         var before = Rewritten.Read(SignedDocument.SignedOnce);
+        var page = Tampering.Page(before);
+        var paint = Tampering.Next(Rewritten.Read(SignedDocument.SignedTwice));
+        return SignedRevision(
+            before,
+            new PdfIndirectObject(
+                page,
+                ((PdfDictionary)before.Find(page)!).With("Contents", paint)
+            ),
+            new PdfIndirectObject(
+                paint,
+                new PdfStream(PdfDictionary.Empty, "0 0 9 9 re f"u8.ToArray())
+            )
+        );
+    }
+
+    /// <summary>The approver's right signature, and between its revision and the one before bytes that no cross-reference names.</summary>
+    public static byte[] SignedAfter(byte[] unnamed)
+    {
+        var before = Rewritten.Read(SignedDocument.SignedOnce);
+        return SignedRevision(
+            new PdfDocument(
+                (byte[])[.. before.Bytes.Span, .. unnamed],
+                before.Trailer,
+                before.Revisions,
+                before.Objects.ToFrozenDictionary(static found => found.Reference.Number)
+            )
+        );
+    }
+
+    /// <summary>The approver's revision with further objects, signed as it is then.</summary>
+    public static byte[] SignedRevision(PdfDocument before, params PdfIndirectObject[] further)
+    {
         var after = Rewritten.Read(SignedDocument.SignedTwice);
         var field = Tampering.Field(after, "approver");
         var value = Tampering.Value(after, "approver");
-        var page = Tampering.Page(before);
-        var paint = Tampering.Next(after);
         var objects = after
             .Objects.Where(found =>
                 found.Reference == field || before.Find(found.Reference) is null
@@ -81,18 +113,7 @@ internal static class Forgery
                     ? new PdfIndirectObject(value, WithPlaceholder((PdfDictionary)found.Value))
                     : found
             )
-            .Append(
-                new PdfIndirectObject(
-                    page,
-                    ((PdfDictionary)before.Find(page)!).With("Contents", paint)
-                )
-            )
-            .Append(
-                new PdfIndirectObject(
-                    paint,
-                    new PdfStream(PdfDictionary.Empty, "0 0 9 9 re f"u8.ToArray())
-                )
-            )
+            .Concat(further)
             .OrderBy(static found => found.Reference.Number);
         var file = PdfFileWriter.Append(before, [.. objects]);
         var place = Tampering.Place(file, Placeholder, SignedDocument.SignedOnce.Length);
@@ -127,11 +148,11 @@ internal static class Forgery
         return new AsnReader(all, AsnEncodingRules.DER).ReadEncodedValue().ToArray();
     }
 
-    private const string Placeholder = "[0 1000000 1000000 1000000]";
+    private const string Placeholder = "[0 9999999999 9999999999 9999999999]";
 
     private static PdfDictionary WithPlaceholder(PdfDictionary signature)
     {
-        var number = new PdfInteger(1_000_000);
+        var number = new PdfInteger(9_999_999_999);
         return signature.With(
             "ByteRange",
             new PdfArray([new PdfInteger(0), number, number, number])

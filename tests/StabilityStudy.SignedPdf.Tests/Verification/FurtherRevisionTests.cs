@@ -17,7 +17,10 @@ public static class FurtherRevisionTests
     {
         var verification = SignedDocument.Verify(Tampering.WithPaintedPage(Signed));
 
-        Assert.Equal([DocumentProblem.LastRevisionNotSigned], verification.Problems);
+        Assert.Equal(
+            [DocumentProblem.LastRevisionNotSigned, DocumentProblem.RevisionNotInForm],
+            verification.Problems
+        );
         Assert.All(verification.Signatures, static signature => Assert.True(signature.Holds));
         var differences = verification.Revisions[3].Differences;
         Assert.Equal(
@@ -36,7 +39,7 @@ public static class FurtherRevisionTests
     {
         var verification = SignedDocument.Verify(Forgery.SignedWithPaintedPage());
 
-        Assert.Empty(verification.Problems);
+        Assert.Equal([DocumentProblem.RevisionNotInForm], verification.Problems);
         Assert.All(verification.Signatures, static signature => Assert.True(signature.Holds));
         Assert.Equal(
             [
@@ -140,7 +143,10 @@ public static class FurtherRevisionTests
     {
         var verification = SignedDocument.Verify(PdfFileWriter.Append(Rewritten.Read(Signed), []));
 
-        Assert.Equal([DocumentProblem.LastRevisionNotSigned], verification.Problems);
+        Assert.Equal(
+            [DocumentProblem.LastRevisionNotSigned, DocumentProblem.RevisionNotInForm],
+            verification.Problems
+        );
         Assert.False(verification.Holds);
     }
 

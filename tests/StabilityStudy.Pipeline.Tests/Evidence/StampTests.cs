@@ -1,0 +1,96 @@
+using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.Pipeline.Verification;
+using StabilityStudy.Reporting.Fonts;
+using StabilityStudy.SignedPdf.Signing;
+using StabilityStudy.SignedPdf.Stamps;
+using StabilityStudy.SignedPdf.Verification;
+
+namespace StabilityStudy.Pipeline.Tests.Evidence;
+
+/// <summary>A right signature over a stamp that says something else than what was signed.</summary>
+[Trait("lane", "slow")]
+public sealed class StampTests
+{
+    private const string Says = "the stamp on the page says what was signed";
+    private const string Lies = "is not what was signed";
+
+    [Fact]
+    public void The_stamps_of_the_program_say_what_was_signed() =>
+        Assert.Equal(
+            2,
+            Signatures(EvidenceExample.SignedTwice)
+                .Sentences.Count(item => item.Contains(Says, StringComparison.Ordinal))
+        );
+
+    [Fact]
+    public void A_stamp_that_approves_what_is_declined_fails()
+    {
+        var declined = SignedBy("Decision: declined: the runs are too few", name: null);
+        var approved = SignedBy("Decision: approved", name: null);
+        var other = SignedBy("Decision: declined: the runs are too few", name: "Somebody Else");
+
+        Assert.DoesNotContain(
+            declined.Sentences,
+            item => item.Contains(Lies, StringComparison.Ordinal)
+        );
+        Assert.Equal(PartOutcome.Fails, approved.Outcome);
+        Assert.Contains(approved.Sentences, item => item.Contains(Lies, StringComparison.Ordinal));
+        Assert.Contains(other.Sentences, item => item.Contains(Lies, StringComparison.Ordinal));
+    }
+
+    /// <summary>The director declines, and signs with a stamp of these words.</summary>
+    private static VerifiedPart SignedBy(string decision, string? name)
+    {
+        using var key = EvidenceExample.Director.Key();
+        var signed = SignatureVerifier
+            .Verify(EvidenceExample.SignedTwice, EvidenceExample.Trusting)
+            .Signatures[1];
+        var statement = Assert
+            .IsType<StatementReading.Read>(SignedStatement.Read(signed.Statement))
+            .Statement with
+        {
+            Decision = new ApproverDecision(DecisionKind.Decline, "the runs are too few"),
+        };
+        Assert.True(AttachedStudy.TryRead(EvidenceExample.SignedOnce, out var study, out _));
+        var signatory = Recomputation.Of(study).Recomputed!.Protocol.Signatories[1];
+        var right = StampLines.Stamp(
+            signatory,
+            name ?? signed.SignerName!,
+            EvidenceExample.Now,
+            statement,
+            key.Certificate
+        );
+        var result = PdfSigner.Sign(
+            EvidenceExample.SignedOnce,
+            new SignatureRequest(
+                signed.FieldName,
+                key,
+                EvidenceExample.Now,
+                signed.SignerName!,
+                signed.Reason!,
+                null,
+                statement.ToJson(),
+                right with
+                {
+                    Lines =
+                    [
+                        .. right.Lines.Select(line =>
+                            line.Text == statement.Decision.InWords()
+                                ? line with
+                                {
+                                    Text = decision,
+                                }
+                                : line
+                        ),
+                    ],
+                },
+                null
+            )
+        );
+        Assert.True(result.TryGet(out var file, out var refusal), refusal?.ToString());
+        return Signatures(file);
+    }
+
+    private static VerifiedPart Signatures(ReadOnlyMemory<byte> report) =>
+        ReportVerifier.Verify(report, EvidenceExample.Trusting).Parts[0];
+}
