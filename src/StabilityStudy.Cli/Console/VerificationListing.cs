@@ -37,6 +37,10 @@ internal static class VerificationListing
 
         output.WriteLine();
         Lines("", Verdict(found.Outcome));
+        if (found.Decision is { } decision)
+        {
+            Lines("", decision + ".");
+        }
 
         void Lines(string mark, string text)
         {

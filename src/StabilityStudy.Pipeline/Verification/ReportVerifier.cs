@@ -1,3 +1,4 @@
+using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
 using StabilityStudy.SignedPdf.Verification;
@@ -38,8 +39,23 @@ public static class ReportVerifier
                     options
                 ),
             ]
-        );
+        )
+        {
+            Decision = Decision(found),
+        };
     }
+
+    /// <summary>What was decided last, so that nobody reads past a refusal.</summary>
+    private static string? Decision(DocumentVerification found) =>
+        found
+            .Signatures.Where(signature => signature.Holds)
+            .Select(signature =>
+                SignedStatement.Read(signature.Statement)
+                    is StatementReading.Read { Statement.Decision: { } decision }
+                    ? $"{decision.InWords()} ({signature.SignerName}, {signature.Reason})"
+                    : null
+            )
+            .LastOrDefault(decision => decision is not null);
 
     private static VerifiedPart Revisions(DocumentVerification found)
     {

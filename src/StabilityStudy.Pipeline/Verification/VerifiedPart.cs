@@ -46,6 +46,9 @@ public sealed record ReportVerification(
     ImmutableArray<VerifiedPart> Parts
 )
 {
+    /// <summary>The newest decision that a right signature states, in words; null where none does.</summary>
+    public string? Decision { get; init; }
+
     /// <summary>The worst of the parts.</summary>
     public PartOutcome Outcome => Parts.Min(part => part.Outcome);
 }

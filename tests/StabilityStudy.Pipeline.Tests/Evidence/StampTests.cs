@@ -39,7 +39,26 @@ public sealed class StampTests
     }
 
     /// <summary>The director declines, and signs with a stamp of these words.</summary>
-    private static VerifiedPart SignedBy(string decision, string? name)
+    private static VerifiedPart SignedBy(string decision, string? name) =>
+        Signatures(Declined(decision, name));
+
+    /// <summary>Whatever the stamp says, the decision that was signed is stated.</summary>
+    [Fact]
+    public void The_decision_is_the_one_that_was_signed()
+    {
+        Assert.StartsWith(
+            "Decision: declined: the runs are too few (",
+            ReportVerifier
+                .Verify(Declined("Decision: approved", name: null), EvidenceExample.Trusting)
+                .Decision,
+            StringComparison.Ordinal
+        );
+        Assert.Null(
+            ReportVerifier.Verify(EvidenceExample.SignedOnce, EvidenceExample.Trusting).Decision
+        );
+    }
+
+    private static ReadOnlyMemory<byte> Declined(string decision, string? name)
     {
         using var key = EvidenceExample.Director.Key();
         var signed = SignatureVerifier
@@ -88,7 +107,7 @@ public sealed class StampTests
             )
         );
         Assert.True(result.TryGet(out var file, out var refusal), refusal?.ToString());
-        return Signatures(file);
+        return file;
     }
 
     private static VerifiedPart Signatures(ReadOnlyMemory<byte> report) =>
