@@ -12,6 +12,9 @@ internal sealed record AssembledCell(
     ControlEvidence? Controls
 )
 {
+    /// <summary>What the way of collecting does not allow to conclude.</summary>
+    public ImmutableArray<VerdictReason> Doubts { get; init; } = [];
+
     /// <summary>The specimens as they were put together, runs that no control vouches for among them.</summary>
     private ImmutableArray<PairRecord> Received { get; init; } = [];
 
@@ -40,7 +43,14 @@ internal sealed record AssembledCell(
         };
     }
 
-    /// <summary>Some of its specimens alone; marks stay as they are.</summary>
+    /// <summary>The same with further doubts.</summary>
+    public AssembledCell Doubted(IEnumerable<VerdictReason> further) =>
+        this with
+        {
+            Doubts = [.. Doubts, .. further],
+        };
+
+    /// <summary>Some of its specimens alone; marks and doubts stay as they are.</summary>
     public AssembledCell Only(Func<PairRecord, bool> some, ImmutableArray<ControlRow> controls)
     {
         ImmutableArray<PairRecord> received = [.. Received.Where(some)];

@@ -18,9 +18,6 @@ internal static class CellQueries
     internal static readonly QueryKind ExcludedBeyondLimit = Kinds.Add("excluded-beyond-limit", QueryRank.Exclusion, "a pair excluded by decision had changed by more than a limit", "check that the reason does not depend on the result");
     // csharpier-ignore-end
 
-    /// <summary>Of so many specimens one unstable in 20 is missing in 13 of 100 studies; below it the mean carries a reservation.</summary>
-    private const int FewestForRare = 40;
-
     public static IEnumerable<DataQuery> Of(Cell cell, StudyProtocol protocol) =>
         [
             .. ConfoundingQueries.Of(cell.Key, cell.Pairs),
@@ -137,7 +134,7 @@ internal static class CellQueries
 
         if (
             cell.Criteria.Any(result => result is BiasResult)
-            && cell.Estimates.Compared < FewestForRare
+            && cell.Estimates.Compared < BiasCriterion.FewestForRare
         )
         {
             yield return Attention(

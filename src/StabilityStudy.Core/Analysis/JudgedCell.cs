@@ -38,12 +38,10 @@ internal sealed record JudgedCell(
     /// <param name="cells">The time points, ascending.</param>
     /// <param name="context">What they are judged by.</param>
     /// <param name="controls">The control results of the analyte.</param>
-    /// <param name="doubtsAt">What the way of collecting does not allow to conclude at a time point.</param>
     public static ImmutableArray<JudgedCell> All(
         ImmutableArray<AssembledCell> cells,
         PairContext context,
-        ImmutableArray<ControlRow> controls,
-        Func<TimePoint, IEnumerable<VerdictReason>> doubtsAt
+        ImmutableArray<ControlRow> controls
     )
     {
         var bridging = RunBridging.Of(controls);
@@ -67,7 +65,7 @@ internal sealed record JudgedCell(
                             }
                         ),
                         cell.Controls,
-                        [.. doubtsAt(cell.TimePoint)]
+                        cell.Doubts
                     )
             ),
         ];
@@ -75,6 +73,10 @@ internal sealed record JudgedCell(
 
     /// <summary>What its data alone conclude.</summary>
     public Conclusion Own { get; } = Doubt.Conclude(CellEvaluation.Conclude(Criteria));
+
+    /// <summary>What could overturn what it concludes.</summary>
+    private ImmutableArray<RobustnessLine> Robustness =>
+        Own == Conclusion.NotAssessed ? [] : Conclusions.Robustness.Of(Criteria, Evidence);
 
     /// <summary>How many specimens would decide; null where each of several instruments needs a number of its own.</summary>
     private MoreSpecimens? MoreSpecimens =>
@@ -100,26 +102,30 @@ internal sealed record JudgedCell(
             Doubt.All
         )
         {
-            Robustness = Own == Conclusion.NotAssessed ? [] : Robustness.Of(Criteria, Evidence),
+            Robustness = Robustness,
             MoreSpecimens = MoreSpecimens,
         };
 
     /// <summary>The time point with its conclusion in the sequence.</summary>
     /// <param name="conclusion">The conclusion.</param>
-    /// <param name="storage">The storage.</param>
     /// <param name="planned">The planned number of specimens.</param>
-    public Cell Concluded(Conclusion conclusion, Storage storage, int planned)
+    public Cell Concluded(Conclusion conclusion, int planned)
     {
         var (_, pairs, context) = Evidence;
         var data = Evidence.Data;
         return new(
-            new CellKey(context.Analyte.Id, context.Group.Id, storage.Id, context.TimePoint),
+            new CellKey(
+                context.Analyte.Id,
+                context.Group.Id,
+                context.Storage.Id,
+                context.TimePoint
+            ),
             conclusion,
             Own,
             Disposition.Of(planned, pairs),
             Criteria,
             CellEstimates.Of(data, context.Protocol, context.Analyte),
-            Own == Conclusion.NotAssessed ? [] : Robustness.Of(Criteria, Evidence),
+            Robustness,
             pairs
         )
         {

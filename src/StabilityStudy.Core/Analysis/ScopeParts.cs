@@ -10,12 +10,10 @@ internal static class ScopeParts
     /// <param name="cells">The time points with all specimens.</param>
     /// <param name="context">What they are judged by.</param>
     /// <param name="controls">The control results of the analyte.</param>
-    /// <param name="doubtsAt">What the way of collecting does not allow to conclude at a time point: it holds for each instrument as for all.</param>
     public static ImmutableArray<ScopePart> Of(
         ImmutableArray<AssembledCell> cells,
         PairContext context,
-        ImmutableArray<ControlRow> controls,
-        Func<TimePoint, IEnumerable<VerdictReason>> doubtsAt
+        ImmutableArray<ControlRow> controls
     )
     {
         var valid = cells
@@ -40,15 +38,15 @@ internal static class ScopeParts
             .. codes.Select(code =>
                 Conclude(
                     code,
-                    cells,
+                    [
+                        .. cells.Select(cell =>
+                            cell.Only(pair => pair.Instrument == code, controls)
+                                .Doubted(OfAll(cell, context.Protocol, unknown))
+                                .Doubted(OfPart(cell, code))
+                        ),
+                    ],
                     context,
-                    controls,
-                    cell =>
-                        [
-                            .. doubtsAt(cell.TimePoint),
-                            .. OfAll(cell, context.Protocol, unknown),
-                            .. OfPart(cell, code),
-                        ]
+                    controls
                 )
             ),
         ];
@@ -102,22 +100,12 @@ internal static class ScopeParts
 
     private static ScopePart Conclude(
         string code,
-        ImmutableArray<AssembledCell> all,
+        ImmutableArray<AssembledCell> cells,
         PairContext context,
-        ImmutableArray<ControlRow> controls,
-        Func<AssembledCell, ImmutableArray<VerdictReason>> doubts
+        ImmutableArray<ControlRow> controls
     )
     {
-        ImmutableArray<AssembledCell> cells =
-        [
-            .. all.Select(cell => cell.Only(pair => pair.Instrument == code, controls)),
-        ];
-        var judged = JudgedCell.All(
-            cells,
-            context,
-            controls,
-            timePoint => doubts(all.Single(cell => cell.TimePoint == timePoint))
-        );
+        var judged = JudgedCell.All(cells, context, controls);
         var conclusions = CellEvaluation.InSequence([.. judged.Select(cell => cell.Own)]);
         return new(
             code,

@@ -24,6 +24,10 @@ public sealed record Sequence(
     /// <summary>How far the collection of the planned specimens is.</summary>
     public CollectionStanding Collection { get; init; } = new(0, 0, CollectionState.Incomplete);
 
+    /// <summary>Every window that is stated: that of all, and where there are several instruments that of each.</summary>
+    public ImmutableArray<SupportedWindow> Windows =>
+        [.. Parts.Select(part => part.Window).Prepend(Window).OfType<SupportedWindow>()];
+
     /// <summary>Each instrument by itself, where the specimens were tested on several; else empty.</summary>
     public ImmutableArray<ScopePart> Parts { get; init; } = [];
 }
@@ -61,9 +65,5 @@ public sealed record Cell(
     public MoreSpecimens? MoreSpecimens { get; init; }
 
     /// <summary>The mean change that a criterion holds to a limit in percent; null where none does.</summary>
-    public ClusteredMeanInterval? DecidingMeanPercent =>
-        Criteria
-            .OfType<BiasResult>()
-            .FirstOrDefault(bias => bias.Scale == ChangeScale.Percent)
-            ?.Mean.Value;
+    public ClusteredMeanInterval? DecidingMeanPercent => BiasResult.MeanPercentOf(Criteria);
 }

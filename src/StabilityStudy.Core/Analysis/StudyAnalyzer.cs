@@ -86,29 +86,29 @@ public static class StudyAnalyzer
             assembled.IsEmpty ? [] : assembled[0].Pairs,
             context
         );
-        var doubts = assembled.ToDictionary(
-            cell => cell.TimePoint,
-            cell =>
-                LookDoubts
-                    .Of(
+        assembled =
+        [
+            .. assembled.Select(cell =>
+                cell.Doubted(
+                    LookDoubts.Of(
                         context.KeyAt(cell.TimePoint),
                         cell.Pairs,
                         collection,
                         context.Looks,
-                        !context.Numbers.Instruments.IsEmpty
+                        isPlannedPerInstrument: !context.Numbers.Instruments.IsEmpty
                     )
-                    .ToImmutableArray()
-        );
-        var parts = ScopeParts.Of(assembled, context, controls, timePoint => doubts[timePoint]);
+                )
+            ),
+        ];
+        var parts = ScopeParts.Of(assembled, context, controls);
         var judged = JudgedCell.All(
-            assembled,
+            [.. assembled.Select(cell => cell.Doubted(ScopeParts.DoubtsAt(cell.TimePoint, parts)))],
             context,
-            controls,
-            timePoint => doubts[timePoint].Concat(ScopeParts.DoubtsAt(timePoint, parts))
+            controls
         );
         var conclusions = CellEvaluation.InSequence([.. judged.Select(cell => cell.Own)]);
         var cells = judged
-            .Select((cell, i) => cell.Concluded(conclusions[i], storage, collection.Planned))
+            .Select((cell, i) => cell.Concluded(conclusions[i], collection.Planned))
             .ToImmutableArray();
         var sequence = new Sequence(
             analyte.Id,

@@ -85,10 +85,8 @@ internal static class StudyQueries
     {
         if (
             sequence
-                .Parts.Select(part => part.Window)
-                .Prepend(sequence.Window)
-                .Where(item => item?.ManufacturerLimit == ManufacturerStanding.Beyond)
-                .MaxBy(item => item!.Time)
+                .Windows.Where(item => item.ManufacturerLimit == ManufacturerStanding.Beyond)
+                .MaxBy(item => item.Time)
             is not { } window
         )
         {

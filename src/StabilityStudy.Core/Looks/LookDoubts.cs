@@ -11,7 +11,7 @@ internal static class LookDoubts
         ImmutableArray<PairRecord> pairs,
         CollectionStanding collection,
         ImmutableArray<EarlierLook> looks,
-        bool isPlannedPerInstrument = false
+        bool isPlannedPerInstrument
     )
     {
         if (collection.State == CollectionState.Incomplete)

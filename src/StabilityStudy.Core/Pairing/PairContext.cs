@@ -29,6 +29,7 @@ internal sealed record PairContext(
     public ImmutableArray<PairRecord> Marked(TimePoint timePoint, ImmutableArray<PairRecord> pairs)
     {
         var key = KeyAt(timePoint);
+        var instruments = Numbers.Instruments;
         return PlannedPlaces.Mark(
             AddedAfterLook.Mark(
                 pairs,
@@ -38,9 +39,9 @@ internal sealed record PairContext(
                     ? Numbers.LooksAt(first.At)
                     : Protocol.PlannedLooks
             ),
-            pair => Numbers.Instruments.IsEmpty ? "" : pair.Instrument,
+            pair => instruments.IsEmpty ? "" : pair.Instrument,
             pair =>
-                Numbers.Instruments.IsEmpty || Numbers.Instruments.Contains(pair.Instrument)
+                instruments.IsEmpty || instruments.Contains(pair.Instrument)
                     ? Numbers.SpecimensAt(Group, pair.CollectedAt)
                     : 0
         );

@@ -1,3 +1,6 @@
+using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Statistics.Location;
+
 namespace StabilityStudy.Core.Scope;
 
 /// <summary>
@@ -31,6 +34,9 @@ public sealed record ScopeTimePoint(
     ImmutableArray<VerdictReason> Doubts
 )
 {
+    /// <summary>The mean change that a criterion holds to a limit in percent; null where none does.</summary>
+    public ClusteredMeanInterval? DecidingMeanPercent => BiasResult.MeanPercentOf(Criteria);
+
     /// <summary>What could overturn its conclusion.</summary>
     public ImmutableArray<RobustnessLine> Robustness { get; init; } = [];
 

@@ -176,7 +176,7 @@ public static class ReportSigning
                 order.Key,
                 order.At,
                 name,
-                $"{signatory.Role}: {signatory.Meaning}",
+                SignatoryFields.MeaningOf(signatory),
                 Location: null,
                 statement.ToJson(),
                 StampLines.Stamp(signatory, name, order.At, statement, order.Key.Certificate),

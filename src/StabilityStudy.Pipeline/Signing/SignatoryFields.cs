@@ -10,6 +10,13 @@ internal static class SignatoryFields
     /// <summary>Name of the field of a signatory. The role itself may hold characters that a field's name may not.</summary>
     public static string NameOf(int index) => FormattableString.Invariant($"signatory{index + 1}");
 
+    /// <summary>The signatory who signs in a field; null for a field of nobody.</summary>
+    public static Signatory? SignatoryOf(StudyProtocol protocol, string field) =>
+        protocol.Signatories.Where((_, i) => NameOf(i) == field).FirstOrDefault();
+
+    /// <summary>What the signature of a signatory means: "author: ran this study".</summary>
+    public static string MeaningOf(Signatory signatory) => $"{signatory.Role}: {signatory.Meaning}";
+
     /// <summary>The empty fields of a drawn report.</summary>
     public static ImmutableArray<ReservedField> Of(DrawnReport drawn, StudyProtocol protocol) =>
         [
@@ -25,7 +32,7 @@ internal static class SignatoryFields
                             place.Left + place.Width,
                             place.Bottom + place.Height
                         ),
-                        $"Signature of the {signatory.Role}: {signatory.Meaning}"
+                        "Signature of the " + MeaningOf(signatory)
                     )
             ),
         ];

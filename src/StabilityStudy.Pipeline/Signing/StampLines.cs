@@ -17,6 +17,12 @@ internal static class StampLines
     /// <summary>Letters of a line that fit the narrowest field, three in a row, without making the stamp smaller.</summary>
     private const int LettersInLine = 44;
 
+    private static readonly Lazy<StampFont> s_font = new(() =>
+        StampFont.Read(ReportFonts.StampFontFile).TryGet(out var font, out var failure)
+            ? font
+            : throw new InvalidOperationException("The stamp's font: " + failure.What)
+    );
+
     /// <summary>The stamp of what is signed.</summary>
     public static SignatureStamp Stamp(
         Signatory signatory,
@@ -24,13 +30,7 @@ internal static class StampLines
         DateTimeOffset at,
         SignedStatement statement,
         CertificateFacts certificate
-    ) =>
-        new(
-            StampFont.Read(ReportFonts.StampFontFile).TryGet(out var font, out var failure)
-                ? font
-                : throw new InvalidOperationException("The stamp's font: " + failure.What),
-            Of(signatory, name, at, statement, certificate)
-        );
+    ) => new(s_font.Value, Of(signatory, name, at, statement, certificate));
 
     /// <summary>The lines of the stamp: who, as what, the decision, when, and who vouches for the name.</summary>
     private static ImmutableArray<StampLine> Of(
@@ -47,7 +47,7 @@ internal static class StampLines
         lines.Add(new StampLine(name + credentials, NameSize));
         lines.AddRange(
             TextLines
-                .Wrap($"{signatory.Role}: {signatory.Meaning}", LettersInLine)
+                .Wrap(SignatoryFields.MeaningOf(signatory), LettersInLine)
                 .Select(line => new StampLine(line, LineSize))
         );
         if (statement.Decision is { } decision)

@@ -198,9 +198,9 @@ internal static class SignaturePart
         StudyAnalysis? analysis
     )
     {
-        var signatory = analysis
-            ?.Protocol.Signatories.Where((_, i) => SignatoryFields.NameOf(i) == signature.FieldName)
-            .FirstOrDefault();
+        var signatory = analysis is null
+            ? null
+            : SignatoryFields.SignatoryOf(analysis.Protocol, signature.FieldName);
         if (
             signatory is null
             || signature
@@ -228,7 +228,7 @@ internal static class SignaturePart
                 signature.FieldName,
                 time,
                 name,
-                $"{signatory.Role}: {signatory.Meaning}",
+                SignatoryFields.MeaningOf(signatory),
                 null,
                 signature.Statement,
                 StampLines.Stamp(signatory, name, time, statement, certificate)
@@ -247,11 +247,9 @@ internal static class SignaturePart
     }
 
     private static string RoleOf(string field, StudyAnalysis? analysis) =>
-        analysis
-            ?.Protocol.Signatories.Where((_, i) => SignatoryFields.NameOf(i) == field)
-            .Select(item => item.Role)
-            .FirstOrDefault()
-        ?? field;
+        analysis is null
+            ? field
+            : SignatoryFields.SignatoryOf(analysis.Protocol, field)?.Role ?? field;
 
     private static string Who(SignatureVerification signature) =>
         $"{signature.SignerName ?? signature.FieldName} ({signature.Reason ?? "no meaning stated"})";

@@ -28,9 +28,7 @@ internal static class SigningRules
         }
 
         var protocol = analysis.Protocol;
-        var place = protocol
-            .Signatories.Where((_, i) => SignatoryFields.NameOf(i) == signature.FieldName)
-            .FirstOrDefault();
+        var place = SignatoryFields.SignatoryOf(protocol, signature.FieldName);
         if (place is null)
         {
             yield return (PartOutcome.Fails, "no signatory of the protocol signs in this field");

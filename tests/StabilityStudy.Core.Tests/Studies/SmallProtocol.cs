@@ -2,6 +2,7 @@ using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Study;
 using StabilityStudy.Statistics.Drift;
 
 namespace StabilityStudy.Core.Tests.Studies;
@@ -11,6 +12,10 @@ internal static class SmallProtocol
 {
     public static readonly Limit Bias = new("bias", 7.5m, null, "invented");
     public static readonly Limit Each = new("each", 15m, null, "invented");
+
+    /// <summary>Facts of which nothing hangs.</summary>
+    public static StudyFacts Facts { get; } =
+        new("t", "f", "q", true, "Etc/UTC", [], [], [], [], StudyFileNames.Usual, [], []);
 
     public static BiasCriterion MeanCriterion { get; } =
         new("mean", [new("aPTT", "bias")], [], 0.90, ChangeScale.Percent);

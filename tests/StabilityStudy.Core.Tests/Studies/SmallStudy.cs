@@ -35,20 +35,7 @@ internal sealed record SmallStudy(StudyInputs Inputs)
             }
         }
 
-        var facts = new StudyFacts(
-            "t",
-            "f",
-            "q",
-            true,
-            "Etc/UTC",
-            [],
-            [],
-            [],
-            [],
-            StudyFileNames.Usual,
-            [],
-            []
-        )
+        var facts = SmallProtocol.Facts with
         {
             EndedEarly = new("nobody else came", "LS1", new DateOnly(2026, 12, 31), 5),
         };

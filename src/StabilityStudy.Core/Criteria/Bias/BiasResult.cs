@@ -37,6 +37,13 @@ public sealed record BiasResult(
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Bias;
 
+    /// <summary>Of some results the mean that is held to a limit in percent; null where none is.</summary>
+    internal static ClusteredMeanInterval? MeanPercentOf(ImmutableArray<CriterionResult> results) =>
+        results
+            .OfType<BiasResult>()
+            .FirstOrDefault(bias => bias.Scale == ChangeScale.Percent)
+            ?.Mean.Value;
+
     internal override LimitUse? LimitUse => new(Limit, OfMean: true);
 
     internal override ImmutableArray<SizedFigure> Sized(int compared, int days) =>

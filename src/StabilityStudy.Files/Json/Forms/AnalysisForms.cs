@@ -2,7 +2,6 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Controls;
 using StabilityStudy.Core.Criteria;
-using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Scope;
 using static StabilityStudy.Files.Json.Forms.DriftForms;
 using static StabilityStudy.Files.Json.Forms.EstimateForm;

@@ -8,7 +8,6 @@ using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Doubts;
 using StabilityStudy.Core.Estimates;
-using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Scope;
 using StabilityStudy.Statistics.Location;
 

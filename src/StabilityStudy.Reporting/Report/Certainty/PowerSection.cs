@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Statistics.Planning;
 using static System.FormattableString;
@@ -10,9 +11,6 @@ internal static class PowerSection
     public const string Title = "How often studies like this one would support a time point";
 
     private const int PercentDecimals = 1;
-
-    /// <summary>Below it rare unstable specimens may not be in the sample, as the data query about them says.</summary>
-    private const int FewestForRare = 40;
 
     public static Section Of(StudyAnalysis analysis, StudyPower power) =>
         new(
@@ -43,7 +41,7 @@ internal static class PowerSection
         );
         var few = power
             .TimePoints.Where(cell =>
-                cell.Power.Value?.Supposed.Found.Conduct.Specimens < FewestForRare
+                cell.Power.Value?.Supposed.Found.Conduct.Specimens < BiasCriterion.FewestForRare
             )
             .Select(cell => cell.Key.TimePoint)
             .Distinct()
@@ -54,7 +52,7 @@ internal static class PowerSection
                     few.IsEmpty
                         ? ""
                         : Invariant(
-                            $" With fewer than {FewestForRare} specimens ({string.Join(", ", few)}) the study could not show that there are none: of one unstable specimen in 20 it may have drawn none, its spread is then too small even at the upper bound, and skewness or a change that depends on the level can go unseen. A wrong \"supported\" can then be more frequent than the last line says."
+                            $" With fewer than {BiasCriterion.FewestForRare} specimens ({string.Join(", ", few)}) the study could not show that there are none: of one unstable specimen in 20 it may have drawn none, its spread is then too small even at the upper bound, and skewness or a change that depends on the level can go unseen. A wrong \"supported\" can then be more frequent than the last line says."
                         )
                 )
         );

@@ -1,4 +1,3 @@
-using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Reporting.Report.Criteria;
 
 namespace StabilityStudy.Reporting.Report.Certainty;
@@ -91,10 +90,9 @@ internal static class ScopeSection
                     cell.Key.TimePoint,
                     Means: sequence
                         .Parts.Select(part =>
-                            part.TimePoints.Single(item => item.TimePoint == cell.Key.TimePoint)
-                                .Criteria.OfType<BiasResult>()
-                                .FirstOrDefault(bias => bias.Scale == ChangeScale.Percent)
-                                ?.Mean.Value?.Mean
+                            part.TimePoints.Single(item =>
+                                item.TimePoint == cell.Key.TimePoint
+                            ).DecidingMeanPercent?.Mean
                         )
                         .OfType<double>()
                         .ToImmutableArray()

@@ -53,40 +53,48 @@ internal static class DecisionSection
     private static Row Line(StudyAnalysis analysis, Sequence sequence)
     {
         var names = SequenceNames.Of(analysis, sequence);
-        return new Row([
-            new TableCell(names.Title(analysis)),
-            new TableCell(DurationText.Format(names.Analyte.StandardWindowOf(names.Group.Id).Time)),
-            sequence.Window is { } window
-                ? new TableCell(
-                    DurationText.FormatWindow(window.Time),
-                    Emphasis.Strong,
-                    VerdictShape.Supported
-                )
-                : new TableCell(NoWindow.InBrief(sequence, names), Emphasis.Strong),
-            new TableCell(Next(sequence)),
-            new TableCell("______________"),
-        ]);
+        return Line(
+            names,
+            names.Title(analysis),
+            sequence.Window is { } window ? DurationText.FormatWindow(window.Time) : null,
+            NoWindow.InBrief(sequence, names),
+            Next(sequence)
+        );
     }
 
     /// <summary>One instrument whose window is another than that of all.</summary>
     private static Row Line(StudyAnalysis analysis, Sequence sequence, ScopePart part)
     {
         var names = SequenceNames.Of(analysis, sequence);
-        return new Row([
-            new TableCell($"{names.Title(analysis)}, {ScopeWords.Of(part.Code)} alone"),
+        var window = ScopeWords.Window(part);
+        return Line(
+            names,
+            $"{names.Title(analysis)}, {ScopeWords.Of(part.Code)} alone",
+            part.Window is null ? null : window,
+            window,
+            part.TimePoints.FirstOrDefault(item => item.Conclusion != Conclusion.Supported)
+                is { MoreSpecimens: { } more } open
+                ? $"At {open.TimePoint}: {MoreSpecimensWords.InBrief(more)}"
+                : ""
+        );
+    }
+
+    private static Row Line(
+        SequenceNames names,
+        string title,
+        string? window,
+        string noWindow,
+        string next
+    ) =>
+        new([
+            new TableCell(title),
             new TableCell(DurationText.Format(names.Analyte.StandardWindowOf(names.Group.Id).Time)),
-            part.Window is null
-                ? new TableCell("none", Emphasis.Strong)
-                : new TableCell(ScopeWords.Window(part), Emphasis.Strong, VerdictShape.Supported),
-            new TableCell(
-                part.TimePoints.FirstOrDefault(item => item.Conclusion != Conclusion.Supported)
-                    is { MoreSpecimens: { } more } open
-                    ? $"At {open.TimePoint}: {MoreSpecimensWords.InBrief(more)}"
-                    : ""
-            ),
+            window is null
+                ? new TableCell(noWindow, Emphasis.Strong)
+                : new TableCell(window, Emphasis.Strong, VerdictShape.Supported),
+            new TableCell(next),
             new TableCell("______________"),
         ]);
-    }
 
     /// <summary>What to do about the time point at which the sequence ends.</summary>
     private static string Next(Sequence sequence)
@@ -125,10 +133,8 @@ internal static class DecisionSection
 
         if (
             analysis
-                .Sequences.SelectMany(sequence =>
-                    sequence.Parts.Select(part => part.Window).Append(sequence.Window)
-                )
-                .Any(window => window?.ManufacturerLimit == ManufacturerStanding.Beyond)
+                .Sequences.SelectMany(sequence => sequence.Windows)
+                .Any(window => window.ManufacturerLimit == ManufacturerStanding.Beyond)
         )
         {
             conditions.Add(

@@ -1,7 +1,7 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Pairing;
-using StabilityStudy.Core.Study;
+using StabilityStudy.Core.Tests.Studies;
 using StabilityStudy.Statistics.Resampling;
 
 namespace StabilityStudy.Core.Tests.Simulations.Scenarios;
@@ -12,21 +12,6 @@ internal static class ScopeScenarios
     private const string Section = "Two instruments, one window";
     private const double RunSd = 1.41;
     private const double SpecimenSd = 3.6;
-
-    private static readonly StudyFacts s_facts = new(
-        "t",
-        "f",
-        "q",
-        true,
-        "Etc/UTC",
-        [],
-        [],
-        [],
-        [],
-        StudyFileNames.Usual,
-        [],
-        []
-    );
 
     public static IEnumerable<Scenario> All =>
         [
@@ -77,7 +62,7 @@ internal static class ScopeScenarios
     {
         var context = new PairContext(
             protocol,
-            s_facts,
+            SmallProtocol.Facts,
             protocol.Analytes[0],
             protocol.Groups[0],
             protocol.Storages[0]
@@ -86,15 +71,10 @@ internal static class ScopeScenarios
             Numbers = new(protocol, []),
         };
         ImmutableArray<AssembledCell> cells = [new(protocol.TimePoints[0], pairs, null)];
-        var parts = ScopeParts.Of(cells, context, [], _ => []);
-        return JudgedCell
-                .All(
-                    cells,
-                    context,
-                    [],
-                    timePoint => byRule ? ScopeParts.DoubtsAt(timePoint, parts) : []
-                )[0]
-                .Own == Conclusion.Supported;
+        var parts = ScopeParts.Of(cells, context, []);
+        var cell = cells[0]
+            .Doubted(byRule ? ScopeParts.DoubtsAt(protocol.TimePoints[0], parts) : []);
+        return JudgedCell.All([cell], context, [])[0].Own == Conclusion.Supported;
     }
 
     private static IEnumerable<PairRecord> On(
