@@ -55,9 +55,15 @@ public sealed class EvidenceTests
             "approver",
             "director-one",
             "--decision",
-            "conditions",
-            "--text",
-            "8 h, without heparin only",
+            "approve",
+            "--window",
+            "aPTT/none=5 h",
+            "--condition",
+            "aPTT/none=hematocrit below 55 %",
+            "--reason",
+            "the drift may reach the limit before 6 h",
+            "--review",
+            "2099-11-30",
             "--credentials",
             "MD"
         );
@@ -74,7 +80,15 @@ public sealed class EvidenceTests
 
         // The example of these tests is not locked.
         Assert.Equal(ExitCode.VerificationFailed, trusted.Code);
-        Assert.Contains("approved with conditions: 8 h, without", trusted.Out, Comparison);
+        Assert.Contains("5 h approved (supported: ", trusted.Out, Comparison);
+        Assert.Contains("Condition 1: hematocrit below 55 %", trusted.Out, Comparison);
+        var stated = JsonDocument
+            .Parse(json.Out)
+            .RootElement.GetProperty("decision")
+            .GetProperty("stated");
+        Assert.Equal("conditions", stated.GetProperty("kind").GetString());
+        Assert.Equal("PT5H", stated.GetProperty("windows")[0].GetProperty("approved").GetString());
+        Assert.Equal("2099-11-30", stated.GetProperty("review").GetString());
         var parts = JsonDocument.Parse(json.Out).RootElement.GetProperty("parts");
         Assert.Equal(
             ["not-checked", "holds", "holds", "fails"],

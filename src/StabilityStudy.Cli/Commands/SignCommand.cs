@@ -49,20 +49,7 @@ internal static class SignCommand
             Description = "Credentials printed after the name.",
             HelpName = "TEXT",
         };
-        var decision = new Option<string?>("--decision")
-        {
-            Description = "approve, conditions or decline; for the role that decides.",
-            HelpName = "DECISION",
-        }.AcceptOnlyFromAmong(
-            SigningRequest.Approve,
-            SigningRequest.Conditions,
-            SigningRequest.Decline
-        );
-        var text = new Option<string?>("--text")
-        {
-            Description = "The shorter window, the conditions or the reason for declining.",
-            HelpName = "TEXT",
-        };
+        var decision = new DecisionOptions();
         var timeStamp = new Option<string?>("--time-stamp")
         {
             Description = "Address of a time-stamp authority (RFC 3161).",
@@ -91,12 +78,15 @@ internal static class SignCommand
             passphrase,
             name,
             credentials,
-            decision,
-            text,
             timeStamp,
             accept,
             output,
         };
+        foreach (var option in decision.All)
+        {
+            command.Options.Add(option);
+        }
+
         command.SetAction(parsed =>
             (int)
                 SigningRun.Run(
@@ -109,10 +99,7 @@ internal static class SignCommand
                         parsed.GetValue(passphrase),
                         TextOption.OneLine(parsed.GetValue(name), "--name"),
                         TextOption.OneLine(parsed.GetValue(credentials), "--credentials"),
-                        SigningRequest.DecisionOf(
-                            parsed.GetValue(decision),
-                            TextOption.OneLine(parsed.GetValue(text), "--text")
-                        ),
+                        decision.Read(parsed),
                         parsed.GetValue(timeStamp),
                         parsed.GetValue(accept),
                         parsed.GetValue(output)

@@ -12,23 +12,8 @@ internal sealed record SigningRequest(
     string? Passphrase,
     string? Name,
     string? Credentials,
-    ApproverDecision? Decision,
+    DecisionRequest? Decision,
     string? TimeStamp,
     bool AcceptsNotRecomputed,
     string? Output
-)
-{
-    public const string Approve = "approve";
-    public const string Conditions = "conditions";
-    public const string Decline = "decline";
-
-    public static ApproverDecision? DecisionOf(string? decision, string? text) =>
-        (decision, text) switch
-        {
-            (null, null) => null,
-            (null, _) => throw new UsageException("--text goes with --decision."),
-            (Approve, _) => new ApproverDecision(DecisionKind.Approve, text),
-            (Conditions, _) => new ApproverDecision(DecisionKind.Conditions, text),
-            _ => new ApproverDecision(DecisionKind.Decline, text),
-        };
-}
+);

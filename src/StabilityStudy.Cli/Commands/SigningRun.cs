@@ -24,6 +24,7 @@ internal static class SigningRun
         );
         terminal.Progress("Computing the report again before it is signed");
         var at = terminal.Clock.GetLocalNow();
+        var record = RecordFile.Read(ReportFile.StudyFolder(request.Report));
         var attempt = ReportSigning.Sign(
             report,
             new SigningOrder(
@@ -37,6 +38,10 @@ internal static class SigningRun
             )
             {
                 AcceptsNotRecomputed = request.AcceptsNotRecomputed,
+                RecordSha256 = StudyRecord.NewestSha256(record),
+                Earlier = RecordedDecision.Newest(record) is { } earlier
+                    ? new EarlierDecision(earlier.At, earlier.By, earlier.Words, "")
+                    : null,
             }
         );
         switch (attempt)
@@ -103,7 +108,10 @@ internal static class SigningRun
                 ToolVersion.Named,
                 [new FileHash(Path.GetFileName(request.Report), InputDigest.Sha256(before.Span))],
                 [new FileHash(Path.GetFileName(target), InputDigest.Sha256(done.Report.Span))]
-            ),
+            )
+            {
+                Decision = done.Decision ?? "",
+            },
             (target, done.Report)
         );
 

@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
+using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
 
 namespace StabilityStudy.Cli.Console;
@@ -25,7 +26,7 @@ internal static class VerificationJson
             json.WriteString("study", found.StudyCode);
             json.WriteString("inputDigest", found.InputDigest);
             Write(json, "conclusions", found.Conclusions);
-            json.WriteString("decision", found.Decision);
+            WriteDecision(json, found.Decision);
             json.WriteStartArray("parts");
             foreach (var part in found.Parts)
             {
@@ -41,6 +42,27 @@ internal static class VerificationJson
         }
 
         output.WriteLine(Encoding.UTF8.GetString(buffer.ToArray()));
+    }
+
+    private static void WriteDecision(Utf8JsonWriter json, SignedDecision? signed)
+    {
+        json.WritePropertyName("decision");
+        if (signed is null)
+        {
+            json.WriteNullValue();
+            return;
+        }
+
+        json.WriteStartObject();
+        json.WriteString("by", signed.By);
+        json.WriteString("meaning", signed.Meaning);
+        json.WriteString(
+            "at",
+            signed.At?.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture)
+        );
+        json.WritePropertyName("stated");
+        DecisionJson.Write(json, signed.Decision);
+        json.WriteEndObject();
     }
 
     private static void Write(Utf8JsonWriter json, string name, IEnumerable<string> texts)

@@ -39,7 +39,12 @@ internal static class VerificationListing
         Lines("", Verdict(found.Outcome));
         if (found.Decision is { } decision)
         {
-            Lines("", decision + ".");
+            foreach (var line in decision.Lines)
+            {
+                Lines("   ", line);
+            }
+
+            Lines("", decision.Headline + ".");
         }
 
         void Lines(string mark, string text)

@@ -9,6 +9,25 @@ internal static class RecordFile
     private static readonly TimeSpan s_patience = TimeSpan.FromSeconds(10);
     private static readonly TimeSpan s_pause = TimeSpan.FromMilliseconds(20);
 
+    /// <summary>The record of a study; empty where there is none.</summary>
+    /// <param name="folder">The study folder; null for files of no study.</param>
+    /// <exception cref="UsageException">The record cannot be read.</exception>
+    public static ReadOnlyMemory<byte> Read(string? folder)
+    {
+        if (
+            folder is null
+            || Path.Combine(folder, StudyRecord.Name) is var path && !File.Exists(path)
+        )
+        {
+            return default;
+        }
+
+        using var stream = Open(path);
+        var record = new byte[stream.Length];
+        stream.ReadExactly(record);
+        return record;
+    }
+
     /// <summary>Writes files and then adds their line; when the record cannot be written, nothing is.</summary>
     /// <param name="folder">The study folder; null for files of no study, which no record names.</param>
     /// <param name="entry">What was done.</param>

@@ -72,6 +72,23 @@ public static partial class DurationText
             ? FormatToMinute(duration)
             : Format(duration);
 
+    /// <summary>Reads a window as <see cref="FormatWindow"/> writes it: a duration, or hours and minutes, "7 h 30 min".</summary>
+    public static bool TryParseWindow(string text, out TimeSpan window)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var hours = text.IndexOf(" h ", StringComparison.Ordinal) + 2;
+        if (hours < 2)
+        {
+            return TryParse(text, out window);
+        }
+
+        var isWindow =
+            TryParse(text[..hours], out window) & TryParse(text[(hours + 1)..], out var minutes)
+            && minutes < TimeSpan.FromHours(1);
+        window += minutes;
+        return isWindow;
+    }
+
     /// <summary>Writes an actual delay to the minute: "6 h 04 min".</summary>
     public static string FormatToMinute(TimeSpan duration)
     {

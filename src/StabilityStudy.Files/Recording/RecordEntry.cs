@@ -22,6 +22,9 @@ public sealed record RecordEntry(
     /// <summary>Fingerprint of the data that were shown.</summary>
     public string DataSha256 { get; init; } = "";
 
+    /// <summary>The decision that was signed, in words; empty without one.</summary>
+    public string Decision { get; init; } = "";
+
     /// <summary>What was shown of each time point; empty when nothing was, or nothing new.</summary>
     public ImmutableArray<LookedAtCell> Look { get; init; } = [];
 }

@@ -51,18 +51,28 @@ public static class StudyRecord
             json.WriteString("tool", entry.Tool);
             Write(json, "inputs", entry.Inputs);
             Write(json, "outputs", entry.Outputs);
+            if (entry.Decision.Length > 0)
+            {
+                json.WriteString(RecordedDecision.Property, entry.Decision);
+            }
+
             if (!entry.Look.IsEmpty)
             {
                 LookRecord.Write(json, entry.DataSha256, entry.Look);
             }
 
-            json.WriteString("previous", lines.IsEmpty ? "" : InputDigest.Sha256(lines[^1].Span));
+            json.WriteString("previous", NewestSha256(record) ?? "");
             json.WriteEndObject();
         }
 
         buffer.WriteByte(LineFeed);
         return buffer.ToArray();
     }
+
+    /// <summary>SHA-256 of the last line; null where there is none.</summary>
+    /// <param name="record">Content of the file.</param>
+    public static string? NewestSha256(ReadOnlyMemory<byte> record) =>
+        Lines(record) is [.., var last] ? InputDigest.Sha256(last.Span) : null;
 
     /// <summary>Looks for lines that were taken away, added or changed, and for a lock that is not the recorded one or not recorded.</summary>
     /// <param name="record">Content of the file.</param>

@@ -43,12 +43,21 @@ public static class ReportSigning
             recomputed.MadeBy == MadeBy.ThisVersion
                 ? []
                 : ["the pages", .. recomputed.NotRecomputed];
-        var why =
-            WhyNot(analysis, before, index, order)
-            ?? WhyNotOver(study.Stated.ToolVersion, before, accepted, order);
-        return why is not null
-            ? new SigningAttempt.Refused(why)
-            : Append(report, analysis, before, index, order, accepted);
+        if (
+            (
+                WhyNot(analysis, before, index, order)
+                ?? WhyNotOver(study.Stated.ToolVersion, before, accepted, order)
+            ) is
+            { } why
+        )
+        {
+            return new SigningAttempt.Refused(why);
+        }
+
+        var (decision, whyNot) = DecisionOf(analysis, signatories[index], order);
+        return whyNot is not null
+            ? new SigningAttempt.Refused(whyNot)
+            : Append(report, analysis, before, index, order, decision, accepted);
     }
 
     /// <summary>Why a report is not one to be signed, whoever signs; null when it is.</summary>
@@ -115,11 +124,6 @@ public static class ReportSigning
             return $"This certificate has signed already ({same.Reason}). Another person signs as {signatory.Role}.";
         }
 
-        if (DecisionWords(protocol, signatory, order.Decision) is { } decision)
-        {
-            return decision;
-        }
-
         if (SigningRules.LastResult(analysis) is { } last && order.At < last)
         {
             return string.Create(
@@ -131,22 +135,58 @@ public static class ReportSigning
         return null;
     }
 
-    private static string? DecisionWords(
-        StudyProtocol protocol,
+    /// <summary>The decision on each row; or why it may not be signed.</summary>
+    private static (ApproverDecision? Decision, string? Why) DecisionOf(
+        StudyAnalysis analysis,
         Signatory signatory,
-        ApproverDecision? decision
-    ) =>
-        DecisionFaults.Of(protocol, signatory, decision) switch
+        SigningOrder order
+    )
+    {
+        var (decision, why) =
+            order.Decision is { } request && analysis.Protocol.Decides(signatory)
+                ? DecisionMaking.Of(analysis, request, order.Earlier)
+                : (null, null);
+        if (why is not null)
         {
-            DecisionFault.Missing =>
-                $"The {signatory.Role} decides: say with --decision whether the conclusion is approved, approved with conditions or declined.",
-            DecisionFault.NotTheirs => $"The {signatory.Role} does not decide on the conclusion.",
-            DecisionFault.WithoutText =>
-                "Give the shorter window, the conditions or the reason for declining with --text.",
-            DecisionFault.PlainWithText =>
-                "A plain approval has no text; to approve a shorter window or with conditions, choose that decision.",
-            DecisionFault.None => null,
-        };
+            return (null, why);
+        }
+
+        if (decision is null && order.Decision is not null)
+        {
+            return (null, $"The {signatory.Role} does not decide on the conclusion.");
+        }
+
+        var fault = DecisionFaults.Of(
+            analysis,
+            signatory,
+            decision,
+            SignedStatement.CurrentFormat,
+            DateOnly.FromDateTime(order.At.DateTime)
+        );
+        return (
+            decision,
+            fault switch
+            {
+                DecisionFault.None => null,
+                DecisionFault.Missing =>
+                    $"The {signatory.Role} decides: say with --decision whether the conclusion is approved or declined.",
+                DecisionFault.WithoutReason =>
+                    "Say with --reason why it is declined, or why a window is shorter than supported.",
+                DecisionFault.TooLong =>
+                    "A window is never longer than the evidence supports; where none is supported it is \"none\", or a rule shorter than today's (--interim).",
+                DecisionFault.InterimNotShorter =>
+                    "An interim rule is shorter than today's, for a row without an approved window (--window ROW=none). Where the window itself is approved, give it with --window.",
+                DecisionFault.Contradictory =>
+                    "A window is longer than nothing; for no window write \"none\".",
+                DecisionFault.DatesOutOfOrder =>
+                    "A decision is in force from the day of the signature or later (--effective), and reviewed after that (--review).",
+                DecisionFault.PlainWithText =>
+                    "A plain approval has no reason. A condition is given with --condition, a shorter window with --window.",
+                DecisionFault.NotTheirs or DecisionFault.OtherRows =>
+                    throw new InvalidOperationException($"A decision made here cannot be {fault}."),
+            }
+        );
+    }
 
     private static SigningAttempt Append(
         ReadOnlyMemory<byte> report,
@@ -154,6 +194,7 @@ public static class ReportSigning
         DocumentVerification before,
         int index,
         SigningOrder order,
+        ApproverDecision? decision,
         ImmutableArray<string> accepted
     )
     {
@@ -164,11 +205,37 @@ public static class ReportSigning
         var statement = new SignedStatement(
             signatory.Role,
             order.Credentials,
-            order.Decision,
+            decision,
             digest,
             ToolVersion.Current,
             accepted
+        )
+        {
+            RecordSha256 = order.RecordSha256,
+        };
+        if (PdfSigner.PlaceOf(report, SignatoryFields.NameOf(index)) is not { } field)
+        {
+            return new SigningAttempt.Refused(
+                $"The report has no place for the signature of the {signatory.Role}."
+            );
+        }
+
+        var stamp = StampLines.Stamp(
+            protocol,
+            signatory,
+            name,
+            order.At,
+            statement,
+            order.Key.Certificate,
+            field
         );
+        if (accepted.IsEmpty && decision is not null && !stamp.FitsIn(field))
+        {
+            return new SigningAttempt.Refused(
+                $"What is decided does not fit into the place on page 1 at a size that can be read: shorten reason and conditions by about {StampLines.LettersTooMany(stamp, field)} letters."
+            );
+        }
+
         var result = PdfSigner.Sign(
             report,
             new SignatureRequest(
@@ -179,7 +246,7 @@ public static class ReportSigning
                 SignatoryFields.MeaningOf(signatory),
                 Location: null,
                 statement.ToJson(),
-                StampLines.Stamp(signatory, name, order.At, statement, order.Key.Certificate),
+                stamp,
                 order.TimeStamp
             )
         );
@@ -203,7 +270,10 @@ public static class ReportSigning
                     .Signatories.Where((_, i) => !done.Contains(SignatoryFields.NameOf(i)))
                     .Select(item => item.Role),
             ]
-        );
+        )
+        {
+            Decision = decision is null ? null : DecisionWords.Whole(decision),
+        };
     }
 
     /// <summary>What whoever signs should know: a lock that does not hold, and for the one who decides what the report concludes.</summary>

@@ -6,7 +6,7 @@ namespace StabilityStudy.Pipeline.Signing;
 
 /// <summary>
 /// What a signature states for a program to read, beside its stamp for people: role, decision and the digest of the
-/// inputs, as a JSON text inside the signed bytes. Its form is a contract of its own.
+/// inputs, as a JSON text inside the signed bytes. Its form is a contract of its own, and every released one is kept.
 /// </summary>
 /// <param name="Role">Role of the signatory.</param>
 /// <param name="Credentials">Credentials as printed; null when none are given.</param>
@@ -23,13 +23,22 @@ public sealed record SignedStatement(
     ImmutableArray<string> AcceptedNotRecomputed
 )
 {
-    /// <summary>The number of the form; a statement of version 0.1.0 has none.</summary>
-    public const int Format = 1;
+    /// <summary>The number of the form that is written now.</summary>
+    public const int CurrentFormat = 2;
+
+    /// <summary>The form of versions 0.2.0 and 0.3.0, whose decision is on all rows at once.</summary>
+    internal const int FormatWithoutRows = 1;
 
     private static readonly JsonWriterOptions s_options = new()
     {
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
+
+    /// <summary>The number of its form; a statement of version 0.1.0 has none.</summary>
+    public int Format { get; init; } = CurrentFormat;
+
+    /// <summary>SHA-256 of the last line of the study's record when it was signed, so that lines cut off since show; null where there was no record.</summary>
+    public string? RecordSha256 { get; init; }
 
     /// <summary>The statement as JSON: one form only, so that what is read is what was written.</summary>
     public string ToJson()
@@ -41,8 +50,7 @@ public sealed record SignedStatement(
             json.WriteNumber("format", Format);
             json.WriteString("role", Role);
             json.WriteString("credentials", Credentials);
-            json.WriteString("decision", Decision is { } decision ? WordOf(decision.Kind) : null);
-            json.WriteString("decisionText", Decision?.Text);
+            WriteDecision(json);
             json.WriteString("inputDigest", InputDigest);
             json.WriteString("toolVersion", ToolVersion);
             json.WriteStartArray("acceptedNotRecomputed");
@@ -52,6 +60,11 @@ public sealed record SignedStatement(
             }
 
             json.WriteEndArray();
+            if (Format != FormatWithoutRows)
+            {
+                json.WriteString("record", RecordSha256);
+            }
+
             json.WriteEndObject();
         }
 
@@ -65,15 +78,23 @@ public sealed record SignedStatement(
         {
             using var document = JsonDocument.Parse(text ?? "");
             var root = document.RootElement;
-            if (root.GetProperty("format").GetInt32() > Format)
+            var format = root.GetProperty("format").GetInt32();
+            if (format > CurrentFormat)
             {
                 return new StatementReading.OfLaterVersion();
+            }
+
+            if (format < FormatWithoutRows)
+            {
+                return new StatementReading.Malformed();
             }
 
             var statement = new SignedStatement(
                 root.GetProperty("role").GetString() ?? "",
                 root.GetProperty("credentials").GetString(),
-                ReadDecision(root),
+                format == FormatWithoutRows
+                    ? ReadWithoutRows(root)
+                    : DecisionJson.Read(root.GetProperty("decision")),
                 root.GetProperty("inputDigest").GetString() ?? "",
                 root.GetProperty("toolVersion").GetString() ?? "",
                 [
@@ -81,7 +102,12 @@ public sealed record SignedStatement(
                         .EnumerateArray()
                         .Select(item => item.GetString() ?? ""),
                 ]
-            );
+            )
+            {
+                Format = format,
+                RecordSha256 =
+                    format == FormatWithoutRows ? null : root.GetProperty("record").GetString(),
+            };
             return statement.ToJson() == text
                 ? new StatementReading.Read(statement)
                 : new StatementReading.Malformed();
@@ -92,31 +118,43 @@ public sealed record SignedStatement(
                         or InvalidOperationException
                         or KeyNotFoundException
                         or FormatException
+                        or OverflowException
             )
         {
             return new StatementReading.Malformed();
         }
     }
 
-    private static ApproverDecision? ReadDecision(JsonElement root)
+    private void WriteDecision(Utf8JsonWriter json)
     {
-        var word = root.GetProperty("decision").GetString();
-        var text = root.GetProperty("decisionText").GetString();
-        return word is null
-            ? null
-            : new ApproverDecision(
-                Enum.GetValues<DecisionKind>().Single(kind => WordOf(kind) == word),
-                text
+        if (Format == FormatWithoutRows)
+        {
+            json.WriteString(
+                "decision",
+                Decision is { } whole ? DecisionJson.WordOf(whole.Kind) : null
             );
+            json.WriteString("decisionText", Decision?.Reason);
+            return;
+        }
+
+        json.WritePropertyName("decision");
+        if (Decision is { } decision)
+        {
+            DecisionJson.Write(json, decision);
+        }
+        else
+        {
+            json.WriteNullValue();
+        }
     }
 
-    private static string WordOf(DecisionKind kind) =>
-        kind switch
-        {
-            DecisionKind.Approve => "approve",
-            DecisionKind.Conditions => "conditions",
-            DecisionKind.Decline => "decline",
-        };
+    private static ApproverDecision? ReadWithoutRows(JsonElement root)
+    {
+        var text = root.GetProperty("decisionText").GetString();
+        return root.GetProperty("decision").GetString() is { } word
+            ? new ApproverDecision(DecisionJson.KindOf(word), text)
+            : null;
+    }
 }
 
 /// <summary>What came of reading the statement of a signature.</summary>

@@ -9,7 +9,7 @@ namespace StabilityStudy.Pipeline.Signing;
 /// <param name="At">When, with the offset of the place.</param>
 /// <param name="Name">Printed name; null to print the name in the certificate.</param>
 /// <param name="Credentials">Credentials to print after the name; null for none.</param>
-/// <param name="Decision">The decision; needed from the signatory who decides, and from nobody else.</param>
+/// <param name="Decision">What is decided; needed from the signatory who decides, and from nobody else.</param>
 /// <param name="TimeStamp">Where a time stamp comes from; null for none.</param>
 public sealed record SigningOrder(
     string Role,
@@ -17,12 +17,18 @@ public sealed record SigningOrder(
     DateTimeOffset At,
     string? Name,
     string? Credentials,
-    ApproverDecision? Decision,
+    DecisionRequest? Decision,
     TimeStampSource? TimeStamp
 )
 {
     /// <summary>Whether the signatory accepts what this version cannot compute again of a signed report of another version.</summary>
     public bool AcceptsNotRecomputed { get; init; }
+
+    /// <summary>SHA-256 of the last line of the study's record; null where there is none.</summary>
+    public string? RecordSha256 { get; init; }
+
+    /// <summary>The decision that the record holds already; null without one.</summary>
+    public EarlierDecision? Earlier { get; init; }
 }
 
 /// <summary>A signed report, or why it was not signed.</summary>
@@ -44,7 +50,11 @@ public abstract record SigningAttempt
         bool SignedBefore,
         System.Collections.Immutable.ImmutableArray<string> Remarks,
         System.Collections.Immutable.ImmutableArray<string> StillMissing
-    ) : SigningAttempt;
+    ) : SigningAttempt
+    {
+        /// <summary>What was decided, in words; null for a signatory who does not decide.</summary>
+        public string? Decision { get; init; }
+    }
 
     /// <summary>It was not signed; the file is as it was.</summary>
     /// <param name="Why">What stands in the way, in words.</param>

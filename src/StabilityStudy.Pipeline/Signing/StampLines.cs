@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Fonts;
+using StabilityStudy.Reporting.Report.Decision;
 using StabilityStudy.Reporting.Text;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
@@ -13,6 +14,10 @@ internal static class StampLines
     private const double NameSize = 9;
     private const double LineSize = 7.5;
     private const double SmallSize = 6.5;
+    private const double RowSize = 7;
+
+    /// <summary>More rows follow each other in one text.</summary>
+    private const int MostRowsApart = SignatureRoom.MostRowsApart;
 
     /// <summary>Letters of a line that fit the narrowest field, three in a row, without making the stamp smaller.</summary>
     private const int LettersInLine = 44;
@@ -23,17 +28,105 @@ internal static class StampLines
             : throw new InvalidOperationException("The stamp's font: " + failure.What)
     );
 
-    /// <summary>The stamp of what is signed.</summary>
+    /// <summary>The stamp of what is signed, as the form of the statement has it.</summary>
+    /// <param name="protocol">The protocol of the study.</param>
+    /// <param name="signatory">Who signs, as the protocol names it.</param>
+    /// <param name="name">Printed name.</param>
+    /// <param name="at">Time of signing.</param>
+    /// <param name="statement">What is signed.</param>
+    /// <param name="certificate">The certificate of whoever signs.</param>
+    /// <param name="field">The place on the page.</param>
     public static SignatureStamp Stamp(
+        StudyProtocol protocol,
         Signatory signatory,
         string name,
         DateTimeOffset at,
         SignedStatement statement,
-        CertificateFacts certificate
-    ) => new(s_font.Value, Of(signatory, name, at, statement, certificate));
+        CertificateFacts certificate,
+        PageRectangle field
+    ) =>
+        new(
+            s_font.Value,
+            statement.Format == SignedStatement.FormatWithoutRows
+                ? WithoutRows(signatory, name, at, statement, certificate)
+                : WithRows(
+                    protocol,
+                    signatory,
+                    name,
+                    at,
+                    statement,
+                    certificate,
+                    SignatureStamp.LineWidthIn(field)
+                )
+        );
 
-    /// <summary>The lines of the stamp: who, as what, the decision, when, and who vouches for the name.</summary>
-    private static ImmutableArray<StampLine> Of(
+    /// <summary>How many letters of running text must go so that the stamp fits, as far as its own lines tell.</summary>
+    public static int LettersTooMany(SignatureStamp stamp, PageRectangle field)
+    {
+        var longest = stamp.Lines.Max(line => line.Text.Length);
+        var fewest = stamp.Lines.Length;
+        while (fewest > 1 && !(stamp with { Lines = stamp.Lines[..fewest] }).FitsIn(field))
+        {
+            fewest--;
+        }
+
+        return (stamp.Lines.Length - fewest) * longest;
+    }
+
+    /// <summary>Who, as what, the decision row by row with its terms, when, and who vouches for the name; lines as wide as the field.</summary>
+    private static ImmutableArray<StampLine> WithRows(
+        StudyProtocol protocol,
+        Signatory signatory,
+        string name,
+        DateTimeOffset at,
+        SignedStatement statement,
+        CertificateFacts certificate,
+        double width
+    )
+    {
+        var lines = ImmutableArray.CreateBuilder<StampLine>();
+        Add(NameOf(name, statement), NameSize);
+        Add(SignatoryFields.MeaningOf(signatory), RowSize);
+        if (statement.Decision is { } decision)
+        {
+            Add(DecisionWords.Headline(decision), RowSize);
+            var rows = DecisionWords.Rows(protocol, decision).ToImmutableArray();
+            foreach (var row in rows.Length > MostRowsApart ? [string.Join(" · ", rows)] : rows)
+            {
+                Add(row, RowSize);
+            }
+
+            foreach (var term in DecisionWords.Terms(decision))
+            {
+                Add(term, RowSize);
+            }
+        }
+
+        Add(Signed(at), RowSize);
+        if (Accepted(statement) is { } accepted)
+        {
+            Add(accepted, SmallSize);
+        }
+
+        if (statement.RecordSha256 is { } record)
+        {
+            Add(
+                $"The study's record ended with {record[..Math.Min(16, record.Length)]}",
+                SmallSize
+            );
+        }
+
+        Add(Vouching(name, certificate), SmallSize);
+        return lines.ToImmutable();
+
+        void Add(string text, double size) =>
+            lines.AddRange(
+                s_font.Value.Wrap(text, size, width).Select(line => new StampLine(line, size))
+            );
+    }
+
+    /// <summary>The form of statements without rows: lines of a fixed number of letters.</summary>
+    private static ImmutableArray<StampLine> WithoutRows(
         Signatory signatory,
         string name,
         DateTimeOffset at,
@@ -42,48 +135,46 @@ internal static class StampLines
     )
     {
         var lines = ImmutableArray.CreateBuilder<StampLine>();
-        var accepted = statement.AcceptedNotRecomputed;
-        var credentials = statement.Credentials is { } given ? ", " + given : "";
-        lines.Add(new StampLine(name + credentials, NameSize));
-        lines.AddRange(
-            TextLines
-                .Wrap(SignatoryFields.MeaningOf(signatory), LettersInLine)
-                .Select(line => new StampLine(line, LineSize))
-        );
+        lines.Add(new StampLine(NameOf(name, statement), NameSize));
+        Add(SignatoryFields.MeaningOf(signatory), LineSize);
         if (statement.Decision is { } decision)
         {
-            lines.AddRange(
-                TextLines
-                    .Wrap(decision.InWords(), LettersInLine)
-                    .Select(line => new StampLine(line, LineSize))
-            );
+            Add(DecisionWords.Headline(decision), LineSize);
         }
 
-        lines.Add(
-            new StampLine(
-                "Signed " + at.ToString("yyyy-MM-dd HH:mm:ss zzz", CultureInfo.InvariantCulture),
-                LineSize
-            )
-        );
-        if (!accepted.IsEmpty)
+        lines.Add(new StampLine(Signed(at), LineSize));
+        if (Accepted(statement) is { } accepted)
         {
-            var further =
-                accepted.Length == 1
-                    ? ""
-                    : FormattableString.Invariant($" and {accepted.Length - 1} further items");
-            lines.AddRange(
-                TextLines
-                    .Wrap(
-                        $"Signed with version {statement.ToolVersion}; accepted as not computed again: {accepted[0]}{further}",
-                        LettersInLine
-                    )
-                    .Select(line => new StampLine(line, SmallSize))
-            );
+            Add(accepted, SmallSize);
         }
 
         lines.Add(new StampLine(Vouching(name, certificate), SmallSize));
         return lines.ToImmutable();
+
+        void Add(string text, double size) =>
+            lines.AddRange(
+                TextLines.Wrap(text, LettersInLine).Select(line => new StampLine(line, size))
+            );
     }
+
+    private static string NameOf(string name, SignedStatement statement) =>
+        name + (statement.Credentials is { } given ? ", " + given : "");
+
+    private static string Signed(DateTimeOffset at) =>
+        "Signed " + at.ToString("yyyy-MM-dd HH:mm:ss zzz", CultureInfo.InvariantCulture);
+
+    private static string? Accepted(SignedStatement statement) =>
+        statement.AcceptedNotRecomputed switch
+        {
+            [] => null,
+            [var first, .. var further] =>
+                $"Signed with version {statement.ToolVersion}; accepted as not computed again: {first}"
+                    + (
+                        further.IsEmpty
+                            ? ""
+                            : FormattableString.Invariant($" and {further.Length} further items")
+                    ),
+        };
 
     private static string Vouching(string name, CertificateFacts certificate) =>
         certificate.IsSelfIssued

@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Analysis;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
@@ -41,21 +42,35 @@ public static class ReportVerifier
             ]
         )
         {
-            Decision = Decision(found),
+            Decision = Decision(found, analysis),
         };
     }
 
-    /// <summary>What was decided last, so that nobody reads past a refusal.</summary>
-    private static string? Decision(DocumentVerification found) =>
+    /// <summary>What was decided, so that nobody reads past a refusal: the strictest decision where there are several, the newest among equals.</summary>
+    private static SignedDecision? Decision(DocumentVerification found, StudyAnalysis? analysis) =>
         found
             .Signatures.Where(signature => signature.Holds)
             .Select(signature =>
                 SignedStatement.Read(signature.Statement)
                     is StatementReading.Read { Statement.Decision: { } decision }
-                    ? $"{decision.InWords()} ({signature.SignerName}, {signature.Reason})"
+                    ? new SignedDecision(
+                        decision,
+                        signature.SignerName ?? signature.FieldName,
+                        signature.Reason ?? "",
+                        signature.ClaimedTime,
+                        [
+                            .. analysis is null
+                                ? []
+                                : DecisionWords.Rows(analysis.Protocol, decision),
+                            .. DecisionWords.Terms(decision),
+                        ],
+                        $"{DecisionWords.Headline(decision)} ({signature.SignerName}, {signature.Reason})"
+                    )
                     : null
             )
-            .LastOrDefault(decision => decision is not null);
+            .OfType<SignedDecision>()
+            .Reverse()
+            .MinBy(signed => signed.Decision.Kind);
 
     private static VerifiedPart Revisions(DocumentVerification found)
     {

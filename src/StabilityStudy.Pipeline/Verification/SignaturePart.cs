@@ -109,7 +109,7 @@ internal static class SignaturePart
             StatementReading.Read { Statement: var statement } =>
             [
                 .. statement.Decision is { } decision
-                    ? [(PartOutcome.Holds, decision.InWords())]
+                    ? [(PartOutcome.Holds, DecisionWords.Headline(decision))]
                     : ImmutableArray<(PartOutcome, string)>.Empty,
                 .. analysis is null ? [] : SigningRules.OfOne(signature, statement, analysis),
                 .. SigningRules.OfVersions(statement, stated),
@@ -212,6 +212,7 @@ internal static class SignaturePart
                 }
             || SignedStatement.Read(signature.Statement)
                 is not StatementReading.Read { Statement: var statement }
+            || PdfSigner.PlaceOf(report, signature.FieldName) is not { } field
         )
         {
             yield return (
@@ -231,7 +232,15 @@ internal static class SignaturePart
                 SignatoryFields.MeaningOf(signatory),
                 null,
                 signature.Statement,
-                StampLines.Stamp(signatory, name, time, statement, certificate)
+                StampLines.Stamp(
+                    analysis!.Protocol,
+                    signatory,
+                    name,
+                    time,
+                    statement,
+                    certificate,
+                    field
+                )
             )
         );
         yield return isSame ? (PartOutcome.Holds, "the stamp on the page says what was signed")

@@ -40,7 +40,7 @@ internal static class SigningRules
                 $"signed in the place of the {place.Role}, and says to sign as {statement.Role}"
             );
         }
-        else if (DecisionWords(protocol, place, statement.Decision) is { } fault)
+        else if (DecisionFault(analysis, place, statement, signature) is { } fault)
         {
             yield return (PartOutcome.Fails, fault);
         }
@@ -140,21 +140,38 @@ internal static class SigningRules
             .SelectMany(pair => new[] { pair.Baseline?.TestedAt, pair.Delayed?.TestedAt })
             .Max();
 
-    private static string? DecisionWords(
-        StudyProtocol protocol,
+    private static string? DecisionFault(
+        StudyAnalysis analysis,
         Signatory signatory,
-        ApproverDecision? decision
+        SignedStatement statement,
+        SignatureVerification signature
     ) =>
-        DecisionFaults.Of(protocol, signatory, decision) switch
+        DecisionFaults.Of(
+            analysis,
+            signatory,
+            statement.Decision,
+            statement.Format,
+            DateOnly.FromDateTime((signature.ClaimedTime ?? DateTimeOffset.MinValue).DateTime)
+        ) switch
         {
-            DecisionFault.Missing =>
+            Signing.DecisionFault.None => null,
+            Signing.DecisionFault.Missing =>
                 "decides on the conclusion, and the signature states no decision",
-            DecisionFault.NotTheirs =>
-                $"does not decide on the conclusion, and the signature states a decision ({decision!.InWords()})",
-            DecisionFault.PlainWithText =>
-                $"the signature states a plain approval with a text that such a one does not have: {decision!.Text}",
-            DecisionFault.WithoutText =>
-                "the signature states conditions or a refusal without saying which or why",
-            DecisionFault.None => null,
+            Signing.DecisionFault.NotTheirs =>
+                $"does not decide on the conclusion, and the signature states a decision ({DecisionWords.Whole(statement.Decision!)})",
+            Signing.DecisionFault.PlainWithText =>
+                $"the signature states a plain approval with a text that such a one does not have: {statement.Decision!.Reason}",
+            Signing.DecisionFault.WithoutReason =>
+                "the signature declines, or approves less than is supported, without saying why",
+            Signing.DecisionFault.OtherRows =>
+                "the rows that the signature decides on are not those that the data in the report conclude",
+            Signing.DecisionFault.TooLong =>
+                "the signature approves a window that is longer than the data in the report support",
+            Signing.DecisionFault.InterimNotShorter =>
+                "the signature states an interim rule that is not shorter than today's, or stands beside an approved window",
+            Signing.DecisionFault.Contradictory =>
+                "what the signature decides on the rows and what it decides as a whole contradict each other",
+            Signing.DecisionFault.DatesOutOfOrder =>
+                "the windows are in force before the decision was signed, or reviewed before they are in force",
         };
 }

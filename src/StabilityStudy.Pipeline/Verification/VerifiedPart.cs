@@ -1,3 +1,5 @@
+using StabilityStudy.Pipeline.Signing;
+
 namespace StabilityStudy.Pipeline.Verification;
 
 /// <summary>What came of one part of a verification. The zero member is the cautious one.</summary>
@@ -46,9 +48,25 @@ public sealed record ReportVerification(
     ImmutableArray<VerifiedPart> Parts
 )
 {
-    /// <summary>The newest decision that a right signature states, in words; null where none does.</summary>
-    public string? Decision { get; init; }
+    /// <summary>The newest decision that a right signature states; null where none does.</summary>
+    public SignedDecision? Decision { get; init; }
 
     /// <summary>The worst of the parts.</summary>
     public PartOutcome Outcome => Parts.Min(part => part.Outcome);
 }
+
+/// <summary>A decision as a right signature states it.</summary>
+/// <param name="Decision">The decision.</param>
+/// <param name="By">Printed name of the signer.</param>
+/// <param name="Meaning">What the signature means.</param>
+/// <param name="At">When it was signed, by the signer's clock.</param>
+/// <param name="Lines">What is decided on each row and on which terms, in words; empty for a decision on all rows at once.</param>
+/// <param name="Headline">The decision as a whole, in words, with who decided.</param>
+public sealed record SignedDecision(
+    ApproverDecision Decision,
+    string By,
+    string Meaning,
+    DateTimeOffset? At,
+    ImmutableArray<string> Lines,
+    string Headline
+);

@@ -131,7 +131,11 @@ internal sealed class HtmlBlocks
             new XElement("p", new XElement("strong", box.Role), ": " + box.Meaning),
             box.Choices.IsEmpty
                 ? null
-                : new XElement("ul", box.Choices.Select(choice => new XElement("li", choice))),
+                : new XElement(
+                    "ul",
+                    box.Choices.Concat(box.Rows.Select(row => row + " …"))
+                        .Select(choice => new XElement("li", choice))
+                ),
             new XElement("p", new XElement("strong", box.State))
         );
 

@@ -2,12 +2,21 @@ using PdfSharp.Drawing;
 
 namespace StabilityStudy.Reporting.Pdf;
 
-/// <summary>Boxes for signatures, two in a row or three where there are three, with lines to fill in by hand.</summary>
+/// <summary>Boxes for signatures with lines to fill in by hand: beside the larger one of whoever decides, or two in a row.</summary>
 internal static class SignatureLayout
 {
     private const double Gutter = 12;
     private const double Padding = 6;
     private const double WritingHeight = 34;
+    private const double Gap = 6;
+    private const double RowLeading = 12;
+
+    // A line of a signature's small print, 7 points with its leading.
+    private const double PrintedLeading = 8.75;
+
+    // Of the width, for whoever decides.
+    private const double DecidingShare = 0.62;
+    private const int MostBeside = 3;
     private static readonly TextStyle LineLabel = TextStyle.Small with
     {
         Size = 6.8,
@@ -19,9 +28,69 @@ internal static class SignatureLayout
         PageFrame frame,
         SignaturePlaces places,
         ImmutableArray<Tag> tags
+    ) =>
+        boxes.Boxes.Where(box => box.PrintedLines > 0).ToArray() is [var deciding]
+        && boxes.Boxes.Length is > 1 and <= MostBeside + 1
+            ? [Beside(boxes, deciding, frame, places, tags)]
+            : InRows(boxes, frame, places, tags);
+
+    /// <summary>The place of whoever decides on the right, with the room that a decision needs; the others on the left, one below another.</summary>
+    private static Piece Beside(
+        SignatureBoxes boxes,
+        SignatureBox deciding,
+        PageFrame frame,
+        SignaturePlaces places,
+        ImmutableArray<Tag> tags
     )
     {
-        var across = boxes.Boxes.Length == 3 ? 3 : 2;
+        var left = (frame.ContentWidth - Gutter) * (1 - DecidingShare);
+        var right = frame.ContentWidth - Gutter - left;
+        var others = boxes
+            .Boxes.Where(box => box != deciding)
+            .Select(box => Head(box, left))
+            .ToArray();
+        var own = Head(deciding, right);
+        var gaps = Gap * (others.Length - 1);
+        var height = Math.Max(HeightOf(own), others.Sum(HeightOf) + gaps);
+        var spare = (height - gaps - others.Sum(HeightOf)) / others.Length;
+        return new Piece(
+            height,
+            8,
+            tags,
+            (canvas, top) =>
+            {
+                var below = top;
+                foreach (var box in boxes.Boxes)
+                {
+                    if (box == deciding)
+                    {
+                        Place(own, new XRect(frame.Left + left + Gutter, top, right, height));
+                        continue;
+                    }
+
+                    var head = others.First(other => other.Box == box);
+                    var area = new XRect(frame.Left, below, left, HeightOf(head) + spare);
+                    Place(head, area);
+                    below = area.Bottom + Gap;
+                }
+
+                void Place(BoxHead head, XRect area)
+                {
+                    Draw(head, area, canvas);
+                    Take(head, area, places, canvas);
+                }
+            }
+        );
+    }
+
+    private static ImmutableArray<Piece> InRows(
+        SignatureBoxes boxes,
+        PageFrame frame,
+        SignaturePlaces places,
+        ImmutableArray<Tag> tags
+    )
+    {
+        var across = boxes.Boxes.Length <= 3 ? Math.Max(1, boxes.Boxes.Length) : 2;
         var width = (frame.ContentWidth - (Gutter * (across - 1))) / across;
         return
         [
@@ -30,14 +99,7 @@ internal static class SignatureLayout
                 .Select(row =>
                 {
                     var laid = row.Select(b => Head(b, width)).ToArray();
-                    var height =
-                        laid.Max(h =>
-                            (h.Lines.Length * TextStyle.Body.Leading)
-                            + SignatureChoices.Height(h.Choices)
-                        )
-                        + WritingHeight
-                        + Padding
-                        + 2;
+                    var height = laid.Max(HeightOf);
                     return new Piece(
                         height,
                         8,
@@ -47,18 +109,35 @@ internal static class SignatureLayout
                             for (var i = 0; i < laid.Length; i++)
                             {
                                 var left = frame.Left + (i * (width + Gutter));
-                                Draw(laid[i], new XRect(left, top, width, height), canvas);
-                                places.Add(
-                                    laid[i].Box.Role,
-                                    new XRect(left + 1, top + 1, width - 2, height - 2),
-                                    canvas
-                                );
+                                var area = new XRect(left, top, width, height);
+                                Draw(laid[i], area, canvas);
+                                Take(laid[i], area, places, canvas);
                             }
                         }
                     );
                 }),
         ];
     }
+
+    /// <summary>Notes where the inside of a box came to stand.</summary>
+    private static void Take(BoxHead head, XRect area, SignaturePlaces places, PageCanvas canvas) =>
+        places.Add(
+            head.Box.Role,
+            new XRect(area.Left + 1, area.Top + 1, area.Width - 2, area.Height - 2),
+            canvas
+        );
+
+    /// <summary>What is printed and written by hand, and at least the lines of a signature.</summary>
+    private static double HeightOf(BoxHead head) =>
+        Math.Max(
+            (head.Lines.Length * TextStyle.Body.Leading)
+                + SignatureChoices.Height(head.Choices)
+                + (head.Box.Rows.Length * RowLeading)
+                + WritingHeight
+                + Padding
+                + 2,
+            head.Box.PrintedLines * PrintedLeading
+        );
 
     private static BoxHead Head(SignatureBox box, double width)
     {
@@ -113,7 +192,46 @@ internal static class SignatureLayout
             area.Top + 4 + (head.Lines.Length * TextStyle.Body.Leading),
             canvas
         );
+        DrawRows(
+            head.Box.Rows,
+            area,
+            area.Top
+                + 4
+                + (head.Lines.Length * TextStyle.Body.Leading)
+                + SignatureChoices.Height(head.Choices),
+            canvas
+        );
         DrawWritingLines(area, canvas);
+    }
+
+    /// <summary>Each row with a line for the window that is approved.</summary>
+    private static void DrawRows(
+        ImmutableArray<string> rows,
+        XRect area,
+        double top,
+        PageCanvas canvas
+    )
+    {
+        var right = area.Right - Padding;
+        var line = right - (area.Width * 0.3);
+        for (var i = 0; i < rows.Length; i++)
+        {
+            var y = top + (i * RowLeading);
+            canvas.Tagged(
+                "P",
+                () => canvas.Text(rows[i] + " ", TextStyle.Small, area.Left + Padding, y)
+            );
+            canvas.Artifact(() =>
+                canvas.Line(
+                    line,
+                    y + RowLeading - 2,
+                    right,
+                    y + RowLeading - 2,
+                    0.4,
+                    TextStyle.Soft
+                )
+            );
+        }
     }
 
     private static void DrawWritingLines(XRect area, PageCanvas canvas)

@@ -71,6 +71,7 @@ internal static class TextBlocks
         [
             .. TextLines.Wrap("[" + box.State + "] " + box.Role + ": " + box.Meaning, width),
             .. box.Choices.SelectMany(choice => TextLines.Wrap("[ ] " + choice, width, "    ")),
+            .. box.Rows.SelectMany(row => TextLines.Wrap(row + " ____________", width, "    ")),
             .. TextLines.Wrap(
                 "Printed name: ____________  Date and time: ____________",
                 width,

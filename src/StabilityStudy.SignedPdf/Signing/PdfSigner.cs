@@ -46,6 +46,19 @@ public static class PdfSigner
             : Fill(place.Append(request.Content, out var number), number, request);
     }
 
+    /// <summary>Where a signature field lies on its page; null where there is no such field.</summary>
+    /// <param name="document">The bytes of the whole document.</param>
+    /// <param name="fieldName">Name of the field, signed or not.</param>
+    public static PageRectangle? PlaceOf(ReadOnlyMemory<byte> document, string fieldName) =>
+        PdfDocumentReader.Read(document).TryGet(out var read, out _)
+        && SignatureForm.Fields(read) is { } fields
+        && fields.FirstOrDefault(field =>
+            string.Equals(field.Name, fieldName, StringComparison.Ordinal)
+        )
+            is { } found
+            ? FieldRectangle.Of(read, found.Dictionary)
+            : null;
+
     /// <summary>
     /// Whether a revision of a signed file is, the signature itself aside, the one that signing with this content appends: every entry of field and signature and the stamp on the page. That the signature
     /// is right is for <see cref="SignatureVerifier"/>.

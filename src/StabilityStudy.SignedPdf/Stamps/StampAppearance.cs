@@ -49,7 +49,7 @@ internal static class StampAppearance
                 $"1 g 0 0 {Number(width)} {Number(height)} re f\n0 G {Number(FrameWidth)} w {Number(half)} {Number(half)} {Number(width - FrameWidth)} {Number(height - FrameWidth)} re S\n0 g BT\n"
             )
         );
-        var scale = Scale(stamp, width - (2 * Margin), height - (2 * Margin));
+        var scale = ScaleIn(stamp, width, height);
         var top = height - Margin;
         foreach (var line in stamp.Lines)
         {
@@ -64,6 +64,13 @@ internal static class StampAppearance
 
         return text.Append("ET\n").ToString();
     }
+
+    /// <summary>Width of a line of text in a field of a width, points.</summary>
+    public static double LineWidth(double width) => width - (2 * Margin);
+
+    /// <summary>By how much the stamp is made smaller in a field of a size; 1 when it fits.</summary>
+    public static double ScaleIn(SignatureStamp stamp, double width, double height) =>
+        Scale(stamp, LineWidth(width), height - (2 * Margin));
 
     private static double Scale(SignatureStamp stamp, double width, double height)
     {

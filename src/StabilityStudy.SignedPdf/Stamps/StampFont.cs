@@ -103,6 +103,31 @@ public sealed class StampFont
         return null;
     }
 
+    /// <summary>A text broken between words into lines; a word wider than a line stands alone.</summary>
+    /// <param name="text">The text.</param>
+    /// <param name="size">Font size, points.</param>
+    /// <param name="width">Width of a line, points.</param>
+    public ImmutableArray<string> Wrap(string text, double size, double width)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        var lines = ImmutableArray.CreateBuilder<string>();
+        var line = "";
+        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+        {
+            var longer = line.Length == 0 ? word : line + " " + word;
+            if (line.Length > 0 && WidthOf(longer) * size > width)
+            {
+                lines.Add(line);
+                longer = word;
+            }
+
+            line = longer;
+        }
+
+        lines.Add(line);
+        return lines.ToImmutable();
+    }
+
     /// <summary>Width of a text at font size 1, in points.</summary>
     internal double WidthOf(string text) =>
         text.EnumerateRunes().Sum(rune => Widths[Glyphs.GetValueOrDefault(rune.Value)]) / 1000.0;

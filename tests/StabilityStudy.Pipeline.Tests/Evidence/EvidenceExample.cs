@@ -39,12 +39,7 @@ internal static class EvidenceExample
     );
 
     private static readonly Lazy<ReadOnlyMemory<byte>> s_signedTwice = new(() =>
-        Signed(
-            s_signedOnce.Value,
-            "approver",
-            Director,
-            new ApproverDecision(DecisionKind.Approve, null)
-        )
+        Signed(s_signedOnce.Value, "approver", Director, DecisionRequest.Approval)
     );
 
     public static Signer Author => s_author.Value;
@@ -67,7 +62,7 @@ internal static class EvidenceExample
         ReadOnlyMemory<byte> report,
         string role,
         Signer signer,
-        ApproverDecision? decision = null,
+        DecisionRequest? decision = null,
         DateTimeOffset? at = null
     )
     {
@@ -82,7 +77,7 @@ internal static class EvidenceExample
         ReadOnlyMemory<byte> report,
         string role,
         Signer signer,
-        ApproverDecision? decision = null
+        DecisionRequest? decision = null
     )
     {
         var attempt = Sign(report, role, signer, decision);

@@ -6,7 +6,7 @@ namespace StabilityStudy.Pipeline.Tests.Evidence;
 [Trait("lane", "slow")]
 public sealed class ReportSigningTests
 {
-    private static readonly ApproverDecision s_approval = new(DecisionKind.Approve, null);
+    private static readonly DecisionRequest s_approval = DecisionRequest.Approval;
 
     private static string Why(SigningAttempt attempt) =>
         Assert.IsType<SigningAttempt.Refused>(attempt).Why;
@@ -103,23 +103,6 @@ public sealed class ReportSigningTests
         );
 
     [Theory]
-    [InlineData(DecisionKind.Conditions, null)]
-    [InlineData(DecisionKind.Decline, null)]
-    [InlineData(DecisionKind.Approve, "8 h only")]
-    public void A_decision_has_a_text_exactly_when_it_is_no_plain_approval(
-        DecisionKind kind,
-        string? text
-    ) =>
-        Assert.IsType<SigningAttempt.Refused>(
-            EvidenceExample.Sign(
-                EvidenceExample.SignedOnce,
-                "approver",
-                EvidenceExample.Director,
-                new ApproverDecision(kind, text)
-            )
-        );
-
-    [Theory]
     [InlineData(-2, "not valid yet")]
     [InlineData(301, "no longer valid")]
     public void A_certificate_that_is_not_valid_now_does_not_sign(int days, string expected) =>
@@ -160,54 +143,4 @@ public sealed class ReportSigningTests
             EvidenceExample.Sign(damaged, "approver", EvidenceExample.Director, s_approval)
         );
     }
-
-    [Fact]
-    public void The_statement_of_a_signature_is_read_again()
-    {
-        var statement = new SignedStatement(
-            "approver",
-            "MD \"x\"",
-            new ApproverDecision(DecisionKind.Conditions, "6 h only"),
-            "ab",
-            "0.3.0",
-            ["the pages"]
-        );
-        var json = statement.ToJson();
-
-        Assert.Equal(
-            json,
-            Assert.IsType<StatementReading.Read>(SignedStatement.Read(json)).Statement.ToJson()
-        );
-    }
-
-    [Theory]
-    [InlineData("{}")]
-    [InlineData("no JSON")]
-    [InlineData(null)]
-    [InlineData("\"role\"", "\"role\":\"x\",\"role\"")]
-    [InlineData("\"role\"", "\"more\":1,\"role\"")]
-    [InlineData("\"conditions\"", "\"perhaps\"")]
-    [InlineData("\"format\":1,", "")]
-    [InlineData(":\"ab\"", ": \"ab\"")]
-    public void A_statement_of_another_form_is_malformed(string? from, string? to = null)
-    {
-        var json = new SignedStatement(
-            "approver",
-            null,
-            new ApproverDecision(DecisionKind.Conditions, "6 h only"),
-            "ab",
-            "0.3.0",
-            []
-        ).ToJson();
-        var text = to is null ? from : json.Replace(from!, to, StringComparison.Ordinal);
-
-        Assert.NotEqual(json, text);
-        Assert.IsType<StatementReading.Malformed>(SignedStatement.Read(text));
-    }
-
-    [Fact]
-    public void A_statement_of_a_later_version_is_said_to_be_one() =>
-        Assert.IsType<StatementReading.OfLaterVersion>(
-            SignedStatement.Read("{\"format\":2,\"signatory\":\"approver\"}")
-        );
 }

@@ -75,16 +75,57 @@ public sealed class SigningRulesTests
         Fails(
             Of(
                 Approver,
-                statement => statement with { Decision = approve with { Text = "to 40 h" } }
+                statement =>
+                    statement with
+                    {
+                        Decision = statement.Decision! with { Reason = "to 40 h" },
+                    }
             ),
             "to 40 h"
         );
         Fails(
             Of(
                 Approver,
-                statement => statement with { Decision = new(DecisionKind.Decline, null) }
+                statement =>
+                    statement with
+                    {
+                        Format = SignedStatement.FormatWithoutRows,
+                        Decision = new(DecisionKind.Decline, null),
+                    }
             ),
             "without saying"
+        );
+    }
+
+    [Fact]
+    public void Nothing_is_approved_that_the_data_do_not_support()
+    {
+        static SignedStatement Approving(SignedStatement statement, TimeSpan supported) =>
+            statement with
+            {
+                Decision = statement.Decision! with
+                {
+                    Windows =
+                    [
+                        .. statement.Decision.Windows.Select(window =>
+                            window with
+                            {
+                                Row = window.Row with { Supported = supported },
+                                Approved = TimeSpan.FromHours(40),
+                            }
+                        ),
+                    ],
+                },
+            };
+        var supported = ConcludedWindow.Of(s_signed.Value.Analysis)[0].Supported!.Value;
+
+        Fails(
+            Of(Approver, statement => Approving(statement, supported)),
+            "longer than the data in the report support"
+        );
+        Fails(
+            Of(Approver, statement => Approving(statement, TimeSpan.FromHours(40))),
+            "are not those that the data in the report conclude"
         );
     }
 

@@ -50,7 +50,7 @@ public sealed class StampTests
             "Decision: declined: the runs are too few (",
             ReportVerifier
                 .Verify(Declined("Decision: approved", name: null), EvidenceExample.Trusting)
-                .Decision,
+                .Decision!.Headline,
             StringComparison.Ordinal
         );
         Assert.Null(
@@ -68,16 +68,18 @@ public sealed class StampTests
             .IsType<StatementReading.Read>(SignedStatement.Read(signed.Statement))
             .Statement with
         {
-            Decision = new ApproverDecision(DecisionKind.Decline, "the runs are too few"),
+            Decision = Nothing(signed.Statement, "the runs are too few"),
         };
         Assert.True(AttachedStudy.TryRead(EvidenceExample.SignedOnce, out var study, out _));
-        var signatory = Recomputation.Of(study).Recomputed!.Protocol.Signatories[1];
+        var protocol = Recomputation.Of(study).Recomputed!.Protocol;
         var right = StampLines.Stamp(
-            signatory,
+            protocol,
+            protocol.Signatories[1],
             name ?? signed.SignerName!,
             EvidenceExample.Now,
             statement,
-            key.Certificate
+            key.Certificate,
+            PdfSigner.PlaceOf(EvidenceExample.SignedOnce, signed.FieldName)!
         );
         var result = PdfSigner.Sign(
             EvidenceExample.SignedOnce,
@@ -94,7 +96,7 @@ public sealed class StampTests
                     Lines =
                     [
                         .. right.Lines.Select(line =>
-                            line.Text == statement.Decision.InWords()
+                            line.Text == DecisionWords.Headline(statement.Decision!)
                                 ? line with
                                 {
                                     Text = decision,
@@ -109,6 +111,18 @@ public sealed class StampTests
         Assert.True(result.TryGet(out var file, out var refusal), refusal?.ToString());
         return file;
     }
+
+    /// <summary>The decision of a statement with every window taken away.</summary>
+    private static ApproverDecision Nothing(string? statement, string reason) =>
+        new(DecisionKind.Decline, reason)
+        {
+            Windows =
+            [
+                .. Assert
+                    .IsType<StatementReading.Read>(SignedStatement.Read(statement))
+                    .Statement.Decision!.Windows.Select(window => window with { Approved = null }),
+            ],
+        };
 
     private static VerifiedPart Signatures(ReadOnlyMemory<byte> report) =>
         ReportVerifier.Verify(report, EvidenceExample.Trusting).Parts[0];

@@ -32,7 +32,7 @@ internal static class FirstPage
             ]
         )
         {
-            Foot = [CautionSection.OnFirstPage(), Signatures(analysis.Protocol, pages)],
+            Foot = [CautionSection.OnFirstPage(), Signatures(analysis, pages)],
         };
     }
 
@@ -64,17 +64,44 @@ internal static class FirstPage
             : [DecisionMatrix.Of(analysis), new Bullets(reasons)];
     }
 
-    private static SignatureBoxes Signatures(StudyProtocol protocol, SectionPages pages) =>
-        new([
-            .. protocol.Signatories.Select(signatory => new SignatureBox(
-                signatory.Role,
-                signatory.Meaning,
-                "NOT SIGNED"
-            )
+    private static SignatureBoxes Signatures(StudyAnalysis analysis, SectionPages pages)
+    {
+        var rows = ConcludedWindow.Of(analysis);
+        return new([
+            .. analysis.Protocol.Signatories.Select(signatory =>
             {
-                Choices = protocol.Decides(signatory) ? Decisions(pages) : [],
+                var box = new SignatureBox(signatory.Role, signatory.Meaning, "NOT SIGNED");
+                return analysis.Protocol.Decides(signatory)
+                    ? box with
+                    {
+                        Choices = Decisions(pages),
+                        Rows =
+                            rows.Length <= SignatureRoom.MostRowsApart
+                                ? [.. rows.Select(row => Row(analysis, row))]
+                                : [],
+                        PrintedLines = SignatureRoom.Lines(rows.Length),
+                    }
+                    : box;
             }),
         ]);
+    }
+
+    /// <summary>"aPTT ufh, supported 6 h".</summary>
+    private static string Row(StudyAnalysis analysis, ConcludedWindow row)
+    {
+        var names = SequenceNames.Of(
+            analysis,
+            analysis.Sequences.Single(sequence =>
+                (sequence.Analyte, sequence.Group, sequence.Storage)
+                == (row.Analyte, row.Group, row.Storage)
+            )
+        );
+        var instrument = row.IsOfOneInstrument ? ", " + string.Join(", ", row.Instruments) : "";
+        var supported = row.Supported is { } window
+            ? "supported " + DurationText.FormatWindow(window)
+            : "none supported";
+        return $"{names.Code(analysis)}{instrument}, {supported}:";
+    }
 
     /// <summary>Conditions need more room than the box has.</summary>
     private static ImmutableArray<string> Decisions(SectionPages pages) =>
