@@ -122,7 +122,7 @@ internal static class TrustWords
         return fault.Problem switch
         {
             ChainProblem.IssuerMissing =>
-                $"the trust store lacks the certificate of the issuer {issuer}: give the root certificate of {issuer} with {option}, and any certificate between the two",
+                $"the trust store lacks the certificate of the issuer {issuer}: give the root certificate of {issuer} with {option}, and any certificate between it and that of {name}",
             ChainProblem.NotInTrustStore =>
                 $"{name} vouches for itself and is not in the trust store: if you trust {name}, get the certificate by another way than this file and give it with {option}",
             ChainProblem.NotValidThen =>
