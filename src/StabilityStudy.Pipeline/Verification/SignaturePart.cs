@@ -1,6 +1,7 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -47,6 +48,12 @@ internal static class SignaturePart
                 .. found
                     .Signatures.Where(item => item.Holds)
                     .SelectMany(item => About(item, OfStamp(report, item, analysis))),
+                .. TrustWords.NotAsked(
+                    found.Signatures.SelectMany(item =>
+                        new[] { item.Chain, item.TimeStamp?.Chain }.OfType<ChainVerification>()
+                    ),
+                    options
+                ),
                 .. options.UnreadFiles.Select(what => (PartOutcome.NotChecked, what)),
             ]
         );

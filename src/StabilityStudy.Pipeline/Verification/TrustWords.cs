@@ -20,7 +20,7 @@ internal static class TrustWords
         VerificationOptions options
     ) =>
         [
-            .. Of(subject, chain, new Store("trust store", "--trust")),
+            .. Of(subject, chain, new Store("trust store", "--trust", "")),
             .. proven is null
                 ? Expired(
                     certificate,
@@ -44,7 +44,11 @@ internal static class TrustWords
             .. Of(
                 subject,
                 stamp.Chain,
-                new Store("trust store for time-stamp authorities", "--trust-time")
+                new Store(
+                    "trust store for time-stamp authorities",
+                    "--trust-time",
+                    "; its time counts as claimed only"
+                )
             ),
             .. Expired(
                 stamp.Authority,
@@ -91,7 +95,7 @@ internal static class TrustWords
             [
                 (
                     PartOutcome.NotChecked,
-                    $"{subject} is not checked, because no {store.Name} was given ({store.Option})."
+                    $"{subject} is not checked, because no {store.Name} was given ({store.Option}){store.Unchecked}."
                 ),
             ],
         };
@@ -171,8 +175,10 @@ internal static class TrustWords
                 "is signed with a method that is no longer safe, as with MD5 or SHA-1, or is not known here",
             RevocationListProblem.MadeBefore =>
                 "was made before the time in question: give a later one",
+            RevocationListProblem.OutOfDate when list.NextUpdate is { } due =>
+                $"was to be replaced by {Time(due)}, and no trusted time stamp shows when was signed: give the newest one",
             RevocationListProblem.OutOfDate =>
-                "is out of date, and no trusted time stamp shows when was signed: give the newest one",
+                "does not say until when it counts, and no trusted time stamp shows when was signed",
             RevocationListProblem.MadeAfterExpiry =>
                 "was made after the certificate expired, when issuers leave it out",
             RevocationListProblem.MadeInFuture =>
@@ -182,10 +188,34 @@ internal static class TrustWords
         return $"whether the certificate of {certificate.Name} was revoked is not known: the list of revoked certificates by {list.Issuer} of {Time(list.ThisUpdate)} {why}";
     }
 
+    /// <summary>The lists that are of no issuer of these chains, so that nobody believes they were asked.</summary>
+    public static IEnumerable<(PartOutcome, string)> NotAsked(
+        IEnumerable<ChainVerification> chains,
+        VerificationOptions options
+    )
+    {
+        var subjects = chains
+            .SelectMany(chain => chain.Certificates)
+            .Select(certificate => certificate.Subject)
+            .ToHashSet(StringComparer.Ordinal);
+        return options
+            .RevocationLists.Where(list => !subjects.Contains(list.Issuer))
+            .Select(list =>
+                (
+                    PartOutcome.Holds,
+                    $"The list of revoked certificates by {list.Issuer} of {Time(list.ThisUpdate)} is of no issuer of these signatures and their time stamps, and says nothing about them."
+                )
+            );
+    }
+
     /// <summary>A moment to the second, with its offset.</summary>
     public static string Time(DateTimeOffset? time) =>
         time?.ToString("yyyy-MM-dd HH:mm:ss zzz", CultureInfo.InvariantCulture)
         ?? "an unknown time";
 
-    private sealed record Store(string Name, string Option);
+    /// <summary>A trust store in words.</summary>
+    /// <param name="Name">What it is.</param>
+    /// <param name="Option">The option that gives it.</param>
+    /// <param name="Unchecked">What follows where it is not given.</param>
+    private sealed record Store(string Name, string Option, string Unchecked);
 }

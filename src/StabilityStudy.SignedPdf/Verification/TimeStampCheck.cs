@@ -1,3 +1,4 @@
+using System.Formats.Asn1;
 using System.Security.Cryptography;
 using System.Security.Cryptography.Pkcs;
 using System.Security.Cryptography.X509Certificates;
@@ -43,6 +44,26 @@ internal static class TimeStampCheck
     /// <param name="options">Whom to trust.</param>
     /// <param name="problem">What is wrong; null when nothing is.</param>
     public static TimeStampVerification? Read(
+        ReadOnlyMemory<byte> bytes,
+        Func<Rfc3161TimestampToken, X509Certificate2?> authorityOf,
+        VerificationOptions options,
+        out SignatureProblem? problem
+    )
+    {
+        try
+        {
+            return Checked(bytes, authorityOf, options, out problem);
+        }
+        catch (Exception exception)
+            when (exception is CryptographicException or AsnContentException)
+        {
+            // The library's only ways to say that something in the token has another form.
+            problem = SignatureProblem.TimeStampInvalid;
+            return null;
+        }
+    }
+
+    private static TimeStampVerification? Checked(
         ReadOnlyMemory<byte> bytes,
         Func<Rfc3161TimestampToken, X509Certificate2?> authorityOf,
         VerificationOptions options,

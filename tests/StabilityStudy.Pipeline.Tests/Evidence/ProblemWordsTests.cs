@@ -63,6 +63,28 @@ public sealed class ProblemWordsTests
         Assert.DoesNotContain(problem.ToString(), words, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public void A_list_of_nobody_who_signed_is_told()
+    {
+        var found = ReportVerifier.Verify(
+            EvidenceExample.SignedTwice,
+            EvidenceExample.Trusting with
+            {
+                RevocationLists = [List()],
+            }
+        );
+
+        Assert.Equal(PartOutcome.Holds, found.Parts[0].Outcome);
+        Assert.Contains(
+            found.Parts[0].Sentences,
+            text =>
+                text.Contains(
+                    "by CN=Some Authority of 2026-06-01 15:30:00 +00:00 is of no issuer",
+                    StringComparison.Ordinal
+                )
+        );
+    }
+
     private static readonly CertificateFacts s_certificate = new(
         "Ida Invented",
         "CN=Ida Invented",

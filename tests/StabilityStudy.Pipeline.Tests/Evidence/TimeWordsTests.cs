@@ -30,7 +30,7 @@ public sealed class TimeWordsTests
         AssertSaid(part, Claim);
         AssertSaid(
             part,
-            "the certificate of the time-stamp authority Invented Time is not checked, because no trust store for time-stamp authorities was given (--trust-time)"
+            "the certificate of the time-stamp authority Invented Time is not checked, because no trust store for time-stamp authorities was given (--trust-time); its time counts as claimed only"
         );
     }
 
