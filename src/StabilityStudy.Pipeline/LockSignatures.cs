@@ -49,15 +49,17 @@ internal static class LockSignatures
             : StatementVerifier.TimeStamp(
                 stored.Statement(),
                 stored.TimeStamp.AsMemory(),
-                VerificationOptions.WithoutTrust
+                VerificationOptions.WithoutTrust,
+                out _
             );
 
     private static bool IsSigned(StoredLock stored) =>
-        StatementVerifier.Signature(
-            stored.Statement(),
-            stored.Signature.AsMemory(),
-            stored.Lock.At,
-            VerificationOptions.WithoutTrust
-        )
-            is not null;
+        StatementVerifier
+            .Signature(
+                stored.Statement(),
+                stored.Signature.AsMemory(),
+                stored.Lock.At,
+                VerificationOptions.WithoutTrust
+            )
+            .Holds;
 }

@@ -261,7 +261,47 @@ public sealed class EvidenceTests
 
         Assert.Equal(ExitCode.VerificationFailed, verify.Code);
         Assert.Equal(ExitCode.WrongUsage, trust.Code);
+        Assert.Contains("neither a certificate nor a list", trust.Error, Comparison);
         Assert.Contains("neither PKCS#12 nor PEM", key.Error, Comparison);
         Assert.Contains("cannot be read", missing.Error, Comparison);
+    }
+
+    [Theory]
+    [InlineData("--trust", "no certificate in")]
+    [InlineData("--trust-time", "no certificate in")]
+    [InlineData("--revoked", "no list of revoked certificates in")]
+    public async Task An_option_that_brings_nothing_of_what_it_is_for_is_told(
+        string option,
+        string expected
+    )
+    {
+        using var copy = StudyCopy.Create();
+        var folder = Directory.CreateDirectory(copy.At("store")).FullName;
+        await File.WriteAllTextAsync(
+            Path.Combine(folder, "broken.pem"),
+            "nothing",
+            TestContext.Current.CancellationToken
+        );
+        var run = await Run.Of("verify", copy.At("study", "results.csv"), option, folder);
+
+        Assert.Equal(ExitCode.WrongUsage, run.Code);
+        Assert.Contains(option + ": there is " + expected, run.Error, Comparison);
+        Assert.Contains("broken.pem: This is neither", run.Error, Comparison);
+    }
+
+    [Fact]
+    public async Task A_certificate_is_no_list_of_revoked_ones()
+    {
+        using var copy = StudyCopy.Create();
+        await Run.Of("trial-certificate", copy.At("keys"), "--name", "Author One");
+        var run = await Run.Of(
+            "verify",
+            copy.At("study", "results.csv"),
+            "--revoked",
+            copy.At("keys")
+        );
+
+        Assert.Equal(ExitCode.WrongUsage, run.Code);
+        Assert.Contains("--revoked: there is no list", run.Error, Comparison);
     }
 }

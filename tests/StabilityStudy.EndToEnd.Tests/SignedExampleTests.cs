@@ -92,10 +92,50 @@ public sealed partial class SignedExampleTests(SignedExample example) : IClassFi
 
         Assert.Equal(2, Lines(outside, "Signature is Valid"));
         Assert.Equal(2, Lines(outside, "Certificate is Trusted"));
-        Assert.Equal(0, own.ExitCode);
+        Assert.Equal(5, own.ExitCode);
         Assert.Contains(
-            "issued by CN=Invented Authority",
+            "issued by CN=Invented Authority, is trusted",
             Unbroken(own.Out),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "ask its issuer CN=Invented Authority for the list of revoked certificates",
+            Unbroken(own.Out),
+            StringComparison.Ordinal
+        );
+
+        var trusted = await TrustedWithList(issued);
+        var whole = await BuiltProgram.Run("verify", signed, "--trust", trusted);
+
+        Assert.Equal(0, whole.ExitCode);
+        Assert.Contains("was not revoked", Unbroken(whole.Out), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_file_of_the_trust_folder_that_is_not_right_is_named_and_the_rest_counts()
+    {
+        var folder = Directory.CreateDirectory(example.At("mixed")).FullName;
+        foreach (var file in Directory.GetFiles(example.Keys))
+        {
+            File.Copy(file, Path.Combine(folder, Path.GetFileName(file)));
+        }
+
+        await File.WriteAllTextAsync(
+            Path.Combine(folder, "broken.crl"),
+            "no list",
+            TestContext.Current.CancellationToken
+        );
+        var answer = await BuiltProgram.Run("verify", example.WithSignatures, "--trust", folder);
+
+        Assert.Equal(5, answer.ExitCode);
+        Assert.Contains(
+            "broken.crl: This is neither a certificate nor a list of revoked certificates. It was left out",
+            Unbroken(answer.Out),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "is trusted by the given trust store",
+            Unbroken(answer.Out),
             StringComparison.Ordinal
         );
     }
@@ -244,6 +284,37 @@ public sealed partial class SignedExampleTests(SignedExample example) : IClassFi
                 + await File.ReadAllTextAsync(certificate, TestContext.Current.CancellationToken),
             TestContext.Current.CancellationToken
         );
+    }
+
+    /// <summary>A folder with the certificate of the authority and its list of revoked ones, whose names do not tell which is which.</summary>
+    private static async Task<string> TrustedWithList(string issued)
+    {
+        var folder = Directory.CreateDirectory(Path.Combine(issued, "trusted")).FullName;
+        File.Copy(Path.Combine(issued, "ca.pem"), Path.Combine(folder, "one"));
+        var settings = Path.Combine(issued, "ca.cnf");
+        var database = Path.Combine(issued, "index.txt");
+        await File.WriteAllTextAsync(database, "", TestContext.Current.CancellationToken);
+        await File.WriteAllTextAsync(
+            settings,
+            $"[ca]\ndefault_ca = own\n[own]\ndatabase = {database}\ndefault_md = sha256\ndefault_crl_days = 30\n",
+            TestContext.Current.CancellationToken
+        );
+        await Tool(
+            "openssl",
+            [
+                "ca",
+                "-gencrl",
+                "-config",
+                settings,
+                "-keyfile",
+                Path.Combine(issued, "ca.key"),
+                "-cert",
+                Path.Combine(issued, "ca.pem"),
+                "-out",
+                Path.Combine(folder, "two"),
+            ]
+        );
+        return folder;
     }
 
     private static int Lines(ToolAnswer answer, string text) =>

@@ -2,7 +2,6 @@ using System.CommandLine;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Pipeline.Verification;
-using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Cli.Commands;
@@ -16,12 +15,19 @@ internal static class VerifyCommand
         var trust = new Option<string[]>("--trust")
         {
             Description =
-                "Certificates that you trust: a PEM or DER file, or a folder of them. May be given more than once.",
+                "Certificates that you trust to vouch for signers: a PEM or DER file, or a folder of them, in which lists of revoked certificates may lie too. May be given more than once.",
+            HelpName = "FILE",
+        };
+        var trustTime = new Option<string[]>("--trust-time")
+        {
+            Description =
+                "The same for time-stamp authorities: who vouches for signers does not vouch for the time.",
             HelpName = "FILE",
         };
         var revoked = new Option<string[]>("--revoked")
         {
-            Description = "Lists of revoked certificates (CRL), PEM or DER files.",
+            Description =
+                "Lists of revoked certificates (CRL): a PEM or DER file, or a folder of them.",
             HelpName = "FILE",
         };
         var json = StudyArgument.Json("Write what was found as JSON.");
@@ -32,6 +38,7 @@ internal static class VerifyCommand
         {
             report,
             trust,
+            trustTime,
             revoked,
             json,
         };
@@ -39,10 +46,11 @@ internal static class VerifyCommand
             (int)Run(
                 terminal,
                 parsed.GetRequiredValue(report),
-                new VerificationOptions(
-                    Anchors(parsed.GetValue(trust) ?? []),
-                    Lists(parsed.GetValue(revoked) ?? [])
-                ),
+                new TrustInput(
+                    parsed.GetValue(trust) ?? [],
+                    parsed.GetValue(trustTime) ?? [],
+                    parsed.GetValue(revoked) ?? []
+                ).Read(terminal.Clock.GetUtcNow()),
                 parsed.GetValue(json)
             )
         );
@@ -75,43 +83,4 @@ internal static class VerifyCommand
             PartOutcome.Fails => ExitCode.VerificationFailed,
         };
     }
-
-    private static TrustAnchors? Anchors(string[] paths)
-    {
-        if (paths.Length == 0)
-        {
-            return null;
-        }
-
-        var files = paths.SelectMany(FilesAt).Select(KeyFile.Bytes).ToImmutableArray();
-        return TrustAnchors.Read(files).TryGet(out var anchors, out var failure)
-            ? anchors
-            : throw new UsageException("--trust: " + failure.What);
-    }
-
-    private static ImmutableArray<RevocationList> Lists(string[] paths) =>
-        [
-            .. paths
-                .SelectMany(FilesAt)
-                .Select(path =>
-                    RevocationList.Read(KeyFile.Bytes(path)).TryGet(out var list, out var failure)
-                        ? list
-                        : throw new UsageException($"{path}: {failure.What}")
-                ),
-        ];
-
-    private static IEnumerable<string> FilesAt(string path) =>
-        Directory.Exists(path)
-            ? Directory
-                .EnumerateFiles(path)
-                .Where(file =>
-                    Path.GetExtension(file).ToUpperInvariant()
-                        is ".PEM"
-                            or ".CRT"
-                            or ".CER"
-                            or ".DER"
-                            or ".CRL"
-                )
-                .Order(StringComparer.Ordinal)
-            : [path];
 }

@@ -62,6 +62,20 @@ internal static class KeyFile
         }
     }
 
+    /// <summary>The files in a folder, by name.</summary>
+    /// <exception cref="UsageException">It cannot be read.</exception>
+    public static ImmutableArray<string> In(string folder)
+    {
+        try
+        {
+            return [.. Directory.EnumerateFiles(folder).Order(StringComparer.Ordinal)];
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new UsageException($"{folder} cannot be read: {error.Message}", error);
+        }
+    }
+
     private static string FirstLine(string path)
     {
         var text = Encoding.UTF8.GetString(Bytes(path).Span);

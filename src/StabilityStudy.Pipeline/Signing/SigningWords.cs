@@ -50,7 +50,7 @@ public static class SigningWords
             SigningKeyProblem.NotYetValid => "The certificate is not valid yet.",
             SigningKeyProblem.Expired => "The certificate is no longer valid.",
             SigningKeyProblem.KeyUsageLacksSigning =>
-                "The certificate is not meant for signing (its key usage says so).",
+                "The certificate is not meant for signing documents (its key usage or extended key usage says so).",
             SigningKeyProblem.Unreadable =>
                 "The key file is neither PKCS#12 nor PEM, or it is damaged.",
         };

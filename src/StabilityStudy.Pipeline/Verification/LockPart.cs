@@ -4,7 +4,6 @@ using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Reporting.Report;
-using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Pipeline.Verification;
@@ -67,7 +66,8 @@ internal static class LockPart
     )
     {
         if (
-            evidence.Standing != LockStanding.BeforeFirstCollection
+            evidence.Standing
+                is not (LockStanding.BeforeFirstCollection or LockStanding.Contradicted)
             || inputs is null
             || !inputs.Files.TryGetValue(LockFile.Name, out var bytes)
             || !LockFile.Read(bytes).TryGet(out var locks)
@@ -77,7 +77,44 @@ internal static class LockPart
         }
 
         var last = locks.All[LockEvidence.RulesLockedLast(evidence.Locks).Number - 1];
-        return evidence.Level switch
+        SignatureProblem? fault = null;
+        var stamp = last.TimeStamp.IsEmpty
+            ? null
+            : StatementVerifier.TimeStamp(
+                last.Statement(),
+                last.TimeStamp.AsMemory(),
+                options,
+                out fault
+            );
+        var signature = last.Signature.IsEmpty
+            ? null
+            : StatementVerifier.Signature(
+                last.Statement(),
+                last.Signature.AsMemory(),
+                last.Lock.At,
+                options
+            );
+        ImmutableArray<SignatureProblem> problems =
+        [
+            .. signature?.Problems ?? [],
+            .. fault is { } found ? [found] : ImmutableArray<SignatureProblem>.Empty,
+        ];
+        return
+        [
+            .. problems.Select(problem =>
+                (PartOutcome.Fails, $"The proof of the lock: {ProblemWords.Of(problem)}.")
+            ),
+            .. Trusted(evidence.Level, signature, stamp, options),
+        ];
+    }
+
+    private static IEnumerable<(PartOutcome, string)> Trusted(
+        LockLevel level,
+        StatementSignature? signature,
+        TimeStampVerification? stamp,
+        VerificationOptions options
+    ) =>
+        level switch
         {
             LockLevel.ThisComputersClock =>
             [
@@ -86,49 +123,18 @@ internal static class LockPart
                     "Nothing but a computer's own clock shows the time of the lock, and a clock can be set: that proves little. Ask for what else dates the protocol, such as a signed print."
                 ),
             ],
-            LockLevel.ByTimeStamp
-                when StatementVerifier.TimeStamp(
-                    last.Statement(),
-                    last.TimeStamp.AsMemory(),
-                    options
-                )
-                    is { } stamp =>
-            [
-                Trust($"the time-stamp authority {stamp.Authority.Name} of the lock", stamp.Chain),
-            ],
-            LockLevel.BySignature
-                when StatementVerifier.Signature(
-                    last.Statement(),
-                    last.Signature.AsMemory(),
-                    last.Lock.At,
-                    options
-                )
-                    is { } signature =>
-            [
-                Trust($"{signature.Signer.Name}, who signed the lock,", signature.Chain),
-            ],
+            LockLevel.ByTimeStamp when stamp is not null => TrustWords.OfAuthority(
+                $"The certificate of the time-stamp authority {stamp.Authority.Name} of the lock",
+                stamp,
+                options
+            ),
+            LockLevel.BySignature when signature is { Signer: { } signer } => TrustWords.OfSigner(
+                $"The certificate of {signer.Name}, who signed the lock,",
+                signer,
+                signature.Chain,
+                proven: null,
+                options
+            ),
             _ => [],
-        };
-    }
-
-    private static (PartOutcome, string) Trust(string who, ChainVerification chain) =>
-        (chain.Outcome, chain.Revocation) switch
-        {
-            (_, RevocationOutcome.Revoked) => (
-                PartOutcome.Fails,
-                $"A certificate of {who} was revoked."
-            ),
-            (ChainOutcome.Trusted, _) => (
-                PartOutcome.Holds,
-                $"The certificate of {who} is trusted by the given trust store."
-            ),
-            (ChainOutcome.NotTrusted, _) => (
-                PartOutcome.Fails,
-                $"The certificate of {who} does not lead to the given trust store ({string.Join(", ", chain.Reasons)})."
-            ),
-            (ChainOutcome.NotChecked, _) => (
-                PartOutcome.NotChecked,
-                $"Not checked whether to trust {who} because no trust store was given (--trust)."
-            ),
         };
 }

@@ -22,8 +22,15 @@ internal static class ProblemWords
             SignatureProblem.DictionaryNotSupported =>
                 "the signature is of another kind than this program makes",
             SignatureProblem.ContainerMalformed => "the signature is damaged",
+            SignatureProblem.SignerNamedByKey =>
+                "the signature names its signer by a key identifier, which is not checked here: it must name the issuer and serial number of the certificate",
             SignatureProblem.AlgorithmNotSupported =>
-                "the signature uses a method that is unknown or no longer safe",
+                "the signature is made with a method that is no longer safe, as with MD5 or SHA-1, or is not known here",
+            SignatureProblem.KeyNotStrong =>
+                "the key of the signer's certificate is too short or of another kind than is accepted: "
+                    + TrustWords.KeyRule,
+            SignatureProblem.CertificateNotStrong =>
+                "the signer's certificate was issued with a method that is no longer safe, as with MD5 or SHA-1, or is not known here",
             SignatureProblem.CertificateMissing => "the signer's certificate is missing",
             SignatureProblem.SigningCertificateMissing
             or SignatureProblem.SigningCertificateMismatch =>
@@ -33,9 +40,14 @@ internal static class ProblemWords
                 "the certificate was not valid yet at the time of signing",
             SignatureProblem.CertificateExpired =>
                 "the certificate was no longer valid at the time of signing",
-            SignatureProblem.KeyUsageLacksSigning => "the certificate is not meant for signing",
+            SignatureProblem.KeyUsageLacksSigning =>
+                "the certificate is not meant for signing documents",
             SignatureProblem.TimeStampInvalid =>
                 "its time stamp is damaged or of another signature",
+            SignatureProblem.TimeStampNotStrong =>
+                "its time stamp is made with a key or method that is no longer safe, as with MD5 or SHA-1, or is not known here",
+            SignatureProblem.DatedInFuture =>
+                "its time lies after this verification: the clock of the signer or that of this computer is wrong",
             SignatureProblem.TimeStampBeforeSigning =>
                 "its time stamp is earlier than the time that the signature claims",
         };

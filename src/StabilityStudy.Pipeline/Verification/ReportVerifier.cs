@@ -28,7 +28,7 @@ public static class ReportVerifier
                 ? ReportBuilder.ConclusionLines(analysis!)
                 : [],
             [
-                SignaturePart.Of(report, found, study?.Stated, analysis),
+                SignaturePart.Of(report, found, study?.Stated, analysis, options),
                 Revisions(found),
                 recomputed is null
                     ? new VerifiedPart(RecomputationPart.Question, PartOutcome.Fails, [fault!])

@@ -16,11 +16,13 @@ internal static class SignaturePart
     /// <param name="found">The signatures and revisions.</param>
     /// <param name="stated">What the report states of itself; null where it is no report.</param>
     /// <param name="analysis">The study analyzed again; null where that was not possible.</param>
+    /// <param name="options">Whom to trust.</param>
     public static VerifiedPart Of(
         ReadOnlyMemory<byte> report,
         DocumentVerification found,
         StatedAnalysis? stated,
-        StudyAnalysis? analysis
+        StudyAnalysis? analysis,
+        VerificationOptions options
     )
     {
         if (found.Failure is { } failure)
@@ -35,7 +37,7 @@ internal static class SignaturePart
         return VerifiedPart.Of(
             Question,
             [
-                .. found.Signatures.SelectMany(item => OfOne(item, stated, analysis)),
+                .. found.Signatures.SelectMany(item => OfOne(item, stated, analysis, options)),
                 .. found.Signatures.SelectMany(
                     (item, i) =>
                         item.Holds
@@ -46,6 +48,13 @@ internal static class SignaturePart
                 .. found
                     .Signatures.Where(item => item.Holds)
                     .SelectMany(item => About(item, OfStamp(report, item, analysis))),
+                .. TrustWords.NotAsked(
+                    found.Signatures.SelectMany(item =>
+                        new[] { item.Chain, item.TimeStamp?.Chain }.OfType<ChainVerification>()
+                    ),
+                    options
+                ),
+                .. options.UnreadFiles.Select(what => (PartOutcome.NotChecked, what)),
             ]
         );
     }
@@ -53,7 +62,8 @@ internal static class SignaturePart
     private static IEnumerable<(PartOutcome, string)> OfOne(
         SignatureVerification signature,
         StatedAnalysis? stated,
-        StudyAnalysis? analysis
+        StudyAnalysis? analysis,
+        VerificationOptions options
     )
     {
         var who = Who(signature);
@@ -73,22 +83,35 @@ internal static class SignaturePart
             yield return finding;
         }
 
-        yield return Trust(who, signature);
-        if (signature.TimeStamp is { Chain.Revocation: RevocationOutcome.Revoked } revoked)
+        var certificate = signature.Signer!;
+        var issued = certificate.IsSelfIssued
+            ? "which is self-issued (nobody else vouches for the name)"
+            : $"issued by {certificate.Issuer}";
+        foreach (
+            var finding in TrustWords.OfSigner(
+                $"{who}: the certificate of {certificate.Name}, {issued},",
+                certificate,
+                signature.Chain,
+                signature.TimeStamp?.ProvenTime,
+                options
+            )
+        )
         {
-            yield return (
-                PartOutcome.Fails,
-                $"{who}: a certificate of the time-stamp authority {revoked.Authority.Name} was revoked."
-            );
+            yield return finding;
         }
-        else if (signature.TimeStamp is { } stamp && stamp.Chain.Outcome != ChainOutcome.Trusted)
+
+        if (signature.TimeStamp is { } stamp)
         {
-            yield return (
-                stamp.Chain.Outcome == ChainOutcome.NotTrusted
-                    ? PartOutcome.Fails
-                    : PartOutcome.NotChecked,
-                $"{who}: the time-stamp authority {stamp.Authority.Name} is {Known(stamp.Chain.Outcome)}."
-            );
+            foreach (
+                var finding in TrustWords.OfAuthority(
+                    $"{who}: the certificate of the time-stamp authority {stamp.Authority.Name}",
+                    stamp,
+                    options
+                )
+            )
+            {
+                yield return finding;
+            }
         }
     }
 
@@ -136,43 +159,6 @@ internal static class SignaturePart
         SignatureVerification signature,
         IEnumerable<(PartOutcome Outcome, string What)> findings
     ) => findings.Select(item => (item.Outcome, $"{Who(signature)}: {item.What}."));
-
-    private static (PartOutcome, string) Trust(string who, SignatureVerification signature)
-    {
-        var certificate = signature.Signer!;
-        var issued = certificate.IsSelfIssued
-            ? "the certificate is self-issued: nobody else vouches for the name"
-            : $"the certificate of {certificate.Name} was issued by {certificate.Issuer}";
-        return (signature.Chain.Outcome, signature.Chain.Revocation) switch
-        {
-            (_, RevocationOutcome.Revoked) => (
-                PartOutcome.Fails,
-                $"{who}: a certificate was revoked; {issued}."
-            ),
-            (ChainOutcome.Trusted, _) => (
-                PartOutcome.Holds,
-                $"{who}: {issued}; it is trusted by the given trust store{Revocation(signature)}."
-            ),
-            (ChainOutcome.NotTrusted, _) => (
-                PartOutcome.Fails,
-                $"{who}: {issued}; it does not lead to the given trust store ({string.Join(", ", signature.Chain.Reasons)})."
-            ),
-            (ChainOutcome.NotChecked, _) => (
-                PartOutcome.NotChecked,
-                $"{who}: {issued}; not checked whom to trust, because no trust store was given (--trust)."
-            ),
-        };
-    }
-
-    /// <summary>A certificate that others issued may have been revoked since.</summary>
-    private static string Revocation(SignatureVerification signature) =>
-        (signature.Signer!.IsSelfIssued, signature.Chain.Revocation) switch
-        {
-            (true, _) => "",
-            (false, RevocationOutcome.NotRevoked) => " and was not revoked",
-            (false, RevocationOutcome.NotChecked or RevocationOutcome.Revoked) =>
-                ", and whether it was revoked was not checked (--revoked)",
-        };
 
     private static IEnumerable<(PartOutcome, string)> Missing(
         DocumentVerification found,
@@ -265,17 +251,14 @@ internal static class SignaturePart
 
     private static string When(SignatureVerification signature)
     {
-        var claimed = signature.ClaimedTime is { } time ? Time(time) : "an unknown time";
-        return signature.TimeStamp is { } stamp
-            ? $"Signed {claimed} by the signer's clock; time-stamped {Time(stamp.Time)} by {stamp.Authority.Name}."
-            : $"Signed {claimed} by the signer's own clock.";
+        var claimed = $"Signed {TrustWords.Time(signature.ClaimedTime)}";
+        return signature.TimeStamp switch
+        {
+            null => $"{claimed}: that time is the signer's claim, which no time stamp shows.",
+            { ProvenTime: { } proven } stamp =>
+                $"{claimed} by the signer's clock; time-stamped {TrustWords.Time(proven)} by {stamp.Authority.Name}.",
+            var stamp =>
+                $"{claimed}: that time is the signer's claim; the time stamp of {TrustWords.Time(stamp.Time)} by {stamp.Authority.Name} shows nothing as long as the authority is not trusted.",
+        };
     }
-
-    private static string Known(ChainOutcome outcome) =>
-        outcome == ChainOutcome.NotTrusted
-            ? "not trusted by the given trust store"
-            : "not checked, because no trust store was given (--trust)";
-
-    private static string Time(DateTimeOffset time) =>
-        time.ToString("yyyy-MM-dd HH:mm:ss zzz", CultureInfo.InvariantCulture);
 }

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 
 namespace StabilityStudy.SignedPdf.Certificates;
@@ -8,17 +9,13 @@ internal static class CertificateChain
     /// <param name="certificate">Where the chain begins.</param>
     /// <param name="others">Certificates that may lie on the way; nobody vouches for them.</param>
     /// <param name="anchors">Who is trusted; null when nobody said.</param>
-    /// <param name="lists">Revocation lists, of any issuers.</param>
-    /// <param name="time">When the certificates must have been valid.</param>
-    /// <param name="timeIsProven">A trusted time stamp proves the time, so that a revocation after it does not count.</param>
-    /// <param name="purpose">Extended key usage that the certificate must have; null for any.</param>
+    /// <param name="revocation">When the certificates must have been valid, and what is known of revoked ones.</param>
+    /// <param name="purpose">Extended key usage that the certificate must have; null for signing documents.</param>
     public static ChainVerification Verify(
         X509Certificate2 certificate,
         X509Certificate2Collection others,
         TrustAnchors? anchors,
-        ImmutableArray<RevocationList> lists,
-        DateTimeOffset time,
-        bool timeIsProven,
+        RevocationCheck revocation,
         string? purpose
     )
     {
@@ -34,53 +31,87 @@ internal static class CertificateChain
         policy.ExtraStore.AddRange(others);
         policy.RevocationMode = X509RevocationMode.NoCheck;
         policy.DisableCertificateDownloads = true;
-        policy.VerificationTime = time.LocalDateTime;
+        policy.VerificationTime = revocation.Time.LocalDateTime;
         if (purpose is not null)
         {
-            policy.ApplicationPolicy.Add(new System.Security.Cryptography.Oid(purpose));
+            policy.ApplicationPolicy.Add(new Oid(purpose));
         }
 
-        var isTrusted = chain.Build(certificate);
-        var elements = chain.ChainElements.Select(static element => element.Certificate).ToList();
-        var (revocation, revokedAt) = isTrusted
-            ? Revocation(elements, lists, time, timeIsProven)
-            : (RevocationOutcome.NotChecked, null);
+        var isBuilt = chain.Build(certificate);
+        var elements = chain.ChainElements.ToList();
+        ImmutableArray<ChainFault> faults =
+        [
+            .. OfPlatform(chain, elements),
+            .. elements.SelectMany(
+                (element, i) =>
+                    OfPolicy(element.Certificate, anchors, isIssuer: i > 0, purpose)
+                        .Select(problem => new ChainFault(
+                            problem,
+                            CertificateFacts.Of(element.Certificate)
+                        ))
+            ),
+        ];
+        var isTrusted = isBuilt && faults.IsEmpty;
+        var (outcome, revokedAt, missing) = isTrusted
+            ? revocation.Of([.. elements.Select(static element => element.Certificate)])
+            : (RevocationOutcome.NotChecked, null, []);
         return new ChainVerification(
             isTrusted ? ChainOutcome.Trusted : ChainOutcome.NotTrusted,
-            revocation,
+            outcome,
             revokedAt,
-            [.. elements.Select(CertificateFacts.Of)],
-            [
-                .. chain
-                    .ChainStatus.Select(static status => status.Status.ToString())
-                    .Distinct(StringComparer.Ordinal)
-                    .Order(StringComparer.Ordinal),
-            ]
+            [.. elements.Select(static element => CertificateFacts.Of(element.Certificate))],
+            [.. faults.Distinct()],
+            missing
         );
     }
 
-    private static (RevocationOutcome Outcome, DateTimeOffset? At) Revocation(
-        List<X509Certificate2> chain,
-        ImmutableArray<RevocationList> lists,
-        DateTimeOffset time,
-        bool timeIsProven
+    /// <summary>What the platform found, with each certificate; what it gives to none belongs to the last.</summary>
+    private static IEnumerable<ChainFault> OfPlatform(
+        X509Chain chain,
+        List<X509ChainElement> elements
     )
     {
-        var isComplete = chain.Count > 1;
-        for (var i = 0; i + 1 < chain.Count; i++)
-        {
-            var ofIssuer = lists.Where(list => list.IsBy(chain[i + 1])).ToList();
-            foreach (var list in ofIssuer)
-            {
-                if (list.RevocationOf(chain[i]) is { } revoked && !(timeIsProven && revoked > time))
-                {
-                    return (RevocationOutcome.Revoked, revoked);
-                }
-            }
+        var ofElements = elements.SelectMany(static element =>
+            element.ChainElementStatus.Select(status => (status.Status, element.Certificate))
+        );
+        var ofChain = chain.ChainStatus.Select(status => (status.Status, elements[^1].Certificate));
+        return ofElements
+            .Concat(ofChain)
+            .DistinctBy(static item => item.Status)
+            .Where(static item => ChainFault.Of(item.Status) is not null)
+            .Select(static item => new ChainFault(
+                ChainFault.Of(item.Status)!.Value,
+                CertificateFacts.Of(item.Certificate)
+            ));
+    }
 
-            isComplete &= ofIssuer.Exists(list => list.ThisUpdate >= time);
+    /// <summary>What our own rules hold against a certificate. Nobody needs the signature of an anchor by itself.</summary>
+    private static IEnumerable<ChainProblem> OfPolicy(
+        X509Certificate2 certificate,
+        TrustAnchors anchors,
+        bool isIssuer,
+        string? purpose
+    )
+    {
+        if (!CryptographicPolicy.Allows(certificate.PublicKey))
+        {
+            yield return ChainProblem.KeyNotStrong;
         }
 
-        return (isComplete ? RevocationOutcome.NotRevoked : RevocationOutcome.NotChecked, null);
+        if (anchors.Hold(certificate))
+        {
+            yield break;
+        }
+
+        if (SignatureMethod.Of(certificate) is null)
+        {
+            yield return ChainProblem.SignatureNotStrong;
+        }
+
+        // Of the signer itself that is asked without any chain.
+        if (isIssuer && purpose is null && !CryptographicPolicy.AllowsDocuments(certificate))
+        {
+            yield return ChainProblem.ForOtherUses;
+        }
     }
 }

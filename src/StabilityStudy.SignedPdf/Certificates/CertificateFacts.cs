@@ -12,7 +12,7 @@ namespace StabilityStudy.SignedPdf.Certificates;
 /// <param name="NotBefore">Valid from this moment on.</param>
 /// <param name="NotAfter">Valid up to this moment.</param>
 /// <param name="IsSelfIssued">Subject and issuer are the same: the holder vouches for himself.</param>
-/// <param name="MaySign">Its key usage allows digital signatures or content commitment, or says nothing (RFC 5280, section 4.2.1.3).</param>
+/// <param name="MaySign">Its key usage and extended key usage let its holder sign documents, or say nothing.</param>
 public sealed record CertificateFacts(
     string Name,
     string Subject,
@@ -37,19 +37,11 @@ public sealed record CertificateFacts(
             new DateTimeOffset(certificate.NotBefore.ToUniversalTime()),
             new DateTimeOffset(certificate.NotAfter.ToUniversalTime()),
             IsOwnIssuer(certificate),
-            Allows(certificate)
+            CryptographicPolicy.AllowsSignature(certificate)
+                && CryptographicPolicy.AllowsDocuments(certificate)
         );
     }
 
     internal static bool IsOwnIssuer(X509Certificate2 certificate) =>
         certificate.SubjectName.RawData.AsSpan().SequenceEqual(certificate.IssuerName.RawData);
-
-    private static bool Allows(X509Certificate2 certificate)
-    {
-        const X509KeyUsageFlags signing =
-            X509KeyUsageFlags.DigitalSignature | X509KeyUsageFlags.NonRepudiation;
-        return certificate
-            .Extensions.OfType<X509KeyUsageExtension>()
-            .All(static usage => (usage.KeyUsages & signing) != X509KeyUsageFlags.None);
-    }
 }

@@ -5,15 +5,17 @@ namespace StabilityStudy.SignedPdf.Certificates;
 /// <param name="Revocation">What revocation lists say; not checked unless the chain is trusted.</param>
 /// <param name="RevokedAt">When the revoked certificate was revoked; null when none was.</param>
 /// <param name="Certificates">The chain from the certificate upwards as far as it was found.</param>
-/// <param name="Reasons">Names of what is wrong in the chain, as the platform's X.509 status flags name them.</param>
+/// <param name="Faults">Why it is not trusted; empty when it is, or was not checked.</param>
+/// <param name="RevocationFaults">Why nothing shows that no certificate was revoked; empty when something does, or the chain is not trusted.</param>
 public sealed record ChainVerification(
     ChainOutcome Outcome,
     RevocationOutcome Revocation,
     DateTimeOffset? RevokedAt,
     ImmutableArray<CertificateFacts> Certificates,
-    ImmutableArray<string> Reasons
+    ImmutableArray<ChainFault> Faults,
+    ImmutableArray<RevocationFault> RevocationFaults
 )
 {
     internal static ChainVerification NotChecked { get; } =
-        new(ChainOutcome.NotChecked, RevocationOutcome.NotChecked, null, [], []);
+        new(ChainOutcome.NotChecked, RevocationOutcome.NotChecked, null, [], [], []);
 }

@@ -1,6 +1,4 @@
 using System.Collections.Frozen;
-using System.Formats.Asn1;
-using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 
 namespace StabilityStudy.SignedPdf.Certificates;
@@ -11,24 +9,28 @@ public sealed class RevocationList
     private readonly byte[] _issuer;
     private readonly byte[] _signed;
     private readonly byte[] _signature;
-    private readonly string _algorithm;
+    private readonly SignatureMethod? _method;
     private readonly FrozenDictionary<string, DateTimeOffset> _revoked;
 
     internal RevocationList(
         RevocationListParser.Content content,
         ReadOnlyMemory<byte> signed,
-        string algorithm,
+        SignatureMethod? method,
         byte[] signature
     )
     {
         _issuer = content.Issuer;
+        Issuer = new X500DistinguishedName(content.Issuer).Name;
         ThisUpdate = content.ThisUpdate;
         NextUpdate = content.NextUpdate;
         _revoked = content.Revoked;
         _signed = signed.ToArray();
-        _algorithm = algorithm;
+        _method = method;
         _signature = signature;
     }
+
+    /// <summary>Who made the list, as it says (RFC 4514 text).</summary>
+    public string Issuer { get; }
 
     /// <summary>When the list was made.</summary>
     public DateTimeOffset ThisUpdate { get; }
@@ -37,17 +39,10 @@ public sealed class RevocationList
     public DateTimeOffset? NextUpdate { get; }
 
     /// <summary>Reads a list in DER or PEM; or why it cannot be used: damaged, or one of the kinds that hold only a part or changes.</summary>
-    public static PdfResult<RevocationList> Read(ReadOnlyMemory<byte> file)
-    {
-        try
-        {
-            return RevocationListParser.Parse(file);
-        }
-        catch (AsnContentException)
-        {
-            return new(new PdfFailure(null, "This is no list of revoked certificates."));
-        }
-    }
+    public static PdfResult<RevocationList> Read(ReadOnlyMemory<byte> file) =>
+        !TrustFile.Read(file).TryGet(out var read, out var failure) ? new(failure)
+        : read.RevocationLists is [var list] ? new(list)
+        : new(new PdfFailure(null, "This is no list of revoked certificates."));
 
     /// <summary>When the certificate was revoked; null when it is not in the list.</summary>
     internal DateTimeOffset? RevocationOf(X509Certificate2 certificate) =>
@@ -56,38 +51,24 @@ public sealed class RevocationList
     /// <summary>A serial number without the zeros before it, which one side may write and the other not.</summary>
     internal static string Key(string serialNumber) => serialNumber.TrimStart('0');
 
-    /// <summary>Whether the issuer has made and signed this list.</summary>
-    internal bool IsBy(X509Certificate2 issuer)
+    /// <summary>Why the list is none that the issuer has made and signed; null when it is.</summary>
+    internal RevocationListProblem? ProblemAgainst(X509Certificate2 issuer)
     {
         if (!_issuer.AsSpan().SequenceEqual(issuer.SubjectName.RawData))
         {
-            return false;
+            return RevocationListProblem.OfAnotherIssuer;
+        }
+
+        if (_method is not { } method || !CryptographicPolicy.Allows(issuer.PublicKey))
+        {
+            return RevocationListProblem.SignatureNotStrong;
         }
 
         var usage = issuer.Extensions.OfType<X509KeyUsageExtension>().FirstOrDefault();
-        if (usage is not null && !usage.KeyUsages.HasFlag(X509KeyUsageFlags.CrlSign))
-        {
-            return false;
-        }
-
-        using var rsa = issuer.GetRSAPublicKey();
-        using var curve = issuer.GetECDsaPublicKey();
-        return _algorithm switch
-        {
-            "1.2.840.113549.1.1.11" => ByRsa(rsa, HashAlgorithmName.SHA256),
-            "1.2.840.113549.1.1.12" => ByRsa(rsa, HashAlgorithmName.SHA384),
-            "1.2.840.113549.1.1.13" => ByRsa(rsa, HashAlgorithmName.SHA512),
-            ObjectIdentifiers.EcdsaWithSha256 => ByCurve(curve, HashAlgorithmName.SHA256),
-            ObjectIdentifiers.EcdsaWithSha384 => ByCurve(curve, HashAlgorithmName.SHA384),
-            ObjectIdentifiers.EcdsaWithSha512 => ByCurve(curve, HashAlgorithmName.SHA512),
-            _ => false,
-        };
+        return
+            usage?.KeyUsages.HasFlag(X509KeyUsageFlags.CrlSign) != false
+            && method.Verifies(issuer.PublicKey, _signed, _signature)
+            ? null
+            : RevocationListProblem.NotSignedByIssuer;
     }
-
-    private bool ByRsa(RSA? key, HashAlgorithmName hash) =>
-        key is not null && key.VerifyData(_signed, _signature, hash, RSASignaturePadding.Pkcs1);
-
-    private bool ByCurve(ECDsa? key, HashAlgorithmName hash) =>
-        key is not null
-        && key.VerifyData(_signed, _signature, hash, DSASignatureFormat.Rfc3279DerSequence);
 }

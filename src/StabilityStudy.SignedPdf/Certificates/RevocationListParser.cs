@@ -1,7 +1,6 @@
 using System.Collections.Frozen;
 using System.Formats.Asn1;
 using System.Security.Cryptography;
-using System.Text;
 
 namespace StabilityStudy.SignedPdf.Certificates;
 
@@ -17,29 +16,24 @@ internal static class RevocationListParser
         FrozenDictionary<string, DateTimeOffset> Revoked
     );
 
+    /// <param name="list">The list in DER.</param>
     /// <exception cref="AsnContentException">The bytes have another form.</exception>
-    public static PdfResult<RevocationList> Parse(ReadOnlyMemory<byte> file)
+    /// <exception cref="CryptographicException">The name of the issuer has another form.</exception>
+    public static PdfResult<RevocationList> Parse(ReadOnlyMemory<byte> list)
     {
-        if (PemKeyFile.Looks(file.Span))
-        {
-            var text = Encoding.Latin1.GetString(file.Span);
-            if (
-                !PemEncoding.TryFind(text, out var fields)
-                || !text.AsSpan()[fields.Label].SequenceEqual("X509 CRL")
-            )
-            {
-                return new(new PdfFailure(null, "This is no list of revoked certificates."));
-            }
-
-            file = Convert.FromBase64String(text[fields.Base64Data]);
-        }
-
-        var whole = new AsnReader(file, AsnEncodingRules.DER).ReadSequence();
+        var file = new AsnReader(list, AsnEncodingRules.DER);
+        var whole = file.ReadSequence();
+        file.ThrowIfNotEmpty();
         var signed = whole.PeekEncodedValue();
-        var content = ParseContent(whole.ReadSequence());
-        var algorithm = whole.ReadSequence().ReadObjectIdentifier();
+        var content = ParseContent(whole.ReadSequence(), out var named);
+        var algorithm = whole.ReadEncodedValue();
         var signature = whole.ReadBitString(out _);
         whole.ThrowIfNotEmpty();
+
+        // The method stands twice, once among what is signed (5.1.1.2).
+        var method = named.Span.SequenceEqual(algorithm.Span)
+            ? SignatureMethod.Of(algorithm)
+            : null;
         return content is null
             ? new(
                 new PdfFailure(
@@ -47,17 +41,17 @@ internal static class RevocationListParser
                     "The list of revoked certificates says something that is not known here."
                 )
             )
-            : new(new RevocationList(content, signed, algorithm, signature));
+            : new(new RevocationList(content, signed, method, signature));
     }
 
-    private static Content? ParseContent(AsnReader list)
+    private static Content? ParseContent(AsnReader list, out ReadOnlyMemory<byte> method)
     {
         if (list.PeekTag().HasSameClassAndValue(Asn1Tag.Integer))
         {
             list.ReadInteger();
         }
 
-        list.ReadSequence();
+        method = list.ReadEncodedValue();
         var issuer = list.ReadEncodedValue().ToArray();
         var thisUpdate = ReadTime(list);
         DateTimeOffset? nextUpdate =

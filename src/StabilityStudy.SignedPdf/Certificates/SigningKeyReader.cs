@@ -7,16 +7,6 @@ namespace StabilityStudy.SignedPdf.Certificates;
 /// <summary>Reads a signing key from PKCS#12 or PEM. No key store of the machine is touched.</summary>
 public static class SigningKeyReader
 {
-    private const int ShortestRsa = 2048;
-
-    // P-256, P-384 and P-521 (RFC 5480, section 2.1.1.1).
-    private static readonly string[] Curves =
-    [
-        "1.2.840.10045.3.1.7",
-        "1.3.132.0.34",
-        "1.3.132.0.35",
-    ];
-
     /// <summary>The key with its certificate, or why there is none. Whether it may sign at a given time, <see cref="SigningKey.ProblemAt"/> says.</summary>
     /// <param name="keyFile">PKCS#12, or PEM with the private key.</param>
     /// <param name="certificateFile">PEM with the certificates, when they are in a file of their own; otherwise null.</param>
@@ -91,24 +81,14 @@ public static class SigningKeyReader
 
     private static AsymmetricAlgorithm? Import(Pkcs8PrivateKeyInfo info)
     {
-        switch (info.AlgorithmId.Value)
+        AsymmetricAlgorithm? key = info.AlgorithmId.Value switch
         {
-            case ObjectIdentifiers.Rsa:
-                var rsa = RSA.Create();
-                rsa.ImportPkcs8PrivateKey(info.Encode(), out _);
-                return rsa.KeySize >= ShortestRsa ? rsa : null;
-            case ObjectIdentifiers.EllipticCurve:
-                var curve = ECDsa.Create();
-                curve.ImportPkcs8PrivateKey(info.Encode(), out _);
-                var parameters = curve.ExportParameters(includePrivateParameters: false);
-                return
-                    parameters.Curve is { IsNamed: true, Oid.Value: { } name }
-                    && Curves.Contains(name, StringComparer.Ordinal)
-                    ? curve
-                    : null;
-            default:
-                return null;
-        }
+            ObjectIdentifiers.Rsa => RSA.Create(),
+            ObjectIdentifiers.EllipticCurve => ECDsa.Create(),
+            _ => null,
+        };
+        key?.ImportPkcs8PrivateKey(info.Encode(), out _);
+        return key is not null && CryptographicPolicy.Allows(new PublicKey(key)) ? key : null;
     }
 
     private static byte[] PublicKeyOf(AsymmetricAlgorithm key) => key.ExportSubjectPublicKeyInfo();

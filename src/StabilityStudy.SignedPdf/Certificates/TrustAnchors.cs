@@ -1,6 +1,4 @@
-using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
-using System.Text;
 
 namespace StabilityStudy.SignedPdf.Certificates;
 
@@ -15,55 +13,11 @@ public sealed class TrustAnchors
 
     internal ImmutableArray<X509Certificate2> Certificates { get; }
 
-    /// <summary>Reads trust files; or why one cannot be used.</summary>
-    /// <param name="files">Each PEM with any number of certificates, or one certificate in DER.</param>
-    public static PdfResult<TrustAnchors> Read(ImmutableArray<ReadOnlyMemory<byte>> files)
-    {
-        var certificates = ImmutableArray.CreateBuilder<X509Certificate2>();
-        foreach (var file in files)
-        {
-            var before = certificates.Count;
-            try
-            {
-                AddFile(certificates, file);
-            }
-            catch (CryptographicException)
-            {
-                return new(
-                    new PdfFailure(null, "A trust file holds something else than certificates.")
-                );
-            }
+    /// <summary>The certificates of the files; none makes anchors to which no chain leads.</summary>
+    public static TrustAnchors Of(IEnumerable<TrustFile> files) =>
+        new([.. files.SelectMany(static file => file.Certificates)]);
 
-            if (certificates.Count == before)
-            {
-                return new(new PdfFailure(null, "A trust file holds no certificate."));
-            }
-        }
-
-        return new(new TrustAnchors(certificates.DrainToImmutable()));
-    }
-
-    private static void AddFile(
-        ImmutableArray<X509Certificate2>.Builder certificates,
-        ReadOnlyMemory<byte> file
-    )
-    {
-        if (!PemKeyFile.Looks(file.Span))
-        {
-            certificates.Add(X509CertificateLoader.LoadCertificate(file.Span));
-            return;
-        }
-
-        var rest = Encoding.Latin1.GetString(file.Span).AsSpan();
-        while (PemEncoding.TryFind(rest, out var fields))
-        {
-            if (rest[fields.Label] is "CERTIFICATE")
-            {
-                var bytes = Convert.FromBase64String(rest[fields.Base64Data].ToString());
-                certificates.Add(X509CertificateLoader.LoadCertificate(bytes));
-            }
-
-            rest = rest[fields.Location.End..];
-        }
-    }
+    /// <summary>Whether a chain may end with the certificate.</summary>
+    internal bool Hold(X509Certificate2 certificate) =>
+        CertificateFacts.IsOwnIssuer(certificate) && Certificates.Contains(certificate);
 }

@@ -11,8 +11,6 @@ internal static class ContainerCheck
 {
     // Far above any chain of certificates with a time stamp.
     private const int LongestContents = 1024 * 1024;
-    private const int ShortestRsa = 2048;
-    private const int ShortestCurve = 256;
 
     // A signer's clock may be ahead of the authority's by that much without anything being wrong.
     private static readonly TimeSpan ClockDifference = TimeSpan.FromMinutes(5);
@@ -24,9 +22,14 @@ internal static class ContainerCheck
         VerificationOptions options
     )
     {
-        if (contents.Length > LongestContents || ContainerForm.Of(contents) is not { } form)
+        if (contents.Length > LongestContents)
         {
             return ContainerFindings.Refused(SignatureProblem.ContainerMalformed);
+        }
+
+        if (ContainerForm.Of(contents, out var problem) is not { } form)
+        {
+            return ContainerFindings.Refused(problem);
         }
 
         try
@@ -73,19 +76,24 @@ internal static class ContainerCheck
 
         var problems = new List<SignatureProblem>();
         problems.AddRange(SignedAttributes.Check(signer, certificate, covered));
-        if (!IsStrong(certificate))
+        if (!CryptographicPolicy.AllowsIssue(certificate))
         {
-            problems.Add(SignatureProblem.AlgorithmNotSupported);
+            problems.Add(SignatureProblem.CertificateNotStrong);
+        }
+
+        if (!CryptographicPolicy.Allows(certificate.PublicKey))
+        {
+            problems.Add(SignatureProblem.KeyNotStrong);
         }
         else if (!problems.Contains(SignatureProblem.DigestMismatch) && !IsSigned(signer))
         {
             problems.Add(SignatureProblem.SignatureMismatch);
         }
 
-        var stamp = TimeStampCheck.Check(signer, options, out var isInvalid);
-        if (isInvalid)
+        var stamp = TimeStampCheck.Check(signer, options, out var wrong);
+        if (wrong is { } problem)
         {
-            problems.Add(SignatureProblem.TimeStampInvalid);
+            problems.Add(problem);
         }
 
         if (
@@ -103,15 +111,17 @@ internal static class ContainerCheck
             problems.Add(SignatureProblem.KeyUsageLacksSigning);
         }
 
-        var isProven =
-            stamp
-            is { Chain.Outcome: ChainOutcome.Trusted }
-                and not { Chain.Revocation: RevocationOutcome.Revoked };
+        var proven = stamp?.ProvenTime;
         ImmutableArray<DateTimeOffset> times =
         [
             .. claimedTime is { } said ? [said] : ImmutableArray<DateTimeOffset>.Empty,
-            .. isProven && stamp is not null ? [stamp.Time] : ImmutableArray<DateTimeOffset>.Empty,
+            .. proven is { } shown ? [shown] : ImmutableArray<DateTimeOffset>.Empty,
         ];
+        if (times.Any(time => time > options.Now + ClockDifference))
+        {
+            problems.Add(SignatureProblem.DatedInFuture);
+        }
+
         if (times.Any(time => time < facts.NotBefore))
         {
             problems.Add(SignatureProblem.CertificateNotYetValid);
@@ -128,9 +138,7 @@ internal static class ContainerCheck
                 certificate,
                 container.Certificates,
                 options.Anchors,
-                options.RevocationLists,
-                times[^1],
-                isProven,
+                options.Revocation(times[^1], proven is not null),
                 purpose: null
             );
         return new ContainerFindings(problems, facts, chain, stamp);
@@ -148,12 +156,5 @@ internal static class ContainerCheck
             // The library's way to say no.
             return false;
         }
-    }
-
-    private static bool IsStrong(X509Certificate2 certificate)
-    {
-        using var rsa = certificate.GetRSAPublicKey();
-        using var curve = certificate.GetECDsaPublicKey();
-        return rsa?.KeySize >= ShortestRsa || curve?.KeySize >= ShortestCurve;
     }
 }

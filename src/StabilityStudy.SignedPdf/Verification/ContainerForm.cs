@@ -1,4 +1,5 @@
 using System.Formats.Asn1;
+using System.Security.Cryptography;
 using StabilityStudy.SignedPdf.Certificates;
 
 namespace StabilityStudy.SignedPdf.Verification;
@@ -20,13 +21,16 @@ internal sealed record ContainerForm(
     private static readonly Asn1Tag One = new(TagClass.ContextSpecific, 1, isConstructed: true);
 
     /// <summary>The container at the start of the bytes; null when there is none, or it has another form.</summary>
-    public static ContainerForm? Of(ReadOnlyMemory<byte> bytes)
+    /// <param name="bytes">The bytes.</param>
+    /// <param name="problem">What is wrong when there is none.</param>
+    public static ContainerForm? Of(ReadOnlyMemory<byte> bytes, out SignatureProblem problem)
     {
+        problem = SignatureProblem.ContainerMalformed;
         try
         {
             var reader = new AsnReader(bytes, AsnEncodingRules.DER);
             var length = reader.PeekEncodedValue().Length;
-            return Container(reader.ReadSequence(), length);
+            return Container(reader.ReadSequence(), length, ref problem);
         }
         catch (AsnContentException)
         {
@@ -34,7 +38,11 @@ internal sealed record ContainerForm(
         }
     }
 
-    private static ContainerForm? Container(AsnReader container, int length)
+    private static ContainerForm? Container(
+        AsnReader container,
+        int length,
+        ref SignatureProblem problem
+    )
     {
         if (!Is(container.ReadObjectIdentifier(), ObjectIdentifiers.SignedData))
         {
@@ -45,7 +53,7 @@ internal sealed record ContainerForm(
         container.ThrowIfNotEmpty();
         var signed = explicitTag.ReadSequence();
         explicitTag.ThrowIfNotEmpty();
-        if (signed.ReadInteger() != 1)
+        if (!HasVersion(signed, ref problem))
         {
             return null;
         }
@@ -69,12 +77,29 @@ internal sealed record ContainerForm(
         var signer = signers.ReadSequence();
         signers.ThrowIfNotEmpty();
         signed.ThrowIfNotEmpty();
-        return Signer(signer, digest, length);
+        return Signer(signer, digest, length, ref problem);
     }
 
-    private static ContainerForm? Signer(AsnReader signer, ReadOnlyMemory<byte> digest, int length)
+    // The third version names the signer by a key identifier (5.1, 5.3).
+    private static bool HasVersion(AsnReader reader, ref SignatureProblem problem)
     {
-        if (signer.ReadInteger() != 1)
+        var version = reader.ReadInteger();
+        if (version == 3)
+        {
+            problem = SignatureProblem.SignerNamedByKey;
+        }
+
+        return version == 1;
+    }
+
+    private static ContainerForm? Signer(
+        AsnReader signer,
+        ReadOnlyMemory<byte> digest,
+        int length,
+        ref SignatureProblem problem
+    )
+    {
+        if (!HasVersion(signer, ref problem))
         {
             return null;
         }
@@ -97,8 +122,9 @@ internal sealed record ContainerForm(
         }
 
         signer.ReadSetOf(Zero);
-        if (!IsAllowed(signer.ReadSequence(), digestName))
+        if (!IsAllowed(signer.ReadEncodedValue(), CryptographicPolicy.Digest(digestName)))
         {
+            problem = SignatureProblem.AlgorithmNotSupported;
             return null;
         }
 
@@ -122,29 +148,24 @@ internal sealed record ContainerForm(
         return signer.HasData ? null : new ContainerForm(length, issuer, serial);
     }
 
-    // One name for each algorithm, and for curves the one with the digest: libraries take the others for the same.
-    private static bool IsAllowed(AsnReader algorithm, string digest)
+    // One name for each algorithm, and the one with the digest where there is one: libraries take the others for the same.
+    private static bool IsAllowed(ReadOnlyMemory<byte> algorithm, HashAlgorithmName? digest)
     {
-        var name = algorithm.ReadObjectIdentifier();
-        if (Is(name, ObjectIdentifiers.Rsa))
+        var reader = new AsnReader(algorithm, AsnEncodingRules.DER).ReadSequence();
+        if (!Is(reader.ReadObjectIdentifier(), ObjectIdentifiers.Rsa))
         {
-            // Some writers put the null that RFC 3370, section 3.2, asks for, some leave it out.
-            if (algorithm.HasData)
-            {
-                algorithm.ReadNull();
-            }
-
-            return !algorithm.HasData;
+            return SignatureMethod.Of(algorithm) is { } method
+                && method.Digest == digest
+                && method.Padding != RSASignaturePadding.Pkcs1;
         }
 
-        var withDigest = digest switch
+        // Some writers put the null that RFC 3370, section 3.2, asks for, some leave it out.
+        if (reader.HasData)
         {
-            ObjectIdentifiers.Sha256 => ObjectIdentifiers.EcdsaWithSha256,
-            ObjectIdentifiers.Sha384 => ObjectIdentifiers.EcdsaWithSha384,
-            ObjectIdentifiers.Sha512 => ObjectIdentifiers.EcdsaWithSha512,
-            _ => null,
-        };
-        return withDigest is not null && Is(name, withDigest) && !algorithm.HasData;
+            reader.ReadNull();
+        }
+
+        return !reader.HasData && digest is not null;
     }
 
     private static bool Is(string identifier, string expected) =>

@@ -27,8 +27,17 @@ public enum SignatureProblem
     /// <summary>The signature has another form than a detached CMS signature by one signer in DER.</summary>
     ContainerMalformed,
 
+    /// <summary>The signature names its signer by a key identifier, which signatures here do not do; it was not looked at further.</summary>
+    SignerNamedByKey,
+
     /// <summary>A digest or signature algorithm is not known or not strong enough.</summary>
     AlgorithmNotSupported,
+
+    /// <summary>The key of the signer's certificate is too short, or of a kind that is not accepted.</summary>
+    KeyNotStrong,
+
+    /// <summary>The issuer signed the signer's certificate by a method that is not known or not strong enough.</summary>
+    CertificateNotStrong,
 
     /// <summary>The document is not the one that was signed.</summary>
     DigestMismatch,
@@ -54,11 +63,17 @@ public enum SignatureProblem
     /// <summary>The certificate was no longer valid at the time of signing.</summary>
     CertificateExpired,
 
-    /// <summary>The certificate's key usage has neither digital signature nor content commitment.</summary>
+    /// <summary>The certificate's key usage has neither digital signature nor content commitment, or its extended key usage is for other things than documents.</summary>
     KeyUsageLacksSigning,
 
     /// <summary>The time stamp is damaged, or of another signature, or not by a certificate for time stamping.</summary>
     TimeStampInvalid,
+
+    /// <summary>A digest, signature algorithm or key of the time stamp is not known or not strong enough.</summary>
+    TimeStampNotStrong,
+
+    /// <summary>The date of signing, or a time stamp that is trusted, lies after the verification.</summary>
+    DatedInFuture,
 
     /// <summary>The time stamp proves a time before the date that the signature claims.</summary>
     TimeStampBeforeSigning,

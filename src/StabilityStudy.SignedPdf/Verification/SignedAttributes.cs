@@ -17,7 +17,7 @@ internal static class SignedAttributes
     )
     {
         var problems = new List<SignatureProblem>();
-        if (HashOf(signer.DigestAlgorithm.Value, content) is not { } digest)
+        if (CryptographicPolicy.Hash(signer.DigestAlgorithm.Value, content) is not { } digest)
         {
             return [SignatureProblem.AlgorithmNotSupported];
         }
@@ -78,16 +78,7 @@ internal static class SignedAttributes
         var algorithm = first.PeekTag().HasSameClassAndValue(Asn1Tag.Sequence)
             ? first.ReadSequence().ReadObjectIdentifier()
             : ObjectIdentifiers.Sha256;
-        return HashOf(algorithm, certificate.RawData) is { } hash
+        return CryptographicPolicy.Hash(algorithm, certificate.RawData) is { } hash
             && first.ReadOctetString().AsSpan().SequenceEqual(hash);
     }
-
-    private static byte[]? HashOf(string? algorithm, ReadOnlySpan<byte> bytes) =>
-        algorithm switch
-        {
-            ObjectIdentifiers.Sha256 => SHA256.HashData(bytes),
-            ObjectIdentifiers.Sha384 => SHA384.HashData(bytes),
-            ObjectIdentifiers.Sha512 => SHA512.HashData(bytes),
-            _ => null,
-        };
 }

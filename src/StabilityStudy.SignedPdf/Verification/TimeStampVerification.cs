@@ -10,4 +10,11 @@ public sealed record TimeStampVerification(
     DateTimeOffset Time,
     CertificateFacts Authority,
     ChainVerification Chain
-);
+)
+{
+    /// <summary>The time, where its authority is trusted and was not revoked; null where it shows nothing.</summary>
+    public DateTimeOffset? ProvenTime =>
+        Chain is { Outcome: ChainOutcome.Trusted, Revocation: not RevocationOutcome.Revoked }
+            ? Time
+            : null;
+}

@@ -71,6 +71,8 @@ public sealed class PublicTypeTests
         [AttachmentRelationship.Unspecified] = "claims nothing about the file",
         [ChainOutcome.NotChecked] = "is not the same as valid",
         [RevocationOutcome.NotChecked] = "is not the same as valid",
+        [ChainProblem.Other] = "speaks against the chain, as every member",
+        [RevocationListProblem.Missing] = "shows nothing, as every member",
         [SigningKeyProblem.Unreadable] = "gives no key",
         [SigningRefusalReason.DocumentUnreadable] = "gives no signature",
         [SignatureProblem.DictionaryNotSupported] = "speaks against the signature",

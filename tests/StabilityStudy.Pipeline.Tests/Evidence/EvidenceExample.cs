@@ -84,14 +84,16 @@ internal static class EvidenceExample
         return Assert.IsType<SigningAttempt.Done>(attempt).Report;
     }
 
-    public static TrustAnchors Anchors(params string[] certificates)
-    {
-        var read = TrustAnchors.Read([
-            .. certificates.Select(text => (ReadOnlyMemory<byte>)Encoding.ASCII.GetBytes(text)),
-        ]);
-        Assert.True(read.TryGet(out var anchors, out _));
-        return anchors;
-    }
+    public static TrustAnchors Anchors(params string[] certificates) =>
+        TrustAnchors.Of(
+            certificates.Select(text =>
+            {
+                Assert.True(
+                    TrustFile.Read(Encoding.ASCII.GetBytes(text)).TryGet(out var file, out _)
+                );
+                return file;
+            })
+        );
 
     public static ReportVerification Verify(ReadOnlyMemory<byte> report) =>
         ReportVerifier.Verify(report, Trusting);

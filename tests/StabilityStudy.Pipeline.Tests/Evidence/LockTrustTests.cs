@@ -1,3 +1,7 @@
+using System.Formats.Asn1;
+using System.Security.Cryptography;
+using System.Security.Cryptography.Pkcs;
+using System.Security.Cryptography.X509Certificates;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
@@ -41,7 +45,7 @@ public sealed class LockTrustTests
 
         Assert.Equal(PartOutcome.Fails, part.Outcome);
         Assert.Contains(
-            "Lab Scientist One, who signed the lock, does not lead to the given trust store",
+            "Lab Scientist One, who signed the lock, is not trusted by the given trust store: Lab Scientist One vouches for itself",
             part.Sentences[0],
             Comparison
         );
@@ -57,6 +61,40 @@ public sealed class LockTrustTests
 
         Assert.Equal(PartOutcome.Fails, part.Outcome);
         Assert.Contains("does not fit it", part.Sentences[0], Comparison);
+    }
+
+    [Fact]
+    public void A_lock_signed_by_a_web_server_is_no_signed_lock()
+    {
+        var files = SignedLock();
+        Assert.True(
+            LockFile.Read(files.Files[LockFile.Name]).TryGet(out var locks) && locks.All.Length == 1
+        );
+        var honest = locks.All[0];
+        var forged = honest with { Signature = [.. WebServerSignature(honest.Statement())] };
+        var part = ReportVerifier
+            .Verify(
+                EvidenceExample.Report(
+                    new(files.Files.SetItem(LockFile.Name, LockFile.With(StoredLocks.None, forged)))
+                ),
+                EvidenceExample.Trusting
+            )
+            .Parts[3];
+
+        Assert.Equal(PartOutcome.Fails, part.Outcome);
+        Assert.Contains(
+            "The proof of the lock: the certificate is not meant for signing documents.",
+            part.Sentences
+        );
+    }
+
+    [Fact]
+    public void A_signer_whose_certificate_is_over_vouches_for_the_claimed_time_only()
+    {
+        var part = Lock(EvidenceExample.Trusting with { Now = EvidenceExample.Now.AddDays(301) });
+
+        Assert.Equal(PartOutcome.NotChecked, part.Outcome);
+        Assert.Contains("valid at the claimed time only", part.Sentences[0], Comparison);
     }
 
     [Fact]
@@ -88,6 +126,38 @@ public sealed class LockTrustTests
         ReportVerifier.Verify(s_report.Value, options).Parts[3];
 
     private static ReadOnlyMemory<byte> SignedLockReport() => EvidenceExample.Report(SignedLock());
+
+    private static byte[] WebServerSignature(ReadOnlyMemory<byte> statement)
+    {
+        using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
+        var request = new CertificateRequest("CN=www.lab.example", key, HashAlgorithmName.SHA256);
+        request.CertificateExtensions.Add(
+            new X509EnhancedKeyUsageExtension([new Oid("1.3.6.1.5.5.7.3.1")], critical: false)
+        );
+        using var certificate = request.CreateSelfSigned(
+            EvidenceExample.Now.AddYears(-1),
+            EvidenceExample.Now.AddYears(1)
+        );
+        var named = new AsnWriter(AsnEncodingRules.DER);
+        using (named.PushSequence())
+        using (named.PushSequence())
+        using (named.PushSequence())
+        {
+            named.WriteOctetString(SHA256.HashData(certificate.RawData));
+        }
+
+        var container = new SignedCms(new ContentInfo(statement.ToArray()), detached: true);
+        var signer = new CmsSigner(certificate)
+        {
+            DigestAlgorithm = new Oid("2.16.840.1.101.3.4.2.1"),
+            IncludeOption = X509IncludeOption.EndCertOnly,
+        };
+        signer.SignedAttributes.Add(
+            new AsnEncodedData(new Oid("1.2.840.113549.1.9.16.2.47"), named.Encode())
+        );
+        container.ComputeSignature(signer, silent: true);
+        return container.Encode();
+    }
 
     private static StudyBytes SignedLock()
     {

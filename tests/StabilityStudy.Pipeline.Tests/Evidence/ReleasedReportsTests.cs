@@ -51,16 +51,11 @@ public sealed class ReleasedReportsTests
     private static string ReleasedLists =>
         Path.Combine(RepositoryFile.Root, "src/StabilityStudy.Pipeline/Versions/Released");
 
-    private static TrustAnchors Anchors(string version)
-    {
-        ImmutableArray<ReadOnlyMemory<byte>> files =
-        [
+    private static TrustAnchors Anchors(string version) =>
+        EvidenceExample.Anchors([
             .. Directory
                 .GetFiles(Path.Combine(s_folder, version, "trust"))
                 .Order(StringComparer.Ordinal)
-                .Select(path => (ReadOnlyMemory<byte>)File.ReadAllBytes(path)),
-        ];
-        Assert.True(TrustAnchors.Read(files).TryGet(out var anchors, out _));
-        return anchors;
-    }
+                .Select(File.ReadAllText),
+        ]);
 }

@@ -60,6 +60,64 @@ public sealed class ReportVerifierTests
     }
 
     [Fact]
+    public void A_certificate_that_is_over_today_was_valid_at_the_claimed_time_only()
+    {
+        var found = ReportVerifier.Verify(
+            EvidenceExample.SignedTwice,
+            EvidenceExample.Trusting with
+            {
+                Now = EvidenceExample.Now.AddDays(301),
+            }
+        );
+
+        Assert.Equal([NotChecked, Holds, Holds, Holds], EvidenceExample.Outcomes(found));
+        Assert.Contains(
+            "expired on " + TrustWords.Time(EvidenceExample.Now.AddDays(300).ToUniversalTime()),
+            found.Parts[0].Sentences[0],
+            Comparison
+        );
+        Assert.Contains("valid at the claimed time only", found.Parts[0].Sentences[0], Comparison);
+    }
+
+    [Fact]
+    public void A_signature_of_the_future_fails()
+    {
+        var found = ReportVerifier.Verify(
+            EvidenceExample.SignedTwice,
+            EvidenceExample.Trusting with
+            {
+                Now = EvidenceExample.Now.AddHours(-1),
+            }
+        );
+
+        Assert.Equal(Fails, found.Parts[0].Outcome);
+        Assert.Contains("lies after this verification", found.Parts[0].Sentences[0], Comparison);
+    }
+
+    [Fact]
+    public void A_time_that_no_stamp_shows_is_the_claim_of_the_signer() =>
+        Assert.Contains(
+            "that time is the signer's claim, which no time stamp shows",
+            Words(EvidenceExample.SignedTwice),
+            Comparison
+        );
+
+    [Fact]
+    public void What_could_not_be_read_of_the_trust_store_is_not_checked()
+    {
+        var found = ReportVerifier.Verify(
+            EvidenceExample.SignedTwice,
+            EvidenceExample.Trusting with
+            {
+                UnreadFiles = ["list.crl cannot be read."],
+            }
+        );
+
+        Assert.Equal([NotChecked, Holds, Holds, Holds], EvidenceExample.Outcomes(found));
+        Assert.Equal("list.crl cannot be read.", found.Parts[0].Sentences[0]);
+    }
+
+    [Fact]
     public void What_nobody_has_signed_yet_is_not_fully_checked()
     {
         Assert.Equal([NotChecked, NotChecked, Holds, Holds], Verified(EvidenceExample.Unsigned));

@@ -56,9 +56,11 @@ public static class TrialCertificateTests
                 Key = key,
             }
         );
-        var own = Rewritten.Value(
-            TrustAnchors.Read([System.Text.Encoding.ASCII.GetBytes(trial.CertificatePem)])
-        );
+        var own = TrustAnchors.Of([
+            Rewritten.Value(
+                TrustFile.Read(System.Text.Encoding.ASCII.GetBytes(trial.CertificatePem))
+            ),
+        ]);
 
         Assert.Equal(
             ChainOutcome.NotTrusted,

@@ -97,5 +97,8 @@ internal static class SignedDocument
     }
 
     public static DocumentVerification Verify(byte[] document) =>
-        SignatureVerifier.Verify(document, new VerificationOptions(Signers.Trust, []));
+        Verify(document, Signers.Trusting);
+
+    public static DocumentVerification Verify(byte[] document, VerificationOptions options) =>
+        SignatureVerifier.Verify(document, options);
 }

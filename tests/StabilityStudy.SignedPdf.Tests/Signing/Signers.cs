@@ -3,6 +3,7 @@ using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
 using System.Text;
 using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.SignedPdf.Tests.Signing;
 
@@ -43,11 +44,13 @@ internal static class Signers
 
     public static TrustAnchors Trust { get; } = Anchors(Authority);
 
+    public static VerificationOptions Trusting { get; } = new(Trust, []) { TimeAnchors = Trust };
+
     public static TrustAnchors Anchors(params Signer[] trusted) =>
-        Drawing.Rewritten.Value(
-            TrustAnchors.Read([
-                .. trusted.Select(static one => (ReadOnlyMemory<byte>)one.CertificatePem),
-            ])
+        TrustAnchors.Of(
+            trusted.Select(static one =>
+                Drawing.Rewritten.Value(TrustFile.Read(one.CertificatePem))
+            )
         );
 
     public static Signer MakeAuthority(string name)
@@ -119,6 +122,20 @@ internal static class Signers
         DateTimeOffset made,
         DateTimeOffset revoked,
         params Signer[] signers
+    ) => RevocationListBy(Authority, method: null, made, revoked, signers);
+
+    /// <summary>A list in the name of an authority, good for thirty days.</summary>
+    /// <param name="by">The authority.</param>
+    /// <param name="method">Who signs it, and how; null for the authority with SHA-256.</param>
+    /// <param name="made">When it was made.</param>
+    /// <param name="revoked">When the certificates were revoked.</param>
+    /// <param name="signers">Whose certificates.</param>
+    public static byte[] RevocationListBy(
+        Signer by,
+        X509SignatureGenerator? method,
+        DateTimeOffset made,
+        DateTimeOffset revoked,
+        params Signer[] signers
     )
     {
         var builder = new CertificateRevocationListBuilder();
@@ -128,11 +145,14 @@ internal static class Signers
         }
 
         return builder.Build(
-            Authority.Certificate.CopyWithPrivateKey((RSA)Authority.Key),
+            by.Certificate.SubjectName,
+            method ?? X509SignatureGenerator.CreateForRSA((RSA)by.Key, RSASignaturePadding.Pkcs1),
             1,
             made.AddDays(30),
             HashAlgorithmName.SHA256,
-            RSASignaturePadding.Pkcs1,
+            X509AuthorityKeyIdentifierExtension.CreateFromSubjectKeyIdentifier(
+                new X509SubjectKeyIdentifierExtension(by.Certificate.PublicKey, false)
+            ),
             made
         );
     }

@@ -66,19 +66,23 @@ public sealed class StatementSignerTests
         ReadOnlyMemory<byte> statement,
         ReadOnlyMemory<byte> signature
     ) =>
-        StatementVerifier
-            .Signature(
-                statement,
-                signature,
-                DateTimeOffset.UnixEpoch.AddYears(55),
-                VerificationOptions.WithoutTrust
-            )
-            ?.Signer;
+        StatementVerifier.Signature(
+            statement,
+            signature,
+            DateTimeOffset.UnixEpoch.AddYears(55),
+            VerificationOptions.WithoutTrust
+        )
+            is { Holds: true, Signer: var signer }
+            ? signer
+            : null;
 
     private static DateTimeOffset? TimeOf(
         ReadOnlyMemory<byte> statement,
         ReadOnlyMemory<byte> token
-    ) => StatementVerifier.TimeStamp(statement, token, VerificationOptions.WithoutTrust)?.Time;
+    ) =>
+        StatementVerifier
+            .TimeStamp(statement, token, VerificationOptions.WithoutTrust, out _)
+            ?.Time;
 
     private static SigningKey Key()
     {

@@ -164,7 +164,7 @@ public sealed class TimeStampTests : IDisposable
             )
         );
         return SignatureVerifier
-            .Verify(signed, new VerificationOptions(Signers.Trust, [list]))
+            .Verify(signed, Signers.Trusting with { RevocationLists = [list] })
             .Signatures[0]
             .Chain.Revocation;
     }

@@ -14,7 +14,7 @@ public static class ChainTests
         var chain = Verify(Signers.Anchors(Signers.OtherAuthority)).Chain;
 
         Assert.Equal(ChainOutcome.NotTrusted, chain.Outcome);
-        Assert.NotEmpty(chain.Reasons);
+        Assert.NotEmpty(chain.Faults);
     }
 
     [Fact]
@@ -28,7 +28,7 @@ public static class ChainTests
             chain.Certificates.Select(static one => one.Name),
             StringComparer.Ordinal
         );
-        Assert.Empty(chain.Reasons);
+        Assert.Empty(chain.Faults);
         Assert.Equal(RevocationOutcome.NotChecked, chain.Revocation);
     }
 
@@ -90,29 +90,6 @@ public static class ChainTests
     [InlineData("0\u0003\u0002\u0001\u0005")]
     public static void What_is_no_list_is_refused(string text) =>
         Assert.False(RevocationList.Read(HandMadePdf.Bytes(text)).TryGet(out _, out _));
-
-    [Theory]
-    [InlineData("")]
-    [InlineData("nothing")]
-    [InlineData("-----BEGIN CERTIFICATE-----\nAAAA\n-----END CERTIFICATE-----\n")]
-    [InlineData("-----BEGIN X-----\nAAAA\n-----END X-----\n")]
-    public static void What_is_no_trust_file_is_refused(string text) =>
-        Assert.False(TrustAnchors.Read([HandMadePdf.Bytes(text)]).TryGet(out _, out _));
-
-    [Fact]
-    public static void Trust_files_in_both_forms_are_read()
-    {
-        byte[] two =
-        [
-            .. Signers.Authority.CertificatePem,
-            .. Signers.OtherAuthority.CertificatePem,
-        ];
-
-        Assert.Equal(
-            3,
-            Rewritten.Value(TrustAnchors.Read([two, Signers.Authority.Certificate.RawData])).Count
-        );
-    }
 
     private static RevocationList List(int days, DateTimeOffset revoked, Signer signer) =>
         Rewritten.Value(

@@ -139,7 +139,7 @@ public static class ForgedSignatureTests
         );
         var signer = new Signer(request.CreateSelfSigned(Signers.Start, Signers.End), key);
 
-        AssertCertificate(signer, SignatureProblem.AlgorithmNotSupported);
+        AssertCertificate(signer, SignatureProblem.KeyNotStrong);
     }
 
     [Fact]

@@ -24,39 +24,56 @@ internal static class Forgery
     /// <param name="named">The certificate that the signed attribute names; null for no such attribute.</param>
     /// <param name="adjust">Changes how it is signed.</param>
     /// <param name="detached">False puts the content into the signature.</param>
+    /// <param name="after">Changes the signature when it is made.</param>
+    /// <param name="identified">How the signature names the certificate of its signer.</param>
     public static byte[] Resigned(
         byte[] file,
         string field,
         Signer signer,
         X509Certificate2? named,
         Action<CmsSigner>? adjust = null,
-        bool detached = true
+        bool detached = true,
+        Action<SignerInfo>? after = null,
+        SubjectIdentifierType identified = SubjectIdentifierType.IssuerAndSerialNumber
     )
     {
         var (start, end) = Gap(file, field);
         var changed = file.ToArray();
         changed.AsSpan((start + 1)..(end - 1)).Fill((byte)'0');
         var content = detached ? Covered(changed, start, end) : "short"u8.ToArray();
+        return WithSignature(
+            changed,
+            start,
+            Signature(content, signer, named, adjust, detached, after, identified)
+        );
+    }
+
+    /// <summary>A signature over any bytes; the parameters are those of <see cref="Resigned"/>.</summary>
+    public static byte[] Signature(
+        byte[] content,
+        Signer signer,
+        X509Certificate2? named,
+        Action<CmsSigner>? adjust = null,
+        bool detached = true,
+        Action<SignerInfo>? after = null,
+        SubjectIdentifierType identified = SubjectIdentifierType.IssuerAndSerialNumber
+    )
+    {
         var container = new SignedCms(new ContentInfo(content), detached);
-        var by = new CmsSigner(
-            SubjectIdentifierType.IssuerAndSerialNumber,
-            signer.Certificate,
-            signer.Key
-        )
+        var by = new CmsSigner(identified, signer.Certificate, signer.Key)
         {
             DigestAlgorithm = new Oid("2.16.840.1.101.3.4.2.1"),
             IncludeOption = X509IncludeOption.EndCertOnly,
         };
         if (named is not null)
         {
-            by.SignedAttributes.Add(
-                new AsnEncodedData(new Oid(SigningCertificate), Attribute(named))
-            );
+            by.SignedAttributes.Add(SigningCertificateAttribute(named));
         }
 
         adjust?.Invoke(by);
         container.ComputeSignature(by, silent: true);
-        return WithSignature(changed, start, container.Encode());
+        after?.Invoke(container.SignerInfos[0]);
+        return container.Encode();
     }
 
     public static byte[] WithSignature(byte[] file, int gapStart, byte[] signature)
@@ -159,7 +176,8 @@ internal static class Forgery
         );
     }
 
-    private static byte[] Attribute(X509Certificate2 certificate)
+    /// <summary>The signed attribute that names the certificate of the signer.</summary>
+    public static AsnEncodedData SigningCertificateAttribute(X509Certificate2 certificate)
     {
         var writer = new AsnWriter(AsnEncodingRules.DER);
         using (writer.PushSequence())
@@ -169,6 +187,6 @@ internal static class Forgery
             writer.WriteOctetString(SHA256.HashData(certificate.RawData));
         }
 
-        return writer.Encode();
+        return new AsnEncodedData(new Oid(SigningCertificate), writer.Encode());
     }
 }

@@ -20,7 +20,7 @@ public static class MutatedSignatureTests
         var count = LongProof.Setting("FUZZ_INPUTS", 480);
         var seed = LongProof.Setting("FUZZ_SEED", 3);
         byte[][] files = [Signed(SignedDocument.Small), Signed(SignedDocument.Unsigned)];
-        var options = new VerificationOptions(Signers.Trust, []);
+        var options = Signers.Trusting;
         var random = new Random(seed);
         var readable = 0;
         for (var i = 0; i < count; i++)

@@ -1,0 +1,104 @@
+using System.Security.Cryptography.X509Certificates;
+
+namespace StabilityStudy.SignedPdf.Certificates;
+
+/// <summary>Asks the given lists whether certificates of a trusted chain were revoked. Where lists contradict each other, the worst holds.</summary>
+/// <param name="Lists">Revocation lists, of any issuers.</param>
+/// <param name="Time">The time in question.</param>
+/// <param name="TimeIsProven">A trusted time stamp proves the time, so that a revocation after it does not count.</param>
+/// <param name="Now">When is verified; null when not said.</param>
+internal sealed record RevocationCheck(
+    ImmutableArray<RevocationList> Lists,
+    DateTimeOffset Time,
+    bool TimeIsProven,
+    DateTimeOffset? Now
+)
+{
+    /// <summary>The outcome, the date of the first revocation found, and what is missing.</summary>
+    /// <param name="chain">The chain, the trusted certificate last.</param>
+    public (
+        RevocationOutcome Outcome,
+        DateTimeOffset? At,
+        ImmutableArray<RevocationFault> Faults
+    ) Of(IReadOnlyList<X509Certificate2> chain)
+    {
+        var faults = ImmutableArray.CreateBuilder<RevocationFault>();
+        for (var i = 0; i < chain.Count; i++)
+        {
+            // The last one, which is trusted, may still have revoked itself.
+            var issuer = chain[Math.Min(i + 1, chain.Count - 1)];
+            var found = Lists
+                .Select(list => (List: list, Problem: ProblemOf(list, chain[i], issuer)))
+                .ToList();
+            foreach (var (list, problem) in found)
+            {
+                if (
+                    !IsOfNobody(problem)
+                    && list.RevocationOf(chain[i]) is { } revoked
+                    && !(TimeIsProven && revoked > Time)
+                )
+                {
+                    return (RevocationOutcome.Revoked, revoked, []);
+                }
+            }
+
+            if (i + 1 < chain.Count)
+            {
+                faults.AddRange(Faults(found, CertificateFacts.Of(chain[i])));
+            }
+        }
+
+        return (
+            chain.Count == 1 ? RevocationOutcome.NotNeeded
+            : faults.Count == 0 ? RevocationOutcome.NotRevoked
+            : RevocationOutcome.NotChecked,
+            null,
+            faults.DrainToImmutable()
+        );
+    }
+
+    private static IEnumerable<RevocationFault> Faults(
+        List<(RevocationList List, RevocationListProblem? Problem)> found,
+        CertificateFacts certificate
+    )
+    {
+        if (found.Count == 0)
+        {
+            return [new(RevocationListProblem.Missing, certificate, null)];
+        }
+
+        // A list in the name of the issuer that is not right is told beside one that is.
+        var isShown = found.Exists(static item => item.Problem is null);
+        return found
+            .Where(item =>
+                item.Problem
+                    is RevocationListProblem.NotSignedByIssuer
+                        or RevocationListProblem.SignatureNotStrong
+                || (!isShown && item.Problem is not null)
+            )
+            .Select(item => new RevocationFault(item.Problem!.Value, certificate, item.List));
+    }
+
+    private RevocationListProblem? ProblemOf(
+        RevocationList list,
+        X509Certificate2 certificate,
+        X509Certificate2 issuer
+    ) =>
+        list.ProblemAgainst(issuer)
+        ?? (
+            list.ThisUpdate < Time ? RevocationListProblem.MadeBefore
+            : list.ThisUpdate > Now ? RevocationListProblem.MadeInFuture
+            : list.ThisUpdate > CertificateFacts.Of(certificate).NotAfter
+                ? RevocationListProblem.MadeAfterExpiry
+            : !TimeIsProven && Now is { } now && !(list.NextUpdate >= now)
+                ? RevocationListProblem.OutOfDate
+            : null
+        );
+
+    /// <summary>Nothing in such a list can be relied on, not even that a certificate was revoked.</summary>
+    private static bool IsOfNobody(RevocationListProblem? problem) =>
+        problem
+            is RevocationListProblem.OfAnotherIssuer
+                or RevocationListProblem.NotSignedByIssuer
+                or RevocationListProblem.SignatureNotStrong;
+}
