@@ -42,7 +42,10 @@ internal static class VerifyCommand
                 new VerificationOptions(
                     Anchors(parsed.GetValue(trust) ?? []),
                     Lists(parsed.GetValue(revoked) ?? [])
-                ),
+                )
+                {
+                    Clock = terminal.Clock,
+                },
                 parsed.GetValue(json)
             )
         );

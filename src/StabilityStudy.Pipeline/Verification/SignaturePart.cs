@@ -16,11 +16,13 @@ internal static class SignaturePart
     /// <param name="found">The signatures and revisions.</param>
     /// <param name="stated">What the report states of itself; null where it is no report.</param>
     /// <param name="analysis">The study analyzed again; null where that was not possible.</param>
+    /// <param name="now">The time of the verification.</param>
     public static VerifiedPart Of(
         ReadOnlyMemory<byte> report,
         DocumentVerification found,
         StatedAnalysis? stated,
-        StudyAnalysis? analysis
+        StudyAnalysis? analysis,
+        DateTimeOffset now
     )
     {
         if (found.Failure is { } failure)
@@ -35,11 +37,11 @@ internal static class SignaturePart
         return VerifiedPart.Of(
             Question,
             [
-                .. found.Signatures.SelectMany(item => OfOne(item, stated, analysis)),
+                .. found.Signatures.SelectMany(item => OfOne(item, stated, analysis, now)),
                 .. found.Signatures.SelectMany(
                     (item, i) =>
                         item.Holds
-                            ? About(item, SigningRules.Beside(item, found.Signatures.Take(i)))
+                            ? About(item, AmongOthers(item, found.Signatures[..i], analysis))
                             : []
                 ),
                 .. Missing(found, analysis),
@@ -50,10 +52,23 @@ internal static class SignaturePart
         );
     }
 
+    private static IEnumerable<(PartOutcome, string)> AmongOthers(
+        SignatureVerification signature,
+        ImmutableArray<SignatureVerification> before,
+        StudyAnalysis? analysis
+    ) =>
+        [
+            .. analysis is null
+                ? []
+                : SigningRules.OutOfTurn(signature, before, analysis.Protocol),
+            .. SigningRules.Beside(signature, before),
+        ];
+
     private static IEnumerable<(PartOutcome, string)> OfOne(
         SignatureVerification signature,
         StatedAnalysis? stated,
-        StudyAnalysis? analysis
+        StudyAnalysis? analysis,
+        DateTimeOffset now
     )
     {
         var who = Who(signature);
@@ -68,7 +83,12 @@ internal static class SignaturePart
         }
 
         yield return (PartOutcome.Holds, $"{who}: the signature is right. {When(signature)}");
-        foreach (var finding in About(signature, OfStatement(signature, stated, analysis)))
+        IEnumerable<(PartOutcome, string)> findings =
+        [
+            .. OfStatement(signature, stated, analysis),
+            .. analysis is null ? [] : SigningRules.OfSigner(signature, analysis, now),
+        ];
+        foreach (var finding in About(signature, findings))
         {
             yield return finding;
         }
@@ -101,7 +121,7 @@ internal static class SignaturePart
     {
         if (signature.Statement is null)
         {
-            return [(PartOutcome.NotChecked, "the signature states no role")];
+            return [(PartOutcome.Fails, "the signature states no role, and this program writes one into each")];
         }
 
         return SignedStatement.Read(signature.Statement) switch
@@ -111,7 +131,7 @@ internal static class SignaturePart
                 .. statement.Decision is { } decision
                     ? [(PartOutcome.Holds, decision.InWords())]
                     : ImmutableArray<(PartOutcome, string)>.Empty,
-                .. analysis is null ? [] : SigningRules.OfOne(signature, statement, analysis),
+                .. analysis is null ? [] : SigningRules.OfStatement(signature, statement, analysis),
                 .. SigningRules.OfVersions(statement, stated),
             ],
             StatementReading.OfLaterVersion =>

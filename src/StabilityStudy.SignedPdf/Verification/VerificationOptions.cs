@@ -10,6 +10,9 @@ public sealed record VerificationOptions(
     ImmutableArray<RevocationList> RevocationLists
 )
 {
+    /// <summary>The clock that says what time it is: nothing is signed later than that.</summary>
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
     /// <summary>Nobody is trusted: chains are not checked.</summary>
     public static VerificationOptions WithoutTrust { get; } = new(null, []);
 }

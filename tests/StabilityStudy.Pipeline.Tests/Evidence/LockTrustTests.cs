@@ -14,9 +14,7 @@ public sealed class LockTrustTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;
 
-    private static readonly Lazy<ReadOnlyMemory<byte>> s_report = new(SignedLockReport);
-
-    [Fact]
+        [Fact]
     public void A_signer_in_the_trust_store_is_trusted()
     {
         var part = Lock(EvidenceExample.Trusting);
@@ -28,7 +26,7 @@ public sealed class LockTrustTests
     [Fact]
     public void Without_a_trust_store_it_is_not_checked()
     {
-        var part = Lock(VerificationOptions.WithoutTrust);
+        var part = Lock(EvidenceExample.WithoutTrust);
 
         Assert.Equal(PartOutcome.NotChecked, part.Outcome);
         Assert.Contains("no trust store was given", part.Sentences[0], Comparison);
@@ -37,11 +35,16 @@ public sealed class LockTrustTests
     [Fact]
     public void A_signer_whom_nobody_vouches_for_fails()
     {
-        var part = Lock(new(EvidenceExample.Anchors(EvidenceExample.Director.Certificate), []));
+        var part = Lock(
+            EvidenceExample.Trusting with
+            {
+                Anchors = EvidenceExample.Anchors(EvidenceExample.Director.Certificate),
+            }
+        );
 
         Assert.Equal(PartOutcome.Fails, part.Outcome);
         Assert.Contains(
-            "Lab Scientist One, who signed the lock, does not lead to the given trust store",
+            "Lab Scientist One, who signed lock 1, does not lead to the given trust store",
             part.Sentences[0],
             Comparison
         );
@@ -51,7 +54,7 @@ public sealed class LockTrustTests
     public void A_signature_that_is_not_right_is_worse_than_none()
     {
         var report = EvidenceExample.Report(
-            SignedLock().Edited(LockFile.Name, "by = \"LS1\"", "by = \"MD1\"")
+            EvidenceExample.StudyFiles.Edited(LockFile.Name, "by = \"LS1\"", "by = \"MD1\"")
         );
         var part = ReportVerifier.Verify(report, EvidenceExample.Trusting).Parts[3];
 
@@ -62,7 +65,7 @@ public sealed class LockTrustTests
     [Fact]
     public void What_the_record_says_against_the_lock_fails_here_too()
     {
-        var files = EvidenceExample.StudyFiles.With(
+        var files = EvidenceExample.LockedByClock.With(
             StudyRecord.Name,
             StudyRecord.Next(
                 default,
@@ -85,22 +88,5 @@ public sealed class LockTrustTests
     }
 
     private static VerifiedPart Lock(VerificationOptions options) =>
-        ReportVerifier.Verify(s_report.Value, options).Parts[3];
-
-    private static ReadOnlyMemory<byte> SignedLockReport() => EvidenceExample.Report(SignedLock());
-
-    private static StudyBytes SignedLock()
-    {
-        using var key = EvidenceExample.Author.Key();
-        var files = new StudyBytes(EvidenceExample.StudyFiles.Files.Remove(LockFile.Name));
-        var attempt = ProtocolLocking.Lock(
-            files,
-            "LS1",
-            new DateTimeOffset(2026, 5, 1, 13, 20, 0, TimeSpan.FromHours(-5)),
-            reason: null,
-            key
-        );
-        var locked = Assert.IsType<LockAttempt.Locked>(attempt);
-        return new(files.Files.Add(LockFile.Name, locked.LockFile));
-    }
+        ReportVerifier.Verify(EvidenceExample.Unsigned, options).Parts[3];
 }
