@@ -150,10 +150,7 @@ public static class OwnFileStatements
         && names.All(IsInput);
 
     private static bool IsInput(string name) =>
-        name
-            is StudyBytes.ProtocolName
-                or StudyBytes.FactsName
-                or LockFile.Name
+        name is StudyBytes.ProtocolName or StudyBytes.FactsName or LockFile.Name
         || LockedProtocols.IsStoredName(name)
         || name == StudyFileNames.Usual.Specimens
         || name == StudyFileNames.Usual.Results

@@ -69,7 +69,11 @@ public static class StudyRecord
     /// <param name="lockSha256">SHA-256 of protocol.lock; null when there is none.</param>
     /// <param name="locks">How many locks it holds: the record names the file after each.</param>
     /// <returns>A query for the first line that does not follow the one before it, and one for a lock that differs.</returns>
-    public static ImmutableArray<DataQuery> Check(ReadOnlyMemory<byte> record, string? lockSha256, int locks = 1)
+    public static ImmutableArray<DataQuery> Check(
+        ReadOnlyMemory<byte> record,
+        string? lockSha256,
+        int locks = 1
+    )
     {
         var queries = new QueryList();
         var lines = Lines(record);

@@ -35,7 +35,13 @@ public static class ReportVerifier
                 ? ReportBuilder.ConclusionLines(analysis!)
                 : [],
             [
-                SignaturePart.Of(report, found, study?.Stated, analysis, options.Clock.GetLocalNow()),
+                SignaturePart.Of(
+                    report,
+                    found,
+                    study?.Stated,
+                    analysis,
+                    options.Clock.GetLocalNow()
+                ),
                 Revisions(found),
                 recomputed is null
                     ? new VerifiedPart(RecomputationPart.Question, PartOutcome.Fails, [fault!])

@@ -58,9 +58,7 @@ internal static class SignaturePart
         StudyAnalysis? analysis
     ) =>
         [
-            .. analysis is null
-                ? []
-                : SigningRules.OutOfTurn(signature, before, analysis.Protocol),
+            .. analysis is null ? [] : SigningRules.OutOfTurn(signature, before, analysis.Protocol),
             .. SigningRules.Beside(signature, before),
         ];
 
@@ -121,7 +119,13 @@ internal static class SignaturePart
     {
         if (signature.Statement is null)
         {
-            return [(PartOutcome.Fails, "the signature states no role, and this program writes one into each")];
+            return
+            [
+                (
+                    PartOutcome.Fails,
+                    "the signature states no role, and this program writes one into each"
+                ),
+            ];
         }
 
         return SignedStatement.Read(signature.Statement) switch

@@ -109,7 +109,8 @@ internal static class SigningRules
             );
         }
         else if (
-            place is not null && DecisionWords(protocol, place, statement.Decision) is { } fault
+            place is not null
+            && DecisionWords(protocol, place, statement.Decision) is { } fault
         )
         {
             yield return (PartOutcome.Fails, fault);

@@ -44,7 +44,10 @@ internal sealed record CrossReferenceChain(
                 return null;
             }
 
-            if (section.Entries.DistinctBy(static entry => entry.Key).Count() < section.Entries.Count)
+            if (
+                section.Entries.DistinctBy(static entry => entry.Key).Count()
+                < section.Entries.Count
+            )
             {
                 cursor.Fail(
                     "A cross-reference lists an object twice, of which readers take one or the other."

@@ -36,8 +36,7 @@ internal static class EvidenceExample
         );
 
     /// <summary>The study before it was locked.</summary>
-    public static StudyBytes Unlocked { get; } =
-        new(LockedByClock.Files.Remove(LockFile.Name));
+    public static StudyBytes Unlocked { get; } = new(LockedByClock.Files.Remove(LockFile.Name));
 
     private static readonly Lazy<StudyBytes> s_studyFiles = new(() =>
         Locked(Unlocked, LockedAt, Author)

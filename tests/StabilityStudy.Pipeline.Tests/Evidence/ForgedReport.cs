@@ -41,10 +41,7 @@ internal static class ForgedReport
     }
 
     /// <summary>Another study's report with other attached files behind its first page.</summary>
-    public static ReadOnlyMemory<byte> Of(
-        StudyBytes files,
-        Func<string, string, string> attached
-    )
+    public static ReadOnlyMemory<byte> Of(StudyBytes files, Func<string, string, string> attached)
     {
         var parts = PartsOf(EvidenceExample.Report(files));
         return OnePage(parts.Analysis, Files(parts.Files, attached));

@@ -14,7 +14,7 @@ public sealed class LockTrustTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;
 
-        [Fact]
+    [Fact]
     public void A_signer_in_the_trust_store_is_trusted()
     {
         var part = Lock(EvidenceExample.Trusting);
@@ -85,6 +85,19 @@ public sealed class LockTrustTests
 
         Assert.Equal(PartOutcome.Fails, part.Outcome);
         Assert.Contains("is not the file that the record", part.Sentences[0], Comparison);
+    }
+
+    [Fact]
+    public void Nobody_locks_with_a_clock_behind_the_last_lock()
+    {
+        var attempt = ProtocolLocking.Lock(
+            EvidenceExample.StudyFiles.Edited("protocol.toml", "percent = 8.0", "percent = 8.1"),
+            "LS1",
+            EvidenceExample.LockedAt.AddMinutes(-1),
+            "a limit was corrected"
+        );
+
+        Assert.Equal(LockRefusal.BeforeLastLock, Assert.IsType<LockAttempt.Refused>(attempt).Why);
     }
 
     private static VerifiedPart Lock(VerificationOptions options) =>

@@ -241,9 +241,7 @@ public sealed class ReportVerifierTests
     [Fact]
     public void A_study_that_was_never_locked_cannot_show_that_the_criteria_came_first()
     {
-        var unlocked = EvidenceExample.Report(
-            EvidenceExample.Unlocked
-        );
+        var unlocked = EvidenceExample.Report(EvidenceExample.Unlocked);
 
         Assert.Equal(Fails, Verified(unlocked)[3]);
     }

@@ -106,12 +106,7 @@ public sealed class SigningRulesTests
     [InlineData(6, false)]
     public void A_signature_of_a_time_that_has_not_come_fails(int minutes, bool holds)
     {
-        var found = Of(
-            Author with
-            {
-                ClaimedTime = EvidenceExample.Now.AddMinutes(minutes),
-            }
-        );
+        var found = Of(Author with { ClaimedTime = EvidenceExample.Now.AddMinutes(minutes) });
 
         if (holds)
         {

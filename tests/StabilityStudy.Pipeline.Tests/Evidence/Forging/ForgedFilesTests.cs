@@ -142,11 +142,7 @@ public sealed class ForgedFilesTests
             "no record of the study names"
         );
         IsNotChecked(
-            ForgedStudies.Signed(
-                EvidenceExample.Report(
-                    RecordBegunLater()
-                )
-            ),
+            ForgedStudies.Signed(EvidenceExample.Report(RecordBegunLater())),
             "no record of the study names"
         );
         IsNotChecked(

@@ -29,11 +29,7 @@ internal static class ForgedRevision
 
     /// <summary>What the approver's signature says, in the approver's field.</summary>
     public static SignatureContent Approver =>
-        ContentOf(
-            1,
-            EvidenceExample.Director,
-            new ApproverDecision(DecisionKind.Approve, null)
-        );
+        ContentOf(1, EvidenceExample.Director, new ApproverDecision(DecisionKind.Approve, null));
 
     /// <summary>What a signature says as the program writes it, but for what is given.</summary>
     public static SignatureContent ContentOf(
@@ -200,10 +196,7 @@ internal static class ForgedRevision
         }
 
         using var key = signer.Key();
-        place.WriteSignature(
-            bytes,
-            SignatureContainer.Sign(place.Covered(bytes), key).Encode()
-        );
+        place.WriteSignature(bytes, SignatureContainer.Sign(place.Covered(bytes), key).Encode());
         return bytes;
     }
 }
@@ -221,9 +214,7 @@ internal sealed class Revision(PdfDocument before, ImmutableArray<PdfIndirectObj
 
     /// <summary>The field that it fills.</summary>
     public PdfReference Field =>
-        Objects
-            .Single(item => (item.Value as PdfDictionary)?.Find("FT") is not null)
-            .Reference;
+        Objects.Single(item => (item.Value as PdfDictionary)?.Find("FT") is not null).Reference;
 
     public PdfReference Catalog => Assert.IsType<PdfReference>(Before.Trailer.Find("Root"));
 
@@ -276,8 +267,7 @@ internal sealed class Revision(PdfDocument before, ImmutableArray<PdfIndirectObj
     }
 
     public void Put(PdfReference which, PdfObject value) =>
-        Objects =
-        [
+        Objects = [
             .. Objects
                 .Where(item => item.Reference != which)
                 .Append(new PdfIndirectObject(which, value))

@@ -40,12 +40,7 @@ internal static class ForgedRevisions
             OtherForm,
             () => ForgedRevision.SignAfter("900 0 obj\n<</Hidden true>>\nendobj\n")
         ),
-        new(
-            "a classic table beside a stream",
-            2,
-            OtherForm,
-            () => ForgedRevision.SignWithTable()
-        ),
+        new("a classic table beside a stream", 2, OtherForm, () => ForgedRevision.SignWithTable()),
         new(
             "a comment inside the cross-reference section",
             2,
@@ -188,7 +183,10 @@ internal static class ForgedRevisions
                         new("Parent", revision.Field)
                     )
                 );
-                revision.Change(revision.Field, field => field.With("Kids", new PdfArray([widget])));
+                revision.Change(
+                    revision.Field,
+                    field => field.With("Kids", new PdfArray([widget]))
+                );
             }
         ),
         Changed(
@@ -203,9 +201,7 @@ internal static class ForgedRevisions
                     field =>
                         field.With(
                             "AP",
-                            Assert
-                                .IsType<PdfDictionary>(field.Find("AP"))
-                                .With("D", other)
+                            Assert.IsType<PdfDictionary>(field.Find("AP")).With("D", other)
                         )
                 );
             }
@@ -224,7 +220,10 @@ internal static class ForgedRevisions
             }
         ),
         InSignature("a further entry", value => value.With("Prop_Build", PdfDictionary.Empty)),
-        InSignature("a place of signing", value => value.With("Location", PdfString.OfText("here"))),
+        InSignature(
+            "a place of signing",
+            value => value.With("Location", PdfString.OfText("here"))
+        ),
         InSignature("a way of proof", value => value.With("Prop_AuthType", new PdfName("PIN"))),
         new(
             "a signature of another kind",
@@ -238,9 +237,21 @@ internal static class ForgedRevisions
                     )
                 )
         ),
-        Range("a byte range with a fifth number", range => range.Replace("]", " 0]", StringComparison.Ordinal), NotWhole),
-        Range("a byte range from the second byte", range => range.Replace("[0 ", "[1 ", StringComparison.Ordinal), NotWhole),
-        Range("a byte range with a fraction", range => range.Replace("[0 ", "[0.0 ", StringComparison.Ordinal), NotWhole),
+        Range(
+            "a byte range with a fifth number",
+            range => range.Replace("]", " 0]", StringComparison.Ordinal),
+            NotWhole
+        ),
+        Range(
+            "a byte range from the second byte",
+            range => range.Replace("[0 ", "[1 ", StringComparison.Ordinal),
+            NotWhole
+        ),
+        Range(
+            "a byte range with a fraction",
+            range => range.Replace("[0 ", "[0.0 ", StringComparison.Ordinal),
+            NotWhole
+        ),
         Range("a byte range that ends early", range => range[..^2] + "]", NotWhole),
         new(
             "a byte range with zeros before a number",
@@ -260,7 +271,12 @@ internal static class ForgedRevisions
                     )
                 )
         ),
-        new("no word about later changes", 2, NotForbidding, () => First(value => value.Without("Reference"))),
+        new(
+            "no word about later changes",
+            2,
+            NotForbidding,
+            () => First(value => value.Without("Reference"))
+        ),
         new(
             "any later change allowed",
             2,
@@ -309,10 +325,7 @@ internal static class ForgedRevisions
     private static PdfObject Integer(long value) => new PdfInteger(value);
 
     private static PdfArray With(Revision revision, PdfObject? list, PdfReference added) =>
-        new([
-            .. (revision.Before.Resolve(list) as PdfArray)?.Items ?? [],
-            added,
-        ]);
+        new([.. (revision.Before.Resolve(list) as PdfArray)?.Items ?? [], added]);
 
     private static byte[] Signed(Action<Revision> change, Func<string, string>? range = null) =>
         ForgedRevision.Sign(
@@ -349,10 +362,7 @@ internal static class ForgedRevisions
     private static ForgedFile InField(string name, Func<PdfDictionary, PdfDictionary> change) =>
         Changed(name, 2, "Form", revision => revision.Change(revision.Field, change));
 
-    private static ForgedFile InSignature(
-        string name,
-        Func<PdfDictionary, PdfDictionary> change
-    ) =>
+    private static ForgedFile InSignature(string name, Func<PdfDictionary, PdfDictionary> change) =>
         Changed(
             name + " in the signature",
             1,

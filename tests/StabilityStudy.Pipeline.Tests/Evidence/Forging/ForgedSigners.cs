@@ -28,7 +28,8 @@ internal static class ForgedSigners
         Stamped("a stamp with another meaning", "approver: approves", "approver: has seen"),
         Stating(
             "a key of the statement given twice",
-            json => json.Replace("\"role\"", "\"role\":\"author\",\"role\"", StringComparison.Ordinal),
+            json =>
+                json.Replace("\"role\"", "\"role\":\"author\",\"role\"", StringComparison.Ordinal),
             Malformed
         ),
         Stating(
@@ -85,8 +86,7 @@ internal static class ForgedSigners
             "a decision by the author",
             1,
             "does not decide on the conclusion",
-            () =>
-                ByAuthor(ForgedRevision.ContentOf(0, EvidenceExample.Author, s_approval))
+            () => ByAuthor(ForgedRevision.ContentOf(0, EvidenceExample.Author, s_approval))
         ),
         new(
             "another meaning than that of the protocol",
@@ -196,9 +196,7 @@ internal static class ForgedSigners
             1,
             words,
             () =>
-                ByApprover(
-                    ForgedRevision.ContentOf(1, EvidenceExample.Director, decision, stating)
-                )
+                ByApprover(ForgedRevision.ContentOf(1, EvidenceExample.Director, decision, stating))
         );
 
     private static ForgedFile Stating(string name, Func<string, string> change, string words) =>
@@ -232,12 +230,10 @@ internal static class ForgedSigners
                         {
                             Lines =
                             [
-                                .. content.Stamp.Lines.Select(line =>
-                                    new StampLine(
-                                        line.Text.Replace(from, to, StringComparison.Ordinal),
-                                        line.Size
-                                    )
-                                ),
+                                .. content.Stamp.Lines.Select(line => new StampLine(
+                                    line.Text.Replace(from, to, StringComparison.Ordinal),
+                                    line.Size
+                                )),
                             ],
                         },
                     }

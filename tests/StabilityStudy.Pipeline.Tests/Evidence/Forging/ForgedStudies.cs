@@ -46,11 +46,22 @@ internal static class ForgedStudies
             "analysis.more is in the report only"
         ),
         Json("analysis.json spaced otherwise", "\"rules\": ", "\"rules\":  ", "written otherwise"),
-        Json("a version that never was", Version(ToolVersion.Current), Version("0.0.9"), "no released version"),
+        Json(
+            "a version that never was",
+            Version(ToolVersion.Current),
+            Version("0.0.9"),
+            "no released version"
+        ),
         Attached("another result", "results.csv", "12.3", "12.1", ""),
         Attached("results in another order", "results.csv", "\n", "\r\n", ""),
         Attached("another limit", StudyBytes.ProtocolName, "percent = 8.0", "percent = 9.0", ""),
-        Attached("another name in the facts", StudyBytes.FactsName, "Lab Scientist One", "Lab Scientist Won", ""),
+        Attached(
+            "another name in the facts",
+            StudyBytes.FactsName,
+            "Lab Scientist One",
+            "Lab Scientist Won",
+            ""
+        ),
         new(
             "pages with other words",
             3,
@@ -66,7 +77,13 @@ internal static class ForgedStudies
                 )
         ),
         new("a file attached twice", 3, "attached files", AttachedTwice),
-        Invented("a query with an invented code", "all-is-well", new("pairs.csv", 3, null), "", "of the report is unknown"),
+        Invented(
+            "a query with an invented code",
+            "all-is-well",
+            new("pairs.csv", 3, null),
+            "",
+            "of the report is unknown"
+        ),
         Invented(
             "a query that only the data raise",
             "outlier-flagged",
@@ -75,7 +92,12 @@ internal static class ForgedStudies
             InReportOnly
         ),
         Invented("a table with a path", "file-not-read", new("../all is well.csv", null, null), ""),
-        Invented("an unread file that is no table", "file-not-read", new("all is well", null, null), ""),
+        Invented(
+            "an unread file that is no table",
+            "file-not-read",
+            new("all is well", null, null),
+            ""
+        ),
         Invented("an unread file that was read", "file-not-read", new("pairs.csv", null, null), ""),
         Invented(
             "an unused column of a file whose columns are mapped",
@@ -192,7 +214,12 @@ internal static class ForgedStudies
         Locked(
             "a lock of another protocol",
             "Changed since it was locked",
-            () => EvidenceExample.StudyFiles.Edited(StudyBytes.ProtocolName, "percent = 8.0", "percent = 8.1")
+            () =>
+                EvidenceExample.StudyFiles.Edited(
+                    StudyBytes.ProtocolName,
+                    "percent = 8.0",
+                    "percent = 8.1"
+                )
         ),
         Locked(
             "a lock whose signature is of another time",
@@ -210,8 +237,18 @@ internal static class ForgedStudies
                         .Files[LockFile.Name]
                 )
         ),
-        new("a lock taken out of the chain", 3, "does not follow the one before it", () => BrokenChain()),
-        new("a changed copy of the locked protocol", 4, "is not the protocol whose hash", OtherCopy),
+        new(
+            "a lock taken out of the chain",
+            3,
+            "does not follow the one before it",
+            () => BrokenChain()
+        ),
+        new(
+            "a changed copy of the locked protocol",
+            4,
+            "is not the protocol whose hash",
+            OtherCopy
+        ),
     ];
 
     /// <summary>Signed by both as the program signs, whatever the report holds.</summary>
@@ -287,9 +324,7 @@ internal static class ForgedStudies
             ForgedReport.Of(
                 amended,
                 (name, text) =>
-                    name == LockFile.Name
-                        ? Replaced(text, "by = \"LS1\"", "by = \"MD1\"")
-                        : text
+                    name == LockFile.Name ? Replaced(text, "by = \"LS1\"", "by = \"MD1\"") : text
             )
         );
     }

@@ -62,10 +62,7 @@ internal static class ForgedTails
                     revision =>
                     {
                         var paint = revision.Add(ForgedRevisions.Paint);
-                        revision.Change(
-                            revision.Page,
-                            page => page.With("Contents", paint)
-                        );
+                        revision.Change(revision.Page, page => page.With("Contents", paint));
                     }
                 )
         ),
@@ -91,10 +88,7 @@ internal static class ForgedTails
                 ForgedRevision.Unsigned(
                     EvidenceExample.SignedTwice,
                     revision =>
-                        revision.Change(
-                            Field(revision, "signatory2"),
-                            field => field.Without("V")
-                        )
+                        revision.Change(Field(revision, "signatory2"), field => field.Without("V"))
                 )
         ),
         new(
