@@ -50,6 +50,9 @@ public enum LockRefusal
 
     /// <summary>Another protocol was locked before, and no reason for the amendment is given.</summary>
     ReasonMissing,
+
+    /// <summary>The clock is behind the time of the last lock, and locks that are not in order prove nothing.</summary>
+    BeforeLastLock,
 }
 
 /// <summary>Locks protocols.</summary>
@@ -108,6 +111,11 @@ public static class ProtocolLocking
         if (!locks.All.IsEmpty && locks.All[^1].Lock.ProtocolSha256 == hash)
         {
             return new LockAttempt.Refused(LockRefusal.AlreadyLocked);
+        }
+
+        if (!locks.All.IsEmpty && at < locks.All[^1].Lock.At)
+        {
+            return new LockAttempt.Refused(LockRefusal.BeforeLastLock);
         }
 
         if (!locks.All.IsEmpty && reason is null)

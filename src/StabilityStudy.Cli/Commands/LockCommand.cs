@@ -97,6 +97,10 @@ internal static class LockCommand
                 return ExitCode.Done;
             case LockAttempt.Refused { Why: LockRefusal.AlreadyLocked }:
                 throw new UsageException("This protocol is locked already; nothing was changed.");
+            case LockAttempt.Refused { Why: LockRefusal.BeforeLastLock }:
+                throw new UsageException(
+                    "The clock of this computer is behind the time of the last lock in protocol.lock. Set the clock right, or find out whose clock was wrong; nothing was changed."
+                );
             case LockAttempt.Refused:
                 throw new UsageException(
                     "Another version of the protocol is locked. To amend it, give the reason with --reason; the locks so far stay on record."

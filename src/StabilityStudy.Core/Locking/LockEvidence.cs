@@ -27,6 +27,7 @@ public sealed record LockEvidence(
             locks.IsEmpty ? LockStanding.NotLocked
             : locks[^1].ProtocolSha256 != protocolSha256 ? LockStanding.ProtocolChanged
             : locks.Any(item => item.Level == LockLevel.Contradicted) ? LockStanding.Contradicted
+            : IsOutOfOrder(locks) ? LockStanding.OutOfOrder
             : RulesLockedLast(locks).Latest >= first ? LockStanding.AfterFirstCollection
             : LockStanding.BeforeFirstCollection;
         return new LockEvidence(
@@ -38,6 +39,10 @@ public sealed record LockEvidence(
             locks
         );
     }
+
+    /// <summary>Whether a lock states a time before that of the one it amends.</summary>
+    private static bool IsOutOfOrder(ImmutableArray<ProtocolLock> locks) =>
+        locks.Zip(locks.Skip(1)).Any(pair => pair.Second.Latest < pair.First.Latest);
 
     /// <summary>The lock since which no rule was changed: an amendment of planned numbers alone leaves the criteria where they were.</summary>
     public static ProtocolLock RulesLockedLast(ImmutableArray<ProtocolLock> locks)
@@ -63,6 +68,9 @@ public enum LockStanding
 
     /// <summary>A signature or time stamp of a lock does not fit it.</summary>
     Contradicted,
+
+    /// <summary>A lock states a time before that of the lock it amends.</summary>
+    OutOfOrder,
 
     /// <summary>It was locked, or amended, when specimens had already been collected.</summary>
     AfterFirstCollection,

@@ -11,6 +11,7 @@ internal static class LockQueries
     internal static readonly QueryKind ProtocolChangedAfterLock = Kinds.Add("protocol-changed-after-lock", QueryRank.StatedAnyway, "the protocol is not the one that was locked last", "put the locked protocol back, or lock the new one with the reason for the amendment");
     internal static readonly QueryKind LockedAfterFirstCollection = Kinds.Add("locked-after-first-collection", QueryRank.StatedAnyway, "the protocol was locked when specimens had already been collected", "say in a deviation why; lock the next protocol before the first collection");
     internal static readonly QueryKind LockEvidenceDoesNotFit = Kinds.Add("lock-evidence-does-not-fit", QueryRank.StatedAnyway, "a signature or time stamp in protocol.lock is not right, or of another time than the lock states", "put the file back as the program wrote it; find out who changed it or whose clock was wrong");
+    internal static readonly QueryKind LocksOutOfOrder = Kinds.Add("locks-out-of-order", QueryRank.StatedAnyway, "a lock in protocol.lock states a time before that of the lock it amends", "put the file back as the program wrote it; find out who changed it or whose clock was wrong");
     internal static readonly QueryKind ProtocolAmended = Kinds.Add("protocol-amended", QueryRank.Record, "the protocol was amended after its first lock", "read the reasons in protocol.lock and the versions in the folder locked");
     internal static readonly QueryKind LockByUnknown = Kinds.Add("lock-by-unknown", QueryRank.Record, "the protocol was locked by somebody who is not among the people of study.toml", "add the person to study.toml, or find out who locked the protocol");
     // csharpier-ignore-end
@@ -34,6 +35,13 @@ internal static class LockQueries
                 yield return Query(
                     LockEvidenceDoesNotFit,
                     "A signature or time stamp in protocol.lock is not right, or stamps a time more than an hour from the stated one: it speaks against the lock, not for it.",
+                    "Put the file back as the program wrote it; find out who changed it or whose clock was wrong, and say so in a deviation."
+                );
+                break;
+            case LockStanding.OutOfOrder:
+                yield return Query(
+                    LocksOutOfOrder,
+                    "A lock in protocol.lock states a time before that of the lock it amends, so the times do not show that the criteria came first.",
                     "Put the file back as the program wrote it; find out who changed it or whose clock was wrong, and say so in a deviation."
                 );
                 break;

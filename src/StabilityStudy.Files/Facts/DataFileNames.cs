@@ -71,6 +71,11 @@ internal static class DataFileNames
         }
     }
 
+    /// <summary>Whether a name is that of a table in the study folder.</summary>
+    internal static bool IsTable(string name) =>
+        name.EndsWith(Extension, StringComparison.OrdinalIgnoreCase)
+        && name.IndexOfAny(['/', '\\']) < 0;
+
     private static bool IsPlain(string name) =>
         name.Length <= LongestName
         && !name.StartsWith('.')

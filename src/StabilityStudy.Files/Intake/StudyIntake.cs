@@ -28,7 +28,11 @@ public static class StudyIntake
         var all = WithCanonical(files, canonical);
         var inputs = StudyReading.Read(all, isCanonical: true, list);
         var identity = Identify(all, canonical, inputs, raw);
-        var chain = StudyRecord.Check(record, identity.HashOf(LockFile.Name));
+        var chain = StudyRecord.Check(
+            record,
+            identity.HashOf(LockFile.Name),
+            inputs?.Locks.Length ?? 0
+        );
         var signed = chain.Any(query => query.Kind == LockFileQueries.RecordChainBroken)
             ? []
             : SignedReports.Check(record, identity.Inputs);

@@ -70,11 +70,7 @@ internal static class StudyReading
     /// <summary>The names under which the data files stand in the folder, as far as they are there.</summary>
     public static ImmutableArray<string> DataNamesIn(StudyBytes files)
     {
-        var facts = files.Files.TryGetValue(StudyBytes.FactsName, out var bytes)
-            ? StudyFactsReader.Read(bytes, StudyBytes.FactsName, new QueryList())
-            : null;
-        var read = facts?.Root.OptionalTable(FactsKeys.Read);
-        var data = DataFileSet.Find(files, facts?.FileNames ?? StudyFileNames.Usual, read, false);
+        var data = DataFilesOf(files);
         ImmutableArray<string> names =
         [
             data.Specimens.Stored,
@@ -82,6 +78,20 @@ internal static class StudyReading
             data.Controls.Stored,
         ];
         return [.. names.Distinct().Where(files.Files.ContainsKey)];
+    }
+
+    /// <summary>The files of data that study.toml names.</summary>
+    public static DataFileSet DataFilesOf(StudyBytes files)
+    {
+        var facts = files.Files.TryGetValue(StudyBytes.FactsName, out var bytes)
+            ? StudyFactsReader.Read(bytes, StudyBytes.FactsName, new QueryList())
+            : null;
+        return DataFileSet.Find(
+            files,
+            facts?.FileNames ?? StudyFileNames.Usual,
+            facts?.Root.OptionalTable(FactsKeys.Read),
+            isCanonical: false
+        );
     }
 
     private static void ReportUnread(StudyBytes files, DataFileSet data, QueryList queries)

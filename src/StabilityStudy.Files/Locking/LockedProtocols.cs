@@ -8,10 +8,16 @@ namespace StabilityStudy.Files.Locking;
 public static class LockedProtocols
 {
     private const string Protocol = "protocol.toml";
+    private const string StoredPrefix = "locked-";
 
     /// <summary>Name under which a copy is read and attached to a report: "locked-1.toml", a name without a folder.</summary>
     public static string StoredName(int number) =>
-        FormattableString.Invariant($"locked-{number}.toml");
+        FormattableString.Invariant($"{StoredPrefix}{number}.toml");
+
+    /// <summary>Whether a name is that of such a copy.</summary>
+    internal static bool IsStoredName(string name) =>
+        name.StartsWith(StoredPrefix, StringComparison.Ordinal)
+        && name.EndsWith(".toml", StringComparison.Ordinal);
 
     /// <summary>What the protocol at hand changes against a lock; null where the copy of that lock is not at hand.</summary>
     public static ImmutableArray<ProtocolDifference>? Against(
@@ -85,6 +91,34 @@ public static class LockedProtocols
         locks
             .Where(item => !IsCurrent(item, files) && BytesOf(item, files) is not null)
             .Select(item => StoredName(item.Number));
+
+    /// <summary>The locks whose protocol is not at hand, or not as it was locked.</summary>
+    public static ImmutableArray<ProtocolLock> Missing(
+        ImmutableArray<ProtocolLock> locks,
+        ImmutableSortedDictionary<string, ReadOnlyMemory<byte>> files
+    ) => [.. locks.Where(item => BytesOf(item, files) is null)];
+
+    /// <summary>The names of copies at hand that are not the protocol of their lock, byte for byte, or are of no lock.</summary>
+    public static ImmutableArray<string> NotLocked(
+        ImmutableArray<ProtocolLock> locks,
+        ImmutableSortedDictionary<string, ReadOnlyMemory<byte>> files
+    )
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        var hashes = locks.ToDictionary(
+            item => StoredName(item.Number),
+            item => item.ProtocolSha256
+        );
+        return
+        [
+            .. files
+                .Where(file =>
+                    IsStoredName(file.Key)
+                    && hashes.GetValueOrDefault(file.Key) != InputDigest.Sha256(file.Value.Span)
+                )
+                .Select(file => file.Key),
+        ];
+    }
 
     private static ReadOnlyMemory<byte>? BytesOf(
         ProtocolLock item,

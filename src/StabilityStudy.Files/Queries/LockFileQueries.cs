@@ -27,12 +27,13 @@ public static class LockFileQueries
         "put the file back as the program wrote it, or say in a deviation what happened",
         StatedQuery.Words(_ => "protocol.lock is not the file that the record of the study names: it was changed, or replaced.")
     );
-    internal static readonly QueryKind LockNotRecorded = Kinds.Add(
+    /// <summary>A lock that the record does not name.</summary>
+    public static readonly QueryKind LockNotRecorded = Kinds.Add(
         "lock-not-recorded",
         Note,
-        "there is a protocol.lock, and record.jsonl is missing or names none",
+        "there is a protocol.lock, and record.jsonl is missing, or was begun after a lock in it",
         "put record.jsonl back into the folder; where there never was one, say so in a deviation",
-        StatedQuery.Words(_ => "There is a lock, and no record of the study names it: the record was left behind, or taken away.")
+        StatedQuery.Words(_ => "There is a lock that no record of the study names: the record was left behind, begun later, or taken away.")
     );
     internal static readonly QueryKind SignedWithOtherFiles = Kinds.Add(
         "signed-with-other-files",

@@ -110,6 +110,7 @@ internal sealed class QueryList
         };
     }
 
-    private static string Shorten(string observed) =>
+    /// <summary>What was read, as a query keeps it.</summary>
+    internal static string Shorten(string observed) =>
         observed.Length <= LongestObserved ? observed : observed[..LongestObserved] + "…";
 }

@@ -77,12 +77,17 @@ public static class StudyRecord
     /// <summary>Looks for lines that were taken away, added or changed, and for a lock that is not the recorded one or not recorded.</summary>
     /// <param name="record">Content of the file.</param>
     /// <param name="lockSha256">SHA-256 of protocol.lock; null when there is none.</param>
+    /// <param name="locks">How many locks it holds: the record names the file after each.</param>
     /// <returns>A query for the first line that does not follow the one before it, and one for a lock that differs.</returns>
-    public static ImmutableArray<DataQuery> Check(ReadOnlyMemory<byte> record, string? lockSha256)
+    public static ImmutableArray<DataQuery> Check(
+        ReadOnlyMemory<byte> record,
+        string? lockSha256,
+        int locks = 1
+    )
     {
         var queries = new QueryList();
         var lines = Lines(record);
-        var (previous, recordedLock) = ("", (string?)null);
+        var (previous, recordedLock, recordedLocks) = ("", (string?)null, 0);
         for (var i = 0; i < lines.Length; i++)
         {
             if (Read(lines[i], i + 1, previous) is not { } outputs)
@@ -96,7 +101,10 @@ public static class StudyRecord
             }
 
             previous = InputDigest.Sha256(lines[i].Span);
-            recordedLock = outputs.GetValueOrDefault(LockFile.Name) ?? recordedLock;
+            if (outputs.TryGetValue(LockFile.Name, out var named))
+            {
+                (recordedLock, recordedLocks) = (named, recordedLocks + 1);
+            }
         }
 
         if (recordedLock is not null && recordedLock != lockSha256)
@@ -108,7 +116,7 @@ public static class StudyRecord
             );
         }
 
-        if (recordedLock is null && lockSha256 is not null)
+        if (lockSha256 is not null && recordedLocks < locks)
         {
             queries.AddOwn(
                 LockFileQueries.LockNotRecorded,

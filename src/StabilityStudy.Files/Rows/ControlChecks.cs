@@ -35,6 +35,10 @@ internal static class ControlChecks
         return used.DrainToImmutable();
     }
 
+    /// <summary>Which control result a row gives, in words.</summary>
+    public static string KeyOf(ControlRow row) =>
+        $"{row.Analyte} of the control \"{row.Control}\" in the run \"{row.Run}\" at this time";
+
     private static void ReportTwice(
         string file,
         ControlRow first,
@@ -43,8 +47,7 @@ internal static class ControlChecks
     )
     {
         var isSame = first == row with { SourceRow = first.SourceRow };
-        var key =
-            $"{row.Analyte} of the control \"{row.Control}\" in the run \"{row.Run}\" at this time";
+        var key = KeyOf(row);
         var source = new QuerySource(file, row.SourceRow, null);
         var line = first.SourceRow.ToString(CultureInfo.InvariantCulture);
         if (isSame)

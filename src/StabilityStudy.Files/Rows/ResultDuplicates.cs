@@ -22,11 +22,14 @@ internal static class ResultDuplicates
         return used.DrainToImmutable();
     }
 
+    /// <summary>Which result a row gives, in words.</summary>
+    public static string KeyOf(ResultRow row) =>
+        $"{row.Analyte} of the tube \"{row.Tube}\" of the specimen \"{row.Specimen}\" at {row.Occasion}";
+
     private static void Report(string file, ResultRow first, ResultRow row, QueryList queries)
     {
         var isSame = first == row with { SourceRow = first.SourceRow };
-        var key =
-            $"{row.Analyte} of the tube \"{row.Tube}\" of the specimen \"{row.Specimen}\" at {row.Occasion}";
+        var key = KeyOf(row);
         var source = new QuerySource(file, row.SourceRow, null);
         var line = first.SourceRow.ToString(CultureInfo.InvariantCulture);
         if (isSame)

@@ -116,12 +116,12 @@ public static class ReportSigning
 
         if (
             before.Signatures.FirstOrDefault(item =>
-                item.Signer?.Sha256 == order.Key.Certificate.Sha256
+                item.Signer?.PublicKeySha256 == order.Key.Certificate.PublicKeySha256
             ) is
             { } same
         )
         {
-            return $"This certificate has signed already ({same.Reason}). Another person signs as {signatory.Role}.";
+            return $"This key has signed already ({same.Reason}). Another person signs as {signatory.Role}.";
         }
 
         if (SigningRules.LastResult(analysis) is { } last && order.At < last)

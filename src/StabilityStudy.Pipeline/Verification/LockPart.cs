@@ -39,102 +39,148 @@ internal static class LockPart
                             LockStanding.NotLocked
                             or LockStanding.ProtocolChanged
                             or LockStanding.Contradicted
+                            or LockStanding.OutOfOrder
                             or LockStanding.AfterFirstCollection => PartOutcome.Fails,
                         },
                         ReportBuilder.LockSentence(evidence)
                     ),
                     .. OfRecord(queries),
+                    .. inputs is null ? [] : OfCopies(evidence.Locks, inputs),
                     .. Vouched(evidence, inputs, options),
                 ]
             );
 
     /// <summary>What the report itself states against the lock: the record stays in the laboratory and cannot be read here.</summary>
-    private static IEnumerable<(PartOutcome, string)> OfRecord(ImmutableArray<DataQuery> queries) =>
-        queries
-            .Where(query =>
+    private static IEnumerable<(PartOutcome, string)> OfRecord(ImmutableArray<DataQuery> queries)
+    {
+        foreach (var query in queries)
+        {
+            if (
                 query.Kind == LockFileQueries.LockNotAsRecorded
                 || query.Kind == LockFileQueries.RecordChainBroken
             )
-            .Select(query =>
-                (PartOutcome.Fails, $"The report states about {query.Source.File}: {query.Message}")
-            );
+            {
+                yield return (
+                    PartOutcome.Fails,
+                    $"The report states about {query.Source.File}: {query.Message}"
+                );
+            }
+            else if (query.Kind == LockFileQueries.LockNotRecorded)
+            {
+                yield return (
+                    PartOutcome.NotChecked,
+                    $"The report states about {query.Source.File}: {query.Message}"
+                );
+            }
+        }
+    }
 
+    /// <summary>The protocols as they were locked must be in the report, byte for byte: what an amendment changed is seen from them.</summary>
+    private static IEnumerable<(PartOutcome, string)> OfCopies(
+        ImmutableArray<ProtocolLock> locks,
+        StudyBytes inputs
+    ) =>
+        [
+            .. LockedProtocols
+                .NotLocked(locks, inputs.Files)
+                .Select(name =>
+                    (
+                        PartOutcome.Fails,
+                        $"The attached {name} is not the protocol whose hash {LockFile.Name} holds."
+                    )
+                ),
+            .. LockedProtocols
+                .Missing(locks, inputs.Files)
+                .Select(item =>
+                    (
+                        PartOutcome.NotChecked,
+                        FormattableString.Invariant(
+                            $"The protocol of lock {item.Number} is not in the report, so what was amended after it cannot be seen."
+                        )
+                    )
+                ),
+        ];
+
+    /// <summary>Who vouches for the lock that fixed the rules, and for each amendment of planned numbers after it.</summary>
     private static ImmutableArray<(PartOutcome, string)> Vouched(
         LockEvidence evidence,
         StudyBytes? inputs,
         VerificationOptions options
+    ) =>
+        evidence.Standing is LockStanding.BeforeFirstCollection or LockStanding.Contradicted
+        && inputs is not null
+        && inputs.Files.TryGetValue(LockFile.Name, out var bytes)
+        && LockFile.Read(bytes).TryGet(out var stored)
+            ?
+            [
+                .. evidence
+                    .Locks.Zip(stored.All)
+                    .Skip(LockEvidence.RulesLockedLast(evidence.Locks).Number - 1)
+                    .SelectMany(pair => Vouched(pair.First, pair.Second, options)),
+            ]
+            : [];
+
+    private static IEnumerable<(PartOutcome, string)> Vouched(
+        ProtocolLock found,
+        StoredLock stored,
+        VerificationOptions options
     )
     {
-        if (
-            evidence.Standing
-                is not (LockStanding.BeforeFirstCollection or LockStanding.Contradicted)
-            || inputs is null
-            || !inputs.Files.TryGetValue(LockFile.Name, out var bytes)
-            || !LockFile.Read(bytes).TryGet(out var locks)
-        )
-        {
-            return [];
-        }
-
-        var last = locks.All[LockEvidence.RulesLockedLast(evidence.Locks).Number - 1];
         SignatureProblem? fault = null;
-        var stamp = last.TimeStamp.IsEmpty
+        var stamp = stored.TimeStamp.IsEmpty
             ? null
             : StatementVerifier.TimeStamp(
-                last.Statement(),
-                last.TimeStamp.AsMemory(),
+                stored.Statement(),
+                stored.TimeStamp.AsMemory(),
                 options,
                 out fault
             );
-        var signature = last.Signature.IsEmpty
+        var signature = stored.Signature.IsEmpty
             ? null
             : StatementVerifier.Signature(
-                last.Statement(),
-                last.Signature.AsMemory(),
-                last.Lock.At,
+                stored.Statement(),
+                stored.Signature.AsMemory(),
+                stored.Lock.At,
                 options
             );
+        var number = FormattableString.Invariant($"lock {found.Number}");
         ImmutableArray<SignatureProblem> problems =
         [
             .. signature?.Problems ?? [],
-            .. fault is { } found ? [found] : ImmutableArray<SignatureProblem>.Empty,
+            .. fault is { } wrong ? [wrong] : ImmutableArray<SignatureProblem>.Empty,
         ];
         return
         [
             .. problems.Select(problem =>
-                (PartOutcome.Fails, $"The proof of the lock: {ProblemWords.Of(problem)}.")
+                (PartOutcome.Fails, $"The proof of {number}: {ProblemWords.Of(problem)}.")
             ),
-            .. Trusted(evidence.Level, signature, stamp, options),
+            .. found.Level switch
+            {
+                LockLevel.ByTimeStamp when stamp is not null => TrustWords.OfAuthority(
+                    $"The certificate of the time-stamp authority {stamp.Authority.Name} of {number}",
+                    stamp,
+                    options
+                ),
+                LockLevel.BySignature when signature is { Signer: { } signer } =>
+                    TrustWords.OfSigner(
+                        $"The certificate of {signer.Name}, who signed {number},",
+                        signer,
+                        signature.Chain,
+                        proven: null,
+                        options
+                    ),
+                LockLevel.Contradicted => [],
+                LockLevel.ByTimeStamp
+                or LockLevel.BySignature
+                or LockLevel.NotLocked
+                or LockLevel.ThisComputersClock =>
+                [
+                    (
+                        PartOutcome.NotChecked,
+                        $"Nothing but a computer's own clock shows the time of {number}, and a clock can be set: that proves little. Ask for what else dates the protocol, such as a signed print."
+                    ),
+                ],
+            },
         ];
     }
-
-    private static IEnumerable<(PartOutcome, string)> Trusted(
-        LockLevel level,
-        StatementSignature? signature,
-        TimeStampVerification? stamp,
-        VerificationOptions options
-    ) =>
-        level switch
-        {
-            LockLevel.ThisComputersClock =>
-            [
-                (
-                    PartOutcome.Holds,
-                    "Nothing but a computer's own clock shows the time of the lock, and a clock can be set: that proves little. Ask for what else dates the protocol, such as a signed print."
-                ),
-            ],
-            LockLevel.ByTimeStamp when stamp is not null => TrustWords.OfAuthority(
-                $"The certificate of the time-stamp authority {stamp.Authority.Name} of the lock",
-                stamp,
-                options
-            ),
-            LockLevel.BySignature when signature is { Signer: { } signer } => TrustWords.OfSigner(
-                $"The certificate of {signer.Name}, who signed the lock,",
-                signer,
-                signature.Chain,
-                proven: null,
-                options
-            ),
-            _ => [],
-        };
 }

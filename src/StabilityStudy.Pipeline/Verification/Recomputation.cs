@@ -116,6 +116,7 @@ internal sealed record Recomputation(
         var isSame = version == ComparedVersion.Same;
         ImmutableArray<string> faults =
         [
+            .. OwnFileStatements.Faults(attached.Inputs, study, stated),
             .. differences.Faults,
             .. isSame
             && differences.Faults.IsEmpty

@@ -15,11 +15,19 @@ public static class ReportVerifier
     public static ReportVerification Verify(
         ReadOnlyMemory<byte> report,
         VerificationOptions options
+    ) => Verify(report, options, Recomputation.Of);
+
+    /// <summary>The same with another way to compute again, which need not be done anew for every file with the same first revision.</summary>
+    internal static ReportVerification Verify(
+        ReadOnlyMemory<byte> report,
+        VerificationOptions options,
+        Func<AttachedStudy, Recomputation> recompute
     )
     {
+        ArgumentNullException.ThrowIfNull(options);
         var found = SignatureVerifier.Verify(report, options);
         var isReport = AttachedStudy.TryRead(report, out var study, out var fault);
-        var recomputed = isReport ? Recomputation.Of(study!) : null;
+        var recomputed = isReport ? recompute(study!) : null;
         var analysis = recomputed?.Recomputed;
         return new ReportVerification(
             analysis?.Protocol.Code,

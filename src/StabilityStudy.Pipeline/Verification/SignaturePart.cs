@@ -41,7 +41,7 @@ internal static class SignaturePart
                 .. found.Signatures.SelectMany(
                     (item, i) =>
                         item.Holds
-                            ? About(item, SigningRules.Beside(item, found.Signatures.Take(i)))
+                            ? About(item, AmongOthers(item, found.Signatures[..i], analysis))
                             : []
                 ),
                 .. Missing(found, analysis),
@@ -58,6 +58,16 @@ internal static class SignaturePart
             ]
         );
     }
+
+    private static IEnumerable<(PartOutcome, string)> AmongOthers(
+        SignatureVerification signature,
+        ImmutableArray<SignatureVerification> before,
+        StudyAnalysis? analysis
+    ) =>
+        [
+            .. analysis is null ? [] : SigningRules.OutOfTurn(signature, before, analysis.Protocol),
+            .. SigningRules.Beside(signature, before),
+        ];
 
     private static IEnumerable<(PartOutcome, string)> OfOne(
         SignatureVerification signature,
@@ -78,7 +88,12 @@ internal static class SignaturePart
         }
 
         yield return (PartOutcome.Holds, $"{who}: the signature is right. {When(signature)}");
-        foreach (var finding in About(signature, OfStatement(signature, stated, analysis)))
+        IEnumerable<(PartOutcome, string)> findings =
+        [
+            .. OfStatement(signature, stated, analysis),
+            .. analysis is null ? [] : SigningRules.OfSigner(signature, analysis, options.Now),
+        ];
+        foreach (var finding in About(signature, findings))
         {
             yield return finding;
         }
@@ -124,7 +139,13 @@ internal static class SignaturePart
     {
         if (signature.Statement is null)
         {
-            return [(PartOutcome.NotChecked, "the signature states no role")];
+            return
+            [
+                (
+                    PartOutcome.Fails,
+                    "the signature states no role, and this program writes one into each"
+                ),
+            ];
         }
 
         return SignedStatement.Read(signature.Statement) switch
@@ -134,7 +155,7 @@ internal static class SignaturePart
                 .. statement.Decision is { } decision
                     ? [(PartOutcome.Holds, DecisionWords.Headline(decision))]
                     : ImmutableArray<(PartOutcome, string)>.Empty,
-                .. analysis is null ? [] : SigningRules.OfOne(signature, statement, analysis),
+                .. analysis is null ? [] : SigningRules.OfStatement(signature, statement, analysis),
                 .. SigningRules.OfVersions(statement, stated),
             ],
             StatementReading.OfLaterVersion =>

@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.SignedPdf.Verification;
@@ -12,37 +13,30 @@ namespace StabilityStudy.Pipeline.Verification;
 /// </summary>
 internal static class SigningRules
 {
-    /// <summary>What breaks a rule, or cannot be told, about one signature that is right.</summary>
-    /// <param name="signature">The signature.</param>
-    /// <param name="statement">What it states.</param>
+    // Two clocks that are right may differ by that much.
+    private static readonly TimeSpan s_clockDifference = TimeSpan.FromMinutes(5);
+
+    /// <summary>What breaks a rule, or cannot be told, about who signed where and when, whatever the signature states.</summary>
+    /// <param name="signature">A signature that is right.</param>
     /// <param name="analysis">The analysis in the report.</param>
-    public static IEnumerable<(PartOutcome Outcome, string What)> OfOne(
+    /// <param name="now">The time of the verification; null when nobody said.</param>
+    public static IEnumerable<(PartOutcome Outcome, string What)> OfSigner(
         SignatureVerification signature,
-        SignedStatement statement,
-        StudyAnalysis analysis
+        StudyAnalysis analysis,
+        DateTimeOffset? now
     )
     {
-        if (statement.InputDigest != analysis.Identity.InputDigest)
-        {
-            yield return (PartOutcome.Fails, "the signature was meant for another study");
-        }
-
-        var protocol = analysis.Protocol;
-        var place = SignatoryFields.SignatoryOf(protocol, signature.FieldName);
+        var place = SignatoryFields.SignatoryOf(analysis.Protocol, signature.FieldName);
         if (place is null)
         {
             yield return (PartOutcome.Fails, "no signatory of the protocol signs in this field");
         }
-        else if (place.Role != statement.Role)
+        else if (signature.Reason != SignatoryFields.MeaningOf(place))
         {
             yield return (
                 PartOutcome.Fails,
-                $"signed in the place of the {place.Role}, and says to sign as {statement.Role}"
+                $"the meaning of this signature is not that of the protocol, \"{SignatoryFields.MeaningOf(place)}\""
             );
-        }
-        else if (DecisionFault(analysis, place, statement, signature) is { } fault)
-        {
-            yield return (PartOutcome.Fails, fault);
         }
 
         if (LastResult(analysis) is { } last && signature.ClaimedTime < last)
@@ -56,16 +50,70 @@ internal static class SigningRules
             );
         }
 
-        if (
-            signature.SignerName is { } printed
-            && signature.Signer is { } certificate
-            && printed != certificate.Name
-        )
+        if (LatestTime(signature) is { } latest && latest > now + s_clockDifference)
+        {
+            yield return (
+                PartOutcome.Fails,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"signed at a time that has not come yet: {latest:yyyy-MM-dd HH:mm zzz}, and now it is {now:yyyy-MM-dd HH:mm zzz}"
+                )
+            );
+        }
+
+        if (signature.SignerName is not { } printed)
+        {
+            yield return (PartOutcome.Fails, "the signature states no name");
+            yield break;
+        }
+
+        if (signature.Signer is { } certificate && printed != certificate.Name)
         {
             yield return (
                 PartOutcome.NotChecked,
                 $"signed with the certificate of {certificate.Name}; whether that is the same person, nothing in the file shows"
             );
+        }
+
+        if (!analysis.Facts.People.Any(person => person.Name == printed))
+        {
+            yield return (
+                PartOutcome.Holds,
+                $"the printed name is not among the people of {StudyBytes.FactsName}"
+            );
+        }
+    }
+
+    /// <summary>What breaks a rule about what one signature that is right states.</summary>
+    /// <param name="signature">The signature.</param>
+    /// <param name="statement">What it states.</param>
+    /// <param name="analysis">The analysis in the report.</param>
+    public static IEnumerable<(PartOutcome Outcome, string What)> OfStatement(
+        SignatureVerification signature,
+        SignedStatement statement,
+        StudyAnalysis analysis
+    )
+    {
+        if (statement.InputDigest != analysis.Identity.InputDigest)
+        {
+            yield return (PartOutcome.Fails, "the signature was meant for another study");
+        }
+
+        var protocol = analysis.Protocol;
+        var place = SignatoryFields.SignatoryOf(protocol, signature.FieldName);
+        if (place is not null && place.Role != statement.Role)
+        {
+            yield return (
+                PartOutcome.Fails,
+                $"signed in the place of the {place.Role}, and says to sign as {statement.Role}"
+            );
+        }
+        else if (
+            place is not null
+            && DecisionFault(analysis, place, statement, signature) is { } fault
+        )
+        {
+            yield return (PartOutcome.Fails, fault);
         }
     }
 
@@ -93,6 +141,35 @@ internal static class SigningRules
             );
     }
 
+    /// <summary>Roles whose turn is before that of a signature, and who had not signed when it was made.</summary>
+    /// <param name="signature">The signature.</param>
+    /// <param name="before">Those before it in the file.</param>
+    /// <param name="protocol">The protocol, which says who signs in which order.</param>
+    public static IEnumerable<(PartOutcome Outcome, string What)> OutOfTurn(
+        SignatureVerification signature,
+        IEnumerable<SignatureVerification> before,
+        StudyProtocol protocol
+    )
+    {
+        if (SignatoryFields.SignatoryOf(protocol, signature.FieldName) is not { } place)
+        {
+            yield break;
+        }
+
+        var signed = before.Select(item => item.FieldName).ToImmutableHashSet();
+        var index = protocol.Signatories.IndexOf(place);
+        for (var i = 0; i < index; i++)
+        {
+            if (!signed.Contains(SignatoryFields.NameOf(i)))
+            {
+                yield return (
+                    PartOutcome.Fails,
+                    $"signed out of turn: the {protocol.Signatories[i].Role} signs before the {place.Role}"
+                );
+            }
+        }
+    }
+
     /// <summary>What breaks a rule, or cannot be told, about one signature beside those before it.</summary>
     public static IEnumerable<(PartOutcome Outcome, string What)> Beside(
         SignatureVerification signature,
@@ -101,11 +178,11 @@ internal static class SigningRules
     {
         foreach (var earlier in before.Where(item => item.Holds))
         {
-            if (signature.Signer?.Sha256 == earlier.Signer?.Sha256)
+            if (signature.Signer?.PublicKeySha256 == earlier.Signer?.PublicKeySha256)
             {
                 yield return (
                     PartOutcome.Fails,
-                    $"the same certificate has signed before ({earlier.Reason}), and two people must"
+                    $"the same key has signed before ({earlier.Reason}), and two people must"
                 );
             }
             else if (
@@ -139,6 +216,11 @@ internal static class SigningRules
             .SelectMany(cell => cell.Pairs)
             .SelectMany(pair => new[] { pair.Baseline?.TestedAt, pair.Delayed?.TestedAt })
             .Max();
+
+    private static DateTimeOffset? LatestTime(SignatureVerification signature) =>
+        signature.TimeStamp is { } stamp && !(signature.ClaimedTime > stamp.Time)
+            ? stamp.Time
+            : signature.ClaimedTime;
 
     private static string? DecisionFault(
         StudyAnalysis analysis,

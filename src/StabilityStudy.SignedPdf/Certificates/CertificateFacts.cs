@@ -9,6 +9,7 @@ namespace StabilityStudy.SignedPdf.Certificates;
 /// <param name="Issuer">Who issued it (RFC 4514 text).</param>
 /// <param name="SerialNumber">Serial number in hexadecimal digits.</param>
 /// <param name="Sha256">SHA-256 of the certificate in hexadecimal digits.</param>
+/// <param name="PublicKeySha256">SHA-256 of its public key (SubjectPublicKeyInfo) in hexadecimal digits: the same in every certificate for one key.</param>
 /// <param name="NotBefore">Valid from this moment on.</param>
 /// <param name="NotAfter">Valid up to this moment.</param>
 /// <param name="IsSelfIssued">Subject and issuer are the same: the holder vouches for himself.</param>
@@ -19,6 +20,7 @@ public sealed record CertificateFacts(
     string Issuer,
     string SerialNumber,
     string Sha256,
+    string PublicKeySha256,
     DateTimeOffset NotBefore,
     DateTimeOffset NotAfter,
     bool IsSelfIssued,
@@ -34,6 +36,7 @@ public sealed record CertificateFacts(
             certificate.Issuer,
             certificate.SerialNumber,
             certificate.GetCertHashString(HashAlgorithmName.SHA256),
+            Convert.ToHexString(SHA256.HashData(PublicKey(certificate))),
             new DateTimeOffset(certificate.NotBefore.ToUniversalTime()),
             new DateTimeOffset(certificate.NotAfter.ToUniversalTime()),
             IsOwnIssuer(certificate),
@@ -44,4 +47,14 @@ public sealed record CertificateFacts(
 
     internal static bool IsOwnIssuer(X509Certificate2 certificate) =>
         certificate.SubjectName.RawData.AsSpan().SequenceEqual(certificate.IssuerName.RawData);
+
+    /// <summary>The key written anew, since certificates may write one key in more than one way.</summary>
+    private static byte[] PublicKey(X509Certificate2 certificate)
+    {
+        using var rsa = certificate.GetRSAPublicKey();
+        using var curve = certificate.GetECDsaPublicKey();
+        return rsa?.ExportSubjectPublicKeyInfo()
+            ?? curve?.ExportSubjectPublicKeyInfo()
+            ?? certificate.PublicKey.ExportSubjectPublicKeyInfo();
+    }
 }

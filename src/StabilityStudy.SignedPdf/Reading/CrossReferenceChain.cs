@@ -44,6 +44,17 @@ internal sealed record CrossReferenceChain(
                 return null;
             }
 
+            if (
+                section.Entries.DistinctBy(static entry => entry.Key).Count()
+                < section.Entries.Count
+            )
+            {
+                cursor.Fail(
+                    "A cross-reference lists an object twice, of which readers take one or the other."
+                );
+                return null;
+            }
+
             foreach (var (number, entry) in section.Entries)
             {
                 entries.TryAdd(number, entry);

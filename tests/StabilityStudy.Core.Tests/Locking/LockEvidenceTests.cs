@@ -135,6 +135,18 @@ public sealed class LockEvidenceTests
     }
 
     [Fact]
+    public void An_amendment_that_says_to_be_older_than_what_it_amends_proves_nothing()
+    {
+        var analysis = Analyze(
+            Lock(1, "bb", TimeSpan.FromDays(1)),
+            Lock(2, Hash, TimeSpan.FromDays(-1))
+        );
+
+        Assert.Equal(LockStanding.OutOfOrder, analysis.Lock.Standing);
+        Assert.Equal(["locks-out-of-order", "protocol-amended"], Codes(analysis));
+    }
+
+    [Fact]
     public void A_lock_at_the_moment_of_the_first_collection_comes_too_late()
     {
         var analysis = Analyze(Lock(1, Hash, TimeSpan.Zero));

@@ -108,6 +108,20 @@ public sealed class StudyRecordTests
         Assert.Empty(Check(record, null));
     }
 
+    [Theory]
+    [InlineData(1, 0)]
+    [InlineData(2, 1)]
+    public void A_record_that_names_fewer_locks_than_there_are_was_begun_later(
+        int locks,
+        int queries
+    ) =>
+        Assert.Equal(
+            queries,
+            StudyRecord
+                .Check(Encoding.UTF8.GetBytes(ThreeLines()), "l1", locks)
+                .Count(query => query.Code == "lock-not-recorded")
+        );
+
     [Fact]
     public void A_record_without_a_last_line_feed_goes_on_on_a_new_line()
     {

@@ -1,6 +1,11 @@
+using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 using System.Text;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
+using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Pipeline.Verification;
@@ -15,7 +20,11 @@ internal static class EvidenceExample
 {
     public static DateTimeOffset Now { get; } = new(2026, 6, 1, 10, 30, 0, TimeSpan.FromHours(-5));
 
-    public static StudyBytes StudyFiles { get; } =
+    public static DateTimeOffset LockedAt { get; } =
+        new(2026, 5, 1, 13, 20, 0, TimeSpan.FromHours(-5));
+
+    /// <summary>The study as it stands in the folder: locked by a computer's clock alone, and without a record.</summary>
+    public static StudyBytes LockedByClock { get; } =
         StudyBytes.Of(
             new[] { "protocol.toml", "study.toml", "pairs.csv", LockFile.Name }.Select(name =>
                 KeyValuePair.Create(
@@ -25,6 +34,13 @@ internal static class EvidenceExample
                 )
             )
         );
+
+    /// <summary>The study before it was locked.</summary>
+    public static StudyBytes Unlocked { get; } = new(LockedByClock.Files.Remove(LockFile.Name));
+
+    private static readonly Lazy<StudyBytes> s_studyFiles = new(() =>
+        Locked(Unlocked, LockedAt, Author)
+    );
 
     private static readonly Lazy<Signer> s_author = new(() => Signer.Make("Lab Scientist One"));
 
@@ -42,6 +58,9 @@ internal static class EvidenceExample
         Signed(s_signedOnce.Value, "approver", Director, DecisionRequest.Approval)
     );
 
+    /// <summary>The study with a lock that its author signed, and a record that names it: all that can be proved is.</summary>
+    public static StudyBytes StudyFiles => s_studyFiles.Value;
+
     public static Signer Author => s_author.Value;
 
     public static Signer Director => s_director.Value;
@@ -53,7 +72,43 @@ internal static class EvidenceExample
     public static ReadOnlyMemory<byte> SignedTwice => s_signedTwice.Value;
 
     public static VerificationOptions Trusting { get; } =
-        new(Anchors(Author.Certificate, Director.Certificate), []);
+        new(Anchors(Author.Certificate, Director.Certificate), []) { Now = Now };
+
+    public static VerificationOptions WithoutTrust { get; } =
+        VerificationOptions.WithoutTrust with
+        {
+            Now = Now,
+        };
+
+    /// <summary>The study with a further lock and the line about it in the record, as the program writes both.</summary>
+    public static StudyBytes Locked(
+        StudyBytes files,
+        DateTimeOffset at,
+        Signer? signer = null,
+        string? reason = null
+    )
+    {
+        using var key = signer?.Key();
+        var locked = Assert.IsType<LockAttempt.Locked>(
+            ProtocolLocking.Lock(files, "LS1", at, reason, key)
+        );
+        var record = files.Files.GetValueOrDefault(StudyRecord.Name);
+        var line = StudyRecord.Next(
+            record,
+            new RecordEntry(
+                RecordAction.Lock,
+                at,
+                "LS1",
+                ToolVersion.Named,
+                [new FileHash(StudyBytes.ProtocolName, locked.Lock.ProtocolSha256)],
+                [new FileHash(LockFile.Name, InputDigest.Sha256(locked.LockFile.Span))]
+            )
+        );
+        return files
+            .With(LockFile.Name, locked.LockFile)
+            .With(LockedProtocols.StoredName(locked.Lock.Number), locked.Copy)
+            .With(StudyRecord.Name, (byte[])[.. record.Span, .. line.Span]);
+    }
 
     public static ReadOnlyMemory<byte> Report(StudyBytes files) =>
         StudyPipeline.Render(ExampleStudy.Analyze(files), PaperSize.A4).Pdf;
@@ -104,9 +159,32 @@ internal static class EvidenceExample
 }
 
 /// <summary>A person with a key.</summary>
-internal sealed record Signer(ReadOnlyMemory<byte> Pkcs12, string Certificate)
+/// <param name="KeyFile">Key and certificate.</param>
+/// <param name="Certificate">The certificate, PEM.</param>
+internal sealed record Signer(ReadOnlyMemory<byte> KeyFile, string Certificate)
 {
     private const string Passphrase = "only for tests";
+
+    /// <summary>One key with certificates for several names.</summary>
+    public static ImmutableArray<Signer> OfOneKey(params string[] names)
+    {
+        using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
+        return [.. names.Select(Certified)];
+
+        Signer Certified(string name)
+        {
+            var request = new CertificateRequest($"CN={name}", key, HashAlgorithmName.SHA256);
+            using var certificate = request.CreateSelfSigned(
+                EvidenceExample.Now.AddDays(-60),
+                EvidenceExample.Now.AddDays(300)
+            );
+            var pem = certificate.ExportCertificatePem();
+            return new Signer(
+                Encoding.ASCII.GetBytes(key.ExportPkcs8PrivateKeyPem() + "\n" + pem + "\n"),
+                pem
+            );
+        }
+    }
 
     public static Signer Make(
         string name,
@@ -120,14 +198,14 @@ internal sealed record Signer(ReadOnlyMemory<byte> Pkcs12, string Certificate)
             from ?? EvidenceExample.Now.AddDays(-60),
             until ?? EvidenceExample.Now.AddDays(300),
             Passphrase,
-            System.Security.Cryptography.RandomNumberGenerator.GetBytes(16)
+            RandomNumberGenerator.GetBytes(16)
         );
         return new Signer(made.Pkcs12, made.CertificatePem);
     }
 
     public SigningKey Key()
     {
-        Assert.True(SigningKeyReader.Read(Pkcs12, null, Passphrase).TryGet(out var key, out _));
+        Assert.True(SigningKeyReader.Read(KeyFile, null, Passphrase).TryGet(out var key, out _));
         return key;
     }
 }

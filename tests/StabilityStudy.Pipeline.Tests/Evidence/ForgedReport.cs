@@ -15,22 +15,54 @@ namespace StabilityStudy.Pipeline.Tests.Evidence;
 /// <summary>Reports as somebody makes them who has the program's code and wants other figures in them.</summary>
 internal static class ForgedReport
 {
-    private static readonly Lazy<(
+    private sealed record Parts(
         StudyAnalysis Analysis,
-        ImmutableArray<Attachment> Files
-    )> s_study = new(() =>
+        ImmutableArray<Attachment> Files,
+        int IntakeQueries
+    );
+
+    private static readonly Lazy<Parts> s_study = new(() => PartsOf(EvidenceExample.Unsigned));
+
+    /// <summary>How many data queries stand before those about the laboratory's own files.</summary>
+    public static int IntakeQueries => s_study.Value.IntakeQueries;
+
+    private static Parts PartsOf(ReadOnlyMemory<byte> report)
     {
-        Assert.True(AttachedStudy.TryRead(EvidenceExample.Unsigned, out var study, out _));
-        Assert.True(
-            StudyIntake.ReadCanonical(study.Inputs, isOfOtherVersion: false).TryGet(out var inputs)
-        );
-        return (
+        Assert.True(AttachedStudy.TryRead(report, out var study, out _));
+        var intake = StudyIntake.ReadCanonical(study.Inputs, isOfOtherVersion: false);
+        Assert.True(intake.TryGet(out var inputs));
+        return new(
             Recomputation.Of(study).Recomputed!,
             AttachedFiles
                 .Sources(study.Inputs, inputs)
-                .Add(AttachedFiles.Result(study.AnalysisBytes))
+                .Add(AttachedFiles.Result(study.AnalysisBytes)),
+            intake.Queries.Length
         );
-    });
+    }
+
+    /// <summary>Another study's report with other attached files behind its first page.</summary>
+    public static ReadOnlyMemory<byte> Of(StudyBytes files, Func<string, string, string> attached)
+    {
+        var parts = PartsOf(EvidenceExample.Report(files));
+        return OnePage(parts.Analysis, Files(parts.Files, attached));
+    }
+
+    /// <summary>The first page of the example's report with other attached files.</summary>
+    public static ReadOnlyMemory<byte> With(
+        Func<ImmutableArray<Attachment>, ImmutableArray<Attachment>> change
+    ) => OnePage(s_study.Value.Analysis, change(s_study.Value.Files));
+
+    /// <summary>The example's report with another analysis, on its pages and in analysis.json alike.</summary>
+    public static ReadOnlyMemory<byte> Consistent(Func<StudyAnalysis, StudyAnalysis> change) =>
+        StudyPipeline
+            .Render(
+                new AnalyzedStudy(
+                    change(s_study.Value.Analysis),
+                    s_study.Value.Files.RemoveAt(s_study.Value.Files.Length - 1)
+                ),
+                PaperSize.A4
+            )
+            .Pdf;
 
     /// <summary>The example's report with other pages, other attached files, or both.</summary>
     public static ReadOnlyMemory<byte> Make(
@@ -38,7 +70,7 @@ internal static class ForgedReport
         Func<string, string, string>? attached = null
     )
     {
-        var files = Files(attached);
+        var files = Files(s_study.Value.Files, attached);
         var analysis = pages is null ? s_study.Value.Analysis : pages(s_study.Value.Analysis);
         var digest = Digest(files);
         var known = PdfDrawing.PagesOf(
@@ -48,16 +80,24 @@ internal static class ForgedReport
     }
 
     /// <summary>Other attached files behind the first page alone, for tests that look at no page.</summary>
-    public static ReadOnlyMemory<byte> OnePage(Func<string, string, string> attached)
+    public static ReadOnlyMemory<byte> OnePage(Func<string, string, string> attached) =>
+        OnePage(s_study.Value.Analysis, Files(s_study.Value.Files, attached));
+
+    private static ReadOnlyMemory<byte> OnePage(
+        StudyAnalysis analysis,
+        ImmutableArray<Attachment> files
+    )
     {
-        var (analysis, files) = (s_study.Value.Analysis, Files(attached));
         var model = ReportBuilder.Build(analysis, PaperSize.A4, pages: null, Digest(files));
         return Draw(model with { Sections = model.Sections[..1] }, analysis, files);
     }
 
-    private static ImmutableArray<Attachment> Files(Func<string, string, string>? attached) =>
+    private static ImmutableArray<Attachment> Files(
+        ImmutableArray<Attachment> files,
+        Func<string, string, string>? attached
+    ) =>
         [
-            .. s_study.Value.Files.Select(file => new Attachment(
+            .. files.Select(file => new Attachment(
                 file.Name,
                 file.MimeType,
                 file.Description,

@@ -18,8 +18,6 @@ public sealed class LockTrustTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;
 
-    private static readonly Lazy<ReadOnlyMemory<byte>> s_report = new(SignedLockReport);
-
     [Fact]
     public void A_signer_in_the_trust_store_is_trusted()
     {
@@ -32,7 +30,7 @@ public sealed class LockTrustTests
     [Fact]
     public void Without_a_trust_store_it_is_not_checked()
     {
-        var part = Lock(VerificationOptions.WithoutTrust);
+        var part = Lock(EvidenceExample.WithoutTrust);
 
         Assert.Equal(PartOutcome.NotChecked, part.Outcome);
         Assert.Contains("no trust store was given", part.Sentences[0], Comparison);
@@ -41,11 +39,16 @@ public sealed class LockTrustTests
     [Fact]
     public void A_signer_whom_nobody_vouches_for_fails()
     {
-        var part = Lock(new(EvidenceExample.Anchors(EvidenceExample.Director.Certificate), []));
+        var part = Lock(
+            EvidenceExample.Trusting with
+            {
+                Anchors = EvidenceExample.Anchors(EvidenceExample.Director.Certificate),
+            }
+        );
 
         Assert.Equal(PartOutcome.Fails, part.Outcome);
         Assert.Contains(
-            "Lab Scientist One, who signed the lock, is not trusted by the given trust store: Lab Scientist One vouches for itself",
+            "Lab Scientist One, who signed lock 1, is not trusted by the given trust store: Lab Scientist One vouches for itself",
             part.Sentences[0],
             Comparison
         );
@@ -55,7 +58,7 @@ public sealed class LockTrustTests
     public void A_signature_that_is_not_right_is_worse_than_none()
     {
         var report = EvidenceExample.Report(
-            SignedLock().Edited(LockFile.Name, "by = \"LS1\"", "by = \"MD1\"")
+            EvidenceExample.StudyFiles.Edited(LockFile.Name, "by = \"LS1\"", "by = \"MD1\"")
         );
         var part = ReportVerifier.Verify(report, EvidenceExample.Trusting).Parts[3];
 
@@ -66,7 +69,7 @@ public sealed class LockTrustTests
     [Fact]
     public void A_lock_signed_by_a_web_server_is_no_signed_lock()
     {
-        var files = SignedLock();
+        var files = EvidenceExample.StudyFiles;
         Assert.True(
             LockFile.Read(files.Files[LockFile.Name]).TryGet(out var locks) && locks.All.Length == 1
         );
@@ -83,7 +86,7 @@ public sealed class LockTrustTests
 
         Assert.Equal(PartOutcome.Fails, part.Outcome);
         Assert.Contains(
-            "The proof of the lock: the certificate is not meant for signing documents.",
+            "The proof of lock 1: the certificate is not meant for signing documents.",
             part.Sentences
         );
     }
@@ -100,7 +103,7 @@ public sealed class LockTrustTests
     [Fact]
     public void What_the_record_says_against_the_lock_fails_here_too()
     {
-        var files = EvidenceExample.StudyFiles.With(
+        var files = EvidenceExample.LockedByClock.With(
             StudyRecord.Name,
             StudyRecord.Next(
                 default,
@@ -122,10 +125,18 @@ public sealed class LockTrustTests
         Assert.Contains("is not the file that the record", part.Sentences[0], Comparison);
     }
 
-    private static VerifiedPart Lock(VerificationOptions options) =>
-        ReportVerifier.Verify(s_report.Value, options).Parts[3];
+    [Fact]
+    public void Nobody_locks_with_a_clock_behind_the_last_lock()
+    {
+        var attempt = ProtocolLocking.Lock(
+            EvidenceExample.StudyFiles.Edited("protocol.toml", "percent = 8.0", "percent = 8.1"),
+            "LS1",
+            EvidenceExample.LockedAt.AddMinutes(-1),
+            "a limit was corrected"
+        );
 
-    private static ReadOnlyMemory<byte> SignedLockReport() => EvidenceExample.Report(SignedLock());
+        Assert.Equal(LockRefusal.BeforeLastLock, Assert.IsType<LockAttempt.Refused>(attempt).Why);
+    }
 
     private static byte[] WebServerSignature(ReadOnlyMemory<byte> statement)
     {
@@ -159,18 +170,6 @@ public sealed class LockTrustTests
         return container.Encode();
     }
 
-    private static StudyBytes SignedLock()
-    {
-        using var key = EvidenceExample.Author.Key();
-        var files = new StudyBytes(EvidenceExample.StudyFiles.Files.Remove(LockFile.Name));
-        var attempt = ProtocolLocking.Lock(
-            files,
-            "LS1",
-            new DateTimeOffset(2026, 5, 1, 13, 20, 0, TimeSpan.FromHours(-5)),
-            reason: null,
-            key
-        );
-        var locked = Assert.IsType<LockAttempt.Locked>(attempt);
-        return new(files.Files.Add(LockFile.Name, locked.LockFile));
-    }
+    private static VerifiedPart Lock(VerificationOptions options) =>
+        ReportVerifier.Verify(EvidenceExample.Unsigned, options).Parts[3];
 }

@@ -91,6 +91,7 @@ public sealed class ProblemWordsTests
         "CN=Invented Issuer",
         "01",
         "00",
+        "11",
         EvidenceExample.Now,
         EvidenceExample.Now,
         IsSelfIssued: false,

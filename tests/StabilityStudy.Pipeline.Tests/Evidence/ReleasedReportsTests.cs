@@ -9,7 +9,7 @@ namespace StabilityStudy.Pipeline.Tests.Evidence;
 
 /// <summary>
 /// Signed reports of every released version, made once by that version (<c>tests/make-release.sh</c>) and never again: this
-/// version verifies them.
+/// version verifies them. Their locks are dated by a computer's clock alone, so that their last part is never more than not fully checked.
 /// </summary>
 public sealed class ReleasedReportsTests
 {
@@ -41,7 +41,7 @@ public sealed class ReleasedReportsTests
                     new VerificationOptions(Anchors(version), [])
                 );
                 Assert.Equal(
-                    [Holds, Holds, version == ToolVersion.Current ? Holds : NotChecked, Holds],
+                    [Holds, Holds, version == ToolVersion.Current ? Holds : NotChecked, NotChecked],
                     EvidenceExample.Outcomes(found)
                 );
             }

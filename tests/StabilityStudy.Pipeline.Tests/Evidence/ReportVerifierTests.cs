@@ -38,10 +38,10 @@ public sealed class ReportVerifierTests
     {
         var found = ReportVerifier.Verify(
             EvidenceExample.SignedTwice,
-            VerificationOptions.WithoutTrust
+            EvidenceExample.WithoutTrust
         );
 
-        Assert.Equal([NotChecked, Holds, Holds, Holds], EvidenceExample.Outcomes(found));
+        Assert.Equal([NotChecked, Holds, Holds, NotChecked], EvidenceExample.Outcomes(found));
         Assert.Contains(
             found.Parts[0].Sentences,
             text => text.Contains("no trust store was given", Comparison)
@@ -53,7 +53,10 @@ public sealed class ReportVerifierTests
     {
         var found = ReportVerifier.Verify(
             EvidenceExample.SignedTwice,
-            new VerificationOptions(EvidenceExample.Anchors(EvidenceExample.Author.Certificate), [])
+            EvidenceExample.Trusting with
+            {
+                Anchors = EvidenceExample.Anchors(EvidenceExample.Author.Certificate),
+            }
         );
 
         Assert.Equal([Fails, Holds, Holds, Holds], EvidenceExample.Outcomes(found));
@@ -296,9 +299,7 @@ public sealed class ReportVerifierTests
     [Fact]
     public void A_study_that_was_never_locked_cannot_show_that_the_criteria_came_first()
     {
-        var unlocked = EvidenceExample.Report(
-            new(EvidenceExample.StudyFiles.Files.Remove(LockFile.Name))
-        );
+        var unlocked = EvidenceExample.Report(EvidenceExample.Unlocked);
 
         Assert.Equal(Fails, Verified(unlocked)[3]);
     }
@@ -317,7 +318,7 @@ public sealed class ReportVerifierTests
     )
     {
         var report = EvidenceExample.Report(
-            EvidenceExample.StudyFiles.Edited(LockFile.Name, from, to)
+            EvidenceExample.LockedByClock.Edited(LockFile.Name, from, to)
         );
 
         Assert.Equal(Fails, Verified(report)[3]);

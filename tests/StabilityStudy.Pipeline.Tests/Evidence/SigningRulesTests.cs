@@ -30,6 +30,9 @@ public sealed class SigningRulesTests
 
     private static SignatureVerification Approver => s_signed.Value.Signatures[1];
 
+    private static StudyAnalysis Analysis => s_signed.Value.Analysis;
+
+    /// <summary>What the rules say of a signature, made now or at another time, that states what it does or something else.</summary>
     private static (PartOutcome Outcome, string What)[] Of(
         SignatureVerification signature,
         Func<SignedStatement, SignedStatement>? change = null
@@ -40,10 +43,11 @@ public sealed class SigningRulesTests
             .Statement;
         return
         [
-            .. SigningRules.OfOne(
+            .. SigningRules.OfSigner(signature, Analysis, EvidenceExample.Now),
+            .. SigningRules.OfStatement(
                 signature,
                 change is null ? statement : change(statement),
-                s_signed.Value.Analysis
+                Analysis
             ),
         ];
     }
@@ -132,10 +136,59 @@ public sealed class SigningRulesTests
     [Fact]
     public void A_signature_older_than_the_last_result_fails()
     {
-        var last = SigningRules.LastResult(s_signed.Value.Analysis)!.Value;
+        var last = SigningRules.LastResult(Analysis)!.Value;
 
         Assert.Empty(Of(Author with { ClaimedTime = last }));
         Fails(Of(Author with { ClaimedTime = last.AddMinutes(-1) }), "before the last result");
+    }
+
+    [Theory]
+    [InlineData(5, true)]
+    [InlineData(6, false)]
+    public void A_signature_of_a_time_that_has_not_come_fails(int minutes, bool holds)
+    {
+        var found = Of(Author with { ClaimedTime = EvidenceExample.Now.AddMinutes(minutes) });
+
+        if (holds)
+        {
+            Assert.Empty(found);
+        }
+        else
+        {
+            Fails(found, "has not come yet");
+        }
+    }
+
+    [Fact]
+    public void A_meaning_other_than_that_of_the_protocol_fails() =>
+        Fails(Of(Author with { Reason = "author: looked at it" }), "author: ran this study");
+
+    [Fact]
+    public void A_signature_before_its_turn_fails()
+    {
+        Assert.Empty(SigningRules.OutOfTurn(Author, [], Analysis.Protocol));
+        Assert.Empty(SigningRules.OutOfTurn(Approver, [Author], Analysis.Protocol));
+        Fails(
+            [.. SigningRules.OutOfTurn(Approver, [], Analysis.Protocol)],
+            "the author signs before the approver"
+        );
+    }
+
+    [Fact]
+    public void A_name_that_the_study_does_not_know_is_said()
+    {
+        var found = Assert.Single(
+            Of(
+                Author with
+                {
+                    SignerName = "Somebody Else",
+                    Signer = Author.Signer! with { Name = "Somebody Else" },
+                }
+            )
+        );
+
+        Assert.Equal(PartOutcome.Holds, found.Outcome);
+        Assert.Contains("not among the people of study.toml", found.What, Comparison);
     }
 
     [Fact]
@@ -148,10 +201,21 @@ public sealed class SigningRulesTests
     }
 
     [Fact]
-    public void One_certificate_or_one_name_for_two_roles_is_told()
+    public void One_key_or_one_name_for_two_roles_is_told()
     {
         Fails(
-            [.. SigningRules.Beside(Approver with { Signer = Author.Signer }, [Author])],
+            [
+                .. SigningRules.Beside(
+                    Approver with
+                    {
+                        Signer = Approver.Signer! with
+                        {
+                            PublicKeySha256 = Author.Signer!.PublicKeySha256,
+                        },
+                    },
+                    [Author]
+                ),
+            ],
             "two people must"
         );
         var sameName = Assert.Single(

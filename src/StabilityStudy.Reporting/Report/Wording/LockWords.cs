@@ -31,6 +31,8 @@ internal static class LockWords
                 $"Changed since it was locked: this is not the protocol l{locked}.",
             LockStanding.Contradicted =>
                 $"L{locked}, but a signature or time stamp of the lock does not fit it: nothing shows that the criteria came before the data.",
+            LockStanding.OutOfOrder =>
+                $"L{locked}, but a lock states a time before that of the lock it amends: nothing shows that the criteria came before the data.",
             LockStanding.AfterFirstCollection =>
                 $"L{locked}, after the first collection ({Time(evidence.FirstCollection!.Value)}): nothing shows that the criteria came before the data.",
             LockStanding.NotLocked or LockStanding.BeforeFirstCollection =>
