@@ -125,6 +125,13 @@ internal sealed class DecisionOptions
 
     private static DateOnly? Day(ParseResult parsed, Option<string?> option) =>
         parsed.GetValue(option) is not { } text ? null
-        : DateOnly.TryParseExact(text, "yyyy-MM-dd", out var day) ? day
+        : DateOnly.TryParseExact(
+            text,
+            "yyyy-MM-dd",
+            CultureInfo.InvariantCulture,
+            DateTimeStyles.None,
+            out var day
+        )
+            ? day
         : throw new UsageException($"{option.Name} is a day, YYYY-MM-DD; \"{text}\" is none.");
 }

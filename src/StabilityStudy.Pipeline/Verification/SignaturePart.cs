@@ -91,7 +91,7 @@ internal static class SignaturePart
         IEnumerable<(PartOutcome, string)> findings =
         [
             .. OfStatement(signature, stated, analysis),
-            .. analysis is null ? [] : SigningRules.OfSigner(signature, analysis, options.Now),
+            .. analysis is null ? [] : SigningRules.OfSigner(signature, analysis),
         ];
         foreach (var finding in About(signature, findings))
         {

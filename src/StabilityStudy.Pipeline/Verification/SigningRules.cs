@@ -13,17 +13,12 @@ namespace StabilityStudy.Pipeline.Verification;
 /// </summary>
 internal static class SigningRules
 {
-    // Two clocks that are right may differ by that much.
-    private static readonly TimeSpan s_clockDifference = TimeSpan.FromMinutes(5);
-
     /// <summary>What breaks a rule, or cannot be told, about who signed where and when, whatever the signature states.</summary>
     /// <param name="signature">A signature that is right.</param>
     /// <param name="analysis">The analysis in the report.</param>
-    /// <param name="now">The time of the verification; null when nobody said.</param>
     public static IEnumerable<(PartOutcome Outcome, string What)> OfSigner(
         SignatureVerification signature,
-        StudyAnalysis analysis,
-        DateTimeOffset? now
+        StudyAnalysis analysis
     )
     {
         var place = SignatoryFields.SignatoryOf(analysis.Protocol, signature.FieldName);
@@ -46,17 +41,6 @@ internal static class SigningRules
                 string.Create(
                     CultureInfo.InvariantCulture,
                     $"signed before the last result in the report was measured ({last:yyyy-MM-dd HH:mm zzz}), by the clock of the signer"
-                )
-            );
-        }
-
-        if (LatestTime(signature) is { } latest && latest > now + s_clockDifference)
-        {
-            yield return (
-                PartOutcome.Fails,
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"signed at a time that has not come yet: {latest:yyyy-MM-dd HH:mm zzz}, and now it is {now:yyyy-MM-dd HH:mm zzz}"
                 )
             );
         }
@@ -216,11 +200,6 @@ internal static class SigningRules
             .SelectMany(cell => cell.Pairs)
             .SelectMany(pair => new[] { pair.Baseline?.TestedAt, pair.Delayed?.TestedAt })
             .Max();
-
-    private static DateTimeOffset? LatestTime(SignatureVerification signature) =>
-        signature.TimeStamp is { } stamp && !(signature.ClaimedTime > stamp.Time)
-            ? stamp.Time
-            : signature.ClaimedTime;
 
     private static string? DecisionFault(
         StudyAnalysis analysis,

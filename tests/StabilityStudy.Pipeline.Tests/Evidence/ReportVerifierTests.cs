@@ -73,7 +73,7 @@ public sealed class ReportVerifierTests
             }
         );
 
-        Assert.Equal([NotChecked, Holds, Holds, Holds], EvidenceExample.Outcomes(found));
+        Assert.Equal([NotChecked, Holds, Holds, NotChecked], EvidenceExample.Outcomes(found));
         Assert.Contains(
             "expired on " + TrustWords.Time(EvidenceExample.Now.AddDays(300).ToUniversalTime()),
             found.Parts[0].Sentences[0],

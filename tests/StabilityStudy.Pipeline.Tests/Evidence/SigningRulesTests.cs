@@ -43,7 +43,7 @@ public sealed class SigningRulesTests
             .Statement;
         return
         [
-            .. SigningRules.OfSigner(signature, Analysis, EvidenceExample.Now),
+            .. SigningRules.OfSigner(signature, Analysis),
             .. SigningRules.OfStatement(
                 signature,
                 change is null ? statement : change(statement),
@@ -140,23 +140,6 @@ public sealed class SigningRulesTests
 
         Assert.Empty(Of(Author with { ClaimedTime = last }));
         Fails(Of(Author with { ClaimedTime = last.AddMinutes(-1) }), "before the last result");
-    }
-
-    [Theory]
-    [InlineData(5, true)]
-    [InlineData(6, false)]
-    public void A_signature_of_a_time_that_has_not_come_fails(int minutes, bool holds)
-    {
-        var found = Of(Author with { ClaimedTime = EvidenceExample.Now.AddMinutes(minutes) });
-
-        if (holds)
-        {
-            Assert.Empty(found);
-        }
-        else
-        {
-            Fails(found, "has not come yet");
-        }
     }
 
     [Fact]

@@ -156,7 +156,7 @@ internal static class ForgedSigners
         new(
             "a signature of a time that has not come",
             1,
-            "has not come yet",
+            "lies after this verification",
             () => ByApprover(At(1, EvidenceExample.Director, EvidenceExample.Now.AddDays(20)))
         ),
         new(
