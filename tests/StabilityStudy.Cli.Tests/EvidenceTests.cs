@@ -12,13 +12,35 @@ public sealed class EvidenceTests
     private static string SignedIn(StudyCopy copy) =>
         Assert.Single(Directory.GetFiles(copy.At("study", "signed"), "*.pdf"));
 
-    private static async Task<StudyCopy> Reported()
+    // A key, a report and a signature are dear: each is made once, and every test has a copy of its own.
+    private static readonly Lazy<Task<StudyCopy>> s_reported = new(MakeReport);
+
+    private static readonly Lazy<Task<StudyCopy>> s_signed = new(MakeSignature);
+
+    private static async Task<StudyCopy> Reported() => (await s_reported.Value).Again();
+
+    private static async Task<StudyCopy> SignedByAuthor() => (await s_signed.Value).Again();
+
+    private static async Task<StudyCopy> MakeReport()
     {
-        var copy = StudyCopy.Create();
+        var copy = StudyCopy.CreateForAll();
         await Run.Of("trial-certificate", copy.At("keys"), "--name", "Author One");
         await Run.Of("trial-certificate", copy.At("keys"), "--name", "Director One");
         var report = await Run.Of("report", copy.Study);
         Assert.Equal(ExitCode.Done, report.Code);
+        return copy;
+    }
+
+    private static async Task<StudyCopy> MakeSignature()
+    {
+        var copy = StudyCopy.ForAll(await Reported());
+        var author = await Sign(
+            copy,
+            copy.At("study", "out", "report.pdf"),
+            "author",
+            "author-one"
+        );
+        Assert.Equal(ExitCode.Done, author.Code);
         return copy;
     }
 
@@ -100,8 +122,7 @@ public sealed class EvidenceTests
     [Fact]
     public async Task Every_signature_adds_a_line_to_the_record()
     {
-        using var copy = await Reported();
-        await Sign(copy, copy.At("study", "out", "report.pdf"), "author", "author-one");
+        using var copy = await SignedByAuthor();
         var record = await File.ReadAllBytesAsync(
             copy.At("study", StudyRecord.Name),
             TestContext.Current.CancellationToken
@@ -139,9 +160,8 @@ public sealed class EvidenceTests
     [Fact]
     public async Task A_signed_copy_is_never_overwritten()
     {
-        using var copy = await Reported();
+        using var copy = await SignedByAuthor();
         var report = copy.At("study", "out", "report.pdf");
-        await Sign(copy, report, "author", "author-one");
         var before = await File.ReadAllBytesAsync(
             SignedIn(copy),
             TestContext.Current.CancellationToken
@@ -160,8 +180,7 @@ public sealed class EvidenceTests
     [Fact]
     public async Task A_refusal_leaves_the_signed_report_as_it_was()
     {
-        using var copy = await Reported();
-        await Sign(copy, copy.At("study", "out", "report.pdf"), "author", "author-one");
+        using var copy = await SignedByAuthor();
         var signed = SignedIn(copy);
         var before = await File.ReadAllBytesAsync(signed, TestContext.Current.CancellationToken);
 
@@ -207,8 +226,7 @@ public sealed class EvidenceTests
     [Fact]
     public async Task A_changed_byte_gives_code_4()
     {
-        using var copy = await Reported();
-        await Sign(copy, copy.At("study", "out", "report.pdf"), "author", "author-one");
+        using var copy = await SignedByAuthor();
         var bytes = await File.ReadAllBytesAsync(
             SignedIn(copy),
             TestContext.Current.CancellationToken

@@ -91,7 +91,12 @@ public sealed class ReportTests
     [Fact]
     public async Task A_report_made_again_has_the_same_bytes()
     {
-        using var copy = StudyCopy.Create();
+        using var copy = StudyCopy.CreateOf(
+            ExampleStudy.SmallFolder,
+            "protocol.toml",
+            "study.toml",
+            "pairs.csv"
+        );
         var path = copy.At("study", "out", "report.pdf");
         await Run.Of("report", copy.Study);
         var first = await File.ReadAllBytesAsync(path, TestContext.Current.CancellationToken);

@@ -45,9 +45,11 @@ internal sealed class StudyCopy : IDisposable
     }
 
     /// <summary>A copy for several tests, removed when they have all run.</summary>
-    public static StudyCopy CreateForAll()
+    public static StudyCopy CreateForAll() => ForAll(Create());
+
+    /// <summary>A copy that is kept until all tests have run.</summary>
+    public static StudyCopy ForAll(StudyCopy copy)
     {
-        var copy = Create();
         AppDomain.CurrentDomain.ProcessExit += (_, _) => copy.Dispose();
         return copy;
     }
@@ -60,6 +62,19 @@ internal sealed class StudyCopy : IDisposable
             Path.Combine(ExampleStudy.Folder, "protocol.lock"),
             Path.Combine(copy.Study, "protocol.lock")
         );
+        return copy;
+    }
+
+    /// <summary>A copy of all that lies in the folder now.</summary>
+    public StudyCopy Again()
+    {
+        var copy = Empty();
+        foreach (var file in Files())
+        {
+            Directory.CreateDirectory(Path.GetDirectoryName(copy.At(file))!);
+            File.Copy(At(file), copy.At(file));
+        }
+
         return copy;
     }
 

@@ -132,10 +132,7 @@ public sealed class FirstCommandTests(ReportedExample example)
         Assert.DoesNotContain("error", answer.Error, StringComparison.OrdinalIgnoreCase);
         Assert.Equal(
             StudyPipeline
-                .Render(
-                    ExampleStudy.Analyze(ExampleStudy.Bytes),
-                    paper == "letter" ? PaperSize.Letter : PaperSize.A4
-                )
+                .Render(ExampleStudy.Analyzed, paper == "letter" ? PaperSize.Letter : PaperSize.A4)
                 .PageCount.ToString(CultureInfo.InvariantCulture),
             count
         );

@@ -1,3 +1,4 @@
+using StabilityStudy.Cli;
 using StabilityStudy.Cli.Tests;
 using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline.Tests.Studies;
@@ -22,8 +23,9 @@ public sealed class KilledTests
     {
         using var copy = StudyCopy.CreateOf(ExampleStudy.SmallFolder, s_inputs);
         var report = copy.At("study", "out", "report.pdf");
-        await Done("report", copy.Study);
+        await InProcess("report", copy.Study);
         var whole = await Bytes(report);
+        File.Delete(report);
 
         await Killed(
             async () =>
@@ -48,8 +50,7 @@ public sealed class KilledTests
         await Killed(
             async () =>
             {
-                var check = await BuiltProgram.Run("check", copy.Study);
-                Assert.Equal(0, check.ExitCode);
+                await InProcess("check", copy.Study);
                 File.Delete(path);
                 File.Delete(copy.At("study", StudyRecord.Name));
             },
@@ -67,8 +68,8 @@ public sealed class KilledTests
             ExampleStudy.SmallFolder,
             [.. s_inputs, "protocol.lock"]
         );
-        await Done("report", copy.Study);
-        await Done("trial-certificate", copy.At("keys"), "--name", "A");
+        await InProcess("report", copy.Study);
+        await InProcess("trial-certificate", copy.At("keys"), "--name", "A");
         var signed = copy.At("signed.pdf");
 
         await Killed(
@@ -76,8 +77,8 @@ public sealed class KilledTests
             {
                 if (File.Exists(signed))
                 {
-                    var found = await BuiltProgram.Run("verify", signed);
-                    Assert.Equal(5, found.ExitCode);
+                    var found = await Run.Of("verify", signed);
+                    Assert.Equal(ExitCode.VerificationIncomplete, found.Code);
                     File.Delete(signed);
                 }
             },
@@ -123,7 +124,7 @@ public sealed class KilledTests
     private static async Task Killed(Func<Task> afterwards, params string[] arguments)
     {
         var whole = System.Diagnostics.Stopwatch.StartNew();
-        await BuiltProgram.Run(arguments);
+        await BuiltProgram.Done(arguments);
         var duration = whole.Elapsed;
         await afterwards();
         var random = new Random(Seed);
@@ -142,10 +143,11 @@ public sealed class KilledTests
         }
     }
 
-    private static async Task Done(params string[] arguments)
+    /// <summary>What is not killed needs no process of its own.</summary>
+    private static async Task InProcess(params string[] arguments)
     {
-        var answer = await BuiltProgram.Run(arguments);
-        Assert.True(answer.ExitCode == 0, answer.Error);
+        var run = await Run.Of(arguments);
+        Assert.True(run.Code == ExitCode.Done, run.Error);
     }
 
     private static Task<byte[]> Bytes(string path) =>

@@ -2,51 +2,67 @@ using StabilityStudy.Cli.Tests;
 
 namespace StabilityStudy.EndToEnd.Tests;
 
-/// <summary>The example's report, signed by its author and its approver with trial certificates, by the built program.</summary>
+/// <summary>
+/// The example's report, signed by its author and its approver with trial certificates, by the built program; made once for
+/// all classes that read it, which write nothing but files of their own beside it.
+/// </summary>
 public sealed class SignedExample : IAsyncLifetime
 {
-    private readonly StudyCopy _copy = StudyCopy.CreateLocked();
+    private static readonly Lazy<Task<StudyCopy>> s_made = new(Make);
+
+    private StudyCopy? _copy;
 
     /// <summary>The signed file.</summary>
-    public string WithSignatures => Assert.Single(Directory.GetFiles(_copy.At("study", "signed")));
+    public string WithSignatures => Signed(Copy);
 
     /// <summary>The report without signatures.</summary>
-    public string Report => _copy.At("study", "out", "report.pdf");
+    public string Report => Copy.At("study", "out", "report.pdf");
 
     /// <summary>Folder with the trial certificates.</summary>
-    public string Keys => _copy.At("keys");
+    public string Keys => Copy.At("keys");
 
-    public async ValueTask InitializeAsync()
+    private StudyCopy Copy => _copy ?? throw new InvalidOperationException("Not made yet.");
+
+    public async ValueTask InitializeAsync() => _copy = await s_made.Value;
+
+    /// <summary>Path of a file or folder beside the study.</summary>
+    public string At(string name) => Copy.At(name);
+
+    /// <summary>The copy is removed when all tests have run.</summary>
+    public ValueTask DisposeAsync() => ValueTask.CompletedTask;
+
+    private static async Task<StudyCopy> Make()
     {
-        await BuiltProgram.Done("report", _copy.Study);
-        await BuiltProgram.Done("trial-certificate", Keys, "--name", "Lab Scientist One");
-        await BuiltProgram.Done("trial-certificate", Keys, "--name", "Medical Director One");
-        await BuiltProgram.Done(Sign(Report, "author", "lab-scientist-one"));
+        var copy = StudyCopy.ForAll(StudyCopy.CreateLocked());
+        await BuiltProgram.Done("report", copy.Study);
+        await Certificate(copy, "Lab Scientist One");
+        await Certificate(copy, "Medical Director One");
+        await BuiltProgram.Done(
+            Sign(copy, copy.At("study", "out", "report.pdf"), "author", "lab-scientist-one")
+        );
         await BuiltProgram.Done([
-            .. Sign(WithSignatures, "approver", "medical-director-one"),
+            .. Sign(copy, Signed(copy), "approver", "medical-director-one"),
             "--decision",
             "approve",
         ]);
+        return copy;
     }
 
-    /// <summary>Path of a file or folder beside the study.</summary>
-    public string At(string name) => _copy.At(name);
+    private static string Signed(StudyCopy copy) =>
+        Assert.Single(Directory.GetFiles(copy.At("study", "signed")));
 
-    public ValueTask DisposeAsync()
-    {
-        _copy.Dispose();
-        return ValueTask.CompletedTask;
-    }
+    private static Task Certificate(StudyCopy copy, string name) =>
+        BuiltProgram.Done("trial-certificate", copy.At("keys"), "--name", name);
 
-    private string[] Sign(string report, string role, string key) =>
+    private static string[] Sign(StudyCopy copy, string report, string role, string key) =>
         [
             "sign",
             report,
             "--role",
             role,
             "--key",
-            Path.Combine(Keys, key + ".p12"),
+            copy.At("keys", key + ".p12"),
             "--passphrase-file",
-            Path.Combine(Keys, key + ".passphrase"),
+            copy.At("keys", key + ".passphrase"),
         ];
 }

@@ -1,3 +1,4 @@
+using StabilityStudy.Cli;
 using StabilityStudy.Cli.Tests;
 using StabilityStudy.Pipeline.Tests.Studies;
 
@@ -44,9 +45,9 @@ public sealed class StoppedTests
         using var copy = StudyCopy.Create();
         copy.Edit(ExampleStudy.Protocol, "\npercent = 7.5", "\npercent = 5");
 
-        var answer = await BuiltProgram.Run("analyze", copy.Study);
+        var answer = await Run.Of("analyze", copy.Study);
 
-        Assert.Equal(0, answer.ExitCode);
+        Assert.Equal(ExitCode.Done, answer.Code);
         Assert.DoesNotContain("Supported to 6 h", answer.Out, StringComparison.Ordinal);
     }
 
@@ -76,7 +77,12 @@ public sealed class StoppedTests
     [InlineData("out")]
     public async Task An_interrupt_while_files_are_written_leaves_both_or_none(string first)
     {
-        using var copy = StudyCopy.Create();
+        using var copy = StudyCopy.CreateOf(
+            ExampleStudy.SmallFolder,
+            "protocol.toml",
+            "study.toml",
+            "pairs.csv"
+        );
         var written = new TaskCompletionSource();
         using var watcher = new FileSystemWatcher(copy.Study, first);
         watcher.Created += (_, _) => written.TrySetResult();

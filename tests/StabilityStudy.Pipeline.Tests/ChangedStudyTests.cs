@@ -8,7 +8,7 @@ namespace StabilityStudy.Pipeline.Tests;
 [Trait("lane", "slow")]
 public sealed class ChangedStudyTests
 {
-    private static readonly AnalyzedStudy s_example = ExampleStudy.Analyze(ExampleStudy.Bytes);
+    private static readonly AnalyzedStudy s_example = ExampleStudy.Analyzed;
 
     [Fact]
     public void A_limit_of_5_percent_takes_the_support_of_6_hours()

@@ -11,22 +11,19 @@ public sealed class ExampleGoldenTests
     private const string Golden = "tests/StabilityStudy.Pipeline.Tests/Golden/";
 
     private static readonly Lazy<string> s_pdf = new(PdfHash);
-    private static readonly Lazy<AnalyzedStudy> s_example = new(() =>
-        ExampleStudy.Analyze(ExampleStudy.Bytes)
-    );
 
     public static TheoryData<string> Cultures => ["", "de-DE", "tr-TR"];
 
     [Fact]
     public void The_conclusions_and_their_figures_are_those_of_the_golden_file() =>
-        RequireSame("conclusions.txt", ConclusionText.WithFigures(s_example.Value.Analysis));
+        RequireSame("conclusions.txt", ConclusionText.WithFigures(ExampleStudy.Analyzed.Analysis));
 
     [Fact]
     public void The_queries_are_those_of_the_golden_file() =>
         RequireSame(
             "queries.txt",
             string.Concat(
-                s_example.Value.Analysis.Queries.Select(query =>
+                ExampleStudy.Analyzed.Analysis.Queries.Select(query =>
                     $"{query.Severity} {query.Source} [{query.Code}]\n  read: {query.Observed}\n  {query.Message}\n  {query.Action}\n"
                 )
             )
@@ -57,7 +54,7 @@ public sealed class ExampleGoldenTests
     [Fact]
     public void Every_line_of_the_text_report_fits_its_width() =>
         Assert.All(
-            StudyPipeline.RenderText(s_example.Value, 80).Split('\n'),
+            StudyPipeline.RenderText(ExampleStudy.Analyzed, 80).Split('\n'),
             line => Assert.True(line.Length <= 80, line)
         );
 

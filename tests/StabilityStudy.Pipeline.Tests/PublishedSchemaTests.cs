@@ -8,7 +8,7 @@ namespace StabilityStudy.Pipeline.Tests;
 public sealed class PublishedSchemaTests
 {
     private static readonly string s_example = Encoding.UTF8.GetString(
-        StudyPipeline.WriteAnalysis(ExampleStudy.Analyze(ExampleStudy.Bytes)).Span
+        StudyPipeline.WriteAnalysis(ExampleStudy.Analyzed).Span
     );
 
     [Theory]
@@ -30,7 +30,7 @@ public sealed class PublishedSchemaTests
     [Fact]
     public void An_analysis_with_its_power_is_valid()
     {
-        var study = StudyPipeline.WithPower(ExampleStudy.Analyze(ExampleStudy.Bytes), 10);
+        var study = StudyPipeline.WithPower(ExampleStudy.Analyzed, 10);
 
         Assert.Equal("", PublishedSchema.FaultsOf(StudyPipeline.WriteAnalysis(study)));
     }

@@ -16,7 +16,7 @@ public sealed class ReferenceTests
     private static readonly ImmutableArray<ImmutableDictionary<string, string>> s_reference = Read(
         "example_study.csv"
     );
-    private static readonly AnalyzedStudy s_study = ExampleStudy.Analyze(ExampleStudy.Bytes);
+    private static readonly AnalyzedStudy s_study = ExampleStudy.Analyzed;
 
     public static TheoryData<string, string> Cells =>
         [.. s_reference.Select(line => (line["group"], line["time_point"]))];

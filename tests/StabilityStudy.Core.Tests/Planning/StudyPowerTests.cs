@@ -22,10 +22,13 @@ public sealed class StudyPowerTests
             )
     );
 
+    /// <summary>Its power, simulated once for all tests that read it.</summary>
+    private static readonly Lazy<TimePointPower> s_power = new(() => Only(s_scattered));
+
     [Fact]
     public void Number_days_and_spread_are_those_found()
     {
-        var (power, _) = Only(s_scattered);
+        var power = s_power.Value;
         var mean = s_scattered.Cell(6).Estimates.MeanPercent.Value!;
 
         var found = power.Supposed.Found;
@@ -40,7 +43,7 @@ public sealed class StudyPowerTests
     [Fact]
     public void Together_lies_between_the_bounds_that_single_criteria_set()
     {
-        var (power, _) = Only(s_scattered);
+        var power = s_power.Value;
 
         Assert.Equal([0, 0.5, 1], power.Points.Select(point => point.ShareOfBoundary));
         foreach (var point in power.Points)
@@ -57,7 +60,7 @@ public sealed class StudyPowerTests
     [Fact]
     public void A_change_as_large_as_the_limit_is_called_supported_no_more_often_than_the_level_allows()
     {
-        var (power, _) = Only(s_scattered);
+        var power = s_power.Value;
         var atLimit = power.Points[^1];
 
         Assert.Equal(0.05, atLimit.Alone[0].Power, 6);
@@ -72,10 +75,7 @@ public sealed class StudyPowerTests
             Enumerable.Range(0, 40).Select(i => $"30.0 | {SmallRows.Text(29m + (i % 3 * 0.1m))}")
         );
 
-        Assert.Equal(
-            [0, -3.75, -7.5],
-            Only(lower).Power.Points.Select(item => item.MeanChangePercent)
-        );
+        Assert.Equal([0, -3.75, -7.5], Only(lower).Points.Select(item => item.MeanChangePercent));
     }
 
     [Fact]
@@ -83,8 +83,10 @@ public sealed class StudyPowerTests
     {
         var analysis = s_scattered.Analyze();
 
-        Assert.Equal(Chances(1), Chances(1));
-        Assert.NotEqual(Chances(1), Chances(2));
+        var first = Chances(1);
+
+        Assert.Equal(first, Chances(1));
+        Assert.NotEqual(first, Chances(2));
 
         double[] Chances(ulong seed) =>
             [
@@ -111,7 +113,7 @@ public sealed class StudyPowerTests
                 )
             );
 
-        var points = StudyPower.Of(study.Analyze(), 200, 7).TimePoints[^1].Power.Value!.Points;
+        var points = StudyPower.Of(study.Analyze(), Studies, 7).TimePoints[^1].Power.Value!.Points;
 
         Assert.Empty(points[0].Alone);
         Assert.True(points[0].Together.Probability > 0.9, $"{points[0]}");
@@ -122,7 +124,7 @@ public sealed class StudyPowerTests
     [Fact]
     public void With_single_specimens_alone_the_boundary_is_where_just_the_required_share_lies_within()
     {
-        var power = Only(s_scattered.Criteria(SmallProtocol.EachCriterion)).Power;
+        var power = Only(s_scattered.Criteria(SmallProtocol.EachCriterion));
         var total = power.Supposed.Found.TotalSdPercent;
 
         Assert.Equal(15 - (1.0364 * total), power.BoundaryPercent, 3);
@@ -159,9 +161,6 @@ public sealed class StudyPowerTests
     public void Refuses_a_number_of_studies_outside_its_range(int studies) =>
         Assert.Throws<ArgumentException>(() => StudyPower.Of(s_scattered.Analyze(), studies, 1));
 
-    private static (TimePointPower Power, StudyPower Study) Only(SmallStudy study)
-    {
-        var power = StudyPower.Of(study.Analyze(), Studies, 2026);
-        return (power.TimePoints[0].Power.Value!, power);
-    }
+    private static TimePointPower Only(SmallStudy study) =>
+        StudyPower.Of(study.Analyze(), Studies, 2026).TimePoints[0].Power.Value!;
 }

@@ -51,6 +51,11 @@ internal static class ExampleStudy
         return files.WithText(name, text[..at] + to + text[(at + from.Length)..]);
     }
 
+    private static readonly Lazy<AnalyzedStudy> s_analyzed = new(() => Analyze(Bytes));
+
+    /// <summary>The example as it is, analyzed once for all tests.</summary>
+    public static AnalyzedStudy Analyzed => s_analyzed.Value;
+
     /// <summary>The analyzed study; fails the test with the queries when one stops it, and where its analysis.json is not that of the schema.</summary>
     public static AnalyzedStudy Analyze(StudyBytes files)
     {

@@ -5,6 +5,10 @@ namespace StabilityStudy.Reporting.Tests.Pdf;
 /// <summary>What readers that share no code with the drawing see in it.</summary>
 public class OutsideReaderTests
 {
+    private static readonly Lazy<ReadOnlyMemory<byte>> s_demo = new(() =>
+        PdfDrawing.Draw(OddReports.All["demo"]).Pdf.ToArray()
+    );
+
     [Fact]
     public async Task Pdffonts_finds_every_font_embedded_and_with_text_mapping()
     {
@@ -72,7 +76,7 @@ public class OutsideReaderTests
         {
             await File.WriteAllBytesAsync(
                 file,
-                PdfDrawing.Draw(OddReports.All["demo"]).Pdf.ToArray(),
+                s_demo.Value,
                 TestContext.Current.CancellationToken
             );
             var answer = await OutsideTool.Run(
