@@ -110,7 +110,8 @@ public sealed partial class SignedExampleTests(SignedExample example) : IClassFi
         var trusted = await TrustedWithList(issued);
         var whole = await BuiltProgram.Run("verify", signed, "--trust", trusted);
 
-        Assert.Equal(0, whole.ExitCode);
+        // All but the lock, which a computer's clock alone dates.
+        Assert.Equal(5, whole.ExitCode);
         Assert.Contains("was not revoked", Unbroken(whole.Out), StringComparison.Ordinal);
     }
 

@@ -34,7 +34,7 @@ public sealed class AttentionSummaryTests
             lines.Where(line => line.Severity == "Attention").Select(line => line.Text)
         );
         Assert.Equal(
-            "7 further: \"Data queries\".",
+            "7 further: \"Data queries\", page 88.",
             Assert.Single(lines, line => line.Severity == "More").Text
         );
     }

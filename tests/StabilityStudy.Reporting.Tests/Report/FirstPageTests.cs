@@ -232,6 +232,6 @@ public sealed class FirstPageTests
             model.Sections[0].Blocks.OfType<Attentions>().Single().Lines,
             line => line.Text.Contains($"\"Data queries\", page {page.Number}", Comparison)
         );
-        Assert.Equal("\"Data queries\"", SectionPages.Unknown.Of(QuerySection.Title));
+        Assert.Equal("\"Data queries\"", SectionPages.None.Of(QuerySection.Title));
     }
 }

@@ -108,7 +108,7 @@ internal static class FirstPage
         [
             "approve",
             "decline",
-            pages.Pages.TryGetValue(DecisionSection.Title, out var page)
+            pages.PageOf(DecisionSection.Title) is { } page
                 ? $"approve shorter or with conditions, written in on page {NumberText.Count(page)}"
                 : "approve shorter or with conditions, written in by hand",
         ];
@@ -122,7 +122,7 @@ internal static class FirstPage
                 .. Asked(analysis),
                 Conclusions(analysis, withFigures: true),
                 ConclusionTable.Of(analysis),
-                AttentionSummary.Of(analysis, SectionPages.Unknown),
+                AttentionSummary.Of(analysis, SectionPages.None),
                 CautionSection.OnFirstPage(),
             ]
         );
