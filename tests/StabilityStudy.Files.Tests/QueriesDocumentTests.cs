@@ -1,5 +1,6 @@
 using System.Reflection;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Tests;
@@ -14,6 +15,17 @@ public sealed class QueriesDocumentTests
             QueryCatalog.ToMarkdown()
         );
     }
+
+    /// <summary>A kind that a report may state without its being found again needs a rule for what may be stated.</summary>
+    [Fact]
+    public void Every_query_that_cannot_be_raised_again_has_a_rule() =>
+        Assert.Equal(
+            QueryCatalog
+                .All.Where(kind => kind.Worded is not null)
+                .Select(kind => kind.Code)
+                .Order(StringComparer.Ordinal),
+            OwnFileStatements.Kinds.Select(kind => kind.Code).Order(StringComparer.Ordinal)
+        );
 
     [Fact]
     public void The_catalog_holds_every_declared_kind_once()
