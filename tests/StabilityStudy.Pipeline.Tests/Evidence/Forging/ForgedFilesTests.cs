@@ -11,6 +11,7 @@ using StabilityStudy.SignedPdf.Verification;
 namespace StabilityStudy.Pipeline.Tests.Evidence.Forging;
 
 /// <summary>Every kind of forged file fails in the part that it belongs to, in words that name what was done; honest files do not fail.</summary>
+[Trait("lane", "slow")]
 public sealed class ForgedFilesTests
 {
     private static readonly ImmutableArray<ForgedFile> s_all =
