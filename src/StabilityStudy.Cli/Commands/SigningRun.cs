@@ -39,9 +39,7 @@ internal static class SigningRun
             {
                 AcceptsNotRecomputed = request.AcceptsNotRecomputed,
                 RecordSha256 = StudyRecord.NewestSha256(record),
-                Earlier = RecordedDecision.Newest(record) is { } earlier
-                    ? new EarlierDecision(earlier.At, earlier.By, earlier.Words, "")
-                    : null,
+                Earlier = RecordedDecision.Newest(record),
             }
         );
         switch (attempt)

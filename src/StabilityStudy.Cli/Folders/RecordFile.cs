@@ -14,10 +14,13 @@ internal static class RecordFile
     /// <exception cref="UsageException">The record cannot be read.</exception>
     public static ReadOnlyMemory<byte> Read(string? folder)
     {
-        if (
-            folder is null
-            || Path.Combine(folder, StudyRecord.Name) is var path && !File.Exists(path)
-        )
+        if (folder is null)
+        {
+            return default;
+        }
+
+        var path = Path.Combine(folder, StudyRecord.Name);
+        if (!File.Exists(path))
         {
             return default;
         }

@@ -69,39 +69,25 @@ public static class LookRecord
         }
     }
 
-    private static EarlierLook? Read(ReadOnlyMemory<byte> line, int number)
-    {
-        try
-        {
-            using var document = JsonDocument.Parse(line);
-            var root = document.RootElement;
-            return root.TryGetProperty(Property, out var look)
-                ? new(
-                    number,
-                    root.GetProperty("at").GetDateTimeOffset(),
-                    Text(root, "action"),
-                    Text(look, "data"),
-                    [
-                        .. look.GetProperty("cells")
-                            .EnumerateArray()
-                            .Select(Cell)
-                            .OfType<LookedAtCell>(),
-                    ]
-                )
-                : null;
-        }
-        catch (Exception error)
-            when (error
-                    is JsonException
-                        or InvalidOperationException
-                        or KeyNotFoundException
-                        or FormatException
-                        or ArgumentException
-            )
-        {
-            return null;
-        }
-    }
+    private static EarlierLook? Read(ReadOnlyMemory<byte> line, int number) =>
+        StudyRecord.Read(
+            line,
+            root =>
+                root.TryGetProperty(Property, out var look)
+                    ? new EarlierLook(
+                        number,
+                        root.GetProperty("at").GetDateTimeOffset(),
+                        Text(root, "action"),
+                        Text(look, "data"),
+                        [
+                            .. look.GetProperty("cells")
+                                .EnumerateArray()
+                                .Select(Cell)
+                                .OfType<LookedAtCell>(),
+                        ]
+                    )
+                    : null
+        );
 
     private static LookedAtCell? Cell(JsonElement cell) =>
         LookRow.KeyOf(

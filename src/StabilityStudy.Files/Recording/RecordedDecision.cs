@@ -1,5 +1,3 @@
-using System.Text.Json;
-
 namespace StabilityStudy.Files.Recording;
 
 /// <summary>A decision that the record of a study holds.</summary>
@@ -15,31 +13,17 @@ public sealed record RecordedDecision(DateTimeOffset At, string By, string Words
     public static RecordedDecision? Newest(ReadOnlyMemory<byte> record) =>
         StudyRecord.Lines(record).Select(Read).LastOrDefault(decision => decision is not null);
 
-    private static RecordedDecision? Read(ReadOnlyMemory<byte> line)
-    {
-        try
-        {
-            using var document = JsonDocument.Parse(line);
-            var root = document.RootElement;
-            return
+    private static RecordedDecision? Read(ReadOnlyMemory<byte> line) =>
+        StudyRecord.Read(
+            line,
+            root =>
                 root.TryGetProperty(Property, out var decision)
                 && decision.GetString() is { Length: > 0 } words
-                ? new(
-                    root.GetProperty("at").GetDateTimeOffset(),
-                    root.GetProperty("by").GetString() ?? "",
-                    words
-                )
-                : null;
-        }
-        catch (Exception error)
-            when (error
-                    is JsonException
-                        or InvalidOperationException
-                        or KeyNotFoundException
-                        or FormatException
-            )
-        {
-            return null;
-        }
-    }
+                    ? new RecordedDecision(
+                        root.GetProperty("at").GetDateTimeOffset(),
+                        root.GetProperty("by").GetString() ?? "",
+                        words
+                    )
+                    : null
+        );
 }

@@ -133,17 +133,24 @@ public static class StudyRecord
         ReadOnlyMemory<byte> line,
         int number,
         string previous
-    )
+    ) =>
+        Read(
+            line,
+            root =>
+                root.GetProperty("number").GetInt32() == number
+                && root.GetProperty("previous").GetString() == previous
+                    ? FilesOf(root, "outputs")
+                    : null
+        );
+
+    /// <summary>What a line says; null where it is written otherwise than the program writes it.</summary>
+    internal static T? Read<T>(ReadOnlyMemory<byte> line, Func<JsonElement, T?> read)
+        where T : class
     {
         try
         {
             using var document = JsonDocument.Parse(line);
-            var root = document.RootElement;
-            return
-                root.GetProperty("number").GetInt32() == number
-                && root.GetProperty("previous").GetString() == previous
-                ? FilesOf(root, "outputs")
-                : null;
+            return read(document.RootElement);
         }
         catch (Exception error)
             when (error

@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Recording;
 
 namespace StabilityStudy.Pipeline.Signing;
 
@@ -11,11 +12,11 @@ internal static class DecisionMaking
     /// <summary>The decision, or why there is none.</summary>
     /// <param name="analysis">The study, computed again.</param>
     /// <param name="request">What is asked for.</param>
-    /// <param name="earlier">The decision recorded before; null without one. Its reason is not used.</param>
+    /// <param name="earlier">The decision recorded before; null without one.</param>
     public static (ApproverDecision? Decision, string? Why) Of(
         StudyAnalysis analysis,
         DecisionRequest request,
-        EarlierDecision? earlier
+        RecordedDecision? earlier
     )
     {
         var rows = ConcludedWindow.Of(analysis);
@@ -89,7 +90,9 @@ internal static class DecisionMaking
                 Conditions = conditions,
                 Effective = request.Effective,
                 Review = request.Review,
-                Earlier = earlier is null ? null : earlier with { Reason = request.Again ?? "" },
+                Earlier = earlier is null
+                    ? null
+                    : new(earlier.At, earlier.By, earlier.Words, request.Again ?? ""),
             },
             null
         );

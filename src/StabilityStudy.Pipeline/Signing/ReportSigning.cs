@@ -153,7 +153,7 @@ public static class ReportSigning
 
         if (decision is null && order.Decision is not null)
         {
-            return (null, $"The {signatory.Role} does not decide on the conclusion.");
+            return (null, SigningWords.Of(DecisionFault.NotTheirs, signatory));
         }
 
         var fault = DecisionFaults.Of(
@@ -163,29 +163,7 @@ public static class ReportSigning
             SignedStatement.CurrentFormat,
             DateOnly.FromDateTime(order.At.DateTime)
         );
-        return (
-            decision,
-            fault switch
-            {
-                DecisionFault.None => null,
-                DecisionFault.Missing =>
-                    $"The {signatory.Role} decides: say with --decision whether the conclusion is approved or declined.",
-                DecisionFault.WithoutReason =>
-                    "Say with --reason why it is declined, or why a window is shorter than supported.",
-                DecisionFault.TooLong =>
-                    "A window is never longer than the evidence supports; where none is supported it is \"none\", or a rule shorter than today's (--interim).",
-                DecisionFault.InterimNotShorter =>
-                    "An interim rule is shorter than today's, for a row without an approved window (--window ROW=none). Where the window itself is approved, give it with --window.",
-                DecisionFault.Contradictory =>
-                    "A window is longer than nothing; for no window write \"none\".",
-                DecisionFault.DatesOutOfOrder =>
-                    "A decision is in force from the day of the signature or later (--effective), and reviewed after that (--review).",
-                DecisionFault.PlainWithText =>
-                    "A plain approval has no reason. A condition is given with --condition, a shorter window with --window.",
-                DecisionFault.NotTheirs or DecisionFault.OtherRows =>
-                    throw new InvalidOperationException($"A decision made here cannot be {fault}."),
-            }
-        );
+        return (decision, SigningWords.Of(fault, signatory));
     }
 
     private static SigningAttempt Append(

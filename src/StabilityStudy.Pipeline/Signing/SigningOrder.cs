@@ -1,3 +1,4 @@
+using StabilityStudy.Files.Recording;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
 
@@ -28,7 +29,7 @@ public sealed record SigningOrder(
     public string? RecordSha256 { get; init; }
 
     /// <summary>The decision that the record holds already; null without one.</summary>
-    public EarlierDecision? Earlier { get; init; }
+    public RecordedDecision? Earlier { get; init; }
 }
 
 /// <summary>A signed report, or why it was not signed.</summary>

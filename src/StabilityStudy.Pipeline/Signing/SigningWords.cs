@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
 
@@ -32,6 +33,31 @@ public static class SigningWords
             or SigningRefusalReason.ResultDoesNotVerify => refusal.What,
         };
     }
+
+    /// <summary>Why a decision may not be signed; null when it may.</summary>
+    internal static string? Of(DecisionFault fault, Signatory signatory) =>
+        fault switch
+        {
+            DecisionFault.None => null,
+            DecisionFault.Missing =>
+                $"The {signatory.Role} decides: say with --decision whether the conclusion is approved or declined.",
+            DecisionFault.NotTheirs => $"The {signatory.Role} does not decide on the conclusion.",
+            DecisionFault.WithoutReason =>
+                "Say with --reason why it is declined, or why a window is shorter than supported.",
+            DecisionFault.TooLong =>
+                "A window is never longer than the evidence supports; where none is supported it is \"none\", or a rule shorter than today's (--interim).",
+            DecisionFault.InterimNotShorter =>
+                "An interim rule is shorter than today's, for a row without an approved window (--window ROW=none). Where the window itself is approved, give it with --window.",
+            DecisionFault.Contradictory =>
+                "A window is longer than nothing; for no window write \"none\".",
+            DecisionFault.DatesOutOfOrder =>
+                "A decision is in force from the day of the signature or later (--effective), and reviewed after that (--review).",
+            DecisionFault.PlainWithText =>
+                "A plain approval has no reason. A condition is given with --condition, a shorter window with --window.",
+            DecisionFault.OtherRows => throw new InvalidOperationException(
+                "A decision made here is about the rows of the report."
+            ),
+        };
 
     /// <summary>Why a key cannot be used.</summary>
     public static string Of(SigningKeyProblem problem) =>

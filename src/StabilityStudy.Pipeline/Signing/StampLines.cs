@@ -16,9 +16,6 @@ internal static class StampLines
     private const double SmallSize = 6.5;
     private const double RowSize = 7;
 
-    /// <summary>More rows follow each other in one text.</summary>
-    private const int MostRowsApart = SignatureRoom.MostRowsApart;
-
     /// <summary>Letters of a line that fit the narrowest field, three in a row, without making the stamp smaller.</summary>
     private const int LettersInLine = 44;
 
@@ -91,7 +88,11 @@ internal static class StampLines
         {
             Add(DecisionWords.Headline(decision), RowSize);
             var rows = DecisionWords.Rows(protocol, decision).ToImmutableArray();
-            foreach (var row in rows.Length > MostRowsApart ? [string.Join(" · ", rows)] : rows)
+            foreach (
+                var row in rows.Length > SignatureRoom.MostRowsApart
+                    ? [string.Join(" · ", rows)]
+                    : rows
+            )
             {
                 Add(row, RowSize);
             }

@@ -215,11 +215,11 @@ internal static class SignaturePart
                     Revision: { } revision,
                     SignerName: { } name,
                     ClaimedTime: { } time,
-                    Signer: { } certificate
+                    Signer: { } certificate,
+                    Place: { } field
                 }
             || SignedStatement.Read(signature.Statement)
                 is not StatementReading.Read { Statement: var statement }
-            || PdfSigner.PlaceOf(report, signature.FieldName) is not { } field
         )
         {
             yield return (

@@ -92,10 +92,7 @@ internal static class SigningRules
                 $"signed in the place of the {place.Role}, and says to sign as {statement.Role}"
             );
         }
-        else if (
-            place is not null
-            && DecisionFault(analysis, place, statement, signature) is { } fault
-        )
+        else if (place is not null && FaultOf(analysis, place, statement, signature) is { } fault)
         {
             yield return (PartOutcome.Fails, fault);
         }
@@ -201,7 +198,7 @@ internal static class SigningRules
             .SelectMany(pair => new[] { pair.Baseline?.TestedAt, pair.Delayed?.TestedAt })
             .Max();
 
-    private static string? DecisionFault(
+    private static string? FaultOf(
         StudyAnalysis analysis,
         Signatory signatory,
         SignedStatement statement,
@@ -215,24 +212,24 @@ internal static class SigningRules
             DateOnly.FromDateTime((signature.ClaimedTime ?? DateTimeOffset.MinValue).DateTime)
         ) switch
         {
-            Signing.DecisionFault.None => null,
-            Signing.DecisionFault.Missing =>
+            DecisionFault.None => null,
+            DecisionFault.Missing =>
                 "decides on the conclusion, and the signature states no decision",
-            Signing.DecisionFault.NotTheirs =>
+            DecisionFault.NotTheirs =>
                 $"does not decide on the conclusion, and the signature states a decision ({DecisionWords.Whole(statement.Decision!)})",
-            Signing.DecisionFault.PlainWithText =>
+            DecisionFault.PlainWithText =>
                 $"the signature states a plain approval with a text that such a one does not have: {statement.Decision!.Reason}",
-            Signing.DecisionFault.WithoutReason =>
+            DecisionFault.WithoutReason =>
                 "the signature declines, or approves less than is supported, without saying why",
-            Signing.DecisionFault.OtherRows =>
+            DecisionFault.OtherRows =>
                 "the rows that the signature decides on are not those that the data in the report conclude",
-            Signing.DecisionFault.TooLong =>
+            DecisionFault.TooLong =>
                 "the signature approves a window that is longer than the data in the report support",
-            Signing.DecisionFault.InterimNotShorter =>
+            DecisionFault.InterimNotShorter =>
                 "the signature states an interim rule that is not shorter than today's, or stands beside an approved window",
-            Signing.DecisionFault.Contradictory =>
+            DecisionFault.Contradictory =>
                 "what the signature decides on the rows and what it decides as a whole contradict each other",
-            Signing.DecisionFault.DatesOutOfOrder =>
+            DecisionFault.DatesOutOfOrder =>
                 "the windows are in force before the decision was signed, or reviewed before they are in force",
         };
 }

@@ -48,7 +48,7 @@ public sealed record ReportVerification(
     ImmutableArray<VerifiedPart> Parts
 )
 {
-    /// <summary>The newest decision that a right signature states; null where none does.</summary>
+    /// <summary>The decision that right signatures state, the strictest where there are several; null where none does.</summary>
     public SignedDecision? Decision { get; init; }
 
     /// <summary>The worst of the parts.</summary>

@@ -69,14 +69,15 @@ internal static class StampAppearance
     public static double LineWidth(double width) => width - (2 * Margin);
 
     /// <summary>By how much the stamp is made smaller in a field of a size; 1 when it fits.</summary>
-    public static double ScaleIn(SignatureStamp stamp, double width, double height) =>
-        Scale(stamp, LineWidth(width), height - (2 * Margin));
-
-    private static double Scale(SignatureStamp stamp, double width, double height)
+    public static double ScaleIn(SignatureStamp stamp, double width, double height)
     {
+        var room = (Width: LineWidth(width), Height: height - (2 * Margin));
         var widest = stamp.Lines.Select(line => stamp.Font.WidthOf(line.Text) * line.Size).Max();
         var tall = stamp.Lines.Sum(static line => line.Size) * LineHeight;
-        var fit = Math.Min(widest > width ? width / widest : 1, tall > height ? height / tall : 1);
+        var fit = Math.Min(
+            widest > room.Width ? room.Width / widest : 1,
+            tall > room.Height ? room.Height / tall : 1
+        );
         return Math.Max(fit, 0);
     }
 

@@ -93,7 +93,10 @@ internal static class SignatureCheck
             findings?.Signer,
             findings?.Chain ?? ChainVerification.NotChecked,
             findings?.TimeStamp
-        );
+        )
+        {
+            Place = FieldRectangle.Of(document, field.Dictionary),
+        };
     }
 
     private static bool Certifies(PdfDictionary signature) =>

@@ -1,4 +1,5 @@
 using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Signing;
 
 namespace StabilityStudy.SignedPdf.Verification;
 
@@ -30,6 +31,9 @@ public sealed record SignatureVerification(
     TimeStampVerification? TimeStamp
 )
 {
+    /// <summary>Where its field lies on the page; null for one without a place.</summary>
+    public PageRectangle? Place { get; init; }
+
     /// <summary>The signature is right. Whether the signer is trusted is another question.</summary>
     public bool Holds => Problems.IsEmpty;
 }

@@ -113,7 +113,7 @@ public sealed class StudyPowerTests
                 )
             );
 
-        var points = StudyPower.Of(study.Analyze(), Studies, 7).TimePoints[^1].Power.Value!.Points;
+        var points = StudyPower.Of(study.Analyze(), 200, 7).TimePoints[^1].Power.Value!.Points;
 
         Assert.Empty(points[0].Alone);
         Assert.True(points[0].Together.Probability > 0.9, $"{points[0]}");

@@ -13,7 +13,7 @@ namespace StabilityStudy.Core.Tests.Simulations;
 [Trait("lane", "slow")]
 public sealed class PredictedPowerTests
 {
-    private static readonly int s_pilots = LongProof.Setting("SIMULATED_STUDIES", 40);
+    private static readonly int s_pilots = LongProof.Setting("SIMULATED_STUDIES", 60);
     private const int StudiesOfPilot = 50;
     private const int StudiesOfTruth = 2000;
     private const double Mean = 3.75;

@@ -6,7 +6,7 @@ namespace StabilityStudy.Core.Tests.Simulations;
 [Trait("lane", "slow")]
 public sealed class ScopeSimulationTests
 {
-    private static readonly int s_studies = LongProof.Setting("SIMULATED_STUDIES", 120);
+    private static readonly int s_studies = LongProof.Setting("SIMULATED_STUDIES", 200);
 
     [Fact]
     public void One_of_two_at_the_limit_is_claimed_for_both_at_most_five_times_in_a_hundred()

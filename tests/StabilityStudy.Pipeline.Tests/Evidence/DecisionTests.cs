@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Tests.Studies;
 
@@ -20,14 +21,14 @@ public sealed class DecisionTests
 
     private static readonly string s_name = $"{s_row.Analyte}/{s_row.Group}";
 
-    private static ApproverDecision Made(DecisionRequest request, EarlierDecision? earlier = null)
+    private static ApproverDecision Made(DecisionRequest request, RecordedDecision? earlier = null)
     {
         var (decision, why) = DecisionMaking.Of(s_analysis, request, earlier);
         Assert.Null(why);
         return decision!;
     }
 
-    private static string Why(DecisionRequest request, EarlierDecision? earlier = null) =>
+    private static string Why(DecisionRequest request, RecordedDecision? earlier = null) =>
         DecisionMaking.Of(s_analysis, request, earlier).Why ?? "";
 
     private static DecisionFault Fault(ApproverDecision decision) =>
@@ -152,11 +153,10 @@ public sealed class DecisionTests
     [Fact]
     public void Deciding_again_names_the_earlier_decision_and_its_reason()
     {
-        var earlier = new EarlierDecision(
+        var earlier = new RecordedDecision(
             EvidenceExample.Now.AddDays(-3),
             "Medical Director Two (approver)",
-            "declined: too few days",
-            ""
+            "declined: too few days"
         );
 
         Assert.Contains(

@@ -82,20 +82,8 @@ public static class ChainFaultTests
         Assert.Equal((expected, wish.Name), (fault.Problem, fault.Certificate.Name));
     }
 
-    private static ChainVerification Chain(CertificateWish wish, params X509Certificate2[] others)
-    {
-        var signer = wish.Made();
-        return SignedDocument
-            .Verify(
-                Forgery.Resigned(
-                    SignedDocument.SignedOnce,
-                    "author",
-                    signer,
-                    signer.Certificate,
-                    by => by.Certificates.AddRange(others)
-                )
-            )
-            .Signatures[0]
-            .Chain;
-    }
+    private static ChainVerification Chain(
+        CertificateWish wish,
+        params X509Certificate2[] others
+    ) => Forgery.AsAuthor(wish.Made(), adjust: by => by.Certificates.AddRange(others)).Chain;
 }

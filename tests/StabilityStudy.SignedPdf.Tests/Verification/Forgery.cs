@@ -8,6 +8,7 @@ using StabilityStudy.SignedPdf.Objects;
 using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Tests.Drawing;
 using StabilityStudy.SignedPdf.Tests.Signing;
+using StabilityStudy.SignedPdf.Verification;
 using StabilityStudy.SignedPdf.Writing;
 
 namespace StabilityStudy.SignedPdf.Tests.Verification;
@@ -47,6 +48,31 @@ internal static class Forgery
             Signature(content, signer, named, adjust, detached, after, identified)
         );
     }
+
+    /// <summary>What is found of the author's signature when somebody makes it anew.</summary>
+    /// <param name="signer">Who signs.</param>
+    /// <param name="options">Whom to trust; null for those of the tests.</param>
+    /// <param name="adjust">Changes how it is signed.</param>
+    /// <param name="after">Changes the signature when it is made.</param>
+    public static SignatureVerification AsAuthor(
+        Signer signer,
+        VerificationOptions? options = null,
+        Action<CmsSigner>? adjust = null,
+        Action<SignerInfo>? after = null
+    ) =>
+        SignedDocument
+            .Verify(
+                Resigned(
+                    SignedDocument.SignedOnce,
+                    "author",
+                    signer,
+                    signer.Certificate,
+                    adjust,
+                    after: after
+                ),
+                options ?? Signers.Trusting
+            )
+            .Signatures[0];
 
     /// <summary>A signature over any bytes; the parameters are those of <see cref="Resigned"/>.</summary>
     public static byte[] Signature(

@@ -239,17 +239,11 @@ public static class RevocationTests
         Signer between,
         params RevocationList[] lists
     ) =>
-        SignedDocument
-            .Verify(
-                Forgery.Resigned(
-                    SignedDocument.SignedOnce,
-                    "author",
-                    signer,
-                    signer.Certificate,
-                    by => by.Certificates.Add(between.Certificate)
-                ),
-                new VerificationOptions(Signers.Trust, [.. lists]) { Now = now }
+        Forgery
+            .AsAuthor(
+                signer,
+                new VerificationOptions(Signers.Trust, [.. lists]) { Now = now },
+                by => by.Certificates.Add(between.Certificate)
             )
-            .Signatures[0]
             .Chain;
 }

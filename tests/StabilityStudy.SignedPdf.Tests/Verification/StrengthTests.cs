@@ -300,17 +300,7 @@ public static class StrengthTests
     }
 
     private static SignatureVerification Stamped(HandMadeStamp stamp) =>
-        SignedDocument
-            .Verify(
-                Forgery.Resigned(
-                    SignedDocument.SignedOnce,
-                    "author",
-                    Signers.Author,
-                    Signers.Author.Certificate,
-                    after: stamp.On
-                )
-            )
-            .Signatures[0];
+        Forgery.AsAuthor(Signers.Author, after: stamp.On);
 
     private static Action<CmsSigner> With(Signer between) =>
         by => by.Certificates.Add(between.Certificate);
@@ -319,19 +309,7 @@ public static class StrengthTests
         Signer signer,
         Action<CmsSigner>? adjust = null,
         VerificationOptions? options = null
-    ) =>
-        SignedDocument
-            .Verify(
-                Forgery.Resigned(
-                    SignedDocument.SignedOnce,
-                    "author",
-                    signer,
-                    signer.Certificate,
-                    adjust
-                ),
-                options ?? Signers.Trusting
-            )
-            .Signatures[0];
+    ) => Forgery.AsAuthor(signer, options, adjust);
 
     private static StatementSignature OfStatement(
         Signer signer,

@@ -118,16 +118,5 @@ public static class TrustedTimeTests
     }
 
     private static SignatureVerification Verify(HandMadeStamp stamp, VerificationOptions options) =>
-        SignedDocument
-            .Verify(
-                Forgery.Resigned(
-                    SignedDocument.SignedOnce,
-                    "author",
-                    Signers.Author,
-                    Signers.Author.Certificate,
-                    after: stamp.On
-                ),
-                options
-            )
-            .Signatures[0];
+        Forgery.AsAuthor(Signers.Author, options, after: stamp.On);
 }

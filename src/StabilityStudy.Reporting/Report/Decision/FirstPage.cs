@@ -89,13 +89,7 @@ internal static class FirstPage
     /// <summary>"aPTT ufh, supported 6 h".</summary>
     private static string Row(StudyAnalysis analysis, ConcludedWindow row)
     {
-        var names = SequenceNames.Of(
-            analysis,
-            analysis.Sequences.Single(sequence =>
-                (sequence.Analyte, sequence.Group, sequence.Storage)
-                == (row.Analyte, row.Group, row.Storage)
-            )
-        );
+        var names = SequenceNames.Of(analysis, row);
         var instrument = row.IsOfOneInstrument ? ", " + string.Join(", ", row.Instruments) : "";
         var supported = row.Supported is { } window
             ? "supported " + DurationText.FormatWindow(window)

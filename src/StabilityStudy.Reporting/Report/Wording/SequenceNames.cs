@@ -7,10 +7,22 @@ internal sealed record SequenceNames(Analyte Analyte, PatientGroup Group, Storag
 
     /// <summary>Looks the keys up in the protocol.</summary>
     public static SequenceNames Of(StudyAnalysis analysis, Sequence sequence) =>
+        Of(analysis.Protocol, sequence.Analyte, sequence.Group, sequence.Storage);
+
+    /// <summary>The same for a row on which somebody decides.</summary>
+    public static SequenceNames Of(StudyAnalysis analysis, ConcludedWindow row) =>
+        Of(analysis.Protocol, row.Analyte, row.Group, row.Storage);
+
+    private static SequenceNames Of(
+        StudyProtocol protocol,
+        string analyte,
+        string group,
+        string storage
+    ) =>
         new(
-            analysis.Protocol.Analytes.Single(item => item.Id == sequence.Analyte),
-            analysis.Protocol.Groups.Single(item => item.Id == sequence.Group),
-            analysis.Protocol.Storages.Single(item => item.Id == sequence.Storage)
+            protocol.Analytes.Single(item => item.Id == analyte),
+            protocol.Groups.Single(item => item.Id == group),
+            protocol.Storages.Single(item => item.Id == storage)
         );
 
     /// <summary>Decimals of an estimate in the analyte's unit: one more than a result has.</summary>
