@@ -159,31 +159,15 @@ internal static class EvidenceExample
 }
 
 /// <summary>A person with a key.</summary>
-/// <param name="KeyFile">Key and certificate.</param>
+/// <param name="KeyFile">Key and certificate, PEM without a passphrase: to open a protected one hundreds of times costs more than all else.</param>
 /// <param name="Certificate">The certificate, PEM.</param>
 internal sealed record Signer(ReadOnlyMemory<byte> KeyFile, string Certificate)
 {
-    private const string Passphrase = "only for tests";
-
     /// <summary>One key with certificates for several names.</summary>
     public static ImmutableArray<Signer> OfOneKey(params string[] names)
     {
         using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
-        return [.. names.Select(Certified)];
-
-        Signer Certified(string name)
-        {
-            var request = new CertificateRequest($"CN={name}", key, HashAlgorithmName.SHA256);
-            using var certificate = request.CreateSelfSigned(
-                EvidenceExample.Now.AddDays(-60),
-                EvidenceExample.Now.AddDays(300)
-            );
-            var pem = certificate.ExportCertificatePem();
-            return new Signer(
-                Encoding.ASCII.GetBytes(key.ExportPkcs8PrivateKeyPem() + "\n" + pem + "\n"),
-                pem
-            );
-        }
+        return [.. names.Select(name => Certified(key, name, null, null))];
     }
 
     public static Signer Make(
@@ -192,20 +176,32 @@ internal sealed record Signer(ReadOnlyMemory<byte> KeyFile, string Certificate)
         DateTimeOffset? from = null
     )
     {
-        var made = TrialCertificate.Create(
-            name,
-            null,
-            from ?? EvidenceExample.Now.AddDays(-60),
-            until ?? EvidenceExample.Now.AddDays(300),
-            Passphrase,
-            RandomNumberGenerator.GetBytes(16)
-        );
-        return new Signer(made.Pkcs12, made.CertificatePem);
+        using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
+        return Certified(key, name, from, until);
     }
 
     public SigningKey Key()
     {
-        Assert.True(SigningKeyReader.Read(KeyFile, null, Passphrase).TryGet(out var key, out _));
+        Assert.True(SigningKeyReader.Read(KeyFile, null, null).TryGet(out var key, out _));
         return key;
+    }
+
+    private static Signer Certified(
+        ECDsa key,
+        string name,
+        DateTimeOffset? from,
+        DateTimeOffset? until
+    )
+    {
+        var request = new CertificateRequest($"CN={name}", key, HashAlgorithmName.SHA256);
+        using var certificate = request.CreateSelfSigned(
+            from ?? EvidenceExample.Now.AddDays(-60),
+            until ?? EvidenceExample.Now.AddDays(300)
+        );
+        var pem = certificate.ExportCertificatePem();
+        return new Signer(
+            Encoding.ASCII.GetBytes(key.ExportPkcs8PrivateKeyPem() + "\n" + pem + "\n"),
+            pem
+        );
     }
 }
