@@ -11,6 +11,7 @@ namespace StabilityStudy.Pipeline.Tests.Evidence;
 /// Signed reports of every released version, made once by that version (<c>tests/make-release.sh</c>) and never again: this
 /// version verifies them. Their locks are dated by a computer's clock alone, so that their last part is never more than not fully checked.
 /// </summary>
+[Trait("lane", "slow")]
 public sealed class ReleasedReportsTests
 {
     private static readonly string s_folder = Path.Combine(

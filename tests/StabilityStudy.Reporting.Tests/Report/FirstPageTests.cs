@@ -211,6 +211,7 @@ public sealed class FirstPageTests
     }
 
     [Fact]
+    [Trait("lane", "slow")]
     public void A_reference_names_the_page_on_which_its_section_starts()
     {
         var analysis = OddStudies.All["40 pairs"] with
