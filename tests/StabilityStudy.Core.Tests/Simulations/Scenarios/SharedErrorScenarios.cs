@@ -205,28 +205,33 @@ internal static class SharedErrorScenarios
     public static IEnumerable<Scenario> OfLevels =>
         [
             .. from specimens in new[] { 20, 40, 60, 80 }
+            from spread in new[] { 0.40, 0.35 }
             from byRule in new[] { false, true }
-            select Heparin(specimens, byRule),
+            select Heparin(specimens, byRule, spread),
             .. from percent in new[] { 2.0, 4 }
             from specimens in new[] { 40, 80 }
             select WideRange(percent, specimens),
         ];
 
     /// <summary>Heparin: −7.5 % at 90 s, none at 30 s, more above.</summary>
-    public static Scenario Heparin(int specimens, bool byRule) =>
+    /// <param name="specimens">How many specimens.</param>
+    /// <param name="byRule">Whether the doubt about the level counts.</param>
+    /// <param name="spread">SD of the natural logarithm of the levels. In a narrower range the doubt sees less.</param>
+    public static Scenario Heparin(int specimens, bool byRule, double spread) =>
         new RuleScenarios(Days(10, specimens))
         {
             MeanPercent = -MeanScenarios.Limit,
             MedianLevel = 60,
-            LevelSpread = 0.35,
+            LevelSpread = spread,
             ByLevel = (30, 90),
             LevelDoubtAside = !byRule,
             Study = s_both,
         }.As(
             Levels,
-            "−7.5 % at 90 s, none at 30 s, median 60 s, SD of ln x 0.35"
-                + (byRule ? "" : "; without the doubt about the level"),
-            byRule ? Reading.Controlled : Reading.NotControlled
+            FormattableString.Invariant(
+                $"−7.5 % at 90 s, none at 30 s, median 60 s, SD of ln x {spread:0.00}{(byRule ? "" : "; without the doubt about the level")}"
+            ),
+            byRule && spread >= 0.40 ? Reading.Controlled : Reading.NotControlled
         );
 
     /// <summary>The same change at every level of a wide range: what the doubt costs.</summary>
