@@ -30,6 +30,12 @@ internal static class VerifyCommand
                 "Lists of revoked certificates (CRL): a PEM or DER file, or a folder of them.",
             HelpName = "FILE",
         };
+        var record = new Option<string>("--record")
+        {
+            Description =
+                "The record of the study, record.jsonl, in which no line may be missing that was there when the report was signed. Without it: the one in the study folder of the report, where there is one.",
+            HelpName = "FILE",
+        };
         var json = StudyArgument.Json("Write what was found as JSON.");
         var command = new Command(
             "verify",
@@ -40,6 +46,7 @@ internal static class VerifyCommand
             trust,
             trustTime,
             revoked,
+            record,
             json,
         };
         command.SetAction(parsed =>
@@ -51,6 +58,7 @@ internal static class VerifyCommand
                     parsed.GetValue(trustTime) ?? [],
                     parsed.GetValue(revoked) ?? []
                 ).Read(terminal.Clock.GetUtcNow()),
+                parsed.GetValue(record),
                 parsed.GetValue(json)
             )
         );
@@ -61,12 +69,14 @@ internal static class VerifyCommand
         Terminal terminal,
         string path,
         VerificationOptions options,
+        string? record,
         bool json
     )
     {
         var report = ReportFile.Read(path);
+        var recorded = record is null ? RecordFile.Beside(path) : RecordFile.ReadAt(record);
         terminal.Progress("Computing the report again");
-        var found = ReportVerifier.Verify(report, options);
+        var found = ReportVerifier.Verify(report, options, recorded);
         if (json)
         {
             VerificationJson.Write(terminal.Out, found);

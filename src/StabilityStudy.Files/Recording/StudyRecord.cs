@@ -74,6 +74,30 @@ public static class StudyRecord
     public static string? NewestSha256(ReadOnlyMemory<byte> record) =>
         Lines(record) is [.., var last] ? InputDigest.Sha256(last.Span) : null;
 
+    /// <summary>The record up to and with the line that has a hash, and how many lines follow it; null where no line has it.</summary>
+    /// <param name="record">Content of the file.</param>
+    /// <param name="sha256">SHA-256 of a line without its line feed.</param>
+    public static (ReadOnlyMemory<byte> UpTo, int Number, int Following)? Until(
+        ReadOnlyMemory<byte> record,
+        string sha256
+    )
+    {
+        var lines = Lines(record);
+        var length = 0;
+        for (var i = 0; i < lines.Length; i++)
+        {
+            length += lines[i].Length;
+            if (InputDigest.Sha256(lines[i].Span) == sha256)
+            {
+                return (record[..length], i + 1, lines.Length - i - 1);
+            }
+
+            length++;
+        }
+
+        return null;
+    }
+
     /// <summary>Looks for lines that were taken away, added or changed, and for a lock that is not the recorded one or not recorded.</summary>
     /// <param name="record">Content of the file.</param>
     /// <param name="lockSha256">SHA-256 of protocol.lock; null when there is none.</param>

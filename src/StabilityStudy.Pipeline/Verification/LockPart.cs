@@ -16,11 +16,15 @@ internal static class LockPart
     /// <param name="evidence">What the locks say; null when the study could not be analyzed.</param>
     /// <param name="queries">The queries that the report states.</param>
     /// <param name="inputs">The files in the report.</param>
+    /// <param name="record">Content of the study's record; null where it was not given.</param>
+    /// <param name="signatures">The signatures of the report.</param>
     /// <param name="options">Whom to trust.</param>
     public static VerifiedPart Of(
         LockEvidence? evidence,
         ImmutableArray<DataQuery> queries,
         StudyBytes? inputs,
+        ReadOnlyMemory<byte>? record,
+        ImmutableArray<SignatureVerification> signatures,
         VerificationOptions options
     ) =>
         evidence is null
@@ -47,10 +51,11 @@ internal static class LockPart
                     .. OfRecord(queries),
                     .. inputs is null ? [] : OfCopies(evidence.Locks, inputs),
                     .. Vouched(evidence, inputs, options),
+                    .. RecordComparison.Of(record, signatures, evidence, inputs),
                 ]
             );
 
-    /// <summary>What the report itself states against the lock: the record stays in the laboratory and cannot be read here.</summary>
+    /// <summary>What the report itself states against the lock: the record of the study is not a part of it.</summary>
     private static IEnumerable<(PartOutcome, string)> OfRecord(ImmutableArray<DataQuery> queries)
     {
         foreach (var query in queries)

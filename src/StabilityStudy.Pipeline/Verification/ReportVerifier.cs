@@ -12,15 +12,18 @@ public static class ReportVerifier
     /// <summary>Verifies a report.</summary>
     /// <param name="report">The bytes of the file.</param>
     /// <param name="options">Whom to trust.</param>
+    /// <param name="record">Content of record.jsonl of the study, to be held against what the signatures state of it; null where it is not at hand.</param>
     public static ReportVerification Verify(
         ReadOnlyMemory<byte> report,
-        VerificationOptions options
-    ) => Verify(report, options, Recomputation.Of);
+        VerificationOptions options,
+        ReadOnlyMemory<byte>? record = null
+    ) => Verify(report, options, record, Recomputation.Of);
 
     /// <summary>The same with another way to compute again, which need not be done anew for every file with the same first revision.</summary>
     internal static ReportVerification Verify(
         ReadOnlyMemory<byte> report,
         VerificationOptions options,
+        ReadOnlyMemory<byte>? record,
         Func<AttachedStudy, Recomputation> recompute
     )
     {
@@ -45,6 +48,8 @@ public static class ReportVerifier
                     analysis?.Lock,
                     study?.Stated.OwnFileQueries ?? [],
                     study?.Inputs,
+                    record,
+                    found.Signatures,
                     options
                 ),
             ]

@@ -267,7 +267,8 @@ internal static class SignaturePart
             ? field
             : SignatoryFields.SignatoryOf(analysis.Protocol, field)?.Role ?? field;
 
-    private static string Who(SignatureVerification signature) =>
+    /// <summary>Who signed, and with which meaning.</summary>
+    internal static string Who(SignatureVerification signature) =>
         $"{signature.SignerName ?? signature.FieldName} ({signature.Reason ?? "no meaning stated"})";
 
     private static string When(SignatureVerification signature)

@@ -210,6 +210,7 @@ public sealed class ForgedFilesTests
         ReportVerifier.Verify(
             report,
             options,
+            record: null,
             study =>
                 s_computed.GetOrAdd(
                     InputDigest.Sha256(study.FirstRevision.Span),

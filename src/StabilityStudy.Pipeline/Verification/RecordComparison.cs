@@ -1,0 +1,118 @@
+using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Locking;
+using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Recording;
+using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.SignedPdf.Verification;
+
+namespace StabilityStudy.Pipeline.Verification;
+
+/// <summary>
+/// The record of the study held against the signatures: each states the record's last line at its time, so that lines which were cut off or changed since show, and locks
+/// that the record names and the report leaves out.
+/// </summary>
+internal static class RecordComparison
+{
+    /// <param name="record">Content of record.jsonl; null where it was not given.</param>
+    /// <param name="signatures">The signatures of the report.</param>
+    /// <param name="locks">What the report's locks say.</param>
+    /// <param name="inputs">The files in the report.</param>
+    public static IEnumerable<(PartOutcome, string)> Of(
+        ReadOnlyMemory<byte>? record,
+        ImmutableArray<SignatureVerification> signatures,
+        LockEvidence locks,
+        StudyBytes? inputs
+    )
+    {
+        ImmutableArray<(string Who, string Line)> stated =
+        [
+            .. signatures
+                .Where(signature => signature.Holds)
+                .Select(signature => (SignaturePart.Who(signature), LineOf(signature)))
+                .Where(pair => pair.Item2 is not null)
+                .Select(pair => (pair.Item1, pair.Item2!)),
+        ];
+        return record switch
+        {
+            null => stated.Select(pair =>
+                (
+                    PartOutcome.Holds,
+                    $"{pair.Who}: the record of the study ended with the line {pair.Line} (SHA-256) when this was signed. With the option --record and {StudyRecord.Name}, verify shows whether lines were cut off or changed since."
+                )
+            ),
+            { } given =>
+            [
+                .. Broken(given),
+                .. stated.SelectMany(pair => OfOne(given, pair.Who, pair.Line)),
+                .. AtSigning(given, stated, locks, inputs),
+            ],
+        };
+    }
+
+    private static string? LineOf(SignatureVerification signature) =>
+        SignedStatement.Read(signature.Statement) is StatementReading.Read { Statement: var said }
+            ? said.RecordSha256
+            : null;
+
+    private static IEnumerable<(PartOutcome, string)> Broken(ReadOnlyMemory<byte> record) =>
+        StudyRecord
+            .Check(record, lockSha256: null)
+            .Where(query => query.Kind == LockFileQueries.RecordChainBroken)
+            .Select(Sentence);
+
+    private static IEnumerable<(PartOutcome, string)> OfOne(
+        ReadOnlyMemory<byte> record,
+        string who,
+        string line
+    ) =>
+        [
+            StudyRecord.Until(record, line) is { } found
+                ? (
+                    PartOutcome.Holds,
+                    FormattableString.Invariant(
+                        $"{who}: line {found.Number} of the record given was its last one when this was signed, as the signature states; {found.Following} lines were added since."
+                    )
+                )
+                : (
+                    PartOutcome.Fails,
+                    $"{who}: the record given has no line {line} (SHA-256), its last one when this was signed. Lines were cut off or changed since, or it is the record of another study."
+                ),
+        ];
+
+    /// <summary>The locks as the record has them at the newest line that a signature vouches for.</summary>
+    private static IEnumerable<(PartOutcome, string)> AtSigning(
+        ReadOnlyMemory<byte> record,
+        ImmutableArray<(string Who, string Line)> stated,
+        LockEvidence locks,
+        StudyBytes? inputs
+    )
+    {
+        var newest = stated
+            .Select(pair => StudyRecord.Until(record, pair.Line))
+            .Where(found => found is not null)
+            .MaxBy(found => found!.Value.Number);
+        return newest is not { } found || inputs is null
+            ? []
+            : StudyRecord
+                .Check(
+                    found.UpTo,
+                    inputs.Files.TryGetValue(LockFile.Name, out var bytes)
+                        ? InputDigest.Sha256(bytes.Span)
+                        : null,
+                    locks.Locks.Length
+                )
+                .Where(query => query.Kind != LockFileQueries.RecordChainBroken)
+                .Select(Sentence);
+    }
+
+    private static (PartOutcome, string) Sentence(DataQuery query) =>
+        (
+            query.Kind == LockFileQueries.LockNotRecorded
+                ? PartOutcome.NotChecked
+                : PartOutcome.Fails,
+            $"The record given, compared with the report: {query.Source}: {query.Message}"
+        );
+}
