@@ -69,7 +69,7 @@ internal static class VerifyCommand
         var found = ReportVerifier.Verify(report, options);
         if (json)
         {
-            VerificationJson.Write(terminal.Out, found);
+            VerificationJson.Write(terminal, found);
         }
         else
         {
