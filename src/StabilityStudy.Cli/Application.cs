@@ -88,7 +88,7 @@ public static class Application
             terminal.Error.WriteLine(
                 "An error inside the program; please report it with the study's inputs:"
             );
-            terminal.Error.WriteLine(error.ToString());
+            terminal.Error.Write(error + "\n");
             return ExitCode.InternalError;
         }
     }

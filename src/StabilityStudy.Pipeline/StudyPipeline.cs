@@ -130,6 +130,7 @@ public static class StudyPipeline
             )
             {
                 Fields = SignatoryFields.Of(drawn, study.Analysis.Protocol),
+                ClaimsArchive = true,
             }
         );
         return rewritten.TryGet(out var pdf, out var failure)

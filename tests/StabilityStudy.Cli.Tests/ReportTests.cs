@@ -60,7 +60,7 @@ public sealed class ReportTests
         var run = await Run.Of("report", copy.Study, "--format", "text", "-o", report);
 
         Assert.Equal(ExitCode.Done, run.Code);
-        Assert.Equal(Recorded(["a/b/analysis.json", "a/b/r.txt", .. s_inputs]), copy.Files());
+        Assert.Equal(Recorded(["a/b/r.analysis.json", "a/b/r.txt", .. s_inputs]), copy.Files());
         Assert.Contains(
             "[+] Supported to 6 h relative to a baseline within 30 min: No anticoagulant",
             await File.ReadAllTextAsync(report, TestContext.Current.CancellationToken),
@@ -73,7 +73,7 @@ public sealed class ReportTests
     {
         using var copy = StudyCopy.Create();
         var report = copy.At("a", "r.txt");
-        Directory.CreateDirectory(copy.At("a", "analysis.json"));
+        Directory.CreateDirectory(copy.At("a", "r.analysis.json"));
         await File.WriteAllTextAsync(report, "old", TestContext.Current.CancellationToken);
 
         var run = await Run.Of("report", copy.Study, "--format", "text", "-o", report);

@@ -54,22 +54,34 @@ public sealed class StoppedTests
     [Fact]
     public async Task An_interrupt_gives_code_130_and_no_file()
     {
-        using var copy = StudyCopy.Create();
-        var results = copy.At("study", ExampleStudy.Results);
-        File.Delete(results);
-        await Shell("mkfifo \"$0\"", results);
-        using var process = BuiltProgram.Start(Interruptible, "report", copy.Study);
+        using var copy = StudyCopy.CreateOf(
+            ExampleStudy.SmallFolder,
+            "protocol.toml",
+            "study.toml",
+            "pairs.csv"
+        );
+        await Run.Of("trial-certificate", copy.At("keys"), "--name", "A");
+        var passphrase = copy.At("keys", "pipe");
+        await Shell("mkfifo \"$0\"", passphrase);
+        using var process = BuiltProgram.Start(
+            Interruptible,
+            "lock",
+            copy.Study,
+            "--by",
+            "LS1",
+            "--key",
+            copy.At("keys", "a.p12"),
+            "--passphrase-file",
+            passphrase
+        );
 
-        // Opening the pipe ends when the program has opened its other end; from then on it waits for the first row.
-        await using var pipe = await InTime(Task.Run(() => OpenPipe(results)));
+        // Opening the pipe ends when the program has opened its other end; from then on it waits for the passphrase.
+        await using var pipe = await InTime(Task.Run(() => OpenPipe(passphrase)));
         await Interrupt(process);
         var answer = await InTime(BuiltProgram.Wait(process));
 
         Assert.Equal(130, answer.ExitCode);
-        Assert.DoesNotContain(
-            copy.Files(),
-            file => file.StartsWith("study/out", StringComparison.Ordinal)
-        );
+        Assert.DoesNotContain("study/protocol.lock", copy.Files());
     }
 
     [Theory]

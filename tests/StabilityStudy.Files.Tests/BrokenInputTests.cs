@@ -193,6 +193,7 @@ public sealed class BrokenInputTests
         [
             "missing-file",
             "not-utf8",
+            "file-too-large",
             "not-canonical",
             "controls-file-missing",
             "pairs-disagree",

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Core.Planning;
@@ -94,11 +93,15 @@ internal static class AnalyzeCommand
         }
 
         var shown = simulate is { } studies ? StudyPipeline.WithPower(analyzed, studies) : analyzed;
-        terminal.Out.WriteLine(
-            json
-                ? Encoding.UTF8.GetString(StudyPipeline.WriteAnalysis(shown).Span).TrimEnd('\n')
-                : StudyPipeline.Summarize(shown, terminal.Width)
-        );
+        if (json)
+        {
+            terminal.WriteJson(StudyPipeline.WriteAnalysis(shown).Span);
+        }
+        else
+        {
+            terminal.Out.Write(StudyPipeline.Summarize(shown, terminal.Width) + '\n');
+        }
+
         return SupportedRequirement.Check(analyzed, require);
     }
 }

@@ -31,7 +31,7 @@ internal static class CheckCommand
         var outcome = StudyPipeline.Check(StudyFolder.Read(folder));
         if (json)
         {
-            QueryJson.Write(terminal.Out, outcome.Queries);
+            QueryJson.Write(terminal, outcome.Queries);
         }
         else
         {

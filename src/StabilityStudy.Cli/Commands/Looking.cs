@@ -40,9 +40,15 @@ internal static class Looking
             return true;
         }
 
-        terminal.Out.WriteLine(
-            json ? Counts(study.Analysis) : StudyPipeline.SummarizeCounts(study, terminal.Width)
-        );
+        if (json)
+        {
+            terminal.WriteJson(Counts(study.Analysis));
+        }
+        else
+        {
+            terminal.Out.Write(StudyPipeline.SummarizeCounts(study, terminal.Width) + '\n');
+        }
+
         Say(terminal, Why);
         return false;
     }
@@ -62,13 +68,13 @@ internal static class Looking
 
     private static void Say(Terminal terminal, string text)
     {
-        foreach (var line in TextLines.Wrap(text, terminal.Width))
+        foreach (var line in TextLines.WrapLine(text, terminal.Width))
         {
             terminal.Error.WriteLine(line);
         }
     }
 
-    private static string Counts(StudyAnalysis analysis)
+    private static byte[] Counts(StudyAnalysis analysis)
     {
         using var buffer = new MemoryStream();
         using (var json = new Utf8JsonWriter(buffer, new() { Indented = true }))
@@ -91,6 +97,6 @@ internal static class Looking
             json.WriteEndObject();
         }
 
-        return System.Text.Encoding.UTF8.GetString(buffer.ToArray());
+        return buffer.ToArray();
     }
 }

@@ -1,5 +1,4 @@
 using System.CommandLine;
-using System.Text;
 using System.Text.Json;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Protocols;
@@ -44,7 +43,7 @@ internal static class ProtocolsCommand
         {
             if (json)
             {
-                WriteJson(terminal.Out, writer => WriteList(writer, all));
+                WriteJson(terminal, writer => WriteList(writer, all));
             }
             else
             {
@@ -61,7 +60,7 @@ internal static class ProtocolsCommand
             );
         if (json)
         {
-            WriteJson(terminal.Out, writer => WriteOne(writer, protocol, withText: true));
+            WriteJson(terminal, writer => WriteOne(writer, protocol, withText: true));
         }
         else
         {
@@ -80,7 +79,7 @@ internal static class ProtocolsCommand
         }
     }
 
-    private static void WriteJson(TextWriter output, Action<Utf8JsonWriter> write)
+    private static void WriteJson(Terminal terminal, Action<Utf8JsonWriter> write)
     {
         using var bytes = new MemoryStream();
         using (var writer = new Utf8JsonWriter(bytes, s_indented))
@@ -88,7 +87,7 @@ internal static class ProtocolsCommand
             write(writer);
         }
 
-        output.WriteLine(Encoding.UTF8.GetString(bytes.ToArray()));
+        terminal.WriteJson(bytes.ToArray());
     }
 
     private static void WriteList(Utf8JsonWriter writer, ImmutableArray<ReadyProtocol> all)

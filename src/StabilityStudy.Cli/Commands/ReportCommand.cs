@@ -49,7 +49,7 @@ internal static class ReportCommand
         var require = StudyArgument.RequireSupported();
         var command = new Command(
             "report",
-            "Write the report and, beside it, analysis.json with every figure.\n\nExample:\n  stability-study report my-study -o report.pdf"
+            "Write the report and, beside it, analysis.json with every figure (NAME.analysis.json with --output).\n\nExample:\n  stability-study report my-study -o report.pdf"
         )
         {
             study,
@@ -95,7 +95,7 @@ internal static class ReportCommand
                 "out",
                 "report." + (request.Format == Text ? "txt" : request.Format ?? Pdf)
             );
-        var analysis = ReportTarget.AnalysisBeside(target);
+        var analysis = ReportTarget.AnalysisBeside(request.Folder, request.Output, target);
         var format = FormatOf(request.Output, request.Format);
         terminal.Progress("Reading and analyzing " + request.Folder);
         var files = StudyFolder.Read(request.Folder);
@@ -141,7 +141,7 @@ internal static class ReportCommand
             [(analysis, json), (target, bytes), .. figures]
         );
         SayIfFuture(terminal, analyzed);
-        terminal.Out.WriteLine(StudyPipeline.Headline(analyzed, terminal.Width));
+        terminal.Out.Write(StudyPipeline.Headline(analyzed, terminal.Width) + '\n');
         terminal.Out.WriteLine(target);
         return SupportedRequirement.Check(analyzed, request.RequireSupported);
     }

@@ -8,9 +8,12 @@ internal static class ReportTarget
 {
     private const string AnalysisName = "analysis.json";
 
-    /// <summary>The path of analysis.json that goes with a report.</summary>
+    /// <summary>The path of analysis.json that goes with a report: named after the report where somebody gave its name, since the folder may hold those of other studies.</summary>
+    /// <param name="folder">The study folder.</param>
+    /// <param name="output">Where the report was asked for; null for its usual place.</param>
+    /// <param name="target">Where it goes.</param>
     /// <exception cref="UsageException">The report may not be written there: it would replace analysis.json, a file that a study consists of, or a signed report.</exception>
-    public static string AnalysisBeside(string target)
+    public static string AnalysisBeside(string folder, string? output, string target)
     {
         if (string.IsNullOrWhiteSpace(target))
         {
@@ -45,6 +48,22 @@ internal static class ReportTarget
             );
         }
 
-        return Path.Combine(Path.GetDirectoryName(Path.GetFullPath(target)) ?? ".", AnalysisName);
+        if (
+            ReportFile.StudyFolder(target) is { } study
+            && Path.GetFullPath(study)
+                != Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder))
+        )
+        {
+            throw new UsageException(
+                $"{target} would lie in the folder of another study, {study}. Write the report elsewhere with --output."
+            );
+        }
+
+        return Path.Combine(
+            Path.GetDirectoryName(Path.GetFullPath(target)) ?? ".",
+            output is null
+                ? AnalysisName
+                : $"{Path.GetFileNameWithoutExtension(target)}.{AnalysisName}"
+        );
     }
 }

@@ -10,7 +10,7 @@ internal static class StoppedStudy
     {
         if (json)
         {
-            QueryJson.Write(terminal.Out, queries);
+            QueryJson.Write(terminal, queries);
         }
         else
         {

@@ -79,7 +79,7 @@ internal static class VerifyCommand
         var found = ReportVerifier.Verify(report, options, recorded);
         if (json)
         {
-            VerificationJson.Write(terminal.Out, found);
+            VerificationJson.Write(terminal, found);
         }
         else
         {

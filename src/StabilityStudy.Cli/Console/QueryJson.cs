@@ -1,4 +1,3 @@
-using System.Text;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Json;
 
@@ -7,6 +6,6 @@ namespace StabilityStudy.Cli.Console;
 /// <summary>Data queries as JSON.</summary>
 internal static class QueryJson
 {
-    public static void Write(TextWriter writer, ImmutableArray<DataQuery> queries) =>
-        writer.WriteLine(Encoding.UTF8.GetString(QueryDocument.Write(queries)).TrimEnd('\n'));
+    public static void Write(Terminal terminal, ImmutableArray<DataQuery> queries) =>
+        terminal.WriteJson(QueryDocument.Write(queries));
 }

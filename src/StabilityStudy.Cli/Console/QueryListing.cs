@@ -80,9 +80,8 @@ internal static class QueryListing
         var place = $"{Word(query.Severity)}  {query.Source}";
         var code = $"[{query.Code}]";
         var fits = place.Length + 2 + code.Length <= terminal.Width;
-        terminal.Out.WriteLine(
-            $"{Colored(terminal, query.Severity)}  {query.Source}{(fits ? "  " + code : "")}"
-        );
+        terminal.WriteWord(Word(query.Severity).ToUpperInvariant(), StyleOf(query.Severity));
+        terminal.Out.WriteLine($"  {query.Source}{(fits ? "  " + code : "")}");
         if (!fits)
         {
             terminal.Out.WriteLine(Indent + code);
@@ -91,7 +90,7 @@ internal static class QueryListing
 
     private static void WriteWrapped(Terminal terminal, string text)
     {
-        foreach (var line in TextLines.Wrap(text, terminal.Width - Indent.Length))
+        foreach (var line in TextLines.WrapLine(text, terminal.Width - Indent.Length))
         {
             terminal.Out.WriteLine(Indent + line);
         }
@@ -105,12 +104,11 @@ internal static class QueryListing
             Severity.Note => "note",
         };
 
-    private static string Colored(Terminal terminal, Severity severity)
-    {
-        var word = Word(severity).ToUpperInvariant();
-        return !terminal.UsesColor ? word
-            : severity == Severity.Stop ? $"\e[1;31m{word}\e[0m"
-            : severity == Severity.Attention ? $"\e[1;33m{word}\e[0m"
-            : word;
-    }
+    private static string? StyleOf(Severity severity) =>
+        severity switch
+        {
+            Severity.Stop => "1;31",
+            Severity.Attention => "1;33",
+            Severity.Note => null,
+        };
 }

@@ -21,6 +21,14 @@ public sealed record Terminal(
     public const int DefaultWidth = 80;
 
     private const int WidestText = 100;
+    private readonly ScreenWriter _out = ScreenWriter.Over(Out);
+    private readonly ScreenWriter _error = ScreenWriter.Over(Error);
+
+    /// <summary>Results. What is written here passes the filter that keeps a text from steering the screen; there is no other way out.</summary>
+    public TextWriter Out => _out;
+
+    /// <summary>Errors and progress, through the same filter.</summary>
+    public TextWriter Error => _error;
 
     /// <summary>The clock that locks, signatures and the record take their time from.</summary>
     public TimeProvider Clock { get; init; } = TimeProvider.System;
@@ -57,7 +65,8 @@ public sealed record Terminal(
 
     private static string AskSecretly(string question)
     {
-        System.Console.Error.Write(question);
+        var screen = ScreenWriter.Over(System.Console.Error);
+        screen.Write(question);
         var secret = new StringBuilder();
         while (System.Console.ReadKey(intercept: true) is { Key: not ConsoleKey.Enter } pressed)
         {
@@ -71,8 +80,28 @@ public sealed record Terminal(
             }
         }
 
-        System.Console.Error.WriteLine();
+        screen.WriteLine();
         return secret.ToString();
+    }
+
+    /// <summary>A result as JSON.</summary>
+    /// <param name="utf8">JSON as a writer gave it, with or without a last line feed.</param>
+    public void WriteJson(ReadOnlySpan<byte> utf8) =>
+        _out.WriteJson(Encoding.UTF8.GetString(utf8).TrimEnd('\n'));
+
+    /// <summary>Writes a word of the program's own into the results, in a color where the place shows colors.</summary>
+    /// <param name="word">The word.</param>
+    /// <param name="style">The color, as the parameters of the terminal's control sequence; null for none.</param>
+    public void WriteWord(string word, string? style)
+    {
+        if (UsesColor && style is not null)
+        {
+            _out.WriteStyled(word, style);
+        }
+        else
+        {
+            _out.Write(word);
+        }
     }
 
     /// <summary>Says what is being done, when a person watches.</summary>

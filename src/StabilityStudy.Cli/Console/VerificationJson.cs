@@ -1,4 +1,3 @@
-using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using StabilityStudy.Pipeline.Signing;
@@ -16,7 +15,7 @@ internal static class VerificationJson
         Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
     };
 
-    public static void Write(TextWriter output, ReportVerification found)
+    public static void Write(Terminal terminal, ReportVerification found)
     {
         using var buffer = new MemoryStream();
         using (var json = new Utf8JsonWriter(buffer, s_options))
@@ -41,7 +40,7 @@ internal static class VerificationJson
             json.WriteEndObject();
         }
 
-        output.WriteLine(Encoding.UTF8.GetString(buffer.ToArray()));
+        terminal.WriteJson(buffer.ToArray());
     }
 
     private static void WriteDecision(Utf8JsonWriter json, SignedDecision? signed)

@@ -49,7 +49,7 @@ internal static class VerificationListing
 
         void Lines(string mark, string text)
         {
-            var lines = TextLines.Wrap(text, terminal.Width, new string(' ', mark.Length));
+            var lines = TextLines.WrapLine(text, terminal.Width, new string(' ', mark.Length));
             output.WriteLine(mark + lines[0][mark.Length..]);
             foreach (var line in lines[1..])
             {

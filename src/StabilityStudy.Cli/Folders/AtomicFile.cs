@@ -25,11 +25,12 @@ internal static class AtomicFile
             foreach (var file in files)
             {
                 path = file.Path;
+                StudyLinks.RequireNone(folder: null, path);
                 var target = Path.GetFullPath(path);
                 var temporary = $"{target}.{Path.GetRandomFileName()}.part";
                 Directory.CreateDirectory(Path.GetDirectoryName(target) ?? ".");
                 staged.Add((temporary, target));
-                Stage(temporary, file.Bytes.Span, mode);
+                Stage(temporary, file.Bytes.Span, mode ?? ModeOf(target));
             }
 
             foreach (var (temporary, target) in staged)
@@ -52,6 +53,10 @@ internal static class AtomicFile
         }
     }
 
+    /// <summary>Who may read and write the file that is there; null where there is none, or the system knows no such rights.</summary>
+    private static UnixFileMode? ModeOf(string target) =>
+        !OperatingSystem.IsWindows() && File.Exists(target) ? File.GetUnixFileMode(target) : null;
+
     private static void Stage(string temporary, ReadOnlySpan<byte> bytes, UnixFileMode? mode)
     {
         var options = new FileStreamOptions
@@ -66,6 +71,12 @@ internal static class AtomicFile
         }
 
         using var stream = new FileStream(temporary, options);
+        if (mode is { } wanted && !OperatingSystem.IsWindows())
+        {
+            // The mask of the process takes rights away from a new file.
+            File.SetUnixFileMode(stream.SafeFileHandle, wanted);
+        }
+
         stream.Write(bytes);
         stream.Flush(flushToDisk: true);
     }

@@ -1,5 +1,6 @@
 using System.Text;
 using StabilityStudy.Cli.Console;
+using StabilityStudy.Files.Words;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.SignedPdf.Certificates;
 
@@ -11,7 +12,7 @@ internal static class KeyFile
     /// <summary>The environment variable that may hold the passphrase.</summary>
     public const string Variable = "STABILITY_STUDY_PASSPHRASE";
 
-    private const long LargestFile = 1 << 20;
+    private const int LongestPassphrase = 1 << 12;
 
     /// <summary>The key. Dispose of it after signing.</summary>
     /// <exception cref="UsageException">There is no key in the file, or it cannot be opened.</exception>
@@ -46,15 +47,19 @@ internal static class KeyFile
 
     /// <summary>Reads a small file.</summary>
     /// <exception cref="UsageException">It cannot be read.</exception>
-    public static ReadOnlyMemory<byte> Bytes(string path)
+    public static ReadOnlyMemory<byte> Bytes(string path) =>
+        InputFile.ReadFilled(path, StudyLimits.KeyBytes, "key or certificate");
+
+    private static string FirstLine(string path)
     {
         try
         {
-            return new FileInfo(path).Length > LargestFile
-                ? throw new UsageException(
-                    $"{path} is larger than 1 MiB; that is no key or certificate."
-                )
-                : File.ReadAllBytes(path);
+            // May be a pipe from a store of passphrases.
+            using var reader = new StreamReader(path, Encoding.UTF8);
+            var text = new char[LongestPassphrase];
+            var length = reader.ReadBlock(text);
+            var end = text.AsSpan(0, length).IndexOfAny('\r', '\n');
+            return new string(text, 0, end < 0 ? length : end);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
@@ -74,12 +79,5 @@ internal static class KeyFile
         {
             throw new UsageException($"{folder} cannot be read: {error.Message}", error);
         }
-    }
-
-    private static string FirstLine(string path)
-    {
-        var text = Encoding.UTF8.GetString(Bytes(path).Span);
-        var end = text.IndexOfAny(['\r', '\n']);
-        return end < 0 ? text : text[..end];
     }
 }

@@ -48,6 +48,11 @@ internal static class RecordFile
             return;
         }
 
+        foreach (var (path, _) in files)
+        {
+            StudyLinks.RequireNone(folder, path);
+        }
+
         RequireWritable(folder);
         AtomicFile.Write(files);
         Append(folder, entry);
@@ -58,6 +63,7 @@ internal static class RecordFile
     private static void RequireWritable(string folder)
     {
         var path = Path.Combine(folder, StudyRecord.Name);
+        StudyLinks.RequireNone(folder, path);
         if (File.Exists(path))
         {
             Open(path).Dispose();
@@ -116,11 +122,20 @@ internal static class RecordFile
         {
             try
             {
-                return new FileStream(
+                var stream = new FileStream(
                     path,
                     FileMode.OpenOrCreate,
                     FileAccess.ReadWrite,
                     FileShare.None
+                );
+                if (stream.CanSeek)
+                {
+                    return stream;
+                }
+
+                stream.Dispose();
+                throw new UsageException(
+                    $"{path} is no file but a pipe, socket or device. Remove it, and put the record back from a copy."
                 );
             }
             // Another program holds the file; anything else stays what it is for ten seconds, too.

@@ -1,11 +1,11 @@
 using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Cli.Folders;
 
 /// <summary>A report on disk and the study folder to which it belongs.</summary>
 internal static class ReportFile
 {
-    private const long LargestReport = 1L << 30;
     private const int DigestShown = 8;
 
     /// <summary>Reads a report.</summary>
@@ -19,16 +19,7 @@ internal static class ReportFile
             );
         }
 
-        try
-        {
-            return new FileInfo(path).Length > LargestReport
-                ? throw new UsageException($"{path} is larger than 1 GiB; that is no report.")
-                : File.ReadAllBytes(path);
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
-        {
-            throw new UsageException($"{path} cannot be read: {error.Message}", error);
-        }
+        return InputFile.ReadFilled(path, StudyLimits.ReportBytes, "report");
     }
 
     /// <summary>The study folder of a report: the one above "out" or "signed", or the report's own; null when none of them holds a study.</summary>

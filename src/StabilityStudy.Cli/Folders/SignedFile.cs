@@ -1,3 +1,5 @@
+using StabilityStudy.Files.Words;
+
 namespace StabilityStudy.Cli.Folders;
 
 /// <summary>Looks whether a PDF was signed after it was written.</summary>
@@ -11,15 +13,7 @@ internal static class SignedFile
 
     /// <summary>Whether a file exists there and holds a signature.</summary>
     /// <exception cref="UsageException">The file cannot be read.</exception>
-    public static bool IsAt(string path)
-    {
-        try
-        {
-            return File.Exists(path) && File.ReadAllBytes(path).AsSpan().IndexOf(Key) >= 0;
-        }
-        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
-        {
-            throw new UsageException($"{path} cannot be replaced: {error.Message}", error);
-        }
-    }
+    public static bool IsAt(string path) =>
+        File.Exists(path)
+        && InputFile.Read(path, StudyLimits.ReportBytes, "report").Span.IndexOf(Key) >= 0;
 }

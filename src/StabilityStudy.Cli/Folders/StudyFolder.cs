@@ -1,14 +1,13 @@
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
+using StabilityStudy.Files.Recording;
+using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Cli.Folders;
 
 /// <summary>A study folder on disk.</summary>
 internal static class StudyFolder
 {
-    /// <summary>Larger files are not a study's; reading them would only exhaust the memory.</summary>
-    private const long LargestFile = 1L << 30;
-
     /// <summary>Reads the files that a study may consist of; files of other kinds are left alone.</summary>
     /// <exception cref="UsageException">The folder does not exist or a file cannot be read.</exception>
     public static StudyBytes Read(string path)
@@ -24,13 +23,20 @@ internal static class StudyFolder
 
         try
         {
-            return StudyBytes.Of(
-                Directory
+            var left = (long)StudyLimits.TableBytes;
+            var files = new Dictionary<string, ReadOnlyMemory<byte>>();
+            foreach (
+                var (file, name) in Directory
                     .EnumerateFiles(path)
                     .Where(StudyBytes.Belongs)
-                    .Select(file => KeyValuePair.Create(Path.GetFileName(file), ReadFile(file)))
+                    .Select(file => (file, Path.GetFileName(file)))
                     .Concat(LockedCopies(path))
-            );
+            )
+            {
+                files.Add(name, ReadFile(path, file, ref left));
+            }
+
+            return StudyBytes.Of(files);
         }
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
@@ -39,7 +45,7 @@ internal static class StudyFolder
     }
 
     /// <summary>The copies of locked protocols, under the names that they have in a report.</summary>
-    private static IEnumerable<KeyValuePair<string, ReadOnlyMemory<byte>>> LockedCopies(string path)
+    private static IEnumerable<(string File, string Name)> LockedCopies(string path)
     {
         for (var number = 1; ; number++)
         {
@@ -52,13 +58,31 @@ internal static class StudyFolder
 
             if (!File.Exists(Path.Combine(path, name)))
             {
-                yield return KeyValuePair.Create(name, ReadFile(copy));
+                yield return (copy, name);
             }
         }
     }
 
-    private static ReadOnlyMemory<byte> ReadFile(string file) =>
-        new FileInfo(file).Length > LargestFile
-            ? throw new UsageException($"{file} is larger than 1 GiB; that is not a study file.")
-            : File.ReadAllBytes(file);
+    private static ReadOnlyMemory<byte> ReadFile(string folder, string file, ref long left)
+    {
+        StudyLinks.RequireInside(folder, file);
+        var bytes = InputFile.Read(file, StudyLimits.BytesOf(file), "study file");
+        left -= bytes.Length;
+        if (left < 0)
+        {
+            throw new UsageException(
+                $"The files of the study folder are together larger than {StudyLimits.InWords(StudyLimits.TableBytes)}. Move what does not belong to the study elsewhere."
+            );
+        }
+
+        return
+            Path.GetFileName(file) == StudyRecord.Name
+            && bytes.Span.Count((byte)'\n') > StudyLimits.RecordLines
+            ? throw new UsageException(
+                FormattableString.Invariant(
+                    $"{file} has more than {StudyLimits.RecordLines} lines; that is no record of a study. Put the record back from a copy."
+                )
+            )
+            : bytes;
+    }
 }

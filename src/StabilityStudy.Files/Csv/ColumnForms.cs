@@ -114,13 +114,25 @@ internal static class ColumnForms
     private static string ReadFreeText(CsvRow row, Column column, ReadOnlySpan<char> _)
     {
         var field = row.Field(column);
-        if (!field.Any(char.IsControl))
+        if (FormulaShape.Is(field))
+        {
+            FormulaShape.Report(row, column, field);
+            return "";
+        }
+
+        if (UnseenCharacters.First(field) is null)
         {
             return field;
         }
 
         var text = field.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
-        if (!text.Any(c => char.IsControl(c) && c is not ('\n' or '\t')))
+        if (
+            UnseenCharacters.First(
+                text.Replace("\n", "", StringComparison.Ordinal)
+                    .Replace("\t", "", StringComparison.Ordinal)
+            )
+            is not { } unseen
+        )
         {
             return text;
         }
@@ -129,7 +141,7 @@ internal static class ColumnForms
             FileQueries.ControlCharacter,
             column,
             "",
-            "The text holds a character that cannot be seen."
+            $"The text holds a character that cannot be seen: {UnseenCharacters.NameOf(unseen)}."
         );
         return "";
     }

@@ -9,9 +9,6 @@ namespace StabilityStudy.Files.Csv;
 /// </summary>
 internal static class CsvFile
 {
-    /// <summary>Bytes of the longest row that is read.</summary>
-    public const int LongestRecord = 65_536;
-
     private static readonly ImmutableArray<QueryKind> Losses =
     [
         CsvQueries.CsvQuotes,
@@ -44,6 +41,11 @@ internal static class CsvFile
         }
 
         var bytes = Utf8Text.WithoutMark(text);
+        if (TableSize.ReportExcess(bytes.Span, fileName, queries))
+        {
+            return CsvReach.Nothing;
+        }
+
         if (OtherForm.ReportEncoding(bytes.Span, fileName, columns.Section, queries))
         {
             return CsvReach.Nothing;
@@ -170,14 +172,14 @@ internal static class CsvFile
         QueryList queries
     )
     {
-        if (reader.RawRecord.Length > LongestRecord)
+        if (reader.RawRecord.Length > StudyLimits.RowBytes)
         {
             queries.Add(
                 CsvQueries.RecordTooLong,
                 new QuerySource(fileName, line, null),
                 "",
                 FormattableString.Invariant(
-                    $"The row has {reader.RawRecord.Length} bytes; the longest allowed is {LongestRecord}."
+                    $"The row has {reader.RawRecord.Length} bytes; the longest allowed is {StudyLimits.RowBytes}."
                 )
             );
             return false;

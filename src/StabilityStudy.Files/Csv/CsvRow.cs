@@ -1,4 +1,3 @@
-using System.Buffers;
 using System.Collections.Frozen;
 using CsvHelper;
 
@@ -17,11 +16,7 @@ internal sealed class CsvRow(
     QueryList queries
 )
 {
-    private static readonly SearchValues<char> Controls = SearchValues.Create([
-        .. Enumerable.Range(0, 0xA0).Select(code => (char)code).Where(char.IsControl),
-    ]);
-
-    private readonly char[] _buffer = new char[CsvFile.LongestRecord];
+    private readonly char[] _buffer = new char[StudyLimits.RowBytes];
     private readonly Dictionary<string, string> _before = new(StringComparer.Ordinal);
     private int _stopsBefore;
     private bool _isUndecided;
@@ -149,15 +144,21 @@ internal sealed class CsvRow(
             return [];
         }
 
-        if (text.ContainsAny(Controls))
+        if (UnseenCharacters.First(text) is { } unseen)
         {
             Add(
                 FileQueries.ControlCharacter,
                 column,
                 "",
-                "The value holds a line break or another character that cannot be seen.",
+                $"The value holds a line break or another character that cannot be seen: {UnseenCharacters.NameOf(unseen)}.",
                 "Type the value again."
             );
+            return [];
+        }
+
+        if (column.Content == ColumnContent.Words && FormulaShape.Is(text))
+        {
+            FormulaShape.Report(this, column, text.ToString());
             return [];
         }
 

@@ -18,12 +18,13 @@ internal static class FormatsDocument
                 + $"{StrictNumber.Bounds}. A key of a table is written with a point: "
                 + "`analyte.unit` is `unit` under `[[analyte]]`. An unknown or misspelt key or word stops the study.\n"
         );
+        AppendBounds(text);
         AppendKeys(text, "protocol.toml", ProtocolKeys.Table);
         AppendKeys(text, "study.toml", FactsKeys.Table);
         text.Append(
             "\n# Columns of the data files\n\n"
                 + FormattableString.Invariant(
-                    $"UTF-8, fields between commas, at most {CsvFile.LongestRecord} bytes a row; the first line names the columns in any order. "
+                    $"UTF-8, fields between commas, at most {StudyLimits.RowBytes} bytes a row; the first line names the columns in any order. "
                 )
                 + "Times are written with the offset from UTC, "
                 + "or without it where study.toml names a time zone. An optional column may be empty or left out. A facility's own file, with other "
@@ -44,6 +45,27 @@ internal static class FormatsDocument
         );
         return text.ToString();
     }
+
+    private static void AppendBounds(StringBuilder text) =>
+        text.Append("\n## Bounds, and characters that cannot be seen\n\n")
+            .Append(
+                CultureInfo.InvariantCulture,
+                $"A file beyond these bounds is not read, and a message says so. protocol.toml, study.toml, protocol.lock and each copy of a locked protocol: at most {StudyLimits.InWords(StudyLimits.TomlBytes)}, and {StudyLimits.KeyParts} parts of a key between points. "
+            )
+            .Append(
+                CultureInfo.InvariantCulture,
+                $"A table of data: at most {StudyLimits.InWords(StudyLimits.TableBytes)}, {StudyLimits.TableLines} lines, and {StudyLimits.RowBytes} bytes a row. record.jsonl: at most {StudyLimits.InWords(StudyLimits.RecordBytes)} and {StudyLimits.RecordLines} lines. All files of a study together: at most {StudyLimits.InWords(StudyLimits.TableBytes)}. "
+            )
+            .Append(
+                CultureInfo.InvariantCulture,
+                $"A report: at most {StudyLimits.InWords(StudyLimits.ReportBytes)}, with an analysis.json of at most {StudyLimits.InWords(StudyLimits.AnalysisBytes)} and {StudyLimits.AnalysisValues} values. A key, certificate or revocation list: at most {StudyLimits.InWords(StudyLimits.KeyBytes)}. "
+            )
+            .Append(
+                "A link that leads out of the study folder is not followed, and nothing is written through a link.\n\n"
+                    + "Texts hold no character that cannot be seen: no control character, direction mark, zero-width or other format character, separator of lines, or letter without ink; free texts of the data files may have line breaks and tabs. "
+                    + "Where such a character is shown all the same, because a query quotes it or a certificate, a PDF or a file name holds it, it stands as its number in brackets, such as `[U+202E]`, on the screen and in reports as text and HTML; JSON on the screen has it as `\\u202e`; in the PDF a box stands for it. "
+                    + "No text of a data file begins as a formula of a spreadsheet does: with `=` or `@`, or with `+` or `-` before anything but a number.\n"
+            );
 
     private static void AppendKeys(StringBuilder text, string file, KeyTable table)
     {

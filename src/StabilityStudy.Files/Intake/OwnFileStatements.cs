@@ -123,7 +123,7 @@ public static class OwnFileStatements
     // Where study.toml maps columns, further ones are left alone.
     private static bool FitsUnusedColumn(Context context, DataQuery query) =>
         query.Source is { Line: >= 1, Column: { Length: > 0 } name }
-        && query.Observed == QueryList.Shorten(name)
+        && query.Observed == QueryList.Shown(name)
         && context.ColumnsOf(query) is { Layout: null } columns
         && !columns.Names.Contains(name);
 
@@ -243,10 +243,7 @@ public static class OwnFileStatements
                         )
                     )
                 )
-                .ToLookup(
-                    row => (row.File, row.Line),
-                    row => (row.Key, QueryList.Shorten(row.Text))
-                );
+                .ToLookup(row => (row.File, row.Line), row => (row.Key, QueryList.Shown(row.Text)));
         }
     }
 }

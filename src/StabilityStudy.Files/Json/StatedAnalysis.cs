@@ -39,6 +39,13 @@ public sealed record StatedAnalysis(
     )
     {
         (stated, fault) = (null, null);
+        if (!JsonSize.IsWithinBounds(utf8.Span))
+        {
+            fault =
+                $"{AnalysisJson.FileName} in the file is larger than {StudyLimits.InWords(StudyLimits.AnalysisBytes)}, holds more values than any analysis, or is no JSON.";
+            return false;
+        }
+
         try
         {
             using var document = JsonDocument.Parse(utf8, s_strict);

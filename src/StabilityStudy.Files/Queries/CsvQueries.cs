@@ -55,6 +55,7 @@ internal static class CsvQueries
     internal static readonly QueryKind DecimalComma = Kinds.Add("decimal-comma", Stop, "a line has one field too many, because a number has a comma as its decimal sign", "write the decimal sign as a point, or quote the number and give decimal in study.toml");
     internal static readonly QueryKind OtherDelimiter = Kinds.Add("other-delimiter", Stop, "the columns are separated by another sign than a comma", "save the file with commas, or give delimiter in study.toml");
     internal static readonly QueryKind RecordTooLong = Kinds.Add("record-too-long", Stop, "a line is longer than any row of a study", "look for an unclosed double quote, or a file of another kind");
+    internal static readonly QueryKind LooksLikeFormula = Kinds.Add("looks-like-formula", Stop, "a text begins as a formula of a spreadsheet does: with =, @, a tab, or with + or - before anything but a number", "begin it with a letter or a digit");
     internal static readonly QueryKind NoDataYet = Kinds.Add("no-data-yet", Stop, "the file has a header line and no rows", "nothing until there are data; then check again");
     // csharpier-ignore-end
 }

@@ -10,6 +10,7 @@ internal static class FileQueries
     // csharpier-ignore-start
     internal static readonly QueryKind MissingFile = Kinds.Add("missing-file", Stop, "a file of the study is not in the folder", "put the file into the folder, or correct its name in study.toml");
     internal static readonly QueryKind NotUtf8 = Kinds.Add("not-utf8", Stop, "the file is not UTF-8 text", "save the file again with the encoding UTF-8");
+    internal static readonly QueryKind FileTooLarge = Kinds.Add("file-too-large", Stop, "a file is larger than any of a study", "put the right file in its place");
     internal static readonly QueryKind ValueStandsForNumber = Kinds.Add("value-stands-for-number", Stop, "a setting would read a number or time of the file as another", "remove it, and correct the row in its own file with a deviation that says why");
     internal static readonly QueryKind FileNotRead = Kinds.Add(
         "file-not-read",
@@ -36,4 +37,13 @@ internal static class FileQueries
     internal static readonly QueryKind NotAPlainName = Kinds.Add("not-a-plain-name", Stop, "a file name points out of the study folder", "put the file into the study folder and write its name only");
     internal static readonly QueryKind UnknownTimeZone = Kinds.Add("unknown-time-zone", Stop, "a time zone is not in the IANA time zone database", "write its IANA name, such as \"Europe/Berlin\" or \"America/Chicago\"");
     // csharpier-ignore-end
+
+    /// <summary>Raises a query about a file of too many bytes.</summary>
+    public static void AddTooLarge(QueryList queries, string fileName, long most) =>
+        queries.Add(
+            FileTooLarge,
+            new QuerySource(fileName, null, null),
+            "",
+            $"The file is larger than {StudyLimits.InWords(most)}."
+        );
 }

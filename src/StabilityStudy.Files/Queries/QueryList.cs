@@ -42,7 +42,7 @@ internal sealed class QueryList
         if (Count(source.File, kind))
         {
             _listed.Add(
-                new DataQuery(kind, source, Shorten(observed), message, action)
+                new DataQuery(kind, Shown(source), Shown(observed), message, action)
                 {
                     Specimen = specimen,
                 }
@@ -61,7 +61,7 @@ internal sealed class QueryList
         if (Count(source.File, kind))
         {
             _listed.Add(
-                StatedQuery.Of(kind, source, Shorten(observed), values)
+                StatedQuery.Of(kind, Shown(source), Shown(observed), values)
                     ?? throw new ArgumentException(
                         $"\"{kind.Code}\" has no words for these values.",
                         nameof(values)
@@ -110,7 +110,17 @@ internal sealed class QueryList
         };
     }
 
-    /// <summary>What was read, as a query keeps it.</summary>
-    internal static string Shorten(string observed) =>
-        observed.Length <= LongestObserved ? observed : observed[..LongestObserved] + "…";
+    /// <summary>What was read, as a query keeps it: it goes on into reports and files, and steers no reader's screen.</summary>
+    internal static string Shown(string observed)
+    {
+        var shown = UnseenCharacters.Shown(observed);
+        return shown.Length <= LongestObserved ? shown : shown[..LongestObserved] + "…";
+    }
+
+    private static QuerySource Shown(QuerySource source) =>
+        source with
+        {
+            File = UnseenCharacters.Shown(source.File),
+            Column = source.Column is { } column ? UnseenCharacters.Shown(column) : null,
+        };
 }

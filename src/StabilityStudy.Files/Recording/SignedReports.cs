@@ -78,7 +78,7 @@ internal static class SignedReports
     }
 
     private static string DayOf(JsonElement line) =>
-        line.GetProperty("at").TryGetDateTimeOffset(out var at)
-            ? at.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
-            : "an unknown day";
+        line.GetProperty("at")
+            .GetDateTimeOffset()
+            .ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

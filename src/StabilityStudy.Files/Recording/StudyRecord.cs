@@ -160,9 +160,13 @@ public static class StudyRecord
     ) =>
         Read(
             line,
+            // What the program writes into every line must be there, since it is read without doubt later.
             root =>
                 root.GetProperty("number").GetInt32() == number
                 && root.GetProperty("previous").GetString() == previous
+                && root.GetProperty("at").TryGetDateTimeOffset(out _)
+                && root.GetProperty("action").GetString() is not null
+                && FilesOf(root, "inputs") is not null
                     ? FilesOf(root, "outputs")
                     : null
         );

@@ -1,3 +1,6 @@
+using System.Buffers;
+using System.Text;
+using Tomlyn;
 using Tomlyn.Parsing;
 using Tomlyn.Syntax;
 
@@ -6,10 +9,25 @@ namespace StabilityStudy.Files.Toml;
 /// <summary>Reads TOML bytes into values that know their lines. A key given twice is a query, wherever TOML allows none.</summary>
 internal static class TomlDocument
 {
+    // TOML 1.0: control characters other than tab and the ends of lines are allowed nowhere.
+    private static readonly SearchValues<byte> Controls = SearchValues.Create([
+        .. Enumerable
+            .Range(0, 0x20)
+            .Append(0x7F)
+            .Where(code => code is not ('\t' or '\n' or '\r'))
+            .Select(code => (byte)code),
+    ]);
+
     /// <summary>Reads a file; null when its text breaks the rules of TOML, with a query for each place.</summary>
     public static TomlEntries? Read(ReadOnlyMemory<byte> utf8, string fileName, QueryList queries)
     {
         var bytes = Utf8Text.WithoutMark(utf8).Span;
+        if (bytes.Length > StudyLimits.TomlBytes)
+        {
+            FileQueries.AddTooLarge(queries, fileName, StudyLimits.TomlBytes);
+            return null;
+        }
+
         if (!Utf8Text.IsValid(bytes))
         {
             queries.Add(
@@ -21,7 +39,22 @@ internal static class TomlDocument
             return null;
         }
 
-        var document = SyntaxParser.Parse(Utf8Text.Decode(bytes), fileName, validate: false);
+        if (bytes.IndexOfAny(Controls) is >= 0 and var place)
+        {
+            queries.Add(
+                FileQueries.TomlSyntax,
+                new QuerySource(fileName, bytes[..place].Count((byte)'\n') + 1, null),
+                "",
+                $"The line holds a character that cannot be seen and that TOML does not allow: {UnseenCharacters.NameOf(new Rune(bytes[place]))}."
+            );
+            return null;
+        }
+
+        if (Parsed(Utf8Text.Decode(bytes), fileName, queries) is not { } document)
+        {
+            return null;
+        }
+
         if (document.HasErrors)
         {
             foreach (
@@ -44,6 +77,25 @@ internal static class TomlDocument
         }
 
         return new Builder(fileName, queries).Build(document);
+    }
+
+    /// <summary>The tree of the file; null, with a query, where tables and lists lie deeper in each other than the parser goes.</summary>
+    private static DocumentSyntax? Parsed(string text, string fileName, QueryList queries)
+    {
+        try
+        {
+            return SyntaxParser.Parse(text, fileName, validate: false);
+        }
+        catch (TomlException error)
+        {
+            queries.Add(
+                FileQueries.TomlSyntax,
+                new QuerySource(fileName, error.Line is { } line ? line + 1 : null, null),
+                "",
+                "Lists and tables in braces lie too deep in each other."
+            );
+            return null;
+        }
     }
 
     private static int LineOf(SourceSpan span) => span.Start.Line + 1;
@@ -81,7 +133,11 @@ internal static class TomlDocument
 
         private TomlDraft? Header(TomlDraft root, KeySyntax name, bool isList)
         {
-            var keys = KeysOf(name);
+            if (KeysOf(name) is not { } keys)
+            {
+                return null;
+            }
+
             var line = LineOf(name.Span);
             var parent = Descend(root, keys, line);
             var draft = isList ? parent?.Append(keys[^1], line) : parent?.Open(keys[^1], line);
@@ -102,7 +158,11 @@ internal static class TomlDocument
                 return;
             }
 
-            var keys = KeysOf(name);
+            if (KeysOf(name) is not { } keys)
+            {
+                return;
+            }
+
             var line = LineOf(name.Span);
             var parent = Descend(table, keys, line);
             if (parent is null || parent.LineOf(keys[^1]) is not null)
@@ -175,8 +235,24 @@ internal static class TomlDocument
                     : $"The key \"{key}\" adds to something that is already given as a whole."
             );
 
-        private static ImmutableArray<string> KeysOf(KeySyntax name) =>
-            [TextOf(name.Key), .. name.DotKeys.Select(dotted => TextOf(dotted.Key))];
+        /// <summary>The parts of a key; null, with a query, for more than any key has.</summary>
+        private ImmutableArray<string>? KeysOf(KeySyntax name)
+        {
+            if (name.DotKeys.ChildrenCount < StudyLimits.KeyParts)
+            {
+                return [TextOf(name.Key), .. name.DotKeys.Select(dotted => TextOf(dotted.Key))];
+            }
+
+            queries.Add(
+                FileQueries.TomlSyntax,
+                new QuerySource(fileName, LineOf(name.Span), null),
+                "",
+                FormattableString.Invariant(
+                    $"The key has more than {StudyLimits.KeyParts} parts between points."
+                )
+            );
+            return null;
+        }
 
         private static string TextOf(BareKeyOrStringValueSyntax? key) =>
             key switch

@@ -6,6 +6,7 @@ namespace StabilityStudy.Files.Toml;
 internal sealed class TomlDraft(int line, bool isClosed)
 {
     private readonly List<Slot> _slots = [];
+    private readonly Dictionary<string, Slot> _byKey = new(StringComparer.Ordinal);
 
     /// <summary>Whether a header named this very table.</summary>
     public bool HasHeader { get; set; }
@@ -18,7 +19,7 @@ internal sealed class TomlDraft(int line, bool isClosed)
 
     /// <summary>Gives a key a finished value. The key must be new.</summary>
     public void Put(string key, int keyLine, TomlValue value) =>
-        _slots.Add(new Slot(key, keyLine, value, [], false));
+        Add(new Slot(key, keyLine, value, [], false));
 
     /// <summary>The table under a key, or the last one of a list of tables; a new one when the key is new, null when the key holds something else.</summary>
     public TomlDraft? Open(string key, int keyLine)
@@ -29,7 +30,7 @@ internal sealed class TomlDraft(int line, bool isClosed)
         }
 
         var draft = new TomlDraft(keyLine, isClosed: false);
-        _slots.Add(new Slot(key, keyLine, null, [draft], false));
+        Add(new Slot(key, keyLine, null, [draft], false));
         return draft;
     }
 
@@ -40,7 +41,7 @@ internal sealed class TomlDraft(int line, bool isClosed)
         if (slot is null)
         {
             slot = new Slot(key, keyLine, null, [], true);
-            _slots.Add(slot);
+            Add(slot);
         }
 
         if (!slot.IsList)
@@ -57,8 +58,13 @@ internal sealed class TomlDraft(int line, bool isClosed)
     public TomlEntries Finish() =>
         new(line, [.. _slots.Select(slot => new TomlEntry(slot.Key, slot.Line, slot.Finish()))]);
 
-    private Slot? Find(string key) =>
-        _slots.Find(slot => string.Equals(slot.Key, key, StringComparison.Ordinal));
+    private Slot? Find(string key) => _byKey.GetValueOrDefault(key);
+
+    private void Add(Slot slot)
+    {
+        _slots.Add(slot);
+        _byKey.Add(slot.Key, slot);
+    }
 
     private sealed record Slot(
         string Key,

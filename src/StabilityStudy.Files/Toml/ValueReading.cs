@@ -38,12 +38,12 @@ internal static class ValueReading
             );
         }
 
-        return !read.Any(char.IsControl)
+        return UnseenCharacters.First(read) is not { } unseen
             || table.Refuse(
                 key,
                 FileQueries.ControlCharacter,
                 "",
-                $"The text of \"{key.Name}\" holds a line break or another character that cannot be seen.",
+                $"The text of \"{key.Name}\" holds a line break or another character that cannot be seen: {UnseenCharacters.NameOf(unseen)}.",
                 "Type the text again, on one line."
             );
     }

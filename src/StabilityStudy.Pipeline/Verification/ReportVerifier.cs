@@ -29,7 +29,13 @@ public static class ReportVerifier
     {
         ArgumentNullException.ThrowIfNull(options);
         var found = SignatureVerifier.Verify(report, options);
-        var isReport = AttachedStudy.TryRead(report, out var study, out var fault);
+        // A file that cannot be read is not read again: it may have cost all that the bounds allow.
+        var (study, fault) =
+            found.Failure is { } failure
+                ? (null, "The file cannot be read as a PDF: " + failure.What)
+            : AttachedStudy.TryRead(report, out var read, out var why) ? (read, null)
+            : ((AttachedStudy?)null, why);
+        var isReport = study is not null;
         var recomputed = isReport ? recompute(study!) : null;
         var analysis = recomputed?.Recomputed;
         return new ReportVerification(

@@ -1,8 +1,14 @@
+using StabilityStudy.Core.Text;
+
 namespace StabilityStudy.Reporting.Text;
 
 /// <summary>Breaks text into lines of a number of characters.</summary>
 public static class TextLines
 {
+    /// <summary>Breaks at spaces only: a line feed that a file brought into a sentence is shown and begins no line.</summary>
+    public static ImmutableArray<string> WrapLine(string text, int width, string indent = "") =>
+        Wrap(UnseenCharacters.Shown(text), width, indent);
+
     /// <summary>Breaks at spaces and line feeds; a longer word is broken where the line is full.</summary>
     public static ImmutableArray<string> Wrap(string text, int width, string indent = "")
     {
@@ -41,27 +47,11 @@ public static class TextLines
         return atRight ? text + missing : missing + text;
     }
 
-    /// <summary>Control characters other than line feeds become visible, so that none can steer a terminal.</summary>
+    /// <summary>Characters that cannot be seen become visible, so that none can steer a terminal or hide another; line feeds stay, and tabs become spaces.</summary>
     public static string Visible(string text)
     {
-        var shown = text.Replace("\r\n", "\n", StringComparison.Ordinal).ToCharArray();
-        for (var i = 0; i < shown.Length; i++)
-        {
-            var category = char.GetUnicodeCategory(shown[i]);
-            if (shown[i] == '\t')
-            {
-                shown[i] = ' ';
-            }
-            else if (
-                shown[i] != '\n'
-                && category is UnicodeCategory.Control or UnicodeCategory.Format
-            )
-            {
-                shown[i] = '□';
-            }
-        }
-
-        return new string(shown);
+        ArgumentNullException.ThrowIfNull(text);
+        return UnseenCharacters.ShownLines(text.Replace('\t', ' '));
     }
 
     private static IEnumerable<string> Pieces(string word, int width)

@@ -38,6 +38,6 @@ internal static class NameParser
             name[length++] = (char)value;
         }
 
-        return cursor.Names.Of(name[..length]);
+        return cursor.Values.NameOf(name[..length]);
     }
 }

@@ -8,7 +8,7 @@ internal sealed class ObjectLoader(
 )
 {
     private readonly Dictionary<int, PdfIndirectObject> _objects = [];
-    private readonly SharedNames _names = new();
+    private readonly ValueBudget _values = new();
 
     /// <summary>The objects by number, or why one could not be loaded.</summary>
     public PdfResult<Dictionary<int, PdfIndirectObject>> Load() =>
@@ -16,7 +16,7 @@ internal sealed class ObjectLoader(
 
     private PdfFailure? LoadFromFile()
     {
-        var cursor = new PdfCursor(bytes, 0, _names);
+        var cursor = new PdfCursor(bytes, 0, _values);
         var inFile = entries.Where(static entry => entry.Value.Kind == CrossReferenceKind.InFile);
         foreach (var (number, entry) in inFile.OrderBy(static entry => entry.Value.Place))
         {
@@ -65,7 +65,7 @@ internal sealed class ObjectLoader(
                 return failure;
             }
 
-            var cursor = new PdfCursor(data, 0, _names);
+            var cursor = new PdfCursor(data, 0, _values);
             if (ObjectStreamReader.Parse(stream.Dictionary, cursor) is not { } contained)
             {
                 return cursor.Failure;

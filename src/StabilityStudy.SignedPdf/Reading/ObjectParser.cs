@@ -8,6 +8,12 @@ internal static class ObjectParser
     /// <param name="depth">How many arrays and dictionaries lie around this object.</param>
     public static PdfObject? Parse(PdfCursor cursor, int depth)
     {
+        if (!cursor.Values.TryTake())
+        {
+            cursor.Fail("The file holds more objects than the bounds allow.");
+            return null;
+        }
+
         cursor.SkipWhitespace();
         switch (cursor.Peek())
         {

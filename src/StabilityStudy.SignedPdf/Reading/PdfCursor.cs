@@ -4,7 +4,7 @@ namespace StabilityStudy.SignedPdf.Reading;
 /// A place in bytes being parsed, and the first thing found wrong there. Nothing is thrown: a method that cannot go on
 /// records the failure and returns null or false, and its caller returns at once.
 /// </summary>
-internal sealed class PdfCursor(ReadOnlyMemory<byte> bytes, int start, SharedNames? names = null)
+internal sealed class PdfCursor(ReadOnlyMemory<byte> bytes, int start, ValueBudget? values = null)
 {
     public ReadOnlyMemory<byte> Bytes { get; } = bytes;
 
@@ -12,8 +12,8 @@ internal sealed class PdfCursor(ReadOnlyMemory<byte> bytes, int start, SharedNam
 
     public PdfFailure? Failure { get; private set; }
 
-    /// <summary>The names met so far.</summary>
-    public SharedNames Names { get; } = names ?? new();
+    /// <summary>What may be made of the bytes.</summary>
+    public ValueBudget Values { get; } = values ?? new();
 
     private ReadOnlySpan<byte> Rest => Bytes.Span[Position..];
 

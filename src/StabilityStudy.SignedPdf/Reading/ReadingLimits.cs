@@ -7,7 +7,7 @@ namespace StabilityStudy.SignedPdf.Reading;
 internal static class ReadingLimits
 {
     /// <summary>Longest file, bytes.</summary>
-    public const int FileLength = 256 * 1024 * 1024;
+    public const int FileLength = 128 * 1024 * 1024;
 
     /// <summary>Deepest nesting of arrays and dictionaries within one object.</summary>
     public const int Depth = 64;
@@ -24,8 +24,11 @@ internal static class ReadingLimits
     /// <summary>Most decoded bytes of all object streams and cross-reference streams together.</summary>
     public const int StructureLength = 64 * 1024 * 1024;
 
-    /// <summary>Most decoded bytes of one content stream or embedded file.</summary>
-    public const int StreamLength = 256 * 1024 * 1024;
+    /// <summary>Most objects, those inside other objects included, that one reading makes.</summary>
+    public const int Values = 2_000_000;
+
+    /// <summary>Most decoded bytes of one content stream, and of all attached files together.</summary>
+    public const int StreamLength = 128 * 1024 * 1024;
 
     /// <summary>Most references in a row from one reference to the object meant.</summary>
     public const int ReferenceHops = 16;

@@ -2,7 +2,7 @@ namespace StabilityStudy.SignedPdf.Rewriting;
 
 /// <summary>
 /// Says which colors the red, green and blue of the pages are, so that they look and print alike in years to come
-/// (ISO 32000-1:2008, 14.11.5). It claims no conformance: a file says that elsewhere.
+/// (ISO 32000-1:2008, 14.11.5). What the file conforms to stands in its XMP.
 /// </summary>
 internal static class OutputIntent
 {

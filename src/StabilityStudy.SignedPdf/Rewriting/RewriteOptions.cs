@@ -21,4 +21,10 @@ public sealed record RewriteOptions(
 {
     /// <summary>Empty signature fields in the order of signing; null to leave the document without a form of them.</summary>
     public ImmutableArray<ReservedField>? Fields { get; init; }
+
+    /// <summary>
+    /// Whether the file says of itself that it is PDF/A-3a (ISO 19005-3:2012) and PDF/UA-1 (ISO 14289-1:2014). Rewriting and signing keep what these ask for and add what they need; that the
+    /// drawn document is tagged, has alternative texts and embeds its fonts is for the one who draws it.
+    /// </summary>
+    public bool ClaimsArchive { get; init; }
 }

@@ -4,7 +4,7 @@ using StabilityStudy.SignedPdf.Rewriting;
 namespace StabilityStudy.SignedPdf.Xmp;
 
 /// <summary>
-/// What a document says about itself, as XMP (ISO 16684-1:2012). No conformance with an archive standard is claimed.
+/// What a document says about itself, as XMP (ISO 16684-1:2012), with the archive standards that it follows where it claims to.
 /// </summary>
 internal static class XmpPacket
 {
@@ -46,7 +46,13 @@ internal static class XmpPacket
         var uuid = "uuid:" + identity.ToString("D", CultureInfo.InvariantCulture);
         Append(packet, "xmpMM:DocumentID", uuid);
         Append(packet, "xmpMM:InstanceID", uuid);
-        packet.Append("</rdf:Description>\n</rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"r\"?>\n");
+        packet.Append("</rdf:Description>\n");
+        if (options.ClaimsArchive)
+        {
+            packet.Append(ArchiveClaim.Descriptions);
+        }
+
+        packet.Append("</rdf:RDF>\n</x:xmpmeta>\n<?xpacket end=\"r\"?>\n");
         return packet.ToString();
     }
 

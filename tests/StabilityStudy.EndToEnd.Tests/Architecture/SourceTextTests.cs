@@ -41,6 +41,30 @@ public sealed partial class SourceTextTests
         );
     }
 
+    [Fact]
+    public void The_console_is_reached_through_the_one_writer_that_filters()
+    {
+        string[] allowed = ["Program.cs", "Terminal.cs"];
+        var program = Path.Combine(RepositoryFile.Root, "src");
+
+        var used = Files()
+            .Where(file =>
+                file.StartsWith(program, StringComparison.Ordinal)
+                && Path.GetExtension(file) == ".cs"
+                && ConsoleUse().IsMatch(File.ReadAllText(file))
+            )
+            .Select(Path.GetFileName)
+            .Order(StringComparer.Ordinal);
+
+        Assert.Equal(allowed, used);
+    }
+
+    [GeneratedRegex(
+        @"System\.Console\.|\bConsole\.(Out|Error|Write|Read|In|Open|Output)",
+        RegexOptions.CultureInvariant | RegexOptions.NonBacktracking | RegexOptions.ExplicitCapture
+    )]
+    private static partial Regex ConsoleUse();
+
     [Theory]
     [InlineData("File.ReadAllText(\"/{0}/someone/file\")", "home")]
     [InlineData("see /{0}/project/src", "tmp")]

@@ -101,7 +101,9 @@ public sealed class StudyRecordTests
 
     [Theory]
     [InlineData("")]
-    [InlineData("{\"number\":1,\"previous\":\"\",\"outputs\":{\"report.pdf\":\"r1\"}}\n")]
+    [InlineData(
+        "{\"number\":1,\"at\":\"2026-01-01T00:00:00+00:00\",\"action\":\"report\",\"inputs\":{},\"previous\":\"\",\"outputs\":{\"report.pdf\":\"r1\"}}\n"
+    )]
     public void A_lock_that_no_line_names_is_found(string record)
     {
         Assert.Equal([("lock-not-recorded", null)], Check(record));

@@ -135,6 +135,7 @@ internal static class ForgedReport
                     )
                     {
                         Fields = SignatoryFields.Of(drawn, analysis.Protocol),
+                        ClaimsArchive = true,
                     }
                 )
                 .TryGet(out var report, out _)

@@ -91,7 +91,7 @@ public class TextDrawingTests
             OddReports.Report(OddReports.Section(new MonospaceLines(["a\u001B[31mb\u202E"])))
         );
 
-        Assert.EndsWith("a□[31mb□\n", text, StringComparison.Ordinal);
+        Assert.EndsWith("a[U+001B][31mb[U+202E]\n", text, StringComparison.Ordinal);
     }
 
     [Fact]

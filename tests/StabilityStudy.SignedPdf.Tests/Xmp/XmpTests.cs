@@ -45,18 +45,60 @@ public static class XmpTests
     }
 
     [Fact]
-    public static void No_conformance_is_claimed() =>
+    public static void No_conformance_is_claimed_unless_asked_for() =>
         Assert.DoesNotContain(
             Metadata("Title").Descendants(),
             static element =>
                 element.Name.NamespaceName.Contains("pdfa", StringComparison.OrdinalIgnoreCase)
+                || element.Name.NamespaceName.Contains("pdfua", StringComparison.OrdinalIgnoreCase)
         );
 
-    private static XDocument Metadata(string title)
+    [Fact]
+    public static void A_claim_names_both_standards_and_describes_what_PDF_A_does_not_know()
+    {
+        XNamespace pdfa = "http://www.aiim.org/pdfa/ns/id/";
+        XNamespace pdfua = "http://www.aiim.org/pdfua/ns/id/";
+        XNamespace schema = "http://www.aiim.org/pdfa/ns/schema#";
+        XNamespace property = "http://www.aiim.org/pdfa/ns/property#";
+
+        var metadata = Metadata("Title", claims: true);
+
+        Assert.Equal("3", metadata.Descendants(pdfa + "part").Single().Value);
+        Assert.Equal("A", metadata.Descendants(pdfa + "conformance").Single().Value);
+        Assert.Equal("1", metadata.Descendants(pdfua + "part").Single().Value);
+        Assert.Equal(
+            pdfua.NamespaceName,
+            metadata.Descendants(schema + "namespaceURI").Single().Value
+        );
+        Assert.Equal("pdfuaid", metadata.Descendants(schema + "prefix").Single().Value);
+        Assert.Equal("part", metadata.Descendants(property + "name").Single().Value);
+
+        // Every property is of a schema that PDF/A predefines (ISO 19005-3:2012, 6.6.2.3.1) or of the one described.
+        XNamespace[] known =
+        [
+            Dc,
+            Xmp,
+            Mm,
+            pdfa,
+            pdfua,
+            schema,
+            property,
+            "http://ns.adobe.com/pdf/1.3/",
+            "http://www.aiim.org/pdfa/ns/extension/",
+            "http://www.w3.org/1999/02/22-rdf-syntax-ns#",
+            "adobe:ns:meta/",
+        ];
+        Assert.All(
+            metadata.Descendants(),
+            element => Assert.Contains(element.Name.Namespace, known)
+        );
+    }
+
+    private static XDocument Metadata(string title, bool claims = false)
     {
         var drawn = HandMadePdf.Of("<</Type/Catalog>>");
         var document = Rewritten.Read(
-            Rewritten.Of(drawn, Rewritten.Options with { Title = title })
+            Rewritten.Of(drawn, Rewritten.Options with { Title = title, ClaimsArchive = claims })
         );
         var stream = Assert.IsType<PdfStream>(document.Resolve(document.Catalog.Find("Metadata")));
         Assert.Null(stream.Dictionary.Find("Filter"));
