@@ -1,5 +1,6 @@
 using System.Diagnostics;
 using StabilityStudy.Files.Recording;
+using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Cli.Folders;
 
@@ -30,6 +31,20 @@ internal static class RecordFile
         stream.ReadExactly(record);
         return record;
     }
+
+    /// <summary>The record in the study folder of a report, read only; null where there is none.</summary>
+    /// <exception cref="UsageException">It cannot be read.</exception>
+    public static ReadOnlyMemory<byte>? Beside(string report) =>
+        ReportFile.StudyFolder(report) is { } folder
+        && Path.Combine(folder, StudyRecord.Name) is var path
+        && File.Exists(path)
+            ? ReadAt(path)
+            : null;
+
+    /// <summary>A record that somebody named, read only: an inspector may not write where it lies.</summary>
+    /// <exception cref="UsageException">It cannot be read.</exception>
+    public static ReadOnlyMemory<byte> ReadAt(string path) =>
+        InputFile.Read(path, StudyLimits.RecordBytes, "record of a study");
 
     /// <summary>Writes files and then adds their line; when the record cannot be written, nothing is.</summary>
     /// <param name="folder">The study folder; null for files of no study, which no record names.</param>

@@ -11,7 +11,7 @@ public sealed class SharedErrorSimulationTests
 {
     private static readonly int s_studies = LongProof.Setting("SIMULATED_STUDIES", 200);
 
-    /// <summary>Independent: 0.84 without the doubt, 0.038 with it. Over a narrower range (SD of ln x 0.35) the doubt lets 0.071 through, which METHODS.md names.</summary>
+    /// <summary>Independent: 0.84 without the doubt, 0.038 with it. Over a narrower range (SD of ln x 0.35) the doubt lets 0.062 through, which METHODS.md names.</summary>
     [Fact]
     public void A_mean_that_hides_a_change_at_high_levels_is_hardly_ever_supported()
     {
