@@ -62,7 +62,13 @@ internal static class CertificateChain
             [.. elements.Select(static element => CertificateFacts.Of(element.Certificate))],
             [.. faults.Distinct()],
             missing
-        );
+        )
+        {
+            Elements =
+            [
+                .. elements.Select(static element => new X509Certificate2(element.Certificate)),
+            ],
+        };
     }
 
     /// <summary>What the platform found, with each certificate; what it gives to none belongs to the last.</summary>

@@ -1,3 +1,5 @@
+using System.Security.Cryptography.X509Certificates;
+
 namespace StabilityStudy.SignedPdf.Certificates;
 
 /// <summary>What is known about the way from a certificate to somebody trusted.</summary>
@@ -16,6 +18,9 @@ public sealed record ChainVerification(
     ImmutableArray<RevocationFault> RevocationFaults
 )
 {
+    /// <summary>The chain from the certificate upwards as it was built, to be kept.</summary>
+    internal ImmutableArray<X509Certificate2> Elements { get; init; } = [];
+
     internal static ChainVerification NotChecked { get; } =
         new(ChainOutcome.NotChecked, RevocationOutcome.NotChecked, null, [], [], []);
 }

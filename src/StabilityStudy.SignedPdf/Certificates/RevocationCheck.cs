@@ -4,7 +4,7 @@ namespace StabilityStudy.SignedPdf.Certificates;
 
 /// <summary>Asks the given lists whether certificates of a trusted chain were revoked. Where lists contradict each other, the worst holds.</summary>
 /// <param name="Lists">Revocation lists, of any issuers.</param>
-/// <param name="Time">The time in question.</param>
+/// <param name="Time">The time at which the certificates must have been valid.</param>
 /// <param name="TimeIsProven">A trusted time stamp proves the time, so that a revocation after it does not count.</param>
 /// <param name="Now">When is verified; null when not said.</param>
 internal sealed record RevocationCheck(
@@ -14,6 +14,12 @@ internal sealed record RevocationCheck(
     DateTimeOffset? Now
 )
 {
+    /// <summary>The time up to which a revocation counts, where it is proven, and that a list must be about.</summary>
+    public required DateTimeOffset KnownAt { get; init; }
+
+    /// <summary>Whether a list will do that was made before that time and was to be replaced after it.</summary>
+    public bool TakesCurrent { get; init; }
+
     /// <summary>The outcome, the date of the first revocation found, and what is missing.</summary>
     /// <param name="chain">The chain, the trusted certificate last.</param>
     public (
@@ -35,7 +41,7 @@ internal sealed record RevocationCheck(
                 if (
                     !IsOfNobody(problem)
                     && list.RevocationOf(chain[i]) is { } revoked
-                    && !(TimeIsProven && revoked > Time)
+                    && !(TimeIsProven && revoked > KnownAt)
                 )
                 {
                     return (RevocationOutcome.Revoked, revoked, []);
@@ -86,7 +92,8 @@ internal sealed record RevocationCheck(
     ) =>
         list.ProblemAgainst(issuer)
         ?? (
-            list.ThisUpdate < Time ? RevocationListProblem.MadeBefore
+            list.ThisUpdate < KnownAt && !(TakesCurrent && list.NextUpdate >= KnownAt)
+                ? RevocationListProblem.MadeBefore
             : list.ThisUpdate > Now ? RevocationListProblem.MadeInFuture
             : list.ThisUpdate > CertificateFacts.Of(certificate).NotAfter
                 ? RevocationListProblem.MadeAfterExpiry

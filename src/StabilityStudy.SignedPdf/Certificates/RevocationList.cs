@@ -29,6 +29,9 @@ public sealed class RevocationList
         _signature = signature;
     }
 
+    /// <summary>The whole list in DER.</summary>
+    internal ReadOnlyMemory<byte> Encoded { get; init; }
+
     /// <summary>Who made the list, as it says (RFC 4514 text).</summary>
     public string Issuer { get; }
 

@@ -41,7 +41,7 @@ internal static class RevocationListParser
                     "The list of revoked certificates says something that is not known here."
                 )
             )
-            : new(new RevocationList(content, signed, method, signature));
+            : new(new RevocationList(content, signed, method, signature) { Encoded = list });
     }
 
     private static Content? ParseContent(AsnReader list, out ReadOnlyMemory<byte> method)

@@ -16,7 +16,7 @@ internal static class SignatureFields
     /// </summary>
     /// <param name="graph">The document, which must not be signed.</param>
     /// <param name="fields">The fields in the order of signing.</param>
-    /// <exception cref="ArgumentException">A name is empty, has a point or occurs twice, or a rectangle is not wider and higher than nothing.</exception>
+    /// <exception cref="ArgumentException">A name is empty, has a point or occurs twice, or a rectangle has width or height alone.</exception>
     public static PdfResult<ObjectGraph> Reserve(
         ObjectGraph graph,
         ImmutableArray<ReservedField> fields
@@ -128,7 +128,8 @@ internal static class SignatureFields
                 );
             }
 
-            if (!(field.Rectangle.Width > 0 && field.Rectangle.Height > 0))
+            // One without any extent is not visible (12.7.4.5); anything between is a mistake.
+            if (field.Rectangle is not ({ Width: > 0, Height: > 0 } or { Width: 0, Height: 0 }))
             {
                 throw new ArgumentException("A field has no area.", nameof(fields));
             }

@@ -13,13 +13,14 @@ internal static class ContainerCheck
     private const int LongestContents = 1024 * 1024;
 
     // A signer's clock may be ahead of the authority's by that much without anything being wrong.
-    private static readonly TimeSpan ClockDifference = TimeSpan.FromMinutes(5);
+    internal static readonly TimeSpan ClockDifference = TimeSpan.FromMinutes(5);
 
     public static ContainerFindings Check(
         ReadOnlyMemory<byte> contents,
         byte[] covered,
         DateTimeOffset? claimedTime,
-        VerificationOptions options
+        VerificationOptions options,
+        DateTimeOffset? existedAt
     )
     {
         if (contents.Length > LongestContents)
@@ -39,7 +40,7 @@ internal static class ContainerCheck
                 detached: true
             );
             container.Decode(contents.Span[..form.Length]);
-            var findings = Check(container, form, covered, claimedTime, options);
+            var findings = Check(container, form, covered, claimedTime, options, existedAt);
             if (contents.Span[form.Length..].ContainsAnyExcept((byte)0))
             {
                 findings.Problems.Insert(0, SignatureProblem.PaddingNotZero);
@@ -60,7 +61,8 @@ internal static class ContainerCheck
         ContainerForm form,
         byte[] covered,
         DateTimeOffset? claimedTime,
-        VerificationOptions options
+        VerificationOptions options,
+        DateTimeOffset? existedAt
     )
     {
         var signer = container.SignerInfos[0];
@@ -90,7 +92,7 @@ internal static class ContainerCheck
             problems.Add(SignatureProblem.SignatureMismatch);
         }
 
-        var stamp = TimeStampCheck.Check(signer, options, out var wrong);
+        var stamp = TimeStampCheck.Check(signer, options, existedAt, out var wrong);
         if (wrong is { } problem)
         {
             problems.Add(problem);
@@ -98,8 +100,7 @@ internal static class ContainerCheck
 
         if (
             claimedTime is { } claimed
-            && stamp is not null
-            && stamp.Time < claimed - ClockDifference
+            && (stamp?.Time < claimed - ClockDifference || existedAt < claimed - ClockDifference)
         )
         {
             problems.Add(SignatureProblem.TimeStampBeforeSigning);
@@ -111,7 +112,13 @@ internal static class ContainerCheck
             problems.Add(SignatureProblem.KeyUsageLacksSigning);
         }
 
-        var proven = stamp?.ProvenTime;
+        // An archive time stamp from after the certificate's end shows nothing about the time of signing.
+        ImmutableArray<DateTimeOffset?> shownTimes =
+        [
+            stamp?.ProvenTime,
+            existedAt <= facts.NotAfter ? existedAt : null,
+        ];
+        var proven = shownTimes.Min();
         ImmutableArray<DateTimeOffset> times =
         [
             .. claimedTime is { } said ? [said] : ImmutableArray<DateTimeOffset>.Empty,
@@ -136,12 +143,12 @@ internal static class ContainerCheck
             ? ChainVerification.NotChecked
             : CertificateChain.Verify(
                 certificate,
-                container.Certificates,
+                options.Beside(container.Certificates),
                 options.Anchors,
                 options.Revocation(times[^1], proven is not null),
                 purpose: null
             );
-        return new ContainerFindings(problems, facts, chain, stamp);
+        return new ContainerFindings(problems, facts, chain, stamp) { ProvenTime = proven };
     }
 
     private static bool IsSigned(SignerInfo signer)

@@ -10,6 +10,9 @@ internal sealed record ContainerFindings(
     TimeStampVerification? TimeStamp
 )
 {
+    /// <summary>When the signature existed at the latest, as its own or an archive time stamp proves.</summary>
+    public DateTimeOffset? ProvenTime { get; init; }
+
     public static ContainerFindings Refused(SignatureProblem problem) =>
         new([problem], null, ChainVerification.NotChecked, null);
 }

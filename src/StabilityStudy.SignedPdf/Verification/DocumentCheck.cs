@@ -1,3 +1,4 @@
+using StabilityStudy.SignedPdf.LongTerm;
 using StabilityStudy.SignedPdf.Signing;
 
 namespace StabilityStudy.SignedPdf.Verification;
@@ -37,15 +38,26 @@ internal static class DocumentCheck
         }
     }
 
-    /// <summary>The first signature must certify, and each later revision must be that of one signature.</summary>
+    /// <summary>
+    /// The first signature must certify, and each later revision must be that of one signature or archive time stamp, or bring validation data, which a time stamp or signature must follow before there
+    /// is more.
+    /// </summary>
     public static IEnumerable<DocumentProblem> OrderProblems(
         PdfDocument document,
-        List<(SignatureField Field, SignatureVerification Result)> signatures
+        List<(SignatureField Field, SignatureVerification Result)> signatures,
+        ImmutableArray<ArchiveTimeStampVerification> archive,
+        ImmutableArray<RevisionVerification> compared
     )
     {
+        var data = compared
+            .Where(static revision => revision.BringsValidationData)
+            .Select(static revision => revision.Number)
+            .ToHashSet();
         var revisions = signatures
             .Select(static signature => signature.Result.Revision)
+            .Concat(archive.Select(static stamp => stamp.Revision))
             .OfType<int>()
+            .Concat(data)
             .ToList();
         var last = document.Revisions.Length;
         if (revisions.Distinct().Count() != revisions.Count)
@@ -53,13 +65,20 @@ internal static class DocumentCheck
             yield return DocumentProblem.RevisionSignedTwice;
         }
 
-        if (signatures.Count > 0 && !revisions.Contains(last))
+        if (revisions.Count > 0 && !revisions.Contains(last))
         {
             yield return DocumentProblem.LastRevisionNotSigned;
         }
 
-        var upTo = signatures.Count == 0 ? last : last - 1;
-        if (Enumerable.Range(2, Math.Max(0, upTo - 1)).Any(number => !revisions.Contains(number)))
+        var upTo = revisions.Count == 0 ? last : last - 1;
+        if (
+            Enumerable.Range(2, Math.Max(0, upTo - 1)).Any(number => !revisions.Contains(number))
+            || data.Any(number => data.Contains(number - 1))
+            || (
+                revisions.Count > 0
+                && revisions.Min() != signatures.FirstOrDefault().Result?.Revision
+            )
+        )
         {
             yield return DocumentProblem.RevisionNotSigned;
         }

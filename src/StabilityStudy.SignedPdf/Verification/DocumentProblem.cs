@@ -30,6 +30,9 @@ public enum DocumentProblem
     /// <summary>An appended revision has another form than signing gives it, so that readers may take it differently.</summary>
     RevisionNotInForm,
 
+    /// <summary>Something kept in the document to judge its signatures later is no certificate and no list of revoked ones.</summary>
+    ValidationDataMalformed,
+
     /// <summary>The first signature does not certify, or the catalog does not name it as the one that does.</summary>
     CertificationMissing,
 }

@@ -1,3 +1,5 @@
+using StabilityStudy.SignedPdf.LongTerm;
+
 namespace StabilityStudy.SignedPdf.Verification;
 
 /// <summary>Everything that was found out about the signatures of a document.</summary>
@@ -14,6 +16,9 @@ public sealed record DocumentVerification(
     ImmutableArray<string> EmptyFields
 )
 {
+    /// <summary>The archive time stamps in the order of the revisions they cover.</summary>
+    public ImmutableArray<ArchiveTimeStampVerification> ArchiveTimeStamps { get; init; } = [];
+
     /// <summary>
     /// There is at least one signature, every signature is right, and nothing but signing was done to the document. Says nothing about
     /// whether the signers are trusted, nor whether somebody has yet to sign.
@@ -22,5 +27,6 @@ public sealed record DocumentVerification(
         Problems.IsEmpty
         && !Signatures.IsEmpty
         && Signatures.All(static signature => signature.Holds)
+        && ArchiveTimeStamps.All(static stamp => stamp.Holds)
         && Revisions.All(static revision => revision.Differences.IsEmpty);
 }

@@ -1,3 +1,5 @@
+using StabilityStudy.SignedPdf.LongTerm;
+
 namespace StabilityStudy.SignedPdf.Verification;
 
 /// <summary>Compares each revision of a file with the one before.</summary>
@@ -13,6 +15,7 @@ internal static class RevisionChain
     public static ImmutableArray<RevisionVerification> Compare(
         PdfDocument document,
         List<SignatureVerification> signatures,
+        ImmutableArray<ArchiveTimeStampVerification> archive,
         List<DocumentProblem> problems,
         DecodingBudget budget
     )
@@ -33,12 +36,17 @@ internal static class RevisionChain
                 problems.Add(DocumentProblem.RevisionNotInForm);
             }
 
-            var signed = signatures.Find(signature => signature.Revision == i + 1);
+            var signed =
+                signatures.Find(signature => signature.Revision == i + 1)?.FieldName
+                ?? archive.FirstOrDefault(stamp => stamp.Revision == i + 1)?.FieldName;
             revisions.Add(
                 new RevisionVerification(
                     i + 1,
                     document.Revisions[i].End,
-                    signed?.FieldName,
+                    signed,
+                    before is not null
+                        && after is not null
+                        && SigningTraces.StoreOf(before, after) is not null,
                     differences
                 )
             );

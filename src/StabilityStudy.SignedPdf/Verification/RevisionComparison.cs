@@ -10,7 +10,7 @@ internal static class RevisionComparison
 {
     /// <summary>
     /// What was done besides filling one empty signature field: its entries /V and /AP, the new objects these lead to, and, with the
-    /// first signature, the catalog's /Perms.
+    /// first signature, the catalog's /Perms; or bringing a new store of validation data, which the catalog's /DSS names.
     /// </summary>
     /// <param name="before">The file as it ended with the earlier revision.</param>
     /// <param name="after">The file as it ends with the later one.</param>
@@ -21,9 +21,16 @@ internal static class RevisionComparison
         var old = before.Objects.ToDictionary(static found => found.Reference.Number);
         var now = after.Objects.ToDictionary(static found => found.Reference.Number);
         var filled = SigningTraces.FilledField(before, after);
-        var allowed = filled is null
-            ? []
-            : SigningTraces.NewObjectsOf(filled.Dictionary, after, old);
+        var allowed =
+            filled is not null
+                ? SigningTraces.NewObjectsOf(
+                    [filled.Dictionary.Find("V"), filled.Dictionary.Find("AP")],
+                    after,
+                    old
+                )
+            : SigningTraces.StoreOf(before, after) is { } store
+                ? SigningTraces.NewObjectsOf([store], after, old)
+            : [];
         var parts = new Lazy<(
             Dictionary<int, DocumentPart> Old,
             Dictionary<int, DocumentPart> New

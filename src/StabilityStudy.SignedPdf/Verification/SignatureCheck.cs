@@ -1,4 +1,5 @@
 using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.LongTerm;
 using StabilityStudy.SignedPdf.Rewriting;
 using StabilityStudy.SignedPdf.Signing;
 
@@ -10,11 +11,13 @@ internal static class SignatureCheck
     /// <param name="document">The document.</param>
     /// <param name="field">The field with the signature.</param>
     /// <param name="options">Who is trusted.</param>
+    /// <param name="proofs">The archive time stamps of the document.</param>
     /// <param name="covered">Indices of revisions that other signatures cover; the signature's own is added. So no revision is hashed twice.</param>
     public static SignatureVerification Check(
         PdfDocument document,
         SignatureField field,
         VerificationOptions options,
+        ArchiveProofs proofs,
         HashSet<int> covered
     )
     {
@@ -61,7 +64,8 @@ internal static class SignatureCheck
             contents.Bytes.AsMemory(),
             range.Covered(document.Bytes.Span),
             time,
-            options
+            options,
+            proofs.EarliestAfter(revision + 1)
         );
         problems.AddRange(findings.Problems);
         return Verification(document, field, revision, problems, time, findings);
@@ -96,6 +100,7 @@ internal static class SignatureCheck
         )
         {
             Place = FieldRectangle.Of(document, field.Dictionary),
+            ProvenTime = findings?.ProvenTime,
         };
     }
 

@@ -34,6 +34,9 @@ public sealed record SignatureVerification(
     /// <summary>Where its field lies on the page; null for one without a place.</summary>
     public PageRectangle? Place { get; init; }
 
+    /// <summary>When it existed at the latest, as its own time stamp or an archive time stamp proves; null where none does.</summary>
+    public DateTimeOffset? ProvenTime { get; init; }
+
     /// <summary>The signature is right. Whether the signer is trusted is another question.</summary>
     public bool Holds => Problems.IsEmpty;
 }

@@ -1,3 +1,4 @@
+using StabilityStudy.SignedPdf.LongTerm;
 using StabilityStudy.SignedPdf.Signing;
 
 namespace StabilityStudy.SignedPdf.Verification;
@@ -40,18 +41,29 @@ public static class SignatureVerifier
             fields = [];
         }
 
+        var stored = DocumentData.Of(ValidationStore.Read(read));
+        if (!stored.IsWhole)
+        {
+            problems.Add(DocumentProblem.ValidationDataMalformed);
+        }
+
+        options = options with { Stored = stored };
+
         // Each signature needs a revision of its own: one more than there are revisions shows that some have none.
         var covered = new HashSet<int>();
-        var signed = fields
+        var filled = fields
             .Where(static field => field.Dictionary.Find("V") is not null)
             .Take(read.Revisions.Length + 1)
-            .Select(field => (field, SignatureCheck.Check(read, field, options, covered)))
+            .ToLookup(ArchiveTimeStamp.IsIn);
+        var proofs = ArchiveTimeStampCheck.Of(read, filled[true], options, covered);
+        var signed = filled[false]
+            .Select(field => (field, SignatureCheck.Check(read, field, options, proofs, covered)))
             .OrderBy(static signature => signature.Item2.Revision ?? int.MaxValue)
             .ToList();
         problems.AddRange(DocumentCheck.FormProblems(read, fields));
-        problems.AddRange(DocumentCheck.OrderProblems(read, signed));
         var signatures = signed.Select(static signature => signature.Item2).ToList();
-        var revisions = RevisionChain.Compare(read, signatures, problems, budget);
+        var revisions = RevisionChain.Compare(read, signatures, proofs.All, problems, budget);
+        problems.AddRange(DocumentCheck.OrderProblems(read, signed, proofs.All, revisions));
         return new DocumentVerification(
             null,
             [.. problems.Distinct()],
@@ -59,10 +71,15 @@ public static class SignatureVerifier
             revisions,
             [
                 .. fields
-                    .Where(static field => field.Dictionary.Find("V") is null)
+                    .Where(static field =>
+                        field.Dictionary.Find("V") is null && !ArchiveFields.Holds(field.Name)
+                    )
                     .Select(static field => field.Name),
             ]
-        );
+        )
+        {
+            ArchiveTimeStamps = proofs.All,
+        };
     }
 
     /// <summary>The file up to its last end-of-file marker; null when nothing comes after that.</summary>

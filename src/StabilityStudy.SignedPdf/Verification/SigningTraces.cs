@@ -1,3 +1,4 @@
+using StabilityStudy.SignedPdf.LongTerm;
 using StabilityStudy.SignedPdf.Signing;
 
 namespace StabilityStudy.SignedPdf.Verification;
@@ -35,13 +36,20 @@ internal static class SigningTraces
         SignatureField? filled
     )
     {
-        if (
-            filled is null
-            || current.Value is not PdfDictionary now
-            || previous is not PdfDictionary old
-        )
+        if (current.Value is not PdfDictionary now || previous is not PdfDictionary old)
         {
             return current.Value;
+        }
+
+        if (filled is null)
+        {
+            return
+                current.Reference.Equals(after.Trailer.Find("Root"))
+                && now.Find(ValidationStore.Entry) is PdfReference
+                ? old.Find(ValidationStore.Entry) is { } store
+                    ? now.With(ValidationStore.Entry, store)
+                    : now.Without(ValidationStore.Entry)
+                : now;
         }
 
         if (current.Reference == filled.Reference)
@@ -60,15 +68,23 @@ internal static class SigningTraces
             : now;
     }
 
-    /// <summary>Numbers of the new objects to which the field's signature and appearance lead.</summary>
+    /// <summary>The store of validation data that the later file names and the earlier one does not have; null where there is none, or a field was filled.</summary>
+    public static PdfReference? StoreOf(PdfDocument before, PdfDocument after) =>
+        FilledField(before, after) is null
+        && after.Catalog.Find(ValidationStore.Entry) is PdfReference store
+        && before.Find(store) is null
+            ? store
+            : null;
+
+    /// <summary>Numbers of the new objects to which these values lead.</summary>
     public static HashSet<int> NewObjectsOf(
-        PdfDictionary field,
+        ReadOnlySpan<PdfObject?> from,
         PdfDocument after,
         Dictionary<int, PdfIndirectObject> old
     )
     {
         var reached = new HashSet<int>();
-        var pending = new Stack<PdfObject?>([field.Find("V"), field.Find("AP")]);
+        var pending = new Stack<PdfObject?>(from.ToArray());
         while (pending.TryPop(out var next))
         {
             switch (next)

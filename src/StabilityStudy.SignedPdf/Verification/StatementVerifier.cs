@@ -19,7 +19,7 @@ public static class StatementVerifier
     {
         ArgumentNullException.ThrowIfNull(options);
         var found = IsWhole(signature.Span)
-            ? ContainerCheck.Check(signature, statement.ToArray(), time, options)
+            ? ContainerCheck.Check(signature, statement.ToArray(), time, options, existedAt: null)
             : ContainerFindings.Refused(SignatureProblem.ContainerMalformed);
         return new([.. found.Problems.Distinct()], found.Signer, found.Chain);
     }
@@ -42,6 +42,7 @@ public static class StatementVerifier
             read =>
                 read.VerifySignatureForData(statement.Span, out var authority) ? authority : null,
             options,
+            existedAt: null,
             out problem
         );
     }

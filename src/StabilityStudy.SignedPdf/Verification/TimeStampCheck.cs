@@ -12,10 +12,12 @@ internal static class TimeStampCheck
     /// <summary>The time stamp; none when the signature has none, or one that is not right.</summary>
     /// <param name="signer">The signature.</param>
     /// <param name="options">Whom to trust.</param>
+    /// <param name="existedAt">When the signature existed at the latest, as an archive time stamp proves; null where none does.</param>
     /// <param name="problem">What is wrong with the one that is there; null when nothing is.</param>
     public static TimeStampVerification? Check(
         SignerInfo signer,
         VerificationOptions options,
+        DateTimeOffset? existedAt,
         out SignatureProblem? problem
     )
     {
@@ -33,6 +35,7 @@ internal static class TimeStampCheck
                         ? authority
                         : null,
                 options,
+                existedAt,
                 out problem
             )
             : null;
@@ -42,17 +45,19 @@ internal static class TimeStampCheck
     /// <param name="bytes">The token.</param>
     /// <param name="authorityOf">Who made it over the right bytes; null when nobody did.</param>
     /// <param name="options">Whom to trust.</param>
+    /// <param name="existedAt">When the token existed at the latest, as an archive time stamp proves; null where none does.</param>
     /// <param name="problem">What is wrong; null when nothing is.</param>
     public static TimeStampVerification? Read(
         ReadOnlyMemory<byte> bytes,
         Func<Rfc3161TimestampToken, X509Certificate2?> authorityOf,
         VerificationOptions options,
+        DateTimeOffset? existedAt,
         out SignatureProblem? problem
     )
     {
         try
         {
-            return Checked(bytes, authorityOf, options, out problem);
+            return Checked(bytes, authorityOf, options, existedAt, out problem);
         }
         catch (Exception exception)
             when (exception is CryptographicException or AsnContentException)
@@ -67,6 +72,7 @@ internal static class TimeStampCheck
         ReadOnlyMemory<byte> bytes,
         Func<Rfc3161TimestampToken, X509Certificate2?> authorityOf,
         VerificationOptions options,
+        DateTimeOffset? existedAt,
         out SignatureProblem? problem
     )
     {
@@ -94,12 +100,15 @@ internal static class TimeStampCheck
             CertificateFacts.Of(authority),
             CertificateChain.Verify(
                 authority,
-                container.Certificates,
+                options.Beside(container.Certificates),
                 options.TimeAnchors,
-                options.Revocation(token.TokenInfo.Timestamp, timeIsProven: false),
+                options.OfTimeStamp(token.TokenInfo.Timestamp, existedAt),
                 ObjectIdentifiers.TimeStamping
             )
-        );
+        )
+        {
+            ExistedAt = existedAt,
+        };
     }
 
     // The certificate of the authority may be named by SHA-1 (RFC 3161, section 2.4.2): that names it and signs nothing.

@@ -12,6 +12,9 @@ public sealed record TimeStampVerification(
     ChainVerification Chain
 )
 {
+    /// <summary>When it existed at the latest, as an archive time stamp proves; null where none does.</summary>
+    public DateTimeOffset? ExistedAt { get; init; }
+
     /// <summary>The time, where its authority is trusted and was not revoked; null where it shows nothing.</summary>
     public DateTimeOffset? ProvenTime =>
         Chain is { Outcome: ChainOutcome.Trusted, Revocation: not RevocationOutcome.Revoked }

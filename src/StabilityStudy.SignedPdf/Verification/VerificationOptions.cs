@@ -1,4 +1,6 @@
+using System.Security.Cryptography.X509Certificates;
 using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.LongTerm;
 
 namespace StabilityStudy.SignedPdf.Verification;
 
@@ -22,6 +24,28 @@ public sealed record VerificationOptions(
     /// <summary>What was given and could not be used, a sentence each: what it would have said is not known.</summary>
     public ImmutableArray<string> UnreadFiles { get; init; } = [];
 
+    /// <summary>What the document itself brings; nobody vouches for it but those who signed it.</summary>
+    internal DocumentData Stored { get; init; } = DocumentData.None;
+
+    /// <summary>Certificates that may lie on the way to somebody trusted: those beside a signature, and those in the document.</summary>
+    internal X509Certificate2Collection Beside(X509Certificate2Collection others) =>
+        [.. others, .. Stored.Certificates];
+
     internal RevocationCheck Revocation(DateTimeOffset time, bool timeIsProven) =>
-        new(RevocationLists, time, timeIsProven, Now);
+        new([.. RevocationLists, .. Stored.RevocationLists], time, timeIsProven, Now)
+        {
+            KnownAt = time,
+        };
+
+    /// <summary>What is asked about the authority of a time stamp.</summary>
+    /// <param name="time">The stamped time, at which its certificate must have been valid.</param>
+    /// <param name="existedAt">When the time stamp existed at the latest, as an archive time stamp proves; null where none does. A revocation after that does not count, and a list that was current then is enough.</param>
+    internal RevocationCheck OfTimeStamp(DateTimeOffset time, DateTimeOffset? existedAt) =>
+        existedAt is { } proven
+            ? Revocation(time, timeIsProven: true) with
+            {
+                KnownAt = proven,
+                TakesCurrent = true,
+            }
+            : Revocation(time, timeIsProven: false);
 }

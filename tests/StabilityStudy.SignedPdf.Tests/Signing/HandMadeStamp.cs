@@ -2,6 +2,7 @@ using System.Formats.Asn1;
 using System.Security.Cryptography;
 using System.Security.Cryptography.Pkcs;
 using System.Security.Cryptography.X509Certificates;
+using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Tests.Verification;
 
 namespace StabilityStudy.SignedPdf.Tests.Signing;
@@ -32,11 +33,45 @@ internal sealed record HandMadeStamp(DateTimeOffset Time)
             new AsnEncodedData(new Oid("1.2.840.113549.1.9.16.2.14"), Over(signer.GetSignature()))
         );
 
+    /// <summary>Answers requests as an authority does.</summary>
+    public TimeStampSource Source =>
+        new(
+            request =>
+            {
+                Assert.True(Rfc3161TimestampRequest.TryDecode(request, out var asked, out _));
+                var writer = new AsnWriter(AsnEncodingRules.DER);
+                using (writer.PushSequence())
+                {
+                    using (writer.PushSequence())
+                    {
+                        // Granted.
+                        writer.WriteInteger(0);
+                    }
+
+                    writer.WriteEncodedValue(
+                        Token(asked.GetMessageHash().ToArray(), asked.GetNonce())
+                    );
+                }
+
+                return writer.Encode();
+            },
+            new byte[] { 0x7A, 2, 3, 4, 5, 6, 7, 8 }
+        );
+
     /// <summary>The token over these bytes.</summary>
-    public byte[] Over(byte[] stamped)
+    public byte[] Over(byte[] stamped) =>
+        Token(
+            CryptographicOperations.HashData(
+                HasOldImprint ? HashAlgorithmName.SHA1 : HashAlgorithmName.SHA256,
+                stamped
+            ),
+            null
+        );
+
+    private byte[] Token(byte[] imprint, ReadOnlyMemory<byte>? nonce)
     {
         var container = new SignedCms(
-            new ContentInfo(new Oid("1.2.840.113549.1.9.16.1.4"), Information(stamped))
+            new ContentInfo(new Oid("1.2.840.113549.1.9.16.1.4"), Information(imprint, nonce))
         );
         var signer = new CmsSigner(
             SubjectIdentifierType.IssuerAndSerialNumber,
@@ -53,7 +88,7 @@ internal sealed record HandMadeStamp(DateTimeOffset Time)
         return container.Encode();
     }
 
-    private byte[] Information(byte[] stamped)
+    private byte[] Information(byte[] imprint, ReadOnlyMemory<byte>? nonce)
     {
         var writer = new AsnWriter(AsnEncodingRules.DER);
         using (writer.PushSequence())
@@ -67,16 +102,15 @@ internal sealed record HandMadeStamp(DateTimeOffset Time)
                     writer.WriteObjectIdentifier(HasOldImprint ? Sha1 : Sha256);
                 }
 
-                writer.WriteOctetString(
-                    CryptographicOperations.HashData(
-                        HasOldImprint ? HashAlgorithmName.SHA1 : HashAlgorithmName.SHA256,
-                        stamped
-                    )
-                );
+                writer.WriteOctetString(imprint);
             }
 
             writer.WriteInteger(7);
             writer.WriteGeneralizedTime(Time.ToUniversalTime(), omitFractionalSeconds: true);
+            if (nonce is { } tied)
+            {
+                writer.WriteInteger(tied.Span);
+            }
         }
 
         return writer.Encode();

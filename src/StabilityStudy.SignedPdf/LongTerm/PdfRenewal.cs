@@ -1,0 +1,147 @@
+using System.Security.Cryptography;
+using System.Security.Cryptography.Pkcs;
+using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.Signing;
+using StabilityStudy.SignedPdf.Verification;
+
+namespace StabilityStudy.SignedPdf.LongTerm;
+
+/// <summary>
+/// Makes the signatures of a document outlast their certificates: keeps in it what is needed to judge them (PAdES B-LT) and dates all of it by an archive time stamp (B-LTA; ETSI EN 319 142-1, clause 5.4). Each
+/// is a revision of its own; the bytes before stay as they are.
+/// </summary>
+public static class PdfRenewal
+{
+    /// <summary>The document with more proof, or why there is none. What comes out has passed <see cref="SignatureVerifier"/>.</summary>
+    /// <param name="document">The bytes of the whole document, signed.</param>
+    /// <param name="options">Who is trusted, and the lists of revoked certificates to be kept.</param>
+    /// <param name="source">Where an archive time stamp comes from; null for none.</param>
+    public static RenewalResult Renew(
+        ReadOnlyMemory<byte> document,
+        VerificationOptions options,
+        TimeStampSource? source
+    )
+    {
+        ArgumentNullException.ThrowIfNull(options);
+        var found = SignatureVerifier.Verify(document, options);
+        if (!found.Holds)
+        {
+            return new(RenewalRefusal.DoesNotVerify, VerificationText.FirstFault(found));
+        }
+
+        var chains = Chains(found);
+        if (chains.Any(static chain => chain.Outcome != ChainOutcome.Trusted))
+        {
+            return new(RenewalRefusal.NotTrusted, "");
+        }
+
+        var bytes = document;
+        var needed = Needed(chains, options).Without(ValidationStore.Read(Read(bytes)));
+        if (needed.IsEmpty && source is null)
+        {
+            return new(RenewalRefusal.NothingToAdd, "");
+        }
+
+        if (!needed.IsEmpty)
+        {
+            if (found.Revisions[^1].BringsValidationData)
+            {
+                return new(RenewalRefusal.DataNotStamped, "");
+            }
+
+            bytes = ValidationStore.Append(Read(bytes), needed);
+        }
+
+        if (source is not null)
+        {
+            if (ArchiveTimeStamp.FreeField(Read(bytes)) is not { } field)
+            {
+                return new(RenewalRefusal.NoRoom, "");
+            }
+
+            var stamped = ArchiveTimeStamp.Append(Read(bytes), field, out var number);
+            if (Fill(stamped, number, source) is { } refused)
+            {
+                return refused;
+            }
+
+            bytes = stamped;
+        }
+
+        var renewed = SignatureVerifier.Verify(bytes, VerificationOptions.WithoutTrust);
+        return renewed.Holds
+            ? new RenewalResult(bytes)
+            : new(RenewalRefusal.DoesNotVerify, VerificationText.FirstFault(renewed));
+    }
+
+    private static PdfDocument Read(ReadOnlyMemory<byte> bytes) =>
+        PdfDocumentReader.Read(bytes).TryGet(out var read, out _)
+            ? read
+            : throw new InvalidOperationException("A document that was verified cannot be read.");
+
+    private static ImmutableArray<ChainVerification> Chains(DocumentVerification found) =>
+        [
+            .. found.Signatures.Select(static signature => signature.Chain),
+            .. found
+                .Signatures.Select(static signature => signature.TimeStamp)
+                .Concat(found.ArchiveTimeStamps.Select(static stamp => stamp.TimeStamp))
+                .OfType<TimeStampVerification>()
+                .Select(static stamp => stamp.Chain),
+        ];
+
+    /// <summary>The certificates of the chains, and the given lists that their issuers made.</summary>
+    private static ValidationData Needed(
+        ImmutableArray<ChainVerification> chains,
+        VerificationOptions options
+    )
+    {
+        var certificates = chains.SelectMany(static chain => chain.Elements).ToList();
+        return new ValidationData(
+            [.. certificates.Select(static certificate => certificate.RawDataMemory)],
+            [
+                .. options
+                    .RevocationLists.Where(list =>
+                        certificates.Exists(issuer => list.ProblemAgainst(issuer) is null)
+                    )
+                    .Select(static list => list.Encoded),
+            ]
+        ).Without(ValidationData.None);
+    }
+
+    private static RenewalResult? Fill(byte[] bytes, int number, TimeStampSource source)
+    {
+        var place =
+            SignaturePlaceholder.Find(bytes, number)
+            ?? throw new InvalidOperationException("The place of the time stamp was not found.");
+        place.WriteRange(bytes);
+        var request = Rfc3161TimestampRequest.CreateFromData(
+            place.Covered(bytes),
+            HashAlgorithmName.SHA256,
+            requestedPolicyId: null,
+            source.Nonce,
+            requestSignerCertificates: true,
+            extensions: null
+        );
+        if (source.Ask(request.Encode()) is not { } response)
+        {
+            return new(RenewalRefusal.TimeStampUnavailable, "");
+        }
+
+        try
+        {
+            var token = request.ProcessResponse(response, out _).AsSignedCms().Encode();
+            if (token.Length > SignatureDictionary.ContentsLength)
+            {
+                return new(RenewalRefusal.TimeStampTooLarge, "");
+            }
+
+            place.WriteSignature(bytes, token);
+            return null;
+        }
+        catch (CryptographicException exception)
+        {
+            // The library's only way to say that a response is none, or belongs to another request.
+            return new(RenewalRefusal.TimeStampInvalid, exception.Message);
+        }
+    }
+}
