@@ -30,6 +30,7 @@ public static class Application
             ReportCommand.Create(terminal),
             SignCommand.Create(terminal),
             VerifyCommand.Create(terminal),
+            RenewCommand.Create(terminal),
             TrialCertificateCommand.Create(terminal),
         };
         root.Options.OfType<HelpOption>().Single().Action = new HelpAction

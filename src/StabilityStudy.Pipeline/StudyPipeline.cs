@@ -15,6 +15,7 @@ using StabilityStudy.Reporting.Pdf;
 using StabilityStudy.Reporting.Report;
 using StabilityStudy.Reporting.Text;
 using StabilityStudy.SignedPdf.Attachments;
+using StabilityStudy.SignedPdf.LongTerm;
 using StabilityStudy.SignedPdf.Rewriting;
 
 namespace StabilityStudy.Pipeline;
@@ -129,7 +130,11 @@ public static class StudyPipeline
                 [.. study.Sources, result]
             )
             {
-                Fields = SignatoryFields.Of(drawn, study.Analysis.Protocol),
+                Fields =
+                [
+                    .. SignatoryFields.Of(drawn, study.Analysis.Protocol),
+                    .. ArchiveFields.Reserved,
+                ],
                 ClaimsArchive = true,
             }
         );

@@ -64,6 +64,31 @@ public sealed class EvidenceTests
         ]);
 
     [Fact]
+    public async Task Lines_cut_from_the_record_after_a_signature_show()
+    {
+        using var copy = await SignedByAuthor();
+        var record = copy.At("study", "record.jsonl");
+        var lines = await File.ReadAllLinesAsync(record, TestContext.Current.CancellationToken);
+        var whole = await Run.Of("verify", SignedIn(copy));
+        var kept = copy.At("kept.jsonl");
+        File.Copy(record, kept);
+        await File.WriteAllLinesAsync(record, lines[..^2], TestContext.Current.CancellationToken);
+        var cut = await Run.Of("verify", SignedIn(copy));
+        var named = await Run.Of("verify", SignedIn(copy), "--record", kept);
+        var elsewhere = copy.At("alone.pdf");
+        File.Copy(SignedIn(copy), elsewhere);
+        var alone = await Run.Of("verify", elsewhere);
+
+        Assert.Contains("Lines added since: 1", Run.OneLine(whole.Out), Comparison);
+        Assert.DoesNotContain("Lines were cut off", Run.OneLine(whole.Out), Comparison);
+        Assert.Contains("Lines were cut off or changed", Run.OneLine(cut.Out), Comparison);
+        Assert.Equal(ExitCode.VerificationFailed, cut.Code);
+        Assert.Equal(whole.Out, named.Out);
+        Assert.Contains("--record", alone.Out, Comparison);
+        Assert.DoesNotContain("Lines were cut off", Run.OneLine(alone.Out), Comparison);
+    }
+
+    [Fact]
     public async Task A_report_becomes_evidence()
     {
         using var copy = await Reported();

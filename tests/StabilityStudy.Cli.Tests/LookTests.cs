@@ -62,17 +62,17 @@ public sealed class LookTests
         );
         Assert.Contains(
             "specimens added after the data had been looked at",
-            OneLine(added.Out),
+            Run.OneLine(added.Out),
             Comparison
         );
         Assert.Contains(
             "specimens added after the data had been looked at",
-            OneLine(page.Out),
+            Run.OneLine(page.Out),
             Comparison
         );
         Assert.Matches(
             @"The data were looked at on \d{4}-\d\d-\d\d with 14 of 15 pairs",
-            OneLine(page.Out)
+            Run.OneLine(page.Out)
         );
         Assert.Contains("Criteria unchanged: only planned numbers", locked.Out, Comparison);
         Assert.Contains("group.none.specimens: 15, now 20", locked.Out, Comparison);
@@ -112,7 +112,7 @@ public sealed class LookTests
 
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.Contains("Collection is not complete", run.Out, Comparison);
-        Assert.Contains("15 of 20", OneLine(run.Out), Comparison);
+        Assert.Contains("15 of 20", Run.OneLine(run.Out), Comparison);
         Assert.DoesNotContain("%", run.Out, Comparison);
         Assert.DoesNotContain("onclusive", run.Out, Comparison);
         Assert.Contains("--interim", run.Error, Comparison);
@@ -145,13 +145,17 @@ public sealed class LookTests
         Rows(copy, 21);
         var later = await Run.Of("analyze", copy.Study);
 
-        Assert.Contains("Interim: collection is not complete", OneLine(interim.Error), Comparison);
-        Assert.Contains("INTERIM: collection is not complete", OneLine(page.Out), Comparison);
+        Assert.Contains(
+            "Interim: collection is not complete",
+            Run.OneLine(interim.Error),
+            Comparison
+        );
+        Assert.Contains("INTERIM: collection is not complete", Run.OneLine(page.Out), Comparison);
         Assert.Contains("[?] Inconclusive", page.Out, Comparison);
         Assert.Single(await Record(copy), line => line.Contains("incomplete", Comparison));
         Assert.Equal(PartOutcome.Holds, Recomputed(copy.At("i.pdf")).Outcome);
         Assert.Contains("[?] Inconclusive", later.Out, Comparison);
-        Assert.Matches(@"looked at on \S+ with 14 of 20 pairs", OneLine(later.Out));
+        Assert.Matches(@"looked at on \S+ with 14 of 20 pairs", Run.OneLine(later.Out));
     }
 
     [Fact]
@@ -181,7 +185,7 @@ public sealed class LookTests
         Assert.DoesNotContain("INTERIM", ended.Out, Comparison);
         Assert.DoesNotContain("looked at on", ended.Out, Comparison);
         Assert.Contains("[?] Inconclusive", peeked.Out, Comparison);
-        Assert.Contains("who looks before the end can stop", OneLine(peeked.Out), Comparison);
+        Assert.Contains("who looks before the end can stop", Run.OneLine(peeked.Out), Comparison);
     }
 
     private static StudyCopy Sheet(int specimens, int rows)
@@ -212,11 +216,5 @@ public sealed class LookTests
         await File.ReadAllLinesAsync(
             copy.At("study", StudyRecord.Name),
             TestContext.Current.CancellationToken
-        );
-
-    private static string OneLine(string text) =>
-        string.Join(
-            ' ',
-            text.Split((char[])[' ', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries)
         );
 }

@@ -26,4 +26,11 @@ internal sealed record Run(ExitCode Code, string Out, string Error)
         var code = await Application.RunAsync(arguments, terminal, cancellation);
         return new Run(code, output.ToString(), error.ToString());
     }
+
+    /// <summary>An output without the line breaks that the width of the terminal gives it.</summary>
+    public static string OneLine(string text) =>
+        string.Join(
+            ' ',
+            text.Split((char[])[' ', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries)
+        );
 }

@@ -12,28 +12,11 @@ internal static class VerifyCommand
     public static Command Create(Terminal terminal)
     {
         var report = new Argument<string>("REPORT") { Description = "The report." };
-        var trust = new Option<string[]>("--trust")
-        {
-            Description =
-                "Certificates that you trust to vouch for signers: a PEM or DER file, or a folder of them, in which lists of revoked certificates may lie too. May be given more than once.",
-            HelpName = "FILE",
-        };
-        var trustTime = new Option<string[]>("--trust-time")
-        {
-            Description =
-                "The same for time-stamp authorities: who vouches for signers does not vouch for the time.",
-            HelpName = "FILE",
-        };
-        var revoked = new Option<string[]>("--revoked")
-        {
-            Description =
-                "Lists of revoked certificates (CRL): a PEM or DER file, or a folder of them.",
-            HelpName = "FILE",
-        };
+        var trust = new TrustOptions();
         var record = new Option<string>("--record")
         {
             Description =
-                "The record of the study, record.jsonl, in which no line may be missing that was there when the report was signed. Without it: the one in the study folder of the report, where there is one.",
+                "The record of the study, record.jsonl, in which no line may be missing that was there when the report was signed. Without it: the one of the study folder in whose folder out or signed the report lies.",
             HelpName = "FILE",
         };
         var json = StudyArgument.Json("Write what was found as JSON.");
@@ -43,9 +26,9 @@ internal static class VerifyCommand
         )
         {
             report,
-            trust,
-            trustTime,
-            revoked,
+            trust.Trust,
+            trust.TrustTime,
+            trust.Revoked,
             record,
             json,
         };
@@ -53,11 +36,7 @@ internal static class VerifyCommand
             (int)Run(
                 terminal,
                 parsed.GetRequiredValue(report),
-                new TrustInput(
-                    parsed.GetValue(trust) ?? [],
-                    parsed.GetValue(trustTime) ?? [],
-                    parsed.GetValue(revoked) ?? []
-                ).Read(terminal.Clock.GetUtcNow()),
+                trust.Of(parsed).Read(terminal.Clock.GetUtcNow()),
                 parsed.GetValue(record),
                 parsed.GetValue(json)
             )
@@ -74,7 +53,7 @@ internal static class VerifyCommand
     )
     {
         var report = ReportFile.Read(path);
-        var recorded = record is null ? RecordFile.Beside(path) : RecordFile.ReadAt(record);
+        var recorded = record is null ? RecordFile.Above(path) : RecordFile.ReadAt(record);
         terminal.Progress("Computing the report again");
         var found = ReportVerifier.Verify(report, options, recorded);
         if (json)

@@ -25,6 +25,7 @@ internal static class VerificationJson
             json.WriteString("study", found.StudyCode);
             json.WriteString("inputDigest", found.InputDigest);
             Write(json, "conclusions", found.Conclusions);
+            json.WriteString("signatureIndication", found.Indication);
             WriteDecision(json, found.Decision);
             json.WriteStartArray("parts");
             foreach (var part in found.Parts)

@@ -36,6 +36,11 @@ internal static class VerificationListing
         }
 
         output.WriteLine();
+        if (found.Indication is { } indication)
+        {
+            Lines("", $"The signatures, in the words of ETSI EN 319 102-1: {indication}.");
+        }
+
         Lines("", Verdict(found.Outcome));
         if (found.Decision is { } decision)
         {

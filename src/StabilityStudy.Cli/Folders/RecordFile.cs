@@ -32,14 +32,16 @@ internal static class RecordFile
         return record;
     }
 
-    /// <summary>The record in the study folder of a report, read only; null where there is none.</summary>
+    /// <summary>The record of the study in whose folder "out" or "signed" a report lies, read only; null where there is none. A report that lies elsewhere may have nothing to do with what is beside it.</summary>
     /// <exception cref="UsageException">It cannot be read.</exception>
-    public static ReadOnlyMemory<byte>? Beside(string report) =>
+    public static ReadOnlyMemory<byte>? Above(string report) =>
         ReportFile.StudyFolder(report) is { } folder
+        && Path.GetFullPath(folder) != Path.GetDirectoryName(Path.GetFullPath(report))
         && Path.Combine(folder, StudyRecord.Name) is var path
         && File.Exists(path)
+            // "null" alone would become an empty record.
             ? ReadAt(path)
-            : null;
+            : (ReadOnlyMemory<byte>?)null;
 
     /// <summary>A record that somebody named, read only: an inspector may not write where it lies.</summary>
     /// <exception cref="UsageException">It cannot be read.</exception>

@@ -43,4 +43,7 @@ public static class RecordAction
 
     /// <summary>A report was signed.</summary>
     public const string Sign = "sign";
+
+    /// <summary>What proves the signatures of a report was added to it.</summary>
+    public const string Renew = "renew";
 }

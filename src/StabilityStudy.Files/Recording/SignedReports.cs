@@ -55,7 +55,7 @@ internal static class SignedReports
             var action = root.GetProperty("action").GetString();
             var files =
                 action == RecordAction.Report ? inputs
-                : action == RecordAction.Sign
+                : action is RecordAction.Sign or RecordAction.Renew
                     ? inputs.Values.Select(madeFrom.GetValueOrDefault).FirstOrDefault()
                 : null;
             if (files is null)

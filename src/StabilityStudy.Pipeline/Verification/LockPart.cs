@@ -51,7 +51,7 @@ internal static class LockPart
                     .. OfRecord(queries),
                     .. inputs is null ? [] : OfCopies(evidence.Locks, inputs),
                     .. Vouched(evidence, inputs, options),
-                    .. RecordComparison.Of(record, signatures, evidence, inputs),
+                    .. RecordComparison.Of(record, signatures, evidence, inputs, queries),
                 ]
             );
 

@@ -67,6 +67,8 @@ internal static class ProblemWords
             DocumentProblem.RevisionSignedTwice => "Two signatures claim the same addition.",
             DocumentProblem.RevisionNotInForm =>
                 "An addition has another form than signing gives it, so that programs may show it differently.",
+            DocumentProblem.ValidationDataMalformed =>
+                "Among what is kept to judge the signatures later there is something that is no certificate and no list of revoked ones.",
             DocumentProblem.CertificationMissing =>
                 "The first signature does not forbid later changes, as it must.",
         };

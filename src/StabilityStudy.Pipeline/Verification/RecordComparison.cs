@@ -20,14 +20,16 @@ internal static class RecordComparison
     /// <param name="signatures">The signatures of the report.</param>
     /// <param name="locks">What the report's locks say.</param>
     /// <param name="inputs">The files in the report.</param>
+    /// <param name="stated">The queries that the report states: what it says against itself need not be said twice.</param>
     public static IEnumerable<(PartOutcome, string)> Of(
         ReadOnlyMemory<byte>? record,
         ImmutableArray<SignatureVerification> signatures,
         LockEvidence locks,
-        StudyBytes? inputs
+        StudyBytes? inputs,
+        ImmutableArray<DataQuery> stated
     )
     {
-        ImmutableArray<(string Who, string Line)> stated =
+        ImmutableArray<(string Who, string Line)> lines =
         [
             .. signatures
                 .Where(signature => signature.Holds)
@@ -37,7 +39,7 @@ internal static class RecordComparison
         ];
         return record switch
         {
-            null => stated.Select(pair =>
+            null => lines.Select(pair =>
                 (
                     PartOutcome.Holds,
                     $"{pair.Who}: the record of the study ended with the line {pair.Line} (SHA-256) when this was signed. With the option --record and {StudyRecord.Name}, verify shows whether lines were cut off or changed since."
@@ -46,8 +48,10 @@ internal static class RecordComparison
             { } given =>
             [
                 .. Broken(given),
-                .. stated.SelectMany(pair => OfOne(given, pair.Who, pair.Line)),
-                .. AtSigning(given, stated, locks, inputs),
+                .. lines.SelectMany(pair => OfOne(given, pair.Who, pair.Line)),
+                .. AtSigning(given, lines, locks, inputs)
+                    .Where(query => stated.All(said => said.Kind != query.Kind))
+                    .Select(Sentence),
             ],
         };
     }
@@ -73,24 +77,24 @@ internal static class RecordComparison
                 ? (
                     PartOutcome.Holds,
                     FormattableString.Invariant(
-                        $"{who}: line {found.Number} of the record given was its last one when this was signed, as the signature states; {found.Following} lines were added since."
+                        $"{who}: line {found.Number} of the study's record was its last one when this was signed, as the signature states. Lines added since: {found.Following}."
                     )
                 )
                 : (
                     PartOutcome.Fails,
-                    $"{who}: the record given has no line {line} (SHA-256), its last one when this was signed. Lines were cut off or changed since, or it is the record of another study."
+                    $"{who}: the study's record has no line {line} (SHA-256), its last one when this was signed. Lines were cut off or changed since, or it is the record of another study."
                 ),
         ];
 
     /// <summary>The locks as the record has them at the newest line that a signature vouches for.</summary>
-    private static IEnumerable<(PartOutcome, string)> AtSigning(
+    private static IEnumerable<DataQuery> AtSigning(
         ReadOnlyMemory<byte> record,
-        ImmutableArray<(string Who, string Line)> stated,
+        ImmutableArray<(string Who, string Line)> lines,
         LockEvidence locks,
         StudyBytes? inputs
     )
     {
-        var newest = stated
+        var newest = lines
             .Select(pair => StudyRecord.Until(record, pair.Line))
             .Where(found => found is not null)
             .MaxBy(found => found!.Value.Number);
@@ -104,8 +108,7 @@ internal static class RecordComparison
                         : null,
                     locks.Locks.Length
                 )
-                .Where(query => query.Kind != LockFileQueries.RecordChainBroken)
-                .Select(Sentence);
+                .Where(query => query.Kind != LockFileQueries.RecordChainBroken);
     }
 
     private static (PartOutcome, string) Sentence(DataQuery query) =>
@@ -113,6 +116,6 @@ internal static class RecordComparison
             query.Kind == LockFileQueries.LockNotRecorded
                 ? PartOutcome.NotChecked
                 : PartOutcome.Fails,
-            $"The record given, compared with the report: {query.Source}: {query.Message}"
+            $"The study's record, compared with the report: {query.Source}: {query.Message}"
         );
 }

@@ -38,6 +38,8 @@ public static class ReportVerifier
         var isReport = study is not null;
         var recomputed = isReport ? recompute(study!) : null;
         var analysis = recomputed?.Recomputed;
+        var signatures = SignaturePart.Of(report, found, study?.Stated, analysis, options);
+        var additions = Revisions(found);
         return new ReportVerification(
             analysis?.Protocol.Code,
             analysis?.Identity.InputDigest,
@@ -45,8 +47,8 @@ public static class ReportVerifier
                 ? ReportBuilder.ConclusionLines(analysis!)
                 : [],
             [
-                SignaturePart.Of(report, found, study?.Stated, analysis, options),
-                Revisions(found),
+                signatures,
+                additions,
                 recomputed is null
                     ? new VerifiedPart(RecomputationPart.Question, PartOutcome.Fails, [fault!])
                     : RecomputationPart.Of(recomputed, study!.Stated),
@@ -62,6 +64,7 @@ public static class ReportVerifier
         )
         {
             Decision = Decision(found, analysis),
+            Indication = ValidationIndication.Of(found, signatures.Outcome, additions.Outcome),
         };
     }
 
@@ -91,6 +94,20 @@ public static class ReportVerifier
             .Reverse()
             .MinBy(signed => signed.Decision.Kind);
 
+    private static string Added(DocumentVerification found)
+    {
+        var signatures = FormattableString.Invariant(
+            $"{found.Signatures.Length} signatures, each in its own field"
+        );
+        var stamps = found.ArchiveTimeStamps.Length;
+        var data = found.Revisions.Count(revision => revision.BringsValidationData);
+        return stamps + data == 0
+            ? signatures
+            : FormattableString.Invariant(
+                $"{signatures}, and what proves them later: archive time stamps ({stamps}), additions of certificates and of lists of revoked ones ({data})"
+            );
+    }
+
     private static VerifiedPart Revisions(DocumentVerification found)
     {
         const string question = "Was anything done to the file besides signing?";
@@ -118,9 +135,7 @@ public static class ReportVerifier
                 [
                     isUnsigned
                         ? "Without a signature nothing shows whether the file was changed."
-                        : FormattableString.Invariant(
-                            $"No: nothing was added but {found.Signatures.Length} signatures, each in its own field. (Whether signed bytes were changed, the signatures show: see the first part.)"
-                        ),
+                        : $"No: nothing was added but {Added(found)}. (Whether signed bytes were changed, the signatures show: see the first part.)",
                 ]
             )
             : VerifiedPart.Of(question, findings);

@@ -2,6 +2,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.LongTerm;
 using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -44,14 +45,16 @@ internal static class SignaturePart
                             ? About(item, AmongOthers(item, found.Signatures[..i], analysis))
                             : []
                 ),
+                .. found.ArchiveTimeStamps.SelectMany(stamp => OfArchive(stamp, options)),
                 .. Missing(found, analysis),
                 .. found
                     .Signatures.Where(item => item.Holds)
                     .SelectMany(item => About(item, OfStamp(report, item, analysis))),
                 .. TrustWords.NotAsked(
-                    found.Signatures.SelectMany(item =>
-                        new[] { item.Chain, item.TimeStamp?.Chain }.OfType<ChainVerification>()
-                    ),
+                    found
+                        .Signatures.SelectMany(item => new[] { item.Chain, item.TimeStamp?.Chain })
+                        .Concat(found.ArchiveTimeStamps.Select(item => item.TimeStamp?.Chain))
+                        .OfType<ChainVerification>(),
                     options
                 ),
                 .. options.UnreadFiles.Select(what => (PartOutcome.NotChecked, what)),
@@ -107,7 +110,7 @@ internal static class SignaturePart
                 $"{who}: the certificate of {certificate.Name}, {issued},",
                 certificate,
                 signature.Chain,
-                signature.TimeStamp?.ProvenTime,
+                signature.ProvenTime,
                 options
             )
         )
@@ -129,6 +132,34 @@ internal static class SignaturePart
             }
         }
     }
+
+    /// <summary>What an archive time stamp is worth, which dates all that was in the file before it.</summary>
+    private static IEnumerable<(PartOutcome, string)> OfArchive(
+        ArchiveTimeStampVerification archive,
+        VerificationOptions options
+    ) =>
+        archive is { Holds: true, TimeStamp: { } stamp }
+            ?
+            [
+                (
+                    PartOutcome.Holds,
+                    $"An archive time stamp of {TrustWords.Time(stamp.Time)} by {stamp.Authority.Name} covers all that was in the file then."
+                ),
+                .. TrustWords.OfAuthority(
+                    $"The certificate of the time-stamp authority {stamp.Authority.Name} of the archive time stamp of {TrustWords.Time(stamp.Time)}",
+                    stamp,
+                    options
+                ),
+            ]
+            :
+            [
+                .. archive.Problems.Select(problem =>
+                    (
+                        PartOutcome.Fails,
+                        $"An archive time stamp (field {archive.FieldName}): {ProblemWords.Of(problem)}."
+                    )
+                ),
+            ];
 
     /// <summary>What the statement inside the signature says, and whether it may say that.</summary>
     private static IEnumerable<(PartOutcome, string)> OfStatement(
@@ -276,6 +307,8 @@ internal static class SignaturePart
         var claimed = $"Signed {TrustWords.Time(signature.ClaimedTime)}";
         return signature.TimeStamp switch
         {
+            null when signature.ProvenTime is { } proven =>
+                $"{claimed}: that time is the signer's claim; an archive time stamp shows that it was before {TrustWords.Time(proven)}.",
             null => $"{claimed}: that time is the signer's claim, which no time stamp shows.",
             { ProvenTime: { } proven } stamp =>
                 $"{claimed} by the signer's clock; time-stamped {TrustWords.Time(proven)} by {stamp.Authority.Name}.",

@@ -21,14 +21,13 @@ internal static class TrustWords
     ) =>
         [
             .. Of(subject, chain, new Store("trust store", "--trust", "")),
-            .. proven is null
-                ? Expired(
-                    certificate,
-                    chain,
-                    options,
-                    "it was valid at the claimed time only, and no trusted time stamp shows that the signature was made before then"
-                )
-                : [],
+            .. Expired(
+                certificate,
+                chain,
+                proven,
+                options,
+                "it was valid at the claimed time only, and no trusted time stamp shows that the signature was made before then"
+            ),
         ];
 
     /// <summary>What is known about the certificate of a time-stamp authority.</summary>
@@ -53,6 +52,7 @@ internal static class TrustWords
             .. Expired(
                 stamp.Authority,
                 stamp.Chain,
+                stamp.ExistedAt,
                 options,
                 "it was valid at the stamped time only, and nothing else shows that the time stamp was made before then"
             ),
@@ -103,12 +103,13 @@ internal static class TrustWords
     private static IEnumerable<(PartOutcome, string)> Expired(
         CertificateFacts certificate,
         ChainVerification chain,
+        DateTimeOffset? proven,
         VerificationOptions options,
         string what
     ) =>
         chain
             .Certificates.Prepend(certificate)
-            .Where(item => item.NotAfter < options.Now)
+            .Where(item => item.NotAfter < options.Now && !(proven <= item.NotAfter))
             .Distinct()
             .Select(item =>
                 (

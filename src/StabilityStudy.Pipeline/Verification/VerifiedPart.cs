@@ -51,6 +51,9 @@ public sealed record ReportVerification(
     /// <summary>The decision that right signatures state, the strictest where there are several; null where none does.</summary>
     public SignedDecision? Decision { get; init; }
 
+    /// <summary>The outcome of the signatures in the words of ETSI EN 319 102-1: TOTAL-PASSED, TOTAL-FAILED or INDETERMINATE; null where nobody has signed.</summary>
+    public string? Indication { get; init; }
+
     /// <summary>The worst of the parts.</summary>
     public PartOutcome Outcome => Parts.Min(part => part.Outcome);
 }

@@ -113,12 +113,8 @@ internal static class ContainerCheck
         }
 
         // An archive time stamp from after the certificate's end shows nothing about the time of signing.
-        ImmutableArray<DateTimeOffset?> shownTimes =
-        [
-            stamp?.ProvenTime,
-            existedAt <= facts.NotAfter ? existedAt : null,
-        ];
-        var proven = shownTimes.Min();
+        var archived = existedAt <= facts.NotAfter ? existedAt : null;
+        var proven = archived < stamp?.ProvenTime ? archived : stamp?.ProvenTime ?? archived;
         ImmutableArray<DateTimeOffset> times =
         [
             .. claimedTime is { } said ? [said] : ImmutableArray<DateTimeOffset>.Empty,
@@ -148,7 +144,7 @@ internal static class ContainerCheck
                 options.Revocation(times[^1], proven is not null),
                 purpose: null
             );
-        return new ContainerFindings(problems, facts, chain, stamp) { ProvenTime = proven };
+        return new ContainerFindings(problems, facts, chain, stamp) { ExistedAt = archived };
     }
 
     private static bool IsSigned(SignerInfo signer)

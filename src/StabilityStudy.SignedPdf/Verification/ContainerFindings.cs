@@ -10,8 +10,8 @@ internal sealed record ContainerFindings(
     TimeStampVerification? TimeStamp
 )
 {
-    /// <summary>When the signature existed at the latest, as its own or an archive time stamp proves.</summary>
-    public DateTimeOffset? ProvenTime { get; init; }
+    /// <summary>When the signature existed at the latest, as an archive time stamp proves that was made before its certificate ended; null where none does.</summary>
+    public DateTimeOffset? ExistedAt { get; init; }
 
     public static ContainerFindings Refused(SignatureProblem problem) =>
         new([problem], null, ChainVerification.NotChecked, null);

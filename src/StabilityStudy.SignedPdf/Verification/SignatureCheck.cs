@@ -100,7 +100,7 @@ internal static class SignatureCheck
         )
         {
             Place = FieldRectangle.Of(document, field.Dictionary),
-            ProvenTime = findings?.ProvenTime,
+            ExistedAt = findings?.ExistedAt,
         };
     }
 

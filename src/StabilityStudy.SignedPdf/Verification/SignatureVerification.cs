@@ -34,8 +34,12 @@ public sealed record SignatureVerification(
     /// <summary>Where its field lies on the page; null for one without a place.</summary>
     public PageRectangle? Place { get; init; }
 
+    /// <summary>When it existed at the latest, as an archive time stamp proves that was made before its certificate ended; null where none does.</summary>
+    public DateTimeOffset? ExistedAt { get; init; }
+
     /// <summary>When it existed at the latest, as its own time stamp or an archive time stamp proves; null where none does.</summary>
-    public DateTimeOffset? ProvenTime { get; init; }
+    public DateTimeOffset? ProvenTime =>
+        ExistedAt < TimeStamp?.ProvenTime ? ExistedAt : TimeStamp?.ProvenTime ?? ExistedAt;
 
     /// <summary>The signature is right. Whether the signer is trusted is another question.</summary>
     public bool Holds => Problems.IsEmpty;

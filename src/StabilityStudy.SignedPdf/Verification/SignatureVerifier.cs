@@ -62,8 +62,10 @@ public static class SignatureVerifier
             .ToList();
         problems.AddRange(DocumentCheck.FormProblems(read, fields));
         var signatures = signed.Select(static signature => signature.Item2).ToList();
-        var revisions = RevisionChain.Compare(read, signatures, proofs.All, problems, budget);
+        var forms = new List<DocumentProblem>();
+        var revisions = RevisionChain.Compare(read, signatures, proofs.All, forms, budget);
         problems.AddRange(DocumentCheck.OrderProblems(read, signed, proofs.All, revisions));
+        problems.AddRange(forms);
         return new DocumentVerification(
             null,
             [.. problems.Distinct()],

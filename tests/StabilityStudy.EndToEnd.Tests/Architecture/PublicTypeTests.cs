@@ -19,6 +19,7 @@ using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.SignedPdf.Attachments;
 using StabilityStudy.SignedPdf.Certificates;
+using StabilityStudy.SignedPdf.LongTerm;
 using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Verification;
 using StabilityStudy.Statistics;
@@ -74,6 +75,7 @@ public sealed class PublicTypeTests
         [ChainProblem.Other] = "speaks against the chain, as every member",
         [RevocationListProblem.Missing] = "shows nothing, as every member",
         [SigningKeyProblem.Unreadable] = "gives no key",
+        [RenewalRefusal.DoesNotVerify] = "gives no renewed document",
         [SigningRefusalReason.DocumentUnreadable] = "gives no signature",
         [SignatureProblem.DictionaryNotSupported] = "speaks against the signature",
         [DocumentProblem.Unreadable] = "speaks against the document",

@@ -8,6 +8,7 @@ using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 using StabilityStudy.Reporting.Report;
 using StabilityStudy.SignedPdf.Attachments;
+using StabilityStudy.SignedPdf.LongTerm;
 using StabilityStudy.SignedPdf.Rewriting;
 
 namespace StabilityStudy.Pipeline.Tests.Evidence;
@@ -134,7 +135,11 @@ internal static class ForgedReport
                         files
                     )
                     {
-                        Fields = SignatoryFields.Of(drawn, analysis.Protocol),
+                        Fields =
+                        [
+                            .. SignatoryFields.Of(drawn, analysis.Protocol),
+                            .. ArchiveFields.Reserved,
+                        ],
                         ClaimsArchive = true,
                     }
                 )

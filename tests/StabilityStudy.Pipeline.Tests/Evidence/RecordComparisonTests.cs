@@ -32,8 +32,8 @@ public sealed class RecordComparisonTests
         var part = Part(s_signed.Value, Then(Then(Record)));
 
         Assert.Equal(PartOutcome.Holds, part.Outcome);
-        Has(part, "line 1 of the record given was its last one when this was signed");
-        Has(part, "2 lines were added since");
+        Has(part, "line 1 of the study's record was its last one when this was signed");
+        Has(part, "Lines added since: 2");
     }
 
     [Fact]
