@@ -37,6 +37,11 @@ public sealed class RenewTests(SignedExample example) : IClassFixture<SignedExam
 
         var outside = await OutsideTool.Run("pdfsig", "-nocert", report);
         Assert.Equal(2, outside.Out.Split("Signature is Valid").Length - 1);
+        Assert.Empty(
+            await ArchiveRules.BrokenBy(
+                await File.ReadAllBytesAsync(report, TestContext.Current.CancellationToken)
+            )
+        );
         var structure = await OutsideTool.Run("qpdf", "--check", report);
         Assert.Equal(0, structure.ExitCode);
     }

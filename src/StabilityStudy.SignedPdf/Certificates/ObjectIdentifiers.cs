@@ -21,6 +21,9 @@ internal static class ObjectIdentifiers
     /// <summary>Unsigned attribute: time stamp of the signature (RFC 3161, appendix A).</summary>
     public const string TimeStampToken = "1.2.840.113549.1.9.16.2.14";
 
+    /// <summary>Content of a time stamp (RFC 3161, section 2.4.2).</summary>
+    public const string TimeStampInformation = "1.2.840.113549.1.9.16.1.4";
+
     /// <summary>Extended key usage: time stamping (RFC 3161, section 2.3).</summary>
     public const string TimeStamping = "1.3.6.1.5.5.7.3.8";
 

@@ -72,18 +72,9 @@ internal static class ArchiveTimeStampCheck
     )
     {
         var bytes = contents.Bytes.AsMemory();
-        if (
-            !System.Formats.Asn1.AsnDecoder.TryReadEncodedValue(
-                bytes.Span,
-                System.Formats.Asn1.AsnEncodingRules.BER,
-                out _,
-                out _,
-                out _,
-                out var length
-            )
-        )
+        if (ContainerForm.OfTimeStamp(bytes) is not { Length: var length })
         {
-            problems.Add(SignatureProblem.TimeStampInvalid);
+            problems.Add(SignatureProblem.ContainerMalformed);
             return null;
         }
 

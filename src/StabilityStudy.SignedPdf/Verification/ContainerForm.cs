@@ -5,8 +5,8 @@ using StabilityStudy.SignedPdf.Certificates;
 namespace StabilityStudy.SignedPdf.Verification;
 
 /// <summary>
-/// Checks that a signature container is written in the one way allowed here (RFC 5652, section 5): DER, detached, one signer, one digest
-/// algorithm, no revocation lists. What is not signed in it must not be free to change either.
+/// Checks that a signature container, or an archive time stamp, is written in the one way allowed here (RFC 5652, section 5): DER, a signature detached and a time stamp with what it says, one signer, one
+/// digest algorithm, no revocation lists. What is not signed in it must not be free to change either.
 /// </summary>
 /// <param name="Length">Length of the container, bytes.</param>
 /// <param name="Issuer">The issuer in the identification of the signer's certificate, encoded.</param>
@@ -23,14 +23,25 @@ internal sealed record ContainerForm(
     /// <summary>The container at the start of the bytes; null when there is none, or it has another form.</summary>
     /// <param name="bytes">The bytes.</param>
     /// <param name="problem">What is wrong when there is none.</param>
-    public static ContainerForm? Of(ReadOnlyMemory<byte> bytes, out SignatureProblem problem)
+    public static ContainerForm? Of(ReadOnlyMemory<byte> bytes, out SignatureProblem problem) =>
+        Of(bytes, isTimeStamp: false, out problem);
+
+    /// <summary>The time stamp at the start of the bytes; null when there is none, or it has another form.</summary>
+    public static ContainerForm? OfTimeStamp(ReadOnlyMemory<byte> bytes) =>
+        Of(bytes, isTimeStamp: true, out _);
+
+    private static ContainerForm? Of(
+        ReadOnlyMemory<byte> bytes,
+        bool isTimeStamp,
+        out SignatureProblem problem
+    )
     {
         problem = SignatureProblem.ContainerMalformed;
         try
         {
             var reader = new AsnReader(bytes, AsnEncodingRules.DER);
             var length = reader.PeekEncodedValue().Length;
-            return Container(reader.ReadSequence(), length, ref problem);
+            return Container(reader.ReadSequence(), length, isTimeStamp, ref problem);
         }
         catch (AsnContentException)
         {
@@ -41,6 +52,7 @@ internal sealed record ContainerForm(
     private static ContainerForm? Container(
         AsnReader container,
         int length,
+        bool isTimeStamp,
         ref SignatureProblem problem
     )
     {
@@ -53,7 +65,8 @@ internal sealed record ContainerForm(
         container.ThrowIfNotEmpty();
         var signed = explicitTag.ReadSequence();
         explicitTag.ThrowIfNotEmpty();
-        if (!HasVersion(signed, ref problem))
+        // The version follows from the kind of content (5.1).
+        if (isTimeStamp ? signed.ReadInteger() != 3 : !HasVersion(signed, ref problem))
         {
             return null;
         }
@@ -62,11 +75,24 @@ internal sealed record ContainerForm(
         var digest = digests.ReadEncodedValue();
         digests.ThrowIfNotEmpty();
         var content = signed.ReadSequence();
-        if (!Is(content.ReadObjectIdentifier(), ObjectIdentifiers.Data) || content.HasData)
+        if (
+            !Is(
+                content.ReadObjectIdentifier(),
+                isTimeStamp ? ObjectIdentifiers.TimeStampInformation : ObjectIdentifiers.Data
+            )
+        )
         {
             return null;
         }
 
+        if (isTimeStamp)
+        {
+            var stated = content.ReadSequence(Zero);
+            stated.ReadOctetString();
+            stated.ThrowIfNotEmpty();
+        }
+
+        content.ThrowIfNotEmpty();
         var certificates = signed.ReadSetOf(Zero);
         while (certificates.HasData)
         {
@@ -77,7 +103,7 @@ internal sealed record ContainerForm(
         var signer = signers.ReadSequence();
         signers.ThrowIfNotEmpty();
         signed.ThrowIfNotEmpty();
-        return Signer(signer, digest, length, ref problem);
+        return Signer(signer, digest, length, isTimeStamp, ref problem);
     }
 
     // The third version names the signer by a key identifier (5.1, 5.3).
@@ -96,6 +122,7 @@ internal sealed record ContainerForm(
         AsnReader signer,
         ReadOnlyMemory<byte> digest,
         int length,
+        bool isTimeStamp,
         ref SignatureProblem problem
     )
     {
@@ -122,14 +149,20 @@ internal sealed record ContainerForm(
         }
 
         signer.ReadSetOf(Zero);
-        if (!IsAllowed(signer.ReadEncodedValue(), CryptographicPolicy.Digest(digestName)))
+        var method = signer.ReadEncodedValue();
+        var digestMethod = CryptographicPolicy.Digest(digestName);
+        // Authorities also use the names of RSA that say the digest.
+        if (
+            !IsAllowed(method, digestMethod)
+            && !(isTimeStamp && SignatureMethod.Of(method)?.Digest == digestMethod)
+        )
         {
             problem = SignatureProblem.AlgorithmNotSupported;
             return null;
         }
 
         signer.ReadOctetString();
-        if (signer.HasData)
+        if (signer.HasData && !isTimeStamp)
         {
             // The only unsigned attribute is one time stamp.
             var attributes = signer.ReadSetOf(One);

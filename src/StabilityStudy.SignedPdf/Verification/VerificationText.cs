@@ -23,6 +23,14 @@ internal static class VerificationText
             }
         }
 
+        foreach (var stamp in verification.ArchiveTimeStamps)
+        {
+            if (stamp.Problems is [var first, ..])
+            {
+                return $"The archive time stamp in {stamp.FieldName} fails the check {first}.";
+            }
+        }
+
         foreach (var revision in verification.Revisions)
         {
             if (revision.Differences is [var difference, ..])

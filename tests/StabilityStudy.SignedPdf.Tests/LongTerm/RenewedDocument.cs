@@ -21,18 +21,7 @@ internal static class RenewedDocument
     public static Signer SecondAuthority { get; } = Authority("Second Time", 2055);
 
     public static byte[] Unsigned { get; } =
-        Rewritten.Of(
-            DrawnDocument.Draw(pages: 2),
-            Rewritten.Options with
-            {
-                Fields =
-                [
-                    new("author", 1, new(50, 500, 250, 560), "Signature of the author"),
-                    new("approver", 1, new(300.5, 500, 500, 560), "Signature of the approver"),
-                    .. ArchiveFields.Reserved,
-                ],
-            }
-        );
+        SignedDocument.Reserved(DrawnDocument.Draw(pages: 2), [.. ArchiveFields.Reserved]);
 
     public static byte[] Signed { get; } =
         SignedDocument.Sign(Unsigned, SignedDocument.Author with { Key = Author.SigningKey() });
@@ -52,6 +41,20 @@ internal static class RenewedDocument
     public static byte[] Renewed { get; } =
         Renew(
             Signed,
+            Trusting(FirstRenewal, List),
+            new HandMadeStamp(FirstRenewal) { Authority = FirstAuthority }.Source
+        );
+
+    /// <summary>The same of a document of three small objects.</summary>
+    public static byte[] Small { get; } =
+        Renew(
+            SignedDocument.Sign(
+                SignedDocument.Reserved(SignedDocument.HandMade, [.. ArchiveFields.Reserved]),
+                SignedDocument.Author with
+                {
+                    Key = Author.SigningKey(),
+                }
+            ),
             Trusting(FirstRenewal, List),
             new HandMadeStamp(FirstRenewal) { Authority = FirstAuthority }.Source
         );

@@ -19,14 +19,15 @@ internal static class SignedDocument
     public static byte[] SignedTwice { get; } = Sign(SignedOnce, Approver);
 
     /// <summary>A document of three small objects, so that each byte of its signed copy can be tried.</summary>
-    public static byte[] Small { get; } =
-        Reserved(
-            HandMadePdf.Of(
-                "<</Type/Catalog/Pages 2 0 R>>",
-                "<</Type/Pages/Kids[3 0 R]/Count 1>>",
-                "<</Type/Page/Parent 2 0 R/MediaBox[0 0 600 800]/Contents 4 0 R>>",
-                "<</Length 18>>stream\n0 0 100 100 re f  \nendstream"
-            )
+    public static byte[] Small { get; } = Reserved(HandMade);
+
+    /// <summary>Three small objects without fields.</summary>
+    public static byte[] HandMade =>
+        HandMadePdf.Of(
+            "<</Type/Catalog/Pages 2 0 R>>",
+            "<</Type/Pages/Kids[3 0 R]/Count 1>>",
+            "<</Type/Page/Parent 2 0 R/MediaBox[0 0 600 800]/Contents 4 0 R>>",
+            "<</Length 18>>stream\n0 0 100 100 re f  \nendstream"
         );
 
     public static SignatureRequest Author =>
@@ -45,7 +46,7 @@ internal static class SignedDocument
             Location = null,
         };
 
-    public static byte[] Reserved(byte[] drawn) =>
+    public static byte[] Reserved(byte[] drawn, params ReservedField[] more) =>
         Rewritten.Of(
             drawn,
             Rewritten.Options with
@@ -54,6 +55,7 @@ internal static class SignedDocument
                 [
                     new("author", 1, new(50, 500, 250, 560), "Signature of the author"),
                     new("approver", 1, new(300.5, 500, 500, 560), "Signature of the approver"),
+                    .. more,
                 ],
             }
         );

@@ -1,4 +1,5 @@
 using System.Diagnostics;
+using StabilityStudy.SignedPdf.Tests.LongTerm;
 using StabilityStudy.SignedPdf.Tests.Reading;
 using StabilityStudy.SignedPdf.Tests.Signing;
 using StabilityStudy.SignedPdf.Verification;
@@ -19,14 +20,20 @@ public static class MutatedSignatureTests
     {
         var count = LongProof.Setting("FUZZ_INPUTS", 480);
         var seed = LongProof.Setting("FUZZ_SEED", 3);
-        byte[][] files = [Signed(SignedDocument.Small), Signed(SignedDocument.Unsigned)];
+        (byte[] File, string LastField)[] files =
+        [
+            (Signed(SignedDocument.Small), "approver"),
+            (RenewedDocument.Small, "archive1"),
+            (Signed(SignedDocument.Unsigned), "approver"),
+        ];
         var options = Signers.Trusting;
         var random = new Random(seed);
         var readable = 0;
         for (var i = 0; i < count; i++)
         {
-            var file = files[i % 16 == 0 ? 1 : 0];
-            var mutated = i % 2 == 0 ? Mutation.Of(file, random) : InSignature(file, random);
+            var (file, lastField) = files[i % 16 == 0 ? 2 : i / 2 % 2];
+            var mutated =
+                i % 2 == 0 ? Mutation.Of(file, random) : InSignature(file, lastField, random);
             var start = Stopwatch.GetTimestamp();
             var allocated = GC.GetAllocatedBytesForCurrentThread();
             try
@@ -80,11 +87,11 @@ public static class MutatedSignatureTests
         );
 
     /// <summary>A few digits of the container changed, so that its own structure is tried.</summary>
-    private static byte[] InSignature(byte[] file, Random random)
+    private static byte[] InSignature(byte[] file, string field, Random random)
     {
         var changed = file.ToArray();
-        var (start, _) = Forgery.Gap(file, "approver");
-        var length = 2 * Forgery.Container(file, "approver").Length;
+        var (start, _) = Forgery.Gap(file, field);
+        var length = 2 * Forgery.Container(file, field).Length;
         for (var changes = random.Next(1, 4); changes > 0; changes--)
         {
             changed[start + 1 + random.Next(length)] = (byte)"0123456789ABCDEF"[random.Next(16)];
