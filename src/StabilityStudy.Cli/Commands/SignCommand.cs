@@ -82,7 +82,7 @@ internal static class SignCommand
         };
         var command = new Command(
             "sign",
-            "Put your signature on a report. An unsigned report is copied to signed/CODE-DIGEST.pdf in the study folder; a signed one is extended in place.\n\nExample:\n  stability-study sign my-study/out/report.pdf --role author --key me.p12\n\nWith a key on a card or token:\n  stability-study sign my-study/out/report.pdf --role author --certificate me.pem --prepare to-sign\n  stability-study sign to-sign/prepared.pdf --complete to-sign/answer.p7s"
+            "Put your signature on a report. An unsigned report is copied to signed/CODE-DIGEST.pdf in the study folder; a signed one is extended in place.\n\nExample:\n  stability-study sign my-study/out/report.pdf --role author --key me.p12\n\nWith a key on a card or token:\n  stability-study sign my-study/out/report.pdf --role author \\\n      --certificate me.pem --prepare to-sign\n  stability-study sign to-sign/prepared.pdf --complete to-sign/answer.p7s"
         )
         {
             report,

@@ -17,12 +17,7 @@ internal static class SigningRun
     {
         var report = ReportFile.Read(request.Report);
         var source = SourceAt(with.TimeStamp);
-        using var key = KeyFile.Read(
-            with.Key,
-            request.Certificate,
-            with.Passphrase,
-            terminal
-        );
+        using var key = KeyFile.Read(with.Key, request.Certificate, with.Passphrase, terminal);
         var at = Start(terminal);
         return Finish(
             terminal,
@@ -137,8 +132,7 @@ internal static class SigningRun
         }
 
         var path =
-            target.Output
-            ?? ReportFile.SignedCopy(target.Report, done.StudyCode, done.InputDigest);
+            target.Output ?? ReportFile.SignedCopy(target.Report, done.StudyCode, done.InputDigest);
         return File.Exists(path)
             ? throw new UsageException(
                 $"{path} exists already and is never overwritten. To add a signature, sign that file."
@@ -168,11 +162,7 @@ internal static class SigningRun
             (path, done.Report)
         );
 
-    private static void Say(
-        Terminal terminal,
-        SigningAttempt.Done done,
-        bool isSelfIssued
-    )
+    private static void Say(Terminal terminal, SigningAttempt.Done done, bool isSelfIssued)
     {
         terminal.Out.WriteLine(
             $"Signed as {done.Role}."

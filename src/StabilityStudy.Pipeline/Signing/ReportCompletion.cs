@@ -79,9 +79,7 @@ public static class ReportCompletion
             : SigningAnswer.Read(order, prepared.Document, preparedAt, out var fault)
                 is not { } signature
                 ? new SigningAttempt.Refused(fault)
-            : prepared.With(
-                PdfSigner.Complete(prepared.Document, signature, order.TimeStamp)
-            );
+            : prepared.With(PdfSigner.Complete(prepared.Document, signature, order.TimeStamp));
     }
 
     /// <summary>What has changed since the signature was prepared, so that it may no longer be put in; null for nothing.</summary>

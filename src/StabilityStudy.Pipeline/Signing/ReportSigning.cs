@@ -137,11 +137,7 @@ public static class ReportSigning
         SigningOrder order
     )
     {
-        if (
-            before.Signatures.Any(item =>
-                item.Problems.Contains(SignatureProblem.NotSignedYet)
-            )
-        )
+        if (before.Signatures.Any(item => item.Problems.Contains(SignatureProblem.NotSignedYet)))
         {
             return "The file was only prepared for a signature, which is not in it yet. Put the signature in with --complete, or take the report from which the file was prepared.";
         }

@@ -68,7 +68,7 @@ internal static class SigningAnswer
             SignatureProblem.DigestMismatch =>
                 "it signs other bytes than those of to-sign.bin. Sign exactly that file (openssl cms: -binary)",
             SignatureProblem.ContainerMalformed =>
-                "it is not a CMS signature by one signer, detached (openssl cms: without -nodetach), with signed attributes (without -noattr), with nothing unsigned but a time stamp, and in DER throughout",
+                "it is not a CMS signature by one signer, detached (openssl cms: without -nodetach), with its certificate (without -nocerts), with signed attributes (without -noattr), with nothing unsigned but a time stamp, and in DER throughout",
             SignatureProblem.SigningCertificateMissing =>
                 "it does not name its certificate in what is signed (openssl cms: -cades)",
             SignatureProblem.AlgorithmNotSupported => ProblemWords.Of(problem)

@@ -40,10 +40,7 @@ internal static class SignatureContainer
 
     /// <summary>The container with a time stamp of its signature, in DER; or why there is none.</summary>
     /// <exception cref="CryptographicException">The bytes are no container.</exception>
-    public static SigningResult<byte[]> Stamped(
-        ReadOnlySpan<byte> bytes,
-        TimeStampSource source
-    )
+    public static SigningResult<byte[]> Stamped(ReadOnlySpan<byte> bytes, TimeStampSource source)
     {
         var container = new SignedCms();
         container.Decode(bytes);

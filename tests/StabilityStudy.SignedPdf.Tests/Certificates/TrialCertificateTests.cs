@@ -38,8 +38,14 @@ public static class TrialCertificateTests
         Assert.Equal("7F" + new string('F', 30), key.Certificate.SerialNumber);
         Assert.Null(key.Certificate.ProblemAt(Signers.Start));
         Assert.Null(key.Certificate.ProblemAt(Signers.End));
-        Assert.Equal(SigningKeyProblem.NotYetValid, key.Certificate.ProblemAt(Signers.Start.AddSeconds(-1)));
-        Assert.Equal(SigningKeyProblem.Expired, key.Certificate.ProblemAt(Signers.End.AddSeconds(1)));
+        Assert.Equal(
+            SigningKeyProblem.NotYetValid,
+            key.Certificate.ProblemAt(Signers.Start.AddSeconds(-1))
+        );
+        Assert.Equal(
+            SigningKeyProblem.Expired,
+            key.Certificate.ProblemAt(Signers.End.AddSeconds(1))
+        );
     }
 
     [Fact]
