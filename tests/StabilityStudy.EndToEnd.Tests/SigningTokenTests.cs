@@ -23,7 +23,7 @@ public sealed class SigningTokenTests(SignedExample example) : IClassFixture<Sig
 
         var said = await Prepare(study, study.At("study", "out", "report.pdf"), "author");
         Assert.Contains("Nothing is signed yet", said.Out, Comparison);
-        Assert.Contains("openssl cms -sign -binary -cades", said.Out, Comparison);
+        Assert.Contains("\n  openssl cms -sign -binary -cades", said.Out, Comparison);
         Assert.DoesNotContain(
             "\"sign\"",
             await File.ReadAllTextAsync(study.At("study", StudyRecord.Name), Cancellation),

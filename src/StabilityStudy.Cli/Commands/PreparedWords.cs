@@ -14,29 +14,33 @@ internal static class PreparedWords
             terminal.Error.WriteLine(remark);
         }
 
-        terminal.Out.WriteLine(
-            $"""
-            Prepared for the signature as {afterwards.Role}. Nothing is signed yet.
-            {folder.ToSign}
-            Within a day, have exactly the bytes of this file signed with the key of
-            {folder.Certificate}
-            The answer must be a CMS signature: detached, DER or PEM, with SHA-256, SHA-384
-            or SHA-512, with the signing certificate among the signed attributes (CAdES).
-            With OpenSSL, KEY being the key on your card or token (pkcs11:...) or a file:
-
-              openssl cms -sign -binary -cades -md sha256 -nosmimecap -outform DER \
-                -signer {Quoted(folder.Certificate)} -inkey KEY \
-                -in {Quoted(folder.ToSign)} \
-                -out {Quoted(folder.Answer)}
-
-            Leave away -stream, -nodetach, -nocerts, -noattr and -keyid: what they make is
-            refused. If issuers gave your certificate, add theirs with -certfile FILE.
-            Then put the answer in:
-
-              stability-study sign {Quoted(folder.Prepared)} \
-                --complete {Quoted(folder.Answer)}
-            """
-        );
+        foreach (
+            var line in (string[])
+                [
+                    $"Prepared for the signature as {afterwards.Role}. Nothing is signed yet.",
+                    folder.ToSign,
+                    "Within a day, have exactly the bytes of this file signed with the key of",
+                    folder.Certificate,
+                    "The answer must be a CMS signature: detached, DER or PEM, with SHA-256, SHA-384",
+                    "or SHA-512, with the signing certificate among the signed attributes (CAdES).",
+                    "With OpenSSL, KEY being the key on your card or token (pkcs11:...) or a file:",
+                    "",
+                    "  openssl cms -sign -binary -cades -md sha256 -nosmimecap -outform DER \\",
+                    $"    -signer {Quoted(folder.Certificate)} -inkey KEY \\",
+                    $"    -in {Quoted(folder.ToSign)} \\",
+                    $"    -out {Quoted(folder.Answer)}",
+                    "",
+                    "Leave away -stream, -nodetach, -nocerts, -noattr and -keyid: what they make is",
+                    "refused. If issuers gave your certificate, add theirs with -certfile FILE.",
+                    "Then put the answer in:",
+                    "",
+                    $"  stability-study sign {Quoted(folder.Prepared)} \\",
+                    $"    --complete {Quoted(folder.Answer)}",
+                ]
+        )
+        {
+            terminal.Out.WriteLine(line);
+        }
     }
 
     private static string Quoted(string path) =>
