@@ -1,15 +1,17 @@
 #!/usr/bin/env bash
 # Proofs that take hours, for before a release. What it printed last is kept in long-proofs.txt beside it.
-#   tests/long-proofs.sh [fuzz] [samples] [kills] [rates]      all of them without a word
+#   tests/long-proofs.sh [fuzz] [samples] [kills] [rates] [readers]      all of them without a word
 # fuzz: a million damaged signed files, ten seeds of a hundred thousand, against the verifier: no exception, none above
 #       one second, none above 500 MB, and never that all is well. kills: report, lock and sign killed 200 times each.
 # samples: what the usual run of the tests tries a fixed part of, in full: every byte of the signatures, 100,000 other damaged
 #       files, 20,000 damaged studies, 400 damaged reports, each statement about all studies at 1,000 of them, each simulated rate
 #       of the tests over 2,000 studies.
+# readers: the text of every signed example, every released report and every forged file (READER_FILES limits these) in poppler,
+#       mupdf, ghostscript, PDFBox and pdfium, where PDFIUM is the folder of the npm module @embedpdf/pdfium (.ci/run says which version).
 # rates: how often each criterion claims too much, 40,000 studies a row, into tests/StabilityStudy.Benchmarks/ERROR-RATES.md.
 set -euo pipefail
 cd "$(dirname "$0")/.."
-parts=${*:-fuzz samples kills rates}
+parts=${*:-fuzz samples kills rates readers}
 dotnet build StabilityStudy.sln -c Release -v q >/dev/null
 echo "Commit $(git rev-parse --short HEAD), $(date -u +%Y-%m-%d), $(dotnet --version)"
 
@@ -39,6 +41,13 @@ for part in $parts; do
             done
             ;;
         kills) echo "kills, 200 of each command: $(KILLS=200 run EndToEnd KilledTests | summary)" ;;
+        readers)
+            shown=$(mktemp)
+            export READER_FILES=${READER_FILES:-1000} READER_SUMMARY=$shown
+            echo "readers: $(CI=true run EndToEnd DifferentialReadingTests | summary)"
+            echo "readers: $(<"$shown")"
+            rm -f "$shown"
+            ;;
         rates)
             rates=tests/StabilityStudy.Benchmarks/ERROR-RATES.md
             dotnet run -c Release --no-build --project tests/StabilityStudy.Benchmarks -- error-rates 40000 >"$rates.new"

@@ -134,7 +134,7 @@ public static class ProtocolLocking
             [],
             []
         );
-        if (key?.ProblemAt(at) is { } problem)
+        if (key?.Certificate.ProblemAt(at) is { } problem)
         {
             return new LockAttempt.NotProven(SigningWords.Of(problem));
         }

@@ -12,6 +12,7 @@ public sealed class UsageTests
     [InlineData("check", "check", "--help")]
     [InlineData("analyze", "analyze", "--help")]
     [InlineData("report", "report", "--help")]
+    [InlineData("sign", "sign", "--help")]
     public async Task Help_says_what_the_golden_file_says(string name, params string[] arguments)
     {
         var run = await Run.Of(arguments);
@@ -73,6 +74,32 @@ public sealed class UsageTests
             { "ends in .docx", ["report", s_study, "-o", "report.docx"] },
             { "asks for pdf", ["report", s_study, "-o", "report.html", "--format", "pdf"] },
             { "is a folder", ["verify", s_study] },
+            { "--role", ["sign", "r.pdf", "--key", "k.p12"] },
+            { "--key", ["sign", "r.pdf", "--role", "author"] },
+            {
+                "--key does not go with --prepare",
+                ["sign", "r.pdf", "--role", "author", "--key", "k.p12", "--prepare", "p"]
+            },
+            {
+                "--time-stamp does not go with --prepare",
+                ["sign", "r.pdf", "--role", "a", "--prepare", "p", "--time-stamp", "https://t"]
+            },
+            {
+                "--prepare does not go with --complete",
+                ["sign", "r.pdf", "--prepare", "p", "--complete", "a.p7s"]
+            },
+            {
+                "--role does not go with --complete",
+                ["sign", "r.pdf", "--role", "author", "--complete", "a.p7s"]
+            },
+            {
+                "--decision does not go with --complete",
+                ["sign", "r.pdf", "--decision", "approve", "--complete", "a.p7s"]
+            },
+            {
+                "--accept-not-recomputed does not go with --complete",
+                ["sign", "r.pdf", "--accept-not-recomputed", "--complete", "a.p7s"]
+            },
             {
                 "cannot be written",
                 [

@@ -6,57 +6,111 @@ using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.SignedPdf.Signing;
 
 namespace StabilityStudy.Cli.Commands;
 
-/// <summary>Signs a report, writes it with its entry in the study's record, and says what was done.</summary>
+/// <summary>Signs a report, or prepares or completes a signature; writes it with its entry in the study's record, and says what was done.</summary>
 internal static class SigningRun
 {
-    public static ExitCode Run(Terminal terminal, SigningRequest request)
+    public static ExitCode Sign(Terminal terminal, SigningRequest request, SigningWithKey with)
     {
         var report = ReportFile.Read(request.Report);
-        var source = request.TimeStamp is { } address ? TimeStampAuthority.At(address) : null;
-        using var key = KeyFile.Read(
-            request.Key,
-            request.Certificate,
-            request.Passphrase,
-            terminal
+        var source = SourceAt(with.TimeStamp);
+        using var key = KeyFile.Read(with.Key, request.Certificate, with.Passphrase, terminal);
+        var at = Start(terminal);
+        return Finish(
+            terminal,
+            new Target(request.Report, with.Output, report, at, key.Certificate.IsSelfIssued),
+            ReportSigning.Sign(report, key, Order(request, at), source)
         );
-        terminal.Progress("Computing the report again before it is signed");
-        var at = terminal.Clock.GetLocalNow();
-        var record = RecordFile.Read(ReportFile.StudyFolder(request.Report));
-        var attempt = ReportSigning.Sign(
-            report,
-            new SigningOrder(
-                request.Role,
-                key,
-                at,
-                request.Name,
-                request.Credentials,
-                request.Decision,
-                source
+    }
+
+    public static ExitCode Prepare(Terminal terminal, SigningRequest request, string path)
+    {
+        var report = ReportFile.Read(request.Report);
+        var certificate = PreparedFolder.ReadCertificate(
+            request.Certificate
+                ?? throw new UsageException(
+                    "Give your certificate with --certificate: the stamp names it, and only its key can sign what is prepared."
+                )
+        );
+        var at = Start(terminal);
+        switch (ReportSigning.Prepare(report, certificate.Facts, Order(request, at)))
+        {
+            case SigningAttempt.Prepared prepared:
+                var folder = new PreparedFolder(path);
+                folder.Write(request.Report, certificate, prepared.Document);
+                PreparedWords.Say(terminal, folder, prepared.Afterwards);
+                return ExitCode.Done;
+            case SigningAttempt.Refused refused:
+                throw new UsageException("Not prepared. " + refused.Why);
+            default:
+                throw new UnreachableException();
+        }
+    }
+
+    public static ExitCode Complete(Terminal terminal, CompletionRequest request)
+    {
+        var prepared = ReportFile.Read(request.Prepared);
+        var folder = PreparedFolder.Of(request.Prepared);
+        var path = folder.ReadReportPath();
+        var report = ReportFile.Read(path);
+        var certificate = folder.ReadCertificate().Facts;
+        var answer = KeyFile.Bytes(request.Answer);
+        var source = SourceAt(request.TimeStamp);
+        var at = Start(terminal);
+        return Finish(
+            terminal,
+            new Target(path, request.Output, report, at, certificate.IsSelfIssued),
+            ReportCompletion.Complete(
+                new CompletionOrder(report, prepared, certificate, answer, at, source)
+                {
+                    Earlier = RecordedDecision.Newest(
+                        RecordFile.Read(ReportFile.StudyFolder(path))
+                    ),
+                }
             )
-            {
-                AcceptsNotRecomputed = request.AcceptsNotRecomputed,
-                RecordSha256 = StudyRecord.NewestSha256(record),
-                Earlier = RecordedDecision.Newest(record),
-            }
         );
+    }
+
+    private static TimeStampSource? SourceAt(string? address) =>
+        address is null ? null : TimeStampAuthority.At(address);
+
+    private static DateTimeOffset Start(Terminal terminal)
+    {
+        terminal.Progress("Computing the report again before it is signed");
+        return terminal.Clock.GetLocalNow();
+    }
+
+    private static SigningOrder Order(SigningRequest request, DateTimeOffset at)
+    {
+        var record = RecordFile.Read(ReportFile.StudyFolder(request.Report));
+        return new(request.Role, at, request.Name, request.Credentials, request.Decision)
+        {
+            AcceptsNotRecomputed = request.AcceptsNotRecomputed,
+            RecordSha256 = StudyRecord.NewestSha256(record),
+            Earlier = RecordedDecision.Newest(record),
+        };
+    }
+
+    private static ExitCode Finish(Terminal terminal, Target target, SigningAttempt attempt)
+    {
         switch (attempt)
         {
             case SigningAttempt.Refused refused:
                 throw new UsageException("Not signed. " + refused.Why);
             case SigningAttempt.Done done:
-                var target = Target(request, done);
-                Write(request, key.Certificate.Name, at, report, done, target);
-                Say(terminal, request.Role, done, key.Certificate.IsSelfIssued);
+                var path = PathOf(target, done);
+                Write(target, done, path);
+                Say(terminal, done, target.IsSelfIssued);
                 foreach (var remark in done.Remarks)
                 {
                     terminal.Error.WriteLine(remark);
                 }
 
-                terminal.Out.WriteLine(target);
-                SayIfChanged(terminal, request.Report, done.InputDigest);
+                terminal.Out.WriteLine(path);
+                SayIfChanged(terminal, target.Report, done.InputDigest);
                 return ExitCode.Done;
             default:
                 throw new UnreachableException();
@@ -64,64 +118,54 @@ internal static class SigningRun
     }
 
     /// <summary>A signed report grows in place; a copy of an unsigned one never replaces a file.</summary>
-    private static string Target(SigningRequest request, SigningAttempt.Done done)
+    private static string PathOf(Target target, SigningAttempt.Done done)
     {
         if (done.SignedBefore)
         {
             return
-                request.Output is null
-                || Path.GetFullPath(request.Output) == Path.GetFullPath(request.Report)
-                ? request.Report
+                target.Output is null
+                || Path.GetFullPath(target.Output) == Path.GetFullPath(target.Report)
+                ? target.Report
                 : throw new UsageException(
                     "A signed report is extended in place: leave --output away, so that there are never two versions."
                 );
         }
 
-        var target =
-            request.Output
-            ?? ReportFile.SignedCopy(request.Report, done.StudyCode, done.InputDigest);
-        return File.Exists(target)
+        var path =
+            target.Output ?? ReportFile.SignedCopy(target.Report, done.StudyCode, done.InputDigest);
+        return File.Exists(path)
             ? throw new UsageException(
-                $"{target} exists already and is never overwritten. To add a signature, sign that file."
+                $"{path} exists already and is never overwritten. To add a signature, sign that file."
             )
-            : target;
+            : path;
     }
 
-    private static void Write(
-        SigningRequest request,
-        string name,
-        DateTimeOffset at,
-        ReadOnlyMemory<byte> before,
-        SigningAttempt.Done done,
-        string target
-    ) =>
+    private static void Write(Target target, SigningAttempt.Done done, string path) =>
         RecordFile.Write(
-            ReportFile.StudyFolder(request.Report),
+            ReportFile.StudyFolder(target.Report),
             new RecordEntry(
                 RecordAction.Sign,
-                at,
-                request.Name is { } printed && printed != name
-                    ? $"{printed} ({request.Role}; certificate of {name})"
-                    : $"{name} ({request.Role})",
+                target.At,
+                done.By,
                 ToolVersion.Named,
-                [new FileHash(Path.GetFileName(request.Report), InputDigest.Sha256(before.Span))],
-                [new FileHash(Path.GetFileName(target), InputDigest.Sha256(done.Report.Span))]
+                [
+                    new FileHash(
+                        Path.GetFileName(target.Report),
+                        InputDigest.Sha256(target.Before.Span)
+                    ),
+                ],
+                [new FileHash(Path.GetFileName(path), InputDigest.Sha256(done.Report.Span))]
             )
             {
                 Decision = done.Decision ?? "",
             },
-            (target, done.Report)
+            (path, done.Report)
         );
 
-    private static void Say(
-        Terminal terminal,
-        string role,
-        SigningAttempt.Done done,
-        bool isSelfIssued
-    )
+    private static void Say(Terminal terminal, SigningAttempt.Done done, bool isSelfIssued)
     {
         terminal.Out.WriteLine(
-            $"Signed as {role}."
+            $"Signed as {done.Role}."
                 + (
                     done.StillMissing.IsEmpty
                         ? " Everybody has signed."
@@ -159,4 +203,18 @@ internal static class SigningRun
             return null;
         }
     }
+
+    /// <summary>A report that is being signed.</summary>
+    /// <param name="Report">The report.</param>
+    /// <param name="Output">Where the signed file goes; null for the usual place.</param>
+    /// <param name="Before">The report before.</param>
+    /// <param name="At">When.</param>
+    /// <param name="IsSelfIssued">Whether nobody vouches for the name in the certificate.</param>
+    private sealed record Target(
+        string Report,
+        string? Output,
+        ReadOnlyMemory<byte> Before,
+        DateTimeOffset At,
+        bool IsSelfIssued
+    );
 }

@@ -3,6 +3,7 @@ using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Report;
+using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -13,10 +14,50 @@ public static class ReportSigning
 {
     /// <summary>Puts the next signature on a report.</summary>
     /// <param name="report">The bytes of the report.</param>
-    /// <param name="order">Who signs, as what, and what is decided.</param>
-    public static SigningAttempt Sign(ReadOnlyMemory<byte> report, SigningOrder order)
+    /// <param name="key">Who signs.</param>
+    /// <param name="order">As what, and what is decided.</param>
+    /// <param name="timeStamp">Where a time stamp comes from; null for none.</param>
+    public static SigningAttempt Sign(
+        ReadOnlyMemory<byte> report,
+        SigningKey key,
+        SigningOrder order,
+        TimeStampSource? timeStamp
+    )
+    {
+        ArgumentNullException.ThrowIfNull(key);
+        var attempt = Prepare(report, key.Certificate, order);
+        return attempt is SigningAttempt.Prepared prepared
+            ? prepared.With(PdfSigner.Sign(prepared.Document, key, timeStamp))
+            : attempt;
+    }
+
+    /// <summary>Makes everything of the next signature but the signature itself, for a key that is elsewhere.</summary>
+    /// <param name="report">The bytes of the report.</param>
+    /// <param name="certificate">The certificate of that key.</param>
+    /// <param name="order">Who signs as what, and what is decided.</param>
+    public static SigningAttempt Prepare(
+        ReadOnlyMemory<byte> report,
+        CertificateFacts certificate,
+        SigningOrder order
+    )
     {
         ArgumentNullException.ThrowIfNull(order);
+        return Prepare(
+            report,
+            certificate,
+            order,
+            (analysis, signatory) => DecisionOf(analysis, signatory, order)
+        );
+    }
+
+    /// <summary>The same with the decision as it comes from the analysis.</summary>
+    internal static SigningAttempt Prepare(
+        ReadOnlyMemory<byte> report,
+        CertificateFacts certificate,
+        SigningOrder order,
+        Func<StudyAnalysis, Signatory, (ApproverDecision? Decision, string? Why)> decide
+    )
+    {
         if (!AttachedStudy.TryRead(report, out var study, out var fault))
         {
             return new SigningAttempt.Refused(fault);
@@ -45,7 +86,7 @@ public static class ReportSigning
                 : ["the pages", .. recomputed.NotRecomputed];
         if (
             (
-                WhyNot(analysis, before, index, order)
+                WhyNot(analysis, before, index, certificate, order)
                 ?? WhyNotOver(study.Stated.ToolVersion, before, accepted, order)
             ) is
             { } why
@@ -54,10 +95,10 @@ public static class ReportSigning
             return new SigningAttempt.Refused(why);
         }
 
-        var (decision, whyNot) = DecisionOf(analysis, signatories[index], order);
+        var (decision, whyNot) = decide(analysis, signatories[index]);
         return whyNot is not null
             ? new SigningAttempt.Refused(whyNot)
-            : Append(report, analysis, before, index, order, decision, accepted);
+            : Append(report, analysis, before, index, certificate, order, decision, accepted);
     }
 
     /// <summary>Why a report is not one to be signed, whoever signs; null when it is.</summary>
@@ -92,9 +133,15 @@ public static class ReportSigning
         StudyAnalysis analysis,
         DocumentVerification before,
         int index,
+        CertificateFacts certificate,
         SigningOrder order
     )
     {
+        if (before.Signatures.Any(item => item.Problems.Contains(SignatureProblem.NotSignedYet)))
+        {
+            return "The file was only prepared for a signature, which is not in it yet. Put the signature in with --complete, or take the report from which the file was prepared.";
+        }
+
         var protocol = analysis.Protocol;
         var signatory = protocol.Signatories[index];
         var signed = before.Signatures.Select(item => item.FieldName).ToImmutableHashSet();
@@ -116,7 +163,7 @@ public static class ReportSigning
 
         if (
             before.Signatures.FirstOrDefault(item =>
-                item.Signer?.PublicKeySha256 == order.Key.Certificate.PublicKeySha256
+                item.Signer?.PublicKeySha256 == certificate.PublicKeySha256
             ) is
             { } same
         )
@@ -171,6 +218,7 @@ public static class ReportSigning
         StudyAnalysis analysis,
         DocumentVerification before,
         int index,
+        CertificateFacts certificate,
         SigningOrder order,
         ApproverDecision? decision,
         ImmutableArray<string> accepted
@@ -179,7 +227,7 @@ public static class ReportSigning
         var protocol = analysis.Protocol;
         var signatory = protocol.Signatories[index];
         var digest = analysis.Identity.InputDigest;
-        var name = order.Name ?? order.Key.Certificate.Name;
+        var name = order.Name ?? certificate.Name;
         var statement = new SignedStatement(
             signatory.Role,
             order.Credentials,
@@ -204,7 +252,7 @@ public static class ReportSigning
             name,
             order.At,
             statement,
-            order.Key.Certificate,
+            certificate,
             field
         );
         if (accepted.IsEmpty && decision is not null && !stamp.FitsIn(field))
@@ -214,44 +262,51 @@ public static class ReportSigning
             );
         }
 
-        var result = PdfSigner.Sign(
+        var result = PdfSigner.Prepare(
             report,
-            new SignatureRequest(
+            new SignatureContent(
                 SignatoryFields.NameOf(index),
-                order.Key,
                 order.At,
                 name,
                 SignatoryFields.MeaningOf(signatory),
                 Location: null,
                 statement.ToJson(),
-                stamp,
-                order.TimeStamp
-            )
+                stamp
+            ),
+            certificate
         );
-        if (!result.TryGet(out var signed, out var refusal))
+        if (!result.TryGet(out var document, out var refusal))
         {
             return new SigningAttempt.Refused(SigningWords.Of(refusal));
         }
 
-        var done = before
+        var signed = before
             .Signatures.Select(item => item.FieldName)
             .Append(SignatoryFields.NameOf(index))
             .ToImmutableHashSet();
-        return new SigningAttempt.Done(
-            signed,
-            protocol.Code,
-            digest,
-            !before.Signatures.IsEmpty,
-            Remarks(analysis, signatory),
-            [
-                .. protocol
-                    .Signatories.Where((_, i) => !done.Contains(SignatoryFields.NameOf(i)))
-                    .Select(item => item.Role),
-            ]
-        )
-        {
-            Decision = decision is null ? null : DecisionWords.Whole(decision),
-        };
+        return new SigningAttempt.Prepared(
+            document,
+            new SigningAttempt.Done(
+                document.Bytes,
+                protocol.Code,
+                digest,
+                !before.Signatures.IsEmpty,
+                Remarks(analysis, signatory),
+                [
+                    .. protocol
+                        .Signatories.Where((_, i) => !signed.Contains(SignatoryFields.NameOf(i)))
+                        .Select(item => item.Role),
+                ]
+            )
+            {
+                Role = signatory.Role,
+                By =
+                    name == certificate.Name
+                        ? $"{name} ({signatory.Role})"
+                        : $"{name} ({signatory.Role}; certificate of {certificate.Name})",
+                Decision = decision is null ? null : DecisionWords.Whole(decision),
+            }
+        );
     }
 
     /// <summary>What whoever signs should know: a lock that does not hold, and for the one who decides what the report concludes.</summary>

@@ -18,6 +18,8 @@ internal static class ProblemWords
             or SignatureProblem.ByteRangeEnd => "the signature does not cover the whole file",
             SignatureProblem.RevisionSignedByAnother =>
                 "another signature claims the same addition to the file",
+            SignatureProblem.NotSignedYet =>
+                "prepared, but not signed yet: the place of the signature is empty",
             SignatureProblem.PaddingNotZero => "bytes are hidden in the room of the signature",
             SignatureProblem.DictionaryNotSupported =>
                 "the signature is of another kind than this program makes",

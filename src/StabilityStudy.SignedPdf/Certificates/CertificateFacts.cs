@@ -27,6 +27,13 @@ public sealed record CertificateFacts(
     bool MaySign
 )
 {
+    /// <summary>Why the certificate does not allow signing at this moment; null when it does.</summary>
+    public SigningKeyProblem? ProblemAt(DateTimeOffset time) =>
+        !MaySign ? SigningKeyProblem.KeyUsageLacksSigning
+        : time < NotBefore ? SigningKeyProblem.NotYetValid
+        : time > NotAfter ? SigningKeyProblem.Expired
+        : null;
+
     internal static CertificateFacts Of(X509Certificate2 certificate)
     {
         var name = certificate.GetNameInfo(X509NameType.SimpleName, forIssuer: false);

@@ -28,16 +28,6 @@ public sealed class SigningKey : IDisposable
     /// <summary>Other certificates of the file, those of issuers as a rule; they go into the signature.</summary>
     internal ImmutableArray<X509Certificate2> Others { get; }
 
-    /// <summary>Why the certificate does not allow signing at this moment; null when it does.</summary>
-    public SigningKeyProblem? ProblemAt(DateTimeOffset time) =>
-        Certificate switch
-        {
-            { MaySign: false } => SigningKeyProblem.KeyUsageLacksSigning,
-            { NotBefore: var start } when time < start => SigningKeyProblem.NotYetValid,
-            { NotAfter: var end } when time > end => SigningKeyProblem.Expired,
-            _ => null,
-        };
-
     /// <inheritdoc/>
     public void Dispose()
     {

@@ -7,7 +7,7 @@ namespace StabilityStudy.SignedPdf.Certificates;
 /// <summary>Reads a signing key from PKCS#12 or PEM. No key store of the machine is touched.</summary>
 public static class SigningKeyReader
 {
-    /// <summary>The key with its certificate, or why there is none. Whether it may sign at a given time, <see cref="SigningKey.ProblemAt"/> says.</summary>
+    /// <summary>The key with its certificate, or why there is none. Whether it may sign at a given time, <see cref="CertificateFacts.ProblemAt"/> says.</summary>
     /// <param name="keyFile">PKCS#12, or PEM with the private key.</param>
     /// <param name="certificateFile">PEM with the certificates, when they are in a file of their own; otherwise null.</param>
     /// <param name="passphrase">Opens the key; null for a key without protection.</param>

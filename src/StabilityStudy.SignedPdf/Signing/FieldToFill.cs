@@ -1,4 +1,3 @@
-using System.Diagnostics.CodeAnalysis;
 using StabilityStudy.SignedPdf.Objects;
 using StabilityStudy.SignedPdf.Stamps;
 using StabilityStudy.SignedPdf.Writing;
@@ -20,7 +19,7 @@ internal sealed record FieldToFill(
 )
 {
     /// <summary>The field of a name, or why it cannot be filled.</summary>
-    public static Finding Of(PdfDocument document, string name)
+    public static SigningResult<FieldToFill> Of(PdfDocument document, string name)
     {
         if (SignatureForm.Fields(document) is not { } fields)
         {
@@ -95,25 +94,5 @@ internal sealed record FieldToFill(
             Document,
             [.. changed.Concat(objects.Added).OrderBy(static entry => entry.Reference.Number)]
         );
-    }
-
-    /// <summary>A field, or why there is none to fill.</summary>
-    internal readonly struct Finding
-    {
-        private readonly FieldToFill? _field;
-        private readonly SigningResult? _refusal;
-
-        public Finding(FieldToFill field) => _field = field;
-
-        public Finding(SigningRefusalReason reason, string what) => _refusal = new(reason, what);
-
-        public bool TryGet(
-            [NotNullWhen(true)] out FieldToFill? field,
-            [NotNullWhen(false)] out SigningResult? refusal
-        )
-        {
-            (field, refusal) = (_field, _refusal);
-            return field is not null;
-        }
     }
 }

@@ -1,4 +1,4 @@
-using StabilityStudy.SignedPdf.Stamps;
+using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Verification;
 using StabilityStudy.SignedPdf.Writing;
 
@@ -10,20 +10,29 @@ namespace StabilityStudy.SignedPdf.Signing;
 /// </summary>
 public static class PdfSigner
 {
-    /// <summary>The document with the signature, or why it was not made. What comes out has passed <see cref="SignatureVerifier"/>.</summary>
+    /// <summary>The document with everything but the signature itself, or why it was not made.</summary>
     /// <param name="document">The bytes of the whole document.</param>
-    /// <param name="request">What to sign, who, when and how it looks.</param>
+    /// <param name="content">What to sign, when and how it looks.</param>
+    /// <param name="certificate">The certificate of whoever will sign.</param>
     /// <exception cref="ArgumentException">The stamp has no lines, or a line's size is not above 0.</exception>
-    public static SigningResult Sign(ReadOnlyMemory<byte> document, SignatureRequest request)
+    public static SigningResult<PreparedDocument> Prepare(
+        ReadOnlyMemory<byte> document,
+        SignatureContent content,
+        CertificateFacts certificate
+    )
     {
-        ArgumentNullException.ThrowIfNull(request);
-        RequestCheck.CheckStamp(request.Stamp);
-        if (RequestCheck.KeyRefusal(request) is { } keyRefusal)
+        ArgumentNullException.ThrowIfNull(content);
+        ArgumentNullException.ThrowIfNull(certificate);
+        RequestCheck.CheckStamp(content.Stamp);
+        if (
+            RequestCheck.CertificateRefusal(certificate, content.SigningTime) is
+            { } certificateRefusal
+        )
         {
-            return keyRefusal;
+            return new(certificateRefusal);
         }
 
-        if (RequestCheck.MissingCharacter(request.Stamp) is { } missing)
+        if (RequestCheck.MissingCharacter(content.Stamp) is { } missing)
         {
             return new(
                 SigningRefusalReason.CharacterNotInFont,
@@ -36,14 +45,85 @@ public static class PdfSigner
             return new(SigningRefusalReason.DocumentUnreadable, failure.What);
         }
 
-        if (!FieldToFill.Of(read, request.FieldName).TryGet(out var place, out var refusal))
+        if (!FieldToFill.Of(read, content.FieldName).TryGet(out var field, out var refusal))
         {
-            return refusal;
+            return new(refusal);
         }
 
-        return EarlierFault(document, place.IsFirst, read) is { } fault
-            ? new(SigningRefusalReason.EarlierSignatureBroken, fault)
-            : Fill(place.Append(request.Content, out var number), number, request);
+        if (EarlierFault(document, field.IsFirst, read) is { } fault)
+        {
+            return new(SigningRefusalReason.EarlierSignatureBroken, fault);
+        }
+
+        var bytes = field.Append(content, out var number);
+        if (SignaturePlaceholder.Find(bytes, number) is not { } place)
+        {
+            return new(
+                SigningRefusalReason.ResultDoesNotVerify,
+                "The place of the signature was not found."
+            );
+        }
+
+        place.WriteRange(bytes);
+        return new(new PreparedDocument(bytes, place));
+    }
+
+    /// <summary>Puts the signature of a key into a prepared document.</summary>
+    /// <param name="prepared">The document.</param>
+    /// <param name="key">Who signs.</param>
+    /// <param name="timeStamp">Where a time stamp comes from; null for none.</param>
+    public static SigningResult<ReadOnlyMemory<byte>> Sign(
+        PreparedDocument prepared,
+        SigningKey key,
+        TimeStampSource? timeStamp
+    )
+    {
+        ArgumentNullException.ThrowIfNull(prepared);
+        return Complete(prepared, StatementSigner.Sign(prepared.ToSign, key), timeStamp);
+    }
+
+    /// <summary>Puts a signature that was made anywhere into a prepared document. What comes out has passed <see cref="SignatureVerifier"/>.</summary>
+    /// <param name="prepared">The document.</param>
+    /// <param name="signature">CMS signature over the bytes to sign, detached, DER.</param>
+    /// <param name="timeStamp">Where a time stamp comes from; null for none.</param>
+    public static SigningResult<ReadOnlyMemory<byte>> Complete(
+        PreparedDocument prepared,
+        ReadOnlyMemory<byte> signature,
+        TimeStampSource? timeStamp
+    )
+    {
+        ArgumentNullException.ThrowIfNull(prepared);
+        if (timeStamp is not null)
+        {
+            if (
+                !SignatureContainer
+                    .Stamped(signature.Span, timeStamp)
+                    .TryGet(out var stamped, out var refusal)
+            )
+            {
+                return new(refusal);
+            }
+
+            signature = stamped;
+        }
+
+        if (signature.Length > SignatureDictionary.ContentsLength)
+        {
+            return new(
+                SigningRefusalReason.SignatureTooLarge,
+                "The signature with its certificates is larger than the room for it."
+            );
+        }
+
+        var bytes = prepared.Bytes.ToArray();
+        prepared.Place.WriteSignature(bytes, signature.Span);
+        var verification = SignatureVerifier.Verify(bytes, VerificationOptions.WithoutTrust);
+        return verification.Holds
+            ? new(bytes)
+            : new(
+                SigningRefusalReason.ResultDoesNotVerify,
+                VerificationText.FirstFault(verification)
+            );
     }
 
     /// <summary>Where a signature field lies on its page; null where there is no such field.</summary>
@@ -92,45 +172,6 @@ public static class PdfSigner
         var expected = place.Append(content, out var number);
         return SignaturePlaceholder.Find(expected, number) is { } gap
             && gap.IsSameOutside(expected, document.Span[..(int)whole.Revisions[revision - 1].End]);
-    }
-
-    private static SigningResult Fill(byte[] bytes, int number, SignatureRequest request)
-    {
-        if (SignaturePlaceholder.Find(bytes, number) is not { } place)
-        {
-            return new(
-                SigningRefusalReason.ResultDoesNotVerify,
-                "The place of the signature was not found."
-            );
-        }
-
-        place.WriteRange(bytes);
-        var container = SignatureContainer.Sign(place.Covered(bytes), request.Key);
-        if (
-            request.TimeStamp is { } source
-            && SignatureContainer.AddTimeStamp(container, source) is { } refused
-        )
-        {
-            return refused;
-        }
-
-        var signature = container.Encode();
-        if (signature.Length > SignatureDictionary.ContentsLength)
-        {
-            return new(
-                SigningRefusalReason.SignatureTooLarge,
-                "The signature with its certificates is larger than the room for it."
-            );
-        }
-
-        place.WriteSignature(bytes, signature);
-        var verification = SignatureVerifier.Verify(bytes, VerificationOptions.WithoutTrust);
-        return verification.Holds
-            ? new SigningResult(bytes)
-            : new(
-                SigningRefusalReason.ResultDoesNotVerify,
-                VerificationText.FirstFault(verification)
-            );
     }
 
     private static string? EarlierFault(

@@ -6,10 +6,12 @@ namespace StabilityStudy.SignedPdf.Signing;
 /// <summary>Checks what is asked for, before the document is looked at.</summary>
 internal static class RequestCheck
 {
-    public static SigningResult? KeyRefusal(SignatureRequest request) =>
-        request.Key.ProblemAt(request.SigningTime) is { } problem ? Refusal(problem) : null;
+    public static SigningRefusal? CertificateRefusal(
+        CertificateFacts certificate,
+        DateTimeOffset time
+    ) => certificate.ProblemAt(time) is { } problem ? Refusal(problem) : null;
 
-    private static SigningResult Refusal(SigningKeyProblem problem) =>
+    private static SigningRefusal Refusal(SigningKeyProblem problem) =>
         problem switch
         {
             SigningKeyProblem.NotYetValid => new(

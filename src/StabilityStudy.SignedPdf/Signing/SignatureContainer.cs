@@ -10,7 +10,7 @@ namespace StabilityStudy.SignedPdf.Signing;
 internal static class SignatureContainer
 {
     /// <summary>The signature over the content, in DER.</summary>
-    public static SignedCms Sign(byte[] content, SigningKey key)
+    public static byte[] Sign(byte[] content, SigningKey key)
     {
         var container = new SignedCms(
             new ContentInfo(new Oid(ObjectIdentifiers.Data), content),
@@ -35,12 +35,15 @@ internal static class SignatureContainer
             )
         );
         container.ComputeSignature(signer, silent: true);
-        return container;
+        return container.Encode();
     }
 
-    /// <summary>Adds a time stamp of the signature; returns why that failed, or null.</summary>
-    public static SigningResult? AddTimeStamp(SignedCms container, TimeStampSource source)
+    /// <summary>The container with a time stamp of its signature, in DER; or why there is none.</summary>
+    /// <exception cref="CryptographicException">The bytes are no container.</exception>
+    public static SigningResult<byte[]> Stamped(ReadOnlySpan<byte> bytes, TimeStampSource source)
     {
+        var container = new SignedCms();
+        container.Decode(bytes);
         var request = Rfc3161TimestampRequest.CreateFromSignerInfo(
             container.SignerInfos[0],
             HashAlgorithmName.SHA256,
@@ -68,7 +71,7 @@ internal static class SignatureContainer
                         token.AsSignedCms().Encode()
                     )
                 );
-            return null;
+            return new(container.Encode());
         }
         catch (CryptographicException exception)
         {

@@ -2,26 +2,29 @@ using System.Diagnostics.CodeAnalysis;
 
 namespace StabilityStudy.SignedPdf.Signing;
 
-/// <summary>The signed document, or why it was not signed: never both, never neither.</summary>
-public sealed class SigningResult
+/// <summary>What a step of signing gave, or why it gave nothing: never both, never neither.</summary>
+/// <typeparam name="T">What the step gives.</typeparam>
+public sealed class SigningResult<T>
 {
-    private readonly ReadOnlyMemory<byte> _document;
+    private readonly T? _value;
 
-    internal SigningResult(ReadOnlyMemory<byte> document) => _document = document;
+    internal SigningResult(T value) => _value = value;
 
-    internal SigningResult(SigningRefusalReason reason, string what) =>
-        Refusal = new SigningRefusal(reason, what);
+    internal SigningResult(SigningRefusal refusal) => Refusal = refusal;
 
-    /// <summary>Why there is no signed document; null exactly when there is one.</summary>
+    internal SigningResult(SigningRefusalReason reason, string what)
+        : this(new SigningRefusal(reason, what)) { }
+
+    /// <summary>Why there is nothing; null exactly when there is something.</summary>
     public SigningRefusal? Refusal { get; }
 
-    /// <summary>Gives the signed document, or the refusal when there is none.</summary>
+    /// <summary>Gives the value, or the refusal when there is none.</summary>
     public bool TryGet(
-        out ReadOnlyMemory<byte> document,
+        [MaybeNullWhen(false)] out T value,
         [NotNullWhen(false)] out SigningRefusal? refusal
     )
     {
-        document = _document;
+        value = _value;
         refusal = Refusal;
         return refusal is null;
     }

@@ -11,7 +11,7 @@ public static class StatementSigner
     public static ReadOnlyMemory<byte> Sign(ReadOnlyMemory<byte> statement, SigningKey key)
     {
         ArgumentNullException.ThrowIfNull(key);
-        return SignatureContainer.Sign(statement.ToArray(), key).Encode();
+        return SignatureContainer.Sign(statement.ToArray(), key);
     }
 
     /// <summary>A time-stamp token over the bytes, in DER (RFC 3161); or why there is none.</summary>

@@ -28,6 +28,11 @@ internal static class ContainerCheck
             return ContainerFindings.Refused(SignatureProblem.ContainerMalformed);
         }
 
+        if (!contents.Span.ContainsAnyExcept((byte)0))
+        {
+            return ContainerFindings.Refused(SignatureProblem.NotSignedYet);
+        }
+
         if (ContainerForm.Of(contents, out var problem) is not { } form)
         {
             return ContainerFindings.Refused(problem);

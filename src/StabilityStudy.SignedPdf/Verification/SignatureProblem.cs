@@ -21,6 +21,9 @@ public enum SignatureProblem
     /// <summary>Another signature covers the same revision; this one was not looked at further.</summary>
     RevisionSignedByAnother,
 
+    /// <summary>The document was prepared for this signature, which is not in its place yet.</summary>
+    NotSignedYet,
+
     /// <summary>There are other bytes than zeros after the signature in its room.</summary>
     PaddingNotZero,
 

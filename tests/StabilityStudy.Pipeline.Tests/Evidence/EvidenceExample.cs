@@ -124,7 +124,9 @@ internal static class EvidenceExample
         using var key = signer.Key();
         return ReportSigning.Sign(
             report,
-            new SigningOrder(role, key, at ?? Now, null, "MLS", decision, null)
+            key,
+            new SigningOrder(role, at ?? Now, null, "MLS", decision),
+            null
         );
     }
 

@@ -126,10 +126,12 @@ public sealed class RecordComparisonTests
             .IsType<SigningAttempt.Done>(
                 ReportSigning.Sign(
                     EvidenceExample.Unsigned,
-                    new SigningOrder("author", key, EvidenceExample.Now, null, "MLS", null, null)
+                    key,
+                    new SigningOrder("author", EvidenceExample.Now, null, "MLS", null)
                     {
                         RecordSha256 = StudyRecord.NewestSha256(record),
-                    }
+                    },
+                    null
                 )
             )
             .Report;

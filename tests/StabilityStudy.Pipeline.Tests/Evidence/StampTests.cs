@@ -81,11 +81,10 @@ public sealed class StampTests
             key.Certificate,
             PdfSigner.PlaceOf(EvidenceExample.SignedOnce, signed.FieldName)!
         );
-        var result = PdfSigner.Sign(
+        var result = PdfSigner.Prepare(
             EvidenceExample.SignedOnce,
-            new SignatureRequest(
+            new SignatureContent(
                 signed.FieldName,
-                key,
                 EvidenceExample.Now,
                 signed.SignerName!,
                 signed.Reason!,
@@ -104,11 +103,15 @@ public sealed class StampTests
                                 : line
                         ),
                     ],
-                },
-                null
-            )
+                }
+            ),
+            key.Certificate
         );
-        Assert.True(result.TryGet(out var file, out var refusal), refusal?.ToString());
+        Assert.True(result.TryGet(out var prepared, out _));
+        Assert.True(
+            PdfSigner.Sign(prepared, key, null).TryGet(out var file, out var refusal),
+            refusal?.ToString()
+        );
         return file;
     }
 

@@ -36,10 +36,16 @@ public static class TrialCertificateTests
         );
         Assert.True(key.Certificate is { IsSelfIssued: true, MaySign: true });
         Assert.Equal("7F" + new string('F', 30), key.Certificate.SerialNumber);
-        Assert.Null(key.ProblemAt(Signers.Start));
-        Assert.Null(key.ProblemAt(Signers.End));
-        Assert.Equal(SigningKeyProblem.NotYetValid, key.ProblemAt(Signers.Start.AddSeconds(-1)));
-        Assert.Equal(SigningKeyProblem.Expired, key.ProblemAt(Signers.End.AddSeconds(1)));
+        Assert.Null(key.Certificate.ProblemAt(Signers.Start));
+        Assert.Null(key.Certificate.ProblemAt(Signers.End));
+        Assert.Equal(
+            SigningKeyProblem.NotYetValid,
+            key.Certificate.ProblemAt(Signers.Start.AddSeconds(-1))
+        );
+        Assert.Equal(
+            SigningKeyProblem.Expired,
+            key.Certificate.ProblemAt(Signers.End.AddSeconds(1))
+        );
     }
 
     [Fact]

@@ -87,14 +87,14 @@ internal static class SignedDocument
 
     public static byte[] Sign(byte[] document, SignatureRequest request)
     {
-        var result = PdfSigner.Sign(document, request);
+        var result = request.Sign(document);
         Assert.True(result.TryGet(out var signed, out var refusal), refusal?.ToString());
         return signed.ToArray();
     }
 
     public static SigningRefusalReason Refusal(byte[] document, SignatureRequest request)
     {
-        Assert.False(PdfSigner.Sign(document, request).TryGet(out _, out var refusal));
+        Assert.False(request.Sign(document).TryGet(out _, out var refusal));
         return refusal.Reason;
     }
 

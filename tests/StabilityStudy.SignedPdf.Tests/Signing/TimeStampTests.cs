@@ -77,7 +77,7 @@ public sealed class TimeStampTests : IDisposable
             TimeStamp = _authority.Source,
         };
 
-        Assert.False(PdfSigner.Sign(SignedDocument.Unsigned, late).TryGet(out _, out var refusal));
+        Assert.False(late.Sign(SignedDocument.Unsigned).TryGet(out _, out var refusal));
         Assert.Equal(SigningRefusalReason.ResultDoesNotVerify, refusal.Reason);
         Assert.Contains(
             nameof(SignatureProblem.TimeStampBeforeSigning),

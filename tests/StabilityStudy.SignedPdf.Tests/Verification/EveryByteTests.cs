@@ -71,8 +71,9 @@ public static class EveryByteTests
     }
 
     // One certificate in each: others beside the signer's are not signed, and are checked by the chain alone.
-    private static SignedPdf.Signing.SignatureRequest Plain(
-        SignedPdf.Signing.SignatureRequest request,
-        Signer signer
-    ) => request with { Key = signer.SigningKey() };
+    private static SignatureRequest Plain(SignatureRequest request, Signer signer) =>
+        request with
+        {
+            Key = signer.SigningKey(),
+        };
 }

@@ -49,7 +49,7 @@ public static class RevisionFormTests
             byte[] file = [.. signed, .. HandMadePdf.Bytes(tail)];
 
             Assert.False(SignedDocument.Verify(file).Holds);
-            Assert.False(PdfSigner.Sign(file, SignedDocument.Approver).TryGet(out _, out _));
+            Assert.False(SignedDocument.Approver.Sign(file).TryGet(out _, out _));
         }
     }
 

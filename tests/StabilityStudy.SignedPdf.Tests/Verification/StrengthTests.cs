@@ -115,7 +115,7 @@ public static class StrengthTests
         Assert.Equal([SignatureProblem.KeyUsageLacksSigning], OfStatement(signer).Problems);
         Assert.Equal(
             SigningKeyProblem.KeyUsageLacksSigning,
-            signer.SigningKey().ProblemAt(Signers.Time)
+            signer.SigningKey().Certificate.ProblemAt(Signers.Time)
         );
     }
 

@@ -208,7 +208,7 @@ internal static class ForgedRevision
         }
 
         using var key = signer.Key();
-        place.WriteSignature(bytes, SignatureContainer.Sign(place.Covered(bytes), key).Encode());
+        place.WriteSignature(bytes, SignatureContainer.Sign(place.Covered(bytes), key));
         return bytes;
     }
 }
