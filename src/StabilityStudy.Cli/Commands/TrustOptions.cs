@@ -26,7 +26,7 @@ internal sealed class TrustOptions
         new("--revoked")
         {
             Description =
-                "Lists of revoked certificates (CRL): a PEM or DER file, or a folder of them.",
+                "Lists of revoked certificates (CRL) in PEM or DER, or answers about single ones (OCSP) in DER: a file, or a folder of them.",
             HelpName = "FILE",
         };
 

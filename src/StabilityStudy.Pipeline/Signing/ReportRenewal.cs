@@ -76,7 +76,7 @@ public static class ReportRenewal
                 .Any(revision => revision.BringsValidationData)
         )
         {
-            yield return "The certificates of all who signed, and the lists of revoked certificates that were given, are kept in the report.";
+            yield return "The certificates of all who signed, and what was given about revoked ones, are kept in the report.";
         }
 
         if (after.ArchiveTimeStamps.Length > before.ArchiveTimeStamps.Length)
@@ -97,7 +97,7 @@ public static class ReportRenewal
             RenewalRefusal.NotTrusted =>
                 "Not everybody who signed is trusted: give the certificates that you trust with --trust, and those for time-stamp authorities with --trust-time, so that what vouches for each signature can be kept.",
             RenewalRefusal.NothingToAdd =>
-                "All that was given is in the report already. Give newer lists of revoked certificates with --revoked, or the address of a time-stamp authority with --time-stamp.",
+                "All that was given is in the report already. Give newer lists of revoked certificates or answers (OCSP) with --revoked, or the address of a time-stamp authority with --time-stamp.",
             RenewalRefusal.DataNotStamped =>
                 "What was added last has no archive time stamp yet. Renew the report with --time-stamp and without new lists first.",
             RenewalRefusal.NoRoom =>

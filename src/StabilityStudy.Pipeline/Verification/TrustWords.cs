@@ -168,6 +168,8 @@ internal static class TrustWords
 
         var why = fault.Problem switch
         {
+            RevocationListProblem.OfAnotherIssuer when list is RevocationAnswer =>
+                "is about another certificate",
             RevocationListProblem.OfAnotherIssuer =>
                 $"is of another issuer than the certificate, {certificate.Issuer}",
             RevocationListProblem.NotSignedByIssuer =>
@@ -184,30 +186,41 @@ internal static class TrustWords
                 "was made after the certificate expired, when issuers leave it out",
             RevocationListProblem.MadeInFuture =>
                 "is dated after this verification: its clock or that of this computer is wrong",
+            RevocationListProblem.NotKnownToIssuer => "says that the certificate is not known",
             RevocationListProblem.Missing => "is missing",
         };
-        return $"whether the certificate of {certificate.Name} was revoked is not known: the list of revoked certificates by {list.Issuer} of {Time(list.ThisUpdate)} {why}";
+        return $"whether the certificate of {certificate.Name} was revoked is not known: {Named(list)} {why}";
     }
 
-    /// <summary>The lists that are of no issuer of these chains, so that nobody believes they were asked.</summary>
+    /// <summary>The lists and answers that are about nothing in these chains, so that nobody believes they were asked.</summary>
     public static IEnumerable<(PartOutcome, string)> NotAsked(
         IEnumerable<ChainVerification> chains,
         VerificationOptions options
     )
     {
-        var subjects = chains
-            .SelectMany(chain => chain.Certificates)
-            .Select(certificate => certificate.Subject)
-            .ToHashSet(StringComparer.Ordinal);
+        var certificates = chains.SelectMany(chain => chain.Certificates).ToList();
         return options
-            .RevocationLists.Where(list => !subjects.Contains(list.Issuer))
-            .Select(list =>
+            .RevocationLists.Where(statement =>
+                !certificates.Exists(certificate =>
+                    statement is RevocationAnswer answer
+                        ? certificate.SerialNumber == answer.SerialNumber
+                        : certificate.Subject == statement.Issuer
+                )
+            )
+            .Select(statement =>
                 (
                     PartOutcome.Holds,
-                    $"The list of revoked certificates by {list.Issuer} of {Time(list.ThisUpdate)} is of no issuer of these signatures and their time stamps, and says nothing about them."
+                    statement is RevocationAnswer
+                        ? $"T{Named(statement)[1..]} is about no certificate of these signatures and their time stamps, and says nothing about them."
+                        : $"T{Named(statement)[1..]} is of no issuer of these signatures and their time stamps, and says nothing about them."
                 )
             );
     }
+
+    private static string Named(RevocationStatement statement) =>
+        statement is RevocationAnswer
+            ? $"the answer about a certificate by {statement.Issuer} of {Time(statement.ThisUpdate)} (OCSP)"
+            : $"the list of revoked certificates by {statement.Issuer} of {Time(statement.ThisUpdate)}";
 
     /// <summary>A moment to the second, with its offset.</summary>
     public static string Time(DateTimeOffset? time) =>

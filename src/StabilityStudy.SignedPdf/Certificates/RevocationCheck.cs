@@ -3,12 +3,12 @@ using System.Security.Cryptography.X509Certificates;
 namespace StabilityStudy.SignedPdf.Certificates;
 
 /// <summary>Asks the given lists whether certificates of a trusted chain were revoked. Where lists contradict each other, the worst holds.</summary>
-/// <param name="Lists">Revocation lists, of any issuers.</param>
+/// <param name="Lists">Revocation lists and answers, of any issuers.</param>
 /// <param name="Time">The time at which the certificates must have been valid.</param>
 /// <param name="TimeIsProven">A trusted time stamp proves the time, so that a revocation after it does not count.</param>
 /// <param name="Now">When is verified; null when not said.</param>
 internal sealed record RevocationCheck(
-    ImmutableArray<RevocationList> Lists,
+    ImmutableArray<RevocationStatement> Lists,
     DateTimeOffset Time,
     bool TimeIsProven,
     DateTimeOffset? Now
@@ -64,7 +64,7 @@ internal sealed record RevocationCheck(
     }
 
     private static IEnumerable<RevocationFault> Faults(
-        List<(RevocationList List, RevocationListProblem? Problem)> found,
+        List<(RevocationStatement List, RevocationListProblem? Problem)> found,
         CertificateFacts certificate
     )
     {
@@ -86,11 +86,11 @@ internal sealed record RevocationCheck(
     }
 
     private RevocationListProblem? ProblemOf(
-        RevocationList list,
+        RevocationStatement list,
         X509Certificate2 certificate,
         X509Certificate2 issuer
     ) =>
-        list.ProblemAgainst(issuer)
+        list.ProblemAgainst(certificate, issuer)
         ?? (
             list.ThisUpdate < KnownAt && !(TakesCurrent && list.NextUpdate >= KnownAt)
                 ? RevocationListProblem.MadeBefore

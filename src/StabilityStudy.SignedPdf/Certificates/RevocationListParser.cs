@@ -1,6 +1,7 @@
 using System.Collections.Frozen;
 using System.Formats.Asn1;
 using System.Security.Cryptography;
+using System.Security.Cryptography.X509Certificates;
 
 namespace StabilityStudy.SignedPdf.Certificates;
 
@@ -27,21 +28,29 @@ internal static class RevocationListParser
         var signed = whole.PeekEncodedValue();
         var content = ParseContent(whole.ReadSequence(), out var named);
         var algorithm = whole.ReadEncodedValue();
-        var signature = whole.ReadBitString(out _);
+        var signature = whole.ReadBitString(out var unused);
         whole.ThrowIfNotEmpty();
 
         // The method stands twice, once among what is signed (5.1.1.2).
         var method = named.Span.SequenceEqual(algorithm.Span)
             ? SignatureMethod.Of(algorithm)
             : null;
-        return content is null
+        return content is null || unused != 0
             ? new(
                 new PdfFailure(
                     null,
                     "The list of revoked certificates says something that is not known here."
                 )
             )
-            : new(new RevocationList(content, signed, method, signature) { Encoded = list });
+            : new(
+                new RevocationList(content, signed, method, signature)
+                {
+                    Issuer = new X500DistinguishedName(content.Issuer).Name,
+                    ThisUpdate = content.ThisUpdate,
+                    NextUpdate = content.NextUpdate,
+                    Encoded = list,
+                }
+            );
     }
 
     private static Content? ParseContent(AsnReader list, out ReadOnlyMemory<byte> method)
@@ -66,7 +75,7 @@ internal static class RevocationListParser
             {
                 var entry = entries.ReadSequence();
                 var serial = Convert.ToHexString(entry.ReadIntegerBytes().Span);
-                revoked[RevocationList.Key(serial)] = ReadTime(entry);
+                revoked[RevocationStatement.Key(serial)] = ReadTime(entry);
             }
         }
 
@@ -84,7 +93,7 @@ internal static class RevocationListParser
     }
 
     // A critical one says that the list is only a part, or only the changes since another list (5.2.4, 5.2.5).
-    private static bool HasCriticalExtension(AsnReader extensions)
+    internal static bool HasCriticalExtension(AsnReader extensions)
     {
         while (extensions.HasData)
         {

@@ -26,4 +26,7 @@ public enum RevocationListProblem
 
     /// <summary>A list is dated after the verification.</summary>
     MadeInFuture,
+
+    /// <summary>An answer says that the issuer does not know the certificate.</summary>
+    NotKnownToIssuer,
 }

@@ -10,15 +10,15 @@ public sealed class TrustFile
 {
     private TrustFile(
         ImmutableArray<X509Certificate2> certificates,
-        ImmutableArray<RevocationList> lists
+        ImmutableArray<RevocationStatement> lists
     )
     {
         Certificates = certificates;
         RevocationLists = lists;
     }
 
-    /// <summary>The lists of revoked certificates in the file.</summary>
-    public ImmutableArray<RevocationList> RevocationLists { get; }
+    /// <summary>The lists of revoked certificates in the file, and the answers about single ones.</summary>
+    public ImmutableArray<RevocationStatement> RevocationLists { get; }
 
     /// <summary>Whether there is a certificate in the file.</summary>
     public bool HoldsCertificate => !Certificates.IsEmpty;
@@ -26,11 +26,11 @@ public sealed class TrustFile
     internal ImmutableArray<X509Certificate2> Certificates { get; }
 
     /// <summary>Reads a file; or why it cannot be used.</summary>
-    /// <param name="file">PEM with any number of certificates and lists, or one of them in DER.</param>
+    /// <param name="file">PEM with any number of certificates and lists, or one of them, or an OCSP response, in DER.</param>
     public static PdfResult<TrustFile> Read(ReadOnlyMemory<byte> file)
     {
         var certificates = ImmutableArray.CreateBuilder<X509Certificate2>();
-        var lists = ImmutableArray.CreateBuilder<RevocationList>();
+        var lists = ImmutableArray.CreateBuilder<RevocationStatement>();
         try
         {
             if (
@@ -62,7 +62,7 @@ public sealed class TrustFile
 
     private static PdfFailure? AddPem(
         ImmutableArray<X509Certificate2>.Builder certificates,
-        ImmutableArray<RevocationList>.Builder lists,
+        ImmutableArray<RevocationStatement>.Builder lists,
         ReadOnlyMemory<byte> file
     )
     {
@@ -94,7 +94,7 @@ public sealed class TrustFile
 
     private static PdfFailure? AddDer(
         ImmutableArray<X509Certificate2>.Builder certificates,
-        ImmutableArray<RevocationList>.Builder lists,
+        ImmutableArray<RevocationStatement>.Builder lists,
         ReadOnlyMemory<byte> file
     )
     {
@@ -106,12 +106,33 @@ public sealed class TrustFile
         catch (CryptographicException)
         {
             // The library's only way to say that this is no certificate.
-            return AddList(lists, file);
+            return IsAnswer(file) ? AddAnswers(lists, file) : AddList(lists, file);
         }
     }
 
+    /// <summary>An answer begins with its status (RFC 6960, 4.2.1), a list with what is signed.</summary>
+    private static bool IsAnswer(ReadOnlyMemory<byte> file)
+    {
+        var whole = new AsnReader(file, AsnEncodingRules.DER).ReadSequence();
+        return whole.HasData && whole.PeekTag().HasSameClassAndValue(Asn1Tag.Enumerated);
+    }
+
+    private static PdfFailure? AddAnswers(
+        ImmutableArray<RevocationStatement>.Builder lists,
+        ReadOnlyMemory<byte> file
+    )
+    {
+        if (!RevocationAnswerParser.Parse(file).TryGet(out var answers, out var failure))
+        {
+            return failure;
+        }
+
+        lists.AddRange(answers);
+        return null;
+    }
+
     private static PdfFailure? AddList(
-        ImmutableArray<RevocationList>.Builder lists,
+        ImmutableArray<RevocationStatement>.Builder lists,
         ReadOnlyMemory<byte> bytes
     )
     {

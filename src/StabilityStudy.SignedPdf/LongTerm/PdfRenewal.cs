@@ -89,22 +89,31 @@ public static class PdfRenewal
                 .Select(static stamp => stamp.Chain),
         ];
 
-    /// <summary>The certificates of the chains, and the given lists that their issuers made.</summary>
+    /// <summary>The certificates of the chains, and the given lists and answers that their issuers made about them.</summary>
     private static ValidationData Needed(
         ImmutableArray<ChainVerification> chains,
         VerificationOptions options
     )
     {
-        var certificates = chains.SelectMany(static chain => chain.Elements).ToList();
+        var pairs = chains
+            .SelectMany(static chain => chain.Elements.Zip(chain.Elements.Skip(1)))
+            .ToList();
+        var statements = options
+            .RevocationLists.Where(statement =>
+                pairs.Exists(pair => statement.ProblemAgainst(pair.First, pair.Second) is null)
+            )
+            .ToLookup(
+                static statement => statement is RevocationAnswer,
+                static statement => statement.Encoded
+            );
         return new ValidationData(
-            [.. certificates.Select(static certificate => certificate.RawDataMemory)],
             [
-                .. options
-                    .RevocationLists.Where(list =>
-                        certificates.Exists(issuer => list.ProblemAgainst(issuer) is null)
-                    )
-                    .Select(static list => list.Encoded),
-            ]
+                .. chains
+                    .SelectMany(static chain => chain.Elements)
+                    .Select(static certificate => certificate.RawDataMemory),
+            ],
+            [.. statements[false]],
+            [.. statements[true]]
         ).Without(ValidationData.None);
     }
 

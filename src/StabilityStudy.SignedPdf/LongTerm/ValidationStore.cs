@@ -14,13 +14,15 @@ internal static class ValidationStore
 
     private const string Certificates = "Certs";
     private const string RevocationLists = "CRLs";
+    private const string Answers = "OCSPs";
 
     /// <summary>What the document holds; what stands there in another form is left out.</summary>
     public static ValidationData Read(PdfDocument document) =>
         document.ResolveDictionary(document.Catalog.Find(Entry)) is { } store
             ? new(
                 [.. Streams(document, store, Certificates).Select(static item => item.Encoded)],
-                [.. Streams(document, store, RevocationLists).Select(static item => item.Encoded)]
+                [.. Streams(document, store, RevocationLists).Select(static item => item.Encoded)],
+                [.. Streams(document, store, Answers).Select(static item => item.Encoded)]
             )
             : ValidationData.None;
 
@@ -33,6 +35,7 @@ internal static class ValidationStore
             new PdfEntry("Type", new PdfName(Entry)),
             .. Filled(Certificates, added.Certificates),
             .. Filled(RevocationLists, added.RevocationLists),
+            .. Filled(Answers, added.Answers),
         ]);
         var reference = objects.Add(store);
         var root = (PdfReference)document.Trailer.Find("Root")!;

@@ -6,10 +6,10 @@ namespace StabilityStudy.SignedPdf.Verification;
 
 /// <summary>What a verification may rely on besides the document.</summary>
 /// <param name="Anchors">Who is trusted to vouch for signers; null when nobody said.</param>
-/// <param name="RevocationLists">Lists of revoked certificates, of any issuers.</param>
+/// <param name="RevocationLists">Lists of revoked certificates and answers about single ones, of any issuers.</param>
 public sealed record VerificationOptions(
     TrustAnchors? Anchors,
-    ImmutableArray<RevocationList> RevocationLists
+    ImmutableArray<RevocationStatement> RevocationLists
 )
 {
     /// <summary>Nobody is trusted: chains are not checked.</summary>

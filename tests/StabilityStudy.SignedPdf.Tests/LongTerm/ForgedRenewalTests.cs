@@ -22,7 +22,7 @@ public static class ForgedRenewalTests
             Problems(
                 ValidationStore.Append(
                     Rewritten.Read(RenewedDocument.Signed),
-                    new ValidationData(["hidden text"u8.ToArray()], [])
+                    new ValidationData(["hidden text"u8.ToArray()], [], [])
                 )
             )
         );
@@ -34,7 +34,7 @@ public static class ForgedRenewalTests
             Problems(
                 ValidationStore.Append(
                     Rewritten.Read(RenewedDocument.Signed),
-                    new ValidationData([(byte[])[.. s_certificate, 0]], [])
+                    new ValidationData([(byte[])[.. s_certificate, 0]], [], [])
                 )
             )
         );
@@ -45,7 +45,7 @@ public static class ForgedRenewalTests
             Verify(
                 ValidationStore.Append(
                     Rewritten.Read(RenewedDocument.Unsigned),
-                    new ValidationData([s_certificate], [])
+                    new ValidationData([s_certificate], [], [])
                 )
             ).Problems.IsEmpty
         );
@@ -92,7 +92,7 @@ public static class ForgedRenewalTests
     public static void Another_entry_in_the_store_has_not_the_form()
     {
         var before = Rewritten.Read(RenewedDocument.Signed);
-        var file = ValidationStore.Append(before, new ValidationData([s_certificate], []));
+        var file = ValidationStore.Append(before, new ValidationData([s_certificate], [], []));
         var after = Rewritten.Read(file);
         var store = (PdfReference)after.Catalog.Find("DSS")!;
         var changed = PdfFileWriter.Append(
@@ -174,7 +174,7 @@ public static class ForgedRenewalTests
     {
         var before = Rewritten.Read(RenewedDocument.Signed);
         var after = Rewritten.Read(
-            ValidationStore.Append(before, new ValidationData([s_certificate], []))
+            ValidationStore.Append(before, new ValidationData([s_certificate], [], []))
         );
         return PdfFileWriter.Append(
             before,

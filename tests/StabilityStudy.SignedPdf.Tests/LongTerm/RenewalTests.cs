@@ -154,7 +154,7 @@ public static class RenewalTests
         Assert.Equal(RenewalRefusal.NothingToAdd, Refusal(data, [], null));
         var twice = ValidationStore.Append(
             Rewritten.Read(data),
-            new ValidationData([], [RenewedDocument.List])
+            new ValidationData([], [RenewedDocument.List], [])
         );
         Assert.Contains(
             DocumentProblem.RevisionNotSigned,

@@ -22,6 +22,8 @@ internal sealed record CertificateWish(string Name)
 
     public IReadOnlyList<string> Purposes { get; init; } = [];
 
+    public IReadOnlyList<X509Extension> Extensions { get; init; } = [];
+
     public DateTimeOffset From { get; init; } = Signers.Start;
 
     public DateTimeOffset To { get; init; } = Signers.End;
@@ -56,6 +58,11 @@ internal sealed record CertificateWish(string Name)
                     critical: true
                 )
             );
+        }
+
+        foreach (var extension in Extensions)
+        {
+            request.CertificateExtensions.Add(extension);
         }
 
         var issuing = By?.Key ?? Key;
