@@ -28,14 +28,17 @@ public sealed class DifferentialReadingTests
     /// <summary>How many files a reader that takes long to start gets in the usual run.</summary>
     private const int FilesOfSlow = 3;
 
-    /// <summary>Forged files that could be read in more than one way, of the usual run first.</summary>
+    /// <summary>What every reader shows otherwise: that the comparison sees it, shows that it sees anything.</summary>
+    private const string Painted = "a page painted over by an unsigned revision";
+
+    /// <summary>The forged files of the usual run: beside that one, those that readers could understand in more than one way.</summary>
     private static readonly string[] s_first =
     [
+        Painted,
         "an object listed twice",
         "a comment inside the cross-reference section",
         "bytes of no object",
         "an offset with zeros before it",
-        "an end with an offset of forty digits",
         "an end that leads back to the author's revision",
     ];
 
@@ -54,7 +57,13 @@ public sealed class DifferentialReadingTests
     [Fact]
     public async Task No_file_that_verify_accepts_shows_other_page_text_in_any_reader()
     {
-        Tried[] files = [.. Honest(), .. Forged()];
+        Tried[] honest = [.. Honest()];
+        Assert.All(honest, file => Assert.True(file.IsAccepted, file.Name));
+        Tried[] files = [.. honest, .. Forged()];
+        Assert.All(
+            files.Where(file => s_first.Contains(file.Name)),
+            file => Assert.False(file.IsAccepted, file.Name)
+        );
         var wrong = new List<string>();
         var shown = new List<string>();
         var folder = Directory.CreateTempSubdirectory("readers-");
@@ -67,6 +76,7 @@ public sealed class DifferentialReadingTests
                     s_isUsual && reader.IsSlow ? files[..FilesOfSlow] : files,
                     folder.FullName
                 );
+                Assert.Contains(others, item => item.File.Name == Painted);
                 shown.Add($"{reader.Name} {others.Count(item => !item.File.IsAccepted)}");
                 wrong.AddRange(
                     others
@@ -100,11 +110,6 @@ public sealed class DifferentialReadingTests
         }
 
         Assert.Empty(wrong);
-        Assert.All(
-            files.Where(file => s_first.Contains(file.Name)),
-            file => Assert.False(file.IsAccepted, file.Name)
-        );
-        Assert.Contains(files, file => file.IsAccepted);
     }
 
     /// <summary>Signed reports as the program makes them: the smallest, and in the long proof every example and every report of a release.</summary>
@@ -149,7 +154,8 @@ public sealed class DifferentialReadingTests
                 [ForgedTails.All, ForgedRevisions.All, ForgedSigners.All, ForgedStudies.All]
         )
             .SelectMany(all => all)
-            .OrderByDescending(file => s_first.Contains(file.Name))
+            .OrderByDescending(file => file.Name == Painted)
+            .ThenByDescending(file => s_first.Contains(file.Name))
             .Take(s_files)
             .Select(file => Of(file.Name, file.Make()));
 

@@ -14,7 +14,7 @@ internal readonly record struct ShownText(int Page, double X, double Y, string T
 /// <param name="Name">Name of the reader.</param>
 /// <param name="ShowsStamps">Whether it gives the text of signatures' stamps, which are annotations.</param>
 /// <param name="Read">Writes what it shows of some files up to a page, each into a file of its own.</param>
-/// <param name="Pattern">Finds a text in that: groups x, y (one or two, of which the middle counts) and text.</param>
+/// <param name="Pattern">Finds a text in that: groups page, x, y with y2 for the lower edge of a box, and text.</param>
 internal sealed partial record OutsideReader(
     string Name,
     bool ShowsStamps,
@@ -97,20 +97,25 @@ internal sealed partial record OutsideReader(
             var text = WebUtility.HtmlDecode(match.Groups["text"].Value).Trim();
             if (text.Length > 0)
             {
-                yield return new(page, Middle(match.Groups["x"]), Middle(match.Groups["y"]), text);
+                yield return new(
+                    page,
+                    Middle(match.Groups["x"]),
+                    Middle(match.Groups["y"], match.Groups["y2"]),
+                    text
+                );
             }
         }
     }
 
-    private static double Middle(Group group) =>
-        group.Captures.Count == 0
-            ? 0
-            : Math.Round(
-                group.Captures.Average(item =>
-                    double.Parse(item.Value, CultureInfo.InvariantCulture)
-                ),
-                1
-            );
+    private static double Middle(params Group[] groups) =>
+        Math.Round(
+            groups
+                .Where(group => group.Success)
+                .Select(group => double.Parse(group.Value, CultureInfo.InvariantCulture))
+                .DefaultIfEmpty()
+                .Average(),
+            1
+        );
 
     // A reader that refuses a file says so by its exit code, and shows nothing.
     private static async Task Each(
@@ -181,23 +186,26 @@ internal sealed partial record OutsideReader(
     }
 
     [GeneratedRegex(
-        """(?<page><page )|<word xMin="(?<x>[^"]+)" yMin="(?<y>[^"]+)" xMax="[^"]+" yMax="(?<y>[^"]+)">(?<text>[^<]*)<""",
-        RegexOptions.CultureInvariant
+        """(?<page><page )|<word xMin="(?<x>[^"]+)" yMin="(?<y>[^"]+)" xMax="[^"]+" yMax="(?<y2>[^"]+)">(?<text>[^<]*)<""",
+        RegexOptions.CultureInvariant | RegexOptions.NonBacktracking
     )]
     private static partial Regex PopplerWord();
 
     [GeneratedRegex(
         """(?<page><page)|<char [^>]*?x="(?<x>[^"]+)" y="(?<y>[^"]+)"[^>]*? c="(?<text>[^"]*)"/>""",
-        RegexOptions.CultureInvariant
+        RegexOptions.CultureInvariant | RegexOptions.NonBacktracking
     )]
     private static partial Regex PlacedCharacter();
 
     [GeneratedRegex(
         """(?<page><page>)|<char bbox="(?<x>\S+) (?<y>\S+) [^"]*" c="(?<text>[^"]*)"/>""",
-        RegexOptions.CultureInvariant
+        RegexOptions.CultureInvariant | RegexOptions.NonBacktracking
     )]
     private static partial Regex BoxedCharacter();
 
-    [GeneratedRegex("(?<text>[^\n]+)\n", RegexOptions.CultureInvariant)]
+    [GeneratedRegex(
+        "(?<text>[^\n]+)\n",
+        RegexOptions.CultureInvariant | RegexOptions.NonBacktracking
+    )]
     private static partial Regex Line();
 }
