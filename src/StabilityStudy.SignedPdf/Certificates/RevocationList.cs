@@ -4,7 +4,7 @@ using System.Security.Cryptography.X509Certificates;
 namespace StabilityStudy.SignedPdf.Certificates;
 
 /// <summary>A list of certificates that their issuer has revoked (RFC 5280, section 5), read from a file.</summary>
-public sealed class RevocationList : RevocationStatement
+internal sealed class RevocationList : RevocationStatement
 {
     private readonly byte[] _issuer;
     private readonly byte[] _signed;

@@ -98,7 +98,7 @@ public sealed class ProblemWordsTests
         MaySign: true
     );
 
-    private static RevocationList List()
+    private static RevocationStatement List()
     {
         using var key = ECDsa.Create(ECCurve.NamedCurves.nistP256);
         var name = new X500DistinguishedName("CN=Some Authority");
@@ -118,7 +118,7 @@ public sealed class ProblemWordsTests
             HashAlgorithmName.SHA256,
             thisUpdate: EvidenceExample.Now
         );
-        Assert.True(RevocationList.Read(bytes).TryGet(out var list, out _));
-        return list;
+        Assert.True(TrustFile.Read(bytes).TryGet(out var file, out _));
+        return Assert.Single(file.RevocationLists);
     }
 }
