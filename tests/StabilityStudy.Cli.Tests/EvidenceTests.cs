@@ -23,12 +23,17 @@ public sealed class EvidenceTests
 
     private static async Task<StudyCopy> MakeReport()
     {
-        var copy = StudyCopy.CreateForAll();
+        var copy = StudyCopy.ForAll(StudyCopy.CreateSmall());
+        await MakeReport(copy);
+        return copy;
+    }
+
+    private static async Task MakeReport(StudyCopy copy)
+    {
         await Run.Of("trial-certificate", copy.At("keys"), "--name", "Author One");
         await Run.Of("trial-certificate", copy.At("keys"), "--name", "Director One");
         var report = await Run.Of("report", copy.Study);
         Assert.Equal(ExitCode.Done, report.Code);
-        return copy;
     }
 
     private static async Task<StudyCopy> MakeSignature()
@@ -91,7 +96,8 @@ public sealed class EvidenceTests
     [Fact]
     public async Task A_report_becomes_evidence()
     {
-        using var copy = await Reported();
+        using var copy = StudyCopy.Create();
+        await MakeReport(copy);
         var report = copy.At("study", "out", "report.pdf");
 
         var author = await Sign(copy, report, "author", "author-one");
@@ -167,7 +173,7 @@ public sealed class EvidenceTests
     public async Task Signing_says_when_the_study_has_changed_since_its_report()
     {
         using var copy = await Reported();
-        var results = copy.At("study", "results.csv");
+        var results = copy.At("study", "pairs.csv");
         var lines = await File.ReadAllLinesAsync(results, TestContext.Current.CancellationToken);
         await File.WriteAllLinesAsync(results, lines[..^1], TestContext.Current.CancellationToken);
 

@@ -178,7 +178,7 @@ public sealed class HostileTextTests
     [Trait("lane", "slow")]
     public async Task A_certificate_does_not_steer_the_screen()
     {
-        using var copy = StudyCopy.Create();
+        using var copy = StudyCopy.CreateSmall();
         await Run.Of("report", copy.Study);
         var made = TrialCertificate.Create(
             Hostile,
@@ -241,7 +241,7 @@ public sealed class HostileTextTests
     [Fact]
     public async Task A_PDF_with_such_names_does_not_steer_the_screen()
     {
-        using var copy = StudyCopy.Create();
+        using var copy = StudyCopy.CreateSmall();
         var report = copy.At("report.pdf");
         await Run.Of("report", copy.Study, "-o", report);
         var name = string.Concat(

@@ -24,6 +24,10 @@ internal sealed class StudyCopy : IDisposable
         return copy;
     }
 
+    /// <summary>A copy of the smallest example, whose report is drawn soonest.</summary>
+    public static StudyCopy CreateSmall() =>
+        CreateOf(ExampleStudy.SmallFolder, "protocol.toml", "study.toml", "pairs.csv");
+
     private static StudyCopy Empty()
     {
         var copy = new StudyCopy(
