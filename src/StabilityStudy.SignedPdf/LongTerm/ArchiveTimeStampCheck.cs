@@ -72,7 +72,7 @@ internal static class ArchiveTimeStampCheck
     )
     {
         var bytes = contents.Bytes.AsMemory();
-        if (ContainerForm.OfTimeStamp(bytes) is not { Length: var length })
+        if (ContainerForm.OfTimeStamp(bytes) is not { Length: var length } form)
         {
             problems.Add(SignatureProblem.ContainerMalformed);
             return null;
@@ -86,7 +86,13 @@ internal static class ArchiveTimeStampCheck
 
         var stamp = TimeStampCheck.Read(
             bytes[..length],
-            token => token.VerifySignatureForData(covered, out var authority) ? authority : null,
+            token =>
+                token.VerifySignatureForData(covered, out var authority)
+                // Libraries compare names without regard to case and kind of string.
+                && form.Issuer.Span.SequenceEqual(authority.IssuerName.RawData)
+                && form.SerialNumber.Span.SequenceEqual(authority.SerialNumberBytes.Span)
+                    ? authority
+                    : null,
             options,
             later.Earliest,
             out var problem
