@@ -35,7 +35,11 @@ public static class ReportRenewal
     )
     {
         ArgumentNullException.ThrowIfNull(options);
-        var found = ReportVerifier.Verify(report, options);
+        // The first revision, from which all is computed, stays as it is.
+        Recomputation? computed = null;
+        Recomputation Once(AttachedStudy study) => computed ??= Recomputation.Of(study);
+
+        var found = ReportVerifier.Verify(report, options, record: null, Once);
         if (found.Parts.FirstOrDefault(part => part.Outcome == PartOutcome.Fails) is { } failed)
         {
             return new RenewalAttempt.Refused(
@@ -49,39 +53,23 @@ public static class ReportRenewal
             return new RenewalAttempt.Refused(Of(refusal.Value, result.What));
         }
 
-        var after = ReportVerifier.Verify(renewed, options);
+        var after = ReportVerifier.Verify(renewed, options, record: null, Once);
         return after.Parts.FirstOrDefault(part => part.Outcome == PartOutcome.Fails) is { } worse
             ? new RenewalAttempt.Refused(
                 $"The renewed report would not verify: {worse.Sentences[0]}"
             )
-            : new RenewalAttempt.Done(
-                renewed,
-                [
-                    .. Added(
-                        SignatureVerifier.Verify(report, options),
-                        SignatureVerifier.Verify(renewed, options)
-                    ),
-                ]
-            );
+            : new RenewalAttempt.Done(renewed, [.. Added(result)]);
     }
 
-    private static IEnumerable<string> Added(
-        DocumentVerification before,
-        DocumentVerification after
-    )
+    private static IEnumerable<string> Added(RenewalResult result)
     {
-        if (
-            after
-                .Revisions.Skip(before.Revisions.Length)
-                .Any(revision => revision.BringsValidationData)
-        )
+        if (result.KeepsMore)
         {
             yield return "The certificates of all who signed, and what was given about revoked ones, are kept in the report.";
         }
 
-        if (after.ArchiveTimeStamps.Length > before.ArchiveTimeStamps.Length)
+        if (result.TimeStamp is { } stamp)
         {
-            var stamp = after.ArchiveTimeStamps[^1].TimeStamp!;
             var ends = stamp
                 .Chain.Certificates.Select(item => item.NotAfter)
                 .Append(stamp.Authority.NotAfter)

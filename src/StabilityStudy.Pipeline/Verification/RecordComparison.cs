@@ -45,71 +45,77 @@ internal static class RecordComparison
                     $"{pair.Who}: the record of the study ended with the line {pair.Line} (SHA-256) when this was signed. With the option --record and {StudyRecord.Name}, verify shows whether lines were cut off or changed since."
                 )
             ),
-            { } given =>
-            [
-                .. Broken(given),
-                .. lines.SelectMany(pair => OfOne(given, pair.Who, pair.Line)),
-                .. AtSigning(given, lines, locks, inputs)
-                    .Where(query => stated.All(said => said.Kind != query.Kind))
-                    .Select(Sentence),
-            ],
+            { } given => OfGiven(
+                given,
+                [
+                    .. lines.Select(pair =>
+                        (pair.Who, pair.Line, StudyRecord.Until(given, pair.Line))
+                    ),
+                ],
+                locks,
+                inputs,
+                stated
+            ),
         };
     }
+
+    private static IEnumerable<(PartOutcome, string)> OfGiven(
+        ReadOnlyMemory<byte> record,
+        ImmutableArray<(
+            string Who,
+            string Line,
+            (ReadOnlyMemory<byte> UpTo, int Number, int Following)? Found
+        )> lines,
+        LockEvidence locks,
+        StudyBytes? inputs,
+        ImmutableArray<DataQuery> stated
+    ) =>
+        [
+            .. StudyRecord
+                .Check(record, lockSha256: null)
+                .Where(query => query.Kind == LockFileQueries.RecordChainBroken)
+                .Select(Sentence),
+            .. lines.Select(line =>
+                line.Found is { } found
+                    ? (
+                        PartOutcome.Holds,
+                        FormattableString.Invariant(
+                            $"{line.Who}: line {found.Number} of the study's record was its last one when this was signed, as the signature states. Lines added since: {found.Following}."
+                        )
+                    )
+                    : (
+                        PartOutcome.Fails,
+                        $"{line.Who}: the study's record has no line {line.Line} (SHA-256), its last one when this was signed. Lines were cut off or changed since, or it is the record of another study."
+                    )
+            ),
+            .. lines.Select(line => line.Found).MaxBy(found => found?.Number) is { } newest
+            && inputs is not null
+                ? AtSigning(newest.UpTo, locks, inputs)
+                    .Where(query => stated.All(said => said.Kind != query.Kind))
+                    .Select(Sentence)
+                : [],
+        ];
 
     private static string? LineOf(SignatureVerification signature) =>
         SignedStatement.Read(signature.Statement) is StatementReading.Read { Statement: var said }
             ? said.RecordSha256
             : null;
 
-    private static IEnumerable<(PartOutcome, string)> Broken(ReadOnlyMemory<byte> record) =>
-        StudyRecord
-            .Check(record, lockSha256: null)
-            .Where(query => query.Kind == LockFileQueries.RecordChainBroken)
-            .Select(Sentence);
-
-    private static IEnumerable<(PartOutcome, string)> OfOne(
-        ReadOnlyMemory<byte> record,
-        string who,
-        string line
-    ) =>
-        [
-            StudyRecord.Until(record, line) is { } found
-                ? (
-                    PartOutcome.Holds,
-                    FormattableString.Invariant(
-                        $"{who}: line {found.Number} of the study's record was its last one when this was signed, as the signature states. Lines added since: {found.Following}."
-                    )
-                )
-                : (
-                    PartOutcome.Fails,
-                    $"{who}: the study's record has no line {line} (SHA-256), its last one when this was signed. Lines were cut off or changed since, or it is the record of another study."
-                ),
-        ];
-
-    /// <summary>The locks as the record has them at the newest line that a signature vouches for.</summary>
+    /// <summary>The locks as the record has them up to the newest line that a signature vouches for.</summary>
     private static IEnumerable<DataQuery> AtSigning(
         ReadOnlyMemory<byte> record,
-        ImmutableArray<(string Who, string Line)> lines,
         LockEvidence locks,
-        StudyBytes? inputs
-    )
-    {
-        var newest = lines
-            .Select(pair => StudyRecord.Until(record, pair.Line))
-            .Where(found => found is not null)
-            .MaxBy(found => found!.Value.Number);
-        return newest is not { } found || inputs is null
-            ? []
-            : StudyRecord
-                .Check(
-                    found.UpTo,
-                    inputs.Files.TryGetValue(LockFile.Name, out var bytes)
-                        ? InputDigest.Sha256(bytes.Span)
-                        : null,
-                    locks.Locks.Length
-                )
-                .Where(query => query.Kind != LockFileQueries.RecordChainBroken);
-    }
+        StudyBytes inputs
+    ) =>
+        StudyRecord
+            .Check(
+                record,
+                inputs.Files.TryGetValue(LockFile.Name, out var bytes)
+                    ? InputDigest.Sha256(bytes.Span)
+                    : null,
+                locks.Locks.Length
+            )
+            .Where(query => query.Kind != LockFileQueries.RecordChainBroken);
 
     private static (PartOutcome, string) Sentence(DataQuery query) =>
         (

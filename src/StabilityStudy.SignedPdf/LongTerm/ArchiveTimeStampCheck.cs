@@ -135,10 +135,10 @@ internal static class ArchiveTimeStampCheck
         }
 
         var expected = ArchiveTimeStamp.Append(before, empty, out var number);
-        return SignaturePlaceholder.Find(expected, number) is { } gap
-            && gap.IsSameOutside(
-                expected,
-                document.Bytes.Span[..(int)document.Revisions[revision].End]
-            );
+        return SignaturePlaceholder.IsFilledIn(
+            expected,
+            number,
+            document.Bytes.Span[..(int)document.Revisions[revision].End]
+        );
     }
 }

@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Security.Cryptography.Pkcs;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Verification;
@@ -68,9 +66,13 @@ public static class PdfRenewal
             bytes = stamped;
         }
 
-        var renewed = SignatureVerifier.Verify(bytes, VerificationOptions.WithoutTrust);
+        var renewed = SignatureVerifier.Verify(bytes, options);
         return renewed.Holds
-            ? new RenewalResult(bytes)
+            ? new RenewalResult(
+                bytes,
+                keepsMore: !needed.IsEmpty,
+                source is null ? null : renewed.ArchiveTimeStamps[^1].TimeStamp
+            )
             : new(RenewalRefusal.DoesNotVerify, VerificationText.FirstFault(renewed));
     }
 
@@ -123,34 +125,19 @@ public static class PdfRenewal
             SignaturePlaceholder.Find(bytes, number)
             ?? throw new InvalidOperationException("The place of the time stamp was not found.");
         place.WriteRange(bytes);
-        var request = Rfc3161TimestampRequest.CreateFromData(
-            place.Covered(bytes),
-            HashAlgorithmName.SHA256,
-            requestedPolicyId: null,
-            source.Nonce,
-            requestSignerCertificates: true,
-            extensions: null
-        );
-        if (source.Ask(request.Encode()) is not { } response)
+        if (TimeStampToken.Over(place.Covered(bytes), source, out var fault) is not { } token)
         {
-            return new(RenewalRefusal.TimeStampUnavailable, "");
+            return fault is null
+                ? new(RenewalRefusal.TimeStampUnavailable, "")
+                : new(RenewalRefusal.TimeStampInvalid, fault);
         }
 
-        try
+        if (token.Length > SignatureDictionary.ContentsLength)
         {
-            var token = request.ProcessResponse(response, out _).AsSignedCms().Encode();
-            if (token.Length > SignatureDictionary.ContentsLength)
-            {
-                return new(RenewalRefusal.TimeStampTooLarge, "");
-            }
+            return new(RenewalRefusal.TimeStampTooLarge, "");
+        }
 
-            place.WriteSignature(bytes, token);
-            return null;
-        }
-        catch (CryptographicException exception)
-        {
-            // The library's only way to say that a response is none, or belongs to another request.
-            return new(RenewalRefusal.TimeStampInvalid, exception.Message);
-        }
+        place.WriteSignature(bytes, token);
+        return null;
     }
 }

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.SignedPdf.LongTerm;
 
@@ -36,10 +37,20 @@ public sealed class RenewalResult
     private readonly ReadOnlyMemory<byte> _document;
     private readonly RenewalRefusal? _refusal;
 
-    internal RenewalResult(ReadOnlyMemory<byte> document) => _document = document;
+    internal RenewalResult(
+        ReadOnlyMemory<byte> document,
+        bool keepsMore,
+        TimeStampVerification? timeStamp
+    ) => (_document, KeepsMore, TimeStamp) = (document, keepsMore, timeStamp);
 
     internal RenewalResult(RenewalRefusal refusal, string what) =>
         (_refusal, What) = (refusal, what);
+
+    /// <summary>Whether certificates, lists or answers were added.</summary>
+    public bool KeepsMore { get; }
+
+    /// <summary>The archive time stamp that was added; null where none was.</summary>
+    public TimeStampVerification? TimeStamp { get; }
 
     /// <summary>What is known about the refusal besides its kind; may be empty.</summary>
     public string What { get; } = "";

@@ -170,8 +170,11 @@ public static class PdfSigner
         }
 
         var expected = place.Append(content, out var number);
-        return SignaturePlaceholder.Find(expected, number) is { } gap
-            && gap.IsSameOutside(expected, document.Span[..(int)whole.Revisions[revision - 1].End]);
+        return SignaturePlaceholder.IsFilledIn(
+            expected,
+            number,
+            document.Span[..(int)whole.Revisions[revision - 1].End]
+        );
     }
 
     private static string? EarlierFault(

@@ -44,40 +44,21 @@ internal static class SignatureContainer
     {
         var container = new SignedCms();
         container.Decode(bytes);
-        var request = Rfc3161TimestampRequest.CreateFromSignerInfo(
-            container.SignerInfos[0],
-            HashAlgorithmName.SHA256,
-            requestedPolicyId: null,
-            source.Nonce,
-            requestSignerCertificates: true,
-            extensions: null
-        );
-        if (source.Ask(request.Encode()) is not { } response)
+        var signer = container.SignerInfos[0];
+        if (TimeStampToken.Over(signer, source, out var fault) is not { } token)
         {
-            return new(
-                SigningRefusalReason.TimeStampUnavailable,
-                "The time stamp authority gave no answer."
-            );
+            return fault is null
+                ? new(
+                    SigningRefusalReason.TimeStampUnavailable,
+                    "The time stamp authority gave no answer."
+                )
+                : new(SigningRefusalReason.TimeStampInvalid, fault);
         }
 
-        try
-        {
-            var token = request.ProcessResponse(response, out _);
-            container
-                .SignerInfos[0]
-                .AddUnsignedAttribute(
-                    new AsnEncodedData(
-                        new Oid(ObjectIdentifiers.TimeStampToken),
-                        token.AsSignedCms().Encode()
-                    )
-                );
-            return new(container.Encode());
-        }
-        catch (CryptographicException exception)
-        {
-            // The library's only way to say that a response is none, or belongs to another request.
-            return new(SigningRefusalReason.TimeStampInvalid, exception.Message);
-        }
+        signer.AddUnsignedAttribute(
+            new AsnEncodedData(new Oid(ObjectIdentifiers.TimeStampToken), token)
+        );
+        return new(container.Encode());
     }
 
     // The hash algorithm is left out because SHA-256 is the default (RFC 5035, section 4).

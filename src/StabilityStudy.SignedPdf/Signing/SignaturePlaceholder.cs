@@ -37,8 +37,17 @@ internal sealed record SignaturePlaceholder(
             : null;
     }
 
-    /// <summary>Whether two files are the same but for the byte range and the signature.</summary>
-    public bool IsSameOutside(ReadOnlySpan<byte> one, ReadOnlySpan<byte> other) =>
+    /// <summary>Whether a file is one with an empty place, and the same but for the byte range and the signature that were filled in.</summary>
+    /// <param name="expected">The file with the empty place.</param>
+    /// <param name="objectNumber">Number of the object with the signature.</param>
+    /// <param name="filled">The other file.</param>
+    public static bool IsFilledIn(
+        ReadOnlySpan<byte> expected,
+        int objectNumber,
+        ReadOnlySpan<byte> filled
+    ) => Find(expected, objectNumber)?.IsSameOutside(expected, filled) == true;
+
+    private bool IsSameOutside(ReadOnlySpan<byte> one, ReadOnlySpan<byte> other) =>
         one.Length == other.Length
         && one[..RangeStart].SequenceEqual(other[..RangeStart])
         && one[(RangeStart + RangeLength)..GapStart]

@@ -1,5 +1,3 @@
-using System.Security.Cryptography;
-using System.Security.Cryptography.Pkcs;
 using StabilityStudy.SignedPdf.Certificates;
 
 namespace StabilityStudy.SignedPdf.Signing;
@@ -21,26 +19,8 @@ public static class StatementSigner
     )
     {
         ArgumentNullException.ThrowIfNull(source);
-        var request = Rfc3161TimestampRequest.CreateFromData(
-            statement.Span,
-            HashAlgorithmName.SHA256,
-            requestedPolicyId: null,
-            source.Nonce,
-            requestSignerCertificates: true
-        );
-        if (source.Ask(request.Encode()) is not { } response)
-        {
-            return new(new PdfFailure(null, "The time-stamp authority gave no answer."));
-        }
-
-        try
-        {
-            return new(request.ProcessResponse(response, out _).AsSignedCms().Encode());
-        }
-        catch (CryptographicException exception)
-        {
-            // The library's only way to say that a response is none, or belongs to another request.
-            return new(new PdfFailure(null, exception.Message));
-        }
+        return TimeStampToken.Over(statement.Span, source, out var fault) is { } token
+            ? new(token)
+            : new(new PdfFailure(null, fault ?? "The time-stamp authority gave no answer."));
     }
 }
