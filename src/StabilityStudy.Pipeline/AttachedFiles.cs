@@ -38,6 +38,17 @@ internal static class AttachedFiles
                         files.Files[name]
                     )
                 ),
+            .. study
+                .Identity.Inputs.Select(file => file.Name)
+                .Where(name => name.EndsWith(".pdf", StringComparison.Ordinal))
+                .Select(name =>
+                    Source(
+                        name,
+                        "application/pdf",
+                        "The protocol as it was signed before collection",
+                        files.Files[name]
+                    )
+                ),
             .. study.Canonical.Files.Select(file =>
                 Source(
                     file.Name,

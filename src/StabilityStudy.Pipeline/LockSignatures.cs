@@ -2,12 +2,13 @@ using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
+using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Pipeline;
 
 /// <summary>
-/// How well each lock is shown: by a time stamp or a signature over its statement that is right, else by this computer's
+/// How well each lock is shown: by a signed protocol document, by a time stamp or a signature over its statement that is right, else by this computer's
 /// clock only; one that is there and not right speaks against the lock. Whether the signer or the authority is to be trusted is not asked here, and the report says so.
 /// </summary>
 internal static class LockSignatures
@@ -21,7 +22,12 @@ internal static class LockSignatures
         && LockFile.Read(bytes).TryGet(out var stored)
             ? inputs with
             {
-                Locks = [.. inputs.Locks.Zip(stored.All, Found)],
+                Locks =
+                [
+                    .. inputs
+                        .Locks.Zip(stored.All, Found)
+                        .Select(item => ProtocolApprovals.With(item, files)),
+                ],
             }
             : inputs;
 

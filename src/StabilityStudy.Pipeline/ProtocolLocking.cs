@@ -6,9 +6,12 @@ using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
+using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Pipeline;
 
@@ -42,6 +45,21 @@ public abstract record LockAttempt
     public sealed record Stopped(ImmutableArray<DataQuery> Queries) : LockAttempt;
 }
 
+/// <summary>What came of judging a signed protocol document.</summary>
+public abstract record ApprovalAttempt
+{
+    private ApprovalAttempt() { }
+
+    /// <summary>It approves the protocol at hand.</summary>
+    /// <param name="Approval">Who approved, and when.</param>
+    /// <param name="LockNumber">The lock of this protocol; null where it is yet to be locked.</param>
+    public sealed record Approved(ProtocolApproval Approval, int? LockNumber) : ApprovalAttempt;
+
+    /// <summary>It does not.</summary>
+    /// <param name="Why">Why not, in words.</param>
+    public sealed record Refused(string Why) : ApprovalAttempt;
+}
+
 /// <summary>Why a protocol was not locked.</summary>
 public enum LockRefusal
 {
@@ -65,6 +83,51 @@ public static class ProtocolLocking
     /// <summary>What an analysis lives with, at best inconclusive, is put right before a lock.</summary>
     private static DataQuery StoppingLock(DataQuery query) =>
         StopsLock(query) ? query with { Rank = QueryRank.Stop } : query;
+
+    /// <summary>Judges a signed protocol document of the protocol at hand, which everybody named in it must have signed.</summary>
+    /// <param name="files">The files of the study folder.</param>
+    /// <param name="document">The bytes of the document.</param>
+    public static ApprovalAttempt Approve(StudyBytes files, ReadOnlyMemory<byte> document)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        if (!files.Files.TryGetValue(StudyBytes.ProtocolName, out var protocol))
+        {
+            return new ApprovalAttempt.Refused($"There is no {StudyBytes.ProtocolName}.");
+        }
+
+        var hash = InputDigest.Sha256(protocol.Span);
+        var (approval, fault) = ProtocolApprovals.Read(document, hash);
+        if (fault is not null)
+        {
+            return new ApprovalAttempt.Refused(fault);
+        }
+
+        if (approval is null)
+        {
+            return new ApprovalAttempt.Refused(
+                "Not everybody whose place is on page 1 has signed the document."
+            );
+        }
+
+        var last =
+            files.Files.TryGetValue(LockFile.Name, out var bytes)
+            && LockFile.Read(bytes).TryGet(out var locks)
+            && !locks.All.IsEmpty
+                ? locks.All[^1].Lock
+                : null;
+        return
+            ProtocolDocumentFile.TryRead(document, out var read, out _)
+            && ProtocolDocumentVerifier.Pages(
+                read,
+                SignatureVerifier.Verify(document, VerificationOptions.WithoutTrust)
+            )
+                is { Outcome: PartOutcome.Fails, Sentences: [var why, ..] }
+            ? new ApprovalAttempt.Refused(why)
+            : new ApprovalAttempt.Approved(
+                approval,
+                last?.ProtocolSha256 == hash ? last.Number : null
+            );
+    }
 
     /// <summary>Locks the protocol of a study.</summary>
     /// <param name="files">The files of the study folder; of the data nothing is read.</param>

@@ -3,10 +3,13 @@ using System.Security.Cryptography;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Planning;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
+using StabilityStudy.Files.Protocols;
+using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Html;
@@ -101,8 +104,6 @@ public static class StudyPipeline
         Render(study, paper, AnalysisJson.Write(study.Analysis));
 
     /// <summary>Makes the report with an analysis.json whose last digits may be those of another processor.</summary>
-    // Compiled with optimization at once: what was drawn is then let go before it is rewritten.
-    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static RenderedReport Render(
         AnalyzedStudy study,
         PaperSize paper,
@@ -117,31 +118,68 @@ public static class StudyPipeline
             ReportBuilder.Build(study.Analysis, paper, pages: null, digest)
         );
         var model = ReportBuilder.Build(study.Analysis, paper, pages, digest);
+        return Finish(
+            model,
+            study.Analysis.Protocol,
+            study.Analysis.Facts.Facility,
+            study.Analysis.ToolVersion,
+            [.. study.Sources, result]
+        );
+    }
+
+    /// <summary>Makes the document of a study's protocol, to be signed before collection; the data are not read.</summary>
+    /// <param name="files">The files of the study folder.</param>
+    /// <param name="paper">Paper size.</param>
+    /// <returns>The document, or the queries of the protocol of which at least one stops.</returns>
+    public static Outcome<RenderedReport> RenderProtocol(StudyBytes files, PaperSize paper)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        if (!files.Files.TryGetValue(StudyBytes.ProtocolName, out var bytes))
+        {
+            return Outcome.Stopped<RenderedReport>([
+                .. Check(files)
+                    .Queries.Where(query => query.Source.File == StudyBytes.ProtocolName),
+            ]);
+        }
+
+        var outcome = ProtocolReader.Read(bytes, StudyBytes.ProtocolName);
+        return outcome.TryGet(out var protocol)
+            ? Outcome.Of(ProtocolDocumentFile.Render(protocol, bytes, paper), outcome.Queries)
+            : Outcome.Stopped<RenderedReport>(outcome.Queries);
+    }
+
+    /// <summary>Draws a document with the files that it carries and the places of those who sign.</summary>
+    // Compiled with optimization at once: what was drawn is then let go before it is rewritten.
+    [MethodImpl(MethodImplOptions.AggressiveOptimization)]
+    internal static RenderedReport Finish(
+        ReportModel model,
+        StudyProtocol protocol,
+        string? author,
+        string toolVersion,
+        ImmutableArray<Attachment> attachments
+    )
+    {
         var drawn = PdfDrawing.Draw(model);
         var pageCount = drawn.PageCount;
         var rewritten = DeterministicRewrite.Rewrite(
             drawn.Pdf,
             new RewriteOptions(
                 model.Title,
-                study.Analysis.Facts.Facility,
-                "stability-study " + study.Analysis.ToolVersion,
+                author,
+                "stability-study " + toolVersion,
                 model.Language,
                 Date: null,
-                [.. study.Sources, result]
+                attachments
             )
             {
-                Fields =
-                [
-                    .. SignatoryFields.Of(drawn, study.Analysis.Protocol),
-                    .. ArchiveFields.Reserved,
-                ],
+                Fields = [.. SignatoryFields.Of(drawn, protocol), .. ArchiveFields.Reserved],
                 ClaimsArchive = true,
             }
         );
         return rewritten.TryGet(out var pdf, out var failure)
             ? new RenderedReport(pdf, pageCount)
             : throw new InvalidOperationException(
-                "The drawn report could not be rewritten: " + failure.What
+                "The drawn document could not be rewritten: " + failure.What
             );
     }
 

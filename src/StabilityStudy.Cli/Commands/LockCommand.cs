@@ -46,6 +46,12 @@ internal static class LockCommand
             Description = "Address of a time-stamp authority (RFC 3161).",
             HelpName = "URL",
         };
+        var document = new Option<string?>("--signed-protocol")
+        {
+            Description =
+                "The protocol document that author and approver have signed (plan --document, then sign); kept beside the lock, also when the protocol is locked already.",
+            HelpName = "FILE",
+        };
         var command = new Command(
             "lock",
             "Freeze the protocol before the first collection: protocol.lock holds its hash, who locked it and when; a copy goes to the folder locked.\n\nExample:\n  stability-study lock my-study --by LS1"
@@ -57,6 +63,7 @@ internal static class LockCommand
             key,
             passphrase,
             timeStamp,
+            document,
         };
         command.SetAction(parsed =>
             (int)Run(
@@ -67,7 +74,8 @@ internal static class LockCommand
                     TextOption.OneLine(parsed.GetValue(reason), "--reason"),
                     parsed.GetValue(key),
                     parsed.GetValue(passphrase),
-                    parsed.GetValue(timeStamp)
+                    parsed.GetValue(timeStamp),
+                    parsed.GetValue(document)
                 )
             )
         );
@@ -78,6 +86,15 @@ internal static class LockCommand
     {
         var files = StudyFolder.Read(request.Folder);
         var source = request.TimeStamp is { } address ? TimeStampAuthority.At(address) : null;
+        var signed = request.SignedProtocol is { } named
+            ? SignedProtocol.Read(files, request.Folder, named)
+            : null;
+        if (signed?.Approved.LockNumber is { } locksIt)
+        {
+            signed.Write(terminal, request.Folder, request.By, locksIt);
+            return ExitCode.Done;
+        }
+
         using var key = request.Key is { } path
             ? KeyFile.Read(path, null, request.Passphrase, terminal)
             : null;
@@ -93,7 +110,15 @@ internal static class LockCommand
         )
         {
             case LockAttempt.Locked locked:
-                Write(terminal, request.Folder, request.By, !files.Tables.IsEmpty, locked);
+                Write(
+                    terminal,
+                    request.Folder,
+                    request.By,
+                    !files.Tables.IsEmpty,
+                    signed is not null,
+                    locked
+                );
+                signed?.Write(terminal, request.Folder, request.By, locked.Lock.Number);
                 return ExitCode.Done;
             case LockAttempt.Refused { Why: LockRefusal.AlreadyLocked }:
                 throw new UsageException("This protocol is locked already; nothing was changed.");
@@ -123,6 +148,7 @@ internal static class LockCommand
         string folder,
         string by,
         bool hasData,
+        bool isApproved,
         LockAttempt.Locked locked
     )
     {
@@ -169,17 +195,26 @@ internal static class LockCommand
             );
         }
 
-        terminal.Out.WriteLine(
-            locked.Lock.Level switch
-            {
-                LockLevel.ByTimeStamp => "The time is stamped by the authority.",
-                LockLevel.BySignature =>
-                    "The lock is signed; its time is this computer's clock, as the signer states it.",
-                LockLevel.NotLocked or LockLevel.ThisComputersClock or LockLevel.Contradicted =>
-                    "The time is this computer's clock only, which proves little: print or send the hash today to somebody who keeps it.",
-            }
-        );
+        // The signatures on a protocol document say more than a clock, and what they say follows.
+        if (locked.Lock.Level != LockLevel.ThisComputersClock || !isApproved)
+        {
+            terminal.Out.WriteLine(TimeProof(locked.Lock.Level));
+        }
     }
+
+    private static string TimeProof(LockLevel level) =>
+        level switch
+        {
+            LockLevel.ByTimeStamp => "The time is stamped by the authority.",
+            LockLevel.BySignature =>
+                "The lock is signed; its time is this computer's clock, as the signer states it.",
+            LockLevel.NotLocked
+            or LockLevel.ThisComputersClock
+            or LockLevel.Contradicted
+            or LockLevel.ByApprover
+            or LockLevel.ByApproverAndTimeStamp =>
+                "The time is this computer's clock only, which proves little: print or send the hash today to somebody who keeps it.",
+        };
 
     private sealed record Request(
         string Folder,
@@ -187,6 +222,7 @@ internal static class LockCommand
         string? Reason,
         string? Key,
         string? Passphrase,
-        string? TimeStamp
+        string? TimeStamp,
+        string? SignedProtocol
     );
 }

@@ -16,8 +16,6 @@ internal static class ReportCommand
     private const string Pdf = "pdf";
     private const string Text = "text";
     private const string Html = "html";
-    private const string A4 = "a4";
-    private const string Letter = "letter";
 
     public static Command Create(Terminal terminal)
     {
@@ -39,12 +37,7 @@ internal static class ReportCommand
             Description = "Also write every figure as an SVG file into this folder.",
             HelpName = "FOLDER",
         };
-        var paper = new Option<string>("--paper")
-        {
-            Description = "a4 or letter.",
-            DefaultValueFactory = _ => A4,
-            HelpName = "SIZE",
-        }.AcceptOnlyFromAmong(A4, Letter);
+        var paper = PaperOption.Create();
         var interim = Looking.Interim();
         var require = StudyArgument.RequireSupported();
         var command = new Command(
@@ -74,7 +67,7 @@ internal static class ReportCommand
                                     ? parsed.GetValue(format)
                                     : null,
                                 parsed.GetValue(figures),
-                                parsed.GetValue(paper) == Letter ? PaperSize.Letter : PaperSize.A4,
+                                PaperOption.Of(parsed, paper),
                                 parsed.GetValue(interim),
                                 parsed.GetValue(require)
                             ),

@@ -3,6 +3,7 @@ using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Pipeline.Signing;
@@ -110,7 +111,8 @@ internal static class SigningRun
                 }
 
                 terminal.Out.WriteLine(path);
-                SayIfChanged(terminal, target.Report, done.InputDigest);
+                SayIfChanged(terminal, target.Report, done);
+                SayWhatFollows(terminal, target.Report, path, done);
                 return ExitCode.Done;
             default:
                 throw new UnreachableException();
@@ -132,7 +134,12 @@ internal static class SigningRun
         }
 
         var path =
-            target.Output ?? ReportFile.SignedCopy(target.Report, done.StudyCode, done.InputDigest);
+            target.Output
+            ?? ReportFile.SignedCopy(
+                target.Report,
+                done.OfProtocol ? done.StudyCode + "-protocol" : done.StudyCode,
+                done.InputDigest
+            );
         return File.Exists(path)
             ? throw new UsageException(
                 $"{path} exists already and is never overwritten. To add a signature, sign that file."
@@ -181,22 +188,46 @@ internal static class SigningRun
     }
 
     /// <summary>The signature is for what stands in the report; that the study goes on beside it is for the signer to know.</summary>
-    private static void SayIfChanged(Terminal terminal, string report, string inputDigest)
+    private static void SayIfChanged(Terminal terminal, string report, SigningAttempt.Done done)
     {
-        if (ReportFile.StudyFolder(report) is { } folder && DigestOf(folder) != inputDigest)
+        if (
+            ReportFile.StudyFolder(report) is { } folder
+            && DigestOf(folder, done.OfProtocol) != done.InputDigest
+        )
         {
             terminal.Error.WriteLine(
-                "The files of the study folder have changed since this report was made, or cannot be read: the signature is for the data in the report. If the change belongs to it, make and sign a new report."
+                done.OfProtocol
+                    ? "The protocol.toml of the study folder is not the one in this document, or cannot be read: the signature is for the one in the document. If the change belongs to it, make and sign a new document."
+                    : "The files of the study folder have changed since this report was made, or cannot be read: the signature is for the data in the report. If the change belongs to it, make and sign a new report."
+            );
+        }
+    }
+
+    /// <summary>A protocol document that everybody has signed is still to be locked.</summary>
+    private static void SayWhatFollows(
+        Terminal terminal,
+        string report,
+        string path,
+        SigningAttempt.Done done
+    )
+    {
+        if (done.OfProtocol && done.StillMissing.IsEmpty)
+        {
+            terminal.Error.WriteLine(
+                $"Next, before the first collection: stability-study lock {ReportFile.StudyFolder(report) ?? "STUDY"} --by NAME --signed-protocol {path}"
             );
         }
     }
 
     /// <summary>Null where the folder cannot be read: the signature is written by then, so that is no error.</summary>
-    private static string? DigestOf(string folder)
+    private static string? DigestOf(string folder, bool ofProtocol)
     {
         try
         {
-            return StudyPipeline.InputDigestOf(StudyFolder.Read(folder));
+            var files = StudyFolder.Read(folder);
+            return ofProtocol
+                ? InputDigest.Sha256(files.Files[StudyBytes.ProtocolName].Span)
+                : StudyPipeline.InputDigestOf(files);
         }
         catch (UsageException)
         {

@@ -22,8 +22,12 @@ internal static class VerificationJson
         {
             json.WriteStartObject();
             json.WriteString("outcome", Word(found.Outcome));
+            json.WriteString("document", found.IsProtocol ? "protocol" : "report");
             json.WriteString("study", found.StudyCode);
-            json.WriteString("inputDigest", found.InputDigest);
+            json.WriteString(
+                found.IsProtocol ? "protocolSha256" : "inputDigest",
+                found.InputDigest
+            );
             Write(json, "conclusions", found.Conclusions);
             json.WriteString("signatureIndication", found.Indication);
             WriteDecision(json, found.Decision);

@@ -6,13 +6,16 @@ namespace StabilityStudy.Cli.Console;
 /// <summary>Writes a verification for a person to read.</summary>
 internal static class VerificationListing
 {
+    /// <summary>A protocol document has no data, so nothing can have come before them.</summary>
+    private const int FewestParts = 3;
+
     public static void Write(Terminal terminal, ReportVerification found)
     {
         var output = terminal.Out;
         if (found.StudyCode is { } code)
         {
             output.WriteLine("Study " + code);
-            output.WriteLine("inputs " + found.InputDigest);
+            output.WriteLine((found.IsProtocol ? "protocol " : "inputs ") + found.InputDigest);
             output.WriteLine();
         }
 
@@ -41,7 +44,7 @@ internal static class VerificationListing
             Lines("", $"The signatures, in the words of ETSI EN 319 102-1: {indication}.");
         }
 
-        Lines("", Verdict(found.Outcome));
+        Lines("", Verdict(found));
         if (found.Decision is { } decision)
         {
             foreach (var line in decision.Lines)
@@ -72,9 +75,10 @@ internal static class VerificationListing
             PartOutcome.Fails => "FAILS",
         };
 
-    private static string Verdict(PartOutcome outcome) =>
-        outcome switch
+    private static string Verdict(ReportVerification found) =>
+        found.Outcome switch
         {
+            PartOutcome.Holds when found.Parts.Length == FewestParts => "All three parts hold.",
             PartOutcome.Holds => "All four parts hold.",
             PartOutcome.NotChecked =>
                 "Nothing wrong was found, but not everything could be checked.",

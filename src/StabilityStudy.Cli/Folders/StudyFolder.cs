@@ -44,7 +44,7 @@ internal static class StudyFolder
         }
     }
 
-    /// <summary>The copies of locked protocols, under the names that they have in a report.</summary>
+    /// <summary>The copies of locked protocols and their signed documents, under the names that they have in a report.</summary>
     private static IEnumerable<(string File, string Name)> LockedCopies(string path)
     {
         for (var number = 1; ; number++)
@@ -59,6 +59,12 @@ internal static class StudyFolder
             if (!File.Exists(Path.Combine(path, name)))
             {
                 yield return (copy, name);
+            }
+
+            var document = Path.Combine(path, LockFile.DocumentName(number));
+            if (File.Exists(document))
+            {
+                yield return (document, LockedProtocols.StoredDocumentName(number));
             }
         }
     }

@@ -34,11 +34,28 @@ public sealed record LockEvidence(
             standing,
             standing is LockStanding.NotLocked or LockStanding.ProtocolChanged
                 ? LockLevel.NotLocked
-                : RulesLockedLast(locks).Level,
+                : LevelOf(RulesLockedLast(locks), first),
             first,
             locks
         );
     }
+
+    /// <summary>The approval of the criteria by signature, whenever that was; null without one.</summary>
+    public ProtocolApproval? Approval =>
+        Standing is LockStanding.NotLocked or LockStanding.ProtocolChanged
+            ? null
+            : RulesLockedLast(Locks).Approval;
+
+    /// <summary>Whether the approval, if there is one, came before the first collection.</summary>
+    public bool IsApprovedInTime => IsInTime(Approval, FirstCollection);
+
+    private static LockLevel LevelOf(ProtocolLock rules, DateTimeOffset? first) =>
+        rules.Level == LockLevel.Contradicted || !IsInTime(rules.Approval, first) ? rules.Level
+        : (rules.Approval?.StampedAt ?? rules.StampedAt) is null ? LockLevel.ByApprover
+        : LockLevel.ByApproverAndTimeStamp;
+
+    private static bool IsInTime(ProtocolApproval? approval, DateTimeOffset? first) =>
+        approval is not null && !(approval.Latest >= first);
 
     /// <summary>Whether a lock states a time before that of the one it amends.</summary>
     private static bool IsOutOfOrder(ImmutableArray<ProtocolLock> locks) =>

@@ -10,7 +10,8 @@ internal static class LockQueries
     // csharpier-ignore-start
     internal static readonly QueryKind ProtocolChangedAfterLock = Kinds.Add("protocol-changed-after-lock", QueryRank.StatedAnyway, "the protocol is not the one that was locked last", "put the locked protocol back, or lock the new one with the reason for the amendment");
     internal static readonly QueryKind LockedAfterFirstCollection = Kinds.Add("locked-after-first-collection", QueryRank.StatedAnyway, "the protocol was locked when specimens had already been collected", "say in a deviation why; lock the next protocol before the first collection");
-    internal static readonly QueryKind LockEvidenceDoesNotFit = Kinds.Add("lock-evidence-does-not-fit", QueryRank.StatedAnyway, "a signature or time stamp in protocol.lock is not right, or of another time than the lock states", "put the file back as the program wrote it; find out who changed it or whose clock was wrong");
+    internal static readonly QueryKind LockEvidenceDoesNotFit = Kinds.Add("lock-evidence-does-not-fit", QueryRank.StatedAnyway, "a signature or time stamp in protocol.lock, or a signed protocol document, is not right, or a time stamp is of another time than the lock states", "put the file back as the program wrote it; find out who changed it or whose clock was wrong");
+    internal static readonly QueryKind ApprovedAfterFirstCollection = Kinds.Add("approved-after-first-collection", QueryRank.StatedAnyway, "the protocol document was signed by whoever decides when specimens had already been collected", "say in a deviation why; let the next protocol be signed before the first collection");
     internal static readonly QueryKind LocksOutOfOrder = Kinds.Add("locks-out-of-order", QueryRank.StatedAnyway, "a lock in protocol.lock states a time before that of the lock it amends", "put the file back as the program wrote it; find out who changed it or whose clock was wrong");
     internal static readonly QueryKind ProtocolAmended = Kinds.Add("protocol-amended", QueryRank.Record, "the protocol was amended after its first lock", "read the reasons in protocol.lock and the versions in the folder locked");
     internal static readonly QueryKind LockByUnknown = Kinds.Add("lock-by-unknown", QueryRank.Record, "the protocol was locked by somebody who is not among the people of study.toml", "add the person to study.toml, or find out who locked the protocol");
@@ -34,7 +35,7 @@ internal static class LockQueries
             case LockStanding.Contradicted:
                 yield return Query(
                     LockEvidenceDoesNotFit,
-                    "A signature or time stamp in protocol.lock is not right, or stamps a time more than an hour from the stated one: it speaks against the lock, not for it.",
+                    "A signature or time stamp in protocol.lock, or a signed protocol document in the folder locked, is not right, or a time stamp is of a time more than an hour from the stated one: it speaks against the lock, not for it.",
                     "Put the file back as the program wrote it; find out who changed it or whose clock was wrong, and say so in a deviation."
                 );
                 break;
@@ -52,6 +53,18 @@ internal static class LockQueries
                     "Say in a deviation why; lock the protocol of the next study before its first collection."
                 );
                 break;
+        }
+
+        if (evidence.Approval is { } approval && !evidence.IsApprovedInTime)
+        {
+            yield return Query(
+                ApprovedAfterFirstCollection,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{approval.By} ({approval.Role}) signed the protocol document on {approval.Latest:yyyy-MM-dd}, when specimens had already been collected: that approves nothing beforehand."
+                ),
+                "Say in a deviation why; let the next protocol be signed before the first collection."
+            );
         }
 
         foreach (

@@ -30,6 +30,9 @@ public sealed record ProtocolLock(
     public bool KeepsRules =>
         Differences is { } differences && differences.All(item => item.Kind != DifferenceKind.Rule);
 
+    /// <summary>The approval of this protocol by signature, whenever that was; null without a protocol document that everybody in it has signed.</summary>
+    public ProtocolApproval? Approval { get; init; }
+
     /// <summary>The latest time at which the protocol may have been locked: a stamp later than the stated time counts.</summary>
     internal DateTimeOffset Latest => StampedAt > At ? StampedAt.Value : At;
 }
@@ -49,6 +52,12 @@ public enum LockLevel
     /// <summary>Locked with a time stamp of an independent authority.</summary>
     ByTimeStamp,
 
-    /// <summary>A signature or time stamp is there and is not right, or is of another time: worse than none.</summary>
+    /// <summary>A signature, time stamp or signed protocol document is there and is not right, or is of another time: worse than none.</summary>
     Contradicted,
+
+    /// <summary>Locked, and its criteria approved before the first collection by a signature on the protocol document, at a time that the signer states.</summary>
+    ByApprover,
+
+    /// <summary>The same with a time stamp of an independent authority.</summary>
+    ByApproverAndTimeStamp,
 }

@@ -58,7 +58,7 @@ internal static class FormatsDocument
             )
             .Append(
                 CultureInfo.InvariantCulture,
-                $"A report: at most {StudyLimits.InWords(StudyLimits.ReportBytes)}, with an analysis.json of at most {StudyLimits.InWords(StudyLimits.AnalysisBytes)} and {StudyLimits.AnalysisValues} values. A key, certificate or revocation list: at most {StudyLimits.InWords(StudyLimits.KeyBytes)}. "
+                $"A report: at most {StudyLimits.InWords(StudyLimits.ReportBytes)}, with an analysis.json of at most {StudyLimits.InWords(StudyLimits.AnalysisBytes)} and {StudyLimits.AnalysisValues} values. A signed protocol document: at most {StudyLimits.InWords(StudyLimits.DocumentBytes)}. A key, certificate or revocation list: at most {StudyLimits.InWords(StudyLimits.KeyBytes)}. "
             )
             .Append(
                 "A link that leads out of the study folder is not followed, and nothing is written through a link.\n\n"

@@ -17,6 +17,10 @@ public static class LockFile
     public static string CopyName(int number) =>
         FormattableString.Invariant($"locked/{number}.toml");
 
+    /// <summary>Name of the signed protocol document of a lock: "locked/1.pdf".</summary>
+    public static string DocumentName(int number) =>
+        FormattableString.Invariant($"locked/{number}.pdf");
+
     /// <summary>A time as the file writes it, with its offset.</summary>
     public static string Time(DateTimeOffset time) =>
         time.ToString(TimeFormat, CultureInfo.InvariantCulture);

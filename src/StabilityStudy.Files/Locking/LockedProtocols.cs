@@ -14,6 +14,10 @@ public static class LockedProtocols
     public static string StoredName(int number) =>
         FormattableString.Invariant($"{StoredPrefix}{number}.toml");
 
+    /// <summary>Name under which the signed protocol document of a lock is read and attached to a report: "locked-1.pdf".</summary>
+    public static string StoredDocumentName(int number) =>
+        FormattableString.Invariant($"{StoredPrefix}{number}.pdf");
+
     /// <summary>Whether a name is that of such a copy.</summary>
     internal static bool IsStoredName(string name) =>
         name.StartsWith(StoredPrefix, StringComparison.Ordinal)
@@ -83,14 +87,17 @@ public static class LockedProtocols
         return result.ToImmutable();
     }
 
-    /// <summary>The names of the copies that are used beside the protocol itself.</summary>
+    /// <summary>The names of the copies that are used beside the protocol itself, and of the signed protocol documents.</summary>
     internal static IEnumerable<string> NamesIn(
         ImmutableSortedDictionary<string, ReadOnlyMemory<byte>> files,
         ImmutableArray<ProtocolLock> locks
     ) =>
-        locks
-            .Where(item => !IsCurrent(item, files) && BytesOf(item, files) is not null)
-            .Select(item => StoredName(item.Number));
+        [
+            .. locks
+                .Where(item => !IsCurrent(item, files) && BytesOf(item, files) is not null)
+                .Select(item => StoredName(item.Number)),
+            .. locks.Select(item => StoredDocumentName(item.Number)).Where(files.ContainsKey),
+        ];
 
     /// <summary>The locks whose protocol is not at hand, or not as it was locked.</summary>
     public static ImmutableArray<ProtocolLock> Missing(

@@ -44,6 +44,9 @@ public static class RecordAction
     /// <summary>A report was signed.</summary>
     public const string Sign = "sign";
 
+    /// <summary>A signed protocol document was put beside the lock of its protocol.</summary>
+    public const string Approve = "approve";
+
     /// <summary>What proves the signatures of a report was added to it.</summary>
     public const string Renew = "renew";
 }

@@ -36,6 +36,9 @@ public static class StudyLimits
     /// <summary>Bytes of a report.</summary>
     public const int ReportBytes = 128 << 20;
 
+    /// <summary>Bytes of a signed protocol document.</summary>
+    public const int DocumentBytes = 16 << 20;
+
     /// <summary>Bytes of a key, a certificate or a list of revoked certificates.</summary>
     public const int KeyBytes = 1 << 20;
 
@@ -45,6 +48,7 @@ public static class StudyLimits
         {
             ".CSV" => TableBytes,
             ".JSONL" => RecordBytes,
+            ".PDF" => DocumentBytes,
             _ => TomlBytes,
         };
 

@@ -56,11 +56,10 @@ public static class ReportCompletion
                 AcceptsNotRecomputed = !statement.AcceptedNotRecomputed.IsEmpty,
                 RecordSha256 = statement.RecordSha256,
             },
-            (analysis, signatory) =>
+            (subject, signatory) =>
                 (
                     statement.Decision,
-                    DecisionFaults.Of(
-                        analysis,
+                    subject.FaultOf(
                         signatory,
                         statement.Decision,
                         SignedStatement.CurrentFormat,

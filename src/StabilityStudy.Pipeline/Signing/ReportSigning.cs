@@ -1,15 +1,11 @@
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Protocol;
-using StabilityStudy.Pipeline.Verification;
-using StabilityStudy.Reporting.Report;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Signing;
 using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Pipeline.Signing;
 
-/// <summary>Signs reports. Only a report whose figures and pages follow from the inputs inside it is signed.</summary>
+/// <summary>Signs reports and protocol documents. Only one whose figures and pages follow from what is inside it is signed.</summary>
 public static class ReportSigning
 {
     /// <summary>Puts the next signature on a report.</summary>
@@ -46,103 +42,67 @@ public static class ReportSigning
             report,
             certificate,
             order,
-            (analysis, signatory) => DecisionOf(analysis, signatory, order)
+            (subject, signatory) => DecisionOf(subject, signatory, order)
         );
     }
 
-    /// <summary>The same with the decision as it comes from the analysis.</summary>
+    /// <summary>The same with the decision as it comes from what is signed.</summary>
     internal static SigningAttempt Prepare(
         ReadOnlyMemory<byte> report,
         CertificateFacts certificate,
         SigningOrder order,
-        Func<StudyAnalysis, Signatory, (ApproverDecision? Decision, string? Why)> decide
+        Func<SignedSubject, Signatory, (ApproverDecision? Decision, string? Why)> decide
     )
     {
-        if (!AttachedStudy.TryRead(report, out var study, out var fault))
+        if (!Signable.TryRead(report, out var document, out var fault))
         {
             return new SigningAttempt.Refused(fault);
         }
 
-        var recomputed = Recomputation.Of(study);
-        if (WhyNotComputed(recomputed, study) is { } unfit)
-        {
-            return new SigningAttempt.Refused(unfit);
-        }
-
-        var analysis = recomputed.Recomputed!;
-        var signatories = analysis.Protocol.Signatories;
+        var signatories = document.Subject.Protocol.Signatories;
         var index = signatories.Select(item => item.Role).ToList().IndexOf(order.Role);
         if (index < 0)
         {
             return new SigningAttempt.Refused(
-                $"The protocol names no role \"{order.Role}\". Its roles: {string.Join(", ", signatories.Select(item => item.Role))}."
+                document.Subject.Analysis is null
+                    ? $"Nobody signs the protocol document as \"{order.Role}\". Its roles: {string.Join(", ", signatories.Select(item => item.Role))}."
+                    : $"The protocol names no role \"{order.Role}\". Its roles: {string.Join(", ", signatories.Select(item => item.Role))}."
             );
         }
 
-        var before = SignatureVerifier.Verify(report, VerificationOptions.WithoutTrust);
-        ImmutableArray<string> accepted =
-            recomputed.MadeBy == MadeBy.ThisVersion
-                ? []
-                : ["the pages", .. recomputed.NotRecomputed];
-        if (
-            (
-                WhyNot(analysis, before, index, certificate, order)
-                ?? WhyNotOver(study.Stated.ToolVersion, before, accepted, order)
-            ) is
-            { } why
-        )
+        if ((WhyNot(document, index, certificate, order) ?? WhyNotOver(document, order)) is { } why)
         {
             return new SigningAttempt.Refused(why);
         }
 
-        var (decision, whyNot) = decide(analysis, signatories[index]);
+        var (decision, whyNot) = decide(document.Subject, signatories[index]);
         return whyNot is not null
             ? new SigningAttempt.Refused(whyNot)
-            : Append(report, analysis, before, index, certificate, order, decision, accepted);
+            : Append(report, document, index, certificate, order, decision);
     }
 
-    /// <summary>Why a report is not one to be signed, whoever signs; null when it is.</summary>
-    private static string? WhyNotComputed(Recomputation recomputed, AttachedStudy study) =>
-        recomputed switch
-        {
-            { MadeBy: MadeBy.LaterVersion } =>
-                $"The report was made by version {study.Stated.ToolVersion}, which is later than this one, {ToolVersion.Current}. Sign it with that version or a later one.",
-            { FiguresHold: false } => "The report does not follow from the inputs inside it: "
-                + recomputed.Faults[0],
-            { Pages: PagesOutcome.Differ } =>
-                "The pages are not those that this program makes from the inputs inside the report. Make the report again.",
-            { UnderOtherRules: [var first, ..] } =>
-                $"The report was concluded under rules {study.Stated.Rules}, and under those of this version something comes out otherwise: {first} Make the report again.",
-            _ => null,
-        };
-
-    /// <summary>A report of another version is signed only where somebody has signed it, and with what cannot be computed again accepted.</summary>
-    private static string? WhyNotOver(
-        string version,
-        DocumentVerification before,
-        ImmutableArray<string> accepted,
-        SigningOrder order
-    ) =>
-        accepted.IsEmpty ? null
-        : before.Signatures.IsEmpty
-            ? $"The report was made by version {version}, and this is version {ToolVersion.Current}, which cannot check its pages. Make the report again."
+    /// <summary>A document of another version is signed only where somebody has signed it, and with what cannot be computed again accepted.</summary>
+    private static string? WhyNotOver(Signable document, SigningOrder order) =>
+        document.NotRecomputed.IsEmpty ? null
+        : document.Before.Signatures.IsEmpty
+            ? $"The report was made by version {document.MadeBy}, and this is version {ToolVersion.Current}, which cannot check its pages. Make the report again."
         : order.AcceptsNotRecomputed ? null
-        : $"The report was made by version {version}, and this is version {ToolVersion.Current}, which cannot compute again: {string.Join("; ", accepted)}. If you accept that, sign with --accept-not-recomputed; it becomes part of your signature.";
+        : $"The report was made by version {document.MadeBy}, and this is version {ToolVersion.Current}, which cannot compute again: {string.Join("; ", document.NotRecomputed)}. If you accept that, sign with --accept-not-recomputed; it becomes part of your signature.";
 
     private static string? WhyNot(
-        StudyAnalysis analysis,
-        DocumentVerification before,
+        Signable document,
         int index,
         CertificateFacts certificate,
         SigningOrder order
     )
     {
+        var before = document.Before;
         if (before.Signatures.Any(item => item.Problems.Contains(SignatureProblem.NotSignedYet)))
         {
             return "The file was only prepared for a signature, which is not in it yet. Put the signature in with --complete, or take the report from which the file was prepared.";
         }
 
-        var protocol = analysis.Protocol;
+        var protocol = document.Subject.Protocol;
         var signatory = protocol.Signatories[index];
         var signed = before.Signatures.Select(item => item.FieldName).ToImmutableHashSet();
         if (signed.Contains(SignatoryFields.NameOf(index)))
@@ -171,7 +131,7 @@ public static class ReportSigning
             return $"This key has signed already ({same.Reason}). Another person signs as {signatory.Role}.";
         }
 
-        if (SigningRules.LastResult(analysis) is { } last && order.At < last)
+        if (document.Subject.LastResult is { } last && order.At < last)
         {
             return string.Create(
                 CultureInfo.InvariantCulture,
@@ -184,11 +144,21 @@ public static class ReportSigning
 
     /// <summary>The decision on each row; or why it may not be signed.</summary>
     private static (ApproverDecision? Decision, string? Why) DecisionOf(
-        StudyAnalysis analysis,
+        SignedSubject subject,
         Signatory signatory,
         SigningOrder order
     )
     {
+        if (subject.Analysis is not { } analysis)
+        {
+            return order.Decision is null
+                ? (null, null)
+                : (
+                    null,
+                    "A protocol document takes no decision: whoever signs it approves the limits and criteria as they stand. Sign without --decision and what belongs to it."
+                );
+        }
+
         var (decision, why) =
             order.Decision is { } request && analysis.Protocol.Decides(signatory)
                 ? DecisionMaking.Of(analysis, request, order.Earlier)
@@ -203,8 +173,7 @@ public static class ReportSigning
             return (null, SigningWords.Of(DecisionFault.NotTheirs, signatory));
         }
 
-        var fault = DecisionFaults.Of(
-            analysis,
+        var fault = subject.FaultOf(
             signatory,
             decision,
             SignedStatement.CurrentFormat,
@@ -215,18 +184,18 @@ public static class ReportSigning
 
     private static SigningAttempt Append(
         ReadOnlyMemory<byte> report,
-        StudyAnalysis analysis,
-        DocumentVerification before,
+        Signable document,
         int index,
         CertificateFacts certificate,
         SigningOrder order,
-        ApproverDecision? decision,
-        ImmutableArray<string> accepted
+        ApproverDecision? decision
     )
     {
-        var protocol = analysis.Protocol;
+        var protocol = document.Subject.Protocol;
+        var accepted = document.NotRecomputed;
+        var before = document.Before;
         var signatory = protocol.Signatories[index];
-        var digest = analysis.Identity.InputDigest;
+        var digest = document.Subject.Digest;
         var name = order.Name ?? certificate.Name;
         var statement = new SignedStatement(
             signatory.Role,
@@ -275,7 +244,7 @@ public static class ReportSigning
             ),
             certificate
         );
-        if (!result.TryGet(out var document, out var refusal))
+        if (!result.TryGet(out var prepared, out var refusal))
         {
             return new SigningAttempt.Refused(SigningWords.Of(refusal));
         }
@@ -285,13 +254,13 @@ public static class ReportSigning
             .Append(SignatoryFields.NameOf(index))
             .ToImmutableHashSet();
         return new SigningAttempt.Prepared(
-            document,
+            prepared,
             new SigningAttempt.Done(
-                document.Bytes,
+                prepared.Bytes,
                 protocol.Code,
                 digest,
                 !before.Signatures.IsEmpty,
-                Remarks(analysis, signatory),
+                document.Remarks(signatory),
                 [
                     .. protocol
                         .Signatories.Where((_, i) => !signed.Contains(SignatoryFields.NameOf(i)))
@@ -300,6 +269,7 @@ public static class ReportSigning
             )
             {
                 Role = signatory.Role,
+                OfProtocol = document.Subject.Analysis is null,
                 By =
                     name == certificate.Name
                         ? $"{name} ({signatory.Role})"
@@ -307,29 +277,5 @@ public static class ReportSigning
                 Decision = decision is null ? null : DecisionWords.Whole(decision),
             }
         );
-    }
-
-    /// <summary>What whoever signs should know: a lock that does not hold, and for the one who decides what the report concludes.</summary>
-    private static ImmutableArray<string> Remarks(StudyAnalysis analysis, Signatory signatory)
-    {
-        var remarks = ImmutableArray.CreateBuilder<string>();
-        if (analysis.Lock.Standing != LockStanding.BeforeFirstCollection)
-        {
-            remarks.Add(
-                "Protocol: "
-                    + ReportBuilder.LockSentence(analysis.Lock)
-                    + " Verification of this report will fail in that part."
-            );
-        }
-
-        if (analysis.Protocol.Decides(signatory))
-        {
-            remarks.AddRange(
-                ReportBuilder.ConclusionLines(analysis).Select(line => "The report: " + line)
-            );
-            remarks.Add("Conditions can make a window shorter, never longer.");
-        }
-
-        return remarks.ToImmutable();
     }
 }

@@ -26,6 +26,9 @@ public abstract record SigningAttempt
         /// <summary>Role of the signatory.</summary>
         public required string Role { get; init; }
 
+        /// <summary>Whether it is a protocol document, signed before there are data; its digest is the SHA-256 of the protocol.</summary>
+        public bool OfProtocol { get; init; }
+
         /// <summary>Who signed, as the record of the study names people.</summary>
         public required string By { get; init; }
 

@@ -1,8 +1,6 @@
 using System.Diagnostics.CodeAnalysis;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
-using StabilityStudy.SignedPdf.Attachments;
-using StabilityStudy.SignedPdf.Reading;
 
 namespace StabilityStudy.Pipeline.Verification;
 
@@ -29,48 +27,34 @@ internal sealed record AttachedStudy(
     )
     {
         study = null;
-        if (!PdfDocumentReader.Read(report).TryGet(out var document, out var failure))
-        {
-            fault = "The file cannot be read as a PDF: " + failure.What;
-            return false;
-        }
+        return Verification.FirstRevision.TryRead(report, out var first, out fault)
+            && TryRead(first, out study, out fault);
+    }
 
-        var first = report[..(int)document.Revisions[0].End];
-        if (
-            !PdfDocumentReader.Read(first).TryGet(out var original, out failure)
-            || !EmbeddedFiles.Extract(original).TryGet(out var attached, out failure)
-        )
-        {
-            fault = "The attached files cannot be read: " + failure.What;
-            return false;
-        }
-
-        if (attached.Select(file => file.Name).Distinct().Count() != attached.Length)
-        {
-            fault = "Two attached files have the same name.";
-            return false;
-        }
-
-        if (attached.FirstOrDefault(file => file.Name == AnalysisJson.FileName) is not { } json)
+    /// <summary>The same from its first revision.</summary>
+    public static bool TryRead(
+        Verification.FirstRevision first,
+        [NotNullWhen(true)] out AttachedStudy? study,
+        [NotNullWhen(false)] out string? fault
+    )
+    {
+        study = null;
+        if (!first.Files.TryGetValue(AnalysisJson.FileName, out var json))
         {
             fault =
                 $"The file carries no {AnalysisJson.FileName}: it is not a report of this program.";
             return false;
         }
 
-        if (!StatedAnalysis.TryRead(json.Bytes, out var stated, out fault))
+        if (!StatedAnalysis.TryRead(json, out var stated, out fault))
         {
             return false;
         }
 
         study = new AttachedStudy(
-            first,
-            StudyBytes.Of(
-                attached
-                    .Where(file => file.Name != AnalysisJson.FileName)
-                    .Select(file => KeyValuePair.Create(file.Name, file.Bytes))
-            ),
-            json.Bytes,
+            first.Bytes,
+            StudyBytes.Of(first.Files.Remove(AnalysisJson.FileName)),
+            json,
             stated
         );
         fault = null;

@@ -3,6 +3,7 @@ using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Reporting.Report;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -51,6 +52,7 @@ internal static class LockPart
                     .. OfRecord(queries),
                     .. inputs is null ? [] : OfCopies(evidence.Locks, inputs),
                     .. Vouched(evidence, inputs, options),
+                    .. inputs is null ? [] : OfDocuments(evidence, inputs, options),
                     .. RecordComparison.Of(record, signatures, evidence, inputs, queries),
                 ]
             );
@@ -106,6 +108,58 @@ internal static class LockPart
                 ),
         ];
 
+    /// <summary>What the signed protocol documents show, verified by the rules for reports.</summary>
+    private static IEnumerable<(PartOutcome, string)> OfDocuments(
+        LockEvidence evidence,
+        StudyBytes inputs,
+        VerificationOptions options
+    )
+    {
+        foreach (var item in evidence.Locks)
+        {
+            if (
+                !inputs.Files.TryGetValue(
+                    LockedProtocols.StoredDocumentName(item.Number),
+                    out var pdf
+                )
+            )
+            {
+                continue;
+            }
+
+            var (approval, fault) = ProtocolApprovals.Read(pdf, item.ProtocolSha256);
+            var about = FormattableString.Invariant($"The protocol document of lock {item.Number}");
+            if (fault is not null || !ProtocolDocumentFile.TryRead(pdf, out var document, out _))
+            {
+                yield return (PartOutcome.Fails, $"{about}: {fault}");
+                continue;
+            }
+
+            var found = SignatureVerifier.Verify(pdf, options);
+            foreach (
+                var part in new[]
+                {
+                    ProtocolDocumentVerifier.Signatures(pdf, document, found, options),
+                    ProtocolDocumentVerifier.Pages(document, found),
+                }
+            )
+            {
+                foreach (var sentence in part.Sentences)
+                {
+                    yield return (part.Outcome, $"{about}: {sentence}");
+                }
+            }
+
+            if (approval?.Latest >= evidence.FirstCollection)
+            {
+                yield return (
+                    PartOutcome.NotChecked,
+                    $"{about} was signed by {approval.By} ({approval.Role}) when specimens had already been collected: it approves nothing beforehand."
+                );
+            }
+        }
+    }
+
     /// <summary>Who vouches for the lock that fixed the rules, and for each amendment of planned numbers after it.</summary>
     private static ImmutableArray<(PartOutcome, string)> Vouched(
         LockEvidence evidence,
@@ -121,13 +175,21 @@ internal static class LockPart
                 .. evidence
                     .Locks.Zip(stored.All)
                     .Skip(LockEvidence.RulesLockedLast(evidence.Locks).Number - 1)
-                    .SelectMany(pair => Vouched(pair.First, pair.Second, options)),
+                    .SelectMany(pair =>
+                        Vouched(
+                            pair.First,
+                            pair.Second,
+                            pair.First.Approval is not null && evidence.IsApprovedInTime,
+                            options
+                        )
+                    ),
             ]
             : [];
 
     private static IEnumerable<(PartOutcome, string)> Vouched(
         ProtocolLock found,
         StoredLock stored,
+        bool isApproved,
         VerificationOptions options
     )
     {
@@ -175,7 +237,11 @@ internal static class LockPart
                         options
                     ),
                 LockLevel.Contradicted => [],
-                LockLevel.ByTimeStamp
+                // The signatures on the protocol document date it, and are judged by themselves.
+                LockLevel.ThisComputersClock when isApproved => [],
+                LockLevel.ByApprover
+                or LockLevel.ByApproverAndTimeStamp
+                or LockLevel.ByTimeStamp
                 or LockLevel.BySignature
                 or LockLevel.NotLocked
                 or LockLevel.ThisComputersClock =>

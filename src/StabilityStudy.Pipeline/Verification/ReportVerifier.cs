@@ -1,6 +1,6 @@
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Pipeline.Signing;
-using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -30,16 +30,37 @@ public static class ReportVerifier
         ArgumentNullException.ThrowIfNull(options);
         var found = SignatureVerifier.Verify(report, options);
         // A file that cannot be read is not read again: it may have cost all that the bounds allow.
-        var (study, fault) =
-            found.Failure is { } failure
-                ? (null, "The file cannot be read as a PDF: " + failure.What)
-            : AttachedStudy.TryRead(report, out var read, out var why) ? (read, null)
-            : ((AttachedStudy?)null, why);
+        FirstRevision? first = null;
+        AttachedStudy? study = null;
+        string? fault = "The file cannot be read as a PDF: " + found.Failure?.What;
+        if (found.Failure is null && FirstRevision.TryRead(report, out first, out fault))
+        {
+            if (ProtocolDocumentFile.TryRead(first, out var document, out var why))
+            {
+                return ProtocolDocumentVerifier.Verify(report, document, found, options, record);
+            }
+
+            if (ProtocolDocumentFile.IsIn(first))
+            {
+                fault = why;
+            }
+            else
+            {
+                _ = AttachedStudy.TryRead(first, out study, out fault);
+            }
+        }
+
         var isReport = study is not null;
         var recomputed = isReport ? recompute(study!) : null;
         var analysis = recomputed?.Recomputed;
-        var signatures = SignaturePart.Of(report, found, study?.Stated, analysis, options);
-        var additions = Revisions(found);
+        var signatures = SignaturePart.Of(
+            report,
+            found,
+            analysis is null ? null : SignedSubject.Of(analysis),
+            study?.Stated.ToolVersion,
+            options
+        );
+        var additions = RevisionPart.Of(found);
         return new ReportVerification(
             analysis?.Protocol.Code,
             analysis?.Identity.InputDigest,
@@ -93,51 +114,4 @@ public static class ReportVerifier
             .OfType<SignedDecision>()
             .Reverse()
             .MinBy(signed => signed.Decision.Kind);
-
-    private static string Added(DocumentVerification found)
-    {
-        var signatures = FormattableString.Invariant(
-            $"{found.Signatures.Length} signatures, each in its own field"
-        );
-        var stamps = found.ArchiveTimeStamps.Length;
-        var data = found.Revisions.Count(revision => revision.BringsValidationData);
-        return stamps + data == 0
-            ? signatures
-            : FormattableString.Invariant(
-                $"{signatures}, and what proves them later: archive time stamps ({stamps}), additions of certificates and of lists of revoked ones ({data})"
-            );
-    }
-
-    private static VerifiedPart Revisions(DocumentVerification found)
-    {
-        const string question = "Was anything done to the file besides signing?";
-        if (found.Failure is not null)
-        {
-            return new VerifiedPart(question, PartOutcome.Fails, ["The file cannot be read."]);
-        }
-
-        var isUnsigned = found.Signatures.IsEmpty && found.Revisions.Length <= 1;
-        var problems = found
-            .Problems.Where(problem =>
-                !isUnsigned || problem is not DocumentProblem.LastRevisionNotSigned
-            )
-            .Select(problem => (PartOutcome.Fails, ProblemWords.Of(problem)));
-        var differences = found.Revisions.SelectMany(revision =>
-            revision.Differences.Select(difference =>
-                (PartOutcome.Fails, ProblemWords.Of(revision.Number, difference))
-            )
-        );
-        ImmutableArray<(PartOutcome, string)> findings = [.. problems, .. differences];
-        return findings.IsEmpty
-            ? new VerifiedPart(
-                question,
-                isUnsigned ? PartOutcome.NotChecked : PartOutcome.Holds,
-                [
-                    isUnsigned
-                        ? "Without a signature nothing shows whether the file was changed."
-                        : $"No: nothing was added but {Added(found)}. (Whether signed bytes were changed, the signatures show: see the first part.)",
-                ]
-            )
-            : VerifiedPart.Of(question, findings);
-    }
 }

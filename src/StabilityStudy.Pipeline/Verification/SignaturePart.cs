@@ -1,5 +1,3 @@
-using StabilityStudy.Core.Analysis;
-using StabilityStudy.Files.Json;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.LongTerm;
@@ -15,14 +13,14 @@ internal static class SignaturePart
 
     /// <param name="report">The bytes of the file.</param>
     /// <param name="found">The signatures and revisions.</param>
-    /// <param name="stated">What the report states of itself; null where it is no report.</param>
-    /// <param name="analysis">The study analyzed again; null where that was not possible.</param>
+    /// <param name="subject">What is signed; null where it could not be computed again.</param>
+    /// <param name="madeBy">The version that made the document; null where that is not known.</param>
     /// <param name="options">Whom to trust.</param>
     public static VerifiedPart Of(
         ReadOnlyMemory<byte> report,
         DocumentVerification found,
-        StatedAnalysis? stated,
-        StudyAnalysis? analysis,
+        SignedSubject? subject,
+        string? madeBy,
         VerificationOptions options
     )
     {
@@ -38,18 +36,18 @@ internal static class SignaturePart
         return VerifiedPart.Of(
             Question,
             [
-                .. found.Signatures.SelectMany(item => OfOne(item, stated, analysis, options)),
+                .. found.Signatures.SelectMany(item => OfOne(item, subject, madeBy, options)),
                 .. found.Signatures.SelectMany(
                     (item, i) =>
                         item.Holds
-                            ? About(item, AmongOthers(item, found.Signatures[..i], analysis))
+                            ? About(item, AmongOthers(item, found.Signatures[..i], subject))
                             : []
                 ),
                 .. found.ArchiveTimeStamps.SelectMany(stamp => OfArchive(stamp, options)),
-                .. Missing(found, analysis),
+                .. Missing(found, subject),
                 .. found
                     .Signatures.Where(item => item.Holds)
-                    .SelectMany(item => About(item, OfStamp(report, item, analysis))),
+                    .SelectMany(item => About(item, OfStamp(report, item, subject))),
                 .. TrustWords.NotAsked(
                     found
                         .Signatures.SelectMany(item => new[] { item.Chain, item.TimeStamp?.Chain })
@@ -65,17 +63,17 @@ internal static class SignaturePart
     private static IEnumerable<(PartOutcome, string)> AmongOthers(
         SignatureVerification signature,
         ImmutableArray<SignatureVerification> before,
-        StudyAnalysis? analysis
+        SignedSubject? subject
     ) =>
         [
-            .. analysis is null ? [] : SigningRules.OutOfTurn(signature, before, analysis.Protocol),
+            .. subject is null ? [] : SigningRules.OutOfTurn(signature, before, subject.Protocol),
             .. SigningRules.Beside(signature, before),
         ];
 
     private static IEnumerable<(PartOutcome, string)> OfOne(
         SignatureVerification signature,
-        StatedAnalysis? stated,
-        StudyAnalysis? analysis,
+        SignedSubject? subject,
+        string? madeBy,
         VerificationOptions options
     )
     {
@@ -93,8 +91,8 @@ internal static class SignaturePart
         yield return (PartOutcome.Holds, $"{who}: the signature is right. {When(signature)}");
         IEnumerable<(PartOutcome, string)> findings =
         [
-            .. OfStatement(signature, stated, analysis),
-            .. analysis is null ? [] : SigningRules.OfSigner(signature, analysis),
+            .. OfStatement(signature, subject, madeBy),
+            .. subject is null ? [] : SigningRules.OfSigner(signature, subject),
         ];
         foreach (var finding in About(signature, findings))
         {
@@ -164,8 +162,8 @@ internal static class SignaturePart
     /// <summary>What the statement inside the signature says, and whether it may say that.</summary>
     private static IEnumerable<(PartOutcome, string)> OfStatement(
         SignatureVerification signature,
-        StatedAnalysis? stated,
-        StudyAnalysis? analysis
+        SignedSubject? subject,
+        string? madeBy
     )
     {
         if (signature.Statement is null)
@@ -186,8 +184,8 @@ internal static class SignaturePart
                 .. statement.Decision is { } decision
                     ? [(PartOutcome.Holds, DecisionWords.Headline(decision))]
                     : ImmutableArray<(PartOutcome, string)>.Empty,
-                .. analysis is null ? [] : SigningRules.OfStatement(signature, statement, analysis),
-                .. SigningRules.OfVersions(statement, stated),
+                .. subject is null ? [] : SigningRules.OfStatement(signature, statement, subject),
+                .. SigningRules.OfVersions(statement, madeBy),
             ],
             StatementReading.OfLaterVersion =>
             [
@@ -214,7 +212,7 @@ internal static class SignaturePart
 
     private static IEnumerable<(PartOutcome, string)> Missing(
         DocumentVerification found,
-        StudyAnalysis? analysis
+        SignedSubject? subject
     )
     {
         if (found.Signatures.IsEmpty)
@@ -225,7 +223,7 @@ internal static class SignaturePart
 
         foreach (var field in found.EmptyFields)
         {
-            yield return (PartOutcome.NotChecked, $"Not signed: {RoleOf(field, analysis)}.");
+            yield return (PartOutcome.NotChecked, $"Not signed: {RoleOf(field, subject)}.");
         }
     }
 
@@ -233,12 +231,12 @@ internal static class SignaturePart
     private static IEnumerable<(PartOutcome, string)> OfStamp(
         ReadOnlyMemory<byte> report,
         SignatureVerification signature,
-        StudyAnalysis? analysis
+        SignedSubject? subject
     )
     {
-        var signatory = analysis is null
+        var signatory = subject is null
             ? null
-            : SignatoryFields.SignatoryOf(analysis.Protocol, signature.FieldName);
+            : SignatoryFields.SignatoryOf(subject.Protocol, signature.FieldName);
         if (
             signatory is null
             || signature
@@ -271,7 +269,7 @@ internal static class SignaturePart
                 null,
                 signature.Statement,
                 StampLines.Stamp(
-                    analysis!.Protocol,
+                    subject!.Protocol,
                     signatory,
                     name,
                     time,
@@ -293,10 +291,10 @@ internal static class SignaturePart
         );
     }
 
-    private static string RoleOf(string field, StudyAnalysis? analysis) =>
-        analysis is null
+    private static string RoleOf(string field, SignedSubject? subject) =>
+        subject is null
             ? field
-            : SignatoryFields.SignatoryOf(analysis.Protocol, field)?.Role ?? field;
+            : SignatoryFields.SignatoryOf(subject.Protocol, field)?.Role ?? field;
 
     /// <summary>Who signed, and with which meaning.</summary>
     internal static string Who(SignatureVerification signature) =>

@@ -1,7 +1,6 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Intake;
-using StabilityStudy.Files.Json;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -15,13 +14,13 @@ internal static class SigningRules
 {
     /// <summary>What breaks a rule, or cannot be told, about who signed where and when, whatever the signature states.</summary>
     /// <param name="signature">A signature that is right.</param>
-    /// <param name="analysis">The analysis in the report.</param>
+    /// <param name="subject">What is signed.</param>
     public static IEnumerable<(PartOutcome Outcome, string What)> OfSigner(
         SignatureVerification signature,
-        StudyAnalysis analysis
+        SignedSubject subject
     )
     {
-        var place = SignatoryFields.SignatoryOf(analysis.Protocol, signature.FieldName);
+        var place = SignatoryFields.SignatoryOf(subject.Protocol, signature.FieldName);
         if (place is null)
         {
             yield return (PartOutcome.Fails, "no signatory of the protocol signs in this field");
@@ -34,7 +33,7 @@ internal static class SigningRules
             );
         }
 
-        if (LastResult(analysis) is { } last && signature.ClaimedTime < last)
+        if (subject.LastResult is { } last && signature.ClaimedTime < last)
         {
             yield return (
                 PartOutcome.Fails,
@@ -59,7 +58,10 @@ internal static class SigningRules
             );
         }
 
-        if (!analysis.Facts.People.Any(person => person.Name == printed))
+        if (
+            subject.Analysis is { } analysis
+            && !analysis.Facts.People.Any(person => person.Name == printed)
+        )
         {
             yield return (
                 PartOutcome.Holds,
@@ -71,19 +73,24 @@ internal static class SigningRules
     /// <summary>What breaks a rule about what one signature that is right states.</summary>
     /// <param name="signature">The signature.</param>
     /// <param name="statement">What it states.</param>
-    /// <param name="analysis">The analysis in the report.</param>
+    /// <param name="subject">What is signed.</param>
     public static IEnumerable<(PartOutcome Outcome, string What)> OfStatement(
         SignatureVerification signature,
         SignedStatement statement,
-        StudyAnalysis analysis
+        SignedSubject subject
     )
     {
-        if (statement.InputDigest != analysis.Identity.InputDigest)
+        if (statement.InputDigest != subject.Digest)
         {
-            yield return (PartOutcome.Fails, "the signature was meant for another study");
+            yield return (
+                PartOutcome.Fails,
+                subject.Analysis is null
+                    ? "the signature was meant for another protocol"
+                    : "the signature was meant for another study"
+            );
         }
 
-        var protocol = analysis.Protocol;
+        var protocol = subject.Protocol;
         var place = SignatoryFields.SignatoryOf(protocol, signature.FieldName);
         if (place is not null && place.Role != statement.Role)
         {
@@ -92,7 +99,7 @@ internal static class SigningRules
                 $"signed in the place of the {place.Role}, and says to sign as {statement.Role}"
             );
         }
-        else if (place is not null && FaultOf(analysis, place, statement, signature) is { } fault)
+        else if (place is not null && FaultOf(subject, place, statement, signature) is { } fault)
         {
             yield return (PartOutcome.Fails, fault);
         }
@@ -100,13 +107,13 @@ internal static class SigningRules
 
     /// <summary>A version that did not make the report signs only what its signatory accepted as not computed again.</summary>
     /// <param name="statement">What the signature states.</param>
-    /// <param name="stated">What the report states of itself; null where it is no report.</param>
+    /// <param name="madeBy">The version that made the document; null where that is not known.</param>
     public static IEnumerable<(PartOutcome Outcome, string What)> OfVersions(
         SignedStatement statement,
-        StatedAnalysis? stated
+        string? madeBy
     )
     {
-        if (stated is null || statement.ToolVersion == stated.ToolVersion)
+        if (madeBy is null || statement.ToolVersion == madeBy)
         {
             yield break;
         }
@@ -114,11 +121,11 @@ internal static class SigningRules
         yield return statement.AcceptedNotRecomputed.IsEmpty
             ? (
                 PartOutcome.Fails,
-                $"signed with version {statement.ToolVersion} over a report of version {stated.ToolVersion} without accepting what could not be computed again"
+                $"signed with version {statement.ToolVersion} over a document of version {madeBy} without accepting what could not be computed again"
             )
             : (
                 PartOutcome.Holds,
-                $"signed with version {statement.ToolVersion} over a report of version {stated.ToolVersion}, and accepted as not computed again: {string.Join("; ", statement.AcceptedNotRecomputed)}"
+                $"signed with version {statement.ToolVersion} over a document of version {madeBy}, and accepted as not computed again: {string.Join("; ", statement.AcceptedNotRecomputed)}"
             );
     }
 
@@ -199,13 +206,12 @@ internal static class SigningRules
             .Max();
 
     private static string? FaultOf(
-        StudyAnalysis analysis,
+        SignedSubject subject,
         Signatory signatory,
         SignedStatement statement,
         SignatureVerification signature
     ) =>
-        DecisionFaults.Of(
-            analysis,
+        subject.FaultOf(
             signatory,
             statement.Decision,
             statement.Format,

@@ -36,11 +36,11 @@ public sealed record VerifiedPart(
     }
 }
 
-/// <summary>The verification of a report: four parts, each for itself.</summary>
+/// <summary>The verification of a report, in four parts, or of a protocol document, each part for itself.</summary>
 /// <param name="StudyCode">Code of the study; null where the file is no report.</param>
 /// <param name="InputDigest">Digest of its inputs.</param>
 /// <param name="Conclusions">The conclusions as they were computed again, a line a sequence; empty when that failed.</param>
-/// <param name="Parts">Signatures, revisions, recomputation, lock.</param>
+/// <param name="Parts">Signatures, revisions, recomputation, lock; of a protocol document signatures, revisions, pages, and where a signature names it the record.</param>
 public sealed record ReportVerification(
     string? StudyCode,
     string? InputDigest,
@@ -53,6 +53,9 @@ public sealed record ReportVerification(
 
     /// <summary>The outcome of the signatures in the words of ETSI EN 319 102-1: TOTAL-PASSED, TOTAL-FAILED or INDETERMINATE; null where nobody has signed.</summary>
     public string? Indication { get; init; }
+
+    /// <summary>Whether the file is a protocol document and no report; the digest is then the SHA-256 of the protocol.</summary>
+    public bool IsProtocol { get; init; }
 
     /// <summary>The worst of the parts.</summary>
     public PartOutcome Outcome => Parts.Min(part => part.Outcome);

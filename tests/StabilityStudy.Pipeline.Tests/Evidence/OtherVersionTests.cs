@@ -215,12 +215,18 @@ public sealed class OtherVersionTests
         Assert.True(AttachedStudy.TryRead(EvidenceExample.Unsigned, out var study, out _));
         var statement = new SignedStatement("author", null, null, "ab", ToolVersion.Current, []);
 
-        Assert.Empty(SigningRules.OfVersions(statement, study.Stated));
+        Assert.Empty(SigningRules.OfVersions(statement, study.Stated.ToolVersion));
         Assert.Equal(
             PartOutcome.Fails,
             Assert
                 .Single(
-                    SigningRules.OfVersions(statement with { ToolVersion = "9.0.0" }, study.Stated)
+                    SigningRules.OfVersions(
+                        statement with
+                        {
+                            ToolVersion = "9.0.0",
+                        },
+                        study.Stated.ToolVersion
+                    )
                 )
                 .Outcome
         );
@@ -231,7 +237,7 @@ public sealed class OtherVersionTests
                     ToolVersion = "9.0.0",
                     AcceptedNotRecomputed = ["the pages"],
                 },
-                study.Stated
+                study.Stated.ToolVersion
             )
         );
         Assert.Equal(PartOutcome.Holds, accepted.Outcome);

@@ -43,11 +43,11 @@ public sealed class SigningRulesTests
             .Statement;
         return
         [
-            .. SigningRules.OfSigner(signature, Analysis),
+            .. SigningRules.OfSigner(signature, SignedSubject.Of(Analysis)),
             .. SigningRules.OfStatement(
                 signature,
                 change is null ? statement : change(statement),
-                Analysis
+                SignedSubject.Of(Analysis)
             ),
         ];
     }

@@ -106,8 +106,8 @@ public sealed class TimeWordsTests
                 Signatures = [stamped],
                 EmptyFields = [],
             },
-            stated: null,
-            analysis: null,
+            subject: null,
+            madeBy: null,
             EvidenceExample.Trusting with
             {
                 Now = now,

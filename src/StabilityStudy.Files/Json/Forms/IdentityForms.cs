@@ -20,6 +20,16 @@ internal static class IdentityForms
         { "rawFiles", v => v.RawFiles, Form.Keyed(FileHashForm, "name") },
     };
 
+    public static readonly ObjectForm<ProtocolApproval> ProtocolApprovalForm = new(
+        "protocolApproval"
+    )
+    {
+        { "role", v => v.Role, Form.Text },
+        { "by", v => v.By, Form.Text },
+        { "at", v => v.At, Form.Time },
+        { "stampedAt", v => v.StampedAt, Form.Time.OrNull() },
+    };
+
     public static readonly ObjectForm<ProtocolLock> ProtocolLockForm = new("protocolLock")
     {
         { "number", v => v.Number, Form.Count },
@@ -31,6 +41,7 @@ internal static class IdentityForms
         { "stampedAt", v => v.StampedAt, Form.Time.OrNull() },
         { "differences", v => v.Differences ?? [], Form.List(LookForms.DifferenceForm) },
         { "keepsRules", v => v.KeepsRules, Form.Truth },
+        { "approval", v => v.Approval, ProtocolApprovalForm.OrNull() },
     };
 
     public static readonly ObjectForm<LockEvidence> LockEvidenceForm = new("lockEvidence")

@@ -15,15 +15,16 @@ internal static class CriteriaSection
                 new Paragraph(LockWords.Of(analysis.Lock), ParagraphStyle.Body),
                 .. analysis.Protocol.Limits.IsEmpty
                     ? ImmutableArray<Block>.Empty
-                    : [Limits(analysis)],
-                Criteria(analysis),
+                    : [Limits(analysis.Protocol)],
+                Criteria(analysis.Protocol),
                 new Heading("Everything else that bears on a verdict"),
                 new Bullets(DoubtRules.Of(analysis.Protocol)),
                 new Paragraph(ErrorControl.Of(analysis), ParagraphStyle.Body),
             ]
         );
 
-    private static Table Limits(StudyAnalysis analysis) =>
+    /// <summary>The limits with their sources.</summary>
+    public static Table Limits(StudyProtocol protocol) =>
         new(
             "Limits",
             [
@@ -32,19 +33,19 @@ internal static class CriteriaSection
                 new Column("Source", ColumnAlignment.Left, 5),
             ],
             [
-                .. analysis.Protocol.Limits.Select(limit => new Row([
+                .. protocol.Limits.Select(limit => new Row([
                     new TableCell(limit.Id),
-                    new TableCell(TradeWords.Of(limit, UnitOf(analysis, limit))),
-                    new TableCell(limit.Source + Basis(analysis, limit)),
+                    new TableCell(TradeWords.Of(limit, UnitOf(protocol, limit))),
+                    new TableCell(limit.Source + Basis(protocol, limit)),
                 ])),
             ],
             null
         );
 
-    private static string Basis(StudyAnalysis analysis, Limit limit) =>
+    private static string Basis(StudyProtocol protocol, Limit limit) =>
         limit.Basis is { } basis
             ? $" The goal from biological variation (CVI {NumberText.Plain(basis.WithinCvPercent)} %, CVG {NumberText.Plain(basis.BetweenCvPercent)} %, {TradeWords.Of(basis.Grade)} {TradeWords.Of(basis.Goal)}) is {NumberText.Fixed(basis.GoalPercent, 2)} %."
-                + BesideNature(basis, AnalyteOf(analysis, limit)?.BetweenRunCvPercent)
+                + BesideNature(basis, AnalyteOf(protocol, limit)?.BetweenRunCvPercent)
             : "";
 
     /// <summary>What moves a result between two draws of a healthy person, for comparison with what waiting may add.</summary>
@@ -59,7 +60,8 @@ internal static class CriteriaSection
         return $" For comparison: two results of one healthy person differ by {NumberText.Interval(change.FallPercent, change.RisePercent, 1)} % in 19 of 20 (reference change value, lognormal, between-run CV {NumberText.Plain(cv)} %).";
     }
 
-    private static Table Criteria(StudyAnalysis analysis) =>
+    /// <summary>The criteria in words.</summary>
+    public static Table Criteria(StudyProtocol protocol) =>
         new(
             "Criteria",
             [
@@ -69,8 +71,8 @@ internal static class CriteriaSection
                 new Column("Not met when", ColumnAlignment.Left, 2.8),
             ],
             [
-                .. from criterion in analysis.Protocol.Criteria
-                let rule = CriterionWords.OfRule(criterion, analysis.Protocol)
+                .. from criterion in protocol.Criteria
+                let rule = CriterionWords.OfRule(criterion, protocol)
                 select new Row([
                     new TableCell(criterion.Id),
                     new TableCell(AppliesTo(criterion)),
@@ -78,7 +80,7 @@ internal static class CriteriaSection
                     new TableCell(rule.NotMetWhen),
                 ]),
             ],
-            analysis.Protocol.Criteria.IsEmpty
+            protocol.Criteria.IsEmpty
                 ? "The protocol has no criterion."
                 : "Between the two the criterion is inconclusive."
         );
@@ -96,16 +98,16 @@ internal static class CriteriaSection
                 : ", groups " + string.Join(", ", criterion.Groups)
         );
 
-    private static string UnitOf(StudyAnalysis analysis, Limit limit) =>
-        AnalyteOf(analysis, limit)?.ShownUnit ?? "";
+    private static string UnitOf(StudyProtocol protocol, Limit limit) =>
+        AnalyteOf(protocol, limit)?.ShownUnit ?? "";
 
-    private static Analyte? AnalyteOf(StudyAnalysis analysis, Limit limit)
+    private static Analyte? AnalyteOf(StudyProtocol protocol, Limit limit)
     {
-        var analyte = analysis
-            .Protocol.Criteria.SelectMany(criterion => criterion.Limits)
+        var analyte = protocol
+            .Criteria.SelectMany(criterion => criterion.Limits)
             .Where(choice => choice.Limit == limit.Id)
             .Select(choice => choice.Analyte)
             .FirstOrDefault();
-        return analysis.Protocol.Analytes.FirstOrDefault(item => item.Id == analyte);
+        return protocol.Analytes.FirstOrDefault(item => item.Id == analyte);
     }
 }

@@ -95,6 +95,7 @@ internal static class CompletenessItems
                 CriteriaSection.Title,
                 Requirement.Together(
                     Requirement.NotLockedBefore(analysis),
+                    Requirement.NotApprovedBefore(analysis),
                     LackingDocuments(analysis.Protocol)
                 )
             ),

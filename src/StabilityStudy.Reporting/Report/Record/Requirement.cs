@@ -23,4 +23,10 @@ internal sealed record Requirement(string Name, string What, string Section, str
         analysis.Lock.Standing == LockStanding.BeforeFirstCollection
             ? null
             : "no proof that the criteria came before the data";
+
+    /// <summary>What is missing where nobody approved the criteria by signature before the first collection.</summary>
+    public static string? NotApprovedBefore(StudyAnalysis analysis) =>
+        analysis.Lock.Level is LockLevel.ByApprover or LockLevel.ByApproverAndTimeStamp
+            ? null
+            : "a protocol document that was signed before the first collection";
 }

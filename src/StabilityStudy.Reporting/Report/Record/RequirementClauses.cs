@@ -53,6 +53,7 @@ internal static class RequirementClauses
                 CriteriaSection.Title,
                 Requirement.Together(
                     Requirement.NotLockedBefore(analysis),
+                    Requirement.NotApprovedBefore(analysis),
                     "review and authorization, until page 1 is signed"
                 )
             ),

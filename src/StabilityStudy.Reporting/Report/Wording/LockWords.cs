@@ -36,7 +36,7 @@ internal static class LockWords
             LockStanding.AfterFirstCollection =>
                 $"L{locked}, after the first collection ({Time(evidence.FirstCollection!.Value)}): nothing shows that the criteria came before the data.",
             LockStanding.NotLocked or LockStanding.BeforeFirstCollection =>
-                $"L{locked} (as typed), before {(evidence.FirstCollection is { } first ? $"the first collection ({Time(first)})" : "any collection")}; {Of(evidence.Level)}.{OfNumbers(last)}",
+                $"L{locked} (as typed), before {(evidence.FirstCollection is { } first ? $"the first collection ({Time(first)})" : "any collection")}; {Level(evidence)}.{OfNumbers(last)}",
         };
 
         string OfNumbers(ProtocolLock rules) =>
@@ -45,13 +45,25 @@ internal static class LockWords
                 : $" Amended {Time(evidence.Locks[^1].At)}: criteria unchanged, planned numbers or labels differ.";
     }
 
-    private static string Of(LockLevel level) =>
-        level switch
+    private static string Level(LockEvidence evidence) =>
+        evidence.Level switch
         {
+            LockLevel.ByApproverAndTimeStamp =>
+                $"criteria {Approved(evidence)}, time-stamped by an authority (whom to trust, the reader decides)",
+            LockLevel.ByApprover =>
+                $"criteria {Approved(evidence)}, at a time that the signer states",
             LockLevel.ByTimeStamp =>
                 "time-stamped by an authority (whom to trust, the reader decides)",
             LockLevel.BySignature => "signed, at a time that the signer states",
             LockLevel.NotLocked or LockLevel.ThisComputersClock or LockLevel.Contradicted =>
                 "by this computer's clock only",
         };
+
+    private static string Approved(LockEvidence evidence) =>
+        evidence.Approval is { } approval
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"approved by signature of {approval.By} ({approval.Role}) on {approval.At:yyyy-MM-dd}"
+            )
+            : "approved by signature";
 }

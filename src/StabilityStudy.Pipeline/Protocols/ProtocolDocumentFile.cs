@@ -1,0 +1,142 @@
+using System.Diagnostics.CodeAnalysis;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Json;
+using StabilityStudy.Files.Protocols;
+using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.Pipeline.Verification;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Report.Plan;
+using StabilityStudy.SignedPdf.Attachments;
+
+namespace StabilityStudy.Pipeline.Protocols;
+
+/// <summary>A protocol document: pages made from a protocol, which it carries as the only attached file.</summary>
+/// <param name="First">The document before anybody signed.</param>
+/// <param name="Bytes">The protocol that it carries.</param>
+/// <param name="Subject">The protocol, read, with those who sign this document.</param>
+internal sealed record ProtocolDocumentFile(
+    FirstRevision First,
+    ReadOnlyMemory<byte> Bytes,
+    SignedSubject Subject
+)
+{
+    // Part of what is signed: a later version must still say the same.
+    private const string Writes = "wrote this protocol and will run the study";
+    private const string Approves = "approves the limits and criteria before collection";
+
+    /// <summary>SHA-256 of the protocol, lower-case hexadecimal.</summary>
+    public string ProtocolSha256 => Subject.Digest;
+
+    /// <summary>Whether a document is one of a protocol and no report.</summary>
+    public static bool IsIn(FirstRevision first) =>
+        first.Files.ContainsKey(StudyBytes.ProtocolName)
+        && !first.Files.ContainsKey(AnalysisJson.FileName);
+
+    /// <summary>Reads a protocol document.</summary>
+    /// <param name="pdf">The bytes of the file.</param>
+    /// <param name="document">The document.</param>
+    /// <param name="fault">Why it is none, in words.</param>
+    public static bool TryRead(
+        ReadOnlyMemory<byte> pdf,
+        [NotNullWhen(true)] out ProtocolDocumentFile? document,
+        [NotNullWhen(false)] out string? fault
+    )
+    {
+        document = null;
+        return FirstRevision.TryRead(pdf, out var first, out fault)
+            && TryRead(first, out document, out fault);
+    }
+
+    /// <summary>The same from its first revision.</summary>
+    public static bool TryRead(
+        FirstRevision first,
+        [NotNullWhen(true)] out ProtocolDocumentFile? document,
+        [NotNullWhen(false)] out string? fault
+    )
+    {
+        document = null;
+        if (!IsIn(first))
+        {
+            fault =
+                $"The file is no protocol document: it does not carry {StudyBytes.ProtocolName} alone.";
+            return false;
+        }
+
+        if (first.Files.Count != 1)
+        {
+            fault =
+                $"The file carries other files beside {StudyBytes.ProtocolName}, and a protocol document does not.";
+            return false;
+        }
+
+        var bytes = first.Files[StudyBytes.ProtocolName];
+        var outcome = ProtocolReader.Read(bytes, StudyBytes.ProtocolName);
+        if (!outcome.TryGet(out var protocol))
+        {
+            var stop = outcome.Queries.First(query => query.Severity == Core.Queries.Severity.Stop);
+            fault = $"The protocol in the file cannot be read: {stop.Source}: {stop.Message}";
+            return false;
+        }
+
+        document = new ProtocolDocumentFile(
+            first,
+            bytes,
+            new SignedSubject(WithItsSignatories(protocol), InputDigest.Sha256(bytes.Span))
+        );
+        fault = null;
+        return true;
+    }
+
+    /// <summary>Draws the document of a protocol.</summary>
+    /// <param name="protocol">The protocol, read from the bytes.</param>
+    /// <param name="bytes">The content of protocol.toml.</param>
+    /// <param name="paper">Paper size.</param>
+    public static RenderedReport Render(
+        StudyProtocol protocol,
+        ReadOnlyMemory<byte> bytes,
+        PaperSize paper
+    )
+    {
+        var signed = WithItsSignatories(protocol);
+        return StudyPipeline.Finish(
+            ProtocolDocument.Build(signed, InputDigest.Sha256(bytes.Span), paper),
+            signed,
+            author: null,
+            ToolVersion.Current,
+            [
+                new Attachment(
+                    StudyBytes.ProtocolName,
+                    "application/toml",
+                    "The protocol",
+                    AttachmentRelationship.Source,
+                    bytes
+                ),
+            ]
+        );
+    }
+
+    /// <summary>Whether this version draws the same document, byte for byte.</summary>
+    public bool IsDrawnAgain() =>
+        new[] { PaperSize.A4, PaperSize.Letter }.Any(paper =>
+            Render(Subject.Protocol, Bytes, paper).Pdf.Span.SequenceEqual(First.Bytes.Span)
+        );
+
+    /// <summary>The first signatory and whoever decides: they know the protocol before there are data.</summary>
+    private static StudyProtocol WithItsSignatories(StudyProtocol protocol) =>
+        protocol with
+        {
+            Signatories =
+            [
+                .. protocol
+                    .Signatories.Where((item, i) => i == 0 || protocol.Decides(item))
+                    .Select(item =>
+                        item with
+                        {
+                            Meaning = protocol.Decides(item) ? Approves : Writes,
+                        }
+                    ),
+            ],
+        };
+}

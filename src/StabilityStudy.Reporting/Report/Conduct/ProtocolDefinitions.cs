@@ -1,0 +1,137 @@
+using StabilityStudy.Core.Queries;
+
+namespace StabilityStudy.Reporting.Report.Conduct;
+
+/// <summary>How the protocol says that a study is run, a term each.</summary>
+internal static class ProtocolDefinitions
+{
+    /// <param name="protocol">The protocol.</param>
+    /// <param name="collectionDays">On which days specimens were, or are to be, collected.</param>
+    public static ImmutableArray<Definition> Of(StudyProtocol protocol, string collectionDays) =>
+        [
+            .. protocol.Analytes.Select(AnalyteLine),
+            .. protocol.Storages.Select(storage => new Definition(
+                "Storage " + storage.Id,
+                StorageLine(storage)
+            )),
+            .. protocol.Groups.Select(group => new Definition(
+                "Group " + group.Id,
+                GroupLine(group, protocol.Instruments)
+            )),
+            new Definition("Tubes", TradeWords.Of(protocol.TubePlan) + "."),
+            new Definition(
+                "Baseline",
+                $"tested within {DurationText.Format(protocol.BaselineWithin)} of collection."
+            ),
+            new Definition(
+                "Time points",
+                $"{string.Join(", ", protocol.TimePoints)} after collection; at most {DurationText.Format(protocol.Tolerance.Early)} early and {DurationText.Format(protocol.Tolerance.Late)} late."
+            ),
+            new Definition("Eligibility", EligibilityLine(protocol.Eligibility)),
+            new Definition(
+                "Replicates",
+                $"{NumberText.Count(protocol.Replicates)} result a tube and time; the first valid result counts."
+            ),
+            new Definition("Collection days", collectionDays),
+            new Definition(
+                "Looks at the data",
+                protocol.PlannedLooks == 1
+                    ? "one, when the planned specimens are in; specimens added after it are not counted."
+                    : "two, when the planned specimens are in and after an extension that is locked before its specimens are collected, each with the confidence of two."
+            ),
+            new Definition("Controls", Controls(protocol)),
+            new Definition("Reruns", Reruns(protocol)),
+            new Definition(
+                "Repeat draws",
+                protocol.RepeatDraws == RepeatDraws.OneCluster
+                    ? "all draws of a person count; they share a cluster, and for single specimens the person counts once."
+                    : "only the first draw of a person counts."
+            ),
+        ];
+
+    private static string Controls(StudyProtocol protocol) =>
+        protocol.Controls == ControlRule.KeptElsewhere
+            ? "Control results were not checked by this program: the protocol keeps them elsewhere."
+            : "every run needs a control result within its range; what was tested in another run is not assessed.";
+
+    private static string Reruns(StudyProtocol protocol) =>
+        protocol.RerunReasons.IsEmpty
+            ? "the protocol names no reason for testing again: the first valid result counts."
+            : $"only for {string.Join(", ", protocol.RerunReasons)}; every rerun is documented.";
+
+    private static Definition AnalyteLine(Analyte analyte)
+    {
+        var parts = new[]
+        {
+            analyte.Method,
+            analyte.IsQualitative
+                ? "classes " + string.Join(", ", analyte.Categories)
+                : "unit " + analyte.ShownUnit,
+            analyte.Loinc is null ? null : "LOINC " + analyte.Loinc,
+            $"today's window {DurationText.Format(analyte.StandardWindow.Time)} ({analyte.StandardWindow.Source})"
+                + string.Concat(
+                    analyte.GroupWindows.Select(item =>
+                        $", {item.Group} {DurationText.Format(item.Rule.Time)} ({item.Rule.Source})"
+                        + (
+                            item.TimePoints.IsEmpty
+                                ? ""
+                                : $" tested there at {string.Join(", ", item.TimePoints)}"
+                        )
+                    )
+                ),
+            analyte.ManufacturerLimit is { } limit
+                ? $"manufacturer's limit {DurationText.Format(limit.Time)} ({limit.Source})"
+                : "the protocol states no manufacturer's limit",
+            analyte.BetweenRunCvPercent is { } cv
+                ? $"between-run CV {NumberText.Plain(cv)} %"
+                : null,
+            analyte.MeasuringInterval is { } interval
+                ? $"measuring interval {NumberText.Plain(interval.Lowest)} to {NumberText.Plain(interval.Highest)} {analyte.ShownUnit}"
+                : null,
+            analyte.DecisionLevels.IsEmpty
+                ? null
+                : "decision levels "
+                    + string.Join(", ", analyte.DecisionLevels.Select(NumberText.Plain))
+                    + " "
+                    + analyte.ShownUnit,
+        };
+        return new Definition(
+            analyte.Id,
+            $"{analyte.Name}: {string.Join("; ", parts.OfType<string>())}."
+        );
+    }
+
+    private static string StorageLine(Storage storage) =>
+        TradeWords.Of(storage)
+        + (
+            storage.SpinToTest is { } time
+                ? $"; spun at most {DurationText.Format(time)} before the test."
+                : "."
+        );
+
+    private static string GroupLine(PatientGroup group, ImmutableArray<string> instruments) =>
+        $"{group.Name}, {Counted.Of(group.Specimens, "specimen")} planned{On(instruments)}"
+        + (
+            group.BaselineSpunWithin is { } time
+                ? $"; baseline tube spun within {DurationText.Format(time)} of collection."
+                : "."
+        );
+
+    private static string On(ImmutableArray<string> instruments) =>
+        instruments.IsEmpty ? "" : $" on each of {ScopeWords.List(instruments)}";
+
+    private static string EligibilityLine(Eligibility rules)
+    {
+        var parts = new[]
+        {
+            rules.FillPercentMinimum is { } fill
+                ? $"fill at least {NumberText.Plain(fill)} % of nominal"
+                : null,
+            rules.HematocritPercentMaximum is { } hematocrit
+                ? $"hematocrit at most {NumberText.Plain(hematocrit)} %"
+                : null,
+            rules.RejectClot ? "no clot in the baseline tube" : null,
+        };
+        return $"{string.Join("; ", parts.OfType<string>())} ({rules.Source}).";
+    }
+}
