@@ -88,7 +88,22 @@ public sealed class RequirementTests
         Assert.All(told, text => Assert.Contains(text, open));
         Assert.DoesNotContain(told[0], whole);
 
-        LockEvidence Locked(LockStanding standing) => analysis.Lock with { Standing = standing };
+        const string approval = "a protocol document that was signed before the first collection";
+        Assert.Contains(whole, text => text.Contains(approval, StringComparison.Ordinal));
+        Assert.DoesNotContain(
+            Missing(
+                analysis with
+                {
+                    Lock = Locked(LockStanding.BeforeFirstCollection, LockLevel.ByApprover),
+                }
+            ),
+            text => text.Contains(approval, StringComparison.Ordinal)
+        );
+
+        LockEvidence Locked(
+            LockStanding standing,
+            LockLevel level = LockLevel.ThisComputersClock
+        ) => analysis.Lock with { Standing = standing, Level = level };
     }
 
     private static string[] Missing(Core.Analysis.StudyAnalysis analysis) =>

@@ -24,9 +24,11 @@ internal sealed record Requirement(string Name, string What, string Section, str
             ? null
             : "no proof that the criteria came before the data";
 
-    /// <summary>What is missing where nobody approved the criteria by signature before the first collection.</summary>
+    /// <summary>What is missing where the protocol was locked before the first collection, and nobody approved the criteria by signature.</summary>
     public static string? NotApprovedBefore(StudyAnalysis analysis) =>
-        analysis.Lock.Level is LockLevel.ByApprover or LockLevel.ByApproverAndTimeStamp
+        analysis.Lock
+            is { Standing: not LockStanding.BeforeFirstCollection }
+                or { Level: LockLevel.ByApprover or LockLevel.ByApproverAndTimeStamp }
             ? null
             : "a protocol document that was signed before the first collection";
 }
