@@ -12,6 +12,9 @@ internal sealed record SignedSubject(StudyProtocol Protocol, string Digest)
     /// <summary>The analysis in a report; null for a protocol document.</summary>
     public StudyAnalysis? Analysis { get; private init; }
 
+    /// <summary>Whether a report of other rules comes out otherwise under those of this version, so that a decision on its rows cannot be compared.</summary>
+    public bool HasOtherRows { get; init; }
+
     /// <summary>A report.</summary>
     public static SignedSubject Of(StudyAnalysis analysis) =>
         new(analysis.Protocol, analysis.Identity.InputDigest) { Analysis = analysis };

@@ -56,7 +56,12 @@ public static class ReportVerifier
         var signatures = SignaturePart.Of(
             report,
             found,
-            analysis is null ? null : SignedSubject.Of(analysis),
+            analysis is null
+                ? null
+                : SignedSubject.Of(analysis) with
+                {
+                    HasOtherRows = !recomputed!.UnderOtherRules.IsEmpty,
+                },
             study?.Stated.ToolVersion,
             options
         );

@@ -8,7 +8,7 @@ internal static class RevisionPart
     private static string Added(DocumentVerification found)
     {
         var signatures = FormattableString.Invariant(
-            $"{found.Signatures.Length} signatures, each in its own field"
+            $"{Core.Queries.Counted.Of(found.Signatures.Length, "signature")}, each in its own field"
         );
         var stamps = found.ArchiveTimeStamps.Length;
         var data = found.Revisions.Count(revision => revision.BringsValidationData);

@@ -99,9 +99,9 @@ internal static class SigningRules
                 $"signed in the place of the {place.Role}, and says to sign as {statement.Role}"
             );
         }
-        else if (place is not null && FaultOf(subject, place, statement, signature) is { } fault)
+        else if (place is not null && Judge(subject, place, statement, signature) is { } finding)
         {
-            yield return (PartOutcome.Fails, fault);
+            yield return finding;
         }
     }
 
@@ -205,18 +205,30 @@ internal static class SigningRules
             .SelectMany(pair => new[] { pair.Baseline?.TestedAt, pair.Delayed?.TestedAt })
             .Max();
 
-    private static string? FaultOf(
+    private static (PartOutcome, string)? Judge(
         SignedSubject subject,
         Signatory signatory,
         SignedStatement statement,
         SignatureVerification signature
-    ) =>
-        subject.FaultOf(
+    )
+    {
+        var fault = subject.FaultOf(
             signatory,
             statement.Decision,
             statement.Format,
             DateOnly.FromDateTime((signature.ClaimedTime ?? DateTimeOffset.MinValue).DateTime)
-        ) switch
+        );
+        return subject.HasOtherRows && fault is (DecisionFault.OtherRows or DecisionFault.TooLong)
+                ? (
+                    PartOutcome.NotChecked,
+                    "the decision is on rows of the rules under which it was signed; under those of this version the rows come out otherwise, so it could not be compared: have it reviewed"
+                )
+            : FaultOf(fault, statement) is { } words ? (PartOutcome.Fails, words)
+            : null;
+    }
+
+    private static string? FaultOf(DecisionFault fault, SignedStatement statement) =>
+        fault switch
         {
             DecisionFault.None => null,
             DecisionFault.Missing =>

@@ -35,19 +35,21 @@ public sealed class SigningRulesTests
     /// <summary>What the rules say of a signature, made now or at another time, that states what it does or something else.</summary>
     private static (PartOutcome Outcome, string What)[] Of(
         SignatureVerification signature,
-        Func<SignedStatement, SignedStatement>? change = null
+        Func<SignedStatement, SignedStatement>? change = null,
+        SignedSubject? of = null
     )
     {
+        var subject = of ?? SignedSubject.Of(Analysis);
         var statement = Assert
             .IsType<StatementReading.Read>(SignedStatement.Read(signature.Statement))
             .Statement;
         return
         [
-            .. SigningRules.OfSigner(signature, SignedSubject.Of(Analysis)),
+            .. SigningRules.OfSigner(signature, subject),
             .. SigningRules.OfStatement(
                 signature,
                 change is null ? statement : change(statement),
-                SignedSubject.Of(Analysis)
+                subject
             ),
         ];
     }
@@ -130,6 +132,21 @@ public sealed class SigningRulesTests
         Fails(
             Of(Approver, statement => Approving(statement, TimeSpan.FromHours(40))),
             "are not those that the data in the report conclude"
+        );
+
+        // The rows of other rules are no fault of whoever decided; what no rules allow still is.
+        var underOtherRules = SignedSubject.Of(Analysis) with
+        {
+            HasOtherRows = true,
+        };
+        var finding = Assert.Single(
+            Of(Approver, statement => Approving(statement, TimeSpan.FromHours(40)), underOtherRules)
+        );
+        Assert.Equal(PartOutcome.NotChecked, finding.Outcome);
+        Assert.Contains("could not be compared", finding.What, StringComparison.Ordinal);
+        Fails(
+            Of(Approver, statement => statement with { Decision = null }, underOtherRules),
+            "states no decision"
         );
     }
 
