@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Keeps what a release states of itself, and a signed report of each example study made by it: once a version, never
+# Keeps what a release states of itself, and a signed report and a signed protocol document of each example study made by it: once a version, never
 # again. Later versions are held to them. Run it on the commit that takes a version without a hyphen.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -21,22 +21,33 @@ for role in author reviewer approver; do
     run trial-certificate "$work/keys" --name "${people[$role]}"
 done
 
+# sign_all DOCUMENT KEPT DECISION ROLE...: everybody signs; the approver with the decision, where there is one.
+sign_all() {
+    local document=$1 signed=$2 decides=$3 role decision target
+    shift 3
+    for role in "$@"; do
+        decision=()
+        [ "$role" = approver ] && [ -n "$decides" ] && decision=(--decision "$decides")
+        target=()
+        [ "$document" = "$signed" ] || target=(-o "$signed")
+        run sign "$document" --role "$role" --key "$work/keys/${keys[$role]}.p12" \
+            --passphrase-file "$work/keys/${keys[$role]}.passphrase" "${decision[@]}" "${target[@]}" >/dev/null
+        document=$signed
+    done
+}
+
 for protocol in example-studies/*/protocol.toml; do
     study=$(dirname "$protocol")
     name=$(basename "$study")
     cp -r "$study" "$work/$name"
-    run report "$work/$name" >/dev/null
-    report=$work/$name/out/report.pdf
+    roles=()
     for role in author reviewer approver; do
-        grep -q "role = \"$role\"" "$protocol" || continue
-        decision=()
-        [ "$role" = approver ] && decision=(--decision approve)
-        target=()
-        [ "$report" = "$kept/$name.pdf" ] || target=(-o "$kept/$name.pdf")
-        run sign "$report" --role "$role" --key "$work/keys/${keys[$role]}.p12" \
-            --passphrase-file "$work/keys/${keys[$role]}.passphrase" "${decision[@]}" "${target[@]}" >/dev/null
-        report=$kept/$name.pdf
+        if grep -q "role = \"$role\"" "$protocol"; then roles+=("$role"); fi
     done
+    run plan "$work/$name" --document "$work/$name/out/protocol.pdf" >/dev/null
+    sign_all "$work/$name/out/protocol.pdf" "$kept/$name.protocol.pdf" "" author approver
+    run report "$work/$name" >/dev/null
+    sign_all "$work/$name/out/report.pdf" "$kept/$name.pdf" approve "${roles[@]}"
 done
 cp "$work"/keys/*.pem "$kept/trust/" 2>/dev/null || cp "$work"/keys/*.crt "$kept/trust/"
 echo "Kept: $kept. The next commit takes a new version in development."

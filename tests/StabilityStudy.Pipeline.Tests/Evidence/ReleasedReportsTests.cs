@@ -19,6 +19,9 @@ public sealed class ReleasedReportsTests
         "tests/ReferenceData/releases"
     );
 
+    /// <summary>The first version that writes protocol documents.</summary>
+    private static readonly Version s_firstWithDocuments = new(0, 5, 0);
+
     [Fact]
     public void Every_released_version_has_a_signed_report_of_each_example_and_each_still_verifies()
     {
@@ -45,8 +48,25 @@ public sealed class ReleasedReportsTests
                     [Holds, Holds, version == ToolVersion.Current ? Holds : NotChecked, NotChecked],
                     EvidenceExample.Outcomes(found)
                 );
+                if (Version.Parse(version) >= s_firstWithDocuments)
+                {
+                    RequireDocument(version, example);
+                }
             }
         }
+    }
+
+    private static void RequireDocument(string version, string example)
+    {
+        var found = ReportVerifier.Verify(
+            File.ReadAllBytes(
+                Path.Combine(s_folder, version, Path.ChangeExtension(example, ".protocol.pdf"))
+            ),
+            new VerificationOptions(Anchors(version), [])
+        );
+        Assert.True(found.IsProtocol);
+        Assert.Equal([Holds, Holds], EvidenceExample.Outcomes(found)[..2]);
+        Assert.NotEqual(Fails, found.Outcome);
     }
 
     private static string ReleasedLists =>
