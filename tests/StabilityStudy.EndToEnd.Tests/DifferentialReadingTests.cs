@@ -4,6 +4,7 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Pipeline;
+using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Tests.Evidence;
 using StabilityStudy.Pipeline.Tests.Evidence.Forging;
@@ -359,16 +360,28 @@ public sealed class DifferentialReadingTests
 
         private static ImmutableArray<(PageRectangle, string)> StampsOf(ReadOnlyMemory<byte> bytes)
         {
-            Assert.True(AttachedStudy.TryRead(bytes, out var study, out _));
-            Assert.True(StudyIntake.Read(study.Inputs).TryGet(out var read));
+            var protocol = ProtocolOf(bytes);
             return
             [
                 .. SignatureVerifier
                     .Verify(bytes, VerificationOptions.WithoutTrust)
                     .Signatures.Select(signature =>
-                        (signature.Place!, WordsOf(signature, read.Inputs.Protocol))
+                        (signature.Place!, WordsOf(signature, protocol))
                     ),
             ];
+        }
+
+        /// <summary>The protocol, with those who sign the report or the protocol document.</summary>
+        private static StudyProtocol ProtocolOf(ReadOnlyMemory<byte> bytes)
+        {
+            if (ProtocolDocumentFile.TryRead(bytes, out var document, out _))
+            {
+                return document.Subject.Protocol;
+            }
+
+            Assert.True(AttachedStudy.TryRead(bytes, out var study, out _));
+            Assert.True(StudyIntake.Read(study.Inputs).TryGet(out var read));
+            return read.Inputs.Protocol;
         }
 
         private static string WordsOf(SignatureVerification signature, StudyProtocol protocol)
