@@ -365,9 +365,7 @@ public sealed class DifferentialReadingTests
             [
                 .. SignatureVerifier
                     .Verify(bytes, VerificationOptions.WithoutTrust)
-                    .Signatures.Select(signature =>
-                        (signature.Place!, WordsOf(signature, protocol))
-                    ),
+                    .Signatures.SelectMany(signature => PartsOf(bytes, signature, protocol)),
             ];
         }
 
@@ -384,7 +382,11 @@ public sealed class DifferentialReadingTests
             return read.Inputs.Protocol;
         }
 
-        private static string WordsOf(SignatureVerification signature, StudyProtocol protocol)
+        private static IEnumerable<(PageRectangle Place, string Words)> PartsOf(
+            ReadOnlyMemory<byte> bytes,
+            SignatureVerification signature,
+            StudyProtocol protocol
+        )
         {
             var stamp = StampLines.Stamp(
                 protocol,
@@ -395,12 +397,16 @@ public sealed class DifferentialReadingTests
                     .IsType<StatementReading.Read>(SignedStatement.Read(signature.Statement))
                     .Statement,
                 signature.Signer!,
-                signature.Place!
+                signature.Place!,
+                PdfSigner.AreasOf(bytes, signature.FieldName)
             );
-            return string.Concat(
-                stamp.Lines.SelectMany(line => line.Text).Where(c => !char.IsWhiteSpace(c))
-            );
+            return stamp
+                .Parts.Select(part => (part.Area, Words(part.Lines)))
+                .Prepend((stamp.Box ?? signature.Place!, Words(stamp.Lines)));
         }
+
+        private static string Words(ImmutableArray<StampLine> lines) =>
+            string.Concat(lines.SelectMany(line => line.Text).Where(c => !char.IsWhiteSpace(c)));
 
         private static ReadOnlyMemory<byte> UpToEnd(ReadOnlyMemory<byte> bytes)
         {

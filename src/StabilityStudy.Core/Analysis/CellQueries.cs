@@ -10,12 +10,12 @@ internal static class CellQueries
     internal static QueryKinds Kinds { get; } = new();
 
     // csharpier-ignore-start
-    internal static readonly QueryKind SupportedByMeanOnly = Kinds.Add("supported-by-mean-only", QueryRank.LittleSupport, "a time point is supported by the mean change alone", "add a criterion of kind \"individual\" to the next protocol");
-    internal static readonly QueryKind RareSpecimensUnseen = Kinds.Add("rare-specimens-unseen", QueryRank.LittleSupport, "a mean is supported by so few specimens that rare unstable ones may not be among them", "plan at least 40 specimens");
-    internal static readonly QueryKind LeftOutPairsCouldOverturn = Kinds.Add("left-out-pairs-could-overturn", QueryRank.StatedAnyway, "a conclusion rests on what was left out", "check each pair left out, and that its reason does not depend on the result");
-    internal static readonly QueryKind SupportedByIndividualOnly = Kinds.Add("supported-by-individual-only", QueryRank.LittleSupport, "a time point is supported by single specimens alone; no mean change was judged", "add a bias criterion to the next protocol");
-    internal static readonly QueryKind ManyBeyondInterval = Kinds.Add("many-beyond-interval", QueryRank.Measurement, "more than one in ten results lies beyond the measuring interval, and no mean holds them", "show that such results are as reported");
-    internal static readonly QueryKind ExcludedBeyondLimit = Kinds.Add("excluded-beyond-limit", QueryRank.Exclusion, "a pair excluded by decision had changed by more than a limit", "check that the reason does not depend on the result");
+    internal static readonly QueryKind SupportedByMeanOnly = Kinds.Add("supported-by-mean-only", QueryRank.LittleSupport, "a time point is supported by the mean change alone", "add a criterion of kind \"individual\" to the next protocol", point: "Only the mean was judged.");
+    internal static readonly QueryKind RareSpecimensUnseen = Kinds.Add("rare-specimens-unseen", QueryRank.LittleSupport, "a mean is supported by so few specimens that rare unstable ones may not be among them", "plan at least 40 specimens", point: "Few specimens.");
+    internal static readonly QueryKind LeftOutPairsCouldOverturn = Kinds.Add("left-out-pairs-could-overturn", QueryRank.StatedAnyway, "a conclusion rests on what was left out", "check each pair left out, and that its reason does not depend on the result", point: "What was left out could overturn it.");
+    internal static readonly QueryKind SupportedByIndividualOnly = Kinds.Add("supported-by-individual-only", QueryRank.LittleSupport, "a time point is supported by single specimens alone; no mean change was judged", "add a bias criterion to the next protocol", point: "No mean was judged.");
+    internal static readonly QueryKind ManyBeyondInterval = Kinds.Add("many-beyond-interval", QueryRank.Measurement, "more than one in ten results lies beyond the measuring interval, and no mean holds them", "show that such results are as reported", point: "Many results could not be measured.");
+    internal static readonly QueryKind ExcludedBeyondLimit = Kinds.Add("excluded-beyond-limit", QueryRank.Exclusion, "a pair excluded by decision had changed by more than a limit", "check that the reason does not depend on the result", point: "An excluded pair was beyond the limit.");
     // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(Cell cell, StudyProtocol protocol) =>
@@ -142,7 +142,7 @@ internal static class CellQueries
                 StudyFileNames.Usual.Specimens,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"supported by the mean of {cell.Estimates.Compared} specimens: one unstable specimen in 20 is absent from so few in {100 * Math.Pow(0.95, cell.Estimates.Compared):0} of 100 studies, and no interval sees what is not in the sample"
+                    $"the mean is of {cell.Estimates.Compared} specimens; one unstable specimen in 20 is absent from so few in {100 * Math.Pow(0.95, cell.Estimates.Compared):0} of 100 studies"
                 )
             );
         }

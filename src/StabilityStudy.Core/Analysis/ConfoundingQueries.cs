@@ -6,10 +6,10 @@ internal static class ConfoundingQueries
     internal static QueryKinds Kinds { get; } = new();
 
     // csharpier-ignore-start
-    internal static readonly QueryKind InstrumentDiffersWithinPair = Kinds.Add("instrument-differs-within-pair", QueryRank.Confounding, "baseline and delayed result have another instrument, whose effect cannot be told from that of the delay", "test both with the same instrument, or show that it makes no difference");
-    internal static readonly QueryKind LotDiffersWithinPair = Kinds.Add("lot-differs-within-pair", QueryRank.Confounding, "baseline and delayed result have another lot, whose effect cannot be told from that of the delay", "test both with the same lot, or show that it makes no difference");
-    internal static readonly QueryKind OperatorConfoundedWithDelay = Kinds.Add("operator-confounded-with-delay", QueryRank.Confounding, "nobody tested both baselines and delayed tubes, so what a person adds cannot be told from the delay", "let each person test at both times, or show that persons agree");
-    internal static readonly QueryKind CalibrationDiffersWithinPair = Kinds.Add("calibration-differs-within-pair", QueryRank.Confounding, "baseline and delayed result have another calibration, whose effect cannot be told from that of the delay", "test both with the same calibration, or show that it makes no difference");
+    internal static readonly QueryKind InstrumentDiffersWithinPair = Kinds.Add("instrument-differs-within-pair", QueryRank.Confounding, "baseline and delayed result have another instrument, whose effect cannot be told from that of the delay", "test both with the same instrument, or show that it makes no difference", point: "Another instrument tested the delayed tubes.");
+    internal static readonly QueryKind LotDiffersWithinPair = Kinds.Add("lot-differs-within-pair", QueryRank.Confounding, "baseline and delayed result have another lot, whose effect cannot be told from that of the delay", "test both with the same lot, or show that it makes no difference", point: "Another lot tested the delayed tubes.");
+    internal static readonly QueryKind OperatorConfoundedWithDelay = Kinds.Add("operator-confounded-with-delay", QueryRank.Confounding, "nobody tested both baselines and delayed tubes, so what a person adds cannot be told from the delay", "let each person test at both times, or show that persons agree", point: "Another operator tested every delayed tube.");
+    internal static readonly QueryKind CalibrationDiffersWithinPair = Kinds.Add("calibration-differs-within-pair", QueryRank.Confounding, "baseline and delayed result have another calibration, whose effect cannot be told from that of the delay", "test both with the same calibration, or show that it makes no difference", point: "Another calibration for the delayed tubes.");
     // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(CellKey key, ImmutableArray<PairRecord> pairs) =>

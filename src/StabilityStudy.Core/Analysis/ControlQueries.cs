@@ -11,10 +11,10 @@ internal static class ControlQueries
 
     // csharpier-ignore-start
     internal static readonly QueryKind ControlsNotChecked = Kinds.Add("controls-not-checked", QueryRank.Control, "the protocol keeps control results elsewhere, so that they were not checked here", "be ready to show them");
-    internal static readonly QueryKind RunWithoutControl = Kinds.Add("run-without-control", QueryRank.Control, "a run has no control result", "add the control result; without one, the pairs of the run are left out");
-    internal static readonly QueryKind ControlOutOfRange = Kinds.Add("control-out-of-range", QueryRank.Control, "a run has a control result outside its range", "follow your procedure for a run out of control");
-    internal static readonly QueryKind CalibrationNotBridged = Kinds.Add("calibration-not-bridged", QueryRank.Confounding, "no bridging plasma was tested in the runs of an analyte, so that a shift of calibration cannot be told from the delay", "test a bridging plasma twice in every run of the next study");
-    internal static readonly QueryKind BridgingShift = Kinds.Add("bridging-shift", QueryRank.Control, "stable plasma shifted between the runs of baselines and of delayed tubes, so part of the change may come from the runs", "find out what changed between the runs");
+    internal static readonly QueryKind RunWithoutControl = Kinds.Add("run-without-control", QueryRank.Control, "a run has no control result", "add the control result; without one, the pairs of the run are left out", point: "A run has no control.");
+    internal static readonly QueryKind ControlOutOfRange = Kinds.Add("control-out-of-range", QueryRank.Control, "a run has a control result outside its range", "follow your procedure for a run out of control", point: "A control was out of range.");
+    internal static readonly QueryKind CalibrationNotBridged = Kinds.Add("calibration-not-bridged", QueryRank.Confounding, "no bridging plasma was tested in the runs of an analyte, so that a shift of calibration cannot be told from the delay", "test a bridging plasma twice in every run of the next study", point: "A shift between runs would not be seen.");
+    internal static readonly QueryKind BridgingShift = Kinds.Add("bridging-shift", QueryRank.Control, "stable plasma shifted between the runs of baselines and of delayed tubes, so part of the change may come from the runs", "find out what changed between the runs", point: "The runs shifted.");
     // csharpier-ignore-end
 
     /// <summary>What the control results leave open, before anything is computed.</summary>

@@ -9,7 +9,7 @@ internal static class ExclusionDateQueries
 
     // csharpier-ignore-start
     internal static readonly QueryKind ExclusionBeforeCollection = Kinds.Add("exclusion-before-collection", QueryRank.Stop, "an exclusion is dated before its specimen was collected", "correct the date");
-    internal static readonly QueryKind ExclusionAfterResult = Kinds.Add("exclusion-after-result", QueryRank.Exclusion, "an exclusion was decided after the delayed result was there", "nothing: the pair counts as outside the allowable difference");
+    internal static readonly QueryKind ExclusionAfterResult = Kinds.Add("exclusion-after-result", QueryRank.Exclusion, "an exclusion was decided after the delayed result was there", "nothing: the pair counts as outside the allowable difference", point: "Excluded when the result was known.");
     // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs)

@@ -10,7 +10,7 @@ internal static class LevelQueries
 
     // csharpier-ignore-start
     internal static readonly QueryKind LevelNotReached = Kinds.Add("level-not-reached", QueryRank.Note, "a decision level lies outside the range of the baselines", "include specimens on both sides of it, or do not claim it");
-    internal static readonly QueryKind WideZone = Kinds.Add("wide-zone", QueryRank.LaxCriterion, "the zone about a decision level, within which a change of side is not counted, is wider than imprecision explains", "give a narrower zone, or have the medical director give the reason");
+    internal static readonly QueryKind WideZone = Kinds.Add("wide-zone", QueryRank.LaxCriterion, "the zone about a decision level, within which a change of side is not counted, is wider than imprecision explains", "give a narrower zone, or have the medical director give the reason", point: "A wide zone about a level.");
     // csharpier-ignore-end
 
     public static IEnumerable<DataQuery> Of(Sequence sequence, StudyProtocol protocol) =>

@@ -9,7 +9,7 @@ internal static class SameResultQueries
     internal static QueryKinds Kinds { get; } = new();
 
     // csharpier-ignore-start
-    internal static readonly QueryKind SameResults = Kinds.Add("same-results", QueryRank.Measurement, "results of different specimens are alike in a way that copied rows would be", "compare with the instrument's own record");
+    internal static readonly QueryKind SameResults = Kinds.Add("same-results", QueryRank.Measurement, "results of different specimens are alike in a way that copied rows would be", "compare with the instrument's own record", point: "Results are alike.");
     // csharpier-ignore-end
 
     /// <summary>How many times the number expected by chance stands out: changes within a specimen go together, so the expected number is too small.</summary>

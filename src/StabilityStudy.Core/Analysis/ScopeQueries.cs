@@ -9,7 +9,7 @@ internal static class ScopeQueries
 
     // csharpier-ignore-start
     internal static readonly QueryKind RunOnTwoInstruments = Kinds.Add("run-on-two-instruments", QueryRank.Stop, "results of one analyte on two instruments have the same run code, so that the controls of one would vouch for the other", "give the runs of each instrument codes of their own");
-    internal static readonly QueryKind SeveralInstruments = Kinds.Add("several-instruments", QueryRank.LaxConduct, "specimens were tested on several instruments, and the planned number holds for the group alone, so each instrument has only a part of it", "name the instruments in the protocol of the next study; the planned number then holds for each");
+    internal static readonly QueryKind SeveralInstruments = Kinds.Add("several-instruments", QueryRank.LaxConduct, "specimens were tested on several instruments, and the planned number holds for the group alone, so each instrument has only a part of it", "name the instruments in the protocol of the next study; the planned number then holds for each", point: "Several instruments share the planned number.");
     internal static readonly QueryKind InstrumentNotPlanned = Kinds.Add("instrument-not-planned", QueryRank.NotAsPlanned, "results come from an instrument that the protocol does not name among those of the study; its specimens are shown and not counted", "name it in the protocol of the next study");
     // csharpier-ignore-end
 

@@ -11,10 +11,10 @@ public static class SequenceQueries
 
     // csharpier-ignore-start
     internal static readonly QueryKind SupportBelowStandardWindow = Kinds.Add("support-below-standard-window", QueryRank.ShorterThanToday, "the supported window is shorter than today's", "have the medical director look at today's window");
-    internal static readonly QueryKind DriftCrossesBeforeStandardWindow = Kinds.Add("drift-crosses-before-standard-window", QueryRank.Drift, "the bound of the drift reaches the allowable bias before today's window ends", "have the medical director look at today's window");
+    internal static readonly QueryKind DriftCrossesBeforeStandardWindow = Kinds.Add("drift-crosses-before-standard-window", QueryRank.Drift, "the bound of the drift reaches the allowable bias before today's window ends", "have the medical director look at today's window", point: "The drift may reach the limit before today's window ends.");
     /// <summary>The change before the baseline would take away support.</summary>
     public static readonly QueryKind ChangeBeforeBaseline = Kinds.Add("change-before-baseline", QueryRank.EarlyChange, "what the declared shape puts before the baseline would take the mean change of a supported time point over the limit", "weigh it before the window is approved; test baselines sooner in the next study");
-    internal static readonly QueryKind ChangeTurnsBack = Kinds.Add("change-turns-back", QueryRank.Drift, "the mean change is smaller at a later time point: opposite effects may cancel", "read nothing into the smaller change");
+    internal static readonly QueryKind ChangeTurnsBack = Kinds.Add("change-turns-back", QueryRank.Drift, "the mean change is smaller at a later time point: opposite effects may cancel", "read nothing into the smaller change", point: "The change turns back.");
     // csharpier-ignore-end
 
     /// <summary>A mean change that falls back by less than this share of the limit may be chance.</summary>
@@ -81,33 +81,12 @@ public static class SequenceQueries
     /// </summary>
     private static IEnumerable<DataQuery> BeforeBaseline(Sequence sequence)
     {
-        if (
-            sequence.Drift is not { LimitPercent: { } limit, Estimate: var estimate }
-            || !estimate.TryGet(out var drift)
-        )
-        {
-            yield break;
-        }
-
-        var before = DriftPrediction.FromCollectionToBaseline(drift).Change;
-        string[] reached =
-        [
-            .. from cell in sequence.Cells
-            where cell.Conclusion == Conclusion.Supported
-            let mean = cell.DecidingMeanPercent ?? cell.Estimates.MeanPercent.Value
-            where mean is not null
-            let end = before < 0 ? mean.Lower : mean.Upper
-            where Math.Abs(end + before) >= limit
-            select FormattableString.Invariant(
-                $"{end + before:+0.00;−0.00;0.00} % at {cell.Key.TimePoint}"
-            ),
-        ];
-        if (reached.Length > 0)
+        if (EarlyChange.Of(sequence) is { Reached.IsEmpty: false } early)
         {
             yield return Query(
                 sequence,
                 ChangeBeforeBaseline,
-                $"baselines were tested {60 * drift.BaselineDelayHours:0} min (mean) after collection. With the {before:+0.00;−0.00;0.00} % that the declared shape puts before them, unmeasured, the interval reaches {string.Join(", ", reached)}: not inside ±{limit:0.##} %."
+                $"baselines were tested {early.BaselineMinutes:0} min (mean) after collection. With the {early.Percent:+0.00;−0.00;0.00} % that the declared shape puts before them, unmeasured, the interval reaches {string.Join(", ", early.Reached.Select(place => FormattableString.Invariant($"{place.Percent:+0.00;−0.00;0.00} % at {place.TimePoint}")))}: not inside ±{early.LimitPercent:0.##} %."
             );
         }
     }

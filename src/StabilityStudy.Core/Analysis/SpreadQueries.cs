@@ -15,7 +15,7 @@ internal static class SpreadQueries
     internal static QueryKinds Kinds { get; } = new();
 
     // csharpier-ignore-start
-    internal static readonly QueryKind SpreadBelowNoise = Kinds.Add("spread-below-noise", QueryRank.Specimen, "the changes spread far less than the imprecision of the test alone would make them", "compare with the own record of the instrument");
+    internal static readonly QueryKind SpreadBelowNoise = Kinds.Add("spread-below-noise", QueryRank.Specimen, "the changes spread far less than the imprecision of the test alone would make them", "compare with the own record of the instrument", point: "The changes spread too little.");
     // csharpier-ignore-end
 
     /// <summary>Fewer changes than this vary too much in their own SD.</summary>

@@ -9,7 +9,7 @@ internal static class StudyQueries
 
     // csharpier-ignore-start
     internal static readonly QueryKind FewerSpecimensThanPlanned = Kinds.Add("fewer-specimens-than-planned", QueryRank.NotAsPlanned, "fewer specimens with a valid baseline were received than planned, and nothing says that collection has ended: nothing is concluded", "collect the others, or state ended_early in study.toml before anybody looks at changes");
-    internal static readonly QueryKind CollectionEndedEarly = Kinds.Add("collection-ended-early", QueryRank.NotAsPlanned, "collection ended before the planned number was reached", "check that the reason does not depend on the results");
+    internal static readonly QueryKind CollectionEndedEarly = Kinds.Add("collection-ended-early", QueryRank.NotAsPlanned, "collection ended before the planned number was reached", "check that the reason does not depend on the results", point: "Collection ended early.");
     internal static readonly QueryKind MoreSpecimensThanPlanned = Kinds.Add("more-specimens-than-planned", QueryRank.NotAsPlanned, "more specimens were received than planned; the later ones are shown and not counted", "lock a larger number before more are collected");
     internal static readonly QueryKind ModifiedTest = Kinds.Add("modified-test", QueryRank.StatedAnyway, "a supported window goes beyond the manufacturer's limit", "follow the rules for modified tests before the window is used");
     // csharpier-ignore-end

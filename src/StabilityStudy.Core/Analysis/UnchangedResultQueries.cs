@@ -11,7 +11,7 @@ internal static class UnchangedResultQueries
     internal static QueryKinds Kinds { get; } = new();
 
     // csharpier-ignore-start
-    internal static readonly QueryKind ResultsUnchanged = Kinds.Add("results-unchanged", QueryRank.Measurement, "more results are the same to the last digit at two times than the imprecision of the test allows", "compare with the instrument's own record");
+    internal static readonly QueryKind ResultsUnchanged = Kinds.Add("results-unchanged", QueryRank.Measurement, "more results are the same to the last digit at two times than the imprecision of the test allows", "compare with the instrument's own record", point: "Too many results did not change.");
     // csharpier-ignore-end
 
     /// <summary>Two results of one run vary less than the stated variation between runs; half of it is taken.</summary>

@@ -11,8 +11,8 @@ internal static class LookQueries
 
     // csharpier-ignore-start
     internal static readonly QueryKind DataLookedAt = Kinds.Add("data-looked-at", QueryRank.StatedAnyway, "other data of this study were looked at before; page 1 names each look", "read what was added, changed or left out since");
-    internal static readonly QueryKind AddedAfterALook = Kinds.Add("specimens-added-after-look", QueryRank.Exclusion, "specimens were added after the data had been looked at; they are shown and not counted", "conclude from a new study; an extension has to be planned before data, with planned_looks");
-    internal static readonly QueryKind ChangedAfterLook = Kinds.Add("pairs-changed-after-look", QueryRank.Exclusion, "results were changed or left out after the data had been looked at", "show for each that the reason does not depend on the result");
+    internal static readonly QueryKind AddedAfterALook = Kinds.Add("specimens-added-after-look", QueryRank.Exclusion, "specimens were added after the data had been looked at; they are shown and not counted", "conclude from a new study; an extension has to be planned before data, with planned_looks", point: "Specimens were added after a look.");
+    internal static readonly QueryKind ChangedAfterLook = Kinds.Add("pairs-changed-after-look", QueryRank.Exclusion, "results were changed or left out after the data had been looked at", "show for each that the reason does not depend on the result", point: "Results were changed after a look.");
     internal static readonly QueryKind EndContradicted = Kinds.Add("ended-early-contradicted", QueryRank.NotAsPlanned, "a specimen was collected after the day on which collection is said to have ended; the statement does not count", "correct the day, or the time of collection");
     // csharpier-ignore-end
 

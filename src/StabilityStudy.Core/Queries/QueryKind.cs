@@ -14,6 +14,9 @@ public sealed record QueryKind(string Code, QueryRank Rank, string Meaning, stri
     /// </summary>
     public Func<DataQuery, DataQuery?>? Worded { get; init; }
 
+    /// <summary>What a reader of page 1 must see of it first, in a few words as a sentence: "One mean decides."; null where its message says it as shortly.</summary>
+    public string? Point { get; init; }
+
     /// <summary>What to do about it, as a sentence.</summary>
     public string Advice => $"{char.ToUpperInvariant(Remedy[0])}{Remedy[1..]}.";
 

@@ -16,15 +16,17 @@ public sealed class QueryKinds : IEnumerable<QueryKind>
     /// <param name="meaning">What is wrong, in words.</param>
     /// <param name="remedy">What to do about it, in words.</param>
     /// <param name="worded">As <see cref="QueryKind.Worded"/>.</param>
+    /// <param name="point">As <see cref="QueryKind.Point"/>.</param>
     public QueryKind Add(
         string code,
         QueryRank rank,
         string meaning,
         string remedy,
-        Func<DataQuery, DataQuery?>? worded = null
+        Func<DataQuery, DataQuery?>? worded = null,
+        string? point = null
     )
     {
-        var kind = new QueryKind(code, rank, meaning, remedy) { Worded = worded };
+        var kind = new QueryKind(code, rank, meaning, remedy) { Worded = worded, Point = point };
         _kinds.Add(kind);
         return kind;
     }

@@ -26,6 +26,37 @@ internal static class DecisionWords
             ? []
             : decision.Windows.Select(window => $"{Name(protocol, window.Row)}: {Of(window)}");
 
+    /// <summary>The decision on a row at its place in the table: a label, the window, and what goes with it.</summary>
+    public static (string Label, string Decided, string Beside) Cell(WindowDecision window)
+    {
+        var today = DurationText.FormatWindow(window.Row.Today);
+        var (label, decided, beside) = window switch
+        {
+            { Interim: { } interim } => (
+                "Interim rule",
+                DurationText.FormatWindow(interim),
+                $"shorter than today's {today}"
+            ),
+            { Approved: { } approved } => (
+                "Approved",
+                DurationText.FormatWindow(approved),
+                approved < window.Row.Today ? $"shorter than today's {today}" : ""
+            ),
+            _ => ("Decision", "declined", $"today's {today} stays"),
+        };
+        string[] parts =
+        [
+            .. beside.Length == 0 ? [] : new[] { beside },
+            .. window.Conditions switch
+            {
+                [] => [],
+                [var one] => new[] { FormattableString.Invariant($"condition {one}") },
+                _ => [$"conditions {string.Join(", ", window.Conditions)}"],
+            },
+        ];
+        return (label, decided, string.Join("; ", parts));
+    }
+
     /// <summary>From when, until when, on which conditions and why, a line each; none for a statement without rows.</summary>
     public static IEnumerable<string> Terms(ApproverDecision decision)
     {

@@ -222,7 +222,8 @@ public static class ReportSigning
             order.At,
             statement,
             certificate,
-            field
+            field,
+            PdfSigner.AreasOf(report, SignatoryFields.NameOf(index))
         );
         if (accepted.IsEmpty && decision is not null && !stamp.FitsIn(field))
         {

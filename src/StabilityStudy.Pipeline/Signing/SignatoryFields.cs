@@ -17,23 +17,39 @@ internal static class SignatoryFields
     /// <summary>What the signature of a signatory means: "author: ran this study".</summary>
     public static string MeaningOf(Signatory signatory) => $"{signatory.Role}: {signatory.Meaning}";
 
-    /// <summary>The empty fields of a drawn report.</summary>
+    /// <summary>The empty fields of a drawn document. Whoever decides on the rows of a report has one that spans their places and its box.</summary>
     public static ImmutableArray<ReservedField> Of(DrawnReport drawn, StudyProtocol protocol) =>
         [
             .. protocol.Signatories.Zip(
                 drawn.SignatureRectangles,
                 (signatory, place) =>
-                    new ReservedField(
+                {
+                    ImmutableArray<SignatureRectangle> places =
+                        protocol.Decides(signatory)
+                        && protocol.Signatories.Count(protocol.Decides) == 1
+                            ? drawn.DecisionRectangles.Add(place)
+                            : [place];
+                    return new ReservedField(
                         NameOf(protocol.Signatories.IndexOf(signatory)),
                         place.Page,
-                        new PageRectangle(
-                            place.Left,
-                            place.Bottom,
-                            place.Left + place.Width,
-                            place.Bottom + place.Height
-                        ),
+                        Around(places),
                         "Signature of the " + MeaningOf(signatory)
                     )
+                    {
+                        Areas = places.Length == 1 ? [] : [.. places.Select(Rectangle)],
+                    };
+                }
             ),
         ];
+
+    private static PageRectangle Rectangle(SignatureRectangle place) =>
+        new(place.Left, place.Bottom, place.Left + place.Width, place.Bottom + place.Height);
+
+    private static PageRectangle Around(ImmutableArray<SignatureRectangle> places) =>
+        new(
+            places.Min(place => place.Left),
+            places.Min(place => place.Bottom),
+            places.Max(place => place.Left + place.Width),
+            places.Max(place => place.Bottom + place.Height)
+        );
 }

@@ -15,6 +15,8 @@ internal static class StampLines
     private const double LineSize = 7.5;
     private const double SmallSize = 6.5;
     private const double RowSize = 7;
+    private const double WindowSize = 11;
+    private const double LeastForThreeLines = 34;
 
     /// <summary>Letters of a line that fit the narrowest field, three in a row, without making the stamp smaller.</summary>
     private const int LettersInLine = 44;
@@ -33,6 +35,7 @@ internal static class StampLines
     /// <param name="statement">What is signed.</param>
     /// <param name="certificate">The certificate of whoever signs.</param>
     /// <param name="field">The place on the page.</param>
+    /// <param name="areas">The places inside it: of the decision on each row, and last of all else; empty in a field that is one place.</param>
     public static SignatureStamp Stamp(
         StudyProtocol protocol,
         Signatory signatory,
@@ -40,22 +43,64 @@ internal static class StampLines
         DateTimeOffset at,
         SignedStatement statement,
         CertificateFacts certificate,
-        PageRectangle field
-    ) =>
-        new(
-            s_font.Value,
-            statement.Format == SignedStatement.FormatWithoutRows
-                ? WithoutRows(signatory, name, at, statement, certificate)
-                : WithRows(
-                    protocol,
-                    signatory,
-                    name,
-                    at,
-                    statement,
-                    certificate,
-                    SignatureStamp.LineWidthIn(field)
-                )
+        PageRectangle field,
+        ImmutableArray<PageRectangle> areas
+    )
+    {
+        return statement.Format == SignedStatement.FormatWithoutRows
+                ? new(s_font.Value, WithoutRows(signatory, name, at, statement, certificate))
+            : areas is [.. var cells, var box]
+            && statement.Decision is { } decision
+            && decision.Windows.Length == cells.Length
+                ? new(s_font.Value, Of(box, rowsApart: true))
+                {
+                    Box = box,
+                    Parts = [.. decision.Windows.Zip(cells, Cell)],
+                }
+            : new(s_font.Value, Of(field, rowsApart: false));
+
+        ImmutableArray<StampLine> Of(PageRectangle place, bool rowsApart) =>
+            WithRows(
+                protocol,
+                signatory,
+                name,
+                at,
+                statement,
+                certificate,
+                SignatureStamp.LineWidthIn(place),
+                rowsApart
+            );
+    }
+
+    /// <summary>The decision on a row at its place in the table; in one line where the row has no more.</summary>
+    private static StampPart Cell(WindowDecision window, PageRectangle area)
+    {
+        var (label, decided, beside) = DecisionWords.Cell(window);
+        var width = SignatureStamp.LineWidthIn(area);
+        return new StampPart(
+            area,
+            area.Height < LeastForThreeLines
+                ?
+                [
+                    new StampLine(
+                        $"{decided}{(beside.Length == 0 ? "" : $", {beside}")}",
+                        SmallSize
+                    ),
+                ]
+                :
+                [
+                    new StampLine(label, SmallSize),
+                    .. s_font
+                        .Value.Wrap(decided, WindowSize, width)
+                        .Select(line => new StampLine(line, WindowSize)),
+                    .. beside.Length == 0
+                        ? []
+                        : s_font
+                            .Value.Wrap(beside, SmallSize, width)
+                            .Select(line => new StampLine(line, SmallSize)),
+                ]
         );
+    }
 
     /// <summary>How many letters of running text must go so that the stamp fits, as far as its own lines tell.</summary>
     public static int LettersTooMany(SignatureStamp stamp, PageRectangle field)
@@ -78,7 +123,8 @@ internal static class StampLines
         DateTimeOffset at,
         SignedStatement statement,
         CertificateFacts certificate,
-        double width
+        double width,
+        bool rowsApart
     )
     {
         var lines = ImmutableArray.CreateBuilder<StampLine>();
@@ -87,7 +133,7 @@ internal static class StampLines
         if (statement.Decision is { } decision)
         {
             Add(DecisionWords.Headline(decision), RowSize);
-            var rows = DecisionWords.Rows(protocol, decision).ToImmutableArray();
+            var rows = rowsApart ? [] : DecisionWords.Rows(protocol, decision).ToImmutableArray();
             foreach (
                 var row in rows.Length > SignatureRoom.MostRowsApart
                     ? [string.Join(" · ", rows)]

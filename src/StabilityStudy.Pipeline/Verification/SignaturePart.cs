@@ -275,7 +275,8 @@ internal static class SignaturePart
                     time,
                     statement,
                     certificate,
-                    field
+                    field,
+                    PdfSigner.AreasOf(report, signature.FieldName)
                 )
             )
         );

@@ -50,7 +50,8 @@ public static class FigureFiles
             or DefinitionList
             or MonospaceLines
             or VerdictBlock
-            or Attentions
+            or DecisionTable
+            or KeyMessage
             or SignatureBoxes
             or Table
             or FlowFigure

@@ -36,11 +36,20 @@ internal sealed class HtmlBlocks
                 Scrolling(new XElement("pre", string.Join('\n', lines.Lines)), "Digests"),
             ],
             VerdictBlock verdict => verdict.Lines.Select(WriteVerdict),
-            Attentions attentions => [WriteAttentions(attentions)],
             SignatureBoxes boxes =>
             [
                 new XElement("div", new XAttribute("class", "boxes"), boxes.Boxes.Select(WriteBox)),
                 new XElement("p", new XAttribute("class", "small"), HtmlDrawing.ReadingCopy),
+            ],
+            DecisionTable decisions => [HtmlDecisions.Write(decisions)],
+            KeyMessage message =>
+            [
+                new XElement(
+                    "p",
+                    new XAttribute("class", message.IsPlain ? "small" : "key"),
+                    new XElement("strong", message.Subject),
+                    " " + message.Text
+                ),
             ],
             Table table => [WriteTable(table)],
             ChartBlock chart => [WriteChart(chart, ChartSvg.Width)],
@@ -89,6 +98,7 @@ internal sealed class HtmlBlocks
         {
             ParagraphStyle.Small => "small",
             ParagraphStyle.Lead => "lead",
+            ParagraphStyle.Strong => "strong",
             ParagraphStyle.Body => null,
         };
         element.SetAttributeValue("class", style);
@@ -107,21 +117,6 @@ internal sealed class HtmlBlocks
                 line.Subject
             ),
             new XElement("p", line.Sentence)
-        );
-
-    private static XElement WriteAttentions(Attentions attentions) =>
-        new(
-            "dl",
-            attentions.Lines.SelectMany(line =>
-                new[]
-                {
-                    new XElement("dt", line.Severity),
-                    new XElement(
-                        "dd",
-                        line.Where.Length == 0 ? line.Text : $"{line.Text} ({line.Where})"
-                    ),
-                }
-            )
         );
 
     private static XElement WriteBox(SignatureBox box) =>

@@ -32,6 +32,11 @@ internal static class HtmlGlyph
                 Filled("M6 6H94V94H6Z", Ink),
                 Stroked("M30 30L70 70M70 30L30 70", "#ffffff", 12),
             ],
+            VerdictShape.ShorterThanToday =>
+            [
+                Filled("M50 4L98 94H2Z", Ink),
+                Stroked("M50 36V64M50 76V82", "#ffffff", 11),
+            ],
             VerdictShape.NotReached => [Stroked("M50 10L95 90H5Z", Ink, 9)],
             VerdictShape.NotAssessed =>
             [

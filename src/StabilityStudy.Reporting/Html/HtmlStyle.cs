@@ -33,6 +33,14 @@ internal static class HtmlStyle
         td:has(> .glyph) { white-space: nowrap; }
         .verdict { margin: 0 0 1rem; }
         .verdict .word { font-weight: 600; color: #1d4466; margin-right: 0.8em; }
+        .strong { font-weight: 600; }
+        .key { background: #e8ebef; padding: 0.6rem 0.8rem; }
+        .decisions { border-top: 3px solid #1d4466; margin: 0 0 1.2rem; }
+        .decision { display: grid; grid-template-columns: 12rem 1fr 9rem; gap: 0.4rem 1.2rem; border-bottom: 1px solid #1a1c20; padding: 0.7rem 0; }
+        .decision p { margin: 0 0 0.3rem; }
+        .decision ol { margin: 0.4rem 0 0; padding-left: 1.4rem; }
+        .answer { font-weight: 600; font-size: 1.1rem; }
+        .now { border: 1px solid #1a1c20; padding: 0.4rem 0.6rem; }
         dl { display: grid; grid-template-columns: minmax(7rem, 14rem) 1fr; gap: 0.2rem 1rem; }
         dt { font-weight: 600; }
         dd { margin: 0; }
@@ -43,7 +51,7 @@ internal static class HtmlStyle
         .boxes { display: grid; grid-template-columns: repeat(auto-fit, minmax(18rem, 1fr)); gap: 1rem; }
         .box { border: 1px solid #1a1c20; padding: 0.6rem 0.8rem; }
         @media print { nav { display: none; } body { max-width: none; padding: 0; font-size: 10pt; } table, figure, .box { break-inside: avoid; } }
-        @media (max-width: 40rem) { dl { grid-template-columns: 1fr; } }
+        @media (max-width: 40rem) { body { padding: 0.8rem; } dl, .decision { grid-template-columns: 1fr; } }
         """;
 
     /// <summary>The style sheet with the fonts inside, so that the page needs nothing else.</summary>

@@ -23,6 +23,9 @@ internal enum ParagraphStyle
 
     /// <summary>An opening sentence, slightly larger.</summary>
     Lead,
+
+    /// <summary>A sentence that sums up, heavier.</summary>
+    Strong,
 }
 
 /// <summary>A list of unnumbered points.</summary>

@@ -32,4 +32,7 @@ internal enum VerdictShape
 
     /// <summary>A filled circle with a check mark.</summary>
     Supported,
+
+    /// <summary>A filled triangle with an exclamation mark: supported, but for less than today's rule allows.</summary>
+    ShorterThanToday,
 }

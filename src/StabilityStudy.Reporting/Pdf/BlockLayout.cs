@@ -52,10 +52,66 @@ internal sealed class BlockLayout(
         );
         heading = WithBookmark(heading, section.Title, level: 1);
         heading = heading.SetItem(0, heading[0] with { StartsPage = section.StartsOnNewPage });
+        if (section.Blocks.OfType<DecisionTable>().Any())
+        {
+            return FirstPage(section, above, tags);
+        }
+
         var foot = Grouped(Blocks(section.Foot, tags));
         var room =
             frame.ContentHeight - above - FigureRoom.HeightOf(heading) - FigureRoom.HeightOf(foot);
         return Joined(heading, WithFoot(Content(section.Blocks, room, tags), foot, room));
+    }
+
+    /// <summary>
+    /// Page 1: the title of the document is its heading. The table gives rows to the next page before anything else gives way, and the figure goes there
+    /// where it has no room.
+    /// </summary>
+    private ImmutableArray<Piece> FirstPage(Section section, double above, ImmutableArray<Tag> tags)
+    {
+        var foot = Grouped(Blocks(section.Foot, tags));
+        var at = section.Blocks.IndexOf(section.Blocks.OfType<DecisionTable>().First());
+        var before = Blocks(section.Blocks[..at], tags);
+        var rest = section.Blocks[(at + 1)..];
+        var figure = rest.OfType<Floating>().FirstOrDefault();
+        var after = Blocks([.. rest.Where(block => block is not Floating)], tags);
+        var room =
+            frame.ContentHeight
+            - above
+            - FigureRoom.HeightOf(foot)
+            - FigureRoom.HeightOf(before)
+            - FigureRoom.HeightOf(after);
+        var (rows, next) = new DecisionLayout(
+            (DecisionTable)section.Blocks[at],
+            frame,
+            signatures,
+            tags
+        ).Pieces(room);
+        var content = figure is null
+            ? [.. before, .. rows, .. after]
+            : new FigureRoom(frame, block => One(block, tags)).Place(
+                figure,
+                [
+                    .. before,
+                    .. rows,
+                    .. Blocks([.. rest.TakeWhile(block => block is not Floating)], tags),
+                ],
+                Blocks([.. rest.SkipWhile(block => block is not Floating).Skip(1)], tags),
+                frame.ContentHeight - above - FigureRoom.HeightOf(foot)
+            );
+        var fitting = frame.ContentHeight - above - FigureRoom.HeightOf(foot);
+        var first =
+            FigureRoom.HeightOf(content) <= fitting
+                ? content.Length
+                : Pagination.Fill(content, fitting)[0].Length;
+        ImmutableArray<Piece> continued = [.. next, .. content[first..]];
+        if (!continued.IsEmpty)
+        {
+            continued = continued.SetItem(0, continued[0] with { StartsPage = true });
+        }
+
+        ImmutableArray<Piece> all = [.. content[..first], .. foot, .. continued];
+        return WithBookmark(all, section.Title, level: 1);
     }
 
     /// <summary>The foot closes the first page; what found no room above it follows on the next.</summary>
@@ -158,7 +214,10 @@ internal sealed class BlockLayout(
             DefinitionList list => ProseLayout.Definitions(list, frame, tags),
             MonospaceLines lines => ProseLayout.Monospace(lines, frame, tags),
             VerdictBlock verdict => VerdictLayout.Pieces(verdict, frame, tags),
-            Attentions attentions => AttentionLayout.Pieces(attentions, frame, tags),
+            DecisionTable decisions => new DecisionLayout(decisions, frame, signatures, tags)
+                .Pieces(double.MaxValue)
+                .First,
+            KeyMessage message => [KeyMessageLayout.Piece(message, frame, tags)],
             Table table => TableLayout.Pieces(table, frame, tags),
             ChartBlock chart => FigureLayout.Pieces([chart], frame, figures, tags),
             ChartRow row => FigureLayout.Pieces(row.Charts, frame, figures, tags),

@@ -8,7 +8,11 @@ public sealed record DrawnReport(
     ReadOnlyMemory<byte> Pdf,
     int PageCount,
     ImmutableArray<SignatureRectangle> SignatureRectangles
-);
+)
+{
+    /// <summary>Where the decision on each row belongs, in the order of the rows on which somebody signs; empty for a document without any.</summary>
+    public ImmutableArray<SignatureRectangle> DecisionRectangles { get; init; } = [];
+}
 
 /// <summary>The inside of a signature box, in points from the lower left corner of its page.</summary>
 /// <param name="Role">Role of the signatory.</param>

@@ -76,7 +76,7 @@ internal static class LineBreaking
     }
 
     /// <summary>A number and its unit are one word if a line can hold both.</summary>
-    private static List<string> Words(string text, TextStyle style, double width)
+    public static List<string> Words(string text, TextStyle style, double width)
     {
         var words = new List<string>();
         foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))

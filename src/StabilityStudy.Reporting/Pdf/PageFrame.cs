@@ -7,7 +7,10 @@ internal sealed record PageFrame(double Width, double Height)
 {
     private const double PointsPerMillimeter = 72 / 25.4;
 
-    public double Left { get; } = Millimeters(17);
+    /// <summary>The same on every paper, so that nothing breaks otherwise on another.</summary>
+    private static readonly double s_contentWidth = Millimeters(176);
+
+    public double Left { get; } = (Width - s_contentWidth) / 2;
 
     public double Right => Width - Left;
 

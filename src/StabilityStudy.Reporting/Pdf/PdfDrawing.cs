@@ -77,7 +77,10 @@ public static class PdfDrawing
             output.GetBuffer().AsMemory(0, (int)output.Length),
             pages.Length,
             signatures.All()
-        );
+        )
+        {
+            DecisionRectangles = signatures.Decisions(),
+        };
     }
 
     private static LaidOutReport Layout(

@@ -16,6 +16,7 @@ internal static class ProseLayout
         {
             ParagraphStyle.Lead => TextStyle.Lead,
             ParagraphStyle.Small => TextStyle.Small,
+            ParagraphStyle.Strong => TextStyle.Strong,
             ParagraphStyle.Body => TextStyle.Body,
         };
         return LineColumns.Pieces(

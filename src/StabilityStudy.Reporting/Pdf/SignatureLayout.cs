@@ -2,7 +2,7 @@ using PdfSharp.Drawing;
 
 namespace StabilityStudy.Reporting.Pdf;
 
-/// <summary>Boxes for signatures with lines to fill in by hand: beside the larger one of whoever decides, or two in a row.</summary>
+/// <summary>Boxes for signatures with lines to fill in by hand: in one row with the larger one of whoever decides, or two in a row.</summary>
 internal static class SignatureLayout
 {
     private const double Gutter = 12;
@@ -15,8 +15,9 @@ internal static class SignatureLayout
     private const double PrintedLeading = 8.75;
 
     // Of the width, for whoever decides.
-    private const double DecidingShare = 0.62;
-    private const int MostBeside = 3;
+    private const double DecidingShare = 0.5;
+    private const double DecidingShareOfMany = 0.44;
+    private const int MostBeside = 2;
     private static readonly TextStyle LineLabel = TextStyle.Small with
     {
         Size = 6.8,
@@ -34,7 +35,7 @@ internal static class SignatureLayout
             ? [Beside(boxes, deciding, frame, places, tags)]
             : InRows(boxes, frame, places, tags);
 
-    /// <summary>The place of whoever decides on the right, with the room that a decision needs; the others on the left, one below another.</summary>
+    /// <summary>The larger place of whoever decides last, the others before it, all in one row.</summary>
     private static Piece Beside(
         SignatureBoxes boxes,
         SignatureBox deciding,
@@ -43,41 +44,26 @@ internal static class SignatureLayout
         ImmutableArray<Tag> tags
     )
     {
-        var left = (frame.ContentWidth - Gutter) * (1 - DecidingShare);
-        var right = frame.ContentWidth - Gutter - left;
-        var others = boxes
-            .Boxes.Where(box => box != deciding)
-            .Select(box => Head(box, left))
-            .ToArray();
-        var own = Head(deciding, right);
-        var gaps = Gap * (others.Length - 1);
-        var height = Math.Max(HeightOf(own), others.Sum(HeightOf) + gaps);
-        var spare = (height - gaps - others.Sum(HeightOf)) / others.Length;
+        var count = boxes.Boxes.Length - 1;
+        var shared = frame.ContentWidth - (Gutter * count);
+        var right = shared * (count == 1 ? DecidingShare : DecidingShareOfMany);
+        var each = (shared - right) / count;
+        var heads = boxes.Boxes.Select(box => Head(box, box == deciding ? right : each)).ToArray();
+        var height = heads.Max(HeightOf);
         return new Piece(
             height,
             8,
             tags,
             (canvas, top) =>
             {
-                var below = top;
-                foreach (var box in boxes.Boxes)
+                var left = frame.Left;
+                foreach (var head in heads)
                 {
-                    if (box == deciding)
-                    {
-                        Place(own, new XRect(frame.Left + left + Gutter, top, right, height));
-                        continue;
-                    }
-
-                    var head = others.First(other => other.Box == box);
-                    var area = new XRect(frame.Left, below, left, HeightOf(head) + spare);
-                    Place(head, area);
-                    below = area.Bottom + Gap;
-                }
-
-                void Place(BoxHead head, XRect area)
-                {
+                    var width = head.Box == deciding ? right : each;
+                    var area = new XRect(left, top, width, height);
                     Draw(head, area, canvas);
                     Take(head, area, places, canvas);
+                    left += width + Gutter;
                 }
             }
         );

@@ -22,6 +22,21 @@ internal sealed record TextStyle(FontFace Face, double Size, double Leading, XCo
     public static readonly TextStyle Caption = new(ReportFonts.Regular, 8.2, 11, Ink);
     public static readonly TextStyle TableCaption = Caption with { Face = ReportFonts.Semibold };
     public static readonly TextStyle VerdictWord = new(ReportFonts.Semibold, 11, 14.4, Accent);
+    public static readonly XColor Tint = XColor.FromArgb(0xE8, 0xEB, 0xEF);
+
+    /// <summary>Conclusion of a row of page 1, and the same where there are many.</summary>
+    public static readonly TextStyle Answer = new(ReportFonts.Semibold, 11, 14, Ink);
+    public static readonly TextStyle AnswerOfMany = new(ReportFonts.Semibold, 10, 12.5, Ink);
+
+    /// <summary>Name of a row and what it means for patients.</summary>
+    public static readonly TextStyle Remark = new(ReportFonts.Regular, 9, 12.5, Ink);
+
+    /// <summary>What speaks against a row; where there are many rows they are set as <see cref="Note"/>.</summary>
+    public static readonly TextStyle Reservation = new(ReportFonts.Regular, 8.5, 11.5, Ink);
+    public static readonly TextStyle Note = new(ReportFonts.Regular, 8, 10.8, Ink);
+
+    /// <summary>Heads and facts.</summary>
+    public static readonly TextStyle Head = new(ReportFonts.Regular, 7.5, 10, Soft);
     public static readonly TextStyle Mono = new(ReportFonts.Fixed, 7.8, 10.8, Ink);
     public static readonly TextStyle Running = new(ReportFonts.Regular, 7.4, 10, Soft);
 

@@ -48,6 +48,22 @@ internal static class VerdictGlyph
                     square.Size * 0.12
                 );
                 break;
+            case VerdictShape.ShorterThanToday:
+                canvas.Fill(
+                    square.Path(true, (0.5, 0.04), (0.98, 0.94), (0.02, 0.94)),
+                    TextStyle.Ink
+                );
+                canvas.Stroke(
+                    square.Path(false, (0.5, 0.36), (0.5, 0.64)),
+                    XColors.White,
+                    square.Size * 0.12
+                );
+                canvas.Stroke(
+                    square.Path(false, (0.5, 0.78), (0.5, 0.8)),
+                    XColors.White,
+                    square.Size * 0.12
+                );
+                break;
             case VerdictShape.NotReached:
                 Outline(canvas, square, square.Path(true, (0.5, 0.1), (0.95, 0.9), (0.05, 0.9)));
                 break;

@@ -8,6 +8,7 @@ internal static class ShapeMark
         {
             VerdictShape.Supported => "[+]",
             VerdictShape.NotSupported => "[x]",
+            VerdictShape.ShorterThanToday => "[!]",
             VerdictShape.NotReached => "[ ]",
             VerdictShape.NotAssessed => "[-]",
             VerdictShape.Inconclusive => "[?]",

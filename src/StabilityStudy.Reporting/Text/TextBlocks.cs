@@ -23,11 +23,9 @@ internal static class TextBlocks
                 .. lines.Lines.SelectMany(l => Chunks(TextLines.Visible(l), width)),
             ],
             VerdictBlock verdict => [.. verdict.Lines.SelectMany(l => WriteVerdict(l, width))],
-            Attentions attentions =>
-            [
-                .. attentions.Lines.SelectMany(l => WriteAttention(l, width)),
-            ],
             SignatureBoxes boxes => [.. boxes.Boxes.SelectMany(b => WriteBox(b, width))],
+            DecisionTable decisions => TextDecisions.Write(decisions, width),
+            KeyMessage message => TextLines.Wrap($"{message.Subject} {message.Text}", width),
             Table table => TextTable.Write(table, width),
             ChartBlock chart => WriteChart(chart, width),
             Floating floating => Write(floating.Figure, width),
@@ -60,12 +58,6 @@ internal static class TextBlocks
             .. Hanging(ShapeMark.Of(line.Shape) + " ", line.Word + ": " + line.Subject, width),
             .. TextLines.Wrap(line.Sentence, width, "    "),
         ];
-
-    private static ImmutableArray<string> WriteAttention(AttentionLine line, int width)
-    {
-        var place = line.Where.Length == 0 ? "" : " [" + line.Where + "]";
-        return Hanging("! ", line.Severity + ": " + line.Text + place, width);
-    }
 
     private static ImmutableArray<string> WriteBox(SignatureBox box, int width) =>
         [

@@ -67,12 +67,7 @@ internal sealed record FieldToFill(
     public byte[] Append(SignatureContent content, out int number)
     {
         var objects = new NewObjects(Document);
-        var appearance = StampAppearance.Add(
-            objects,
-            content.Stamp,
-            Rectangle.Width,
-            Rectangle.Height
-        );
+        var appearance = StampAppearance.Add(objects, content.Stamp, Rectangle);
         var value = objects.Add(SignatureDictionary.Unsigned(content, IsFirst));
         var changed = new List<PdfIndirectObject>
         {

@@ -139,6 +139,23 @@ public static class PdfSigner
             ? FieldRectangle.Of(read, found.Dictionary)
             : null;
 
+    /// <summary>The areas inside a signature field on which parts of a stamp are shown; empty where it has none.</summary>
+    /// <param name="document">The bytes of the whole document.</param>
+    /// <param name="fieldName">Name of the field, signed or not.</param>
+    public static ImmutableArray<PageRectangle> AreasOf(
+        ReadOnlyMemory<byte> document,
+        string fieldName
+    ) =>
+        PdfDocumentReader.Read(document).TryGet(out var read, out _)
+        && SignatureForm
+            .Fields(read)
+            ?.FirstOrDefault(field =>
+                string.Equals(field.Name, fieldName, StringComparison.Ordinal)
+            )
+            is { } found
+            ? FieldRectangle.AreasOf(read, found.Dictionary)
+            : [];
+
     /// <summary>
     /// Whether a revision of a signed file is, the signature itself aside, the one that signing with this content appends: every entry of field and signature and the stamp on the page. That the signature
     /// is right is for <see cref="SignatureVerifier"/>.

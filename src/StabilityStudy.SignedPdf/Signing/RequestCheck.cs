@@ -39,12 +39,16 @@ internal static class RequestCheck
 
     public static string? MissingCharacter(SignatureStamp stamp) =>
         stamp
-            .Lines.Select(line => stamp.Font.FirstMissing(line.Text))
+            .AllLines.Select(line => stamp.Font.FirstMissing(line.Text))
             .FirstOrDefault(static missing => missing is not null);
 
     public static void CheckStamp(SignatureStamp stamp)
     {
-        if (stamp.Lines.IsDefaultOrEmpty || stamp.Lines.Any(static line => !(line.Size > 0)))
+        if (
+            stamp.Lines.IsDefaultOrEmpty
+            || stamp.Parts.Any(static part => part.Lines.IsDefaultOrEmpty)
+            || stamp.AllLines.Any(static line => !(line.Size > 0))
+        )
         {
             throw new ArgumentException(
                 "A stamp needs lines, each of a size above 0.",

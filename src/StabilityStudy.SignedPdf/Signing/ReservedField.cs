@@ -10,4 +10,8 @@ public sealed record ReservedField(
     int PageNumber,
     PageRectangle Rectangle,
     string Description
-);
+)
+{
+    /// <summary>Areas inside it, in the page's coordinates, on each of which a part of a stamp is shown; empty for one that a stamp fills as a whole.</summary>
+    public ImmutableArray<PageRectangle> Areas { get; init; } = [];
+}

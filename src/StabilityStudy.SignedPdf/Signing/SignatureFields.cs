@@ -81,7 +81,7 @@ internal static class SignatureFields
         PdfReference page,
         PdfReference appearance
     ) =>
-        PdfDictionary.Of(
+        PdfDictionary.Of([
             new("Type", new PdfName("Annot")),
             new("Subtype", new PdfName("Widget")),
             new("FT", new PdfName("Sig")),
@@ -91,8 +91,17 @@ internal static class SignatureFields
             new("F", new PdfInteger(AnnotationFlags)),
             new("P", page),
             new("AP", PdfDictionary.Of(new PdfEntry("N", appearance))),
-            new("Rect", PdfNumbers.Rectangle(field.Rectangle))
-        );
+            new("Rect", PdfNumbers.Rectangle(field.Rectangle)),
+            .. field.Areas.IsEmpty
+                ? []
+                : new[]
+                {
+                    new PdfEntry(
+                        FieldRectangle.AreasKey,
+                        new PdfArray([.. field.Areas.Select(PdfNumbers.Rectangle)])
+                    ),
+                },
+        ]);
 
     private static ObjectGraph WithAnnotation(
         ObjectGraph graph,

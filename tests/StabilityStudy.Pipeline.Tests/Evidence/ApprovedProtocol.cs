@@ -103,7 +103,8 @@ internal static class ApprovedProtocol
                 SignedAt,
                 statement,
                 key.Certificate,
-                PdfSigner.PlaceOf(document, field)!
+                PdfSigner.PlaceOf(document, field)!,
+                []
             )
         );
         return ForgedRevision.Sign(document, saying is null ? content : saying(content), signer);

@@ -79,7 +79,8 @@ public sealed class StampTests
             EvidenceExample.Now,
             statement,
             key.Certificate,
-            PdfSigner.PlaceOf(EvidenceExample.SignedOnce, signed.FieldName)!
+            PdfSigner.PlaceOf(EvidenceExample.SignedOnce, signed.FieldName)!,
+            PdfSigner.AreasOf(EvidenceExample.SignedOnce, signed.FieldName)
         );
         var result = PdfSigner.Prepare(
             EvidenceExample.SignedOnce,

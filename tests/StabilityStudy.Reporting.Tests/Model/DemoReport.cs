@@ -47,31 +47,68 @@ internal static class DemoReport
                     DemoCharts.Drift("Unfractionated heparin", -1.02, 2),
                 ]),
                 new Heading("What could change this conclusion"),
-                new Attentions([
-                    new AttentionLine(
-                        "Attention",
-                        "Two heparin specimens reached the laboratory later than planned; without them the 6 h conclusion stays.",
-                        "specimens.csv rows 58, 61"
-                    ),
-                    new AttentionLine(
-                        "Attention",
-                        "One reagent lot only. A new lot needs a bridging study.",
-                        "study.toml"
-                    ),
-                    new AttentionLine(
-                        "Note",
-                        "The protocol was locked by this computer’s clock only; no time stamp proves that it came first.",
-                        "protocol.lock"
-                    ),
-                ]),
+                new KeyMessage(
+                    "Criteria first?",
+                    "The protocol was locked by this computer’s clock only."
+                )
+                {
+                    IsPlain = true,
+                },
+                new KeyMessage(
+                    "Attention:",
+                    "two heparin specimens reached the laboratory later than planned; without them the 6 h conclusion stays."
+                ),
+                new DecisionTable(
+                    new EvidenceHead("Waited", "Mean change", "Within limit", "Conclusion"),
+                    [
+                        new DecisionRow(
+                            0,
+                            "No anticoagulant",
+                            VerdictShape.ShorterThanToday,
+                            "Supported to 12 h, shorter than today, with 1 reservation",
+                            "Today 24 h.",
+                            [
+                                new EvidenceLine(
+                                    "12 h",
+                                    "+1.2 (+0.8 to +1.6) %",
+                                    "40 of 40 (≥ 92.8 %)",
+                                    VerdictShape.Supported,
+                                    "supported",
+                                    IsMuted: false
+                                ),
+                            ],
+                            ["Left out: 12 h 1 of 41."],
+                            [
+                                new Reservation(
+                                    "One specimen decides.",
+                                    "If one more had been outside, 12 h would be inconclusive.",
+                                    Contradicts: true
+                                ),
+                            ],
+                            "Approved:",
+                            "a window",
+                            "No anticoagulant: supported to 12 h."
+                        )
+                        {
+                            Code = "aPTT none: 12 h",
+                            DecideNow = "Decide now: an interim rule.",
+                        },
+                    ],
+                    "Change: from the baseline test."
+                ),
+            ]
+        )
+        {
+            Foot =
+            [
                 new KeepTogether([
                     new SignatureBoxes([
                         new SignatureBox("Author", "ran this study", "NOT SIGNED"),
                         new SignatureBox("Approver", "approves its conclusion", "NOT SIGNED"),
                     ]),
                 ]),
-            ]
-        );
+            ],
+        };
 
     private static Table Conclusions()
     {

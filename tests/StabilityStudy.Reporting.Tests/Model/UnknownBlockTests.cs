@@ -50,7 +50,7 @@ public class UnknownBlockTests
     {
         var blocks = DemoReport
             .Create()
-            .Sections.SelectMany(section => section.Blocks)
+            .Sections.SelectMany(section => section.Blocks.Concat(section.Foot))
             .SelectMany(Inside)
             .ToList();
         var there = blocks

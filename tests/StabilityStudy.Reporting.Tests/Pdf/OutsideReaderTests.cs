@@ -43,7 +43,7 @@ public class OutsideReaderTests
         Assert.Matches(@"Page size:\s+595\.\d+ x 841\.\d+ pts \(A4\)", facts);
         Assert.Matches("""TH:\s+/Scope /Column\s+"Specimens""", structure);
         Assert.Matches(
-            """LBody \(block\)\s+"Two heparin specimens [^"]* conclusion stays\."\s""",
+            """P \(block\)\s+"Attention: two heparin specimens [^"]* conclusion stays\. ?"\s""",
             structure
         );
         Assert.Contains("Figure", structure, StringComparison.Ordinal);

@@ -25,10 +25,11 @@ public sealed class ConclusionTableTests
             row => row.StartsWith("6 h|0 of 30|", Comparison)
         );
         Assert.Contains(
-            "at 6 h 30 of 30 (not eligible); 8 h 30 of 30 (not eligible).",
-            Assert
-                .Single(FirstPageParts.Attentions(analysis), line => line.Severity == "Left out")
-                .Text,
+            "Left out: 6 h 30 of 30 (not eligible); 8 h 30 of 30 (not eligible).",
+            string.Join(
+                "\n",
+                FirstPageParts.Decisions(analysis).Rows.SelectMany(row => row.Remarks)
+            ),
             Comparison
         );
     }
@@ -47,23 +48,19 @@ public sealed class ConclusionTableTests
                         .SetItem(1, Deleted(cell.Pairs[1])),
                 }
         );
-        var lines = FirstPageParts.Attentions(
-            analysis with
-            {
-                Queries = [FirstPageParts.Query("delayed-result-missing")],
-            }
-        );
+        var remarks = string.Join("\n", FirstPageParts.Decisions(analysis).Rows[0].Remarks);
 
         Assert.Contains(
             FirstPageParts.Rows(analysis),
             row => row.StartsWith("6 h|40 of 40", Comparison)
         );
-        Assert.DoesNotContain(lines, line => line.Severity == "Left out");
-        Assert.Equal(
-            "No delayed result, counted as outside: S001 at 6 h, S002 at 6 h.",
-            Assert.Single(lines, line => line.Severity == "Missing").Text
+        Assert.DoesNotContain("Left out", remarks, Comparison);
+        Assert.Contains(
+            "Counted as outside the limit: 6 h S001, S002 (no delayed result)",
+            remarks,
+            Comparison
         );
-        Assert.DoesNotContain(lines, line => line.Severity == "Failed");
+        Assert.DoesNotContain("failed", remarks, Comparison);
     }
 
     [Fact]

@@ -18,14 +18,19 @@ internal static class FirstPageParts
     public static VerdictLine Verdict(StudyAnalysis analysis) =>
         FirstPage.Conclusions(analysis, withFigures: true).Lines[0];
 
-    /// <summary>The same without the figures, which page 1 shows beside it.</summary>
-    public static VerdictLine VerdictInBrief(StudyAnalysis analysis) =>
-        Blocks(analysis).OfType<VerdictBlock>().Single().Lines[0];
+    /// <summary>Table 1.</summary>
+    public static DecisionTable Decisions(StudyAnalysis analysis) =>
+        Blocks(analysis).OfType<DecisionTable>().Single();
 
-    public static Table Table(StudyAnalysis analysis) => Blocks(analysis).OfType<Table>().Single();
+    /// <summary>All running texts.</summary>
+    public static string Paragraphs(StudyAnalysis analysis) =>
+        string.Join("\n", Blocks(analysis).OfType<Paragraph>().Select(block => block.Text));
 
-    public static ImmutableArray<AttentionLine> Attentions(StudyAnalysis analysis) =>
-        Blocks(analysis).OfType<Attentions>().Single().Lines;
+    /// <summary>Whether the criteria came first, and what is open.</summary>
+    public static string CriteriaFirst(StudyAnalysis analysis) =>
+        Blocks(analysis).OfType<KeyMessage>().Single(message => message.IsPlain).Text;
+
+    public static Table Table(StudyAnalysis analysis) => ConclusionTable.Of(analysis);
 
     /// <summary>Texts of the cells of the table's data rows, joined by a bar.</summary>
     public static string[] Rows(StudyAnalysis analysis) =>

@@ -1,5 +1,5 @@
 using StabilityStudy.Core.Criteria.Bias;
-using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
 using StabilityStudy.Reporting.Report;
@@ -10,80 +10,242 @@ using StabilityStudy.Reporting.Tests.Pdf;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 
-/// <summary>Page 1 is enough to decide: conclusions at one look, one figure against the limit, references with pages.</summary>
+/// <summary>Page 1 is enough to decide: what follows for each row with what speaks against it, one figure against the limit, references with pages.</summary>
 public sealed class FirstPageTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;
     private const string Many = "two analytes in two groups";
 
+    public static TheoryData<string> Names => OddStudies.Names;
+
     [Fact]
-    public void Many_sequences_stand_in_a_matrix_and_in_full_on_the_next_page()
+    public void Many_sequences_have_a_row_each_and_every_figure_on_the_next_page()
     {
         var analysis = OddStudies.All[Many];
-        var matrix = DecisionMatrix.Of(analysis);
+        var table = FirstPageParts.Decisions(analysis);
         var full = FirstPage.InFull(analysis);
 
-        Assert.Equal(analysis.Sequences.Length, matrix.Rows.Length);
-        Assert.All(
-            analysis.Sequences.Zip(matrix.Rows),
-            pair =>
-                Assert.Equal(
-                    pair.First.Cells.Select(cell => TradeWords.Of(cell.Conclusion)),
-                    pair.Second.Cells.Skip(4).Select(cell => cell.Text)
-                )
+        Assert.Equal(analysis.Sequences.Length, table.Rows.Length);
+        Assert.Equal(
+            Enumerable.Range(0, analysis.Sequences.Length),
+            table.Rows.Select(row => row.Number).Order()
         );
         Assert.NotNull(full);
-        Assert.Equal(
-            analysis.Sequences.Length,
-            Assert.Single(full.Blocks.OfType<VerdictBlock>()).Lines.Length
-        );
-    }
-
-    [Fact]
-    public void A_matrix_without_the_required_share_names_where_a_higher_one_is_asked()
-    {
-        var analysis = OddStudies.All[Many];
-        var protocol = analysis.Protocol;
-        var each = protocol.Criteria.OfType<IndividualCriterion>().Single();
-        var stricter = each with
-        {
-            Id = "each-ufh",
-            Groups = ["ufh"],
-            Limits = [.. each.Limits.Where(choice => choice.Analyte == "PT")],
-            SharePercentMinimum = 90,
-        };
-        var note = DecisionMatrix
-            .Of(
-                analysis with
-                {
-                    Protocol = protocol with { Criteria = protocol.Criteria.Add(stricter) },
-                }
-            )
-            .Note;
-
+        Assert.Single(full.Blocks.OfType<Table>());
         Assert.Contains(
-            "Required 85 % or 90 %: up to 15 or 10 of 100 such patients' results",
-            note,
+            $"{analysis.Sequences.Length} questions: ",
+            FirstPageParts.Paragraphs(analysis),
             Comparison
         );
-        Assert.Contains(" 90 % is required of PT ufh. ", note, Comparison);
-        Assert.DoesNotContain("is required of", DecisionMatrix.Of(analysis).Note, Comparison);
     }
 
     [Fact]
-    public void Few_sequences_stand_in_full_on_page_1()
+    public void Few_sequences_show_every_time_point()
     {
-        Assert.Null(FirstPage.InFull(OddStudies.All["40 pairs"]));
-        Assert.Single(FirstPageParts.Blocks(OddStudies.All["40 pairs"]).OfType<VerdictBlock>());
+        var analysis = OddStudies.All["40 pairs"];
+        Assert.Null(FirstPage.InFull(analysis));
+        Assert.Equal(
+            analysis.Sequences[0].Cells.Select(cell => TradeWords.Of(cell.Conclusion)),
+            FirstPageParts.Decisions(analysis).Rows[0].Evidence.Select(line => line.Conclusion)
+        );
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void The_headline_counts_the_reservations_and_what_contradicts_comes_first(string name)
+    {
+        foreach (var row in FirstPageParts.Decisions(OddStudies.All[name]).Rows)
+        {
+            if (row.Shape is VerdictShape.Supported or VerdictShape.ShorterThanToday)
+            {
+                Assert.Equal(
+                    row.Reservations.IsEmpty,
+                    !row.Conclusion.Contains("reservation", Comparison)
+                );
+                Assert.True(
+                    row.Reservations.IsEmpty
+                        || row.Conclusion.Contains(
+                            $"with {row.Reservations.Length} reservation",
+                            Comparison
+                        ),
+                    row.Conclusion
+                );
+            }
+
+            Assert.Equal(
+                row.Reservations.OrderByDescending(item => item.Contradicts),
+                row.Reservations
+            );
+        }
+    }
+
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void The_gravest_rows_come_first(string name)
+    {
+        var ranks = FirstPageParts
+            .Decisions(OddStudies.All[name])
+            .Rows.Select(row =>
+                row.Shape is VerdictShape.NotSupported or VerdictShape.ShorterThanToday ? 0
+                : row.Shape == VerdictShape.Supported
+                && row.Reservations.Any(item => item.Contradicts)
+                    ? 1
+                : 2
+            )
+            .ToArray();
+        Assert.Equal(ranks.Order(), ranks);
+    }
+
+    /// <summary>What contradicts a supported window stands on page 1 in any study, on either paper: beside its row, in its one sentence, or with the names of its rows.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void What_contradicts_a_claim_is_on_page_1_on_either_paper(string name)
+    {
+        var analysis = OddStudies.All[name];
+        foreach (var paper in new[] { PaperSize.A4, PaperSize.Letter })
+        {
+            RequireOnFirstPage(analysis, paper);
+        }
+    }
+
+    private static void RequireOnFirstPage(Core.Analysis.StudyAnalysis analysis, PaperSize paper)
+    {
+        var model = ReportBuilder.Build(analysis, paper);
+        var drawn = PdfDrawing.Draw(model with { Sections = model.Sections[..1] });
+        using var document = UglyToad.PdfPig.PdfDocument.Open(drawn.Pdf.ToArray());
+        var page = Letters(PdfReading.Text(document.GetPage(1)));
+        Assert.All(
+            FirstPageParts
+                .Decisions(analysis)
+                .Rows.SelectMany(row => row.Reservations)
+                .Where(item => item.Contradicts),
+            item =>
+                Assert.Contains(
+                    Letters(item.Point.Length == 0 ? item.Text : item.Point),
+                    page,
+                    Comparison
+                )
+        );
+        Assert.All(drawn.SignatureRectangles, place => Assert.Equal(1, place.Page));
+        Assert.All(drawn.DecisionRectangles, place => Assert.Equal(1, place.Page));
+        Assert.Equal(
+            FirstPageParts.Decisions(analysis).IsDecidedInRows
+                ? Core.Analysis.ConcludedWindow.Of(analysis).Length
+                : 0,
+            drawn.DecisionRectangles.Length
+        );
+        Assert.Contains("Criteriafirst?", page, Comparison);
+        Assert.Contains("medicaldirectordecides", page, Comparison);
+    }
+
+    private static string Letters(string text) =>
+        string.Concat(text.Where(c => !char.IsWhiteSpace(c)));
+
+    [Fact]
+    public void A_window_shorter_than_todays_warns_and_says_what_to_decide_at_once()
+    {
+        var study = OddStudies.All["40 pairs"];
+        var protocol = study.Protocol;
+        var analysis = study with
+        {
+            Protocol = protocol with
+            {
+                Analytes =
+                [
+                    .. protocol.Analytes.Select(analyte =>
+                        analyte with
+                        {
+                            StandardWindow = analyte.StandardWindow with
+                            {
+                                Time = TimeSpan.FromHours(100),
+                            },
+                        }
+                    ),
+                ],
+            },
+        };
+        var row = FirstPageParts.Decisions(analysis).Rows[0];
+
+        Assert.Equal(VerdictShape.ShorterThanToday, row.Shape);
+        Assert.Contains(", shorter than today", row.Conclusion, Comparison);
+        Assert.Contains("an interim rule", row.DecideNow, Comparison);
+        Assert.Contains("look back at results already reported", row.DecideNow, Comparison);
+        Assert.Null(FirstPageParts.Decisions(study).Rows[0].DecideNow);
     }
 
     [Fact]
-    public void The_reason_on_page_1_leaves_its_figures_to_the_table_beside_it()
+    public void What_within_limit_means_is_said_in_patients()
     {
-        var analysis = OddStudies.All["all beyond the measuring interval"];
+        var text = Assert
+            .Single(
+                FirstPageParts.Blocks(OddStudies.All["40 pairs"]).OfType<KeyMessage>(),
+                message => !message.IsPlain
+            )
+            .Text;
+        Assert.Contains("with 95 % confidence", text, Comparison);
+        Assert.Contains("at least 85 of 100 patients", text, Comparison);
+        Assert.Contains("is unknown, at most: ", text, Comparison);
+    }
 
-        Assert.Matches("[0-9]+ of [0-9]+", FirstPageParts.Verdict(analysis).Sentence);
-        Assert.DoesNotMatch("[0-9]+ of [0-9]+", FirstPageParts.VerdictInBrief(analysis).Sentence);
+    [Fact]
+    public void Without_a_lock_nothing_shows_that_the_criteria_came_first()
+    {
+        var text = FirstPageParts.CriteriaFirst(OddStudies.All["40 pairs"]);
+        Assert.StartsWith(
+            "Not locked: nothing shows that the criteria came before the data.",
+            text,
+            Comparison
+        );
+        Assert.Contains("Nobody signed the criteria beforehand.", text, Comparison);
+    }
+
+    [Fact]
+    public void The_cautions_that_bear_on_the_decision_stand_on_page_1()
+    {
+        var text = FirstPageParts.Paragraphs(OddStudies.All["40 pairs"]);
+        Assert.Contains("medical director decides", text, Comparison);
+        Assert.Contains("accreditor's rules prevail", text, Comparison);
+        Assert.Contains("when reagent, instrument or tube changes", text, Comparison);
+    }
+
+    [Theory]
+    [InlineData("exclusion-after-result", true)]
+    [InlineData("run-without-control", false)]
+    public void A_query_about_a_row_is_one_of_its_reservations(string code, bool contradicts)
+    {
+        var study = OddStudies.All["40 pairs"];
+        var query = FirstPageParts.Query(code) with
+        {
+            Scope = QueryScope.Of(study.Sequences[0].Cells[0].Key),
+        };
+        var before = FirstPageParts.Decisions(study).Rows[0].Reservations;
+        var after = FirstPageParts
+            .Decisions(study with { Queries = study.Queries.Add(query) })
+            .Rows[0]
+            .Reservations;
+        var added = Assert.Single(after.Except(before));
+        Assert.Equal(query.Kind.Point, added.Point);
+        Assert.Equal($"At 6 h: Message of {code}.", added.Text);
+        Assert.Equal(contradicts, added.Contradicts);
+    }
+
+    [Fact]
+    public void What_belongs_to_no_row_is_counted()
+    {
+        var study = OddStudies.All["40 pairs"] with
+        {
+            Queries =
+            [
+                FirstPageParts.Query("a-last-code"),
+                FirstPageParts.Query("clot-not-recorded"),
+                FirstPageParts.Query("lot-not-recorded"),
+            ],
+        };
+        Assert.Contains(
+            "Clot not always recorded; 2 open queries: \"Data queries\", page 88.",
+            FirstPageParts.CriteriaFirst(study),
+            Comparison
+        );
     }
 
     [Fact]
@@ -176,38 +338,33 @@ public sealed class FirstPageTests
     [Theory]
     [InlineData(PaperSize.A4, 3)]
     [InlineData(PaperSize.A4, 11)]
-    [InlineData(PaperSize.A4, 60)]
+    [InlineData(PaperSize.A4, 72)]
     [InlineData(PaperSize.Letter, 3)]
     [InlineData(PaperSize.Letter, 11)]
-    [InlineData(PaperSize.Letter, 60)]
-    public void Attention_and_signatures_stay_on_page_1_however_many_sequences_a_study_has(
+    [InlineData(PaperSize.Letter, 72)]
+    public void All_is_decided_on_page_1_however_many_sequences_a_study_has(
         PaperSize paper,
         int sequences
     )
     {
         var study = OddStudies.All[Many];
-        var analysis = study with
-        {
-            Sequences =
-            [
-                .. Enumerable
-                    .Range(0, sequences)
-                    .Select(i => study.Sequences[i % study.Sequences.Length]),
-            ],
-        };
-        var model = ReportBuilder.Build(analysis, paper);
-        // What comes after the conclusions in full moves nothing before it.
-        var drawn = PdfDrawing.Draw(model with { Sections = model.Sections[..2] });
-        using var document = UglyToad.PdfPig.PdfDocument.Open(drawn.Pdf.ToArray());
-        var pages = document.GetPages().Select(PdfReading.Text).ToArray();
-
-        Assert.All(drawn.SignatureRectangles, place => Assert.Equal(1, place.Page));
-        Assert.Contains("Notlocked:nothingshows", pages[0], Comparison);
-        Assert.Contains("medicaldirectordecides", pages[0], Comparison);
-        Assert.Contains("Conclusionsbyanalyte", pages[0], Comparison);
-        // Nothing of the matrix is lost where the page ends.
-        Assert.Equal(sequences, model.Sections[0].Blocks.OfType<Table>().Single().Rows.Length);
-        Assert.Equal(sequences > 11, pages[1].Contains("(continued)", Comparison));
+        RequireOnFirstPage(
+            study with
+            {
+                Sequences =
+                [
+                    .. Enumerable
+                        .Range(0, sequences)
+                        .Select(i =>
+                            study.Sequences[i % study.Sequences.Length] with
+                            {
+                                Storage = study.Protocol.Storages[0].Id,
+                            }
+                        ),
+                ],
+            },
+            paper
+        );
     }
 
     [Fact]
@@ -230,8 +387,8 @@ public sealed class FirstPageTests
 
         Assert.Contains("Dataqueries", PdfReading.Text(page), Comparison);
         Assert.Contains(
-            model.Sections[0].Blocks.OfType<Attentions>().Single().Lines,
-            line => line.Text.Contains($"\"Data queries\", page {page.Number}", Comparison)
+            model.Sections[0].Blocks.OfType<KeyMessage>(),
+            message => message.Text.Contains($"\"Data queries\", page {page.Number}", Comparison)
         );
         Assert.Equal("\"Data queries\"", SectionPages.None.Of(QuerySection.Title));
     }

@@ -22,7 +22,7 @@ public class TextDrawingTests
             text,
             StringComparison.Ordinal
         );
-        Assert.Contains("! Note: The protocol was locked", text, StringComparison.Ordinal);
+        Assert.Contains("Criteria first? The protocol was locked", text, StringComparison.Ordinal);
         Assert.Contains("[NOT SIGNED] Author: ran this study\n", text, StringComparison.Ordinal);
     }
 

@@ -1,122 +1,56 @@
+using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Report.Record;
 
 namespace StabilityStudy.Reporting.Report.Decision;
 
-/// <summary>Page 1: what was asked, what the data say, what could change it, and who signs.</summary>
+/// <summary>Page 1: what was asked, what follows for each question and what speaks against it, and who decides.</summary>
 internal static class FirstPage
 {
-    /// <summary>With more sequences page 1 shows their conclusions at one look, and every figure behind them follows on page 2.</summary>
-    private const int MostInFull = 2;
-
-    /// <summary>The conclusions of more sequences could push what might change the decision off the page, so that comes first.</summary>
-    private const int MostBeforeAttention = 10;
+    /// <summary>With more rows a row shows two of its time points, and every figure behind the rows follows on page 2.</summary>
+    private const int MostWithAllTimes = 3;
 
     public const string Title = "Decision";
 
-    public static Section Of(StudyAnalysis analysis, SectionPages pages)
-    {
-        var attention = AttentionSummary.Of(analysis, pages);
-        return new(
+    public static Section Of(StudyAnalysis analysis, SectionPages pages) =>
+        new(
             Title,
             StartsOnNewPage: true,
             [
                 .. Asked(analysis),
-                .. IsLong(analysis) ? [attention] : ImmutableArray<Block>.Empty,
-                .. IsInFull(analysis)
-                    ? [Conclusions(analysis, withFigures: false), ConclusionTable.Of(analysis)]
-                    : AtOneLook(analysis),
+                DecisionRows.Of(analysis),
+                .. Meaning(analysis),
                 .. FirstPageFigure.Of(analysis) is { } figure
                     ? [new Floating(figure, FirstPageFigure.LeastHeight)]
                     : ImmutableArray<Block>.Empty,
-                .. IsLong(analysis) ? ImmutableArray<Block>.Empty : [attention],
+                CriteriaFirst(analysis, pages),
             ]
         )
         {
-            Foot = [CautionSection.OnFirstPage(), Signatures(analysis, pages)],
+            Foot = [Signatures(analysis), CautionSection.OnFirstPage()],
         };
-    }
 
-    internal static bool IsLong(StudyAnalysis analysis) =>
-        analysis.Sequences.Length > MostBeforeAttention;
-
-    /// <summary>Sentences and figures of a study whose page 1 shows its conclusions at one look; null for others.</summary>
+    /// <summary>Every figure behind the rows of a study whose page 1 shows two time points of each; null for others.</summary>
     public static Section? InFull(StudyAnalysis analysis) =>
-        IsInFull(analysis)
+        analysis.Sequences.Length <= MostWithAllTimes
             ? null
             : new Section(
                 "The decision in full",
                 StartsOnNewPage: false,
-                [Conclusions(analysis, withFigures: true), ConclusionTable.Of(analysis)]
+                [ConclusionTable.Of(analysis)]
             );
 
-    /// <summary>Whether page 1 holds the table of conclusions, with the number left out of each time point.</summary>
-    internal static bool IsInFull(StudyAnalysis analysis) =>
-        analysis.Sequences.Length <= MostInFull;
-
-    private static ImmutableArray<Block> AtOneLook(StudyAnalysis analysis)
-    {
-        var reasons = analysis
-            .Sequences.Select(sequence => ConclusionSentence.WhyItEnds(analysis, sequence))
-            .OfType<string>()
-            .ToImmutableArray();
-        return reasons.IsEmpty
-            ? [DecisionMatrix.Of(analysis)]
-            : [DecisionMatrix.Of(analysis), new Bullets(reasons)];
-    }
-
-    private static SignatureBoxes Signatures(StudyAnalysis analysis, SectionPages pages)
-    {
-        var rows = ConcludedWindow.Of(analysis);
-        return new([
-            .. analysis.Protocol.Signatories.Select(signatory =>
-            {
-                var box = new SignatureBox(signatory.Role, signatory.Meaning, "NOT SIGNED");
-                return analysis.Protocol.Decides(signatory)
-                    ? box with
-                    {
-                        Choices = Decisions(pages),
-                        Rows =
-                            rows.Length <= SignatureRoom.MostRowsApart
-                                ? [.. rows.Select(row => Row(analysis, row))]
-                                : [],
-                        PrintedLines = SignatureRoom.Lines(rows.Length),
-                    }
-                    : box;
-            }),
-        ]);
-    }
-
-    /// <summary>"aPTT ufh, supported 6 h".</summary>
-    private static string Row(StudyAnalysis analysis, ConcludedWindow row)
-    {
-        var names = SequenceNames.Of(analysis, row);
-        var instrument = row.IsOfOneInstrument ? ", " + string.Join(", ", row.Instruments) : "";
-        var supported = row.Supported is { } window
-            ? "supported " + DurationText.FormatWindow(window)
-            : "none supported";
-        return $"{names.Code(analysis)}{instrument}, {supported}:";
-    }
-
-    /// <summary>Conditions need more room than the box has.</summary>
-    private static ImmutableArray<string> Decisions(SectionPages pages) =>
-        [
-            "approve",
-            "decline",
-            pages.PageOf(DecisionSection.Title) is { } page
-                ? $"approve shorter or with conditions, written in on page {NumberText.Count(page)}"
-                : "approve shorter or with conditions, written in by hand",
-        ];
-
-    /// <summary>For the terminal: every sentence and figure, no signatures.</summary>
+    /// <summary>For the terminal: the rows with their evidence, no signatures.</summary>
     public static Section Summary(StudyAnalysis analysis) =>
         new(
             Title,
             StartsOnNewPage: true,
             [
                 .. Asked(analysis),
-                Conclusions(analysis, withFigures: true),
+                DecisionRows.Of(analysis),
+                .. Meaning(analysis),
                 ConclusionTable.Of(analysis),
-                AttentionSummary.Of(analysis, SectionPages.None),
+                CriteriaFirst(analysis, SectionPages.None),
                 CautionSection.OnFirstPage(),
             ]
         );
@@ -129,14 +63,42 @@ internal static class FirstPage
             ),
         ]);
 
+    /// <summary>Reagent and instrument of the claim where every row has the same instruments; null where rows differ, which then name their own.</summary>
+    public static string? SharedReagents(StudyAnalysis analysis)
+    {
+        var rows = ConcludedWindow.Of(analysis);
+        return
+            rows.Select(row => string.Join("\n", row.Instruments)).Distinct().Count() == 1
+            && rows.All(row => !row.IsOfOneInstrument)
+            ? DecisionRows.Reagents(
+                rows[0] with
+                {
+                    Reagents =
+                    [
+                        .. rows.SelectMany(row => row.Reagents)
+                            .Distinct()
+                            .Order(StringComparer.Ordinal),
+                    ],
+                }
+            )
+            : null;
+    }
+
     private static IEnumerable<Block> Asked(StudyAnalysis analysis)
     {
-        var subject = SharedSubject.Of(analysis) is { } shared ? $" {shared}." : "";
+        yield return new Paragraph(analysis.Facts.Question, ParagraphStyle.Lead);
+        string?[] facts =
+        [
+            analysis.Facts.Facility,
+            SharedSubject.Of(analysis) is { } subject
+                ? $"{subject} ({analysis.Protocol.Analytes[0].Id})"
+                : null,
+            SharedReagents(analysis),
+        ];
         yield return new Paragraph(
-            $"{analysis.Facts.Facility} · protocol {analysis.Protocol.Code}, version {analysis.Protocol.Version}.{subject}",
+            string.Join(" · ", facts.OfType<string>()),
             ParagraphStyle.Small
         );
-        yield return new Paragraph(analysis.Facts.Question, ParagraphStyle.Lead);
         if (LookWords.ToCome(analysis) is { } toCome)
         {
             yield return new Paragraph(
@@ -144,5 +106,71 @@ internal static class FirstPage
                 ParagraphStyle.Lead
             );
         }
+
+        if (DecisionRows.Count(analysis) is { } count)
+        {
+            yield return new Paragraph(count, ParagraphStyle.Strong);
+        }
+
+        if (Reservations.WithoutManufacturersLimit(analysis) is { } silent)
+        {
+            yield return new Paragraph(silent, ParagraphStyle.Small);
+        }
     }
+
+    /// <summary>What the limit of a single specimen and the required share mean for patients, and what holds for a specimen of unknown group.</summary>
+    private static IEnumerable<Block> Meaning(StudyAnalysis analysis)
+    {
+        var unknown = UnknownGroup.InBrief(analysis);
+        var whom = analysis.Protocol.Groups.Any(group =>
+            group.Anticoagulant is not (null or Anticoagulant.None)
+        )
+            ? "anticoagulant"
+            : "patient group";
+        var closing = unknown.Length == 0 ? "" : $" If the {whom} is unknown, at most: {unknown}.";
+        var within = WithinLimit.Of(analysis);
+        if (within.Length + closing.Length > 0)
+        {
+            yield return within.Length == 0
+                ? new KeyMessage("For patients:", closing.TrimStart())
+                : new KeyMessage("What \"within limit\" means for patients:", within + closing);
+        }
+    }
+
+    private static KeyMessage CriteriaFirst(StudyAnalysis analysis, SectionPages pages)
+    {
+        string?[] sentences =
+        [
+            LockWords.Of(analysis.Lock),
+            analysis.Lock.Approval is null ? "Nobody signed the criteria beforehand." : null,
+            LookWords.Of(analysis.Looks),
+            OpenQueries.InBrief(analysis, pages),
+        ];
+        return new KeyMessage("Criteria first?", string.Join(" ", sentences.OfType<string>()))
+        {
+            IsPlain = true,
+        };
+    }
+
+    private static SignatureBoxes Signatures(StudyAnalysis analysis) =>
+        new([
+            .. analysis.Protocol.Signatories.Select(signatory =>
+            {
+                var box = new SignatureBox(
+                    TradeWords.Capital(signatory.Role),
+                    signatory.Meaning,
+                    "NOT SIGNED"
+                );
+                return analysis.Protocol.Decides(signatory)
+                    ? box with
+                    {
+                        PrintedLines = SignatureRoom.Lines(
+                            DecisionRows.IsDecidedInRows(analysis)
+                                ? 0
+                                : ConcludedWindow.Of(analysis).Length
+                        ),
+                    }
+                    : box;
+            }),
+        ]);
 }

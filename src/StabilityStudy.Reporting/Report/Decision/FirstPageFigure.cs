@@ -16,7 +16,7 @@ internal static class FirstPageFigure
     private const int MostWithCurves = 2;
 
     /// <summary>Below this height in millimeters it cannot be read.</summary>
-    public const double LeastHeight = 28;
+    public const double LeastHeight = 40;
 
     private const double MostHeight = 55;
 
@@ -42,7 +42,12 @@ internal static class FirstPageFigure
         return new ChartBlock(
             new Chart(
                 "",
-                new Axis("", 0, panels.Length, [.. panels.SelectMany(panel => panel.Ticks)]),
+                new Axis(
+                    "Time since collection",
+                    0,
+                    panels.Length,
+                    [.. panels.SelectMany(panel => panel.Ticks)]
+                ),
                 ChangeAxis(panels, limit, withCurves),
                 [
                     .. Limits(limit ?? 1),
@@ -54,10 +59,25 @@ internal static class FirstPageFigure
             ),
             MostHeight,
             AlternativeText(panels, limit),
-            panels.Length <= MostWithCurves
-                ? ""
-                : "Mean change of each analyte and group from its baseline; each panel has its own scale of time."
+            $"Figure 1. {string.Join(" ", panels.Select(Finding))} Mean change since the baseline test with its interval{(withCurves ? "; curves: the fitted drift with one-sided 95 % bounds" : "; each panel has its own scale of time")}."
         );
+    }
+
+    /// <summary>"No anticoagulant: inside the limit up to 6 h, not shown to be inside at 8 h."</summary>
+    private static string Finding(Panel panel)
+    {
+        var means = Deciding(panel.Sequence).ToImmutableArray();
+        var inside = means.TakeWhile(item => item.Bias.Verdict == Verdict.Met).ToImmutableArray();
+        string?[] parts =
+        [
+            inside.IsEmpty ? null : $"inside the limit up to {inside[^1].Cell.Key.TimePoint}",
+            means.Skip(inside.Length).FirstOrDefault() is { Bias: { } bias } open
+                ? bias.Verdict == Verdict.NotMet
+                    ? $"past the limit at {open.Cell.Key.TimePoint}"
+                    : $"not shown to be inside at {open.Cell.Key.TimePoint}"
+                : null,
+        ];
+        return $"{panel.Name.Text}: {string.Join(", ", parts.OfType<string>())}.";
     }
 
     private static IEnumerable<(Cell Cell, BiasResult Bias)> Deciding(Sequence sequence) =>

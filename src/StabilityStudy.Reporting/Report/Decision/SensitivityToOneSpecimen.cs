@@ -1,6 +1,8 @@
+using StabilityStudy.Reporting.Report.Criteria;
+
 namespace StabilityStudy.Reporting.Report.Decision;
 
-/// <summary>What, were it otherwise, would change a conclusion, as short as page 1 needs it.</summary>
+/// <summary>What, were it otherwise, would take support away, as short as page 1 needs it.</summary>
 internal static class SensitivityToOneSpecimen
 {
     /// <summary>With more specimens than this a conclusion does not hang on a single one; the section on what could overturn it has the numbers.</summary>
@@ -10,43 +12,24 @@ internal static class SensitivityToOneSpecimen
     /// What would take away the support of a supported time point is asked of all of them: the window ends at the first
     /// time point that is not supported, so the weakest of them carries all.
     /// </summary>
-    public static IEnumerable<string> Supported(StudyAnalysis analysis) =>
-        Sentences(
-            analysis,
-            times => times.Where(time => time.Conclusion == Conclusion.Supported),
-            endsSequence: true
-        );
-
-    /// <summary>What would change the conclusion is asked of the first time point that is not supported.</summary>
-    public static IEnumerable<string> FirstOpen(StudyAnalysis analysis) =>
-        Sentences(
-            analysis,
-            times =>
-                times
-                    .SkipWhile(time => time.Conclusion == Conclusion.Supported)
-                    .Take(1)
-                    .Where(time => time.Conclusion != Conclusion.NotAssessed),
-            endsSequence: false
-        );
-
-    private static IEnumerable<string> Sentences(
-        StudyAnalysis analysis,
-        Func<IEnumerable<Time>, IEnumerable<Time>> asked,
-        bool endsSequence
-    ) =>
-        from sequence in analysis.Sequences
-        let name = SequenceNames.Of(analysis, sequence).Code(analysis)
+    public static IEnumerable<Reservation> Of(Sequence sequence) =>
         from part in Parts(sequence)
-        from line in Weakest(asked(part.Times))
-        group new Place(name + part.Name, line.Time.TimePoint.ToString()) by (
+        from line in Weakest(part.Times.Where(time => time.Conclusion == Conclusion.Supported))
+        group (part.Name, line.Time.TimePoint) by (
             line.Line.Conclusion,
-            Question: QuestionOf(line.Line.Question),
-            Specimens: line.Line.Question.IsOfFurtherSpecimens ? line.Line.Question.Count : 0
+            Question: RobustnessWords.Of(line.Line.Question),
+            IsOfMean: line.Line.Question.Kind == RobustnessKind.OneSubjectLeftOut,
+            IsOfSpecimens: line.Line.Question.IsOfFurtherSpecimens
+                || line.Line.Question.Kind == RobustnessKind.OneSubjectLeftOut
         ) into changed
-        orderby changed.Key.Specimens
-        select changed.Key.Specimens > 0
-            ? $"{changed.Key.Question} would {(endsSequence ? "end support there" : "make it " + TradeWords.Of(changed.Key.Conclusion))}: {Places(changed)}."
-            : $"Would be {TradeWords.Of(changed.Key.Conclusion)} {changed.Key.Question}: {Places(changed)}.";
+        orderby changed.Key.IsOfSpecimens ? 0 : 1
+        select new Reservation(
+            !changed.Key.IsOfSpecimens ? "Another way of computing decides otherwise."
+                : changed.Key.IsOfMean ? "One specimen decides the mean."
+                : "One specimen decides.",
+            $"{TradeWords.Capital(changed.Key.Question)}, {Places(changed)} would be {TradeWords.Of(changed.Key.Conclusion)}.",
+            Contradicts: true
+        );
 
     /// <summary>Of the lines that count further specimens only those of the time point that needs fewest, and only where these are few; every other line.</summary>
     private static IEnumerable<(Time Time, RobustnessLine Line)> Weakest(IEnumerable<Time> times)
@@ -63,19 +46,13 @@ internal static class SensitivityToOneSpecimen
             .Concat(changing[false]);
     }
 
-    private static string QuestionOf(RobustnessQuestion question) =>
-        question.IsOfFurtherSpecimens
-            ? $"{TradeWords.Capital(RobustnessWords.More(question))} that had {RobustnessWords.WouldHave(question)}"
-            : RobustnessWords.Of(question);
-
-    /// <summary>"No anticoagulant at 6 h; Unfractionated heparin at 6 h, 8 h".</summary>
-    private static string Places(IEnumerable<Place> places) =>
-        string.Join(
-            "; ",
+    /// <summary>"6 h and 8 h on AN1".</summary>
+    private static string Places(IEnumerable<(string Part, TimePoint TimePoint)> places) =>
+        ScopeWords.List(
             places
-                .GroupBy(place => place.Sequence)
-                .Select(group =>
-                    $"{group.Key} at {string.Join(", ", group.Select(place => place.Time))}"
+                .GroupBy(place => place.Part)
+                .Select(part =>
+                    ScopeWords.List(part.Select(place => place.TimePoint.ToString())) + part.Key
                 )
         );
 
@@ -109,6 +86,4 @@ internal static class SensitivityToOneSpecimen
         Conclusion Conclusion,
         ImmutableArray<RobustnessLine> Robustness
     );
-
-    private sealed record Place(string Sequence, string Time);
 }

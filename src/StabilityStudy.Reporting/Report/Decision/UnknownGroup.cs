@@ -6,6 +6,38 @@ namespace StabilityStudy.Reporting.Report.Decision;
 /// </summary>
 internal static class UnknownGroup
 {
+    /// <summary>The same as short as page 1 needs it: "aPTT 1 h; PT, INR 8 h".</summary>
+    public static string InBrief(StudyAnalysis analysis) =>
+        string.Join(
+            "; ",
+            analysis
+                .Sequences.GroupBy(sequence => (sequence.Analyte, sequence.Storage))
+                .Select(groups =>
+                    (
+                        Name: SequenceNames.Of(analysis, groups.First()).Analyte.Id
+                            + (
+                                analysis.Protocol.Storages.Length > 1
+                                    ? $" ({groups.Key.Storage})"
+                                    : ""
+                            ),
+                        Longest: Longest(analysis, [.. groups])
+                    )
+                )
+                .GroupBy(item => item.Longest)
+                .OrderBy(same => same.Key)
+                .Select(same =>
+                    $"{string.Join(", ", same.Select(item => item.Name))} {DurationText.FormatWindow(same.Key)}"
+                )
+        );
+
+    private static TimeSpan Longest(StudyAnalysis analysis, ImmutableArray<Sequence> groups)
+    {
+        var analyte = SequenceNames.Of(analysis, groups[0]).Analyte;
+        var today = groups.Min(sequence => Today(analyte, sequence));
+        var supported = groups.Min(sequence => sequence.Window?.Time ?? Today(analyte, sequence));
+        return supported < today ? supported : today;
+    }
+
     /// <summary>One piece for each analyte and storage: "aPTT at most 1 h (today's window, not confirmed here)".</summary>
     public static ImmutableArray<string> Windows(StudyAnalysis analysis) =>
         [
@@ -28,8 +60,7 @@ internal static class UnknownGroup
             supported < today ? "the shortest supported"
             : isConfirmed ? "today's window"
             : "today's window, not confirmed here";
-        var longest = supported < today ? supported : today;
-        return $"{names.Analyte.Id}{storage} at most {DurationText.FormatWindow(longest)} ({why})";
+        return $"{names.Analyte.Id}{storage} at most {DurationText.FormatWindow(Longest(analysis, groups))} ({why})";
     }
 
     private static TimeSpan Today(Analyte analyte, Sequence sequence) =>

@@ -24,15 +24,6 @@ internal static class DriftRemarks
         }
     }
 
-    /// <summary>The same for page 1: "No anticoagulant: a bound of the mixed model leaves the limit at 7.8 h, before 8 h".</summary>
-    public static ImmutableArray<string> EarlierInBrief(StudyAnalysis analysis) =>
-        [
-            .. from sequence in analysis.Sequences
-            let first = First(sequence)
-            where first is not null
-            select $"{SequenceNames.Of(analysis, sequence).Code(analysis)}: a bound of {first.Curve} leaves the limit at {DurationText.FormatComputed(first.Hours)}, before {DurationText.FormatWindow(sequence.Window!.Time)}",
-        ];
-
     private static IEnumerable<string> Earlier(StudyAnalysis analysis, Sequence sequence)
     {
         if (First(sequence) is { } first)
@@ -42,7 +33,7 @@ internal static class DriftRemarks
     }
 
     /// <summary>The first time at which a bound of the declared shape leaves the limit; null where none does before the supported window ends.</summary>
-    private static Leaving? First(Sequence sequence) =>
+    public static Leaving? First(Sequence sequence) =>
         sequence.Window is { } window && sequence.Drift.Misfits.IsEmpty
             ? OfMixed(sequence.Drift)
                 .Append(OfSlopes(sequence.Drift))
@@ -52,7 +43,7 @@ internal static class DriftRemarks
             : null;
 
     private static Leaving? OfSlopes(DriftResult drift) =>
-        drift.Crossing is CrossingTime.At at ? new Leaving("the fitted drift", at.Hours) : null;
+        drift.Crossing is CrossingTime.At at ? new Leaving("the fitted curve", at.Hours) : null;
 
     private static IEnumerable<Leaving> OfMixed(DriftResult drift) =>
         drift
@@ -63,5 +54,8 @@ internal static class DriftRemarks
             .OfType<double>()
             .Select(hours => new Leaving("the mixed model", hours));
 
-    private sealed record Leaving(string Curve, double Hours);
+    /// <summary>When a bound of a curve leaves the limit.</summary>
+    /// <param name="Curve">The curve in words.</param>
+    /// <param name="Hours">Hours since collection.</param>
+    internal sealed record Leaving(string Curve, double Hours);
 }

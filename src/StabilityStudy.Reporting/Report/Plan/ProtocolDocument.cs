@@ -55,7 +55,7 @@ public static class ProtocolDocument
                 ),
                 new SignatureBoxes([
                     .. protocol.Signatories.Select(signatory => new SignatureBox(
-                        signatory.Role,
+                        TradeWords.Capital(signatory.Role),
                         signatory.Meaning,
                         "NOT SIGNED"
                     )),

@@ -60,7 +60,8 @@ internal static class ScopeWords
     private static string Code(ScopePart part) =>
         part.Code.Length == 0 ? "not recorded" : part.Code;
 
-    private static string Standing(ScopePart part)
+    /// <summary>What one instrument supports on its own specimens: "testing on instrument AN1 is supported up to 6 h".</summary>
+    public static string Standing(ScopePart part)
     {
         var open = part.TimePoints.FirstOrDefault(item => item.Conclusion != Conclusion.Supported);
         var end = open is null

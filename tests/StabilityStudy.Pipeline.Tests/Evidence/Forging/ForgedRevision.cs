@@ -72,7 +72,8 @@ internal static class ForgedRevision
                 time,
                 statement,
                 key.Certificate,
-                PdfSigner.PlaceOf(EvidenceExample.Unsigned, SignatoryFields.NameOf(index))!
+                PdfSigner.PlaceOf(EvidenceExample.Unsigned, SignatoryFields.NameOf(index))!,
+                PdfSigner.AreasOf(EvidenceExample.Unsigned, SignatoryFields.NameOf(index))
             )
         );
     }

@@ -1,0 +1,519 @@
+using PdfSharp.Drawing;
+using StabilityStudy.Reporting.Fonts;
+
+namespace StabilityStudy.Reporting.Pdf;
+
+/// <summary>
+/// Table 1: what follows on the left, the evidence and what speaks against it in the middle, the place of the decision on the right. A row is never split: those
+/// for which page 1 has no room stand there in one sentence with their place of decision, and in full on the next page.
+/// </summary>
+internal sealed class DecisionLayout
+{
+    /// <summary>More rows in full would be small print.</summary>
+    private const int MostInFull = 7;
+
+    /// <summary>From so many rows on they stand closer.</summary>
+    private const int Many = 4;
+
+    /// <summary>Height of the place of decision of a row in one sentence: one line of a stamp.</summary>
+    private const double BriefPlace = 15;
+
+    private const int InGridRow = 4;
+    private static readonly double s_gridPlace = Mm(12);
+
+    private static readonly double s_left = Mm(41);
+    private static readonly double s_middle = Mm(105);
+    private static readonly double s_right = Mm(22);
+    private static readonly double s_gutter = Mm(4);
+    private static readonly double s_number = Mm(4.6);
+    private static readonly ImmutableArray<double> s_evidence = [Mm(12), Mm(39), Mm(31), Mm(23)];
+
+    private readonly DecisionTable _table;
+    private readonly PageFrame _frame;
+    private readonly SignaturePlaces _places;
+    private readonly ImmutableArray<Tag> _tags;
+    private readonly bool _isMany;
+    private readonly Tag _list = new("L");
+
+    public DecisionLayout(
+        DecisionTable table,
+        PageFrame frame,
+        SignaturePlaces places,
+        ImmutableArray<Tag> tags
+    )
+    {
+        _table = table;
+        _frame = frame;
+        _places = places;
+        _tags = tags;
+        _isMany = table.Rows.Length >= Many;
+    }
+
+    private double Middle => _frame.Left + s_left + s_gutter;
+
+    private double Right => Middle + s_middle + s_gutter;
+
+    /// <summary>The rows on page 1 and those that follow in full on the next.</summary>
+    /// <param name="room">Height that the table may take on page 1, in points.</param>
+    public (ImmutableArray<Piece> First, ImmutableArray<Piece> Next) Pieces(double room)
+    {
+        var full = Math.Min(MostInFull, _table.Rows.Length);
+        var pieces = First(full);
+        while (full > 0 && FigureRoom.HeightOf(pieces) > room)
+        {
+            full--;
+            pieces = First(full);
+        }
+
+        if (FigureRoom.HeightOf(pieces) > room)
+        {
+            (full, pieces) = (0, Grid());
+        }
+
+        // In the grid no row stands in full.
+        return (
+            pieces,
+            full == _table.Rows.Length
+                ? []
+                :
+                [
+                    Head(isContinued: true),
+                    .. _table.Rows[full..].Select(row => Row(row, isDecidedHere: false)),
+                ]
+        );
+    }
+
+    private ImmutableArray<Piece> First(int full) =>
+        [
+            Head(isContinued: false),
+            .. _table.Rows[..full].Select(row => Row(row, isDecidedHere: true)),
+            .. full < _table.Rows.Length
+                ? [Continues(), .. _table.Rows[full..].Select(Brief)]
+                : ImmutableArray<Piece>.Empty,
+            Note(),
+        ];
+
+    /// <summary>All rows by name and conclusion with their places of decision, side by side, and below them what contradicts which.</summary>
+    private ImmutableArray<Piece> Grid() =>
+        [
+            Head(isContinued: false),
+            Continues(),
+            .. _table.Rows.Chunk(InGridRow).Select(GridRow),
+            .. _table.Contradictions.Select(text =>
+                KeyMessageLayout.Piece(
+                    new KeyMessage("", text) { IsPlain = true },
+                    _frame,
+                    _tags
+                ) with
+                {
+                    SpaceBefore = 1.5,
+                }
+            ),
+            Note(),
+        ];
+
+    private Piece GridRow(DecisionRow[] rows)
+    {
+        var width = _frame.ContentWidth / InGridRow;
+        var codes = rows.Select(row =>
+                LineBreaking.Break(row.Code, TextStyle.Head, width - s_gridPlace - s_number - 6)
+            )
+            .ToArray();
+        var height = Math.Max(
+            BriefPlace,
+            codes.Max(lines => lines.Length) * TextStyle.Head.Leading
+        );
+        return new Piece(
+            height + 1,
+            1,
+            _tags.Add(_list).Add(new Tag("LI")),
+            (canvas, top) =>
+            {
+                for (var i = 0; i < rows.Length; i++)
+                {
+                    var (row, lines, left) = (rows[i], codes[i], _frame.Left + (i * width));
+                    var place = new XRect(
+                        left + width - s_gridPlace - 4,
+                        top,
+                        s_gridPlace,
+                        BriefPlace
+                    );
+                    VerdictGlyph.Draw(row.Shape, left, top + 2.5, 8, canvas);
+                    canvas.Tagged(
+                        "P",
+                        () => canvas.Lines(lines, TextStyle.Head, left + s_number, top + 1.5)
+                    );
+                    canvas.Artifact(() =>
+                        canvas.Line(place.Left, top + 12, place.Right, top + 12, 0.4, TextStyle.Ink)
+                    );
+                    AddPlace(row, place, canvas);
+                }
+            }
+        );
+    }
+
+    /// <summary>Notes where the decision on a row belongs.</summary>
+    private void AddPlace(DecisionRow row, XRect place, PageCanvas canvas)
+    {
+        if (_table.IsDecidedInRows)
+        {
+            _places.AddDecision(row.Number, place, canvas);
+        }
+    }
+
+    private Piece Head(bool isContinued)
+    {
+        string[] heads =
+        [
+            _table.Head.Waited,
+            _table.Head.Change,
+            _table.Head.Share,
+            _table.Head.Conclusion,
+        ];
+        var cells = heads
+            .Select((text, i) => LineBreaking.Break(text, TextStyle.Head, s_evidence[i] - Mm(1.5)))
+            .ToArray();
+        var lines = cells.Max(cell => cell.Length);
+        var style = TextStyle.Head;
+        var height = Mm(1.4) + ((lines + 1) * style.Leading) + Mm(1.2);
+        return new Piece(
+            height,
+            isContinued ? 0 : Mm(3),
+            _tags,
+            (canvas, top) =>
+            {
+                Rule(canvas, top, 1.4, TextStyle.Accent);
+                var first = top + Mm(1.4);
+                canvas.Tagged(
+                    "P",
+                    () =>
+                        canvas.Text(
+                            DecisionTable.Caption + (isContinued ? " (continued) " : " "),
+                            style,
+                            _frame.Left,
+                            first
+                        )
+                );
+                var x = Middle;
+                for (var i = 0; i < cells.Length; i++)
+                {
+                    var (cell, left) = (cells[i], x);
+                    var above = first + ((lines - cell.Length) * style.Leading);
+                    canvas.Tagged("P", () => canvas.Lines(cell, style, left, above));
+                    x += s_evidence[i];
+                }
+
+                canvas.Tagged(
+                    "P",
+                    () =>
+                        canvas.Text(
+                            DecisionTable.Weigh + " ",
+                            style,
+                            Middle,
+                            first + (lines * style.Leading)
+                        )
+                );
+                canvas.Tagged(
+                    "P",
+                    () => canvas.Text(DecisionTable.Decision + " ", style, Right, first)
+                );
+                Rule(canvas, top + height, 0.5, TextStyle.Ink);
+            }
+        )
+        {
+            HoldNext = Hold.Firm,
+        };
+    }
+
+    private Piece Row(DecisionRow row, bool isDecidedHere)
+    {
+        var (above, below) = _isMany ? (Mm(1.3), Mm(1.4)) : (Mm(2.2), Mm(2.6));
+        var answer = new Answer(row, _isMany);
+        var weighed = new Weighed(row, _isMany);
+        var prompt = LineBreaking.Break(
+            isDecidedHere ? row.Prompt : "Decision: page 1",
+            TextStyle.Head,
+            s_right
+        );
+        var hint = isDecidedHere ? LineBreaking.Break(row.Hint, TextStyle.Head, s_right) : [];
+        var place = (prompt.Length + hint.Length + 1) * TextStyle.Head.Leading;
+        var height = above + Math.Max(Math.Max(answer.Height, weighed.Height), place) + below;
+        return new Piece(
+            height,
+            0,
+            _tags.Add(_list).Add(new Tag("LI")),
+            (canvas, top) =>
+            {
+                var start = top + above;
+                answer.Draw(canvas, _frame.Left, start);
+                weighed.Draw(canvas, Middle, start);
+                canvas.Tagged("P", () => canvas.Lines(prompt, TextStyle.Head, Right, start));
+                if (isDecidedHere)
+                {
+                    var line = start + ((prompt.Length + 1) * TextStyle.Head.Leading) + 1;
+                    canvas.Artifact(() =>
+                        canvas.Line(Right, line, Right + s_right, line, 0.4, TextStyle.Ink)
+                    );
+                    canvas.Tagged("P", () => canvas.Lines(hint, TextStyle.Head, Right, line + 1));
+                    AddPlace(
+                        row,
+                        new XRect(Right - Mm(1.5), top + 1, s_right + Mm(1.5), height - 2),
+                        canvas
+                    );
+                }
+
+                Rule(canvas, top + height, 0.5, TextStyle.Ink);
+            }
+        )
+        {
+            HoldNext = Hold.None,
+        };
+    }
+
+    private Piece Continues()
+    {
+        var text = RichText.Break(
+            "Table 1 continues on the next page",
+            "with these rows; they are decided here:",
+            TextStyle.Note,
+            _frame.ContentWidth
+        );
+        return new Piece(
+            text.Height,
+            3,
+            _tags,
+            (canvas, top) => canvas.Tagged("P", () => text.Draw(canvas, _frame.Left, top))
+        )
+        {
+            HoldNext = Hold.Firm,
+        };
+    }
+
+    /// <summary>A row in one sentence, with its shape and its place of decision.</summary>
+    private Piece Brief(DecisionRow row)
+    {
+        var text = RichText.Break(
+            "",
+            row.Brief,
+            TextStyle.Note,
+            s_left + s_gutter + s_middle - s_number
+        );
+        var height = Math.Max(text.Height, BriefPlace) + 1.5;
+        return new Piece(
+            height,
+            1.5,
+            _tags.Add(_list).Add(new Tag("LI")),
+            (canvas, top) =>
+            {
+                VerdictGlyph.Draw(row.Shape, _frame.Left, top + 1, 8, canvas);
+                canvas.Tagged("P", () => text.Draw(canvas, _frame.Left + s_number, top));
+                canvas.Tagged("P", () => canvas.Text(row.Prompt + " ", TextStyle.Head, Right, top));
+                canvas.Artifact(() =>
+                    canvas.Line(
+                        Right + TextStyle.Head.Width(row.Prompt + " "),
+                        top + 9,
+                        Right + s_right,
+                        top + 9,
+                        0.4,
+                        TextStyle.Ink
+                    )
+                );
+                AddPlace(
+                    row,
+                    new XRect(Right - Mm(1.5), top, s_right + Mm(1.5), BriefPlace),
+                    canvas
+                );
+            }
+        );
+    }
+
+    private Piece Note()
+    {
+        var lines = LineBreaking.Break(_table.Note, TextStyle.Head, _frame.ContentWidth);
+        return new Piece(
+            lines.Length * TextStyle.Head.Leading,
+            2.5,
+            _tags,
+            (canvas, top) =>
+                canvas.Tagged("P", () => canvas.Lines(lines, TextStyle.Head, _frame.Left, top))
+        );
+    }
+
+    private void Rule(PageCanvas canvas, double y, double width, XColor color) =>
+        canvas.Artifact(() => canvas.Line(_frame.Left, y, _frame.Right, y, width, color));
+
+    private static double Mm(double value) => PageFrame.Millimeters(value);
+
+    /// <summary>What follows: name, conclusion with its shape, facts.</summary>
+    private sealed class Answer
+    {
+        private readonly DecisionRow _row;
+        private readonly TextStyle _word;
+        private readonly RichText _name;
+        private readonly ImmutableArray<string> _conclusion;
+        private readonly ImmutableArray<string> _facts;
+
+        public Answer(DecisionRow row, bool isMany)
+        {
+            _row = row;
+            _word = isMany ? TextStyle.AnswerOfMany : TextStyle.Answer;
+            _name = RichText.Break("", row.Name, TextStyle.Remark, s_left);
+            _conclusion = LineBreaking.Break(row.Conclusion, _word, s_left - Glyph - 3);
+            _facts = LineBreaking.Break(row.Facts, TextStyle.Head, s_left);
+        }
+
+        private double Glyph => _word.Size;
+
+        public double Height =>
+            _name.Height
+            + (_conclusion.Length * _word.Leading)
+            + (_facts.Length * TextStyle.Head.Leading)
+            + 1;
+
+        public void Draw(PageCanvas canvas, double left, double top)
+        {
+            canvas.Tagged("P", () => _name.Draw(canvas, left, top));
+            var word = top + _name.Height;
+            VerdictGlyph.Draw(
+                _row.Shape,
+                left,
+                word + ((_word.Leading - Glyph) / 2),
+                Glyph,
+                canvas
+            );
+            canvas.Tagged("P", () => canvas.Lines(_conclusion, _word, left + Glyph + 3, word));
+            var facts = word + (_conclusion.Length * _word.Leading) + 1;
+            canvas.Tagged("P", () => canvas.Lines(_facts, TextStyle.Head, left, facts));
+        }
+    }
+
+    /// <summary>The evidence, and what to weigh.</summary>
+    private sealed class Weighed
+    {
+        private readonly DecisionRow _row;
+        private readonly TextStyle _style;
+        private readonly ImmutableArray<ImmutableArray<ImmutableArray<string>>> _evidence;
+        private readonly ImmutableArray<ImmutableArray<string>> _remarks;
+        private readonly ImmutableArray<RichText> _reservations;
+        private readonly RichText? _now;
+
+        public Weighed(DecisionRow row, bool isMany)
+        {
+            _row = row;
+            _style = isMany ? TextStyle.Note : TextStyle.Reservation;
+            _evidence =
+            [
+                .. row.Evidence.Select(line =>
+                    ImmutableArray.Create(
+                        LineBreaking.Break(line.Waited, StyleOf(line), s_evidence[0] - 3),
+                        LineBreaking.Break(line.Change, StyleOf(line), s_evidence[1] - 3),
+                        LineBreaking.Break(line.Share, StyleOf(line), s_evidence[2] - 3),
+                        LineBreaking.Break(line.Conclusion, StyleOf(line), s_evidence[3] - 10)
+                    )
+                ),
+            ];
+            _remarks =
+            [
+                .. row.Remarks.Select(text => LineBreaking.Break(text, TextStyle.Head, s_middle)),
+            ];
+            _reservations =
+            [
+                .. row.Reservations.Select(item =>
+                    RichText.Break(item.Point, item.Text, _style, s_middle - s_number)
+                ),
+            ];
+            _now = row.DecideNow is { } now
+                ? RichText.Break(
+                    now[..(now.IndexOf(':', StringComparison.Ordinal) + 1)],
+                    now[(now.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim(),
+                    _style,
+                    s_middle - 8
+                )
+                : null;
+        }
+
+        public double Height =>
+            _evidence.Sum(HeightOf)
+            + _remarks.Sum(lines => lines.Length * TextStyle.Head.Leading)
+            + (_now is null ? 0 : _now.Height + 8)
+            + (_reservations.IsEmpty ? 0 : 2)
+            + _reservations.Sum(item => item.Height + 1);
+
+        public void Draw(PageCanvas canvas, double left, double top)
+        {
+            var y = top;
+            foreach (var (i, line) in _row.Evidence.Index())
+            {
+                DrawEvidence(canvas, line, _evidence[i], left, y);
+                y += HeightOf(_evidence[i]);
+            }
+
+            foreach (var lines in _remarks)
+            {
+                var at = y;
+                canvas.Tagged("P", () => canvas.Lines(lines, TextStyle.Head, left, at));
+                y += lines.Length * TextStyle.Head.Leading;
+            }
+
+            if (_now is { } now)
+            {
+                var at = y + 2;
+                canvas.Artifact(() =>
+                {
+                    var frame = new XGraphicsPath();
+                    frame.AddRectangle(new XRect(left, at, s_middle, now.Height + 4));
+                    canvas.Stroke(frame, TextStyle.Ink, 0.7);
+                });
+                canvas.Tagged("P", () => now.Draw(canvas, left + 4, at + 2));
+                y += now.Height + 8;
+            }
+
+            y += 2;
+            foreach (var (i, item) in _reservations.Index())
+            {
+                var (at, number) = (y, NumberText(i + 1));
+                canvas.Tagged(
+                    "P",
+                    () =>
+                    {
+                        canvas.Text(number + " ", _style, left, at);
+                        item.Draw(canvas, left + s_number, at);
+                    }
+                );
+                y += item.Height + 1;
+            }
+        }
+
+        private static string NumberText(int number) =>
+            number.ToString(CultureInfo.InvariantCulture) + ".";
+
+        private static void DrawEvidence(
+            PageCanvas canvas,
+            EvidenceLine line,
+            ImmutableArray<ImmutableArray<string>> cells,
+            double left,
+            double top
+        )
+        {
+            var x = left;
+            for (var i = 0; i < cells.Length; i++)
+            {
+                var (cell, place) = (cells[i], x);
+                if (i == cells.Length - 1)
+                {
+                    VerdictGlyph.Draw(line.Shape, x, top + 1.5, 7.5, canvas);
+                    place += 10.5;
+                }
+
+                canvas.Tagged("P", () => canvas.Lines(cell, StyleOf(line), place, top));
+                x += s_evidence[i];
+            }
+        }
+
+        private static double HeightOf(ImmutableArray<ImmutableArray<string>> cells) =>
+            cells.Max(cell => cell.Length) * TextStyle.Note.Leading;
+
+        private static TextStyle StyleOf(EvidenceLine line) =>
+            line.IsMuted ? TextStyle.Note with { Face = ReportFonts.Italic } : TextStyle.Note;
+    }
+}
