@@ -20,12 +20,12 @@ public sealed class AnalyzeTests
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.Equal("", run.Error);
         Assert.Contains(
-            "[+] Supported to 6 h relative to a baseline within 30 min: No anticoagulant",
+            "[+] No anticoagulant: Supported to 6 h, with 6 reservations",
             run.Out,
             StringComparison.Ordinal
         );
         Assert.Contains(
-            "[?] Inconclusive: Unfractionated heparin",
+            "[?] Unfractionated heparin: Inconclusive at 2 h",
             run.Out,
             StringComparison.Ordinal
         );

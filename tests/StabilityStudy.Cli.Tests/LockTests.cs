@@ -197,7 +197,11 @@ public sealed class LockTests
 
         var run = await Run.Of("analyze", copy.Study);
 
-        Assert.Contains("is not the file that the record of the study names", run.Out, Comparison);
+        Assert.Contains(
+            "is not the file that the record of the study names",
+            Run.OneLine(run.Out),
+            Comparison
+        );
     }
 
     private static Task<byte[]> Bytes(StudyCopy copy, params string[] parts) =>

@@ -23,7 +23,7 @@ public sealed class LookTests
 
         var run = await Run.Of("analyze", copy.Study);
 
-        Assert.Contains("[+] Supported to 12 h", run.Out, Comparison);
+        Assert.Contains("[+] No anticoagulant: Supported to 12 h", run.Out, Comparison);
         Assert.DoesNotContain("looked at on", run.Out, Comparison);
     }
 
@@ -58,7 +58,7 @@ public sealed class LookTests
         Assert.Equal((ExitCode.Done, ExitCode.Done), (first.Code, signed.Code));
         Assert.All(
             new[] { first, added, amended, page },
-            run => Assert.Contains("[?] Inconclusive", run.Out, Comparison)
+            run => Assert.Contains("Inconclusive", run.Out, Comparison)
         );
         Assert.Contains(
             "specimens added after the data had been looked at",
@@ -151,10 +151,10 @@ public sealed class LookTests
             Comparison
         );
         Assert.Contains("INTERIM: collection is not complete", Run.OneLine(page.Out), Comparison);
-        Assert.Contains("[?] Inconclusive", page.Out, Comparison);
+        Assert.Contains("[?] No anticoagulant: Inconclusive", page.Out, Comparison);
         Assert.Single(await Record(copy), line => line.Contains("incomplete", Comparison));
         Assert.Equal(PartOutcome.Holds, Recomputed(copy.At("i.pdf")).Outcome);
-        Assert.Contains("[?] Inconclusive", later.Out, Comparison);
+        Assert.Contains("[?] No anticoagulant: Inconclusive", later.Out, Comparison);
         Assert.Matches(@"looked at on \S+ with 14 of 20 pairs", Run.OneLine(later.Out));
     }
 
@@ -184,7 +184,7 @@ public sealed class LookTests
 
         Assert.DoesNotContain("INTERIM", ended.Out, Comparison);
         Assert.DoesNotContain("looked at on", ended.Out, Comparison);
-        Assert.Contains("[?] Inconclusive", peeked.Out, Comparison);
+        Assert.Contains("[?] No anticoagulant: Inconclusive", peeked.Out, Comparison);
         Assert.Contains("who looks before the end can stop", Run.OneLine(peeked.Out), Comparison);
     }
 

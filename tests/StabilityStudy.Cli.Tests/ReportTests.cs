@@ -62,7 +62,7 @@ public sealed class ReportTests
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.Equal(Recorded(["a/b/r.analysis.json", "a/b/r.txt", .. s_inputs]), copy.Files());
         Assert.Contains(
-            "[+] Supported to 6 h relative to a baseline within 30 min: No anticoagulant",
+            "[+] No anticoagulant: Supported to 6 h, with 6 reservations",
             await File.ReadAllTextAsync(report, TestContext.Current.CancellationToken),
             StringComparison.Ordinal
         );

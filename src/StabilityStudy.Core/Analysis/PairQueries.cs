@@ -1,20 +1,20 @@
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>What a pair gives rise to: a flagged outlier, a failed tube, a pair left out.</summary>
-public static class PairQueries
+internal static class PairQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
     // csharpier-ignore-start
     /// <summary>A change that stands out from the others.</summary>
-    public static readonly QueryKind OutlierFlagged = Kinds.Add("outlier-flagged", QueryRank.Outlier, "the change of a specimen stands out from the others; it stays in every figure", "look for a mix-up or a transcription error");
+    internal static readonly QueryKind OutlierFlagged = Kinds.Add("outlier-flagged", QueryRank.Outlier, "the change of a specimen stands out from the others; it stays in every figure", "look for a mix-up or a transcription error");
     /// <summary>A delayed tube without a result that waiting may have caused.</summary>
-    public static readonly QueryKind DelayedTubeFailed = Kinds.Add("delayed-tube-failed", QueryRank.CountedOutside, "a delayed tube failed and counts as outside the allowable difference", "check mixing and fill at collection; the tube stays counted");
+    internal static readonly QueryKind DelayedTubeFailed = Kinds.Add("delayed-tube-failed", QueryRank.CountedOutside, "a delayed tube failed and counts as outside the allowable difference", "check mixing and fill at collection; the tube stays counted");
     internal static readonly QueryKind PairExcluded = Kinds.Add("pair-excluded", QueryRank.StatedAnyway, "a pair is left out by a documented decision", "check that the reason does not depend on the result");
     internal static readonly QueryKind OutsideTiming = Kinds.Add("outside-timing", QueryRank.StatedAnyway, "a pair is left out because a time lies outside the protocol", "nothing when the times are right; correct them when they are not");
     internal static readonly QueryKind BaselineInvalid = Kinds.Add("baseline-invalid", QueryRank.StatedAnyway, "a pair is left out because its baseline is not valid", "nothing when the times are right; correct them when they are not");
     /// <summary>A delayed result is missing without a reason.</summary>
-    public static readonly QueryKind DelayedResultMissing = Kinds.Add("delayed-result-missing", QueryRank.CountedOutside, "a delayed result is missing without a reason and counts as outside the allowable difference", "add the result, or the reason why there is none (NT, QNS)");
+    internal static readonly QueryKind DelayedResultMissing = Kinds.Add("delayed-result-missing", QueryRank.CountedOutside, "a delayed result is missing without a reason and counts as outside the allowable difference", "add the result, or the reason why there is none (NT, QNS)");
     internal static readonly QueryKind NoDelayedResult = Kinds.Add("no-delayed-result", QueryRank.StatedAnyway, "a pair is left out because it has no delayed result", "add the result, or state in a deviation why there is none");
     internal static readonly QueryKind SpecimenIneligible = Kinds.Add("specimen-ineligible", QueryRank.ForTheRecord, "a specimen is left out by a rule of the protocol", "nothing");
     internal static readonly QueryKind BeyondMeasuringInterval = Kinds.Add("beyond-measuring-interval", QueryRank.ForTheRecord, "a result lies beyond the measuring interval: it counts for individual agreement, not for means", "nothing");

@@ -32,7 +32,7 @@ internal sealed class DecisionLayout
     private readonly PageFrame _frame;
     private readonly SignaturePlaces _places;
     private readonly ImmutableArray<Tag> _tags;
-    private readonly bool _isMany;
+    private bool _isMany;
     private readonly Tag _list = new("L");
 
     public DecisionLayout(
@@ -59,6 +59,9 @@ internal sealed class DecisionLayout
     {
         var full = Math.Min(MostInFull, _table.Rows.Length);
         var pieces = First(full);
+        // Closer first, then fewer rows.
+        _isMany |= FigureRoom.HeightOf(pieces) > room;
+        pieces = First(full);
         while (full > 0 && FigureRoom.HeightOf(pieces) > room)
         {
             full--;

@@ -30,10 +30,15 @@ public sealed class SensitivityToOneSpecimenTests
                     texts,
                     text =>
                         text.Contains(item.cell.Key.TimePoint.ToString(), Comparison)
-                        && text.Contains(RobustnessWords.Of(item.line.Question)[1..], Comparison)
+                        && text.Contains(WordsOf(item.line.Question), Comparison)
                 )
         );
     }
+
+    private static string WordsOf(RobustnessQuestion question) =>
+        question.Kind == RobustnessKind.OneSubjectLeftOut
+            ? $" among the {question.Count} subjects, "
+            : RobustnessWords.Of(question)[1..];
 
     /// <summary>One specimen more is enough: then the conclusion hangs on it, and with it every later one.</summary>
     private static bool IsWeakest(Sequence sequence, RobustnessLine line) =>

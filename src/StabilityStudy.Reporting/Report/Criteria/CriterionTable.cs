@@ -11,10 +11,10 @@ internal static class CriterionTable
             "Criteria of the protocol",
             [
                 new Column("Criterion", ColumnAlignment.Left, 1),
-                new Column("Asks", ColumnAlignment.Left, 3.6),
-                new Column("Found", ColumnAlignment.Left, 2.3),
-                new Column("Says", ColumnAlignment.Left, 1),
-                new Column("Because", ColumnAlignment.Left, 3.3),
+                new Column("Requirement", ColumnAlignment.Left, 3.6),
+                new Column("Deciding figure", ColumnAlignment.Left, 2.3),
+                new Column("Verdict", ColumnAlignment.Left, 1),
+                new Column("Reason", ColumnAlignment.Left, 3.3),
             ],
             [
                 .. from result in cell.Criteria

@@ -19,8 +19,8 @@ internal static class DecisionLevelTable
                 ),
                 new Column("By the worse side, %", ColumnAlignment.Left, 1.6),
                 new Column("Allowed", ColumnAlignment.Left, 0.9),
-                new Column("Says", ColumnAlignment.Left, 1.2),
-                new Column("Because", ColumnAlignment.Left, 3.6),
+                new Column("Verdict", ColumnAlignment.Left, 1.2),
+                new Column("Reason", ColumnAlignment.Left, 3.6),
             ],
             [.. result.Levels.Select(level => Row(level, names))],
             result.Levels.IsEmpty

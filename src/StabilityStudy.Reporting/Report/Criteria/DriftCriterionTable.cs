@@ -17,8 +17,8 @@ internal static class DriftCriterionTable
                     2.2
                 ),
                 new Column("Allowed", ColumnAlignment.Left, 0.9),
-                new Column("Says", ColumnAlignment.Left, 1.2),
-                new Column("Because", ColumnAlignment.Left, 3.6),
+                new Column("Verdict", ColumnAlignment.Left, 1.2),
+                new Column("Reason", ColumnAlignment.Left, 3.6),
             ],
             [.. result.Shapes.Select(Row)],
             "Fitted from the mean baseline delay, over this time point and the earlier ones; every shape must pass."

@@ -21,7 +21,7 @@ internal static class ReclassificationTable
                 ),
                 new Column("Any change", ColumnAlignment.Left, 0.6),
                 new Column("Imprecision alone predicts", ColumnAlignment.Left, 1.1),
-                new Column("Says", ColumnAlignment.Left, 1.2),
+                new Column("Verdict", ColumnAlignment.Left, 1.2),
                 new Column("Which", ColumnAlignment.Left, 2.4),
             ],
             [.. result.Levels.Select(level => Row(level, result.LargestShare, names))],

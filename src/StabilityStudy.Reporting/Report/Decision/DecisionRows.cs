@@ -127,7 +127,8 @@ internal static class DecisionRows
             protocol.Analytes.Length == 1 ? ""
             : names.Analyte.Name.Length <= LongestName ? names.Analyte.Name + ", "
             : names.Analyte.Id + ", ";
-        var group = analyte.Length == 0 ? names.Group.Name : LowerFirst(names.Group.Name);
+        var group =
+            analyte.Length == 0 ? names.Group.Name : TradeWords.InSentence(names.Group.Name);
         var storage = protocol.Storages.Length > 1 ? $"; {TradeWords.Of(names.Storage)}" : "";
         var on =
             part is not null ? $", on {ScopeWords.Of(part.Code)}"
@@ -138,12 +139,6 @@ internal static class DecisionRows
 
     private const int LongestName = 22;
     private const int MostNamed = 3;
-
-    /// <summary>"no anticoagulant" inside a name; an abbreviation stays as it is.</summary>
-    private static string LowerFirst(string text) =>
-        text.Length > 1 && char.IsLower(text[1])
-            ? char.ToLowerInvariant(text[0]) + text[1..]
-            : text;
 
     private static VerdictShape ShapeOf(ConcludedWindow row, ImmutableArray<Time> times) =>
         row.Supported is { } window
@@ -400,13 +395,14 @@ internal static class DecisionRows
             .ToImmutableArray();
         var shares = results
             .OfType<IndividualResult>()
-            .Select(item => NumberText.Percent(item.RequiredShare))
+            .Select(item => item.RequiredShare)
             .Distinct()
+            .Order()
             .ToImmutableArray();
         return new(
             "Waited",
             $"Mean change{(levels.IsEmpty ? "" : $" ({string.Join(" or ", levels)} interval)")}{(limits is [var limit] ? $"; limit {limit}" : "")}",
-            $"Within limit; the share shown{(shares.IsEmpty ? "" : $" ({string.Join(" or ", shares)} required)")}",
+            $"Within limit; share shown{(shares.IsEmpty ? "" : $" ({string.Join(" or ", shares[..^1].Select(share => (100 * share).ToString("0.##", CultureInfo.InvariantCulture)).Append(NumberText.Percent(shares[^1])))} required)")}",
             "Conclusion"
         );
     }

@@ -49,7 +49,9 @@ internal static class FirstPage
                 .. Asked(analysis),
                 DecisionRows.Of(analysis),
                 .. Meaning(analysis),
-                ConclusionTable.Of(analysis),
+                .. InFull(analysis) is null
+                    ? ImmutableArray<Block>.Empty
+                    : [ConclusionTable.Of(analysis)],
                 CriteriaFirst(analysis, SectionPages.None),
                 CautionSection.OnFirstPage(),
             ]
@@ -144,6 +146,7 @@ internal static class FirstPage
             LockWords.Of(analysis.Lock),
             analysis.Lock.Approval is null ? "Nobody signed the criteria beforehand." : null,
             LookWords.Of(analysis.Looks),
+            .. OpenQueries.Gravest(analysis),
             OpenQueries.InBrief(analysis, pages),
         ];
         return new KeyMessage("Criteria first?", string.Join(" ", sentences.OfType<string>()))

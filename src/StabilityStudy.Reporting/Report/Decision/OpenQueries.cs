@@ -14,6 +14,21 @@ internal static class OpenQueries
             new(RecordQueries.HematocritNotRecorded, "hematocrit"),
         ]);
 
+    /// <summary>What the record of the study says against itself, and the gravest other query that belongs to no row, in full.</summary>
+    public static IEnumerable<string> Gravest(StudyAnalysis analysis)
+    {
+        var grave = analysis
+            .Queries.Where(query =>
+                query is { Severity: Severity.Attention, Scope: null }
+                && query.Rank is >= QueryRank.Record and <= QueryRank.Confounding
+            )
+            .OrderBy(query => query.Rank)
+            .ToImmutableArray();
+        return grave
+            .Where((query, i) => i == 0 || query.Rank == QueryRank.Record)
+            .Select(query => query.Message);
+    }
+
     /// <summary>"2 sources from memory or examples; clot not always recorded; 5 further queries: page 6."; null where there is nothing.</summary>
     public static string? InBrief(StudyAnalysis analysis, SectionPages pages)
     {

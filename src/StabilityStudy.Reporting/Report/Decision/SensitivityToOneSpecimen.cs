@@ -17,7 +17,7 @@ internal static class SensitivityToOneSpecimen
         from line in Weakest(part.Times.Where(time => time.Conclusion == Conclusion.Supported))
         group (part.Name, line.Time.TimePoint) by (
             line.Line.Conclusion,
-            Question: RobustnessWords.Of(line.Line.Question),
+            Question: QuestionOf(line.Line.Question),
             IsOfMean: line.Line.Question.Kind == RobustnessKind.OneSubjectLeftOut,
             IsOfSpecimens: line.Line.Question.IsOfFurtherSpecimens
                 || line.Line.Question.Kind == RobustnessKind.OneSubjectLeftOut
@@ -45,6 +45,12 @@ internal static class SensitivityToOneSpecimen
             .Where(item => item.Line.Question.Count == fewest && fewest <= MostToHangOn)
             .Concat(changing[false]);
     }
+
+    private static string QuestionOf(RobustnessQuestion question) =>
+        question
+            is { Kind: RobustnessKind.OneSubjectLeftOut, Changing: { } changing, Count: { } all }
+            ? $"without one of {NumberText.Count(changing)} among the {NumberText.Count(all)} subjects"
+            : RobustnessWords.Of(question);
 
     /// <summary>"6 h and 8 h on AN1".</summary>
     private static string Places(IEnumerable<(string Part, TimePoint TimePoint)> places) =>

@@ -7,7 +7,7 @@ public static class SignatureRoom
     public const int MostRowsApart = 10;
 
     // Printed name, meaning, decision, terms, conditions and reasons, time, record and certificate.
-    private const int LinesBesideRows = 12;
+    private const int LinesBesideRows = 11;
 
     // In a running text about two rows stand on a line.
     private const int RowsOnLine = 2;

@@ -58,7 +58,9 @@ internal static class WithinLimit
             .ToArray();
         var others = shares
             .Skip(1)
-            .Select(share => $"{Of100(share.Key)}: {string.Join("; ", share.Whom)}")
+            .Select(share =>
+                $"{Of100(share.Key)}: {string.Join("; ", share.Whom.Select(TradeWords.InSentence))}"
+            )
             .ToArray();
         return Of100(shares[0].Key)
             + " patients"

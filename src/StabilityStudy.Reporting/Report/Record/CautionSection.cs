@@ -8,7 +8,7 @@ internal static class CautionSection
         new(
             "For qualified laboratory staff; the medical director decides. "
                 + "Local regulation, the manufacturer's instructions and the accreditor's rules prevail. "
-                + "Valid only for what was studied; it ends when reagent, instrument or tube changes. Temperatures are planned; no record was seen.",
+                + "Valid only for what was studied; it ends when reagent, instrument or tube changes.",
             ParagraphStyle.Small
         );
 

@@ -150,6 +150,12 @@ internal static class TradeWords
     /// <summary>The same word at the start of a sentence.</summary>
     public static string Capital(string word) => char.ToUpperInvariant(word[0]) + word[1..];
 
+    /// <summary>A name inside a sentence: "no anticoagulant"; an abbreviation stays as it is.</summary>
+    public static string InSentence(string name) =>
+        name.Length > 1 && char.IsLower(name[1])
+            ? char.ToLowerInvariant(name[0]) + name[1..]
+            : name;
+
     /// <summary>A limit in words: "±7.5 %", "±2 s", "±15 % or ±2 s, whichever is greater".</summary>
     public static string Of(Limit limit, string unit) =>
         (limit.Percent, limit.AbsoluteInUnit) switch

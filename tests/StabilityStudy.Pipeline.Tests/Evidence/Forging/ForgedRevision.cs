@@ -42,9 +42,12 @@ internal static class ForgedRevision
         ApproverDecision? decision,
         Func<SignedStatement, SignedStatement>? stating = null,
         DateTimeOffset? at = null,
-        string? digest = null
+        string? digest = null,
+        ReadOnlyMemory<byte>? file = null
     )
     {
+        // "null" alone would become an empty file.
+        var document = file ?? EvidenceExample.Unsigned;
         using var key = signer.Key();
         var signatory = Analysis.Protocol.Signatories[index];
         var name = key.Certificate.Name;
@@ -72,8 +75,8 @@ internal static class ForgedRevision
                 time,
                 statement,
                 key.Certificate,
-                PdfSigner.PlaceOf(EvidenceExample.Unsigned, SignatoryFields.NameOf(index))!,
-                PdfSigner.AreasOf(EvidenceExample.Unsigned, SignatoryFields.NameOf(index))
+                PdfSigner.PlaceOf(document, SignatoryFields.NameOf(index))!,
+                PdfSigner.AreasOf(document, SignatoryFields.NameOf(index))
             )
         );
     }

@@ -269,7 +269,14 @@ internal static class ForgedStudies
         return ForgedRevision.Sign(
             ForgedRevision.Sign(
                 report,
-                ForgedRevision.ContentOf(0, EvidenceExample.Author, null, By, digest: digest),
+                ForgedRevision.ContentOf(
+                    0,
+                    EvidenceExample.Author,
+                    null,
+                    By,
+                    digest: digest,
+                    file: report
+                ),
                 EvidenceExample.Author
             ),
             ForgedRevision.ContentOf(
@@ -277,7 +284,8 @@ internal static class ForgedStudies
                 EvidenceExample.Director,
                 ForgedRevision.ApprovalOf(ForgedRevision.Analysis),
                 By,
-                digest: digest
+                digest: digest,
+                file: report
             ),
             EvidenceExample.Director
         );
