@@ -98,15 +98,17 @@ public static class StudyPipeline
     /// <summary>Makes the report.</summary>
     /// <param name="study">The analyzed study.</param>
     /// <param name="paper">Paper size.</param>
+    /// <param name="full">Whether also what neither decides nor is asked for is shown.</param>
     /// <returns>The bytes of the PDF; the same for the same figures on any machine.</returns>
     /// <exception cref="InvalidOperationException">The drawn document could not be rewritten: a defect of this program.</exception>
-    public static RenderedReport Render(AnalyzedStudy study, PaperSize paper) =>
-        Render(study, paper, AnalysisJson.Write(study.Analysis));
+    public static RenderedReport Render(AnalyzedStudy study, PaperSize paper, bool full = false) =>
+        Render(study, paper, full, AnalysisJson.Write(study.Analysis));
 
     /// <summary>Makes the report with an analysis.json whose last digits may be those of another processor.</summary>
     internal static RenderedReport Render(
         AnalyzedStudy study,
         PaperSize paper,
+        bool full,
         ReadOnlyMemory<byte> analysis
     )
     {
@@ -115,9 +117,9 @@ public static class StudyPipeline
 
         // Sentences that name a page need the layout, and a number in a sentence does not move a page.
         var pages = PdfDrawing.PagesOf(
-            ReportBuilder.Build(study.Analysis, paper, pages: null, digest)
+            ReportBuilder.Build(study.Analysis, paper, pages: null, digest, full)
         );
-        var model = ReportBuilder.Build(study.Analysis, paper, pages, digest);
+        var model = ReportBuilder.Build(study.Analysis, paper, pages, digest, full);
         return Finish(
             model,
             study.Analysis.Protocol,
@@ -188,14 +190,15 @@ public static class StudyPipeline
         TextDrawing.Draw(WithoutPages(study), width);
 
     /// <summary>The whole report as one page of HTML.</summary>
-    public static string RenderHtml(AnalyzedStudy study) => HtmlDrawing.Draw(WithoutPages(study));
+    public static string RenderHtml(AnalyzedStudy study) =>
+        HtmlDrawing.Draw(WithoutPages(study, full: true));
 
     /// <summary>Every figure of the report as an SVG file.</summary>
     public static ImmutableArray<FigureFile> RenderFigures(AnalyzedStudy study) =>
         FigureFiles.Of(WithoutPages(study));
 
-    private static ReportModel WithoutPages(AnalyzedStudy study) =>
-        ReportBuilder.Build(study.Analysis, PaperSize.A4, SectionPages.None);
+    private static ReportModel WithoutPages(AnalyzedStudy study, bool full = false) =>
+        ReportBuilder.Build(study.Analysis, PaperSize.A4, SectionPages.None, full: full);
 
     /// <summary>The conclusions and the criteria behind them as plain text.</summary>
     public static string Summarize(AnalyzedStudy study, int width) =>

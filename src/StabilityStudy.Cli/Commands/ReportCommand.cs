@@ -38,6 +38,10 @@ internal static class ReportCommand
             HelpName = "FOLDER",
         };
         var paper = PaperOption.Create();
+        var full = new Option<bool>("--full")
+        {
+            Description = "Show also the estimates that neither decide nor describe what decides.",
+        };
         var interim = Looking.Interim();
         var require = StudyArgument.RequireSupported();
         var command = new Command(
@@ -50,6 +54,7 @@ internal static class ReportCommand
             format,
             figures,
             paper,
+            full,
             interim,
             require,
         };
@@ -68,6 +73,7 @@ internal static class ReportCommand
                                     : null,
                                 parsed.GetValue(figures),
                                 PaperOption.Of(parsed, paper),
+                                parsed.GetValue(full),
                                 parsed.GetValue(interim),
                                 parsed.GetValue(require)
                             ),
@@ -106,7 +112,7 @@ internal static class ReportCommand
 
         cancellation.ThrowIfCancellationRequested();
         terminal.Progress("Drawing the report");
-        var bytes = Draw(analyzed, format, request.Paper);
+        var bytes = Draw(analyzed, format, request);
         var figures = request.Figures is null
             ? []
             : StudyPipeline
@@ -179,7 +185,7 @@ internal static class ReportCommand
     private static ReadOnlyMemory<byte> Draw(
         AnalyzedStudy analyzed,
         string format,
-        PaperSize paper
+        Request request
     ) =>
         format switch
         {
@@ -187,7 +193,7 @@ internal static class ReportCommand
                 StudyPipeline.RenderText(analyzed, Terminal.DefaultWidth)
             ),
             Html => Encoding.UTF8.GetBytes(StudyPipeline.RenderHtml(analyzed)),
-            _ => StudyPipeline.Render(analyzed, paper).Pdf,
+            _ => StudyPipeline.Render(analyzed, request.Paper, request.Full).Pdf,
         };
 
     private sealed record Request(
@@ -196,6 +202,7 @@ internal static class ReportCommand
         string? Format,
         string? Figures,
         PaperSize Paper,
+        bool Full,
         bool Interim,
         bool RequireSupported
     );

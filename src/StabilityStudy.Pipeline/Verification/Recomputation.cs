@@ -163,6 +163,15 @@ internal sealed record Recomputation(
         return $"The attached data cannot be analyzed: {stop.Source}: {stop.Message}";
     }
 
+    /// <summary>In which forms a report is drawn, the usual one first.</summary>
+    private static ImmutableArray<(PaperSize Paper, bool Full)> Forms { get; } =
+    [
+        (PaperSize.A4, false),
+        (PaperSize.Letter, false),
+        (PaperSize.A4, true),
+        (PaperSize.Letter, true),
+    ];
+
     private static PagesOutcome ComparePages(
         AttachedStudy attached,
         StudyAnalysis recomputed,
@@ -170,9 +179,9 @@ internal sealed record Recomputation(
     )
     {
         var analyzed = new AnalyzedStudy(recomputed, AttachedFiles.Sources(attached.Inputs, study));
-        return new[] { PaperSize.A4, PaperSize.Letter }.Any(paper =>
+        return Forms.Any(form =>
             StudyPipeline
-                .Render(analyzed, paper, attached.AnalysisBytes)
+                .Render(analyzed, form.Paper, form.Full, attached.AnalysisBytes)
                 .Pdf.Span.SequenceEqual(attached.FirstRevision.Span)
         )
             ? PagesOutcome.Same

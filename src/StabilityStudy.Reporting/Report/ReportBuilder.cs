@@ -18,21 +18,25 @@ public static class ReportBuilder
     /// <param name="paper">Paper size.</param>
     /// <param name="pages">Where the sections start, when that is known; sentences then name the page.</param>
     /// <param name="resultDigest">SHA-256 of analysis.json, lower-case hexadecimal: it ties a page, signed on paper, to what was computed.</param>
+    /// <param name="full">Whether also what neither decides nor is asked for is shown.</param>
     public static ReportModel Build(
         StudyAnalysis analysis,
         PaperSize paper,
         SectionPages? pages = null,
-        string? resultDigest = null
+        string? resultDigest = null,
+        bool full = false
     )
     {
         var known = pages ?? SectionPages.Unknown;
         ImmutableArray<Section> decision =
         [
             FirstPage.Of(analysis, known),
-            .. FirstPage.InFull(analysis) is { } full ? [full] : ImmutableArray<Section>.Empty,
+            .. FirstPage.InFull(analysis) is { } figures
+                ? [figures]
+                : ImmutableArray<Section>.Empty,
         ];
-        var evidence = Evidence(analysis, known, resultDigest);
-        var contents = ContentsSection.Of(analysis, evidence, known) with
+        var evidence = WithWords(Evidence(analysis, known, resultDigest, full), decision);
+        var contents = ContentsSection.Of(evidence, known) with
         {
             StartsOnNewPage = decision.Length == 1,
         };
@@ -53,30 +57,41 @@ public static class ReportBuilder
     private static ImmutableArray<Section> Evidence(
         StudyAnalysis analysis,
         SectionPages pages,
-        string? resultDigest
+        string? resultDigest,
+        bool full
     ) =>
         [
             ConductSection.Of(analysis),
             CriteriaSection.Of(analysis),
             DispositionSection.Of(analysis),
-            .. analysis.Sequences.SelectMany(sequence => CellSections.Of(analysis, sequence)),
+            .. analysis.Sequences.Select(sequence => GroupSections.Of(analysis, sequence)),
             DriftSection.Of(analysis),
-            FurtherSection.Of(analysis),
             ConsequenceSection.Of(analysis),
-            RobustnessSection.Of(analysis),
+            RobustnessSection.Of(analysis, full),
             .. ScopeSection.Of(analysis) is { } scope ? [scope] : ImmutableArray<Section>.Empty,
             CoverageSection.Of(analysis),
-            ControlSection.Of(analysis),
             DecisionSection.Of(analysis),
             QuerySection.Of(analysis),
             RequirementSection.Of(analysis, pages),
+            EstimateSection.Of(analysis, full),
+            .. full ? [FurtherSection.Of(analysis)] : ImmutableArray<Section>.Empty,
+            PairSection.Of(analysis, full),
+            ControlSection.Of(analysis),
             HandCheckSection.Of(analysis),
-            PairSection.Of(analysis),
             MethodsSection.Of(analysis),
-            WordsSection.Of(),
             RecordSection.Of(analysis, resultDigest),
             CautionSection.Of(),
         ];
+
+    /// <summary>The words that the report uses, explained before its record.</summary>
+    private static ImmutableArray<Section> WithWords(
+        ImmutableArray<Section> evidence,
+        ImmutableArray<Section> decision
+    ) =>
+        evidence.Insert(
+            evidence.Length - 2,
+            WordsSection.Of(ModelText.Of([.. decision, .. evidence]))
+        );
 
     /// <summary>The first page alone, for the terminal.</summary>
     public static ReportModel BuildSummary(StudyAnalysis analysis) =>

@@ -38,7 +38,7 @@ public sealed class RequirementTests
                         NumberText.Count(
                             named.Pages[
                                 row.Cells[3].Text == Requirement.EachTimePoint
-                                    ? CellSections.FirstTitle(analysis)
+                                    ? GroupSections.FirstTitle(analysis)
                                     : row.Cells[3].Text
                             ]
                         ),

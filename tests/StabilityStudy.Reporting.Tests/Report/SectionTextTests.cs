@@ -35,7 +35,10 @@ public sealed class SectionTextTests
             Comparison
         );
         Assert.DoesNotContain("Outside", figure.AlternativeText, Comparison);
-        Assert.DoesNotContain(Legends(figure), text => text.Contains("allowable", Comparison));
+        Assert.DoesNotContain(
+            Legends(figure),
+            text => text.Contains("allowable difference", Comparison)
+        );
     }
 
     [Fact]
@@ -73,7 +76,7 @@ public sealed class SectionTextTests
         Assert.True(outside > SpecimenNames.Most);
         Assert.Contains(
             Legends(figure),
-            text => text.EndsWith("marked under Every pair", Comparison)
+            text => text.EndsWith("marked under Every specimen", Comparison)
         );
         Assert.NotEmpty(points);
         Assert.All(points, point => Assert.Null(point.Label));
@@ -105,7 +108,7 @@ public sealed class SectionTextTests
     public void The_lines_of_baseline_and_delayed_result_are_given_with_the_files_they_are_in()
     {
         var analysis = OddStudies.All["40 pairs"];
-        var table = PairSection.Of(analysis).Blocks.OfType<Table>().First();
+        var table = PairSection.Of(analysis, full: true).Blocks.OfType<Table>().First();
         var pair = CriterionTextTests.FirstCell(analysis).Pairs[0];
         var lines = $"{pair.Baseline!.SourceRow}, {pair.Delayed!.SourceRow}";
 
@@ -117,7 +120,10 @@ public sealed class SectionTextTests
     [Fact]
     public void The_time_before_and_after_spinning_is_listed_where_it_is_known()
     {
-        var table = PairSection.Of(OddStudies.All["40 pairs"]).Blocks.OfType<Table>().First();
+        var table = PairSection
+            .Of(OddStudies.All["40 pairs"], full: true)
+            .Blocks.OfType<Table>()
+            .First();
         var known = CriterionTextTests
             .FirstCell(OddStudies.All["40 pairs"])
             .Pairs[0]
@@ -186,9 +192,23 @@ public sealed class SectionTextTests
     [InlineData("Decision level")]
     [InlineData("Reclassification")]
     public void The_words_of_the_report_are_explained(string word) =>
-        Assert.Contains(
-            WordsSection.Of().Blocks.OfType<DefinitionList>().SelectMany(list => list.Items),
-            item => item.Term == word
+        Assert.Equal(
+            [word],
+            WordsSection
+                .Of($"Here stands {word.ToUpperInvariant()} and nothing else.")
+                .Blocks.OfType<DefinitionList>()
+                .SelectMany(list => list.Items)
+                .Select(item => item.Term)
+                .Intersect([word])
+        );
+
+    [Fact]
+    public void A_word_that_is_not_used_is_not_explained() =>
+        Assert.Empty(
+            WordsSection
+                .Of("nothing")
+                .Blocks.OfType<DefinitionList>()
+                .SelectMany(list => list.Items)
         );
 
     [Fact]
@@ -206,7 +226,7 @@ public sealed class SectionTextTests
         };
         var sequence = analysis.Sequences[0] with { Cells = [cell] };
         var tables = RobustnessSection
-            .Of(analysis with { Sequences = [sequence] })
+            .Of(analysis with { Sequences = [sequence] }, full: true)
             .Blocks.OfType<Table>()
             .ToArray();
 

@@ -154,7 +154,7 @@ internal static class ConsequenceSection
             :
             [
                 specimens.Length > SpecimenNames.Most
-                    ? $"{NumberText.Count(specimens.Length)} {where}, marked under Every pair"
+                    ? $"{NumberText.Count(specimens.Length)} {where}, marked under Every specimen"
                     : $"{where}: {SpecimenNames.Of(specimens)}",
             ];
 }

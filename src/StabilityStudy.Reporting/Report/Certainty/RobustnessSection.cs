@@ -5,7 +5,10 @@ internal static class RobustnessSection
 {
     public const string Title = "What could overturn this decision";
 
-    public static Section Of(StudyAnalysis analysis)
+    /// <summary>The section.</summary>
+    /// <param name="analysis">What the data say.</param>
+    /// <param name="full">Whether also the questions that change nothing are listed.</param>
+    public static Section Of(StudyAnalysis analysis, bool full)
     {
         var changing = analysis
             .Sequences.SelectMany(sequence => Changing(analysis, sequence))
@@ -15,7 +18,7 @@ internal static class RobustnessSection
             StartsOnNewPage: false,
             [
                 new Paragraph(
-                    "Each line asks what a time point's own data would conclude if one thing were otherwise. None of these lines decides; a conclusion that turns on a single specimen deserves a second look before it is put into force.",
+                    "What a time point's own data would conclude if one thing were otherwise. None of these lines decides; a conclusion that turns on a single specimen deserves a second look before it is put into force.",
                     ParagraphStyle.Body
                 ),
                 new Table(
@@ -30,11 +33,13 @@ internal static class RobustnessSection
                     changing,
                     changing.IsEmpty ? "None of those asked." : null
                 ),
-                .. analysis
-                    .Sequences.Where(sequence =>
-                        sequence.Cells.Any(cell => !cell.Robustness.IsEmpty)
-                    )
-                    .Select(sequence => Asked(analysis, sequence)),
+                .. full
+                    ? analysis
+                        .Sequences.Where(sequence =>
+                            sequence.Cells.Any(cell => !cell.Robustness.IsEmpty)
+                        )
+                        .Select(sequence => Asked(analysis, sequence))
+                    : [],
             ]
         );
     }

@@ -72,7 +72,7 @@ internal static class SideChangePlot
                 MarkerShape.FilledTriangle,
                 changed.Count <= SpecimenNames.Most
                     ? "delayed, side changed, named"
-                    : "delayed, side changed, see Every pair",
+                    : "delayed, side changed, see Every specimen",
                 named: changed.Count <= SpecimenNames.Most
             );
 

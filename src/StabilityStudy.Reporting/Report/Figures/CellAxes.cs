@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Individual;
 
 namespace StabilityStudy.Reporting.Report.Figures;
@@ -28,6 +29,21 @@ internal sealed class CellAxes
             "Change, %",
             changes[false]
                 .Concat(limits.SelectMany(limit => new[] { -limit, limit }))
+                .Concat(
+                    sequence
+                        .Cells.SelectMany(cell => cell.Criteria)
+                        .OfType<BiasResult>()
+                        .Where(bias => bias.Scale == ChangeScale.Percent)
+                        .SelectMany(bias =>
+                            new[]
+                            {
+                                bias.LowerLimit ?? 0,
+                                bias.UpperLimit ?? 0,
+                                bias.Mean.Value?.Lower ?? 0,
+                                bias.Mean.Value?.Upper ?? 0,
+                            }
+                        )
+                )
                 .Concat(
                     sequence
                         .Cells.Select(cell => cell.Estimates.AgreementPercent.Value)

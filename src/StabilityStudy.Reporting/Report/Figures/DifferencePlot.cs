@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Individual;
 
 namespace StabilityStudy.Reporting.Report.Figures;
@@ -25,17 +26,25 @@ internal static class DifferencePlot
     private static ImmutableArray<ChartLayer> Layers(Cell cell, CellAxes axes)
     {
         var layers = ImmutableArray.CreateBuilder<ChartLayer>();
-        if (cell.Estimates.AgreementPercent.TryGet(out var agreement))
+        if (
+            Deciding(cell) is
+            { Mean.Value: { } interval, LowerLimit: { } low, UpperLimit: { } high } bias
+        )
         {
             layers.Add(
                 Band(
                     axes,
-                    agreement.UpperExact.Lower,
-                    agreement.UpperExact.Upper,
-                    "95 % intervals of these limits"
+                    interval.Lower,
+                    interval.Upper,
+                    $"{NumberText.Percent(bias.ConfidenceLevel)} interval of the mean, which decides"
                 )
             );
-            layers.Add(Band(axes, agreement.LowerExact.Lower, agreement.LowerExact.Upper, null));
+            layers.Add(Limit(high, "allowable bias"));
+            layers.Add(Limit(low, null));
+        }
+
+        if (cell.Estimates.AgreementPercent.TryGet(out var agreement))
+        {
             layers.Add(Level(agreement.Upper, DashStyle.DashDot, "limits of agreement"));
             layers.Add(Level(agreement.Lower, DashStyle.DashDot, null));
         }
@@ -107,7 +116,7 @@ internal static class DifferencePlot
                 MarkerShape.FilledTriangle,
                 named
                     ? "outside, named"
-                    : $"{NumberText.Count(outside.Length)} outside, marked under Every pair"
+                    : $"{NumberText.Count(outside.Length)} outside, marked under Every specimen"
             );
         }
 
@@ -119,16 +128,25 @@ internal static class DifferencePlot
                 MarkerShape.Cross,
                 named
                     ? "beyond the frame, value given"
-                    : $"{NumberText.Count(beyond.Length)} beyond the frame, see Every pair"
+                    : $"{NumberText.Count(beyond.Length)} beyond the frame, see Every specimen"
             );
         }
     }
+
+    /// <summary>The criterion on the mean whose interval can be drawn: in percent.</summary>
+    private static BiasResult? Deciding(Cell cell) =>
+        cell
+            .Criteria.OfType<BiasResult>()
+            .FirstOrDefault(bias => bias.Scale == ChangeScale.Percent);
+
+    private static ReferenceLine Limit(double value, string? legend) =>
+        new(LineDirection.Horizontal, value, DashStyle.Dashed, LineWeight.Heavy, null, legend);
 
     private static IEnumerable<IndividualResult> Individual(Cell cell) =>
         cell.Criteria.OfType<IndividualResult>();
 
     private static string Caption(Cell cell) =>
-        "Change of each specimen against its baseline."
+        $"{cell.Key.TimePoint}."
         + (Individual(cell).Any() ? NotDrawn(cell) : " " + NoLimitForSingleSpecimens);
 
     /// <summary>Specimens that count as outside without a change that could be drawn: failed, beyond a limit of measurement, missing.</summary>
@@ -198,7 +216,7 @@ internal static class DifferencePlot
                     .Select(x => new Position(x, sign * 100 * allowance.At(x) / x))
                     .Where(position => axes.Change.Holds(position.Y)),
             ],
-            DashStyle.Dashed,
+            DashStyle.Dotted,
             LineWeight.Medium,
             null,
             legend

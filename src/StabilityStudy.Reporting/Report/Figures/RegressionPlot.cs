@@ -13,7 +13,7 @@ internal static class RegressionPlot
             new Chart("", axes.Baseline, axes.Delayed, Layers(cell, names, axes)),
             heightMillimeters,
             AlternativeText(cell, names),
-            "Delayed result against baseline."
+            $"{cell.Key.TimePoint}."
         );
 
     private static ImmutableArray<ChartLayer> Layers(Cell cell, SequenceNames names, CellAxes axes)

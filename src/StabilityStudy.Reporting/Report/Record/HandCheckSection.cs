@@ -46,7 +46,7 @@ internal static class HandCheckSection
     {
         var names = SequenceNames.Of(analysis, sequence);
         yield return new Paragraph(
-            $"{names.Title(analysis)} at {cell.Key.TimePoint}: {TradeWords.Of(cell.Conclusion)}. The numbers that decided are worked out below from the pairs themselves, with a pocket calculator and no program; carry every digit and round at the end. Skewness, the number of days, what was left out and the controls are read off the page of the time point. Another time point is checked in the same way from its lines under \"{PairSection.Title}\".",
+            $"{names.Title(analysis)} at {cell.Key.TimePoint}: {TradeWords.Of(cell.Conclusion)}. The numbers that decided are worked out below from the pairs themselves, with a pocket calculator and no program; carry every digit and round at the end. Skewness, the number of days, what was left out and the controls are read off the page of the group and the estimates. Another time point is checked in the same way from \"{PairSection.Title}\".",
             ParagraphStyle.Body
         );
         foreach (var block in ByHand(analysis, sequence, cell))

@@ -1,16 +1,17 @@
-using StabilityStudy.Reporting.Report.Figures;
-
 namespace StabilityStudy.Reporting.Report.Record;
 
-/// <summary>Every pair, with the line of the facility's own file, so that any figure can be recomputed.</summary>
+/// <summary>Every specimen with its results, so that any figure can be recomputed.</summary>
 internal static class PairSection
 {
-    public const string Title = "Every pair";
+    public const string Title = "Every specimen";
 
-    /// <summary>Beyond this number the pairs are in the attached files only, and the report says so.</summary>
+    /// <summary>Beyond this number the results are in the attached files only, and the report says so.</summary>
     private const int MostPairs = 2000;
 
-    public static Section Of(StudyAnalysis analysis)
+    /// <summary>The section.</summary>
+    /// <param name="analysis">What the data say.</param>
+    /// <param name="full">Whether each pair has a row of its own, with its times and lines.</param>
+    public static Section Of(StudyAnalysis analysis, bool full)
     {
         var count = analysis.Sequences.Sum(sequence =>
             sequence.Cells.Sum(cell => cell.Pairs.Length)
@@ -26,141 +27,88 @@ internal static class PairSection
                         ParagraphStyle.Body
                     ),
                 ]
-                : [.. analysis.Sequences.Select(sequence => TableOf(analysis, sequence))]
+                :
+                [
+                    .. analysis.Sequences.Select(sequence =>
+                        full ? PairTable.Of(analysis, sequence) : TableOf(analysis, sequence)
+                    ),
+                ]
         );
     }
 
     private static Table TableOf(StudyAnalysis analysis, Sequence sequence)
     {
         var names = SequenceNames.Of(analysis, sequence);
-        var spun = sequence
-            .Cells.SelectMany(cell => cell.Pairs)
-            .Any(pair => pair.TimeBeforeSpinning is not null);
+        var cells = sequence.Cells;
         return new Table(
             names.Analyte.IsQualitative
                 ? $"{names.Title(analysis)}: classes"
                 : $"{names.Title(analysis)}: results in {names.Analyte.ShownUnit}",
             [
-                new Column("Specimen", ColumnAlignment.Left, 1.2),
-                new Column("Collected", ColumnAlignment.Left, 1.3),
-                new Column("Time", ColumnAlignment.Left, 0.7),
-                new Column("Baseline", ColumnAlignment.DecimalPoint, 1),
-                new Column("Tested after", ColumnAlignment.Right, 0.9),
-                new Column("Delayed", ColumnAlignment.DecimalPoint, 1),
-                new Column("Tested after", ColumnAlignment.Right, 1),
-                .. spun
-                    ? [new Column("Before, after spinning", ColumnAlignment.Left, 1.6)]
-                    : ImmutableArray<Column>.Empty,
-                new Column("Change", ColumnAlignment.DecimalPoint, 0.9),
-                new Column("Change, %", ColumnAlignment.DecimalPoint, 1),
-                new Column("Lines", ColumnAlignment.Left, 1.2),
-                new Column("Remark", ColumnAlignment.Left, spun ? 2 : 2.5),
+                new Column("Specimen", ColumnAlignment.Left, 1.1),
+                new Column("Collected", ColumnAlignment.Left, 1.1),
+                new Column("Baseline, after", ColumnAlignment.Left, 1.3),
+                .. cells.Select(cell => new Column(
+                    $"{cell.Key.TimePoint}: delayed, after; change",
+                    ColumnAlignment.Left,
+                    2.2
+                )),
+                new Column("Remark", ColumnAlignment.Left, 2.2),
             ],
             [
-                .. sequence
-                    .Cells.SelectMany(cell => cell.Pairs.Select(pair => (Cell: cell, Pair: pair)))
-                    .OrderBy(item => item.Pair.Specimen, StringComparer.Ordinal)
-                    .ThenBy(item => item.Cell.Key.TimePoint.Delay)
-                    .Select(item => Row(item.Cell, item.Pair, spun)),
+                .. cells
+                    .SelectMany(cell => cell.Pairs)
+                    .GroupBy(pair => pair.Specimen)
+                    .OrderBy(pairs => pairs.Key, StringComparer.Ordinal)
+                    .Select(pairs => Row(cells, [.. pairs])),
             ],
-            $"Tested after: actual delay since collection, in hours:minutes. Before, after spinning: the delayed tube from collection to spinning and from spinning to its test. Lines: of the baseline and of the delayed result in the laboratory's own file {analysis.Facts.Files.Results}; the attached results.csv, which the program wrote from it in an order of its own, names the same lines in its column source_row. Outside: counts as outside the allowable difference. Not tested: with a stated reason, left out, no failure. Outlier: flagged, kept in every figure. Across: changed the side of that decision level."
+            "After: actual delay since collection, in hours:minutes. Change in percent of the baseline. Outside: counts as outside the allowable difference. Stands out: flagged, kept in every figure. Across: changed the side of that decision level. Tubes, runs, instruments, lots, persons, spinning and the lines of the laboratory's own files stand in the attached results.csv and specimens.csv."
         );
     }
 
-    private static Row Row(Cell cell, PairRecord pair, bool spun)
+    private static Row Row(ImmutableArray<Cell> cells, ImmutableArray<PairRecord> pairs)
     {
-        var compared = pair.Status == PairStatus.Compared;
-        var emphasis = compared ? Emphasis.None : Emphasis.Muted;
+        var first = pairs[0];
+        var baseline = pairs
+            .Select(pair => pair.Baseline)
+            .FirstOrDefault(found => found is not null);
+        string[] remarks =
+        [
+            .. from cell in cells
+            from pair in cell.Pairs
+            where pair.Specimen == first.Specimen
+            let remark = PairTexts.Remark(cell, pair)
+            where remark.Length > 0
+            select $"{cell.Key.TimePoint} {remark}",
+        ];
         return new Row([
-            new TableCell(pair.Specimen, emphasis),
-            new TableCell(
-                pair.CollectionDay.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture),
-                emphasis
+            new TableCell(first.Specimen),
+            new TableCell(first.CollectionDay.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)),
+            new TableCell(Measured(baseline)),
+            .. cells.Select(cell =>
+                cell.Pairs.FirstOrDefault(pair => pair.Specimen == first.Specimen) is { } pair
+                    ? new TableCell(
+                        Delayed(pair),
+                        pair.Status == PairStatus.Compared ? Emphasis.None : Emphasis.Muted
+                    )
+                    : new TableCell("")
             ),
-            new TableCell(cell.Key.TimePoint.ToString(), emphasis),
-            new TableCell(pair.Baseline?.Result.Text ?? "", emphasis),
-            new TableCell(Delay(pair.Baseline), emphasis),
-            new TableCell(pair.Delayed?.Result.Text ?? "", emphasis),
-            new TableCell(Delay(pair.Delayed), emphasis),
-            .. spun ? [new TableCell(Spinning(pair), emphasis)] : ImmutableArray<TableCell>.Empty,
-            new TableCell(pair.IsOfNumbers ? Change(pair) : "", emphasis),
-            new TableCell(
-                pair.IsOfNumbers && pair.ChangePercent is not null ? Percent(pair) : "",
-                emphasis
-            ),
-            new TableCell(
-                string.Join(
-                    ", ",
-                    new[] { pair.Baseline, pair.Delayed }
-                        .Select(measurement => measurement?.SourceRow)
-                        .OfType<int>()
-                        .Select(NumberText.Count)
-                ),
-                emphasis
-            ),
-            new TableCell(Remark(cell, pair), emphasis),
+            new TableCell(string.Join("; ", remarks)),
         ]);
     }
 
-    private static string Change(PairRecord pair)
-    {
-        var (baseline, delayed) = pair.Values();
-        var change = delayed - baseline;
-        return (change > 0 ? "+" : "")
-            + change.ToString(CultureInfo.InvariantCulture).Replace('-', '\u2212');
-    }
-
-    /// <summary>In decimal figures, so that a half is rounded as with a calculator.</summary>
-    private static string Percent(PairRecord pair)
-    {
-        var (baseline, delayed) = pair.Values();
-        var percent = 100 * (delayed - baseline) / baseline;
-        return NumberText.Change(
-            (double)decimal.Round(percent, 1, MidpointRounding.AwayFromZero),
-            1
-        );
-    }
-
-    private static string Spinning(PairRecord pair) =>
-        string.Join(
-            ", ",
-            new[] { pair.TimeBeforeSpinning, pair.TimeAfterSpinning }
-                .OfType<TimeSpan>()
-                .Select(Clock)
+    /// <summary>"36.2, 6:05; +4.3 %".</summary>
+    private static string Delayed(PairRecord pair) =>
+        Measured(pair.Delayed)
+        + (
+            pair.IsOfNumbers && pair.ChangePercent is not null ? $"; {PairTexts.Percent(pair)} %"
+            : pair.IsOfNumbers ? $"; {PairTexts.Change(pair)}"
+            : ""
         );
 
-    private static string Delay(Measurement? measurement) =>
-        measurement?.Delay is { } delay ? Clock(delay) : "";
-
-    /// <summary>Hours and minutes, "12:05"; from three days on with the days, "14 d 2:05", held on one line.</summary>
-    private static string Clock(TimeSpan delay)
-    {
-        var minutes = (long)Math.Floor(delay.TotalMinutes);
-        var days = minutes > 72 * 60 ? minutes / 1440 : 0;
-        var rest = minutes - (days * 1440);
-        var clock = string.Create(CultureInfo.InvariantCulture, $"{rest / 60}:{rest % 60:00}");
-        return days == 0
-            ? clock
-            : string.Create(CultureInfo.InvariantCulture, $"{days}\u00A0d\u00A0{clock}");
-    }
-
-    private static string Remark(Cell cell, PairRecord pair)
-    {
-        if (pair.Status != PairStatus.Compared)
-        {
-            return TradeWords.Short(pair);
-        }
-
-        string[] remarks =
-        [
-            .. CellAxes.IsOutside(cell, pair) ? ["outside"] : Array.Empty<string>(),
-            .. pair.IsOutlier ? ["outlier"] : Array.Empty<string>(),
-            .. cell
-                .SideChanges.Where(change =>
-                    change.Up.Contains(pair.Specimen) || change.Down.Contains(pair.Specimen)
-                )
-                .Select(change => $"across {NumberText.Plain(change.Level)}"),
-        ];
-        return string.Join("; ", remarks);
-    }
+    /// <summary>"34.7, 0:24".</summary>
+    private static string Measured(Measurement? measurement) =>
+        measurement is null ? ""
+        : measurement.Delay is { } delay ? $"{measurement.Result.Text}, {PairTexts.Clock(delay)}"
+        : measurement.Result.Text;
 }

@@ -9,7 +9,7 @@ namespace StabilityStudy.Reporting.Report.Record;
 /// <param name="Missing">What is missing; null when nothing is.</param>
 internal sealed record Requirement(string Name, string What, string Section, string? Missing = null)
 {
-    public const string EachTimePoint = "The pages of each time point";
+    public const string EachTimePoint = "The page of each group";
 
     /// <summary>Several things that are missing as one text; null when none is.</summary>
     public static string? Together(params string?[] missing)

@@ -21,7 +21,7 @@ internal static class RequirementSection
                     "Clause",
                     RequirementClauses.Of(analysis),
                     pages,
-                    CellSections.FirstTitle(analysis),
+                    GroupSections.FirstTitle(analysis),
                     "A document for another reagent than the one used serves by analogy only, and is to be called so where it is named as a source."
                 ),
                 TableOf(
@@ -29,7 +29,7 @@ internal static class RequirementSection
                     "Item",
                     CompletenessItems.Of(analysis),
                     pages,
-                    CellSections.FirstTitle(analysis),
+                    GroupSections.FirstTitle(analysis),
                     "Twenty items after the published checklist for reporting stability studies (2020), put together from memory in our own words; the wording of the items was not seen."
                 ),
             ]

@@ -12,12 +12,12 @@ internal static class LineRows
     public static IEnumerable<Row> Of(CellEstimates estimates, SequenceNames names)
     {
         yield return Line("Weighted Deming", estimates.WeightedDeming, names, "describes, primary");
-        yield return Line("Deming", estimates.Deming, names, EstimateRow.Describes);
+        yield return Line("Deming", estimates.Deming, names, EstimateRow.ShownOnly);
         yield return Line(
             "Ordinary least squares",
             estimates.OrdinaryLeastSquares,
             names,
-            EstimateRow.Describes
+            EstimateRow.ShownOnly
         );
         yield return estimates.PassingBablok.TryGet(out var ranks)
             ? Coefficients(
@@ -39,7 +39,7 @@ internal static class LineRows
                 "Correlation r",
                 NumberText.Fixed(correlation.Pearson, SlopeDecimals),
                 NumberText.Range(correlation.Lower, correlation.Upper, SlopeDecimals),
-                EstimateRow.Describes
+                EstimateRow.ShownOnly
             );
         }
     }

@@ -9,5 +9,5 @@ internal static class SpecimenNames
     public static string Of(ImmutableArray<string> specimens) =>
         specimens.IsEmpty ? "none"
         : specimens.Length <= Most ? string.Join(", ", specimens)
-        : $"{NumberText.Count(specimens.Length)}, marked under Every pair";
+        : $"{NumberText.Count(specimens.Length)}, marked under Every specimen";
 }
