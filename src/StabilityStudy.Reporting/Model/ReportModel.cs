@@ -39,6 +39,9 @@ public sealed record RunningHeader(string Left, string Right, string Fingerprint
 /// <param name="Blocks">Content in reading order; may be empty.</param>
 public sealed record Section(string Title, bool StartsOnNewPage, ImmutableArray<Block> Blocks)
 {
+    /// <summary>Whether it is looked up, not read: its running text is set as small as its tables.</summary>
+    public bool IsAppendix { get; init; }
+
     /// <summary>
     /// What closes the page on which the section starts: where the content is longer than that page, the rest of it
     /// follows on the next.

@@ -12,6 +12,9 @@ internal sealed class BlockLayout(
     Bookmarks outline
 )
 {
+    /// <summary>Running text of the section that is being laid out.</summary>
+    private TextStyle _body = TextStyle.Body;
+
     /// <summary>The title of the document.</summary>
     public ImmutableArray<Piece> Title(string text) =>
         [
@@ -43,6 +46,7 @@ internal sealed class BlockLayout(
     public ImmutableArray<Piece> Section(Section section, double above)
     {
         ImmutableArray<Tag> tags = [new Tag("Sect", isGrouping: true)];
+        _body = section.IsAppendix ? TextStyle.Note : TextStyle.Body;
         var heading = FirmLines(
             section.Title,
             TextStyle.SectionTitle,
@@ -209,9 +213,9 @@ internal sealed class BlockLayout(
                 heading.Text,
                 level: 2
             ),
-            Paragraph paragraph => ProseLayout.Paragraph(paragraph, frame, tags),
-            Bullets bullets => ProseLayout.Bullets(bullets, frame, tags),
-            DefinitionList list => ProseLayout.Definitions(list, frame, tags),
+            Paragraph paragraph => ProseLayout.Paragraph(paragraph, _body, frame, tags),
+            Bullets bullets => ProseLayout.Bullets(bullets, _body, frame, tags),
+            DefinitionList list => ProseLayout.Definitions(list, _body, frame, tags),
             MonospaceLines lines => ProseLayout.Monospace(lines, frame, tags),
             VerdictBlock verdict => VerdictLayout.Pieces(verdict, frame, tags),
             DecisionTable decisions => new DecisionLayout(decisions, frame, signatures, tags)

@@ -59,7 +59,12 @@ internal static class FigureLayout
                 HoldNext = Hold.Firm,
             },
             .. charts.SelectMany(c =>
-                ProseLayout.Paragraph(new Paragraph(c.Caption, ParagraphStyle.Body), frame, tags)
+                ProseLayout.Paragraph(
+                    new Paragraph(c.Caption, ParagraphStyle.Body),
+                    TextStyle.Body,
+                    frame,
+                    tags
+                )
             ),
         ];
     }

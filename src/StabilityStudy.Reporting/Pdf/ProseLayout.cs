@@ -8,6 +8,7 @@ internal static class ProseLayout
 
     public static ImmutableArray<Piece> Paragraph(
         Paragraph paragraph,
+        TextStyle body,
         PageFrame frame,
         ImmutableArray<Tag> tags
     )
@@ -17,7 +18,7 @@ internal static class ProseLayout
             ParagraphStyle.Lead => TextStyle.Lead,
             ParagraphStyle.Small => TextStyle.Small,
             ParagraphStyle.Strong => TextStyle.Strong,
-            ParagraphStyle.Body => TextStyle.Body,
+            ParagraphStyle.Body => body,
         };
         return LineColumns.Pieces(
             [Column(frame.Left, style, paragraph.Text, frame.ContentWidth, "P")],
@@ -28,6 +29,7 @@ internal static class ProseLayout
 
     public static ImmutableArray<Piece> Bullets(
         Bullets bullets,
+        TextStyle body,
         PageFrame frame,
         ImmutableArray<Tag> tags
     )
@@ -39,10 +41,10 @@ internal static class ProseLayout
                 (text, i) =>
                     LineColumns.Pieces(
                         [
-                            new LineColumn(frame.Left + 2, TextStyle.Body, ["•"], new Tag("Lbl")),
+                            new LineColumn(frame.Left + 2, body, ["•"], new Tag("Lbl")),
                             Column(
                                 frame.Left + BulletIndent,
-                                TextStyle.Body,
+                                body,
                                 text,
                                 frame.ContentWidth - BulletIndent,
                                 "LBody"
@@ -57,6 +59,7 @@ internal static class ProseLayout
 
     public static ImmutableArray<Piece> Definitions(
         DefinitionList definitions,
+        TextStyle body,
         PageFrame frame,
         ImmutableArray<Tag> tags
     )
@@ -69,10 +72,19 @@ internal static class ProseLayout
                 (item, i) =>
                     LineColumns.Pieces(
                         [
-                            Column(frame.Left, TextStyle.Strong, item.Term, term - 8, "Lbl"),
+                            Column(
+                                frame.Left,
+                                body with
+                                {
+                                    Face = Fonts.ReportFonts.Semibold,
+                                },
+                                item.Term,
+                                term - 8,
+                                "Lbl"
+                            ),
                             Column(
                                 frame.Left + term,
-                                TextStyle.Body,
+                                body,
                                 item.Explanation,
                                 frame.ContentWidth - term,
                                 "LBody"

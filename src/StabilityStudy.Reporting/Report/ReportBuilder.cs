@@ -72,12 +72,25 @@ public static class ReportBuilder
             CoverageSection.Of(analysis),
             DecisionSection.Of(analysis),
             QuerySection.Of(analysis),
+            .. Appendix(analysis, pages, resultDigest, full)
+                .Select(section => section with { IsAppendix = true }),
+        ];
+
+    /// <summary>What is looked up: requirements, estimates, specimens, controls, methods, files.</summary>
+    private static ImmutableArray<Section> Appendix(
+        StudyAnalysis analysis,
+        SectionPages pages,
+        string? resultDigest,
+        bool full
+    ) =>
+        [
             RequirementSection.Of(analysis, pages),
             EstimateSection.Of(analysis, full),
             .. full ? [FurtherSection.Of(analysis)] : ImmutableArray<Section>.Empty,
             PairSection.Of(analysis, full),
             ControlSection.Of(analysis),
             HandCheckSection.Of(analysis),
+            RulesSection.Of(analysis),
             MethodsSection.Of(analysis),
             RecordSection.Of(analysis, resultDigest),
             CautionSection.Of(),
@@ -90,7 +103,10 @@ public static class ReportBuilder
     ) =>
         evidence.Insert(
             evidence.Length - 2,
-            WordsSection.Of(ModelText.Of([.. decision, .. evidence]))
+            WordsSection.Of(ModelText.Of([.. decision, .. evidence])) with
+            {
+                IsAppendix = true,
+            }
         );
 
     /// <summary>The first page alone, for the terminal.</summary>

@@ -109,7 +109,7 @@ public sealed class CriterionTextTests
     [InlineData("the protocol keeps control results elsewhere")]
     public void Every_doubt_is_among_the_rules(string expected)
     {
-        var rules = CriteriaSection
+        var rules = RulesSection
             .Of(OddStudies.All["40 pairs"])
             .Blocks.OfType<Bullets>()
             .SelectMany(list => list.Items);

@@ -31,19 +31,9 @@ public sealed class RequirementTests
 
             Assert.Equal(pages.Pages, named.Pages);
             Assert.Equal(32, rows.Length);
-            Assert.All(
-                rows,
-                row =>
-                    Assert.Equal(
-                        NumberText.Count(
-                            named.Pages[
-                                row.Cells[3].Text == Requirement.EachTimePoint
-                                    ? GroupSections.FirstTitle(analysis)
-                                    : row.Cells[3].Text
-                            ]
-                        ),
-                        row.Cells[2].Text
-                    )
+            Assert.Equal(
+                Answers(analysis).Select(section => NumberText.Count(named.Pages[section])),
+                rows.Select(row => row.Cells[2].Text)
             );
         }
     }
@@ -106,12 +96,23 @@ public sealed class RequirementTests
         ) => analysis.Lock with { Standing = standing, Level = level };
     }
 
+    /// <summary>The section that answers each line.</summary>
+    private static IEnumerable<string> Answers(Core.Analysis.StudyAnalysis analysis) =>
+        RequirementSection
+            .Of(analysis, SectionPages.None)
+            .Blocks.OfType<Table>()
+            .SelectMany(table => table.Rows)
+            .Select(row => row.Cells[2].Text)
+            .Select(section =>
+                section == Requirement.EachTimePoint ? GroupSections.FirstTitle(analysis) : section
+            );
+
     private static string[] Missing(Core.Analysis.StudyAnalysis analysis) =>
         [
             .. RequirementSection
                 .Of(analysis, SectionPages.Unknown)
                 .Blocks.OfType<Table>()
                 .SelectMany(table => table.Rows)
-                .Select(row => row.Cells[4].Text),
+                .Select(row => row.Cells[3].Text),
         ];
 }

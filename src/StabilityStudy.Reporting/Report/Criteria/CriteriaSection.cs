@@ -17,8 +17,10 @@ internal static class CriteriaSection
                     ? ImmutableArray<Block>.Empty
                     : [Limits(analysis.Protocol)],
                 Criteria(analysis.Protocol),
-                new Heading("Everything else that bears on a verdict"),
-                new Bullets(DoubtRules.Of(analysis.Protocol)),
+                new Paragraph(
+                    $"Everything else that bears on a verdict stands under \"{RulesSection.Title}\".",
+                    ParagraphStyle.Small
+                ),
                 new Paragraph(ErrorControl.Of(analysis), ParagraphStyle.Body),
             ]
         );

@@ -120,11 +120,7 @@ public static class ProtocolDocument
         );
 
     private static Section Rules(StudyProtocol protocol) =>
-        new(
-            "Everything else that bears on a verdict",
-            StartsOnNewPage: false,
-            [new Bullets(DoubtRules.Of(protocol))]
-        );
+        new(RulesSection.Title, StartsOnNewPage: false, [new Bullets(DoubtRules.Of(protocol))]);
 
     private static Section Cautions() =>
         new(

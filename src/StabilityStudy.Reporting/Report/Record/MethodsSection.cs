@@ -47,6 +47,7 @@ internal static class MethodsSection
                     ParagraphStyle.Small
                 ),
                 new Bullets([
+                    "How to design a study of stability: recommendation, Clin Chem Lab Med 2023, doi 10.1515/cclm-2023-0221. What its report should tell: checklist, Clin Chem Lab Med 2020, doi 10.1515/cclm-2020-0061. Both seen as abstracts only.",
                     "Bland JM, Altman DG. Lancet 1986;327:307–310.",
                     "Clopper CJ, Pearson ES. Biometrika 1934;26:404–413.",
                     "Efron B. J Am Stat Assoc 1987;82:171–185.",

@@ -14,6 +14,18 @@ internal static class RecordSection
                     $"Made by stability-study {analysis.ToolVersion} from the files below. The same inputs give the same figures, and the same figures the same bytes, on any machine; no clock is printed.",
                     ParagraphStyle.Body
                 ),
+                .. LastResult(analysis) is { } last
+                    ?
+                    [
+                        new Paragraph(
+                            string.Create(
+                                CultureInfo.InvariantCulture,
+                                $"The last result among the inputs was measured on {last:yyyy-MM-dd} at {last:HH:mm zzz}."
+                            ),
+                            ParagraphStyle.Body
+                        ),
+                    ]
+                    : ImmutableArray<Block>.Empty,
                 new MonospaceLines([
                     "input digest " + analysis.Identity.InputDigest,
                     .. analysis.Identity.Inputs.Select(file => $"{file.Sha256}  {file.Name}"),
@@ -31,6 +43,20 @@ internal static class RecordSection
                     "The foot of every page shows the start of the input digest and of the hash of analysis.json, so that a page signed on paper is tied to both. The input digest, by hand: SHA-256 over UTF-8 lines, sorted by file name in byte order, one for each file of the first list; each line: name, one space, lower-case hash, one line feed, the last line too.",
                     ParagraphStyle.Body
                 ),
+                .. analysis.Protocol.Analytes.Any(analyte => analyte.Loinc is not null)
+                    ? [new Paragraph(LoincNotice, ParagraphStyle.Small)]
+                    : ImmutableArray<Block>.Empty,
             ]
         );
+
+    /// <summary>The words that the license of the codes asks for.</summary>
+    private const string LoincNotice =
+        "This material contains content from LOINC (http://loinc.org). LOINC is copyright © Regenstrief Institute, Inc. and the Logical Observation Identifiers Names and Codes (LOINC) Committee and is available at no cost under the license at http://loinc.org/license. LOINC® is a registered United States trademark of Regenstrief Institute, Inc.";
+
+    private static DateTimeOffset? LastResult(StudyAnalysis analysis) =>
+        analysis
+            .Sequences.SelectMany(sequence => sequence.Cells)
+            .SelectMany(cell => cell.Pairs)
+            .SelectMany(pair => new[] { pair.Baseline?.TestedAt, pair.Delayed?.TestedAt })
+            .Max();
 }

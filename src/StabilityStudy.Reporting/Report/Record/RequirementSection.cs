@@ -48,20 +48,18 @@ internal static class RequirementSection
             [
                 new Column(name, ColumnAlignment.Left, 1.9),
                 new Column("Asks for", ColumnAlignment.Left, 3.3),
-                .. pages.HavePages
-                    ? [new Column("Page", ColumnAlignment.Right, 0.6)]
-                    : ImmutableArray<Column>.Empty,
-                new Column("Answered in", ColumnAlignment.Left, 1.9),
-                new Column("Missing", ColumnAlignment.Left, 3.2),
+                pages.HavePages
+                    ? new Column("Page", ColumnAlignment.Right, 0.6)
+                    : new Column("Answered in", ColumnAlignment.Left, 1.9),
+                new Column("Missing", ColumnAlignment.Left, 3.4),
             ],
             [
                 .. lines.Select(line => new Row([
                     new TableCell(line.Name),
                     new TableCell(line.What),
-                    .. pages.HavePages
-                        ? [PageOf(line.Section, pages, firstTimePoint)]
-                        : ImmutableArray<TableCell>.Empty,
-                    new TableCell(line.Section),
+                    pages.HavePages
+                        ? PageOf(line.Section, pages, firstTimePoint)
+                        : new TableCell(line.Section),
                     line.Missing is { } missing
                         ? new TableCell(missing, Emphasis.Strong)
                         : new TableCell("nothing"),
