@@ -40,7 +40,7 @@ internal static class CellQueries
                 StudyFileNames.Usual.Results,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{Counted.Of(beyond, "specimen")} beyond the measuring interval, so that the mean and every line rest on the other {cell.Estimates.Compared}"
+                    $"{Counted.Of(beyond, "specimen")} beyond the measuring interval, so that the mean and every line are computed from the other {cell.Estimates.Compared}"
                 ),
                 "Show that such results are as reported; their change cannot be known."
             );
@@ -142,7 +142,7 @@ internal static class CellQueries
                 StudyFileNames.Usual.Specimens,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"the mean is of {cell.Estimates.Compared} specimens; one unstable specimen in 20 is absent from so few in {100 * Math.Pow(0.95, cell.Estimates.Compared):0} of 100 studies"
+                    $"the mean is of {cell.Estimates.Compared} specimens; in {100 * Math.Pow(0.95, cell.Estimates.Compared):0} of 100 studies of so few, an instability that affects 1 patient in 20 is missed"
                 )
             );
         }
@@ -159,7 +159,7 @@ internal static class CellQueries
                 StudyFileNames.Usual.Results,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"the conclusion rests on what was left out: if {(leftOut == 1 ? "one pair" : $"{leftOut} pairs")} left out at this time point had been outside the allowable difference, it would not be supported"
+                    $"if {(leftOut == 1 ? "the pair" : $"the {leftOut} pairs")} left out at this time point had been outside the allowable difference, it would not be supported"
                 )
             );
         }

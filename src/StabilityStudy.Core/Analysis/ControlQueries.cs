@@ -10,7 +10,7 @@ internal static class ControlQueries
     internal static QueryKinds Kinds { get; } = new();
 
     // csharpier-ignore-start
-    internal static readonly QueryKind ControlsNotChecked = Kinds.Add("controls-not-checked", QueryRank.Control, "the protocol keeps control results elsewhere, so that they were not checked here", "be ready to show them");
+    internal static readonly QueryKind ControlsNotChecked = Kinds.Add("controls-not-checked", QueryRank.Control, "the protocol keeps control results elsewhere, so that they were not checked here", "be ready to show them", point: "Controls were not checked.");
     internal static readonly QueryKind RunWithoutControl = Kinds.Add("run-without-control", QueryRank.Control, "a run has no control result", "add the control result; without one, the pairs of the run are left out", point: "A run has no control.");
     internal static readonly QueryKind ControlOutOfRange = Kinds.Add("control-out-of-range", QueryRank.Control, "a run has a control result outside its range", "follow your procedure for a run out of control", point: "A control was out of range.");
     internal static readonly QueryKind CalibrationNotBridged = Kinds.Add("calibration-not-bridged", QueryRank.Confounding, "no bridging plasma was tested in the runs of an analyte, so that a shift of calibration cannot be told from the delay", "test a bridging plasma twice in every run of the next study", point: "A shift between runs would not be seen.");
@@ -57,7 +57,7 @@ internal static class ControlQueries
                     ControlsNotChecked,
                     new("protocol.toml", null, "controls"),
                     "",
-                    "Control results are kept elsewhere and were not checked here.",
+                    "Control results are kept elsewhere; whether every run was in control is not shown here.",
                     "Check that every run of this study was in control."
                 ),
             ]

@@ -18,6 +18,9 @@ internal sealed class DecisionLayout
     /// <summary>Height of the place of decision of a row in one sentence: one line of a stamp.</summary>
     private const double BriefPlace = 15;
 
+    /// <summary>Between a line to write on and what may stand there.</summary>
+    private const double BelowLine = 3;
+
     private const int InGridRow = 4;
     private static readonly double s_gridPlace = Mm(12);
 
@@ -26,7 +29,13 @@ internal sealed class DecisionLayout
     private static readonly double s_right = Mm(22);
     private static readonly double s_gutter = Mm(4);
     private static readonly double s_number = Mm(4.6);
-    private static readonly ImmutableArray<double> s_evidence = [Mm(12), Mm(39), Mm(31), Mm(23)];
+    private static readonly ImmutableArray<double> s_evidence =
+    [
+        Mm(11),
+        Mm(40.5),
+        Mm(30.5),
+        Mm(23),
+    ];
 
     private readonly DecisionTable _table;
     private readonly PageFrame _frame;
@@ -74,16 +83,30 @@ internal sealed class DecisionLayout
         }
 
         // In the grid no row stands in full.
-        return (
-            pieces,
-            full == _table.Rows.Length
-                ? []
-                :
-                [
-                    Head(isContinued: true),
-                    .. _table.Rows[full..].Select(row => Row(row, isDecidedHere: false)),
-                ]
-        );
+        return (pieces, full == _table.Rows.Length ? [] : Continued(_table.Rows[full..]));
+    }
+
+    /// <summary>The rows that page 1 only names, under the head of the table on every page.</summary>
+    private ImmutableArray<Piece> Continued(ImmutableArray<DecisionRow> rows)
+    {
+        var head = Head(isContinued: true);
+        var repeated = head with
+        {
+            Draw = (canvas, top) => canvas.Untagged(() => head.Draw(canvas, top)),
+        };
+        return
+        [
+            head,
+            .. rows.Select(
+                (row, i) =>
+                    i == 0
+                        ? Row(row, isDecidedHere: false)
+                        : Row(row, isDecidedHere: false) with
+                        {
+                            RepeatedAbove = repeated,
+                        }
+            ),
+        ];
     }
 
     private ImmutableArray<Piece> First(int full) =>
@@ -239,7 +262,7 @@ internal sealed class DecisionLayout
             s_right
         );
         var hint = isDecidedHere ? LineBreaking.Break(row.Hint, TextStyle.Head, s_right) : [];
-        var place = (prompt.Length + hint.Length + 1) * TextStyle.Head.Leading;
+        var place = ((prompt.Length + hint.Length + 1) * TextStyle.Head.Leading) + 1 + BelowLine;
         var height = above + Math.Max(Math.Max(answer.Height, weighed.Height), place) + below;
         return new Piece(
             height,
@@ -257,7 +280,10 @@ internal sealed class DecisionLayout
                     canvas.Artifact(() =>
                         canvas.Line(Right, line, Right + s_right, line, 0.4, TextStyle.Ink)
                     );
-                    canvas.Tagged("P", () => canvas.Lines(hint, TextStyle.Head, Right, line + 1));
+                    canvas.Tagged(
+                        "P",
+                        () => canvas.Lines(hint, TextStyle.Head, Right, line + BelowLine)
+                    );
                     AddPlace(
                         row,
                         new XRect(Right - Mm(1.5), top + 1, s_right + Mm(1.5), height - 2),
@@ -277,7 +303,7 @@ internal sealed class DecisionLayout
     {
         var text = RichText.Break(
             "Table 1 continues on the next page",
-            "with these rows; they are decided here:",
+            "with these rows. Read their figures there, then decide here:",
             TextStyle.Note,
             _frame.ContentWidth
         );

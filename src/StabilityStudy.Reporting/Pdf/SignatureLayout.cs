@@ -220,12 +220,15 @@ internal static class SignatureLayout
         }
     }
 
+    /// <summary>Between a line to write on and what it is for.</summary>
+    private const double BelowLine = 1.5;
+
     private static void DrawWritingLines(XRect area, PageCanvas canvas)
     {
         var middle = area.Left + (area.Width * 0.5);
         var left = area.Left + Padding;
         var right = area.Right - Padding;
-        var lower = area.Bottom - Padding - LineLabel.Leading;
+        var lower = area.Bottom - Padding - LineLabel.Leading - BelowLine;
         var upper = lower - 20;
         DrawWritingLine("Printed name", left, middle - Padding, upper, canvas);
         DrawWritingLine("Date and time", middle, right, upper, canvas);
@@ -241,7 +244,7 @@ internal static class SignatureLayout
     )
     {
         canvas.Artifact(() => canvas.Line(left, y, right, y, 0.4, TextStyle.Soft));
-        canvas.Tagged("P", () => canvas.Text(label, LineLabel, left, y));
+        canvas.Tagged("P", () => canvas.Text(label, LineLabel, left, y + BelowLine));
     }
 
     private sealed record BoxHead(

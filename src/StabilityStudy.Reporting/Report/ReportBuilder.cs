@@ -175,7 +175,7 @@ public static class ReportBuilder
         var invented = analysis.Facts.Invented ? "INVENTED EXAMPLE · " : "";
         return new RunningHeader(
             $"{invented}{analysis.Protocol.Code} · version {analysis.Protocol.Version}",
-            "valid only with its signatures",
+            "valid only with all signatures of page 1",
             $"inputs {digest}"
                 + (resultDigest is null ? "" : $" · results {resultDigest[..DigestShown]}")
         );

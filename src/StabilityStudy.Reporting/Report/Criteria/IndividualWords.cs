@@ -32,10 +32,10 @@ internal sealed record IndividualWords(
                 : $", by the exact one-sided {NumberText.Percent(Result.ConfidenceLevel)} lower bound."
         );
 
-    /// <summary>Share with the bound that is read against the required one: "38 of 39 (≥ 88.4 %)", and where it is not met "26 of 40 (≤ 77.5 %)".</summary>
+    /// <summary>Share with the bound that is read against the required one: "38 of 39; ≥ 88.4 %", and where it is not met "26 of 40; ≤ 77.5 %".</summary>
     public string DecidingFigure =>
         Result.Bounds.TryGet(out var bounds)
-            ? $"{Result.Agreement.Inside} of {Result.Agreement.Counted} ({BoundWords.Of(bounds, Result.RequiredShare, Result.Verdict)})"
+            ? $"{Result.Agreement.Inside} of {Result.Agreement.Counted}; {BoundWords.Of(bounds, Result.RequiredShare, Result.Verdict)}"
             : "none counted";
 
     public ImmutableArray<CriterionFigure> Figures(bool withLimits) =>

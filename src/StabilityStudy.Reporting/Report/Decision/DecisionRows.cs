@@ -101,7 +101,7 @@ internal static class DecisionRows
             [.. Shown(analysis, times).Select(time => Line(time, names, analysis.Protocol))],
             [.. Remarks(sequence, part, names, analysis.Protocol)],
             reservations,
-            row.Supported is null ? "Decision:" : "Approved:",
+            "Decision:",
             row.Supported is null ? "today's rule stays, or shorter" : "a window, or \"declined\"",
             BriefOf(name, conclusion, reservations)
         )
@@ -186,7 +186,8 @@ internal static class DecisionRows
         var levels = SideChangeWords.NotTested(sequence, names);
         string?[] parts =
         [
-            $"Today {DurationText.Format(row.Today)}" + (limit is null ? "." : $". Limit {limit}."),
+            $"Today's rule: {DurationText.Format(row.Today)}"
+                + (limit is null ? "." : $". Limit {limit}."),
             range is null ? null
             : levels is null ? $"Baselines {range}."
             : $"Baselines {range}; little or nothing is known at {levels}.",
@@ -399,12 +400,33 @@ internal static class DecisionRows
             .Distinct()
             .Order()
             .ToImmutableArray();
+        var near = (
+            from sequence in analysis.Sequences
+            from cell in sequence.Cells
+            from result in cell.Criteria.OfType<IndividualResult>()
+            select InBrief(result.Limit, SequenceNames.Of(analysis, sequence))
+        )
+            .Distinct()
+            .ToImmutableArray();
         return new(
             "Waited",
             $"Mean change{(levels.IsEmpty ? "" : $" ({string.Join(" or ", levels)} interval)")}{(limits is [var limit] ? $"; limit {limit}" : "")}",
-            $"Within limit; share shown{(shares.IsEmpty ? "" : $" ({string.Join(" or ", shares[..^1].Select(share => (100 * share).ToString("0.##", CultureInfo.InvariantCulture)).Append(NumberText.Percent(shares[^1])))} required)")}",
+            $"Specimens within {(near is [var one] ? one : "their limit")}; share shown{(shares.IsEmpty ? "" : $" ({string.Join(" or ", shares[..^1].Select(share => (100 * share).ToString("0.##", CultureInfo.InvariantCulture)).Append(NumberText.Percent(shares[^1])))} required)")}",
             "Conclusion"
         );
+    }
+
+    /// <summary>"15 % or 2 s".</summary>
+    private static string InBrief(Limit limit, SequenceNames names)
+    {
+        string?[] parts =
+        [
+            limit.Percent is { } percent ? $"{NumberText.Plain(percent)} %" : null,
+            limit.AbsoluteInUnit is { } amount
+                ? $"{NumberText.Plain(amount)} {names.Analyte.ShownUnit}"
+                : null,
+        ];
+        return string.Join(" or ", parts.OfType<string>());
     }
 
     private sealed record Time(

@@ -13,7 +13,7 @@ internal static class DecisionSection
             StartsOnNewPage: false,
             [
                 new Paragraph(
-                    "The evidence ends here and the decision begins: the medical director approves, approves a shorter window or with conditions, or declines, in the box on page 1. A window may always be shorter than the one supported, never longer.",
+                    "The evidence ends here and the decision begins: the medical director approves, approves a shorter window or with conditions, or declines, on page 1. A window may always be shorter than the one supported, never longer.",
                     ParagraphStyle.Body
                 ),
                 Windows(analysis),
@@ -37,7 +37,6 @@ internal static class DecisionSection
                 new Column("Today's window", ColumnAlignment.Left, 1.1),
                 new Column("Longest supported", ColumnAlignment.Left, 1.3),
                 new Column("What would answer what is open", ColumnAlignment.Left, 3.4),
-                new Column("Decided, from when (by hand)", ColumnAlignment.Left, 1.9),
             ],
             [
                 .. analysis.Sequences.SelectMany(sequence =>
@@ -93,7 +92,6 @@ internal static class DecisionSection
                 ? new TableCell(noWindow, Emphasis.Strong)
                 : new TableCell(window, Emphasis.Strong, VerdictShape.Supported),
             new TableCell(next),
-            new TableCell("______________"),
         ]);
 
     /// <summary>What to do about the time point at which the sequence ends.</summary>

@@ -46,7 +46,7 @@ internal static class FirstPageFigure
                     "Time since collection",
                     0,
                     panels.Length,
-                    [.. panels.SelectMany(panel => panel.Ticks)]
+                    [.. panels.SelectMany(panel => panel.Ticks(panels.Length))]
                 ),
                 ChangeAxis(panels, limit, withCurves),
                 [
@@ -293,11 +293,31 @@ internal static class FirstPageFigure
                 .DefaultIfEmpty(cell.Key.TimePoint.Delay.TotalHours)
                 .Average();
 
-        public IEnumerable<Tick> Ticks =>
-            Sequence.Cells.Select(cell => new Tick(
-                X(cell.Key.TimePoint.Delay.TotalHours),
-                cell.Key.TimePoint.ToString()
-            ));
+        /// <summary>The times tested; collection and today's window too, where there is room beside them.</summary>
+        public ImmutableArray<Tick> Ticks(int panels)
+        {
+            var ticks = Sequence
+                .Cells.Select(cell => new Tick(
+                    X(cell.Key.TimePoint.Delay.TotalHours),
+                    cell.Key.TimePoint.ToString()
+                ))
+                .ToImmutableArray();
+            foreach (var hours in new[] { 0, Today ?? 0 })
+            {
+                var x = X(hours);
+                if (ticks.All(tick => Math.Abs(tick.Value - x) >= TickRoom * panels))
+                {
+                    ticks = ticks.Add(
+                        new(x, hours == 0 ? "0" : DurationText.Format(TimeSpan.FromHours(hours)))
+                    );
+                }
+            }
+
+            return ticks;
+        }
+
+        /// <summary>The width of a label of a tick, as a share of the figure's.</summary>
+        private const double TickRoom = 0.06;
 
         public double X(double hours) => Index + Inset + (UsedWidth * hours / Longest);
 

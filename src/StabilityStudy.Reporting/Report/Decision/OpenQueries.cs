@@ -21,6 +21,7 @@ internal static class OpenQueries
             .Queries.Where(query =>
                 query is { Severity: Severity.Attention, Scope: null }
                 && query.Rank is >= QueryRank.Record and <= QueryRank.Confounding
+                && !Reservations.IsInRows(analysis, query)
             )
             .OrderBy(query => query.Rank)
             .ToImmutableArray();

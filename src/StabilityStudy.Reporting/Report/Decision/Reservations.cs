@@ -33,6 +33,7 @@ internal static class Reservations
             .. SensitivityToOneSpecimen.Of(sequence),
             .. Confounded(analysis, sequence, deciding),
             .. Queries(analysis, sequence, deciding),
+            .. OfAllRows(analysis),
             .. Manufacturer(sequence, names),
             .. Today(sequence, names),
         ];
@@ -147,6 +148,25 @@ internal static class Reservations
             kind.Key.Rank is QueryRank.StatedAnyway or QueryRank.Exclusion
                 && sequence.Window is not null
         );
+
+    /// <summary>With more rows than this, what holds for all of them stands once among what page 1 says of the study.</summary>
+    private const int MostRepeated = 3;
+
+    /// <summary>A query about the whole study that has a point of its own, such as runs that no control vouches for.</summary>
+    private static IEnumerable<Reservation> OfAllRows(StudyAnalysis analysis) =>
+        from query in analysis.Queries
+        where IsInRows(analysis, query)
+        select new Reservation(query.Kind.Point!, query.Text, Contradicts: false);
+
+    /// <summary>Whether a query about the study as a whole is counted among the reservations of each row.</summary>
+    public static bool IsInRows(StudyAnalysis analysis, DataQuery query) =>
+        analysis.Sequences.Length <= MostRepeated
+        && query
+            is {
+                Severity: Severity.Attention,
+                Scope: null,
+                Kind: { Rank: QueryRank.Control, Point: not null }
+            };
 
     /// <summary>Of a kind at several time points the words of the last: the window ends there.</summary>
     private static string InWords(ImmutableArray<DataQuery> kind)

@@ -15,6 +15,7 @@ internal static class SensitivityToOneSpecimen
     public static IEnumerable<Reservation> Of(Sequence sequence) =>
         from part in Parts(sequence)
         from line in Weakest(part.Times.Where(time => time.Conclusion == Conclusion.Supported))
+        where !(sequence.Parts.IsEmpty && IsQueried(line.Line))
         group (part.Name, line.Time.TimePoint) by (
             line.Line.Conclusion,
             Question: QuestionOf(line.Line.Question),
@@ -46,10 +47,14 @@ internal static class SensitivityToOneSpecimen
             .Concat(changing[false]);
     }
 
+    /// <summary>What was left out has a query of its own at each time point.</summary>
+    private static bool IsQueried(RobustnessLine line) =>
+        line.Question.Kind == RobustnessKind.LeftOutCountedOutside;
+
     private static string QuestionOf(RobustnessQuestion question) =>
         question
             is { Kind: RobustnessKind.OneSubjectLeftOut, Changing: { } changing, Count: { } all }
-            ? $"without one of {NumberText.Count(changing)} among the {NumberText.Count(all)} subjects"
+            ? $"with any one of {NumberText.Count(changing)} of the {NumberText.Count(all)} subjects left out"
             : RobustnessWords.Of(question);
 
     /// <summary>"6 h and 8 h on AN1".</summary>

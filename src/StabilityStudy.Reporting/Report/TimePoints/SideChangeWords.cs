@@ -10,20 +10,31 @@ internal static class SideChangeWords
     public static Reservation Reservation(Cell cell, SideChange change, SequenceNames names)
     {
         var level = $"{NumberText.Plain(change.Level)} {names.Analyte.ShownUnit}".TrimEnd();
-        var (side, codes, other) =
-            change.Down.Length >= change.Up.Length
-                ? ("below", change.Down, change.Up)
-                : ("above", change.Up, change.Down);
-        var others = other.IsEmpty ? "" : $", {NumberText.Count(other.Length)} the other way";
+        var all = NumberText.Count(change.Counted);
+        string[] moved =
+        [
+            .. Moved(change.Down.Length, $"of {all} specimens fell below it"),
+            .. Moved(
+                change.Up.Length,
+                change.Down.IsEmpty ? $"of {all} specimens rose above it" : "rose above it"
+            ),
+        ];
+        var side =
+            change.Down.Length == change.Up.Length ? "across"
+            : change.Down.Length > change.Up.Length ? "below"
+            : "above";
         var noise = change.ExpectedFromNoise is { } expected
             ? $" (imprecision alone: about {NumberText.Fixed(expected, 1)} in all)"
             : "";
         return new(
             $"Waiting moved results {side} {level}.",
-            $"At {cell.Key.TimePoint}, {NumberText.Count(codes.Length)} of {NumberText.Count(change.Counted)}{others}{noise}{Unguarded(cell, change)}.",
+            $"At {cell.Key.TimePoint}{(cell.Conclusion == Conclusion.Supported ? "" : " (not supported)")}, {string.Join(" and ", moved)}{noise}{Unguarded(cell, change)}.",
             cell.Conclusion == Conclusion.Supported
         );
     }
+
+    private static string[] Moved(int count, string how) =>
+        count == 0 ? [] : [$"{NumberText.Count(count)} {how}"];
 
     /// <summary>Decision levels with too few baselines on a side at every time point: "90 s"; null without any.</summary>
     public static string? NotTested(Sequence sequence, SequenceNames names)
