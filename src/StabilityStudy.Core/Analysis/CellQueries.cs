@@ -159,7 +159,7 @@ internal static class CellQueries
                 StudyFileNames.Usual.Results,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"if {(leftOut == 1 ? "the pair" : $"the {leftOut} pairs")} left out at this time point had been outside the allowable difference, it would not be supported"
+                    $"if {(leftOut == 1 ? "one pair" : $"{leftOut} pairs")} left out at this time point had been outside the allowable difference, it would not be supported"
                 )
             );
         }

@@ -41,7 +41,11 @@ internal sealed record Definition(string Term, string Explanation);
 internal sealed record MonospaceLines(ImmutableArray<string> Lines) : Block;
 
 /// <summary>Blocks that stand on one page if a page can hold them.</summary>
-internal sealed record KeepTogether(ImmutableArray<Block> Blocks) : Block;
+internal sealed record KeepTogether(ImmutableArray<Block> Blocks) : Block
+{
+    /// <summary>Whether they do so however much of the page before stays blank.</summary>
+    public bool IsWhole { get; init; }
+}
 
 /// <summary>
 /// A figure that takes the room which the rest of its section leaves on the page where the section starts; where that is

@@ -16,12 +16,12 @@ internal sealed record ChartBlock(
 internal sealed record ChartRow : Block
 {
     /// <summary>Creates a row of figures.</summary>
-    /// <exception cref="ArgumentException">There are not two or three figures.</exception>
+    /// <exception cref="ArgumentException">There are not two to four figures.</exception>
     public ChartRow(ImmutableArray<ChartBlock> charts)
     {
-        if (charts.IsDefault || charts.Length is < 2 or > 3)
+        if (charts.IsDefault || charts.Length is < 2 or > 4)
         {
-            throw new ArgumentException("Two or three figures stand side by side.", nameof(charts));
+            throw new ArgumentException("Two to four figures stand side by side.", nameof(charts));
         }
 
         Charts = charts;

@@ -40,7 +40,7 @@ public sealed record RunningHeader(string Left, string Right, string Fingerprint
 public sealed record Section(string Title, bool StartsOnNewPage, ImmutableArray<Block> Blocks)
 {
     /// <summary>Whether it is looked up, not read: its running text is set as small as its tables.</summary>
-    public bool IsAppendix { get; init; }
+    public bool IsLookedUp { get; init; }
 
     /// <summary>
     /// What closes the page on which the section starts: where the content is longer than that page, the rest of it

@@ -13,7 +13,9 @@ internal sealed class BlockLayout(
 )
 {
     /// <summary>Running text of the section that is being laid out.</summary>
-    private TextStyle _body = TextStyle.Body;
+    private bool _isLookedUp;
+
+    private TextStyle Running => _isLookedUp ? TextStyle.Note : TextStyle.Body;
 
     /// <summary>The title of the document.</summary>
     public ImmutableArray<Piece> Title(string text) =>
@@ -46,7 +48,7 @@ internal sealed class BlockLayout(
     public ImmutableArray<Piece> Section(Section section, double above)
     {
         ImmutableArray<Tag> tags = [new Tag("Sect", isGrouping: true)];
-        _body = section.IsAppendix ? TextStyle.Note : TextStyle.Body;
+        _isLookedUp = section.IsLookedUp;
         var heading = FirmLines(
             section.Title,
             TextStyle.SectionTitle,
@@ -213,22 +215,25 @@ internal sealed class BlockLayout(
                 heading.Text,
                 level: 2
             ),
-            Paragraph paragraph => ProseLayout.Paragraph(paragraph, _body, frame, tags),
-            Bullets bullets => ProseLayout.Bullets(bullets, _body, frame, tags),
-            DefinitionList list => ProseLayout.Definitions(list, _body, frame, tags),
+            Paragraph paragraph => ProseLayout.Paragraph(paragraph, Running, frame, tags),
+            Bullets bullets => ProseLayout.Bullets(bullets, Running, frame, tags),
+            DefinitionList list => ProseLayout.Definitions(list, Running, frame, tags),
             MonospaceLines lines => ProseLayout.Monospace(lines, frame, tags),
             VerdictBlock verdict => VerdictLayout.Pieces(verdict, frame, tags),
             DecisionTable decisions => new DecisionLayout(decisions, frame, signatures, tags)
                 .Pieces(double.MaxValue)
                 .First,
             KeyMessage message => [KeyMessageLayout.Piece(message, frame, tags)],
-            Table table => TableLayout.Pieces(table, frame, tags),
+            Table table => TableLayout.Pieces(table, frame, _isLookedUp, tags),
             ChartBlock chart => FigureLayout.Pieces([chart], frame, figures, tags),
             ChartRow row => FigureLayout.Pieces(row.Charts, frame, figures, tags),
             FlowFigure flow => FlowLayout.Pieces(flow, frame, tags),
             SignatureBoxes boxes => SignatureLayout.Pieces(boxes, frame, signatures, tags),
             Floating floating => One(floating.Figure, tags),
-            KeepTogether group => Grouped(Blocks(group.Blocks, tags)),
+            KeepTogether group => Grouped(
+                Blocks(group.Blocks, tags),
+                group.IsWhole ? Hold.Whole : Hold.Group
+            ),
             PageBreak => [],
             _ => throw new InvalidOperationException($"No drawing of {block.GetType().Name}."),
         };
@@ -276,16 +281,14 @@ internal sealed class BlockLayout(
             ? heading.SetItem(heading.Length - 1, heading[^1] with { HoldNext = Hold.None })
             : [.. heading, .. content];
 
-    private static ImmutableArray<Piece> Grouped(ImmutableArray<Piece> pieces) =>
+    private static ImmutableArray<Piece> Grouped(
+        ImmutableArray<Piece> pieces,
+        Hold hold = Hold.Group
+    ) =>
         [
             .. pieces.Select(
                 (p, i) =>
-                    i < pieces.Length - 1 && p.HoldNext == Hold.None
-                        ? p with
-                        {
-                            HoldNext = Hold.Group,
-                        }
-                        : p
+                    i < pieces.Length - 1 && p.HoldNext < hold ? p with { HoldNext = hold } : p
             ),
         ];
 }

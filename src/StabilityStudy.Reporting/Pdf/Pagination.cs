@@ -71,12 +71,19 @@ internal static class Pagination
         var pages = new PageFiller(height, top, white);
         var start = 0;
         var splitUntil = 0;
+        var wholeSplitUntil = 0;
         while (start < pieces.Length)
         {
             var run = RunFrom(pieces, start, Hold.Group);
             if (start < splitUntil || !pages.FitsEmptyPage(run) || pages.WouldLeaveBlank(run))
             {
                 splitUntil = start + run.Length;
+                run = RunFrom(pieces, start, Hold.Whole);
+            }
+
+            if (start < wholeSplitUntil || !pages.FitsEmptyPage(run))
+            {
+                wholeSplitUntil = Math.Max(wholeSplitUntil, start + run.Length);
                 run = RunFrom(pieces, start, Hold.Firm);
             }
 

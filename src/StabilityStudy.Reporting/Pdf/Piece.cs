@@ -31,8 +31,11 @@ internal enum Hold
     /// <summary>A page may end between them.</summary>
     None,
 
-    /// <summary>Together if a page can hold the whole group.</summary>
+    /// <summary>Together if a page can hold the whole group and not too much of the page before stays blank.</summary>
     Group,
+
+    /// <summary>Together if a page can hold the whole group.</summary>
+    Whole,
 
     /// <summary>Together whenever a page can hold both: a heading and its text, a row and its head.</summary>
     Firm,

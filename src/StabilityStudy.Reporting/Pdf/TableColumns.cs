@@ -4,10 +4,12 @@ namespace StabilityStudy.Reporting.Pdf;
 /// <param name="Lefts">Left edge of each column in points.</param>
 /// <param name="Widths">Width of each column, padding included.</param>
 /// <param name="Style">Text of the cells.</param>
+/// <param name="RowPadding">Distance of a row's text to the rule above and below it.</param>
 internal sealed record TableColumns(
     ImmutableArray<double> Lefts,
     ImmutableArray<double> Widths,
-    TextStyle Style
+    TextStyle Style,
+    double RowPadding
 )
 {
     /// <summary>Distance of a text to the edge of its column.</summary>
@@ -20,7 +22,10 @@ internal sealed record TableColumns(
     /// Shares the width of the page among the columns as the model asks, but gives each column the room of its
     /// widest word as long as there is room.
     /// </summary>
-    public static TableColumns Of(Table table, PageFrame frame)
+    /// <param name="table">The table.</param>
+    /// <param name="frame">The page.</param>
+    /// <param name="isClose">Whether its rows stand closer, as in the appendix.</param>
+    public static TableColumns Of(Table table, PageFrame frame, bool isClose)
     {
         var style = TextStyle.Caption with
         {
@@ -44,7 +49,7 @@ internal sealed record TableColumns(
             left += width;
         }
 
-        return new TableColumns(lefts.MoveToImmutable(), widths, style);
+        return new TableColumns(lefts.MoveToImmutable(), widths, style, isClose ? 0.9 : 1.9);
     }
 
     /// <summary>Width for the text of a cell.</summary>

@@ -11,10 +11,11 @@ internal static class TableLayout
     public static ImmutableArray<Piece> Pieces(
         Table table,
         PageFrame frame,
+        bool isClose,
         ImmutableArray<Tag> tags
     )
     {
-        var columns = TableColumns.Of(table, frame);
+        var columns = TableColumns.Of(table, frame, isClose);
         var inTable = tags.Add(new Tag("Table"));
         var captionStyle = TextStyle.TableCaption;
         var caption = LineColumns

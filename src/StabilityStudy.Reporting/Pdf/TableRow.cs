@@ -5,13 +5,11 @@ namespace StabilityStudy.Reporting.Pdf;
 /// <param name="Columns">Columns of the table.</param>
 internal sealed record TableRow(ImmutableArray<CellText> Cells, TableColumns Columns)
 {
-    private const double Padding = 1.9;
-
     /// <summary>Distance of the first line to the upper edge.</summary>
-    public double PaddingAbove { get; private init; } = Padding;
+    public double PaddingAbove { get; private init; } = Columns.RowPadding;
 
     /// <summary>Distance of the last line to the lower edge.</summary>
-    public double PaddingBelow { get; private init; } = Padding;
+    public double PaddingBelow { get; private init; } = Columns.RowPadding;
 
     /// <summary>Number of text lines, at least one.</summary>
     public int LineCount => Math.Max(1, Cells.Max(c => c.Lines.Length));
@@ -24,7 +22,7 @@ internal sealed record TableRow(ImmutableArray<CellText> Cells, TableColumns Col
         this with
         {
             Cells = [.. Cells.Select(c => c.Part(firstLine, count))],
-            PaddingAbove = firstLine == 0 ? Padding : 0,
-            PaddingBelow = firstLine + count >= LineCount ? Padding : 0,
+            PaddingAbove = firstLine == 0 ? Columns.RowPadding : 0,
+            PaddingBelow = firstLine + count >= LineCount ? Columns.RowPadding : 0,
         };
 }

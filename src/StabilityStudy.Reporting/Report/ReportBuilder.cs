@@ -61,8 +61,14 @@ public static class ReportBuilder
         bool full
     ) =>
         [
-            ConductSection.Of(analysis),
-            CriteriaSection.Of(analysis),
+            ConductSection.Of(analysis) with
+            {
+                IsLookedUp = true,
+            },
+            CriteriaSection.Of(analysis) with
+            {
+                IsLookedUp = true,
+            },
             DispositionSection.Of(analysis),
             .. analysis.Sequences.Select(sequence => GroupSections.Of(analysis, sequence)),
             DriftSection.Of(analysis),
@@ -71,9 +77,12 @@ public static class ReportBuilder
             .. ScopeSection.Of(analysis) is { } scope ? [scope] : ImmutableArray<Section>.Empty,
             CoverageSection.Of(analysis),
             DecisionSection.Of(analysis),
-            QuerySection.Of(analysis),
+            QuerySection.Of(analysis) with
+            {
+                IsLookedUp = true,
+            },
             .. Appendix(analysis, pages, resultDigest, full)
-                .Select(section => section with { IsAppendix = true }),
+                .Select(section => section with { IsLookedUp = true }),
         ];
 
     /// <summary>What is looked up: requirements, estimates, specimens, controls, methods, files.</summary>
@@ -91,7 +100,7 @@ public static class ReportBuilder
             ControlSection.Of(analysis),
             HandCheckSection.Of(analysis),
             RulesSection.Of(analysis),
-            MethodsSection.Of(analysis),
+            MethodsSection.Of(analysis, full),
             RecordSection.Of(analysis, resultDigest),
             CautionSection.Of(),
         ];
@@ -105,7 +114,7 @@ public static class ReportBuilder
             evidence.Length - 2,
             WordsSection.Of(ModelText.Of([.. decision, .. evidence])) with
             {
-                IsAppendix = true,
+                IsLookedUp = true,
             }
         );
 

@@ -29,6 +29,21 @@ internal static class ExampleStudy
             )
         );
 
+    /// <summary>The files of an example by the name of its folder.</summary>
+    public static StudyBytes OfFolder(string name) =>
+        StudyBytes.Of(
+            Directory
+                .GetFiles(Path.Combine(RepositoryFile.Root, "example-studies", name))
+                .Where(file => Path.GetExtension(file) is ".toml" or ".csv" or ".lock")
+                .Order(StringComparer.Ordinal)
+                .Select(file =>
+                    KeyValuePair.Create(
+                        Path.GetFileName(file),
+                        (ReadOnlyMemory<byte>)File.ReadAllBytes(file)
+                    )
+                )
+        );
+
     public static string Text(string name) => Text(Bytes, name);
 
     public static string Text(StudyBytes files, string name) =>

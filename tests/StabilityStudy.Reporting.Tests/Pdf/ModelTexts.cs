@@ -38,7 +38,7 @@ internal static class ModelTexts
         DecisionTable.Weigh,
         DecisionTable.Decision,
         "Decision: page 1",
-        "Table 1 continues on the next page with these rows; they are decided here:",
+        "Table 1 continues on the next page with these rows. Read their figures there, then decide here:",
         .. Enumerable.Range(1, 30).Select(i => i.ToString(CultureInfo.InvariantCulture)),
     ];
 

@@ -285,7 +285,10 @@ public sealed class CellTableTests
         var page = GroupSections.Of(analysis, sequence);
 
         Assert.Contains(
-            page.Blocks.OfType<Bullets>().SelectMany(list => list.Items),
+            Assert
+                .Single(page.Blocks.OfType<KeepTogether>())
+                .Blocks.OfType<Bullets>()
+                .SelectMany(list => list.Items),
             text =>
                 text.Contains(
                     "11 of 50 specimens left out (22 %), at most 20 % allowed: what is left out may be what speaks against the window.",

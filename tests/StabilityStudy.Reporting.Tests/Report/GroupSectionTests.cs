@@ -16,7 +16,7 @@ public sealed class GroupSectionTests
     {
         var analysis = OddStudies.All["40 pairs"];
         var sequence = analysis.Sequences[0];
-        var table = GroupSections.Of(analysis, sequence).Blocks.OfType<Table>().Single();
+        var table = BlocksOf(analysis).OfType<Table>().Single();
 
         Assert.Equal(
             sequence.Cells.Select(cell => cell.Key.TimePoint.ToString()),
@@ -29,7 +29,7 @@ public sealed class GroupSectionTests
         foreach (var (row, result) in table.Rows.Zip(sequence.Cells[0].Criteria))
         {
             Assert.StartsWith(result.Criterion + ": ", row.Cells[0].Text, Comparison);
-            Assert.EndsWith("\n" + TradeWords.Of(result.Verdict), row.Cells[1].Text, Comparison);
+            Assert.EndsWith(", " + TradeWords.Of(result.Verdict), row.Cells[1].Text, Comparison);
         }
     }
 
@@ -37,8 +37,8 @@ public sealed class GroupSectionTests
     public void The_change_plot_draws_the_allowable_bias_and_the_deciding_interval()
     {
         var analysis = OddStudies.All["40 pairs"];
-        var section = GroupSections.Of(analysis, analysis.Sequences[0]);
-        var chart = section.Blocks.OfType<ChartRow>().First().Charts[0].Chart;
+        var blocks = BlocksOf(analysis);
+        var chart = blocks.OfType<ChartRow>().First().Charts[0].Chart;
         var bias = analysis.Sequences[0].Cells[0].Criteria.OfType<BiasResult>().Single();
 
         Assert.Equal(
@@ -55,7 +55,7 @@ public sealed class GroupSectionTests
         // The key stands once, before the figures.
         Assert.All(chart.Layers, layer => Assert.Null(layer.Legend));
         Assert.Contains(
-            section.Blocks.OfType<Paragraph>(),
+            blocks.OfType<Paragraph>(),
             text => text.Text.Contains("heavy dashes: allowable bias", Comparison)
         );
     }
@@ -84,6 +84,13 @@ public sealed class GroupSectionTests
         Assert.DoesNotContain(usual.Sections, section => section.Title == FurtherSection.Title);
         Assert.Contains(full.Sections, section => section.Title == FurtherSection.Title);
     }
+
+    private static ImmutableArray<Block> BlocksOf(Core.Analysis.StudyAnalysis analysis) =>
+        Assert
+            .IsType<KeepTogether>(
+                Assert.Single(GroupSections.Of(analysis, analysis.Sequences[0]).Blocks)
+            )
+            .Blocks;
 
     private static string Estimates(ReportModel model) =>
         string.Join(

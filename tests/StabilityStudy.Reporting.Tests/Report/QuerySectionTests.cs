@@ -31,7 +31,7 @@ public sealed class QuerySectionTests
 
         Assert.Equal(
             refers,
-            table.Rows[0].Cells[2].Text.Contains(Refers, StringComparison.Ordinal)
+            table.Rows[1].Cells[1].Text.Contains(Refers, StringComparison.Ordinal)
         );
     }
 

@@ -23,17 +23,15 @@ public sealed class RequirementTests
             var pages = PdfDrawing.PagesOf(ReportBuilder.Build(analysis, paper));
             var model = ReportBuilder.Build(analysis, paper, pages);
             var named = PdfDrawing.PagesOf(model);
-            var rows = model
-                .Sections.Single(section => section.Title == RequirementSection.Title)
-                .Blocks.OfType<Table>()
-                .SelectMany(table => table.Rows)
-                .ToArray();
+            var places = Places(
+                model.Sections.Single(section => section.Title == RequirementSection.Title)
+            );
 
             Assert.Equal(pages.Pages, named.Pages);
-            Assert.Equal(32, rows.Length);
+            Assert.Equal(32, places.Length);
             Assert.Equal(
                 Answers(analysis).Select(section => NumberText.Count(named.Pages[section])),
-                rows.Select(row => row.Cells[2].Text)
+                places
             );
         }
     }
@@ -98,20 +96,32 @@ public sealed class RequirementTests
 
     /// <summary>The section that answers each line.</summary>
     private static IEnumerable<string> Answers(Core.Analysis.StudyAnalysis analysis) =>
-        RequirementSection
-            .Of(analysis, SectionPages.None)
-            .Blocks.OfType<Table>()
-            .SelectMany(table => table.Rows)
-            .Select(row => row.Cells[2].Text)
+        Places(RequirementSection.Of(analysis, SectionPages.None))
             .Select(section =>
                 section == Requirement.EachTimePoint ? GroupSections.FirstTitle(analysis) : section
             );
+
+    /// <summary>Where each line is answered: in the tables of what is missing in a column, in that of what is not every second cell.</summary>
+    private static string[] Places(Section section)
+    {
+        var tables = section.Blocks.OfType<Table>().ToArray();
+        return
+        [
+            .. tables[..2].SelectMany(table => table.Rows).Select(row => row.Cells[2].Text),
+            .. tables[2..]
+                .SelectMany(table => table.Rows)
+                .SelectMany(row => row.Cells.Where((_, i) => i % 2 == 1))
+                .Select(cell => cell.Text)
+                .Where(text => text.Length > 0),
+        ];
+    }
 
     private static string[] Missing(Core.Analysis.StudyAnalysis analysis) =>
         [
             .. RequirementSection
                 .Of(analysis, SectionPages.Unknown)
                 .Blocks.OfType<Table>()
+                .Take(2)
                 .SelectMany(table => table.Rows)
                 .Select(row => row.Cells[3].Text),
         ];

@@ -30,14 +30,17 @@ public sealed class SensitivityToOneSpecimenTests
                     texts,
                     text =>
                         text.Contains(item.cell.Key.TimePoint.ToString(), Comparison)
-                        && text.Contains(WordsOf(item.line.Question), Comparison)
+                        && text.Contains(
+                            WordsOf(item.line.Question),
+                            StringComparison.OrdinalIgnoreCase
+                        )
                 )
         );
     }
 
     private static string WordsOf(RobustnessQuestion question) =>
         question.Kind == RobustnessKind.OneSubjectLeftOut
-            ? $" among the {question.Count} subjects, "
+            ? $" of the {question.Count} subjects left out, "
             : RobustnessWords.Of(question)[1..];
 
     /// <summary>One specimen more is enough: then the conclusion hangs on it, and with it every later one.</summary>

@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Study;
 using StabilityStudy.Reporting.Report.Decision;
 
 namespace StabilityStudy.Reporting.Report.Conduct;
@@ -17,7 +18,7 @@ internal static class ConductSection
             StartsOnNewPage: FirstPage.InFull(analysis) is null,
             [
                 new DefinitionList(ProtocolDefinitions.Of(protocol, CollectionDays(analysis))),
-                new Heading("Instruments, lots and clocks"),
+                new Heading("Instruments, lots, clocks and people"),
                 new DefinitionList([
                     .. analysis.Facts.Instruments.Select(item => new Definition(
                         "Instrument " + item.Id,
@@ -33,17 +34,16 @@ internal static class ConductSection
                                     : ""
                             )
                     )),
-                    .. analysis.Facts.Clocks.Select(item => new Definition(
-                        "Clock of " + item.Column,
-                        item.Description
-                    )),
-                ]),
-                new Heading("People"),
-                new DefinitionList([
-                    .. analysis.Facts.People.Select(person => new Definition(
-                        person.Code,
-                        $"{person.Name}, {person.Role}"
-                    )),
+                    .. Joined(
+                        "Clocks",
+                        analysis.Facts.Clocks.Select(item => $"{item.Column}: {item.Description}")
+                    ),
+                    .. Joined(
+                        "People",
+                        analysis.Facts.People.Select(person =>
+                            $"{person.Code}: {person.Name}, {person.Role}"
+                        )
+                    ),
                 ]),
                 .. Amendments(analysis),
                 new Heading("Deviations from the protocol"),
@@ -107,36 +107,26 @@ internal static class ConductSection
                 ),
             ]);
 
-    private static Block Exclusions(StudyAnalysis analysis) =>
-        analysis.Facts.Exclusions.IsEmpty
-            ? new Paragraph("No pair was left out by decision of a person.", ParagraphStyle.Body)
-            : new Table(
-                "Pairs left out by decision of a person",
-                [
-                    new Column("Specimen", ColumnAlignment.Left, 1),
-                    new Column("Analyte", ColumnAlignment.Left, 1),
-                    new Column("Time", ColumnAlignment.Left, 0.8),
-                    new Column("Reason", ColumnAlignment.Left, 5),
-                    new Column("By", ColumnAlignment.Left, 0.8),
-                    new Column("On", ColumnAlignment.Left, 1.2),
-                ],
-                [
-                    .. analysis.Facts.Exclusions.Select(item => new Row([
-                        new TableCell(item.Specimen),
-                        new TableCell(item.Analyte ?? "all"),
-                        new TableCell(item.TimePoint?.ToString() ?? "all"),
-                        new TableCell(item.Reason),
-                        new TableCell(item.By),
-                        new TableCell(
-                            item.On.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture)
-                                + (
-                                    item.Time is { } time
-                                        ? time.ToString(" HH:mm", CultureInfo.InvariantCulture)
-                                        : ""
-                                )
-                        ),
-                    ])),
-                ],
-                null
-            );
+    private static IEnumerable<Definition> Joined(string name, IEnumerable<string> items) =>
+        string.Join("; ", items) is { Length: > 0 } text ? [new Definition(name, text)] : [];
+
+    /// <summary>Who left out which pair, and when; the reasons stand with what became of every specimen.</summary>
+    private static Paragraph Exclusions(StudyAnalysis analysis) =>
+        new(
+            analysis.Facts.Exclusions.IsEmpty
+                ? "No pair was left out by decision of a person."
+                : $"Left out by decision of a person: {string.Join("; ", analysis.Facts.Exclusions.Select(Of))}. The reasons stand under \"{DispositionSection.Title}\".",
+            ParagraphStyle.Body
+        );
+
+    /// <summary>"N-017, aPTT, 6 h (LS1, 2026-03-05 10:40)".</summary>
+    private static string Of(Exclusion item)
+    {
+        string?[] what = [item.Specimen, item.Analyte, item.TimePoint?.ToString()];
+        var time = item.Time is { } at ? at.ToString(" HH:mm", CultureInfo.InvariantCulture) : "";
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"{string.Join(", ", what.OfType<string>())} ({item.By}, {item.On:yyyy-MM-dd}{time})"
+        );
+    }
 }

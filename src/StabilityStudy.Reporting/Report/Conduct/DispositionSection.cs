@@ -29,12 +29,22 @@ internal static class DispositionSection
                     )
                     .Select(pair => (cell.Key, Pair: pair))
             )
+            .GroupBy(item =>
+                (
+                    item.Pair.Specimen,
+                    item.Key.Analyte,
+                    What: TradeWords.Of(item.Pair),
+                    item.Pair.Reason
+                )
+            )
             .Select(item => new Row([
-                new TableCell(item.Pair.Specimen),
+                new TableCell(item.Key.Specimen),
                 new TableCell(item.Key.Analyte),
-                new TableCell(item.Key.TimePoint.ToString()),
-                new TableCell(TradeWords.Of(item.Pair)),
-                new TableCell(item.Pair.Reason),
+                new TableCell(
+                    string.Join(", ", item.Select(pair => pair.Key.TimePoint).Distinct())
+                ),
+                new TableCell(item.Key.What),
+                new TableCell(item.Key.Reason),
             ]))
             .ToImmutableArray();
         return new Table(
@@ -42,7 +52,7 @@ internal static class DispositionSection
             [
                 new Column("Specimen", ColumnAlignment.Left, 0.9),
                 new Column("Analyte", ColumnAlignment.Left, 0.7),
-                new Column("Time", ColumnAlignment.Left, 0.6),
+                new Column("Time", ColumnAlignment.Left, 0.9),
                 new Column("What became of it", ColumnAlignment.Left, 2.8),
                 new Column("Reason", ColumnAlignment.Left, 5.6),
             ],

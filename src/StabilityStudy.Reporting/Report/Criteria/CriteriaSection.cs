@@ -67,10 +67,10 @@ internal static class CriteriaSection
         new(
             "Criteria",
             [
-                new Column("Criterion", ColumnAlignment.Left, 1.2),
-                new Column("Applies to", ColumnAlignment.Left, 2),
-                new Column("Met when", ColumnAlignment.Left, 4.2),
-                new Column("Not met when", ColumnAlignment.Left, 2.8),
+                new Column("Criterion", ColumnAlignment.Left, 1.1),
+                new Column("Applies to", ColumnAlignment.Left, 1.7),
+                new Column("Met when", ColumnAlignment.Left, 5.2),
+                new Column("Not met when", ColumnAlignment.Left, 2.6),
             ],
             [
                 .. from criterion in protocol.Criteria

@@ -42,6 +42,21 @@ internal static class ConclusionSentence
             );
     }
 
+    /// <summary>The same below a title that names the sequence, beside the figures: what the title and the figures show is not said again.</summary>
+    public static VerdictLine UnderTitle(StudyAnalysis analysis, Sequence sequence)
+    {
+        var line = Of(analysis, sequence, withFigures: false);
+        var names = SequenceNames.Of(analysis, sequence);
+        var open = sequence.Cells.FirstOrDefault(cell => cell.Conclusion != Conclusion.Supported);
+        return line with
+        {
+            Subject = "",
+            Sentence = sequence.Window is { } window
+                ? $"{TradeWords.Capital(Beside(window, names))}; {Standing(window, names)}.{After(open, names, analysis.Protocol, withFigures: false)}{ScopeWords.Sentence(analysis, sequence)}"
+                : line.Sentence,
+        };
+    }
+
     /// <summary>What ended the sequence, in one line with its name; null where every time point asked is supported.</summary>
     public static string? WhyItEnds(StudyAnalysis analysis, Sequence sequence)
     {

@@ -302,7 +302,7 @@ internal static class FirstPageFigure
                     cell.Key.TimePoint.ToString()
                 ))
                 .ToImmutableArray();
-            foreach (var hours in new[] { 0, Today ?? 0 })
+            foreach (var hours in new[] { 0, Today ?? 0 }.Where(hours => hours <= Longest))
             {
                 var x = X(hours);
                 if (ticks.All(tick => Math.Abs(tick.Value - x) >= TickRoom * panels))

@@ -41,7 +41,7 @@ internal static class DriftSection
     private static Section OfNumbers(StudyAnalysis analysis) =>
         new(
             Title,
-            StartsOnNewPage: true,
+            StartsOnNewPage: false,
             [
                 new Paragraph(
                     "Each specimen is its own control: its slope is fitted through its own baseline at the actual baseline delay, and the mean of the slopes is shown with one-sided 95 % bounds that span both those by specimens and those by collection days: from the lower of the two lower ends to the higher of the two upper ends. The shape of change is that of the protocol. This fit describes; nothing is said beyond the longest delay tested.",

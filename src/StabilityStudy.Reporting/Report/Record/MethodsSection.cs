@@ -8,7 +8,37 @@ internal static class MethodsSection
 {
     public const string Title = "Methods and references";
 
-    public static Section Of(StudyAnalysis analysis) =>
+    private static readonly ImmutableArray<string> s_references =
+    [
+        "How to design a study of stability: recommendation, Clin Chem Lab Med 2023, doi 10.1515/cclm-2023-0221. What its report should tell: checklist, Clin Chem Lab Med 2020, doi 10.1515/cclm-2020-0061. Both seen as abstracts only.",
+        "Bland JM, Altman DG. Lancet 1986;327:307–310.",
+        "Clopper CJ, Pearson ES. Biometrika 1934;26:404–413.",
+        "Hollander M, Wolfe DA. Nonparametric Statistical Methods. Wiley 1973.",
+        "Hurvich CM, Tsai CL. Biometrika 1989;76:297–307.",
+        "Laird NM, Ware JH. Biometrics 1982;38:963–974.",
+        "Linnet K. Stat Med 1990;9:1463–1473; Clin Chem 1993;39:424–432.",
+        "Passing H, Bablok W. J Clin Chem Clin Biochem 1983;21:709–720.",
+        "Patterson HD, Thompson R. Biometrika 1971;58:545–554.",
+        "Rosner B. Technometrics 1983;25:165–172.",
+        "Schuirmann DJ. J Pharmacokinet Biopharm 1987;15:657–680.",
+    ];
+
+    private static readonly ImmutableArray<string> s_ofFurther =
+    [
+        "Efron B. J Am Stat Assoc 1987;82:171–185.",
+        "Hyndman RJ, Fan Y. Am Stat 1996;50:361–365.",
+        "Kendall MG. Biometrika 1945;33:239–251.",
+        "Lin LI. Biometrics 1989;45:255–268; correction 2000;56:324–325.",
+        "Royston P. Appl Stat 1995;44:547–551.",
+        "Sen PK. J Am Stat Assoc 1968;63:1379–1389.",
+        "Wald A, Wolfowitz J. Ann Math Stat 1946;17:208–215.",
+        "Wilcoxon F. Biometrics Bull 1945;1:80–83.",
+    ];
+
+    /// <summary>The section.</summary>
+    /// <param name="analysis">What the data say.</param>
+    /// <param name="full">Whether the estimates are shown that neither decide nor describe what decides.</param>
+    public static Section Of(StudyAnalysis analysis, bool full) =>
         new(
             Title,
             StartsOnNewPage: false,
@@ -23,13 +53,18 @@ internal static class MethodsSection
                     "What the runs could by chance have added to the changes of single specimens: for days, baseline runs, delayed runs and persons alike, t at the criterion's confidence with one degree of freedom fewer than clusters (with fewer than eight, at half the error), times the standard error that specimens of a cluster share, √(s²·Σm²)/n with s² = (MSB − MSW)·(D − 1)/(n − Σm²/n), m the specimens of each of D clusters, n = Σm, MSB and MSW the mean squares between and within them; the largest counts.",
                     "Limits of agreement: mean ± 1.96 SD (Bland and Altman 1986), with exact intervals from the noncentral t distribution.",
                     "Hodges–Lehmann estimate and median with exact rank intervals (Hollander and Wolfe 1973).",
-                    "Lines: Deming and weighted Deming with jackknife intervals (Linnet 1990, 1993), Passing and Bablok (1983), ordinary least squares. Ratio of error variances: "
+                    "Lines: Deming and weighted Deming with jackknife intervals (Linnet 1990, 1993), Passing and Bablok (1983). Ratio of error variances: "
                         + Ratios(analysis)
                         + ".",
                     $"Outliers: generalized extreme Studentized deviate test at {NumberText.Percent(CellEstimates.OutlierSignificance)} (Rosner 1983).",
                     "Drift: slope per specimen through its own baseline, mean slope with one-sided bounds as for the mean. In a seeded simulation with delays and slopes that differ between specimens, a bound failed about 5 times in a hundred, as it should.",
                     "Mixed model: restricted maximum likelihood (Patterson and Thompson 1971; Laird and Ware 1982) on 100·ln(result), AICc from full maximum likelihood (Hurvich and Tsai 1989).",
-                    "Further estimates: percentiles (Hyndman and Fan 1996), exact two-sided tolerance factor (Wald and Wolfowitz 1946), Shapiro–Wilk (Royston 1995), exact signed ranks (Wilcoxon 1945), Theil–Sen (Sen 1968), BCa bootstrap (Efron 1987), also of the change at decision levels by Passing–Bablok, τ-b (Kendall 1945), concordance (Lin 1989).",
+                    .. full
+                        ?
+                        [
+                            "Further estimates: ordinary least squares, percentiles (Hyndman and Fan 1996), exact two-sided tolerance factor (Wald and Wolfowitz 1946), Shapiro–Wilk (Royston 1995), exact signed ranks (Wilcoxon 1945), Theil–Sen (Sen 1968), BCa bootstrap (Efron 1987), also of the change at decision levels by Passing–Bablok, τ-b (Kendall 1945), concordance (Lin 1989).",
+                        ]
+                        : Array.Empty<string>(),
                     .. analysis.Protocol.Criteria.Any(criterion =>
                         criterion is DecisionLevelCriterion
                     )
@@ -43,30 +78,13 @@ internal static class MethodsSection
                 ]),
                 new Heading("References"),
                 new Paragraph(
-                    "From memory where the paper could not be seen; see METHODS.md.",
+                    "Numbers of volumes and pages are from memory where the paper could not be seen; see METHODS.md.",
                     ParagraphStyle.Small
                 ),
-                new Bullets([
-                    "How to design a study of stability: recommendation, Clin Chem Lab Med 2023, doi 10.1515/cclm-2023-0221. What its report should tell: checklist, Clin Chem Lab Med 2020, doi 10.1515/cclm-2020-0061. Both seen as abstracts only.",
-                    "Bland JM, Altman DG. Lancet 1986;327:307–310.",
-                    "Clopper CJ, Pearson ES. Biometrika 1934;26:404–413.",
-                    "Efron B. J Am Stat Assoc 1987;82:171–185.",
-                    "Hollander M, Wolfe DA. Nonparametric Statistical Methods. Wiley 1973.",
-                    "Hurvich CM, Tsai CL. Biometrika 1989;76:297–307.",
-                    "Hyndman RJ, Fan Y. Am Stat 1996;50:361–365.",
-                    "Kendall MG. Biometrika 1945;33:239–251.",
-                    "Laird NM, Ware JH. Biometrics 1982;38:963–974.",
-                    "Lin LI. Biometrics 1989;45:255–268; correction 2000;56:324–325.",
-                    "Linnet K. Stat Med 1990;9:1463–1473; Clin Chem 1993;39:424–432.",
-                    "Passing H, Bablok W. J Clin Chem Clin Biochem 1983;21:709–720.",
-                    "Patterson HD, Thompson R. Biometrika 1971;58:545–554.",
-                    "Rosner B. Technometrics 1983;25:165–172.",
-                    "Royston P. Appl Stat 1995;44:547–551.",
-                    "Schuirmann DJ. J Pharmacokinet Biopharm 1987;15:657–680.",
-                    "Sen PK. J Am Stat Assoc 1968;63:1379–1389.",
-                    "Wald A, Wolfowitz J. Ann Math Stat 1946;17:208–215.",
-                    "Wilcoxon F. Biometrics Bull 1945;1:80–83.",
-                ]),
+                new Paragraph(
+                    string.Join(" · ", full ? [.. s_references, .. s_ofFurther] : s_references),
+                    ParagraphStyle.Small
+                ),
             ]
         );
 

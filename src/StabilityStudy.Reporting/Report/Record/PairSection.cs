@@ -51,9 +51,9 @@ internal static class PairSection
                 .. cells.Select(cell => new Column(
                     $"{cell.Key.TimePoint}: delayed, after; change",
                     ColumnAlignment.Left,
-                    2.2
+                    2
                 )),
-                new Column("Remark", ColumnAlignment.Left, 2.2),
+                new Column("Remark", ColumnAlignment.Left, 3),
             ],
             [
                 .. cells
@@ -77,9 +77,9 @@ internal static class PairSection
             .. from cell in cells
             from pair in cell.Pairs
             where pair.Specimen == first.Specimen
-            let remark = PairTexts.Remark(cell, pair)
-            where remark.Length > 0
-            select $"{cell.Key.TimePoint} {remark}",
+            from remark in PairTexts.Remarks(cell, pair)
+            group cell.Key.TimePoint by remark into times
+            select $"{string.Join(", ", times)} {times.Key}",
         ];
         return new Row([
             new TableCell(first.Specimen),

@@ -47,23 +47,21 @@ internal static class PairTexts
             : string.Create(CultureInfo.InvariantCulture, $"{days}\u00A0d\u00A0{clock}");
     }
 
-    public static string Remark(Cell cell, PairRecord pair)
-    {
-        if (pair.Status != PairStatus.Compared)
-        {
-            return TradeWords.Short(pair);
-        }
+    public static string Remark(Cell cell, PairRecord pair) =>
+        string.Join("; ", Remarks(cell, pair));
 
-        string[] remarks =
-        [
-            .. CellAxes.IsOutside(cell, pair) ? ["outside"] : Array.Empty<string>(),
-            .. pair.IsOutlier ? ["stands out"] : Array.Empty<string>(),
-            .. cell
-                .SideChanges.Where(change =>
-                    change.Up.Contains(pair.Specimen) || change.Down.Contains(pair.Specimen)
-                )
-                .Select(change => $"across {NumberText.Plain(change.Level)}"),
-        ];
-        return string.Join("; ", remarks);
-    }
+    /// <summary>Why a pair is not compared; else what is remarkable about it, each by itself.</summary>
+    public static ImmutableArray<string> Remarks(Cell cell, PairRecord pair) =>
+        pair.Status != PairStatus.Compared
+            ? [TradeWords.Short(pair)]
+            :
+            [
+                .. CellAxes.IsOutside(cell, pair) ? ["outside"] : Array.Empty<string>(),
+                .. pair.IsOutlier ? ["stands out"] : Array.Empty<string>(),
+                .. cell
+                    .SideChanges.Where(change =>
+                        change.Up.Contains(pair.Specimen) || change.Down.Contains(pair.Specimen)
+                    )
+                    .Select(change => $"across {NumberText.Plain(change.Level)}"),
+            ];
 }

@@ -42,19 +42,29 @@ internal static class QuerySection
     {
         ImmutableArray<Row> rows =
         [
-            .. queries.Select(query => new Row([
-                new TableCell(TradeWords.Of(query.Severity)),
-                new TableCell(query.Source.ToString()),
-                new TableCell(query.Message + Answered(query, analysis)),
-                .. withAction ? [new TableCell(query.Action)] : ImmutableArray<TableCell>.Empty,
-            ])),
+            .. queries
+                .GroupBy(query => query.Severity)
+                .SelectMany(kind =>
+                    kind.Select(query => new Row([
+                            new TableCell(query.Source.ToString()),
+                            new TableCell(query.Message + Answered(query, analysis)),
+                            .. withAction
+                                ? [new TableCell(query.Action)]
+                                : ImmutableArray<TableCell>.Empty,
+                        ]))
+                        .Prepend(
+                            new Row(
+                                [new TableCell(TradeWords.Capital(TradeWords.Of(kind.Key)))],
+                                RowKind.GroupHeading
+                            )
+                        )
+                ),
         ];
         return new Table(
             caption,
             [
-                new Column("Kind", ColumnAlignment.Left, 0.9),
-                new Column("Where", ColumnAlignment.Left, 1.6),
-                new Column("What", ColumnAlignment.Left, withAction ? 4.4 : 7.2),
+                new Column("Where", ColumnAlignment.Left, 1.5),
+                new Column("What", ColumnAlignment.Left, withAction ? 5 : 8),
                 .. withAction
                     ? [new Column("What to do", ColumnAlignment.Left, 2.8)]
                     : ImmutableArray<Column>.Empty,

@@ -32,8 +32,23 @@ internal static class RequirementSection
                     GroupSections.FirstTitle(analysis),
                     "Twenty items after the published checklist for reporting stability studies (2020), put together from memory in our own words; the wording of the items was not seen."
                 ),
+                .. Answered(analysis, pages),
             ]
         );
+
+    private static IEnumerable<Block> Answered(StudyAnalysis analysis, SectionPages pages)
+    {
+        Requirement[] lines =
+        [
+            .. RequirementClauses
+                .Of(analysis)
+                .Concat(CompletenessItems.Of(analysis))
+                .Where(line => line.Missing is null),
+        ];
+        return lines.Length == 0
+            ? []
+            : [Answered(lines, pages, GroupSections.FirstTitle(analysis))];
+    }
 
     private static Table TableOf(
         string caption,
@@ -46,35 +61,67 @@ internal static class RequirementSection
         new(
             caption,
             [
-                new Column(name, ColumnAlignment.Left, 1.9),
-                new Column("Asks for", ColumnAlignment.Left, 3.3),
+                new Column(name, ColumnAlignment.Left, 1.6),
+                new Column("Asks for", ColumnAlignment.Left, 3.8),
                 pages.HavePages
-                    ? new Column("Page", ColumnAlignment.Right, 0.6)
+                    ? new Column("Page", ColumnAlignment.Right, 0.5)
                     : new Column("Answered in", ColumnAlignment.Left, 1.9),
-                new Column("Missing", ColumnAlignment.Left, 3.4),
+                new Column("Missing", ColumnAlignment.Left, 3.8),
             ],
             [
-                .. lines.Select(line => new Row([
-                    new TableCell(line.Name),
-                    new TableCell(line.What),
-                    pages.HavePages
-                        ? PageOf(line.Section, pages, firstTimePoint)
-                        : new TableCell(line.Section),
-                    line.Missing is { } missing
-                        ? new TableCell(missing, Emphasis.Strong)
-                        : new TableCell("nothing"),
-                ])),
+                .. lines
+                    .Where(line => line.Missing is not null)
+                    .Select(line => new Row([
+                        new TableCell(line.Name),
+                        new TableCell(line.What),
+                        new TableCell(PlaceOf(line.Section, pages, firstTimePoint)),
+                        new TableCell(line.Missing!, Emphasis.Strong),
+                    ])),
             ],
             note
         );
 
-    private static TableCell PageOf(string section, SectionPages pages, string firstTimePoint) =>
+    private const int AnsweredAcross = 3;
+
+    /// <summary>What is answered in full, each with its place, a few side by side: a page number then moves nothing.</summary>
+    private static Table Answered(Requirement[] lines, SectionPages pages, string firstTimePoint) =>
         new(
-            pages.Pages.TryGetValue(
-                section == Requirement.EachTimePoint ? firstTimePoint : section,
-                out var page
-            )
-                ? NumberText.Count(page)
-                : "–"
+            "Items of which nothing is missing",
+            [
+                .. Enumerable
+                    .Range(0, AnsweredAcross)
+                    .SelectMany(_ =>
+                        new[]
+                        {
+                            new Column("Item", ColumnAlignment.Left, 2),
+                            new Column(
+                                pages.HavePages ? "Page" : "Answered in",
+                                ColumnAlignment.Left,
+                                pages.HavePages ? 0.7 : 2
+                            ),
+                        }
+                    ),
+            ],
+            [
+                .. lines
+                    .Chunk(AnsweredAcross)
+                    .Select(row => new Row([
+                        .. row.SelectMany(line =>
+                            new[]
+                            {
+                                new TableCell(line.Name),
+                                new TableCell(PlaceOf(line.Section, pages, firstTimePoint)),
+                            }
+                        ),
+                        .. Enumerable.Repeat(new TableCell(""), 2 * (AnsweredAcross - row.Length)),
+                    ])),
+            ],
+            null
         );
+
+    private static string PlaceOf(string section, SectionPages pages, string firstTimePoint) =>
+        !pages.HavePages ? section
+        : pages.PageOf(section == Requirement.EachTimePoint ? firstTimePoint : section) is { } page
+            ? NumberText.Count(page)
+        : "–";
 }

@@ -12,7 +12,8 @@ internal static partial class EstimateSection
     public const string Title = "Estimates";
 
     private const int MostAcross = 4;
-    private const int MostPlotsAcross = 3;
+    private const int MostWithIntervalBeside = 2;
+    private const int MostPlotsAcross = 4;
     private const double PlotHeight = 44;
 
     /// <summary>The section.</summary>
@@ -55,20 +56,28 @@ internal static partial class EstimateSection
             }
         }
 
-        foreach (var cell in sequence.Cells)
+        var shown = (
+            from cell in sequence.Cells
+            from result in cell.Criteria
+            from block in CriterionWords.Of(result, names, analysis.Protocol).Blocks(cell, axes)
+            select (Time: cell.Key.TimePoint.ToString(), Block: block)
+        ).ToImmutableArray();
+        foreach (
+            var tables in shown
+                .Where(item => item.Block is Table)
+                .Select(item => (item.Time, Table: (Table)item.Block))
+                .GroupBy(item => item.Table.Caption)
+        )
         {
-            var blocks = cell
-                .Criteria.SelectMany(result =>
-                    CriterionWords.Of(result, names, analysis.Protocol).Blocks(cell, axes)
-                )
-                .ToImmutableArray();
-            if (!blocks.IsEmpty)
-            {
-                yield return new KeepTogether([
-                    new Heading($"{names.Title(analysis)} at {cell.Key.TimePoint}"),
-                    .. blocks,
-                ]);
-            }
+            yield return OfAllTimes(names.Title(analysis), [.. tables]);
+        }
+
+        foreach (var (time, block) in shown.Where(item => item.Block is not Table))
+        {
+            yield return new KeepTogether([
+                new Heading($"{names.Title(analysis)} at {time}"),
+                block,
+            ]);
         }
 
         var plots = sequence
@@ -87,6 +96,24 @@ internal static partial class EstimateSection
             }
         }
     }
+
+    /// <summary>The table of a criterion at all time points under one head.</summary>
+    private static Table OfAllTimes(string title, (string Time, Table Table)[] tables) =>
+        new(
+            $"{title}. {tables[0].Table.Caption}",
+            tables[0].Table.Columns,
+            [
+                .. tables.SelectMany(item =>
+                    item.Table.Rows.Prepend(
+                        new Row([new TableCell(item.Time)], RowKind.GroupHeading)
+                    )
+                ),
+            ],
+            string.Join(" ", tables.Select(item => item.Table.Note).OfType<string>().Distinct())
+                is { Length: > 0 } note
+                ? note
+                : null
+        );
 
     private static Row[] Rows(Cell cell, SequenceNames names, StudyProtocol protocol, bool full) =>
         [
@@ -130,7 +157,9 @@ internal static partial class EstimateSection
                             ? Emphasis.Strong
                             : Emphasis.None
                     ),
-                    .. columns.Select(column => Value(column.GetValueOrDefault(name))),
+                    .. columns.Select(column =>
+                        Value(column.GetValueOrDefault(name), cells.Length)
+                    ),
                 ])),
             ],
             string.Join(" ", cells.SelectMany(cell => Remarks(cell)).Distinct())
@@ -142,7 +171,8 @@ internal static partial class EstimateSection
 
     private static string NameOf(Row row) => Counts().Replace(row.Cells[0].Text, "");
 
-    private static TableCell Value(Row? row)
+    /// <summary>The value with its interval, side by side where few time points leave the room.</summary>
+    private static TableCell Value(Row? row, int across)
     {
         if (row is null)
         {
@@ -152,7 +182,13 @@ internal static partial class EstimateSection
         var count = Counts().Match(row.Cells[0].Text).Value;
         var interval = row.Cells[2].Text;
         return new TableCell(
-            row.Cells[1].Text + count + (interval.Length == 0 ? "" : "\n" + interval),
+            row.Cells[1].Text
+                + count
+                + (
+                    interval.Length == 0
+                        ? ""
+                        : (across > MostWithIntervalBeside ? "\n" : "; ") + interval
+                ),
             row.Cells[1].Emphasis
         );
     }

@@ -11,8 +11,14 @@ internal static class GroupSections
     /// <summary>More time points stand in a further table below.</summary>
     private const int MostAcross = 4;
 
-    private const int MostPlotsAcross = 3;
-    private const double PlotHeight = 66;
+    private const int MostPlotsAcross = 4;
+    private const double PlotHeight = 59;
+
+    /// <summary>One or two, each wider than high, have this height.</summary>
+    private const double WidePlotHeight = 46;
+
+    /// <summary>With more time points a verdict stands below its figures.</summary>
+    private const int MostWithVerdictBeside = 2;
 
     /// <summary>Title of the page of a sequence.</summary>
     public static string TitleOf(StudyAnalysis analysis, Sequence sequence) =>
@@ -31,14 +37,19 @@ internal static class GroupSections
             .ToImmutableArray();
         return new Section(
             TitleOf(analysis, sequence),
-            StartsOnNewPage: true,
+            StartsOnNewPage: false,
             [
-                new VerdictBlock([ConclusionSentence.Of(analysis, sequence, withFigures: false)]),
-                .. sequence
-                    .Cells.Chunk(MostAcross)
-                    .Select(cells => Criteria(cells, names, analysis.Protocol)),
-                .. reasons.IsEmpty ? ImmutableArray<Block>.Empty : [new Bullets(reasons)],
-                .. Plots(sequence, names),
+                new KeepTogether([
+                    new VerdictBlock([ConclusionSentence.UnderTitle(analysis, sequence)]),
+                    .. sequence
+                        .Cells.Chunk(MostAcross)
+                        .Select(cells => Criteria(cells, names, analysis.Protocol)),
+                    .. reasons.IsEmpty ? ImmutableArray<Block>.Empty : [new Bullets(reasons)],
+                    .. Plots(analysis, sequence, names),
+                ])
+                {
+                    IsWhole = true,
+                },
             ]
         );
     }
@@ -64,7 +75,7 @@ internal static class GroupSections
             [
                 .. criteria.Select(criterion => new Row([
                     new TableCell(RequirementOf(criterion, cells, names, protocol)),
-                    .. cells.Select(cell => Figure(criterion, cell, names, protocol)),
+                    .. cells.Select(cell => Figure(criterion, cell, cells.Length, names, protocol)),
                 ])),
                 new Row([
                     new TableCell("Compared pairs; collection days"),
@@ -101,6 +112,7 @@ internal static class GroupSections
     private static TableCell Figure(
         string criterion,
         Cell cell,
+        int across,
         SequenceNames names,
         StudyProtocol protocol
     )
@@ -108,7 +120,7 @@ internal static class GroupSections
         var reached = cell.Conclusion is not (Conclusion.NotReached or Conclusion.NotAssessed);
         return cell.Criteria.FirstOrDefault(result => result.Criterion == criterion) is { } result
             ? new TableCell(
-                $"{CriterionWords.Of(result, names, protocol).DecidingFigure}\n{TradeWords.Of(result.Verdict)}",
+                $"{CriterionWords.Of(result, names, protocol).DecidingFigure}{(across > MostWithVerdictBeside ? "\n" : ", ")}{TradeWords.Of(result.Verdict)}",
                 reached ? Emphasis.Strong : Emphasis.Muted,
                 cell.Conclusion == Conclusion.NotAssessed
                     ? null
@@ -154,36 +166,68 @@ internal static class GroupSections
             : $"{cell.Key.TimePoint}: {string.Join(" ", sentences)}";
     }
 
-    private static IEnumerable<Block> Plots(Sequence sequence, SequenceNames names)
+    private static IEnumerable<Block> Plots(
+        StudyAnalysis analysis,
+        Sequence sequence,
+        SequenceNames names
+    )
     {
-        var axes = new CellAxes(sequence, names);
-        var plots = sequence
-            .Cells.Where(cell => cell.Pairs.Any(pair => pair.IsOfNumbers))
-            .Select(cell => DifferencePlot.Of(cell, names, axes, PlotHeight))
-            .ToImmutableArray();
+        var plots = PlotsOf(sequence, names);
         return plots.IsEmpty
             ? []
             :
             [
                 new Paragraph(
                     "Change of each specimen in percent against its baseline, all time points on one scale. "
-                        + KeyOf(plots),
+                        + KeyBeside(analysis, sequence, plots),
                     ParagraphStyle.Small
                 ),
                 .. Across(plots, MostPlotsAcross),
             ];
     }
 
-    /// <summary>What the lines and signs of figures side by side mean, once for all of them.</summary>
-    public static string KeyOf(ImmutableArray<ChartBlock> charts)
+    /// <summary>The whole key under the first group with figures; under every other what that one does not explain.</summary>
+    private static string KeyBeside(
+        StudyAnalysis analysis,
+        Sequence sequence,
+        ImmutableArray<ChartBlock> plots
+    )
     {
-        var named = charts
+        var first = analysis.Sequences.First(item =>
+            item.Cells.Any(cell => cell.Pairs.Any(pair => pair.IsOfNumbers))
+        );
+        return first == sequence
+            ? KeyOf(plots)
+            : TradeWords.Capital(
+                string.Join(
+                    "; ",
+                    SignsOf(plots)
+                        .Except(SignsOf(PlotsOf(first, SequenceNames.Of(analysis, first))))
+                        .Append($"signs as under \"{TitleOf(analysis, first)}\"")
+                )
+            ) + ".";
+    }
+
+    private static ImmutableArray<ChartBlock> PlotsOf(Sequence sequence, SequenceNames names)
+    {
+        var axes = new CellAxes(sequence, names);
+        var cells = sequence
+            .Cells.Where(cell => cell.Pairs.Any(pair => pair.IsOfNumbers))
+            .ToImmutableArray();
+        var height = cells.Length <= 2 ? WidePlotHeight : PlotHeight;
+        return [.. cells.Select(cell => DifferencePlot.Of(cell, names, axes, height))];
+    }
+
+    /// <summary>What the lines and signs of figures side by side mean, once for all of them.</summary>
+    public static string KeyOf(ImmutableArray<ChartBlock> charts) =>
+        TradeWords.Capital(string.Join("; ", SignsOf(charts))) + ".";
+
+    private static IEnumerable<string> SignsOf(ImmutableArray<ChartBlock> charts) =>
+        charts
             .SelectMany(chart => chart.Chart.Layers)
             .Where(layer => layer.Legend is not null)
             .Select(layer => $"{SignOf(layer)}: {layer.Legend}")
             .Distinct();
-        return TradeWords.Capital(string.Join("; ", named)) + ".";
-    }
 
     private static string SignOf(ChartLayer layer) =>
         layer switch
@@ -218,11 +262,18 @@ internal static class GroupSections
         };
 
     /// <summary>Figures side by side, whose key stands once before them.</summary>
-    public static IEnumerable<Block> Across(IEnumerable<ChartBlock> charts, int most) =>
+    public static IEnumerable<Block> Across(ImmutableArray<ChartBlock> charts, int most) =>
         charts
             .Select(WithoutKey)
-            .Chunk(most)
+            .Chunk(Evenly(charts.Length, most))
             .Select(row => row.Length == 1 ? (Block)row[0] : new ChartRow([.. row]));
+
+    /// <summary>How many stand in a row, so that none is left to a row of its own: of five, three and two.</summary>
+    private static int Evenly(int count, int most)
+    {
+        var rows = Math.Max(1, (count + most - 1) / most);
+        return Math.Max(1, (count + rows - 1) / rows);
+    }
 
     private static ChartBlock WithoutKey(ChartBlock chart) =>
         chart with
