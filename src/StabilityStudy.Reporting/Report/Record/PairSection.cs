@@ -8,6 +8,9 @@ internal static class PairSection
     /// <summary>Beyond this number the results are in the attached files only, and the report says so.</summary>
     private const int MostPairs = 2000;
 
+    /// <summary>With more time points a result is set in two lines rather than its remark in three.</summary>
+    private const int MostWithRoom = 3;
+
     /// <summary>The section.</summary>
     /// <param name="analysis">What the data say.</param>
     /// <param name="full">Whether each pair has a row of its own, with its times and lines.</param>
@@ -51,9 +54,9 @@ internal static class PairSection
                 .. cells.Select(cell => new Column(
                     $"{cell.Key.TimePoint}: delayed, after; change",
                     ColumnAlignment.Left,
-                    2
+                    cells.Length > MostWithRoom ? 2 : 2.3
                 )),
-                new Column("Remark", ColumnAlignment.Left, 3),
+                new Column("Remark", ColumnAlignment.Left, cells.Length > MostWithRoom ? 3 : 2.7),
             ],
             [
                 .. cells

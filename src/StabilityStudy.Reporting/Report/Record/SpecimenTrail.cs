@@ -17,7 +17,7 @@ internal static class SpecimenTrail
                 new Column("Outside, failed or undecidable", ColumnAlignment.Left, 5.6),
             ],
             [.. analysis.Sequences.SelectMany(sequence => Lines(analysis, sequence))],
-            $"By: the criteria that made the conclusion. A mean rests on every compared pair: \"{PairSection.Title}\", where each stands with its lines."
+            $"By: the criteria that made the conclusion. A mean is computed from every compared pair; \"{PairSection.Title}\" lists them, with their lines in a report made with --full and in the HTML."
         );
 
     private static IEnumerable<Row> Lines(StudyAnalysis analysis, Sequence sequence)
