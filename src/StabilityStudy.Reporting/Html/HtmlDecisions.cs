@@ -32,7 +32,11 @@ internal static class HtmlDecisions
             new XElement(
                 "div",
                 row.DecideNow is { } now
-                    ? new XElement("p", new XAttribute("class", "now"), new XElement("strong", now))
+                    ? new XElement(
+                        "p",
+                        new XAttribute("class", "now"),
+                        new XElement("strong", $"{DecisionTable.DecideNow} {now}")
+                    )
                     : null,
                 new XElement(
                     "table",
@@ -66,7 +70,7 @@ internal static class HtmlDecisions
             new XElement(
                 "p",
                 new XAttribute("class", "small"),
-                $"{row.Prompt} ____________ ({row.Hint})"
+                $"{DecisionTable.Prompt} ____________ ({row.Hint})"
             )
         );
 

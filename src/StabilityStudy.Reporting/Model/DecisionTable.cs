@@ -19,6 +19,12 @@ internal sealed record DecisionTable(
     public const string Caption = "Table 1. Conclusion";
     public const string Weigh = "What to weigh before approving: gravest first";
     public const string Decision = "Decision";
+
+    /// <summary>Before the line on which a decision is written by hand.</summary>
+    public const string Prompt = "Decision:";
+
+    /// <summary>Before what cannot wait for the rest of the report.</summary>
+    public const string DecideNow = "Decide now:";
 }
 
 /// <summary>The heads of the evidence.</summary>
@@ -33,8 +39,7 @@ internal sealed record EvidenceHead(string Waited, string Change, string Share, 
 /// <param name="Evidence">The deciding figures, a line a time point.</param>
 /// <param name="Remarks">What else decided or was left out.</param>
 /// <param name="Reservations">What speaks against it, the gravest first.</param>
-/// <param name="Prompt">Before the line to be filled in by hand.</param>
-/// <param name="Hint">Below that line.</param>
+/// <param name="Hint">Below the line on which the decision is written by hand.</param>
 /// <param name="Brief">All of it in one sentence, where there is no room for the row.</param>
 internal sealed record DecisionRow(
     int Number,
@@ -45,7 +50,6 @@ internal sealed record DecisionRow(
     ImmutableArray<EvidenceLine> Evidence,
     ImmutableArray<string> Remarks,
     ImmutableArray<Reservation> Reservations,
-    string Prompt,
     string Hint,
     string Brief
 )
@@ -79,6 +83,9 @@ internal sealed record EvidenceLine(
 /// <param name="Contradicts">Whether it speaks against the conclusion itself.</param>
 internal sealed record Reservation(string Point, string Text, bool Contradicts)
 {
+    /// <summary>The point alone, where there is one.</summary>
+    public string InBrief() => Point.Length == 0 ? Text : Point;
+
     /// <summary>Both in one text.</summary>
     public string InFull =>
         Point.Length == 0 ? Text

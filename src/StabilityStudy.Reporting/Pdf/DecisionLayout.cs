@@ -97,15 +97,7 @@ internal sealed class DecisionLayout
         return
         [
             head,
-            .. rows.Select(
-                (row, i) =>
-                    i == 0
-                        ? Row(row, isDecidedHere: false)
-                        : Row(row, isDecidedHere: false) with
-                        {
-                            RepeatedAbove = repeated,
-                        }
-            ),
+            .. rows.Select(row => Row(row, isDecidedHere: false) with { RepeatedAbove = repeated }),
         ];
     }
 
@@ -257,7 +249,7 @@ internal sealed class DecisionLayout
         var answer = new Answer(row, _isMany);
         var weighed = new Weighed(row, _isMany);
         var prompt = LineBreaking.Break(
-            isDecidedHere ? row.Prompt : "Decision: page 1",
+            isDecidedHere ? DecisionTable.Prompt : "Decision: page 1",
             TextStyle.Head,
             s_right
         );
@@ -293,10 +285,7 @@ internal sealed class DecisionLayout
 
                 Rule(canvas, top + height, 0.5, TextStyle.Ink);
             }
-        )
-        {
-            HoldNext = Hold.None,
-        };
+        );
     }
 
     private Piece Continues()
@@ -336,10 +325,13 @@ internal sealed class DecisionLayout
             {
                 VerdictGlyph.Draw(row.Shape, _frame.Left, top + 1, 8, canvas);
                 canvas.Tagged("P", () => text.Draw(canvas, _frame.Left + s_number, top));
-                canvas.Tagged("P", () => canvas.Text(row.Prompt + " ", TextStyle.Head, Right, top));
+                canvas.Tagged(
+                    "P",
+                    () => canvas.Text(DecisionTable.Prompt + " ", TextStyle.Head, Right, top)
+                );
                 canvas.Artifact(() =>
                     canvas.Line(
-                        Right + TextStyle.Head.Width(row.Prompt + " "),
+                        Right + TextStyle.Head.Width(DecisionTable.Prompt + " "),
                         top + 9,
                         Right + s_right,
                         top + 9,
@@ -452,12 +444,7 @@ internal sealed class DecisionLayout
                 ),
             ];
             _now = row.DecideNow is { } now
-                ? RichText.Break(
-                    now[..(now.IndexOf(':', StringComparison.Ordinal) + 1)],
-                    now[(now.IndexOf(':', StringComparison.Ordinal) + 1)..].Trim(),
-                    _style,
-                    s_middle - 8
-                )
+                ? RichText.Break(DecisionTable.DecideNow, now, _style, s_middle - 8)
                 : null;
         }
 

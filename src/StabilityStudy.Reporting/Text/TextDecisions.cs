@@ -15,7 +15,9 @@ internal static class TextDecisions
         [
             .. Hanging(ShapeMark.Of(row.Shape) + " ", $"{row.Name}: {row.Conclusion}", width),
             .. TextLines.Wrap(row.Facts, width, Indent),
-            .. row.DecideNow is { } now ? TextLines.Wrap("! " + now, width, Indent) : [],
+            .. row.DecideNow is { } now
+                ? TextLines.Wrap($"! {DecisionTable.DecideNow} {now}", width, Indent)
+                : [],
             .. TextTable
                 .Write(
                     new Table(

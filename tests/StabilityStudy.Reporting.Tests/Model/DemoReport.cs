@@ -85,13 +85,12 @@ internal static class DemoReport
                                     Contradicts: true
                                 ),
                             ],
-                            "Approved:",
                             "a window",
                             "No anticoagulant: supported to 12 h."
                         )
                         {
                             Code = "aPTT none: 12 h",
-                            DecideNow = "Decide now: an interim rule.",
+                            DecideNow = "an interim rule.",
                         },
                     ],
                     "Change: from the baseline test."

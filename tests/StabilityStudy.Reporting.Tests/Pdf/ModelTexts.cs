@@ -21,7 +21,6 @@ internal static class ModelTexts
     [
         nameof(DecisionRow.Brief),
         nameof(DecisionRow.Code),
-        nameof(DecisionRow.Prompt),
         nameof(DecisionRow.Hint),
         nameof(DecisionTable.Contradictions),
         nameof(Reservation.InFull),
@@ -37,6 +36,8 @@ internal static class ModelTexts
         DecisionTable.Caption,
         DecisionTable.Weigh,
         DecisionTable.Decision,
+        DecisionTable.Prompt,
+        DecisionTable.DecideNow,
         "Decision: page 1",
         "Table 1 continues on the next page with these rows. Read their figures there, then decide here:",
         .. Enumerable.Range(1, 30).Select(i => i.ToString(CultureInfo.InvariantCulture)),

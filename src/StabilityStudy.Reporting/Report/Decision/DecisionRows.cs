@@ -12,7 +12,7 @@ namespace StabilityStudy.Reporting.Report.Decision;
 internal static class DecisionRows
 {
     /// <summary>With more rows each shows the last supported time point and the next alone.</summary>
-    private const int MostWithAllTimes = 3;
+    public const int MostWithAllTimes = 3;
 
     /// <summary>So many places for a decision a page holds in a grid, beside what else page 1 must say.</summary>
     private const int MostDecidedInRows = 72;
@@ -25,17 +25,19 @@ internal static class DecisionRows
             .SelectMany(rows => rows.Select((row, part) => (row, part)))
             .Select((item, number) => Row(analysis, item.row, item.part, number))
             .ToImmutableArray();
-        return new(Head(analysis), [.. rows.OrderBy(Gravity)], OriginWords.InBrief(analysis))
+        return new(
+            Head(analysis),
+            [.. rows.Select(item => item.Row).OrderBy(Gravity)],
+            OriginWords.InBrief(analysis)
+        )
         {
             IsDecidedInRows = IsDecidedInRows(analysis),
             Contradictions =
             [
                 .. from row in rows
-                from item in row.Reservations
+                from item in row.Row.Reservations
                 where item.Contradicts
-                group row.Code.Split(':')[0] by item.Point.Length == 0
-                    ? item.Text
-                    : item.Point into point
+                group row.Code by item.InBrief() into point
                 select $"{point.Key} ({string.Join(", ", point.Distinct())})",
             ],
         };
@@ -75,7 +77,8 @@ internal static class DecisionRows
         : row.Shape == VerdictShape.Supported && row.Reservations.Any(item => item.Contradicts) ? 1
         : 2;
 
-    private static DecisionRow Row(
+    /// <summary>A row, and whose it is as short as can be: "aPTT ufh".</summary>
+    private static (string Code, DecisionRow Row) Row(
         StudyAnalysis analysis,
         ConcludedWindow row,
         int place,
@@ -92,7 +95,9 @@ internal static class DecisionRows
         var shape = ShapeOf(row, times);
         var name = NameOf(analysis, sequence, names, part);
         var conclusion = ConclusionOf(row, shape, times, reservations.Length);
-        return new DecisionRow(
+        var code =
+            $"{names.Analyte.Id} {names.Group.Id}{(analysis.Protocol.Storages.Length > 1 ? " " + names.Storage.Id : "")}{(part is null ? "" : " " + part.Code)}";
+        var decided = new DecisionRow(
             number,
             name,
             shape,
@@ -101,18 +106,18 @@ internal static class DecisionRows
             [.. Shown(analysis, times).Select(time => Line(time, names, analysis.Protocol))],
             [.. Remarks(sequence, part, names, analysis.Protocol)],
             reservations,
-            "Decision:",
             row.Supported is null ? "today's rule stays, or shorter" : "a window, or \"declined\"",
             BriefOf(name, conclusion, reservations)
         )
         {
             Code =
-                $"{names.Analyte.Id} {names.Group.Id}{(analysis.Protocol.Storages.Length > 1 ? " " + names.Storage.Id : "")}{(part is null ? "" : " " + part.Code)}: {(row.Supported is { } supported ? DurationText.FormatWindow(supported) : TradeWords.Of(FirstOpen(times)?.Conclusion ?? Conclusion.NotAssessed))}",
+                $"{code}: {(row.Supported is { } supported ? DurationText.FormatWindow(supported) : TradeWords.Of(FirstOpen(times)?.Conclusion ?? Conclusion.NotAssessed))}",
             DecideNow =
                 shape == VerdictShape.ShorterThanToday
-                    ? $"Decide now: an interim rule of at most {DurationText.FormatWindow(row.Supported!.Value)} in place of today's {DurationText.Format(row.Today)}, and a look back at results already reported beyond it."
+                    ? $"an interim rule of at most {DurationText.FormatWindow(row.Supported!.Value)} in place of today's {DurationText.Format(row.Today)}, and a look back at results already reported beyond it."
                     : null,
         };
+        return (code, decided);
     }
 
     private static string NameOf(
@@ -242,7 +247,7 @@ internal static class DecisionRows
     {
         var contradicting = reservations
             .Where(item => item.Contradicts)
-            .Select(item => item.Point.Length == 0 ? item.Text : item.Point)
+            .Select(item => item.InBrief())
             .Distinct()
             .ToImmutableArray();
         return string.Join(" ", contradicting.Prepend($"{name}: {conclusion}."));

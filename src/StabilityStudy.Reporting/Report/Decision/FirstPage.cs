@@ -7,9 +7,6 @@ namespace StabilityStudy.Reporting.Report.Decision;
 /// <summary>Page 1: what was asked, what follows for each question and what speaks against it, and who decides.</summary>
 internal static class FirstPage
 {
-    /// <summary>With more rows a row shows two of its time points, and every figure behind the rows follows on page 2.</summary>
-    private const int MostWithAllTimes = 3;
-
     public const string Title = "Decision";
 
     public static Section Of(StudyAnalysis analysis, SectionPages pages) =>
@@ -32,7 +29,7 @@ internal static class FirstPage
 
     /// <summary>Every figure behind the rows of a study whose page 1 shows two time points of each; null for others.</summary>
     public static Section? InFull(StudyAnalysis analysis) =>
-        analysis.Sequences.Length <= MostWithAllTimes
+        analysis.Sequences.Length <= DecisionRows.MostWithAllTimes
             ? null
             : new Section(
                 "The decision in full",

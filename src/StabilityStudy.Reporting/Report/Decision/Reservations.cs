@@ -149,18 +149,15 @@ internal static class Reservations
                 && sequence.Window is not null
         );
 
-    /// <summary>With more rows than this, what holds for all of them stands once among what page 1 says of the study.</summary>
-    private const int MostRepeated = 3;
-
     /// <summary>A query about the whole study that has a point of its own, such as runs that no control vouches for.</summary>
     private static IEnumerable<Reservation> OfAllRows(StudyAnalysis analysis) =>
         from query in analysis.Queries
         where IsInRows(analysis, query)
         select new Reservation(query.Kind.Point!, query.Text, Contradicts: false);
 
-    /// <summary>Whether a query about the study as a whole is counted among the reservations of each row.</summary>
+    /// <summary>Whether a query about the study as a whole is counted among the reservations of each row; with more rows it stands once among what page 1 says of the study.</summary>
     public static bool IsInRows(StudyAnalysis analysis, DataQuery query) =>
-        analysis.Sequences.Length <= MostRepeated
+        analysis.Sequences.Length <= DecisionRows.MostWithAllTimes
         && query
             is {
                 Severity: Severity.Attention,

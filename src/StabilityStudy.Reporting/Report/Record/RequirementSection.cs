@@ -7,8 +7,13 @@ internal static class RequirementSection
 {
     public const string Title = "Requirements and completeness";
 
-    public static Section Of(StudyAnalysis analysis, SectionPages pages) =>
-        new(
+    public static Section Of(StudyAnalysis analysis, SectionPages pages)
+    {
+        var clauses = RequirementClauses.Of(analysis);
+        var items = CompletenessItems.Of(analysis);
+        var firstTimePoint = GroupSections.FirstTitle(analysis);
+        Requirement[] answered = [.. clauses.Concat(items).Where(line => line.Missing is null)];
+        return new(
             Title,
             StartsOnNewPage: false,
             [
@@ -19,35 +24,24 @@ internal static class RequirementSection
                 TableOf(
                     "Clauses that such a study answers",
                     "Clause",
-                    RequirementClauses.Of(analysis),
+                    clauses,
                     pages,
-                    GroupSections.FirstTitle(analysis),
+                    firstTimePoint,
                     "A document for another reagent than the one used serves by analogy only, and is to be called so where it is named as a source."
                 ),
                 TableOf(
                     "What a report of a stability study should tell",
                     "Item",
-                    CompletenessItems.Of(analysis),
+                    items,
                     pages,
-                    GroupSections.FirstTitle(analysis),
+                    firstTimePoint,
                     "Twenty items after the published checklist for reporting stability studies (2020), put together from memory in our own words; the wording of the items was not seen."
                 ),
-                .. Answered(analysis, pages),
+                .. answered.Length == 0
+                    ? ImmutableArray<Block>.Empty
+                    : [Answered(answered, pages, firstTimePoint)],
             ]
         );
-
-    private static IEnumerable<Block> Answered(StudyAnalysis analysis, SectionPages pages)
-    {
-        Requirement[] lines =
-        [
-            .. RequirementClauses
-                .Of(analysis)
-                .Concat(CompletenessItems.Of(analysis))
-                .Where(line => line.Missing is null),
-        ];
-        return lines.Length == 0
-            ? []
-            : [Answered(lines, pages, GroupSections.FirstTitle(analysis))];
     }
 
     private static Table TableOf(

@@ -13,7 +13,6 @@ internal static partial class EstimateSection
 
     private const int MostAcross = 4;
     private const int MostWithIntervalBeside = 2;
-    private const int MostPlotsAcross = 4;
     private const double PlotHeight = 44;
 
     /// <summary>The section.</summary>
@@ -90,7 +89,7 @@ internal static partial class EstimateSection
                 $"{names.Title(analysis)}: delayed result against baseline. {GroupSections.KeyOf(plots)}",
                 ParagraphStyle.Small
             );
-            foreach (var row in GroupSections.Across(plots, MostPlotsAcross))
+            foreach (var row in GroupSections.Across(plots))
             {
                 yield return row;
             }

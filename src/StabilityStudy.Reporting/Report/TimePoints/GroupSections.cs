@@ -182,7 +182,7 @@ internal static class GroupSections
                         + KeyBeside(analysis, sequence, plots),
                     ParagraphStyle.Small
                 ),
-                .. Across(plots, MostPlotsAcross),
+                .. Across(plots),
             ];
     }
 
@@ -262,16 +262,16 @@ internal static class GroupSections
         };
 
     /// <summary>Figures side by side, whose key stands once before them.</summary>
-    public static IEnumerable<Block> Across(ImmutableArray<ChartBlock> charts, int most) =>
+    public static IEnumerable<Block> Across(ImmutableArray<ChartBlock> charts) =>
         charts
             .Select(WithoutKey)
-            .Chunk(Evenly(charts.Length, most))
+            .Chunk(Evenly(charts.Length))
             .Select(row => row.Length == 1 ? (Block)row[0] : new ChartRow([.. row]));
 
     /// <summary>How many stand in a row, so that none is left to a row of its own: of five, three and two.</summary>
-    private static int Evenly(int count, int most)
+    private static int Evenly(int count)
     {
-        var rows = Math.Max(1, (count + most - 1) / most);
+        var rows = Math.Max(1, (count + MostPlotsAcross - 1) / MostPlotsAcross);
         return Math.Max(1, (count + rows - 1) / rows);
     }
 
