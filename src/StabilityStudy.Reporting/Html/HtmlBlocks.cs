@@ -46,7 +46,7 @@ internal sealed class HtmlBlocks
             [
                 new XElement(
                     "p",
-                    new XAttribute("class", message.IsPlain ? "small" : "key"),
+                    new XAttribute("class", message.IsPlain || message.IsCaption ? "small" : "key"),
                     new XElement("strong", message.Subject),
                     " " + message.Text
                 ),

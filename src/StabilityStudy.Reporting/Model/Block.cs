@@ -32,7 +32,11 @@ internal enum ParagraphStyle
 internal sealed record Bullets(ImmutableArray<string> Items) : Block;
 
 /// <summary>Terms with their explanations.</summary>
-internal sealed record DefinitionList(ImmutableArray<Definition> Items) : Block;
+internal sealed record DefinitionList(ImmutableArray<Definition> Items) : Block
+{
+    /// <summary>Whether the terms follow each other in running text, where paper is dear.</summary>
+    public bool IsRunIn { get; init; }
+}
 
 /// <summary>One term of a <see cref="DefinitionList"/>.</summary>
 internal sealed record Definition(string Term, string Explanation);

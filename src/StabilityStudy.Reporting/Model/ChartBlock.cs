@@ -29,23 +29,4 @@ internal sealed record ChartRow : Block
 
     /// <summary>The figures from left to right.</summary>
     public ImmutableArray<ChartBlock> Charts { get; private init; }
-
-    /// <summary>
-    /// Heights between which the page decides: lower where the section then fits one page, higher where it needs a second
-    /// one anyway. Null when the figures keep theirs.
-    /// </summary>
-    public HeightRange? Flexible { get; init; }
-
-    /// <summary>The same figures with one height in millimeters.</summary>
-    public ChartRow OfHeight(double millimeters) =>
-        this with
-        {
-            Charts = [.. Charts.Select(chart => chart with { HeightMillimeters = millimeters })],
-        };
 }
-
-/// <summary>Heights of a figure in millimeters.</summary>
-/// <param name="Least">The least that can be read; above 0.</param>
-/// <param name="Usual">The height that it has where nothing speaks against it.</param>
-/// <param name="Most">The most that is of use.</param>
-internal sealed record HeightRange(double Least, double Usual, double Most);

@@ -98,4 +98,7 @@ internal sealed record KeyMessage(string Subject, string Text) : Block
 {
     /// <summary>Whether it stands on white, in the size of a caption.</summary>
     public bool IsPlain { get; init; }
+
+    /// <summary>Whether it is the caption of the figures that follow: it then stands on white, and with them.</summary>
+    public bool IsCaption { get; init; }
 }

@@ -40,7 +40,10 @@ internal sealed record Table : Block
     }
 
     /// <summary>Caption above the table.</summary>
-    public string Caption { get; }
+    public string Caption { get; private init; }
+
+    /// <summary>The same table under another caption.</summary>
+    public Table WithCaption(string caption) => this with { Caption = caption };
 
     /// <summary>Columns from left to right.</summary>
     public ImmutableArray<Column> Columns { get; }

@@ -15,7 +15,7 @@ internal sealed class BlockLayout(
     /// <summary>Running text of the section that is being laid out.</summary>
     private bool _isLookedUp;
 
-    private TextStyle Running => _isLookedUp ? TextStyle.Note : TextStyle.Body;
+    private TextStyle Running => _isLookedUp ? TextStyle.LookedUp : TextStyle.Body;
 
     /// <summary>The title of the document.</summary>
     public ImmutableArray<Piece> Title(string text) =>
@@ -52,7 +52,7 @@ internal sealed class BlockLayout(
         var heading = FirmLines(
             section.Title,
             TextStyle.SectionTitle,
-            above > 0 ? 7 : 13,
+            above > 0 ? 7 : 10,
             tags,
             new Tag("H1")
         );
@@ -66,7 +66,7 @@ internal sealed class BlockLayout(
         var foot = Grouped(Blocks(section.Foot, tags));
         var room =
             frame.ContentHeight - above - FigureRoom.HeightOf(heading) - FigureRoom.HeightOf(foot);
-        return Joined(heading, WithFoot(Content(section.Blocks, room, tags), foot, room));
+        return Joined(heading, WithFoot(Blocks(section.Blocks, tags), foot, room));
     }
 
     /// <summary>
@@ -146,27 +146,6 @@ internal sealed class BlockLayout(
         ];
     }
 
-    /// <summary>The blocks of a section; what has no height of its own takes the room that the others leave.</summary>
-    private ImmutableArray<Piece> Content(
-        ImmutableArray<Block> blocks,
-        double room,
-        ImmutableArray<Tag> tags
-    )
-    {
-        if (blocks.FirstOrDefault(FigureRoom.IsFlexible) is not { } flexible)
-        {
-            return Blocks(blocks, tags);
-        }
-
-        var place = blocks.IndexOf(flexible);
-        return new FigureRoom(frame, block => One(block, tags)).Place(
-            flexible,
-            Blocks(blocks[..place], tags),
-            Blocks(blocks[(place + 1)..], tags),
-            room
-        );
-    }
-
     private ImmutableArray<Piece> Blocks(ImmutableArray<Block> blocks, ImmutableArray<Tag> tags)
     {
         var pieces = ImmutableArray.CreateBuilder<Piece>();
@@ -211,7 +190,7 @@ internal sealed class BlockLayout(
         block switch
         {
             Heading heading => WithBookmark(
-                FirmLines(heading.Text, TextStyle.Heading, 9, tags, new Tag("H2")),
+                FirmLines(heading.Text, TextStyle.Heading, 7, tags, new Tag("H2")),
                 heading.Text,
                 level: 2
             ),

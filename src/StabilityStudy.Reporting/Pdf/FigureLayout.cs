@@ -3,7 +3,7 @@ using StabilityStudy.Reporting.Charts;
 
 namespace StabilityStudy.Reporting.Pdf;
 
-/// <summary>Figures, one or several side by side, with their captions below.</summary>
+/// <summary>Figures, one or several side by side, with their captions.</summary>
 internal static class FigureLayout
 {
     private const double Gutter = 14;
@@ -120,12 +120,17 @@ internal static class FigureLayout
         PageCanvas canvas
     )
     {
+        // The caption of a figure stands above it; remarks on figures side by side stand below them.
+        var above =
+            placed is [{ Caption.IsEmpty: false } alone]
+                ? (alone.Caption.Length * TextStyle.Caption.Leading) + CaptionGap
+                : 0;
         foreach (var figure in placed)
         {
             // Figures of different heights stand on one line.
             var area = new XRect(
                 figure.Left,
-                top + height - figure.Sized.Height,
+                top + above + height - figure.Sized.Height,
                 figure.Sized.Width,
                 figure.Sized.Height
             );
@@ -142,7 +147,7 @@ internal static class FigureLayout
                         figure.Caption,
                         TextStyle.Caption,
                         figure.Left,
-                        top + height + CaptionGap
+                        above > 0 ? top : top + height + CaptionGap
                     )
             );
         }

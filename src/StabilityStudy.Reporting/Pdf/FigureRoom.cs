@@ -11,31 +11,16 @@ internal sealed class FigureRoom(PageFrame frame, Func<Block, ImmutableArray<Pie
     /// <summary>Points that rounding never uses up.</summary>
     private const double Reserve = 0.1;
 
-    /// <summary>Whether a block takes the room that is left.</summary>
-    public static bool IsFlexible(Block block) =>
-        block is Floating or ChartRow { Flexible: not null };
-
     /// <summary>Height of pieces one below the other, in points.</summary>
     public static double HeightOf(ImmutableArray<Piece> pieces) =>
         pieces.Sum(piece => piece.Height + piece.SpaceBefore);
 
-    /// <summary>The pieces of a section with its figure.</summary>
-    /// <param name="flexible">The figure.</param>
+    /// <summary>The pieces of a section with its figure: white space gives way before the figure moves to the end.</summary>
+    /// <param name="floating">The figure.</param>
     /// <param name="before">What stands before it.</param>
     /// <param name="after">What stands after it.</param>
     /// <param name="room">Height for all of them, in points.</param>
     public ImmutableArray<Piece> Place(
-        Block flexible,
-        ImmutableArray<Piece> before,
-        ImmutableArray<Piece> after,
-        double room
-    ) =>
-        flexible is Floating floating
-            ? Float(floating, before, after, room)
-            : Stretch((ChartRow)flexible, before, after, room);
-
-    /// <summary>White space gives way before the figure moves to the end.</summary>
-    private ImmutableArray<Piece> Float(
         Floating floating,
         ImmutableArray<Piece> before,
         ImmutableArray<Piece> after,
@@ -72,27 +57,4 @@ internal sealed class FigureRoom(PageFrame frame, Func<Block, ImmutableArray<Pie
 
     private static ImmutableArray<Piece> Tightened(ImmutableArray<Piece> pieces, double factor) =>
         [.. pieces.Select(piece => piece with { SpaceBefore = piece.SpaceBefore * factor })];
-
-    /// <summary>Lower where the section then fits its page; higher where it needs a second page anyway.</summary>
-    private ImmutableArray<Piece> Stretch(
-        ChartRow row,
-        ImmutableArray<Piece> before,
-        ImmutableArray<Piece> after,
-        double room
-    )
-    {
-        var left =
-            room
-            - HeightOf(before)
-            - FigureLayout.HeightOf(row.Charts, frame)
-            - FigureLayout.SpaceBefore;
-        var (least, height, most) = row.Flexible!;
-        var fitting = height + PageFrame.ToMillimeters(left - HeightOf(after));
-        var filling = height + PageFrame.ToMillimeters(left);
-        var wanted =
-            fitting >= height ? height
-            : fitting >= least ? fitting
-            : Math.Clamp(filling, height, most);
-        return [.. before, .. layOut(row.OfHeight(wanted)), .. after];
-    }
 }

@@ -10,8 +10,12 @@ internal static class KeyMessageLayout
 
     public static Piece Piece(KeyMessage message, PageFrame frame, ImmutableArray<Tag> tags)
     {
-        var style = message.IsPlain ? TextStyle.Note : TextStyle.Remark;
-        var (side, above) = message.IsPlain ? (0, 0) : (s_inset, s_above);
+        var isOnWhite = message.IsPlain || message.IsCaption;
+        var style =
+            message.IsCaption ? TextStyle.Caption
+            : message.IsPlain ? TextStyle.Note
+            : TextStyle.Remark;
+        var (side, above) = isOnWhite ? (0, 0) : (s_inset, s_above);
         var text = RichText.Break(
             message.Subject,
             message.Text,
@@ -21,11 +25,11 @@ internal static class KeyMessageLayout
         var height = text.Height + (2 * above);
         return new Piece(
             height,
-            message.IsPlain ? 7 : 6,
+            isOnWhite ? 7 : 6,
             tags,
             (canvas, top) =>
             {
-                if (!message.IsPlain)
+                if (!isOnWhite)
                 {
                     canvas.Artifact(() =>
                     {
@@ -35,8 +39,11 @@ internal static class KeyMessageLayout
                     });
                 }
 
-                canvas.Tagged("P", () => text.Draw(canvas, frame.Left + side, top + above));
+                canvas.Tagged(message.IsCaption ? "Caption" : "P", () => text.Draw(canvas, frame.Left + side, top + above));
             }
-        );
+        )
+        {
+            HoldNext = message.IsCaption ? Hold.Firm : Hold.None,
+        };
     }
 }

@@ -15,19 +15,19 @@ internal sealed record PageFrame(double Width, double Height)
     public double Right => Width - Left;
 
     // The shorter paper gives of its margins first.
-    public double Top { get; } = Millimeters(IsShort(Height) ? 16 : 18);
+    public double Top { get; } = Millimeters(16);
 
-    public double Bottom => Height - Millimeters(IsShort(Height) ? 11.5 : 16);
+    public double Bottom => Height - Millimeters(IsShort(Height) ? 11.5 : 13.5);
 
     public double ContentWidth => Right - Left;
 
     public double ContentHeight => Bottom - Top;
 
     /// <summary>Baseline of the running header.</summary>
-    public double HeaderBaseline { get; } = Millimeters(IsShort(Height) ? 10.5 : 12);
+    public double HeaderBaseline { get; } = Millimeters(10.5);
 
     /// <summary>Baseline of the running footer.</summary>
-    public double FooterBaseline => Height - Millimeters(IsShort(Height) ? 6.5 : 9.5);
+    public double FooterBaseline => Height - Millimeters(IsShort(Height) ? 6.5 : 8);
 
     public static PageFrame Of(PaperSize paper) =>
         paper == PaperSize.Letter ? new(612, 792) : new(Millimeters(210), Millimeters(297));

@@ -4,7 +4,11 @@ namespace StabilityStudy.Reporting.Pdf;
 internal static class ProseLayout
 {
     private const double BulletIndent = 11;
-    private const double TermShare = 0.26;
+
+    /// <summary>So many terms of a run-in list are not parted by the end of a page.</summary>
+    private const int RunInTogether = 6;
+
+    private const double TermShare = 0.19;
 
     public static ImmutableArray<Piece> Paragraph(
         Paragraph paragraph,
@@ -50,7 +54,7 @@ internal static class ProseLayout
                                 "LBody"
                             ),
                         ],
-                        i == 0 ? 4 : 2,
+                        i == 0 ? 3 : body.Leading > 11 ? 2 : 1,
                         list.Add(new Tag("LI"))
                     )
             ),
@@ -65,6 +69,16 @@ internal static class ProseLayout
     )
     {
         var list = tags.Add(new Tag("L"));
+        if (definitions.IsRunIn)
+        {
+            return
+            [
+                .. definitions
+                    .Items.Chunk(RunInTogether)
+                    .Select((items, i) => RunIn(items, i == 0, body, frame, list)),
+            ];
+        }
+
         var term = frame.ContentWidth * TermShare;
         return
         [
@@ -90,11 +104,35 @@ internal static class ProseLayout
                                 "LBody"
                             ),
                         ],
-                        i == 0 ? 5 : 2.5,
+                        i == 0 ? 4 : body.Leading > 11 ? 2.5 : 1,
                         list.Add(new Tag("LI"))
                     )
             ),
         ];
+    }
+
+    /// <summary>"Term: explanation Term: explanation", the terms heavier; in the structure an item of the list.</summary>
+    private static Piece RunIn(
+        Definition[] items,
+        bool isFirst,
+        TextStyle body,
+        PageFrame frame,
+        ImmutableArray<Tag> list
+    )
+    {
+        var text = RichText.Break(
+            items.SelectMany(item =>
+                new[] { (item.Term + ":", true), (item.Explanation + " ", false) }
+            ),
+            body,
+            frame.ContentWidth
+        );
+        return new Piece(
+            text.Height,
+            isFirst ? 4 : 0,
+            list.Add(new Tag("LI")),
+            (canvas, top) => canvas.Tagged("LBody", () => text.Draw(canvas, frame.Left, top))
+        );
     }
 
     public static ImmutableArray<Piece> Monospace(

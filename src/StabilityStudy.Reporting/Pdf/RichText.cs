@@ -16,13 +16,28 @@ internal sealed record RichText(
     /// <param name="text">The rest; may be empty.</param>
     /// <param name="style">Style of the rest.</param>
     /// <param name="width">Width of the lines in points.</param>
-    public static RichText Break(string point, string text, TextStyle style, double width)
+    public static RichText Break(string point, string text, TextStyle style, double width) =>
+        Break([(point, true), (text, false)], style, width);
+
+    /// <summary>The same of several such texts one after the other.</summary>
+    /// <param name="runs">The texts, and which are the heavier ones.</param>
+    /// <param name="style">Style of the others.</param>
+    /// <param name="width">Width of the lines in points.</param>
+    public static RichText Break(
+        IEnumerable<(string Text, bool IsStrong)> runs,
+        TextStyle style,
+        double width
+    )
     {
         var strong = style with { Face = Fonts.ReportFonts.Semibold };
         var lines = ImmutableArray.CreateBuilder<ImmutableArray<(string, TextStyle)>>();
         var line = ImmutableArray.CreateBuilder<(string Text, TextStyle Style)>();
         var used = 0.0;
-        foreach (var (word, of) in Words(point, strong, width).Concat(Words(text, style, width)))
+        foreach (
+            var (word, of) in runs.SelectMany(run =>
+                Words(run.Text, run.IsStrong ? strong : style, width)
+            )
+        )
         {
             var space = line.Count == 0 ? 0 : style.Width(" ");
             var wide = of.Width(word);

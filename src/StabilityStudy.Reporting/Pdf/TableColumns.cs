@@ -27,14 +27,10 @@ internal sealed record TableColumns(
     /// <param name="isClose">Whether its rows stand closer, as in the appendix.</param>
     public static TableColumns Of(Table table, PageFrame frame, bool isClose)
     {
-        var style = TextStyle.Caption with
-        {
-            Size =
-                table.Columns.Length <= 8 ? 8.2
-                : table.Columns.Length <= 10 ? 7.6
-                : 7,
-            Leading = table.Columns.Length <= 8 ? 10.8 : 9.6,
-        };
+        var style =
+            table.Columns.Length > 10 ? TextStyle.LookedUp with { Size = 7, Leading = 9.4 }
+            : isClose || table.Columns.Length > 8 ? TextStyle.LookedUp with { Leading = 9.4 }
+            : TextStyle.Caption;
         var least = table.Columns.Select((_, i) => WidestWord(table, i, style)).ToArray();
         var widths = Shared(
             [.. table.Columns.Select(c => c.RelativeWidth)],
@@ -49,7 +45,7 @@ internal sealed record TableColumns(
             left += width;
         }
 
-        return new TableColumns(lefts.MoveToImmutable(), widths, style, isClose ? 0.9 : 1.9);
+        return new TableColumns(lefts.MoveToImmutable(), widths, style, isClose ? 0.5 : 1.6);
     }
 
     /// <summary>Width for the text of a cell.</summary>

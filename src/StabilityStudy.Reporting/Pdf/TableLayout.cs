@@ -29,7 +29,7 @@ internal static class TableLayout
                         "Caption"
                     ),
                 ],
-                9,
+                isClose ? 5 : 7,
                 inTable
             )
             .Select(p => p with { HoldNext = Hold.Firm })

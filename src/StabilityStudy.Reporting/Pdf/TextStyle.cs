@@ -13,13 +13,13 @@ internal sealed record TextStyle(FontFace Face, double Size, double Leading, XCo
     public static readonly XColor Hairline = XColor.FromArgb(0xC4, 0xC8, 0xCE);
 
     public static readonly TextStyle Title = new(ReportFonts.Semibold, 16, 20, Accent);
-    public static readonly TextStyle SectionTitle = new(ReportFonts.Semibold, 12, 15.5, Accent);
-    public static readonly TextStyle Heading = new(ReportFonts.Semibold, 9.8, 13, Ink);
-    public static readonly TextStyle Body = new(ReportFonts.Regular, 9.2, 12.6, Ink);
+    public static readonly TextStyle SectionTitle = new(ReportFonts.Semibold, 11, 14, Accent);
+    public static readonly TextStyle Heading = new(ReportFonts.Semibold, 9, 12, Ink);
+    public static readonly TextStyle Body = new(ReportFonts.Regular, 9, 12.2, Ink);
     public static readonly TextStyle Strong = Body with { Face = ReportFonts.Semibold };
     public static readonly TextStyle Lead = new(ReportFonts.Regular, 9.6, 13.2, Ink);
-    public static readonly TextStyle Small = new(ReportFonts.Regular, 7.8, 10.6, Soft);
-    public static readonly TextStyle Caption = new(ReportFonts.Regular, 8.2, 11, Ink);
+    public static readonly TextStyle Small = new(ReportFonts.Regular, 7.5, 9.6, Soft);
+    public static readonly TextStyle Caption = new(ReportFonts.Regular, 8, 10.6, Ink);
     public static readonly TextStyle TableCaption = Caption with { Face = ReportFonts.Semibold };
     public static readonly TextStyle VerdictWord = new(ReportFonts.Semibold, 11, 14.4, Accent);
     public static readonly XColor Tint = XColor.FromArgb(0xE8, 0xEB, 0xEF);
@@ -34,6 +34,9 @@ internal sealed record TextStyle(FontFace Face, double Size, double Leading, XCo
     /// <summary>What speaks against a row; where there are many rows they are set as <see cref="Note"/>.</summary>
     public static readonly TextStyle Reservation = new(ReportFonts.Regular, 8.5, 11.5, Ink);
     public static readonly TextStyle Note = new(ReportFonts.Regular, 8, 10.8, Ink);
+
+    /// <summary>What is looked up: running text of the appendix.</summary>
+    public static readonly TextStyle LookedUp = new(ReportFonts.Regular, 7.5, 9.6, Ink);
 
     /// <summary>Heads and facts.</summary>
     public static readonly TextStyle Head = new(ReportFonts.Regular, 7.5, 10, Soft);

@@ -35,57 +35,55 @@ public static class ReportBuilder
                 ? [figures]
                 : ImmutableArray<Section>.Empty,
         ];
-        var evidence = WithWords(Evidence(analysis, known, resultDigest, full), decision);
-        var contents = ContentsSection.Of(evidence, known) with
-        {
-            StartsOnNewPage = decision.Length == 1,
-        };
+        var core = Core(analysis, known, full);
+        var appendix = Appendix(analysis, known, resultDigest, full);
+        appendix = appendix.Insert(
+            appendix.Length - 2,
+            WordsSection.Of(ModelText.Of([.. decision, .. core, .. appendix]))
+        );
+        ImmutableArray<Section> evidence =
+        [
+            .. core,
+            .. known.HavePages && analysis.Sequences.Length > 1
+                ? [ContentsSection.Of(core, appendix, known)]
+                : ImmutableArray<Section>.Empty,
+            .. appendix.Select(Close),
+        ];
         return new(
             analysis.Facts.Title,
             "en-US",
             paper,
             Header(analysis, resultDigest),
-            [
-                .. decision,
-                .. known.HavePages
-                    ? [contents, evidence[0] with { StartsOnNewPage = false }, .. evidence[1..]]
-                    : evidence,
-            ]
+            [decision[0], .. Numbered.Of([.. decision[1..], .. evidence])]
         );
     }
 
-    private static ImmutableArray<Section> Evidence(
+    /// <summary>What is read: the study, each group, its drift, what could overturn the decision, and what is open.</summary>
+    private static ImmutableArray<Section> Core(
         StudyAnalysis analysis,
         SectionPages pages,
-        string? resultDigest,
         bool full
     ) =>
         [
-            ConductSection.Of(analysis) with
+            .. new[] { ProtocolSection.Of(analysis), DispositionSection.Of(analysis) }.Select(Close),
+            .. GroupSections.Of(analysis),
+            .. new[]
             {
-                IsLookedUp = true,
-            },
-            CriteriaSection.Of(analysis) with
-            {
-                IsLookedUp = true,
-            },
-            DispositionSection.Of(analysis),
-            .. analysis.Sequences.Select(sequence => GroupSections.Of(analysis, sequence)),
-            DriftSection.Of(analysis),
-            ConsequenceSection.Of(analysis),
-            RobustnessSection.Of(analysis, full),
-            .. ScopeSection.Of(analysis) is { } scope ? [scope] : ImmutableArray<Section>.Empty,
-            CoverageSection.Of(analysis),
-            DecisionSection.Of(analysis),
-            QuerySection.Of(analysis) with
-            {
-                IsLookedUp = true,
-            },
-            .. Appendix(analysis, pages, resultDigest, full)
-                .Select(section => section with { IsLookedUp = true }),
+                DriftSection.Of(analysis, full),
+                ConsequenceSection.Of(analysis),
+                RobustnessSection.Of(analysis, full),
+                ScopeSection.Of(analysis),
+                CoverageSection.Of(analysis),
+                QuerySection.Of(analysis, full),
+                RequirementSection.Of(analysis, pages, full),
+            }
+                .OfType<Section>()
+                .Select(Close),
         ];
 
-    /// <summary>What is looked up: requirements, estimates, specimens, controls, methods, files.</summary>
+    private static Section Close(Section section) => section with { IsLookedUp = true };
+
+    /// <summary>What is looked up: how the study was run, criteria and rules, estimates, specimens, controls, methods, files.</summary>
     private static ImmutableArray<Section> Appendix(
         StudyAnalysis analysis,
         SectionPages pages,
@@ -93,30 +91,19 @@ public static class ReportBuilder
         bool full
     ) =>
         [
-            RequirementSection.Of(analysis, pages),
+            DecisionSection.Of(analysis),
+            ConductSection.Of(analysis),
+            RulesSection.Of(analysis, full),
             EstimateSection.Of(analysis, full),
             .. full ? [FurtherSection.Of(analysis)] : ImmutableArray<Section>.Empty,
             PairSection.Of(analysis, full),
             ControlSection.Of(analysis),
             HandCheckSection.Of(analysis),
-            RulesSection.Of(analysis),
+            RequirementSection.Clauses(analysis, pages, full),
             MethodsSection.Of(analysis, full),
             RecordSection.Of(analysis, resultDigest),
             CautionSection.Of(),
         ];
-
-    /// <summary>The words that the report uses, explained before its record.</summary>
-    private static ImmutableArray<Section> WithWords(
-        ImmutableArray<Section> evidence,
-        ImmutableArray<Section> decision
-    ) =>
-        evidence.Insert(
-            evidence.Length - 2,
-            WordsSection.Of(ModelText.Of([.. decision, .. evidence])) with
-            {
-                IsLookedUp = true,
-            }
-        );
 
     /// <summary>The first page alone, for the terminal.</summary>
     public static ReportModel BuildSummary(StudyAnalysis analysis) =>

@@ -37,8 +37,8 @@ public class OddReportTests
                         0,
                         page.Width - (16.9 * PointsPerMillimeter) + Space(letter.Value)
                     );
-                    Assert.InRange(up.Min(), 9 * PointsPerMillimeter, page.Height);
-                    Assert.InRange(up.Max(), 0, page.Height - (11.5 * PointsPerMillimeter));
+                    Assert.InRange(up.Min(), 7.9 * PointsPerMillimeter, page.Height);
+                    Assert.InRange(up.Max(), 0, page.Height - (10.4 * PointsPerMillimeter));
                 }
             );
         }

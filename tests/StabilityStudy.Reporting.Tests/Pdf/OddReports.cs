@@ -77,7 +77,7 @@ internal static class OddReports
                         .Range(0, 9)
                         .Select(i => new KeepTogether([
                             new Heading("Group " + (char)('A' + i)),
-                            Numbers(8 + i, 3),
+                            Numbers(4 + i, 3),
                         ])),
                 ])
             ),

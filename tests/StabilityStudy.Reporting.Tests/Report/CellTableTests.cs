@@ -73,7 +73,6 @@ public sealed class CellTableTests
                 "+4.1 (+3.3 to +4.9), above",
                 "±3.00",
                 "met",
-                "the weights and the line did not settle.",
             ],
             Texts(table.Rows[0])
         );
@@ -282,7 +281,7 @@ public sealed class CellTableTests
             },
         };
         var sequence = analysis.Sequences[0] with { Cells = [cell] };
-        var page = GroupSections.Of(analysis, sequence);
+        var page = GroupSections.Of(analysis with { Sequences = [sequence] }).Single();
 
         Assert.Contains(
             Assert

@@ -39,8 +39,19 @@ public sealed class ConsequenceTests
         }
     }
 
-    [Fact]
-    public void Levels_with_too_few_baselines_on_a_side_reassure_nobody()
+    [Theory]
+    [InlineData(0, 0, 0, "not tested (0 below, 40 above)", Emphasis.Muted)]
+    [InlineData(38, 0, 0, "not tested (38 below, 2 above)", Emphasis.Muted)]
+    [InlineData(20, 0, 0, "0 of 40; imprecision alone 1.2", Emphasis.None)]
+    [InlineData(20, 2, 1, "3 of 40, up: U1, U2; down: D1; imprecision alone 1.2", Emphasis.Strong)]
+    [InlineData(1, 0, 1, "hardly tested; 1 of 40, down: D1; imprecision alone 1.2", Emphasis.None)]
+    public void A_cell_counts_who_changed_side_beside_what_imprecision_moves_and_no_zero_reassures(
+        int below,
+        int up,
+        int down,
+        string expected,
+        object emphasis
+    )
     {
         var analysis = OddStudies.All["40 pairs"];
         var cell = analysis.Sequences[0].Cells[0] with
@@ -49,96 +60,68 @@ public sealed class ConsequenceTests
             [
                 .. analysis
                     .Protocol.Analytes[0]
-                    .DecisionLevels.Select(at => new SideChange(at, 40, [], [], 0.1)
+                    .DecisionLevels.Select(at => new SideChange(
+                        at,
+                        40,
+                        [.. Enumerable.Range(1, up).Select(i => $"U{i}")],
+                        [.. Enumerable.Range(1, down).Select(i => $"D{i}")],
+                        1.234
+                    )
                     {
-                        BaselinesBelow = 0,
-                    }),
-            ],
-        };
-        var section = ConsequenceSection.Of(
-            analysis with
-            {
-                Sequences = [analysis.Sequences[0] with { Cells = [cell] }],
-            }
-        );
-
-        Assert.Equal(
-            [
-                "No decision level has enough baselines on both sides: nothing is known about changes of side.",
-            ],
-            section.Blocks.OfType<Bullets>().Single().Items
-        );
-    }
-
-    [Fact]
-    public void The_largest_share_is_said_in_a_sentence_beside_what_imprecision_predicts()
-    {
-        var analysis = OddStudies.All["40 pairs"];
-        var level = analysis.Protocol.Analytes[0].DecisionLevels.Order().ToArray();
-        var cell = analysis.Sequences[0].Cells[0] with
-        {
-            Conclusion = Core.Conclusions.Conclusion.Supported,
-            SideChanges =
-            [
-                .. level.Select(at => new SideChange(at, 40, ["S1", "S2"], ["S3"], 1.234)
-                {
-                    BaselinesBelow = 20,
-                }),
-            ],
-        };
-        var section = ConsequenceSection.Of(
-            analysis with
-            {
-                Sequences = [analysis.Sequences[0] with { Cells = [cell] }],
-            }
-        );
-
-        Assert.Contains(
-            section.Blocks.OfType<Bullets>().SelectMany(block => block.Items),
-            item =>
-                item.StartsWith("Most at supported time points:", StringComparison.Ordinal)
-                && item.Contains(
-                    $"3 of 40 specimens across {level[0]} s (imprecision alone: 1.2)",
-                    StringComparison.Ordinal
-                )
-        );
-    }
-
-    [Fact]
-    public void A_level_without_baselines_on_both_sides_is_not_tested_and_no_zero_is_shown()
-    {
-        var analysis = OddStudies.All["40 pairs"];
-        var cell = analysis.Sequences[0].Cells[0] with
-        {
-            SideChanges =
-            [
-                .. analysis
-                    .Protocol.Analytes[0]
-                    .DecisionLevels.Select(at => new SideChange(at, 40, [], [], 0)
-                    {
-                        BaselinesBelow = 38,
+                        BaselinesBelow = below,
                     }),
             ],
         };
         var table = ConsequenceSection
-            .Of(analysis with { Sequences = [analysis.Sequences[0] with { Cells = [cell] }] })
+            .Of(analysis with { Sequences = [analysis.Sequences[0] with { Cells = [cell] }] })!
             .Blocks.OfType<KeepTogether>()
             .SelectMany(block => block.Blocks)
             .OfType<Table>()
             .Single();
 
         Assert.All(
-            table.Rows,
-            row => Assert.Equal("not tested: 38 baselines below, 2 at or above", row.Cells[1].Text)
+            table.Rows[1].Cells[1..],
+            found =>
+            {
+                Assert.Equal(expected, found.Text);
+                Assert.Equal((Emphasis)emphasis, found.Emphasis);
+            }
         );
     }
 
     [Fact]
-    public void Without_a_level_it_says_so() =>
+    public void Without_a_level_there_is_nothing_to_cross()
+    {
+        var analysis = OddStudies.All["40 pairs"];
+        Assert.Null(
+            ConsequenceSection.Of(
+                analysis with
+                {
+                    Protocol = analysis.Protocol with
+                    {
+                        Analytes =
+                        [
+                            .. analysis.Protocol.Analytes.Select(analyte =>
+                                analyte with
+                                {
+                                    DecisionLevels = [],
+                                }
+                            ),
+                        ],
+                    },
+                }
+            )
+        );
+    }
+
+    [Fact]
+    public void Without_a_pair_it_says_so() =>
         Assert.Contains(
             "No specimen has two results",
             Assert
-                .IsType<Paragraph>(ConsequenceSection.Of(OddStudies.All["no pair"]).Blocks.Single())
+                .IsType<Paragraph>(
+                    ConsequenceSection.Of(OddStudies.All["no pair"])!.Blocks.Single()
+                )
                 .Text,
             StringComparison.Ordinal
         );

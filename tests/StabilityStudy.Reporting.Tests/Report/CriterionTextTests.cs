@@ -110,7 +110,7 @@ public sealed class CriterionTextTests
     public void Every_doubt_is_among_the_rules(string expected)
     {
         var rules = RulesSection
-            .Of(OddStudies.All["40 pairs"])
+            .Of(OddStudies.All["40 pairs"], full: false)
             .Blocks.OfType<Bullets>()
             .SelectMany(list => list.Items);
 
@@ -124,7 +124,7 @@ public sealed class CriterionTextTests
             .OfRule(StudyRows.Protocol().Criteria[0], StudyRows.Protocol())
             .MetWhen;
 
-        Assert.Contains("from the lower of the two lower ends", text, Comparison);
+        Assert.Contains("spans the intervals by specimens, collection days, runs and persons", text, Comparison);
     }
 
     internal static StudyAnalysis WithBias(ChangeScale scale, decimal? percent, decimal? amount) =>

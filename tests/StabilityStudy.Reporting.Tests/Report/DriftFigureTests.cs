@@ -78,5 +78,5 @@ public sealed class DriftFigureTests
     }
 
     private static Chart Chart(Core.Analysis.StudyAnalysis analysis) =>
-        DriftSection.Of(analysis).Blocks.OfType<ChartBlock>().Single().Chart;
+        DriftSection.Charts(analysis).Single().Chart;
 }

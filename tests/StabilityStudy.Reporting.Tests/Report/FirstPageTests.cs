@@ -242,7 +242,7 @@ public sealed class FirstPageTests
             ],
         };
         Assert.Contains(
-            "Clot not always recorded; 2 open queries: \"Data queries\", page 88.",
+            "Clot not always recorded; 2 open queries: \"Open queries\", page 88.",
             FirstPageParts.CriteriaFirst(study),
             Comparison
         );
@@ -385,11 +385,11 @@ public sealed class FirstPageTests
         using var document = UglyToad.PdfPig.PdfDocument.Open(PdfDrawing.Draw(model).Pdf.ToArray());
         var page = document.GetPage(pages.Pages[QuerySection.Title]);
 
-        Assert.Contains("Dataqueries", PdfReading.Text(page), Comparison);
+        Assert.Contains("Openqueries", PdfReading.Text(page), Comparison);
         Assert.Contains(
             model.Sections[0].Blocks.OfType<KeyMessage>(),
-            message => message.Text.Contains($"\"Data queries\", page {page.Number}", Comparison)
+            message => message.Text.Contains($"\"Open queries\", page {page.Number}", Comparison)
         );
-        Assert.Equal("\"Data queries\"", SectionPages.None.Of(QuerySection.Title));
+        Assert.Equal("\"Open queries\"", SectionPages.None.Of(QuerySection.Title));
     }
 }

@@ -55,7 +55,7 @@ public sealed class GroupSectionTests
         // The key stands once, before the figures.
         Assert.All(chart.Layers, layer => Assert.Null(layer.Legend));
         Assert.Contains(
-            blocks.OfType<Paragraph>(),
+            blocks.OfType<KeyMessage>().Where(text => text.IsCaption),
             text => text.Text.Contains("heavy dashes: allowable bias", Comparison)
         );
     }
@@ -88,7 +88,7 @@ public sealed class GroupSectionTests
     private static ImmutableArray<Block> BlocksOf(Core.Analysis.StudyAnalysis analysis) =>
         Assert
             .IsType<KeepTogether>(
-                Assert.Single(GroupSections.Of(analysis, analysis.Sequences[0]).Blocks)
+                Assert.Single(GroupSections.Of(analysis)[0].Blocks)
             )
             .Blocks;
 

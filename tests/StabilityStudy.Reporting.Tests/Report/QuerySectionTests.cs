@@ -27,11 +27,11 @@ public sealed class QuerySectionTests
     )
     {
         var analysis = With(SpecimenOf(specimen, hours), deviation);
-        var table = QuerySection.Of(analysis).Blocks.OfType<Table>().Last();
+        var table = QuerySection.Of(analysis, full: true).Blocks.OfType<Table>().Last();
 
         Assert.Equal(
             refers,
-            table.Rows[1].Cells[1].Text.Contains(Refers, StringComparison.Ordinal)
+            table.Rows[0].Cells[1].Text.Contains(Refers, StringComparison.Ordinal)
         );
     }
 

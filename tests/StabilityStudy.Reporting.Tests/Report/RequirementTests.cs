@@ -1,3 +1,4 @@
+using System.Text.RegularExpressions;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
@@ -8,7 +9,7 @@ using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 
-public sealed class RequirementTests
+public sealed partial class RequirementTests
 {
     public static TheoryData<string> Names => OddStudies.Names;
 
@@ -23,15 +24,20 @@ public sealed class RequirementTests
             var pages = PdfDrawing.PagesOf(ReportBuilder.Build(analysis, paper));
             var model = ReportBuilder.Build(analysis, paper, pages);
             var named = PdfDrawing.PagesOf(model);
-            var places = Places(
-                model.Sections.Single(section => section.Title == RequirementSection.Title)
-            );
+            string[] places =
+            [
+                .. model
+                    .Sections.Where(section =>
+                        section.Title is RequirementSection.Title or RequirementSection.ClausesTitle
+                    )
+                    .SelectMany(Named),
+            ];
 
             Assert.Equal(pages.Pages, named.Pages);
             Assert.Equal(32, places.Length);
             Assert.Equal(
-                Answers(analysis).Select(section => NumberText.Count(named.Pages[section])),
-                places
+                Answers(analysis).Select(section => named.Pages[section]).Order(),
+                places.Select(page => int.Parse(page, CultureInfo.InvariantCulture)).Order()
             );
         }
     }
@@ -96,32 +102,64 @@ public sealed class RequirementTests
 
     /// <summary>The section that answers each line.</summary>
     private static IEnumerable<string> Answers(Core.Analysis.StudyAnalysis analysis) =>
-        Places(RequirementSection.Of(analysis, SectionPages.None))
+        Both(analysis, SectionPages.None)
+            .SelectMany(Places)
             .Select(section =>
                 section == Requirement.EachTimePoint ? GroupSections.FirstTitle(analysis) : section
             );
 
-    /// <summary>Where each line is answered: in the tables of what is missing in a column, in that of what is not every second cell.</summary>
-    private static string[] Places(Section section)
-    {
-        var tables = section.Blocks.OfType<Table>().ToArray();
-        return
+    /// <summary>The pages named in a report: in the column, in the note, or behind the name of a clause.</summary>
+    private static IEnumerable<string> Named(Section section) =>
+        section
+            .Blocks.OfType<Table>()
+            .SelectMany(table => table.Rows)
+            .Select(row => row.Cells[1].Text)
+            .Concat(
+                PageNamed()
+                    .Matches(
+                        string.Join(
+                            " ",
+                            section
+                                .Blocks.OfType<Table>()
+                                .Select(table => table.Note)
+                                .Concat(
+                                    section
+                                        .Blocks.OfType<DefinitionList>()
+                                        .SelectMany(list => list.Items)
+                                        .Select(item => item.Term)
+                                )
+                        )
+                    )
+                    .Select(match => match.Groups[1].Value)
+            );
+
+    [GeneratedRegex(@"\(page (\d+)\)", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex PageNamed();
+
+    private static Section[] Both(Core.Analysis.StudyAnalysis analysis, SectionPages pages) =>
         [
-            .. tables[..2].SelectMany(table => table.Rows).Select(row => row.Cells[2].Text),
-            .. tables[2..]
-                .SelectMany(table => table.Rows)
-                .SelectMany(row => row.Cells.Where((_, i) => i % 2 == 1))
-                .Select(cell => cell.Text)
-                .Where(text => text.Length > 0),
+            RequirementSection.Clauses(analysis, pages, full: true),
+            RequirementSection.Of(analysis, pages, full: true),
         ];
+
+    /// <summary>Where each line is answered: of what is missing in a column, of the rest in parentheses in the note.</summary>
+    private static IEnumerable<string> Places(Section section)
+    {
+        var table = section.Blocks.OfType<Table>().Single();
+        return table
+            .Rows.Select(row => row.Cells[2].Text)
+            .Concat(
+                (table.Note ?? "")
+                    .Split('(', ')')
+                    .Where((_, i) => i % 2 == 1)
+                    .Where(text => !int.TryParse(text, CultureInfo.InvariantCulture, out _))
+            );
     }
 
     private static string[] Missing(Core.Analysis.StudyAnalysis analysis) =>
         [
-            .. RequirementSection
-                .Of(analysis, SectionPages.Unknown)
-                .Blocks.OfType<Table>()
-                .Take(2)
+            .. Both(analysis, SectionPages.Unknown)
+                .SelectMany(section => section.Blocks.OfType<Table>())
                 .SelectMany(table => table.Rows)
                 .Select(row => row.Cells[3].Text),
         ];

@@ -14,12 +14,8 @@ internal static class CoverageSection
             Title,
             StartsOnNewPage: false,
             [
-                new Paragraph(
-                    $"Where: {analysis.Facts.Facility}, the laboratory of this study. Baseline ranges, instruments and lots are those of the compared pairs.",
-                    ParagraphStyle.Body
-                ),
                 Ranges(analysis),
-                new Heading("What they do not cover"),
+                new Paragraph("They do not cover:", ParagraphStyle.Strong),
                 new Bullets(NotCovered(analysis)),
             ]
         );
@@ -28,8 +24,8 @@ internal static class CoverageSection
         new(
             "Studied range",
             [
-                new Column("Group", ColumnAlignment.Left, 2),
-                new Column("Storage", ColumnAlignment.Left, 2.4),
+                new Column("Group", ColumnAlignment.Left, 2.6),
+                new Column("Storage", ColumnAlignment.Left, 3),
                 new Column("Baseline range", ColumnAlignment.Left, 1.6),
                 new Column("Decision levels covered", ColumnAlignment.Left, 1.6),
                 new Column("Not covered", ColumnAlignment.Left, 1.4),
@@ -37,7 +33,7 @@ internal static class CoverageSection
                 new Column("Instruments; lots, delayed", ColumnAlignment.Left, 1.6),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence))],
-            $"A decision level is covered when at least {NumberText.Count(LevelCoverage.FewestOnEitherSide)} baselines lie on either side of it."
+            $"Of the compared pairs of {analysis.Facts.Facility}. A decision level is covered when at least {NumberText.Count(LevelCoverage.FewestOnEitherSide)} baselines lie on either side of it."
         );
 
     private static Row Row(StudyAnalysis analysis, Sequence sequence)
@@ -111,9 +107,8 @@ internal static class CoverageSection
             $"Delays longer than {DurationText.Format(analysis.Protocol.TimePoints[^1].Delay)}, and delays beyond the supported window of each group.",
             $"Patient groups other than: {string.Join("; ", analysis.Protocol.Groups.Select(group => group.Name))}. {OfUnknown(analysis)}",
             $"Storage other than: {string.Join("; ", states)}. Nothing is said about iced, open, spun, frozen or transported tubes unless they are listed.",
-            "Results outside the studied baseline range and decision levels listed as not covered.",
-            "Other laboratories and sites, instruments, reagents and lots than those listed; baselines and delayed results tested with others than here.",
-            "Other tube types, tube additives and fill volumes, transport between sites, and analytes without a conclusion.",
+            "Results outside the studied baseline range, and decision levels listed as not covered.",
+            "Other laboratories and sites, instruments, reagents and lots than those listed; other tube types, additives and fill volumes; transport between sites.",
             $"Specimens that break the eligibility rules: {Eligibility(analysis.Protocol.Eligibility)}.",
             "Time before the baseline: change between collection and the baseline test is not measured by any pair.",
         ];

@@ -37,7 +37,7 @@ internal static class ErrorControl
             analysis.Protocol.PlannedLooks > 1
                 ? " The protocol planned two looks at the data, one when the planned specimens were in and one after an extension; the chance counts both."
                 : "";
-        return $"{order}{looks} The chance of a wrong \"supported\" in a sequence is then about {NumberText.Percent(each)} or less as far as simulations show (see Methods): collection days must be independent of each other, and the specimens such as patients of the group bring. A large change of one specimen in twenty can go unseen among 40 or fewer, and a long tail beyond the limit among fewer than 20; a criterion on the mean alone then errs more often.{all}";
+        return $"{order}{looks} The chance of a wrong \"supported\" in a sequence is then about {NumberText.Percent(each)} or less as far as simulations show (METHODS.md): collection days must be independent of each other, and the specimens such as patients of the group bring. A large change of one specimen in twenty can go unseen among 40 or fewer, and a long tail beyond the limit among fewer than 20; a criterion on the mean alone then errs more often.{all}";
     }
 
     /// <summary>

@@ -18,17 +18,16 @@ internal static class RobustnessSection
             StartsOnNewPage: false,
             [
                 new Paragraph(
-                    "What a time point's own data would conclude if one thing were otherwise. None of these lines decides; a conclusion that turns on a single specimen deserves a second look before it is put into force.",
+                    "What the results of a time point would show if one thing were otherwise. None of these lines decides; a conclusion that turns on a single specimen deserves a second look before it is put into force.",
                     ParagraphStyle.Body
                 ),
                 new Table(
                     "Choices that would change a conclusion",
                     [
-                        new Column("Time", ColumnAlignment.Left, 0.8),
-                        new Column("What is changed", ColumnAlignment.Left, 4.4),
-                        new Column("Own conclusion", ColumnAlignment.Left, 1.8),
-                        new Column("Would be", ColumnAlignment.Left, 1.8),
-                        new Column("Direction", ColumnAlignment.Left, 2.2),
+                        new Column("Time", ColumnAlignment.Left, 0.6),
+                        new Column("What is changed", ColumnAlignment.Left, 7),
+                        new Column("Its own results", ColumnAlignment.Left, 1.5),
+                        new Column("Would be", ColumnAlignment.Left, 1.6),
                     ],
                     changing,
                     changing.IsEmpty ? "None of those asked." : null
@@ -114,7 +113,6 @@ internal static class RobustnessSection
                 new TableCell(RobustnessWords.WithCriterion(line.Question)),
                 Shaped(cell.OwnConclusion),
                 Shaped(line.Conclusion),
-                new TableCell(Direction(cell.OwnConclusion, line), Emphasis.Strong),
             ]);
         return Under(analysis, sequence, rows);
     }
@@ -135,14 +133,4 @@ internal static class RobustnessSection
 
     private static TableCell Shaped(Conclusion conclusion) =>
         new(TradeWords.Of(conclusion), Emphasis.Strong, TradeWords.ShapeOf(conclusion));
-
-    private static string Direction(Conclusion own, RobustnessLine line) =>
-        line.Direction switch
-        {
-            RobustnessDirection.TowardSupported => "toward supported",
-            RobustnessDirection.None => "neither way",
-            RobustnessDirection.AwayFromSupported => own == Conclusion.Supported
-                ? "away from supported"
-                : "toward not supported",
-        };
 }

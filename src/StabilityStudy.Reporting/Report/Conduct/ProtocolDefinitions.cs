@@ -8,31 +8,18 @@ internal static class ProtocolDefinitions
     /// <param name="protocol">The protocol.</param>
     /// <param name="collectionDays">On which days specimens were, or are to be, collected.</param>
     public static ImmutableArray<Definition> Of(StudyProtocol protocol, string collectionDays) =>
+        [.. InBrief(protocol, collectionDays), .. InDetail(protocol)];
+
+    /// <summary>What is looked up: the analytes with their rules of today, tubes, eligibility, replicates, looks, controls, reruns.</summary>
+    public static ImmutableArray<Definition> InDetail(StudyProtocol protocol) =>
         [
             .. protocol.Analytes.Select(AnalyteLine),
-            .. protocol.Storages.Select(storage => new Definition(
-                "Storage " + storage.Id,
-                StorageLine(storage)
-            )),
-            .. protocol.Groups.Select(group => new Definition(
-                "Group " + group.Id,
-                GroupLine(group, protocol.Instruments)
-            )),
             new Definition("Tubes", TradeWords.Of(protocol.TubePlan) + "."),
-            new Definition(
-                "Baseline",
-                $"tested within {DurationText.Format(protocol.BaselineWithin)} of collection."
-            ),
-            new Definition(
-                "Time points",
-                $"{string.Join(", ", protocol.TimePoints)} after collection; at most {DurationText.Format(protocol.Tolerance.Early)} early and {DurationText.Format(protocol.Tolerance.Late)} late."
-            ),
             new Definition("Eligibility", EligibilityLine(protocol.Eligibility)),
             new Definition(
                 "Replicates",
                 $"{NumberText.Count(protocol.Replicates)} result a tube and time; the first valid result counts."
             ),
-            new Definition("Collection days", collectionDays),
             new Definition(
                 "Looks at the data",
                 protocol.PlannedLooks == 1
@@ -47,6 +34,33 @@ internal static class ProtocolDefinitions
                     ? "all draws of a person count; they share a cluster, and for single specimens the person counts once."
                     : "only the first draw of a person counts."
             ),
+        ];
+
+    /// <summary>What a reader needs beside the decision: what waited, whose specimens, how long and on how many days.</summary>
+    /// <param name="protocol">The protocol.</param>
+    /// <param name="collectionDays">On which days specimens were, or are to be, collected.</param>
+    public static ImmutableArray<Definition> InBrief(
+        StudyProtocol protocol,
+        string collectionDays
+    ) =>
+        [
+            .. protocol.Storages.Select(storage => new Definition(
+                "Storage " + storage.Id,
+                StorageLine(storage)
+            )),
+            .. protocol.Groups.Select(group => new Definition(
+                "Group " + group.Id,
+                GroupLine(group, protocol.Instruments)
+            )),
+            new Definition(
+                "Baseline",
+                $"tested within {DurationText.Format(protocol.BaselineWithin)} of collection."
+            ),
+            new Definition(
+                "Time points",
+                $"{string.Join(", ", protocol.TimePoints)} after collection; at most {DurationText.Format(protocol.Tolerance.Early)} early and {DurationText.Format(protocol.Tolerance.Late)} late."
+            ),
+            new Definition("Collection days", collectionDays),
         ];
 
     private static string Controls(StudyProtocol protocol) =>

@@ -15,11 +15,10 @@ internal sealed record BiasWords(BiasResult Result, SequenceNames Names, StudyPr
     {
         ImmutableArray<string> doubts =
         [
-            $"Mean, days and runs: inconclusive with fewer than {NumberText.Count(protocol.MinimumDays)} collection days, baseline runs or delayed runs; the number of runs is not asked where baseline and delayed tube of every pair were tested in one recorded run, at most {DurationText.Format(protocol.OneRunWithin)} apart. A run's error does not average out over specimens.",
-            "Mean, skewness: lengthens the interval; inconclusive with fewer than three changes, from which skewness cannot be computed.",
-            "Mean, readings: met only if the interval is inside as measured, and also since collection where the protocol counts from there, and corrected by the bridging plasma where one was tested; not met only if it is wholly beyond in every one.",
+            $"Mean, days and runs: inconclusive with fewer than {NumberText.Count(protocol.MinimumDays)} collection days, baseline runs or delayed runs; runs are not counted where both tubes of every pair were tested in one recorded run, at most {DurationText.Format(protocol.OneRunWithin)} apart.",
+            "Mean, skewness and spread: skewness lengthens the interval; inconclusive with fewer than three changes, from which it cannot be computed, or when all changes are the same to the last reported digit.",
+            "Mean: met only if the interval, which spans those by specimens, collection days, runs and persons, lies strictly inside the limit; not met only if it lies wholly at the limit or beyond; otherwise inconclusive. Readings: met only if the interval is inside as measured, and also since collection where the protocol counts from there, and corrected by the bridging plasma where one was tested; not met only if it is wholly beyond in every one.",
             "Mean, level: inconclusive when the change depends on the level and the change predicted at an end of the range is not shown to be inside the limit; asked where the SD of the logarithm of the baselines is at least 0.20 and no criterion judges levels.",
-            "Mean, zero spread: inconclusive when all changes are the same to the last reported digit.",
             "Mean, uncounted pairs: inconclusive when specimens failed, lie beyond the measuring interval or lack a delayed result, and no other criterion counts them.",
         ];
         return criterion.Rule switch
@@ -30,7 +29,7 @@ internal sealed record BiasWords(BiasResult Result, SequenceNames Names, StudyPr
                 doubts
             ),
             DecisionRule.Confidence => new(
-                $"the {NumberText.Percent(criterion.ConfidenceLevel)} interval of the mean change{OnScale(criterion.Scale)} lies strictly inside the limit. The interval spans both that by specimens and that by collection days: from the lower of the two lower ends to the higher of the two upper ends.",
+                $"the {NumberText.Percent(criterion.ConfidenceLevel)} interval of the mean change{OnScale(criterion.Scale)} lies strictly inside the limit. It spans the intervals by specimens, collection days, runs and persons.",
                 "the whole interval is at the limit or beyond.",
                 doubts
             ),

@@ -15,12 +15,11 @@ internal static class DecisionLevelTable
                 new Column(
                     $"{NumberText.Percent(result.ConfidenceLevel)} interval",
                     ColumnAlignment.Left,
-                    1.7
+                    1.9
                 ),
-                new Column("By the worse side, %", ColumnAlignment.Left, 1.6),
+                new Column("By the worse side, %", ColumnAlignment.Left, 2.6),
                 new Column("Allowed", ColumnAlignment.Left, 0.9),
                 new Column("Verdict", ColumnAlignment.Left, 1.2),
-                new Column("Reason", ColumnAlignment.Left, 3.6),
             ],
             [.. result.Levels.Select(level => Row(level, names))],
             result.Levels.IsEmpty
@@ -58,7 +57,6 @@ internal static class DecisionLevelTable
                 Emphasis.Strong,
                 TradeWords.ShapeOf(level.Verdict)
             ),
-            new TableCell(ReasonWords.Of(level.Reason) + "."),
         ]);
     }
 }

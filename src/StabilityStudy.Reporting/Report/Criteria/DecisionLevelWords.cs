@@ -10,7 +10,7 @@ internal sealed record DecisionLevelWords(DecisionLevelResult Result, SequenceNa
 {
     public static CriterionRuleWords OfRule(DecisionLevelCriterion criterion) =>
         new(
-            $"at every level the {NumberText.Percent(criterion.ConfidenceLevel)} interval of the change that the weighted Deming line predicts lies strictly inside the limit. The interval is the widest of those by specimens, collection days, runs and persons, lengthened for the skewness of the changes as shares of the limit.",
+            $"at every level the {NumberText.Percent(criterion.ConfidenceLevel)} interval of the change that the weighted Deming line predicts lies strictly inside the limit. It is the widest of the intervals by specimens, collection days, runs and persons, lengthened for skewness.",
             "at any level the whole interval is at the limit or beyond.",
             "Decision levels: inconclusive at a level without at least 3 baselines on either side, or with a between-specimen SD of less than 5 times the analytical SD, or where the specimens on one side of the level do not show by themselves what the line through all shows."
         );

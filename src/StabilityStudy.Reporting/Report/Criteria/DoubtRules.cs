@@ -26,16 +26,20 @@ internal static class DoubtRules
             yield break;
         }
 
-        yield return "Single specimens, outside: a change beyond the limit (a change exactly at it is within); a delayed tube that failed; a delayed tube that gave no result, whatever the reason; a pair excluded when its result could be known; and every undecidable specimen, that is one whose result beyond the measuring interval leaves the answer open. Those without a result, excluded or undecidable count as inside for a refusal. A tube stated on the day of collection not to have been drawn is no loss.";
-        yield return $"Single specimens, runs: what a run adds moves all its results alike, so specimens of a day or run are not independent. A criterion is met only if it still is with every change moved, up as well as down, by what days, runs of either side or persons could by chance have added to the mean (\"{MethodsSection.Title}\" has the formula), and not met only if it still is with half of that. As with the mean, it must be met as measured, since collection and corrected by the bridging plasma, as far as these apply.";
+        yield return "Single specimens: met only if the one-sided lower bound reaches the required share; not met only if the upper bound is below it, even with every undecidable specimen counted inside; otherwise inconclusive. Outside: a change beyond the limit (a change exactly at it is within); a delayed tube that failed; a delayed tube that gave no result, whatever the reason; a pair excluded when its result could be known; and every undecidable specimen, that is one whose result beyond the measuring interval leaves the answer open. Those without a result, excluded or undecidable count as inside for a refusal. A tube stated on the day of collection not to have been drawn is no loss.";
+        yield return $"Single specimens, runs: a run moves all its results alike. A criterion is met only if it still is with every change moved, up as well as down, by what days, runs of either side or persons could by chance have added to the mean (\"{MethodsSection.Title}\" has the formula), and not met only if it still is with half of that. As with the mean, it must be met as measured, since collection and corrected by the bridging plasma, as far as these apply.";
         yield return "Single specimens, agreeing beyond a limit of measurement: two results beyond the same limit agree without showing by how much they differ, so the share is judged with such pairs as within and without them; both must say the same, and enough pairs must be measured both times, else it is inconclusive.";
     }
 
     private static IEnumerable<string> OfTimePoints(StudyProtocol protocol)
     {
-        yield return $"Time point, left out: at best inconclusive when more than {NumberText.Plain(protocol.LeftOutPercentMaximum)} % of the received specimens meant to be tested there are left out, for whatever reason; what is left out may be what speaks against the window.";
+        yield return $"Time point, left out: at best inconclusive when more than {NumberText.Plain(protocol.LeftOutPercentMaximum)} % of the received specimens meant to be tested there are left out, for whatever reason.";
         yield return "Time point, first test: at best inconclusive when the analyte is first tested in its group beyond twice what today's rule allows there.";
-        yield return "Time point, several instruments: at best inconclusive for all of them together unless each, on its own specimens, supports it; where they differ a window is stated for each by itself. A specimen belongs to the instrument of its baseline. No instrument supports anything by itself with pairs that were tested on two, or while specimens name none.";
+        if (!protocol.Instruments.IsEmpty)
+        {
+            yield return "Time point, several instruments: at best inconclusive for all of them together unless each, on its own specimens, supports it; where they differ a window is stated for each by itself. A specimen belongs to the instrument of its baseline. No instrument supports anything by itself with pairs that were tested on two, or while specimens name none.";
+        }
+
         yield return protocol.Controls == ControlRule.KeptElsewhere
             ? "Time point, controls: not checked; the protocol keeps control results elsewhere."
             : "Time point, controls: the pairs of a run without a control result, or with a control outside its range, are left out and counted; not assessed when fewer days or runs remain than a criterion needs.";

@@ -15,11 +15,11 @@ internal sealed record IndividualWords(
         criterion.Rule switch
         {
             DecisionRule.PointOnly => new(
-                $"the share of specimens within the limit reaches {NumberText.Plain(criterion.SharePercentMinimum)} % ({CriterionWords.EstimateAlone}); what counts as outside: see below.",
+                $"the share of specimens within the limit reaches {NumberText.Plain(criterion.SharePercentMinimum)} % ({CriterionWords.EstimateAlone}).",
                 "the share is below it."
             ),
             DecisionRule.Confidence => new(
-                $"the exact one-sided {NumberText.Percent(criterion.ConfidenceLevel)} lower bound of the share of specimens within the limit reaches {NumberText.Plain(criterion.SharePercentMinimum)} %, also with every change moved by what the days' runs could have added; for that, and for what counts as outside, see below.",
+                $"the exact one-sided {NumberText.Percent(criterion.ConfidenceLevel)} lower bound of the share of specimens within the limit reaches {NumberText.Plain(criterion.SharePercentMinimum)} %, also with every change moved by what the runs could have added (below).",
                 "the one-sided upper bound is below it, even with every undecidable specimen counted inside."
             ),
         };

@@ -1,10 +1,29 @@
+using StabilityStudy.Reporting.Report.Certainty;
+
 namespace StabilityStudy.Reporting.Report.Criteria;
 
-/// <summary>Every rule beside the limits that bears on a verdict.</summary>
+/// <summary>The criteria in words, and every rule beside the limits that bears on a verdict.</summary>
 internal static class RulesSection
 {
-    public const string Title = "Everything else that bears on a verdict";
+    public const string Title = "Criteria and rules";
 
-    public static Section Of(StudyAnalysis analysis) =>
-        new(Title, StartsOnNewPage: false, [new Bullets(DoubtRules.Of(analysis.Protocol))]);
+    /// <summary>Heading of the rules beside the criteria.</summary>
+    public const string Others = "Everything else that bears on a verdict";
+
+    /// <summary>The section.</summary>
+    /// <param name="analysis">What the data say.</param>
+    /// <param name="full">Whether also the criteria stand here once more in one table, beside the pages of the groups that name what each requires.</param>
+    public static Section Of(StudyAnalysis analysis, bool full) =>
+        new(
+            Title,
+            StartsOnNewPage: false,
+            [
+                .. full
+                    ? [CriteriaTables.Criteria(analysis.Protocol)]
+                    : ImmutableArray<Block>.Empty,
+                new Paragraph(ErrorControl.Of(analysis), ParagraphStyle.Body),
+                new Heading(Others),
+                new Bullets(DoubtRules.Of(analysis.Protocol)),
+            ]
+        );
 }

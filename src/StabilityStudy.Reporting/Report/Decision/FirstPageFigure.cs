@@ -28,17 +28,14 @@ internal static class FirstPageFigure
     /// <summary>The figure; null where no mean is held to a limit.</summary>
     public static ChartBlock? Of(StudyAnalysis analysis)
     {
-        var panels = analysis
-            .Sequences.Where(sequence => Deciding(sequence).Any())
-            .Select((sequence, index) => Panel.Of(analysis, sequence, index))
-            .ToImmutableArray();
+        var panels = Panels(analysis);
         if (panels.IsEmpty)
         {
             return null;
         }
 
         var limit = SharedPercent(panels);
-        var withCurves = limit is not null && panels.Length <= MostWithCurves;
+        var withCurves = HasCurves(panels, limit);
         return new ChartBlock(
             new Chart(
                 "",
@@ -59,36 +56,30 @@ internal static class FirstPageFigure
             ),
             MostHeight,
             AlternativeText(panels, limit),
-            $"Figure 1. {string.Join(" ", panels.Select(Finding))} Mean change since the baseline test with its interval{(withCurves ? "; curves: the fitted drift with one-sided 95 % bounds" : "; each panel has its own scale of time")}."
+            $"Figure 1. {string.Join(" ", panels.Select(panel => $"{panel.Name.Text}: {MeanFinding.Of(panel.Sequence)}."))} Mean change since the baseline test with its interval{(withCurves ? "; curves: the fitted drift with one-sided 95 % bounds" : "; each panel has its own scale of time")}."
         );
     }
 
-    /// <summary>"No anticoagulant: inside the limit up to 6 h, not shown to be inside at 8 h."</summary>
-    private static string Finding(Panel panel)
+    /// <summary>Whether it shows the fitted drift of each sequence.</summary>
+    public static bool HasCurves(StudyAnalysis analysis)
     {
-        var means = Deciding(panel.Sequence).ToImmutableArray();
-        var inside = means.TakeWhile(item => item.Bias.Verdict == Verdict.Met).ToImmutableArray();
-        string?[] parts =
-        [
-            inside.IsEmpty ? null : $"inside the limit up to {inside[^1].Cell.Key.TimePoint}",
-            means.Skip(inside.Length).FirstOrDefault() is { Bias: { } bias } open
-                ? bias.Verdict == Verdict.NotMet
-                    ? $"past the limit at {open.Cell.Key.TimePoint}"
-                    : $"not shown to be inside at {open.Cell.Key.TimePoint}"
-                : null,
-        ];
-        return $"{panel.Name.Text}: {string.Join(", ", parts.OfType<string>())}.";
+        var panels = Panels(analysis);
+        return !panels.IsEmpty && HasCurves(panels, SharedPercent(panels));
     }
 
-    private static IEnumerable<(Cell Cell, BiasResult Bias)> Deciding(Sequence sequence) =>
-        from cell in sequence.Cells
-        let bias = cell.Criteria.OfType<BiasResult>().FirstOrDefault()
-        where bias is { Mean.Value: not null, LowerLimit: < 0, UpperLimit: > 0 }
-        select (cell, bias);
+    private static bool HasCurves(ImmutableArray<Panel> panels, double? sharedPercent) =>
+        sharedPercent is not null && panels.Length <= MostWithCurves;
+
+    private static ImmutableArray<Panel> Panels(StudyAnalysis analysis) =>
+        [
+            .. analysis
+                .Sequences.Where(sequence => MeanFinding.Deciding(sequence).Any())
+                .Select((sequence, index) => Panel.Of(analysis, sequence, index)),
+        ];
 
     private static double? SharedPercent(ImmutableArray<Panel> panels)
     {
-        var all = panels.SelectMany(panel => Deciding(panel.Sequence)).Select(item => item.Bias);
+        var all = panels.SelectMany(panel => MeanFinding.Deciding(panel.Sequence)).Select(item => item.Bias);
         return
             all.All(bias => bias.Scale == ChangeScale.Percent)
             && all.Select(bias => bias.UpperLimit).Distinct().ToArray() is [{ } limit]
@@ -110,7 +101,7 @@ internal static class FirstPageFigure
         AxisScale.For(
             sharedPercent is null ? "Mean change / allowable bias" : "Mean change, %",
             panels
-                .SelectMany(panel => Deciding(panel.Sequence))
+                .SelectMany(panel => MeanFinding.Deciding(panel.Sequence))
                 .SelectMany(item =>
                     Ends(item.Bias).Select(value => OnAxis(item.Bias, value, sharedPercent))
                 )
@@ -199,7 +190,7 @@ internal static class FirstPageFigure
         panels.Select(panel => new LineLayer(
             panel.Place([
                 new Position(panel.BaselineHours, 0),
-                .. Deciding(panel.Sequence)
+                .. MeanFinding.Deciding(panel.Sequence)
                     .Select(item => new Position(
                         Panel.HoursOf(item.Cell),
                         OnAxis(item.Bias, item.Bias.Mean.Value!.Mean, sharedPercent)
@@ -216,7 +207,7 @@ internal static class FirstPageFigure
         double? sharedPercent
     ) =>
         from panel in panels
-        from item in Deciding(panel.Sequence)
+        from item in MeanFinding.Deciding(panel.Sequence)
         let mean = item.Bias.Mean.Value!
         let place = new ChartInterval(
             panel.X(Panel.HoursOf(item.Cell)),
@@ -242,7 +233,7 @@ internal static class FirstPageFigure
             + ": "
             + string.Join(
                 ", ",
-                Deciding(panel.Sequence)
+                MeanFinding.Deciding(panel.Sequence)
                     .Select(item =>
                         $"{NumberText.Change(OnAxis(item.Bias, item.Bias.Mean.Value!.Mean, sharedPercent), sharedPercent is null ? 2 : 1)} at {item.Cell.Key.TimePoint}"
                     )

@@ -30,15 +30,25 @@ internal static class OpenQueries
             .Select(query => query.Message);
     }
 
+    /// <summary>Whether a query needs an answer and stands neither beside a row of page 1 nor among its figures.</summary>
+    public static bool IsOpen(StudyAnalysis analysis, DataQuery query) =>
+        query.Severity == Severity.Attention
+        && query.Rank
+            is not (
+                QueryRank.StatedAnyway
+                or QueryRank.EarlyChange
+                or QueryRank.Confounding
+                or QueryRank.ShorterThanToday
+                or QueryRank.CountedOutside
+            )
+        && !Reservations.IsInRows(analysis, query);
+
     /// <summary>"2 sources from memory or examples; clot not always recorded; 5 further queries: page 6."; null where there is nothing.</summary>
     public static string? InBrief(StudyAnalysis analysis, SectionPages pages)
     {
         var sources = NamedSource.All(analysis.Protocol).Count(source => source.IsNoDocument);
         var open = analysis
-            .Queries.Where(query =>
-                query.Severity == Severity.Attention
-                && query.Rank is not (QueryRank.StatedAnyway or QueryRank.Source)
-            )
+            .Queries.Where(query => IsOpen(analysis, query) && query.Rank != QueryRank.Source)
             .ToImmutableArray();
         string[] unknown =
         [

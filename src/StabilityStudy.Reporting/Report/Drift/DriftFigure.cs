@@ -21,7 +21,7 @@ internal static class DriftFigure
         return new ChartBlock(
             new Chart(
                 title,
-                HoursAxis(analysis, sequence, names),
+                HoursAxis(sequence, names),
                 change,
                 Layers(sequence, names, change)
             ),
@@ -56,19 +56,20 @@ internal static class DriftFigure
         return AxisScale.ForMost("Change, %", values, changes[true]);
     }
 
-    private static Axis HoursAxis(StudyAnalysis analysis, Sequence sequence, SequenceNames names)
+    private static Axis HoursAxis(Sequence sequence, SequenceNames names)
     {
+        var tested = sequence.Cells.Select(cell => cell.Key.TimePoint.Delay.TotalHours).ToArray();
         var longest = sequence
             .Cells.SelectMany(ComparedChanges)
             .Select(item => item.Hours)
-            .Concat(analysis.Protocol.TimePoints.Select(timePoint => timePoint.Delay.TotalHours))
+            .Concat(tested)
             .Max();
         return AxisScale.Time(
             RoomRight * longest,
             [
                 0,
                 names.Analyte.StandardWindowOf(names.Group.Id).Time.TotalHours,
-                .. analysis.Protocol.TimePoints.Select(timePoint => timePoint.Delay.TotalHours),
+                .. tested,
             ]
         );
     }

@@ -1,4 +1,7 @@
 using System.Diagnostics;
+using StabilityStudy.Reporting.Report.Decision;
+using StabilityStudy.Reporting.Report.Figures;
+using StabilityStudy.Reporting.Report.TimePoints;
 using StabilityStudy.Statistics.Drift;
 
 namespace StabilityStudy.Reporting.Report.Drift;
@@ -6,13 +9,18 @@ namespace StabilityStudy.Reporting.Report.Drift;
 /// <summary>How results drift with time: description, never a decision.</summary>
 internal static class DriftSection
 {
-    private const double FigureHeight = 66;
-    private const int Decimals = 2;
-    private const string NotTested = "–";
+    private const double FigureHeight = 63;
+
+    /// <summary>One alone is wider than high.</summary>
+    private const double WideHeight = 48;
+    private const int MostFiguresAcross = 2;
 
     public const string Title = "Drift with time";
 
-    public static Section Of(StudyAnalysis study)
+    /// <summary>The section.</summary>
+    /// <param name="study">What the data say.</param>
+    /// <param name="full">Whether also the one curve is drawn that the figure of page 1 shows.</param>
+    public static Section Of(StudyAnalysis study, bool full)
     {
         // Classes have no drift.
         var analysis = study with
@@ -35,98 +43,120 @@ internal static class DriftSection
                     ),
                 ]
             )
-            : OfNumbers(analysis);
+            : OfNumbers(analysis, full);
     }
 
-    private static Section OfNumbers(StudyAnalysis analysis) =>
+    private static Section OfNumbers(StudyAnalysis analysis, bool full) =>
         new(
             Title,
             StartsOnNewPage: false,
             [
                 new Paragraph(
-                    "Each specimen is its own control: its slope is fitted through its own baseline at the actual baseline delay, and the mean of the slopes is shown with one-sided 95 % bounds that span both those by specimens and those by collection days: from the lower of the two lower ends to the higher of the two upper ends. The shape of change is that of the protocol. This fit describes; nothing is said beyond the longest delay tested.",
+                    $"Drift describes; the criteria decide. Each specimen is its own control: a slope through its own baseline, in the shape that the protocol states. Nothing is claimed beyond the longest delay tested. Figures of the fits: \"{EstimateSection.Title}\".",
                     ParagraphStyle.Body
                 ),
-                Slopes(analysis),
-                MixedDriftTable.Of(analysis),
+                Crossings(analysis),
                 .. DriftRemarks.Of(analysis) is { IsEmpty: false } remarks
                     ? [new Bullets(remarks)]
                     : ImmutableArray<Block>.Empty,
                 Context(analysis),
-                .. Figures(analysis),
+                .. Figures(analysis, full),
             ]
         );
 
     /// <summary>The groups and storages of an analyte share one scale, so that their figures can be compared.</summary>
-    private static IEnumerable<Block> Figures(StudyAnalysis analysis) =>
-        from sequence in analysis.Sequences
-        let axis = DriftFigure.ChangeAxis(
-            analysis.Sequences.Where(other => other.Analyte == sequence.Analyte)
-        )
-        select DriftFigure.Of(analysis, sequence, axis, FigureHeight);
+    public static ImmutableArray<ChartBlock> Charts(StudyAnalysis analysis) =>
+        [
+            .. from sequence in analysis.Sequences
+            let axis = DriftFigure.ChangeAxis(
+                analysis.Sequences.Where(other => other.Analyte == sequence.Analyte)
+            )
+            select DriftFigure.Of(
+                analysis,
+                sequence,
+                axis,
+                analysis.Sequences.Length == 1 ? WideHeight : FigureHeight
+            ),
+        ];
 
-    private static Table Slopes(StudyAnalysis analysis) =>
+    private static IEnumerable<Block> Figures(StudyAnalysis analysis, bool full)
+    {
+        var figures = Charts(analysis);
+        if (!full && figures.Length == 1 && FirstPageFigure.HasCurves(analysis))
+        {
+            return [new Paragraph("Figure 1 shows the curve.", ParagraphStyle.Small)];
+        }
+
+        return FigureRows.Captioned(
+            analysis.Sequences.Length <= MostFiguresAcross
+                ? string.Join(" ", analysis.Sequences.Select(sequence => Finding(analysis, sequence)))
+                : "Drift of each analyte and group.",
+            FigureRows.KeyOf(figures),
+            figures,
+            MostFiguresAcross
+        );
+    }
+
+    /// <summary>"No anticoagulant: a bound leaves the limit at 5.8 h from collection."</summary>
+    private static string Finding(StudyAnalysis analysis, Sequence sequence) =>
+        $"{SequenceNames.Of(analysis, sequence).Title(analysis)}: "
+        + (
+            sequence.Drift.Estimate.Value is null ? "no curve is fitted."
+            : sequence.Drift.Crossing is CrossingTime.At
+                ? $"a bound leaves the limit {Crossing(sequence)}."
+            : $"the limit is not reached: {Crossing(sequence)}."
+        );
+
+    private static Table Crossings(StudyAnalysis analysis) =>
         new(
-            "Mean change with time",
+            "When a bound of the drift first leaves the limit, by the course assumed",
             [
-                new Column("Group", ColumnAlignment.Left, 2.2),
-                new Column("Shape", ColumnAlignment.Left, 1.4),
-                new Column("Specimens", ColumnAlignment.Right, 1),
-                .. analysis.Protocol.TimePoints.Select(timePoint => new Column(
-                    $"Fitted at {timePoint}, %",
-                    ColumnAlignment.Left,
-                    1.9
-                )),
-                new Column("Modeled before the baseline, %", ColumnAlignment.Left, 1.9),
-                new Column("Bound leaves the limit", ColumnAlignment.Left, 2.4),
+                new Column("Group", ColumnAlignment.Left, 2.6),
+                new Column("Course in the protocol", ColumnAlignment.Left, 1.4),
+                new Column("Each specimen's own slope", ColumnAlignment.Left, 2.1),
+                new Column("Mixed model, same course", ColumnAlignment.Left, 2.1),
+                new Column("Course that follows best (AICc)", ColumnAlignment.Left, 1.7),
+                new Column("Modeled before the baseline, %", ColumnAlignment.Left, 2),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence))],
-            "Fitted change from the mean baseline delay, with one-sided 95 % bounds. –: not tested or not assessed. Modeled before the baseline: the change from collection to the mean baseline delay that the shape implies; nobody measured it, and it is in no other figure."
+            "Hours from collection. Modeled before the baseline: the change from collection to the mean baseline delay that the course implies; nobody measured it, and it is in no other figure."
         );
 
     private static Row Row(StudyAnalysis analysis, Sequence sequence)
     {
         var names = SequenceNames.Of(analysis, sequence);
-        var points = analysis.Protocol.TimePoints;
-        if (!sequence.Drift.Estimate.TryGet(out var drift))
-        {
-            return new Row([
-                new TableCell(names.Title(analysis)),
-                new TableCell(TradeWords.Of(names.Analyte.DriftShape)),
-                new TableCell(""),
-                .. points.Select(_ => new TableCell("not computable")),
-                new TableCell(""),
-                new TableCell(RefusalWords.Sentence(sequence.Drift.Estimate)),
-            ]);
-        }
-
+        var declared = sequence.Drift.Mixed.FirstOrDefault(mixed => mixed.IsDeclared);
+        var best = sequence
+            .Drift.Mixed.Where(mixed => mixed.Fit.Value?.CorrectedInformation is not null)
+            .MinBy(mixed => mixed.Fit.Value!.CorrectedInformation);
+        var drift = sequence.Drift.Estimate.Value;
         return new Row([
             new TableCell(names.Title(analysis)),
-            new TableCell(TradeWords.Of(drift.Shape)),
-            new TableCell(NumberText.Count(drift.SpecimenCount)),
-            .. points.Select(timePoint =>
-                IsTested(sequence, timePoint)
-                    ? FittedAt(DriftPrediction.At(drift, timePoint.Delay.TotalHours))
-                    : new TableCell(NotTested)
+            new TableCell(TradeWords.CourseOf(names.Analyte.DriftShape)),
+            new TableCell(
+                drift is null
+                    ? RefusalWords.Sentence(sequence.Drift.Estimate)
+                    : Crossing(sequence)
             ),
-            FittedAt(DriftPrediction.FromCollectionToBaseline(drift)),
-            new TableCell(Crossing(sequence, drift)),
+            new TableCell(
+                declared?.Fit.Value is null ? "not computable"
+                : sequence.Drift.Misfits.IsEmpty
+                    ? MixedDriftTable.Crossing(declared.Crossing, LongestDelay.Of(sequence))
+                : DriftRemarks.NoTime
+            ),
+            new TableCell(
+                best is null ? "–"
+                : best.IsDeclared ? "the same"
+                : TradeWords.CourseOf(best.Shape),
+                best is null or { IsDeclared: true } ? Emphasis.None : Emphasis.Strong
+            ),
+            drift is null
+                ? new TableCell("")
+                : FittedDriftTable.FittedAt(DriftPrediction.FromCollectionToBaseline(drift)),
         ]);
     }
 
-    private static bool IsTested(Sequence sequence, TimePoint timePoint) =>
-        sequence.Cells.Any(cell =>
-            cell.Key.TimePoint == timePoint
-            && cell.Estimates.Compared > 0
-            && cell.Conclusion != Conclusion.NotAssessed
-        );
-
-    private static TableCell FittedAt(DriftPoint point) =>
-        new(
-            $"{NumberText.Change(point.Change, Decimals)} ({NumberText.Interval(point.LowerBound, point.UpperBound, Decimals)})"
-        );
-
-    private static string Crossing(Sequence sequence, DriftEstimate drift)
+    private static string Crossing(Sequence sequence)
     {
         var longest = LongestDelay.Of(sequence);
         return sequence.Drift.Crossing switch

@@ -9,24 +9,31 @@ internal static class MixedDriftTable
 {
     private const int Decimals = 2;
 
-    /// <summary>The table; a sentence where no model could be computed, and why.</summary>
-    public static Block Of(StudyAnalysis analysis)
+    /// <summary>The table; a sentence where no model could be computed, and why; nothing where the results are classes.</summary>
+    public static IEnumerable<Block> Of(StudyAnalysis analysis)
     {
         var all = analysis
             .Sequences.SelectMany(sequence => sequence.Drift.Mixed)
             .ToImmutableArray();
-        return all.IsEmpty || all.Any(mixed => mixed.Fit.Value is not null)
-            ? TableOf(analysis)
-            : new Paragraph(
-                "Not computed beside it: a mixed model of all results in three shapes. "
-                    + string.Join(
-                        " ",
-                        all.Select(mixed => RefusalWords.Sentence(mixed.Fit))
-                            .Distinct(StringComparer.Ordinal)
-                    ),
-                ParagraphStyle.Body
-            );
+        if (!all.IsEmpty)
+        {
+            yield return FittedDriftTable.Of(analysis);
+            yield return all.Any(mixed => mixed.Fit.Value is not null)
+                ? TableOf(analysis)
+                : Refused(all);
+        }
     }
+
+    private static Paragraph Refused(ImmutableArray<MixedDrift> all) =>
+        new(
+            "Not computed: a mixed model of the drift of all results in three shapes. "
+                + string.Join(
+                    " ",
+                    all.Select(mixed => RefusalWords.Sentence(mixed.Fit))
+                        .Distinct(StringComparer.Ordinal)
+                ),
+            ParagraphStyle.Body
+        );
 
     private static Table TableOf(StudyAnalysis analysis)
     {
@@ -36,7 +43,7 @@ internal static class MixedDriftTable
             .. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence, refusals)),
         ];
         return new(
-            "Beside it a mixed model, in three shapes",
+            "Drift by a mixed model of all results, in three shapes",
             [
                 new Column("Shape", ColumnAlignment.Left, 2.2),
                 new Column("Results", ColumnAlignment.Right, 0.9),
@@ -126,7 +133,8 @@ internal static class MixedDriftTable
         ]);
     }
 
-    private static string Crossing(CrossingRoots? roots, double longest)
+    /// <summary>"above at 7.8 h", two sides where either may be reached.</summary>
+    public static string Crossing(CrossingRoots? roots, double longest)
     {
         if (roots is null)
         {

@@ -17,7 +17,12 @@ internal static class DifferencePlot
         double heightMillimeters
     ) =>
         new(
-            new Chart("", axes.Baseline, axes.Change, Layers(cell, axes)),
+            new Chart(
+                cell.Key.TimePoint.ToString(),
+                axes.Baseline,
+                axes.Change,
+                Layers(cell, axes)
+            ),
             heightMillimeters,
             AlternativeText(cell, names),
             Caption(cell)
@@ -146,8 +151,7 @@ internal static class DifferencePlot
         cell.Criteria.OfType<IndividualResult>();
 
     private static string Caption(Cell cell) =>
-        $"{cell.Key.TimePoint}."
-        + (Individual(cell).Any() ? NotDrawn(cell) : " " + NoLimitForSingleSpecimens);
+        Individual(cell).Any() ? NotDrawn(cell) : NoLimitForSingleSpecimens;
 
     /// <summary>Specimens that count as outside without a change that could be drawn: failed, beyond a limit of measurement, missing.</summary>
     private static string NotDrawn(Cell cell)
@@ -163,7 +167,7 @@ internal static class DifferencePlot
             .ToImmutableArray();
         return others.IsEmpty
             ? ""
-            : $" Not drawn, for want of two measured results, and counted outside: {SpecimenNames.Of(others)}.";
+            : $"Not drawn, for want of two measured results, and counted outside: {SpecimenNames.Of(others)}.";
     }
 
     private static ChartPoint Point(PairRecord pair, string? label) =>

@@ -10,10 +10,15 @@ internal static class RegressionPlot
         double heightMillimeters
     ) =>
         new(
-            new Chart("", axes.Baseline, axes.Delayed, Layers(cell, names, axes)),
+            new Chart(
+                cell.Key.TimePoint.ToString(),
+                axes.Baseline,
+                axes.Delayed,
+                Layers(cell, names, axes)
+            ),
             heightMillimeters,
             AlternativeText(cell, names),
-            $"{cell.Key.TimePoint}."
+            ""
         );
 
     private static ImmutableArray<ChartLayer> Layers(Cell cell, SequenceNames names, CellAxes axes)

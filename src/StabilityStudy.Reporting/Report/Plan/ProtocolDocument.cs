@@ -38,8 +38,8 @@ public static class ProtocolDocument
                 TimePoints(protocol),
                 .. protocol.Limits.IsEmpty
                     ? ImmutableArray<Block>.Empty
-                    : [CriteriaSection.Limits(protocol)],
-                CriteriaSection.Criteria(protocol),
+                    : [CriteriaTables.Limits(protocol)],
+                CriteriaTables.Criteria(protocol),
             ]
         )
         {
@@ -120,7 +120,7 @@ public static class ProtocolDocument
         );
 
     private static Section Rules(StudyProtocol protocol) =>
-        new(RulesSection.Title, StartsOnNewPage: false, [new Bullets(DoubtRules.Of(protocol))]);
+        new(RulesSection.Others, StartsOnNewPage: false, [new Bullets(DoubtRules.Of(protocol))]);
 
     private static Section Cautions() =>
         new(

@@ -18,12 +18,9 @@ internal static class CautionSection
             StartsOnNewPage: false,
             [
                 new Bullets([
-                    "For qualified laboratory staff. The medical director decides; this report is evidence for that decision, not the decision.",
-                    "Local regulation, the manufacturer's instructions and the accreditor's rules prevail over anything said here.",
-                    "A conclusion holds only for what was studied: analyte, method, storage, patient group and range.",
-                    "\"Not significantly different\" is not the same as \"equivalent\"; conclusions here rest on intervals inside limits, never on a missing significance.",
-                    "Blood is handled under standard precautions. Study results never enter a patient's record.",
-                    "Not a medical device.",
+                    "For qualified laboratory staff. The medical director decides; this report is evidence for that decision. Local regulation, the manufacturer's instructions and the accreditor's rules prevail over it.",
+                    "A conclusion holds only for what was studied: analyte, method, storage, patient group and range. \"Not significantly different\" is not \"equivalent\": a conclusion follows from an interval inside a limit, never from a missing significance.",
+                    "Blood is handled under standard precautions. Study results never enter a patient's record. Not a medical device.",
                 ]),
             ]
         );

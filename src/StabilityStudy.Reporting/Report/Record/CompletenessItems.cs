@@ -92,7 +92,7 @@ internal static class CompletenessItems
             new(
                 "14 Limits",
                 "Allowable change with its source, fixed before data",
-                CriteriaSection.Title,
+                ProtocolSection.Title,
                 Requirement.Together(
                     Requirement.NotLockedBefore(analysis),
                     Requirement.NotApprovedBefore(analysis),

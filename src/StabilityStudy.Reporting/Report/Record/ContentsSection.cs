@@ -5,44 +5,34 @@ internal static class ContentsSection
 {
     private const string Title = "Contents";
 
-    /// <summary>Two lists side by side, read down the left one first.</summary>
-    public static Section Of(ImmutableArray<Section> sections, SectionPages pages)
-    {
-        var entries = sections.Select(section => section.Title).Distinct().ToImmutableArray();
-        var rows = (entries.Length + 1) / 2;
-        return new Section(
+    public static Section Of(
+        ImmutableArray<Section> core,
+        ImmutableArray<Section> appendix,
+        SectionPages pages
+    ) =>
+        new(
             Title,
             StartsOnNewPage: false,
             [
-                new KeepTogether([
-                    new Table(
-                        "Sections and their pages",
-                        [
-                            new Column("Page", ColumnAlignment.Right, 0.5),
-                            new Column("Section", ColumnAlignment.Left, 5),
-                            new Column("Page", ColumnAlignment.Right, 0.5),
-                            new Column("Section", ColumnAlignment.Left, 5),
-                        ],
-                        [
-                            .. Enumerable
-                                .Range(0, rows)
-                                .Select(row => new Row([
-                                    .. Entry(entries[row], pages),
-                                    .. rows + row < entries.Length
-                                        ? Entry(entries[rows + row], pages)
-                                        : [new TableCell(""), new TableCell("")],
-                                ])),
-                        ],
-                        null
-                    ),
+                new DefinitionList([
+                    new Definition("The study", Entries(core, pages)),
+                    new Definition("Appendix", Entries(appendix, pages)),
                 ]),
             ]
-        );
-    }
+        )
+        {
+            IsLookedUp = true,
+        };
 
-    private static TableCell[] Entry(string title, SectionPages pages) =>
-        [
-            new(pages.Pages.TryGetValue(title, out var page) ? NumberText.Count(page) : "–"),
-            new(title),
-        ];
+    /// <summary>"How the study was run 2 · Drift with time 6".</summary>
+    private static string Entries(ImmutableArray<Section> sections, SectionPages pages) =>
+        string.Join(
+            " · ",
+            sections
+                .Select(section => section.Title)
+                .Distinct()
+                .Select(title =>
+                    $"{title} {(pages.PageOf(title) is { } page ? NumberText.Count(page) : "–")}"
+                )
+        );
 }

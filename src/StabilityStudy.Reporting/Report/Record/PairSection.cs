@@ -8,9 +8,6 @@ internal static class PairSection
     /// <summary>Beyond this number the results are in the attached files only, and the report says so.</summary>
     private const int MostPairs = 2000;
 
-    /// <summary>With more time points a result is set in two lines rather than its remark in three.</summary>
-    private const int MostWithRoom = 3;
-
     /// <summary>The section.</summary>
     /// <param name="analysis">What the data say.</param>
     /// <param name="full">Whether each pair has a row of its own, with its times and lines.</param>
@@ -43,31 +40,51 @@ internal static class PairSection
     {
         var names = SequenceNames.Of(analysis, sequence);
         var cells = sequence.Cells;
+        Row[] rows =
+        [
+            .. cells
+                .SelectMany(cell => cell.Pairs)
+                .GroupBy(pair => pair.Specimen)
+                .OrderBy(pairs => pairs.Key, StringComparer.Ordinal)
+                .Select(pairs => Row(cells, [.. pairs])),
+        ];
+        // One time point leaves room for two specimens side by side, read down the left half first.
+        var across = cells.Length == 1 ? 2 : 1;
+        var height = (rows.Length + across - 1) / across;
         return new Table(
             names.Analyte.IsQualitative
                 ? $"{names.Title(analysis)}: classes"
                 : $"{names.Title(analysis)}: results in {names.Analyte.ShownUnit}",
+            [.. Enumerable.Repeat(Columns(cells), across).SelectMany(columns => columns)],
             [
-                new Column("Specimen", ColumnAlignment.Left, 1.1),
-                new Column("Collected", ColumnAlignment.Left, 1.1),
-                new Column("Baseline, after", ColumnAlignment.Left, 1.3),
-                .. cells.Select(cell => new Column(
-                    $"{cell.Key.TimePoint}: delayed, after; change",
-                    ColumnAlignment.Left,
-                    cells.Length > MostWithRoom ? 2 : 2.3
-                )),
-                new Column("Remark", ColumnAlignment.Left, cells.Length > MostWithRoom ? 3 : 2.7),
-            ],
-            [
-                .. cells
-                    .SelectMany(cell => cell.Pairs)
-                    .GroupBy(pair => pair.Specimen)
-                    .OrderBy(pairs => pairs.Key, StringComparer.Ordinal)
-                    .Select(pairs => Row(cells, [.. pairs])),
+                .. Enumerable
+                    .Range(0, height)
+                    .Select(row => new Row([
+                        .. Enumerable
+                            .Range(0, across)
+                            .SelectMany(column =>
+                                row + (column * height) < rows.Length
+                                    ? rows[row + (column * height)].Cells
+                                    : [.. Columns(cells).Select(_ => new TableCell(""))]
+                            ),
+                    ])),
             ],
             "After: actual delay since collection, in hours:minutes. Change in percent of the baseline. Outside: counts as outside the allowable difference. Stands out: flagged, kept in every figure. Across: changed the side of that decision level. Tubes, runs, instruments, lots, persons, spinning and the lines of the laboratory's own files stand in the attached results.csv and specimens.csv."
         );
     }
+
+    private static ImmutableArray<Column> Columns(ImmutableArray<Cell> cells) =>
+        [
+            new Column("Specimen", ColumnAlignment.Left, 0.9),
+            new Column("Collected", ColumnAlignment.Left, 1.1),
+            new Column("Baseline, after", ColumnAlignment.Left, 1.2),
+            .. cells.Select(cell => new Column(
+                $"{cell.Key.TimePoint}: delayed, after; change",
+                ColumnAlignment.Left,
+                cells.Length == 1 ? 2.3 : 2
+            )),
+            new Column("Remark", ColumnAlignment.Left, cells.Length == 1 ? 0.8 : 3.6),
+        ];
 
     private static Row Row(ImmutableArray<Cell> cells, ImmutableArray<PairRecord> pairs)
     {
@@ -82,7 +99,7 @@ internal static class PairSection
             where pair.Specimen == first.Specimen
             from remark in PairTexts.Remarks(cell, pair)
             group cell.Key.TimePoint by remark into times
-            select $"{string.Join(", ", times)} {times.Key}",
+            select $"{InBrief([.. times])} {times.Key}",
         ];
         return new Row([
             new TableCell(first.Specimen),
@@ -98,6 +115,17 @@ internal static class PairSection
             ),
             new TableCell(string.Join("; ", remarks)),
         ]);
+    }
+
+    /// <summary>"2, 4, 6 h" where all are in one unit.</summary>
+    private static string InBrief(ImmutableArray<TimePoint> times)
+    {
+        string[][] parts = [.. times.Select(time => time.ToString().Split(' '))];
+        return
+            parts.All(part => part.Length == 2)
+            && parts.Select(part => part[1]).Distinct(StringComparer.Ordinal).Count() == 1
+            ? $"{string.Join(", ", parts.Select(part => part[0]))} {parts[0][1]}"
+            : string.Join(", ", times);
     }
 
     /// <summary>"36.2, 6:05; +4.3 %".</summary>

@@ -1,34 +1,35 @@
 using System.Text.RegularExpressions;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Reporting.Report.Decision;
 
 namespace StabilityStudy.Reporting.Report.Record;
 
 /// <summary>Every data query that did not stop the report.</summary>
 internal static class QuerySection
 {
-    public const string Title = "Data queries";
-
-    public static Section Of(StudyAnalysis analysis)
+    public const string Title = "Open queries";
+    /// <summary>What needs an answer and has no line of its own on page 1.</summary>
+    /// <param name="analysis">What the data say.</param>
+    /// <param name="full">Whether also what page 1 states, and what is only for the record, is listed.</param>
+    public static Section Of(StudyAnalysis analysis, bool full)
     {
-        var queries = analysis
-            .Queries.OrderBy(query => query.Severity)
-            .ToLookup(query => query.Rank == QueryRank.ForTheRecord);
-        return new Section(
+        var queries = analysis.Queries.ToLookup(query => OpenQueries.IsOpen(analysis, query));
+        var further = queries[false].Count();
+        return new(
             Title,
             StartsOnNewPage: false,
             [
-                TableOf("What needs an answer", queries[false], analysis, withAction: true),
-                .. queries[true].Any()
-                    ?
-                    [
-                        TableOf(
-                            "For the record: nothing to do",
-                            queries[true],
-                            analysis,
-                            withAction: false
-                        ),
-                    ]
-                    : ImmutableArray<Block>.Empty,
+                TableOf("What needs an answer", queries[true], analysis),
+                .. further == 0 ? []
+                : full
+                    ? [TableOf("Stated on page 1, or for the record", queries[false], analysis)]
+                : new Block[]
+                {
+                    new Paragraph(
+                        $"{NumberText.Count(further)} further, stated on page 1 or only for the record: analysis.json, the HTML form, and a report made with --full.",
+                        ParagraphStyle.Small
+                    ),
+                },
             ]
         );
     }
@@ -36,38 +37,25 @@ internal static class QuerySection
     private static Table TableOf(
         string caption,
         IEnumerable<DataQuery> queries,
-        StudyAnalysis analysis,
-        bool withAction
+        StudyAnalysis analysis
     )
     {
         ImmutableArray<Row> rows =
         [
             .. queries
-                .GroupBy(query => query.Severity)
-                .SelectMany(kind =>
-                    kind.Select(query => new Row([
-                            new TableCell(query.Source.ToString()),
-                            new TableCell(query.Message + Answered(query, analysis)),
-                            .. withAction
-                                ? [new TableCell(query.Action)]
-                                : ImmutableArray<TableCell>.Empty,
-                        ]))
-                        .Prepend(
-                            new Row(
-                                [new TableCell(TradeWords.Capital(TradeWords.Of(kind.Key)))],
-                                RowKind.GroupHeading
-                            )
-                        )
-                ),
+                .OrderBy(query => query.Rank)
+                .Select(query => new Row([
+                    new TableCell(query.Source.ToString()),
+                    new TableCell(query.Message + Answered(query, analysis)),
+                    new TableCell(query.Action),
+                ])),
         ];
         return new Table(
             caption,
             [
-                new Column("Where", ColumnAlignment.Left, 1.5),
-                new Column("What", ColumnAlignment.Left, withAction ? 5 : 8),
-                .. withAction
-                    ? [new Column("What to do", ColumnAlignment.Left, 2.8)]
-                    : ImmutableArray<Column>.Empty,
+                new Column("Where", ColumnAlignment.Left, 2.2),
+                new Column("What", ColumnAlignment.Left, 4.8),
+                new Column("What to do", ColumnAlignment.Left, 3.6),
             ],
             rows,
             rows.IsEmpty ? "None." : null

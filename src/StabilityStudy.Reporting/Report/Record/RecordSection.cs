@@ -36,7 +36,7 @@ internal static class RecordSection
                     .. analysis.Identity.RawFiles.Select(file => $"{file.Sha256}  {file.Name}"),
                 ]),
                 new Paragraph(
-                    "The input files and analysis.json (every figure, unrounded) are attached to this PDF. To check: save the attachments, compare their SHA-256 with the list, put the input files into a folder and run \"stability-study analyze\" on it. The files are in the program's own form, so reading them again gives the same bytes: digest and conclusions must be the same.",
+                    "The input files and analysis.json (every figure, unrounded) are attached to this PDF. To check: save the attachments, compare their SHA-256 with the list, put the input files into a folder and run \"stability-study analyze\" on it: digest and conclusions must be the same.",
                     ParagraphStyle.Body
                 ),
                 new Paragraph(

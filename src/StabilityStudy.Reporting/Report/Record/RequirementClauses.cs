@@ -19,7 +19,7 @@ internal static class RequirementClauses
                 "42 CFR 493.1253(c)",
                 "All activities of that work documented",
                 RecordSection.Title,
-                "what items 5 to 9 below lack"
+                "what items 5 to 9 of the checklist lack"
             ),
             new(
                 "42 CFR 493.1251",
@@ -31,7 +31,7 @@ internal static class RequirementClauses
                 "42 CFR 493.1242",
                 "Rules for labeling, collection, storage, preservation, transport, processing and acceptability; date and time of receipt",
                 ConductSection.Title,
-                "labeling and transport; what items 7 to 9 below lack"
+                "labeling and transport; what items 7 to 9 of the checklist lack"
             ),
             new(
                 "42 CFR 493.1105",
@@ -50,7 +50,7 @@ internal static class RequirementClauses
             new(
                 "ISO 15189:2022, 7.3.3",
                 "Validation of a modified method: specified use, extent, criteria, record, person who authorizes",
-                CriteriaSection.Title,
+                ProtocolSection.Title,
                 Requirement.Together(
                     Requirement.NotLockedBefore(analysis),
                     Requirement.NotApprovedBefore(analysis),

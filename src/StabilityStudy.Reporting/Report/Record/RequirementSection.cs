@@ -2,120 +2,136 @@ using StabilityStudy.Reporting.Report.TimePoints;
 
 namespace StabilityStudy.Reporting.Report.Record;
 
-/// <summary>The clauses that such a study answers and the items that its report should have, each with its page; what is missing is shown as missing.</summary>
+/// <summary>The clauses that such a study answers and the items that its report should have: what is missing, and the page of the rest.</summary>
 internal static class RequirementSection
 {
-    public const string Title = "Requirements and completeness";
+    public const string Title = "What the report lacks";
+    public const string ClausesTitle = "Clauses of law and standard";
 
-    public static Section Of(StudyAnalysis analysis, SectionPages pages)
-    {
-        var clauses = RequirementClauses.Of(analysis);
-        var items = CompletenessItems.Of(analysis);
-        var firstTimePoint = GroupSections.FirstTitle(analysis);
-        Requirement[] answered = [.. clauses.Concat(items).Where(line => line.Missing is null)];
-        return new(
+    private const string FromMemory =
+        "named from memory and described in our own words: read the texts in force. Whether they apply, and whether the evidence is enough, is for the director and the inspector to judge.";
+
+    /// <summary>The items of the published checklist of which something is missing.</summary>
+    /// <param name="analysis">What the data say.</param>
+    /// <param name="pages">Where the sections start.</param>
+    /// <param name="full">Whether also what each asks for is said, in our own words.</param>
+    public static Section Of(StudyAnalysis analysis, SectionPages pages, bool full) =>
+        new(
             Title,
             StartsOnNewPage: false,
             [
-                new Paragraph(
-                    "Clauses are named from memory and said in our own words, as far as a study of delay answers them: read the texts in force. Whether they apply, and whether the evidence is enough, is for the director and the inspector to say.",
-                    ParagraphStyle.Body
-                ),
                 TableOf(
-                    "Clauses that such a study answers",
-                    "Clause",
-                    clauses,
-                    pages,
-                    firstTimePoint,
-                    "A document for another reagent than the one used serves by analogy only, and is to be called so where it is named as a source."
-                ),
-                TableOf(
-                    "What a report of a stability study should tell",
+                    "Items of a report of a stability study",
                     "Item",
-                    items,
-                    pages,
-                    firstTimePoint,
-                    "Twenty items after the published checklist for reporting stability studies (2020), put together from memory in our own words; the wording of the items was not seen."
+                    CompletenessItems.Of(analysis),
+                    new Places(pages, GroupSections.FirstTitle(analysis)),
+                    full,
+                    $"Twenty items after the published checklist for reporting stability studies (2020), {FromMemory}"
                 ),
-                .. answered.Length == 0
-                    ? ImmutableArray<Block>.Empty
-                    : [Answered(answered, pages, firstTimePoint)],
             ]
         );
-    }
+
+    /// <summary>The clauses that such a study answers, as far as it does.</summary>
+    public static Section Clauses(StudyAnalysis analysis, SectionPages pages, bool full) =>
+        new(
+            ClausesTitle,
+            StartsOnNewPage: false,
+            [
+                full
+                    ? TableOf(
+                        "What this study leaves open of them",
+                        "Clause",
+                        RequirementClauses.Of(analysis),
+                        new Places(pages, GroupSections.FirstTitle(analysis)),
+                        full,
+                        ""
+                    )
+                    : RunIn(
+                        RequirementClauses.Of(analysis),
+                        new Places(pages, GroupSections.FirstTitle(analysis))
+                    ),
+                new Paragraph(
+                    $"Behind each clause what this study leaves open of it. Clauses are {FromMemory} A document for another reagent than the one used serves by analogy only, and is to be called so where it is named as a source.",
+                    ParagraphStyle.Small
+                ),
+            ]
+        );
+
+    private static DefinitionList RunIn(ImmutableArray<Requirement> clauses, Places places) =>
+        new([
+            .. clauses.Select(clause => new Definition(
+                $"{clause.Name} ({places.InWords(clause)})",
+                (clause.Missing ?? "nothing") + "."
+            )),
+        ])
+        {
+            IsRunIn = true,
+        };
 
     private static Table TableOf(
         string caption,
         string name,
         ImmutableArray<Requirement> lines,
-        SectionPages pages,
-        string firstTimePoint,
+        Places places,
+        bool full,
         string note
-    ) =>
-        new(
+    )
+    {
+        Requirement[] answered = [.. lines.Where(line => line.Missing is null)];
+        return new(
             caption,
             [
-                new Column(name, ColumnAlignment.Left, 1.6),
-                new Column("Asks for", ColumnAlignment.Left, 3.8),
-                pages.HavePages
-                    ? new Column("Page", ColumnAlignment.Right, 0.5)
-                    : new Column("Answered in", ColumnAlignment.Left, 1.9),
-                new Column("Missing", ColumnAlignment.Left, 3.8),
+                new Column(name, ColumnAlignment.Left, 1.9),
+                .. full
+                    ? [new Column("Requires", ColumnAlignment.Left, 3.8)]
+                    : ImmutableArray<Column>.Empty,
+                places.Column,
+                new Column("Missing", ColumnAlignment.Left, full ? 3.8 : 8),
             ],
-            [
-                .. lines
-                    .Where(line => line.Missing is not null)
-                    .Select(line => new Row([
-                        new TableCell(line.Name),
-                        new TableCell(line.What),
-                        new TableCell(PlaceOf(line.Section, pages, firstTimePoint)),
-                        new TableCell(line.Missing!, Emphasis.Strong),
-                    ])),
-            ],
-            note
+            [.. Missing(lines, places, full)],
+            (
+                answered.Length == 0
+                    ? ""
+                    : $"Nothing is missing of {string.Join(", ", answered.Select(line => $"{line.Name} ({places.InWords(line)})"))}. "
+            ) + note
+                is { Length: > 0 } notes
+                ? notes
+                : null
         );
+    }
 
-    private const int AnsweredAcross = 3;
+    private static IEnumerable<Row> Missing(
+        ImmutableArray<Requirement> lines,
+        Places places,
+        bool full
+    ) =>
+        lines
+            .Where(line => line.Missing is not null)
+            .Select(line => new Row([
+                new TableCell(line.Name),
+                .. full ? [new TableCell(line.What)] : ImmutableArray<TableCell>.Empty,
+                new TableCell(places.Of(line)),
+                new TableCell(line.Missing!),
+            ]));
 
-    /// <summary>What is answered in full, each with its place, a few side by side: a page number then moves nothing.</summary>
-    private static Table Answered(Requirement[] lines, SectionPages pages, string firstTimePoint) =>
-        new(
-            "Items of which nothing is missing",
-            [
-                .. Enumerable
-                    .Range(0, AnsweredAcross)
-                    .SelectMany(_ =>
-                        new[]
-                        {
-                            new Column("Item", ColumnAlignment.Left, 2),
-                            new Column(
-                                pages.HavePages ? "Page" : "Answered in",
-                                ColumnAlignment.Left,
-                                pages.HavePages ? 0.7 : 2
-                            ),
-                        }
-                    ),
-            ],
-            [
-                .. lines
-                    .Chunk(AnsweredAcross)
-                    .Select(row => new Row([
-                        .. row.SelectMany(line =>
-                            new[]
-                            {
-                                new TableCell(line.Name),
-                                new TableCell(PlaceOf(line.Section, pages, firstTimePoint)),
-                            }
-                        ),
-                        .. Enumerable.Repeat(new TableCell(""), 2 * (AnsweredAcross - row.Length)),
-                    ])),
-            ],
-            null
-        );
+    /// <summary>Where a requirement is answered: its page, or its section where nobody knows the page.</summary>
+    private sealed record Places(SectionPages Pages, string FirstGroup)
+    {
+        public Column Column =>
+            Pages.HavePages
+                ? new Column("Page", ColumnAlignment.Right, 0.5)
+                : new Column("Answered in", ColumnAlignment.Left, 1.9);
 
-    private static string PlaceOf(string section, SectionPages pages, string firstTimePoint) =>
-        !pages.HavePages ? section
-        : pages.PageOf(section == Requirement.EachTimePoint ? firstTimePoint : section) is { } page
-            ? NumberText.Count(page)
-        : "–";
+        public string Of(Requirement line) =>
+            !Pages.HavePages ? line.Section
+            : Pages.PageOf(
+                line.Section == Requirement.EachTimePoint ? FirstGroup : line.Section
+            )
+                is { } page
+                ? NumberText.Count(page)
+            : "–";
+
+        public string InWords(Requirement line) =>
+            Pages.HavePages ? $"page {Of(line)}" : Of(line);
+    }
 }

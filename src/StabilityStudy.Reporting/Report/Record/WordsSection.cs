@@ -9,7 +9,7 @@ internal static class WordsSection
         new(
             "Words",
             StartsOnNewPage: false,
-            [new DefinitionList([.. All.Where(word => IsUsed(word.Term, text))])]
+            [new DefinitionList([.. All.Where(word => IsUsed(word.Term, text))]) { IsRunIn = true }]
         );
 
     /// <summary>A term names several words between commas; a letter at its end is a symbol.</summary>

@@ -1,6 +1,7 @@
 using System.Text.RegularExpressions;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Reporting.Report.Criteria;
+using StabilityStudy.Reporting.Report.Drift;
 using StabilityStudy.Reporting.Report.Figures;
 using StabilityStudy.Statistics;
 
@@ -12,8 +13,7 @@ internal static partial class EstimateSection
     public const string Title = "Estimates";
 
     private const int MostAcross = 4;
-    private const int MostWithIntervalBeside = 2;
-    private const double PlotHeight = 44;
+    private const double PlotHeight = 36;
 
     /// <summary>The section.</summary>
     /// <param name="analysis">What the data say.</param>
@@ -28,6 +28,7 @@ internal static partial class EstimateSection
                     ParagraphStyle.Body
                 ),
                 .. analysis.Sequences.SelectMany(sequence => Blocks(analysis, sequence, full)),
+                .. MixedDriftTable.Of(analysis),
             ]
         );
 
@@ -83,16 +84,15 @@ internal static partial class EstimateSection
             .Cells.Where(cell => cell.Pairs.Any(pair => pair.IsOfNumbers))
             .Select(cell => RegressionPlot.Of(cell, names, axes, PlotHeight))
             .ToImmutableArray();
-        if (!plots.IsEmpty)
+        foreach (
+            var block in FigureRows.Captioned(
+                $"{names.Title(analysis)}: delayed result against baseline.",
+                FigureRows.KeyOf(plots),
+                plots
+            )
+        )
         {
-            yield return new Paragraph(
-                $"{names.Title(analysis)}: delayed result against baseline. {GroupSections.KeyOf(plots)}",
-                ParagraphStyle.Small
-            );
-            foreach (var row in GroupSections.Across(plots))
-            {
-                yield return row;
-            }
+            yield return block;
         }
     }
 
@@ -139,7 +139,7 @@ internal static partial class EstimateSection
         return new Table(
             title,
             [
-                new Column("Estimate", ColumnAlignment.Left, 3),
+                new Column("Estimate", ColumnAlignment.Left, 2.5),
                 .. cells.Select(cell => new Column(
                     cell.Key.TimePoint.ToString(),
                     ColumnAlignment.Left,
@@ -156,9 +156,7 @@ internal static partial class EstimateSection
                             ? Emphasis.Strong
                             : Emphasis.None
                     ),
-                    .. columns.Select(column =>
-                        Value(column.GetValueOrDefault(name), cells.Length)
-                    ),
+                    .. columns.Select(column => Value(column.GetValueOrDefault(name))),
                 ])),
             ],
             string.Join(" ", cells.SelectMany(cell => Remarks(cell)).Distinct())
@@ -170,8 +168,8 @@ internal static partial class EstimateSection
 
     private static string NameOf(Row row) => Counts().Replace(row.Cells[0].Text, "");
 
-    /// <summary>The value with its interval, side by side where few time points leave the room.</summary>
-    private static TableCell Value(Row? row, int across)
+    /// <summary>The value with its interval.</summary>
+    private static TableCell Value(Row? row)
     {
         if (row is null)
         {
@@ -181,13 +179,7 @@ internal static partial class EstimateSection
         var count = Counts().Match(row.Cells[0].Text).Value;
         var interval = row.Cells[2].Text;
         return new TableCell(
-            row.Cells[1].Text
-                + count
-                + (
-                    interval.Length == 0
-                        ? ""
-                        : (across > MostWithIntervalBeside ? "\n" : "; ") + interval
-                ),
+            row.Cells[1].Text + count + (interval.Length == 0 ? "" : "; " + interval),
             row.Cells[1].Emphasis
         );
     }

@@ -11,11 +11,10 @@ internal static class GroupSections
     /// <summary>More time points stand in a further table below.</summary>
     private const int MostAcross = 4;
 
-    private const int MostPlotsAcross = 4;
     private const double PlotHeight = 59;
 
     /// <summary>One or two, each wider than high, have this height.</summary>
-    private const double WidePlotHeight = 46;
+    private const double WidePlotHeight = 42;
 
     /// <summary>With more time points a verdict stands below its figures.</summary>
     private const int MostWithVerdictBeside = 2;
@@ -28,7 +27,30 @@ internal static class GroupSections
     public static string FirstTitle(StudyAnalysis analysis) =>
         analysis.Sequences.Select(sequence => TitleOf(analysis, sequence)).FirstOrDefault("");
 
-    public static Section Of(StudyAnalysis analysis, Sequence sequence)
+    /// <summary>The sections of all sequences; the first with figures has the whole key, every other what that one does not explain.</summary>
+    public static ImmutableArray<Section> Of(StudyAnalysis analysis)
+    {
+        var sections = ImmutableArray.CreateBuilder<Section>(analysis.Sequences.Length);
+        (string Title, ImmutableArray<string> Signs)? explained = null;
+        foreach (var sequence in analysis.Sequences)
+        {
+            var plots = PlotsOf(sequence, SequenceNames.Of(analysis, sequence));
+            sections.Add(Of(analysis, sequence, plots, explained));
+            if (explained is null && !plots.IsEmpty)
+            {
+                explained = (TitleOf(analysis, sequence), [.. FigureRows.SignsOf(plots)]);
+            }
+        }
+
+        return sections.MoveToImmutable();
+    }
+
+    private static Section Of(
+        StudyAnalysis analysis,
+        Sequence sequence,
+        ImmutableArray<ChartBlock> plots,
+        (string Title, ImmutableArray<string> Signs)? explained
+    )
     {
         var names = SequenceNames.Of(analysis, sequence);
         var reasons = sequence
@@ -45,7 +67,7 @@ internal static class GroupSections
                         .Cells.Chunk(MostAcross)
                         .Select(cells => Criteria(cells, names, analysis.Protocol)),
                     .. reasons.IsEmpty ? ImmutableArray<Block>.Empty : [new Bullets(reasons)],
-                    .. Plots(analysis, sequence, names),
+                    .. Plots(sequence, plots, explained),
                 ])
                 {
                     IsWhole = true,
@@ -167,46 +189,35 @@ internal static class GroupSections
     }
 
     private static IEnumerable<Block> Plots(
-        StudyAnalysis analysis,
         Sequence sequence,
-        SequenceNames names
-    )
-    {
-        var plots = PlotsOf(sequence, names);
-        return plots.IsEmpty
-            ? []
-            :
-            [
-                new Paragraph(
-                    "Change of each specimen in percent against its baseline, all time points on one scale. "
-                        + KeyBeside(analysis, sequence, plots),
-                    ParagraphStyle.Small
+        ImmutableArray<ChartBlock> plots,
+        (string Title, ImmutableArray<string> Signs)? explained
+    ) =>
+        FigureRows.Captioned(
+            TradeWords.Capital(MeanFinding.Of(sequence) ?? "change of each specimen") + ".",
+            "Change of each specimen in percent against its baseline, all time points on one scale. "
+                + (
+                    explained is var (title, signs)
+                        ? KeyBeside(plots, title, signs)
+                        : FigureRows.KeyOf(plots)
                 ),
-                .. Across(plots),
-            ];
-    }
-
-    /// <summary>The whole key under the first group with figures; under every other what that one does not explain.</summary>
-    private static string KeyBeside(
-        StudyAnalysis analysis,
-        Sequence sequence,
-        ImmutableArray<ChartBlock> plots
-    )
-    {
-        var first = analysis.Sequences.First(item =>
-            item.Cells.Any(cell => cell.Pairs.Any(pair => pair.IsOfNumbers))
+            plots
         );
-        return first == sequence
-            ? KeyOf(plots)
-            : TradeWords.Capital(
-                string.Join(
-                    "; ",
-                    SignsOf(plots)
-                        .Except(SignsOf(PlotsOf(first, SequenceNames.Of(analysis, first))))
-                        .Append($"signs as under \"{TitleOf(analysis, first)}\"")
-                )
-            ) + ".";
-    }
+
+    private static string KeyBeside(
+        ImmutableArray<ChartBlock> plots,
+        string title,
+        ImmutableArray<string> explained
+    ) =>
+        TradeWords.Capital(
+            string.Join(
+                "; ",
+                FigureRows
+                    .SignsOf(plots)
+                    .Except(explained)
+                    .Append($"signs as under \"{title}\"")
+            )
+        ) + ".";
 
     private static ImmutableArray<ChartBlock> PlotsOf(Sequence sequence, SequenceNames names)
     {
@@ -217,72 +228,4 @@ internal static class GroupSections
         var height = cells.Length <= 2 ? WidePlotHeight : PlotHeight;
         return [.. cells.Select(cell => DifferencePlot.Of(cell, names, axes, height))];
     }
-
-    /// <summary>What the lines and signs of figures side by side mean, once for all of them.</summary>
-    public static string KeyOf(ImmutableArray<ChartBlock> charts) =>
-        TradeWords.Capital(string.Join("; ", SignsOf(charts))) + ".";
-
-    private static IEnumerable<string> SignsOf(ImmutableArray<ChartBlock> charts) =>
-        charts
-            .SelectMany(chart => chart.Chart.Layers)
-            .Where(layer => layer.Legend is not null)
-            .Select(layer => $"{SignOf(layer)}: {layer.Legend}")
-            .Distinct();
-
-    private static string SignOf(ChartLayer layer) =>
-        layer switch
-        {
-            BandLayer => "shaded",
-            ReferenceLine line => $"{Of(line.Weight)}{Of(line.Dash)}",
-            LineLayer line => $"{Of(line.Weight)}{Of(line.Dash)}",
-            PointLayer points => Of(points.Marker),
-            IntervalLayer => "bars",
-            _ => "sign",
-        };
-
-    private static string Of(LineWeight weight) => weight == LineWeight.Heavy ? "heavy " : "";
-
-    private static string Of(DashStyle dash) =>
-        dash switch
-        {
-            DashStyle.Dashed or DashStyle.LongDashed => "dashes",
-            DashStyle.Dotted => "dots",
-            DashStyle.DashDot => "dashes and dots",
-            DashStyle.Solid => "line",
-        };
-
-    private static string Of(MarkerShape marker) =>
-        marker switch
-        {
-            MarkerShape.OpenCircle or MarkerShape.FilledCircle => "circles",
-            MarkerShape.OpenSquare or MarkerShape.FilledSquare => "squares",
-            MarkerShape.OpenTriangle or MarkerShape.FilledTriangle => "triangles",
-            MarkerShape.OpenDiamond or MarkerShape.FilledDiamond => "diamonds",
-            MarkerShape.Cross => "crosses",
-        };
-
-    /// <summary>Figures side by side, whose key stands once before them.</summary>
-    public static IEnumerable<Block> Across(ImmutableArray<ChartBlock> charts) =>
-        charts
-            .Select(WithoutKey)
-            .Chunk(Evenly(charts.Length))
-            .Select(row => row.Length == 1 ? (Block)row[0] : new ChartRow([.. row]));
-
-    /// <summary>How many stand in a row, so that none is left to a row of its own: of five, three and two.</summary>
-    private static int Evenly(int count)
-    {
-        var rows = Math.Max(1, (count + MostPlotsAcross - 1) / MostPlotsAcross);
-        return Math.Max(1, (count + rows - 1) / rows);
-    }
-
-    private static ChartBlock WithoutKey(ChartBlock chart) =>
-        chart with
-        {
-            Chart = new Chart(
-                chart.Chart.Title,
-                chart.Chart.X,
-                chart.Chart.Y,
-                [.. chart.Chart.Layers.Select(layer => layer with { Legend = null })]
-            ),
-        };
 }

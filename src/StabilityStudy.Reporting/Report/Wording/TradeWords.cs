@@ -130,6 +130,15 @@ internal static class TradeWords
                 "a tube of its own for each time point, unopened until then",
         };
 
+    /// <summary>The course of a change in words.</summary>
+    public static string CourseOf(DriftShape shape) =>
+        shape switch
+        {
+            DriftShape.Logarithmic => "fast, then slower",
+            DriftShape.Quadratic => "slow, then faster",
+            DriftShape.Linear => "straight line",
+        };
+
     public static string Of(DriftShape shape) =>
         shape switch
         {

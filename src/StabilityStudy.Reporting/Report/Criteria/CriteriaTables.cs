@@ -1,30 +1,8 @@
-using StabilityStudy.Reporting.Report.Certainty;
-
 namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>The limits and criteria of the protocol, with their sources.</summary>
-internal static class CriteriaSection
+internal static class CriteriaTables
 {
-    public const string Title = "Limits and criteria";
-
-    public static Section Of(StudyAnalysis analysis) =>
-        new(
-            Title,
-            StartsOnNewPage: false,
-            [
-                new Paragraph(LockWords.Of(analysis.Lock), ParagraphStyle.Body),
-                .. analysis.Protocol.Limits.IsEmpty
-                    ? ImmutableArray<Block>.Empty
-                    : [Limits(analysis.Protocol)],
-                Criteria(analysis.Protocol),
-                new Paragraph(
-                    $"Everything else that bears on a verdict stands under \"{RulesSection.Title}\".",
-                    ParagraphStyle.Small
-                ),
-                new Paragraph(ErrorControl.Of(analysis), ParagraphStyle.Body),
-            ]
-        );
-
     /// <summary>The limits with their sources.</summary>
     public static Table Limits(StudyProtocol protocol) =>
         new(
@@ -67,9 +45,9 @@ internal static class CriteriaSection
         new(
             "Criteria",
             [
-                new Column("Criterion", ColumnAlignment.Left, 1.1),
-                new Column("Applies to", ColumnAlignment.Left, 1.7),
-                new Column("Met when", ColumnAlignment.Left, 5.2),
+                new Column("Criterion", ColumnAlignment.Left, 1),
+                new Column("Applies to", ColumnAlignment.Left, 1.5),
+                new Column("Met when", ColumnAlignment.Left, 5.8),
                 new Column("Not met when", ColumnAlignment.Left, 2.6),
             ],
             [

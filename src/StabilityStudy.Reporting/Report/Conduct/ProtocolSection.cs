@@ -1,0 +1,84 @@
+using StabilityStudy.Reporting.Report.Criteria;
+using StabilityStudy.Reporting.Report.Decision;
+
+namespace StabilityStudy.Reporting.Report.Conduct;
+
+/// <summary>What the protocol fixed, who approved it and when, what changed since, and what departed from it.</summary>
+internal static class ProtocolSection
+{
+    public const string Title = "Protocol, limits and deviations";
+
+    public static Section Of(StudyAnalysis analysis) =>
+        new(
+            Title,
+            // Page 1 is read, signed and copied alone.
+            StartsOnNewPage: FirstPage.InFull(analysis) is null,
+            [
+                new Paragraph(LockWords.Of(analysis.Lock), ParagraphStyle.Body),
+                new DefinitionList([
+                    .. ProtocolDefinitions.InBrief(analysis.Protocol, CollectionDays(analysis)),
+                ]),
+                .. analysis.Protocol.Limits.IsEmpty
+                    ? ImmutableArray<Block>.Empty
+                    : [CriteriaTables.Limits(analysis.Protocol)],
+                .. Amendments(analysis),
+                new Heading("Deviations from the protocol"),
+                Deviations(analysis),
+            ]
+        );
+
+    private static IEnumerable<Block> Amendments(StudyAnalysis analysis)
+    {
+        var amendments = analysis.Lock.Locks.Where(item => item.Number > 1).ToImmutableArray();
+        if (amendments.IsEmpty)
+        {
+            yield break;
+        }
+
+        yield return new Heading("Amendments of the protocol");
+        foreach (var amendment in amendments)
+        {
+            yield return new Paragraph(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"Lock {amendment.Number}, {amendment.At:yyyy-MM-dd HH:mm zzz} by {amendment.By}: {amendment.Reason} {AmendmentWords.Headline(amendment)}"
+                ),
+                ParagraphStyle.Body
+            );
+            if (AmendmentWords.Lines(amendment).ToImmutableArray() is { IsEmpty: false } lines)
+            {
+                yield return new Bullets(lines);
+            }
+        }
+    }
+
+    /// <summary>"10, from 2026-03-02 to 2026-03-13; a mean needs at least 5."</summary>
+    public static string CollectionDays(StudyAnalysis analysis)
+    {
+        var days = analysis
+            .Sequences.SelectMany(sequence => sequence.Cells)
+            .SelectMany(cell => cell.Pairs)
+            .Select(pair => pair.CollectionDay)
+            .Distinct()
+            .Order()
+            .ToImmutableArray();
+        return days.IsEmpty
+            ? "none."
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"{days.Length}, from {days[0]:yyyy-MM-dd} to {days[^1]:yyyy-MM-dd}; a mean needs at least {analysis.Protocol.MinimumDays}."
+            );
+    }
+
+    private static Block Deviations(StudyAnalysis analysis) =>
+        analysis.Facts.Deviations.IsEmpty
+            ? new Paragraph("None recorded.", ParagraphStyle.Body)
+            : new Bullets([
+                .. analysis.Facts.Deviations.Select(item =>
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{item.Text} ({item.By}, {item.On:yyyy-MM-dd})"
+                    )
+                ),
+            ]);
+}
