@@ -121,10 +121,9 @@ internal static class FigureLayout
     )
     {
         // The caption of a figure stands above it; remarks on figures side by side stand below them.
-        var above =
-            placed is [{ Caption.IsEmpty: false } alone]
-                ? (alone.Caption.Length * TextStyle.Caption.Leading) + CaptionGap
-                : 0;
+        var above = placed is [{ Caption.IsEmpty: false } alone]
+            ? (alone.Caption.Length * TextStyle.Caption.Leading) + CaptionGap
+            : 0;
         foreach (var figure in placed)
         {
             // Figures of different heights stand on one line.

@@ -39,7 +39,10 @@ internal static class KeyMessageLayout
                     });
                 }
 
-                canvas.Tagged(message.IsCaption ? "Caption" : "P", () => text.Draw(canvas, frame.Left + side, top + above));
+                canvas.Tagged(
+                    message.IsCaption ? "Caption" : "P",
+                    () => text.Draw(canvas, frame.Left + side, top + above)
+                );
             }
         )
         {

@@ -54,7 +54,9 @@ internal static class ProseLayout
                                 "LBody"
                             ),
                         ],
-                        i == 0 ? 3 : body.Leading > 11 ? 2 : 1,
+                        i == 0 ? 3
+                            : body.Leading > 11 ? 2
+                            : 1,
                         list.Add(new Tag("LI"))
                     )
             ),
@@ -104,7 +106,9 @@ internal static class ProseLayout
                                 "LBody"
                             ),
                         ],
-                        i == 0 ? 4 : body.Leading > 11 ? 2.5 : 1,
+                        i == 0 ? 4
+                            : body.Leading > 11 ? 2.5
+                            : 1,
                         list.Add(new Tag("LI"))
                     )
             ),

@@ -7,17 +7,16 @@ internal static class Numbered
     public static ImmutableArray<Section> Of(ImmutableArray<Section> sections)
     {
         var (tables, figures) = (1, 1);
-        return
-        [
-            .. sections.Select(section => section with { Blocks = Blocks(section.Blocks) }),
-        ];
+        return [.. sections.Select(section => section with { Blocks = Blocks(section.Blocks) })];
 
         ImmutableArray<Block> Blocks(ImmutableArray<Block> blocks) => [.. blocks.Select(One)];
 
         Block One(Block block) =>
             block switch
             {
-                Table table => table.WithCaption($"Table {NumberText.Count(++tables)}. {table.Caption}"),
+                Table table => table.WithCaption(
+                    $"Table {NumberText.Count(++tables)}. {table.Caption}"
+                ),
                 KeyMessage { IsCaption: true } caption => caption with
                 {
                     Subject = $"Figure {NumberText.Count(++figures)}. {caption.Subject}",

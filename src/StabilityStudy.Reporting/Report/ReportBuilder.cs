@@ -65,7 +65,9 @@ public static class ReportBuilder
         bool full
     ) =>
         [
-            .. new[] { ProtocolSection.Of(analysis), DispositionSection.Of(analysis) }.Select(Close),
+            .. new[] { ProtocolSection.Of(analysis), DispositionSection.Of(analysis) }.Select(
+                Close
+            ),
             .. GroupSections.Of(analysis),
             .. new[]
             {

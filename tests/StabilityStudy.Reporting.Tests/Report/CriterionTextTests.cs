@@ -124,7 +124,11 @@ public sealed class CriterionTextTests
             .OfRule(StudyRows.Protocol().Criteria[0], StudyRows.Protocol())
             .MetWhen;
 
-        Assert.Contains("spans the intervals by specimens, collection days, runs and persons", text, Comparison);
+        Assert.Contains(
+            "spans the intervals by specimens, collection days, runs and persons",
+            text,
+            Comparison
+        );
     }
 
     internal static StudyAnalysis WithBias(ChangeScale scale, decimal? percent, decimal? amount) =>

@@ -86,11 +86,7 @@ public sealed class GroupSectionTests
     }
 
     private static ImmutableArray<Block> BlocksOf(Core.Analysis.StudyAnalysis analysis) =>
-        Assert
-            .IsType<KeepTogether>(
-                Assert.Single(GroupSections.Of(analysis)[0].Blocks)
-            )
-            .Blocks;
+        Assert.IsType<KeepTogether>(Assert.Single(GroupSections.Of(analysis)[0].Blocks)).Blocks;
 
     private static string Estimates(ReportModel model) =>
         string.Join(

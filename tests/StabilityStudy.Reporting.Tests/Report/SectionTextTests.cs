@@ -265,11 +265,7 @@ public sealed class SectionTextTests
                 .. analysis.Protocol.Limits[1..],
             ],
         };
-        var source = CriteriaTables
-            .Limits(protocol)
-            .Rows[0]
-            .Cells[2]
-            .Text;
+        var source = CriteriaTables.Limits(protocol).Rows[0].Cells[2].Text;
 
         Assert.Contains("differ by −13.9 to +16.1 % in 19 of 20", source, Comparison);
     }
@@ -288,7 +284,11 @@ public sealed class SectionTextTests
         {
             Sequences = [.. analysis.Sequences.Where(item => item.Group == "ufh")],
         };
-        Assert.StartsWith("No published curve", Last(DriftSection.Of(heparin, full: false)), Comparison);
+        Assert.StartsWith(
+            "No published curve",
+            Last(DriftSection.Of(heparin, full: false)),
+            Comparison
+        );
     }
 
     [Fact]

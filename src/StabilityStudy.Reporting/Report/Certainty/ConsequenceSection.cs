@@ -46,10 +46,7 @@ internal static class ConsequenceSection
     private static bool IsCounted(Cell cell) => cell.SideChanges.Any(change => change.Counted > 0);
 
     /// <summary>A row a time point under each group, a column a level.</summary>
-    private static KeepTogether TableOf(
-        StudyAnalysis analysis,
-        ImmutableArray<Sequence> sequences
-    )
+    private static KeepTogether TableOf(StudyAnalysis analysis, ImmutableArray<Sequence> sequences)
     {
         var analyte = SequenceNames.Of(analysis, sequences[0]).Analyte;
         return new([

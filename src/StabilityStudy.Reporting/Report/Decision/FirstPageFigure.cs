@@ -79,7 +79,9 @@ internal static class FirstPageFigure
 
     private static double? SharedPercent(ImmutableArray<Panel> panels)
     {
-        var all = panels.SelectMany(panel => MeanFinding.Deciding(panel.Sequence)).Select(item => item.Bias);
+        var all = panels
+            .SelectMany(panel => MeanFinding.Deciding(panel.Sequence))
+            .Select(item => item.Bias);
         return
             all.All(bias => bias.Scale == ChangeScale.Percent)
             && all.Select(bias => bias.UpperLimit).Distinct().ToArray() is [{ } limit]
@@ -190,7 +192,8 @@ internal static class FirstPageFigure
         panels.Select(panel => new LineLayer(
             panel.Place([
                 new Position(panel.BaselineHours, 0),
-                .. MeanFinding.Deciding(panel.Sequence)
+                .. MeanFinding
+                    .Deciding(panel.Sequence)
                     .Select(item => new Position(
                         Panel.HoursOf(item.Cell),
                         OnAxis(item.Bias, item.Bias.Mean.Value!.Mean, sharedPercent)
@@ -233,7 +236,8 @@ internal static class FirstPageFigure
             + ": "
             + string.Join(
                 ", ",
-                MeanFinding.Deciding(panel.Sequence)
+                MeanFinding
+                    .Deciding(panel.Sequence)
                     .Select(item =>
                         $"{NumberText.Change(OnAxis(item.Bias, item.Bias.Mean.Value!.Mean, sharedPercent), sharedPercent is null ? 2 : 1)} at {item.Cell.Key.TimePoint}"
                     )

@@ -19,12 +19,7 @@ internal static class DriftFigure
         var names = SequenceNames.Of(analysis, sequence);
         var title = names.Title(analysis);
         return new ChartBlock(
-            new Chart(
-                title,
-                HoursAxis(sequence, names),
-                change,
-                Layers(sequence, names, change)
-            ),
+            new Chart(title, HoursAxis(sequence, names), change, Layers(sequence, names, change)),
             heightMillimeters,
             AlternativeText(sequence, names),
             ""
@@ -66,11 +61,7 @@ internal static class DriftFigure
             .Max();
         return AxisScale.Time(
             RoomRight * longest,
-            [
-                0,
-                names.Analyte.StandardWindowOf(names.Group.Id).Time.TotalHours,
-                .. tested,
-            ]
+            [0, names.Analyte.StandardWindowOf(names.Group.Id).Time.TotalHours, .. tested]
         );
     }
 

@@ -89,7 +89,10 @@ internal static class DriftSection
 
         return FigureRows.Captioned(
             analysis.Sequences.Length <= MostFiguresAcross
-                ? string.Join(" ", analysis.Sequences.Select(sequence => Finding(analysis, sequence)))
+                ? string.Join(
+                    " ",
+                    analysis.Sequences.Select(sequence => Finding(analysis, sequence))
+                )
                 : "Drift of each analyte and group.",
             FigureRows.KeyOf(figures),
             figures,
@@ -134,9 +137,7 @@ internal static class DriftSection
             new TableCell(names.Title(analysis)),
             new TableCell(TradeWords.CourseOf(names.Analyte.DriftShape)),
             new TableCell(
-                drift is null
-                    ? RefusalWords.Sentence(sequence.Drift.Estimate)
-                    : Crossing(sequence)
+                drift is null ? RefusalWords.Sentence(sequence.Drift.Estimate) : Crossing(sequence)
             ),
             new TableCell(
                 declared?.Fit.Value is null ? "not computable"
@@ -146,8 +147,8 @@ internal static class DriftSection
             ),
             new TableCell(
                 best is null ? "–"
-                : best.IsDeclared ? "the same"
-                : TradeWords.CourseOf(best.Shape),
+                    : best.IsDeclared ? "the same"
+                    : TradeWords.CourseOf(best.Shape),
                 best is null or { IsDeclared: true } ? Emphasis.None : Emphasis.Strong
             ),
             drift is null

@@ -29,7 +29,7 @@ internal static class FittedDriftTable
                     )
                     .Select(sequence => Row(analysis, sequence)),
             ],
-"Mean of the specimens' own slopes: change from the mean baseline delay, with one-sided 95 % bounds that span specimens and collection days. –: not tested or not assessed."
+            "Mean of the specimens' own slopes: change from the mean baseline delay, with one-sided 95 % bounds that span specimens and collection days. –: not tested or not assessed."
         );
 
     private static Row Row(StudyAnalysis analysis, Sequence sequence)

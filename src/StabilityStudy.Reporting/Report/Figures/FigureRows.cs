@@ -68,10 +68,7 @@ internal static class FigureRows
     /// <summary>Figures side by side, whose key stands once before them.</summary>
     /// <param name="charts">The figures.</param>
     /// <param name="most">How many at most stand in a row.</param>
-    private static IEnumerable<Block> Across(
-        ImmutableArray<ChartBlock> charts,
-        int most
-    ) =>
+    private static IEnumerable<Block> Across(ImmutableArray<ChartBlock> charts, int most) =>
         charts
             .Select(WithoutKey)
             .Chunk(Evenly(charts.Length, most))

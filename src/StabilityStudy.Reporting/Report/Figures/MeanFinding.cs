@@ -12,9 +12,7 @@ internal static class MeanFinding
         var inside = means.TakeWhile(item => item.Bias.Verdict == Verdict.Met).ToImmutableArray();
         string?[] parts =
         [
-            inside.IsEmpty
-                ? null
-                : $"mean inside the limit up to {inside[^1].Cell.Key.TimePoint}",
+            inside.IsEmpty ? null : $"mean inside the limit up to {inside[^1].Cell.Key.TimePoint}",
             means.Skip(inside.Length).FirstOrDefault() is { Bias: { } bias } open
                 ? bias.Verdict == Verdict.NotMet
                     ? $"mean past the limit at {open.Cell.Key.TimePoint}"

@@ -8,6 +8,7 @@ namespace StabilityStudy.Reporting.Report.Record;
 internal static class QuerySection
 {
     public const string Title = "Open queries";
+
     /// <summary>What needs an answer and has no line of its own on page 1.</summary>
     /// <param name="analysis">What the data say.</param>
     /// <param name="full">Whether also what page 1 states, and what is only for the record, is listed.</param>
@@ -21,8 +22,7 @@ internal static class QuerySection
             [
                 TableOf("What needs an answer", queries[true], analysis),
                 .. further == 0 ? []
-                : full
-                    ? [TableOf("Stated on page 1, or for the record", queries[false], analysis)]
+                : full ? [TableOf("Stated on page 1, or for the record", queries[false], analysis)]
                 : new Block[]
                 {
                     new Paragraph(

@@ -124,14 +124,11 @@ internal static class RequirementSection
 
         public string Of(Requirement line) =>
             !Pages.HavePages ? line.Section
-            : Pages.PageOf(
-                line.Section == Requirement.EachTimePoint ? FirstGroup : line.Section
-            )
+            : Pages.PageOf(line.Section == Requirement.EachTimePoint ? FirstGroup : line.Section)
                 is { } page
                 ? NumberText.Count(page)
             : "–";
 
-        public string InWords(Requirement line) =>
-            Pages.HavePages ? $"page {Of(line)}" : Of(line);
+        public string InWords(Requirement line) => Pages.HavePages ? $"page {Of(line)}" : Of(line);
     }
 }

@@ -212,10 +212,7 @@ internal static class GroupSections
         TradeWords.Capital(
             string.Join(
                 "; ",
-                FigureRows
-                    .SignsOf(plots)
-                    .Except(explained)
-                    .Append($"signs as under \"{title}\"")
+                FigureRows.SignsOf(plots).Except(explained).Append($"signs as under \"{title}\"")
             )
         ) + ".";
 
