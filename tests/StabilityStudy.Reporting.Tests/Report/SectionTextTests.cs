@@ -69,7 +69,7 @@ public sealed class SectionTextTests
         var figure = Figure(analysis);
         var points = figure
             .Chart.Layers.OfType<PointLayer>()
-            .Where(layer => layer.Marker == MarkerShape.FilledTriangle)
+            .Where(layer => layer.Marker == MarkerShape.FilledSquare)
             .SelectMany(layer => layer.Points)
             .ToArray();
 

@@ -7,6 +7,10 @@ namespace StabilityStudy.Reporting.Report.Figures;
 internal static class DifferencePlot
 {
     private const int CurvePoints = 33;
+
+    /// <summary>More codes than these would lie over each other.</summary>
+    private const int MostNamed = 4;
+
     private const string NoLimitForSingleSpecimens =
         "No limit for single specimens in the protocol.";
 
@@ -115,10 +119,10 @@ internal static class DifferencePlot
         );
         if (!outside.IsEmpty)
         {
-            var named = outside.Length <= SpecimenNames.Most;
+            var named = outside.Length <= MostNamed;
             yield return new PointLayer(
                 [.. outside.Select(pair => Point(pair, named ? pair.Specimen : null))],
-                MarkerShape.FilledTriangle,
+                MarkerShape.FilledSquare,
                 named
                     ? "outside, named"
                     : $"{NumberText.Count(outside.Length)} outside, marked under Every specimen"
@@ -127,7 +131,7 @@ internal static class DifferencePlot
 
         if (!beyond.IsEmpty)
         {
-            var named = beyond.Length <= SpecimenNames.Most;
+            var named = beyond.Length <= MostNamed;
             yield return new PointLayer(
                 [.. beyond.Select(pair => AtTheEdge(pair, axes, named))],
                 MarkerShape.Cross,

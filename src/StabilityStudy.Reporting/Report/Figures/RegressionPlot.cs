@@ -79,7 +79,7 @@ internal static class RegressionPlot
                         .Where(pair => CellAxes.IsOutside(cell, pair))
                         .Select(pair => Point(pair)),
                 ],
-                MarkerShape.FilledTriangle,
+                MarkerShape.FilledSquare,
                 null
             )
         );
