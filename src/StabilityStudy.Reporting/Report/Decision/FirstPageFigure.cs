@@ -56,7 +56,7 @@ internal static class FirstPageFigure
             ),
             MostHeight,
             AlternativeText(panels, limit),
-            $"Figure 1. {string.Join(" ", panels.Select(panel => $"{panel.Name.Text}: {MeanFinding.Of(panel.Sequence)}."))} Mean change since the baseline test with its interval{(withCurves ? "; curves: the fitted drift with one-sided 95 % bounds" : "; each panel has its own scale of time")}."
+            $"Figure 1. {string.Join(" ", panels.Select(panel => $"{panel.FullName}: {MeanFinding.Of(panel.Sequence)}."))} Mean change since the baseline test with its interval{(withCurves ? "; curves: the fitted drift with one-sided 95 % bounds" : "; each panel has its own scale of time")}."
         );
     }
 
