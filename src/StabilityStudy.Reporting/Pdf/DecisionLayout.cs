@@ -24,19 +24,6 @@ internal sealed class DecisionLayout
     private const int InGridRow = 4;
     private static readonly double s_gridPlace = Mm(12);
 
-    private static readonly double s_left = Mm(41);
-    private static readonly double s_middle = Mm(105);
-    private static readonly double s_right = Mm(22);
-    private static readonly double s_gutter = Mm(4);
-    private static readonly double s_number = Mm(4.6);
-    private static readonly ImmutableArray<double> s_evidence =
-    [
-        Mm(11),
-        Mm(40.5),
-        Mm(30.5),
-        Mm(23),
-    ];
-
     private readonly DecisionTable _table;
     private readonly PageFrame _frame;
     private readonly SignaturePlaces _places;
@@ -58,9 +45,9 @@ internal sealed class DecisionLayout
         _isMany = table.Rows.Length >= Many;
     }
 
-    private double Middle => _frame.Left + s_left + s_gutter;
+    private double Middle => _frame.Left + DecisionColumns.Left + DecisionColumns.Gutter;
 
-    private double Right => Middle + s_middle + s_gutter;
+    private double Right => Middle + DecisionColumns.Middle + DecisionColumns.Gutter;
 
     /// <summary>The rows on page 1 and those that follow in full on the next.</summary>
     /// <param name="room">Height that the table may take on page 1, in points.</param>
@@ -134,7 +121,7 @@ internal sealed class DecisionLayout
     {
         var width = _frame.ContentWidth / InGridRow;
         var codes = rows.Select(row =>
-                LineBreaking.Break(row.Code, TextStyle.Head, width - s_gridPlace - s_number - 6)
+                LineBreaking.Break(row.Code, TextStyle.Head, width - s_gridPlace - DecisionColumns.Number - 6)
             )
             .ToArray();
         var height = Math.Max(
@@ -159,7 +146,7 @@ internal sealed class DecisionLayout
                     VerdictGlyph.Draw(row.Shape, left, top + 2.5, 8, canvas);
                     canvas.Tagged(
                         "P",
-                        () => canvas.Lines(lines, TextStyle.Head, left + s_number, top + 1.5)
+                        () => canvas.Lines(lines, TextStyle.Head, left + DecisionColumns.Number, top + 1.5)
                     );
                     canvas.Artifact(() =>
                         canvas.Line(place.Left, top + 12, place.Right, top + 12, 0.4, TextStyle.Ink)
@@ -189,7 +176,7 @@ internal sealed class DecisionLayout
             _table.Head.Conclusion,
         ];
         var cells = heads
-            .Select((text, i) => LineBreaking.Break(text, TextStyle.Head, s_evidence[i] - Mm(1.5)))
+            .Select((text, i) => LineBreaking.Break(text, TextStyle.Head, DecisionColumns.Evidence[i] - Mm(1.5)))
             .ToArray();
         var lines = cells.Max(cell => cell.Length);
         var style = TextStyle.Head;
@@ -218,7 +205,7 @@ internal sealed class DecisionLayout
                     var (cell, left) = (cells[i], x);
                     var above = first + ((lines - cell.Length) * style.Leading);
                     canvas.Tagged("P", () => canvas.Lines(cell, style, left, above));
-                    x += s_evidence[i];
+                    x += DecisionColumns.Evidence[i];
                 }
 
                 canvas.Tagged(
@@ -246,14 +233,14 @@ internal sealed class DecisionLayout
     private Piece Row(DecisionRow row, bool isDecidedHere)
     {
         var (above, below) = _isMany ? (Mm(1.3), Mm(1.4)) : (Mm(2.2), Mm(2.6));
-        var answer = new Answer(row, _isMany);
-        var weighed = new Weighed(row, _isMany);
+        var answer = new DecisionAnswer(row, _isMany);
+        var weighed = new DecisionEvidence(row, _isMany);
         var prompt = LineBreaking.Break(
             isDecidedHere ? DecisionTable.Prompt : "Decision: page 1",
             TextStyle.Head,
-            s_right
+            DecisionColumns.Right
         );
-        var hint = isDecidedHere ? LineBreaking.Break(row.Hint, TextStyle.Head, s_right) : [];
+        var hint = isDecidedHere ? LineBreaking.Break(row.Hint, TextStyle.Head, DecisionColumns.Right) : [];
         var place = ((prompt.Length + hint.Length + 1) * TextStyle.Head.Leading) + 1 + BelowLine;
         var height = above + Math.Max(Math.Max(answer.Height, weighed.Height), place) + below;
         return new Piece(
@@ -270,7 +257,7 @@ internal sealed class DecisionLayout
                 {
                     var line = start + ((prompt.Length + 1) * TextStyle.Head.Leading) + 1;
                     canvas.Artifact(() =>
-                        canvas.Line(Right, line, Right + s_right, line, 0.4, TextStyle.Ink)
+                        canvas.Line(Right, line, Right + DecisionColumns.Right, line, 0.4, TextStyle.Ink)
                     );
                     canvas.Tagged(
                         "P",
@@ -278,7 +265,7 @@ internal sealed class DecisionLayout
                     );
                     AddPlace(
                         row,
-                        new XRect(Right - Mm(1.5), top + 1, s_right + Mm(1.5), height - 2),
+                        new XRect(Right - Mm(1.5), top + 1, DecisionColumns.Right + Mm(1.5), height - 2),
                         canvas
                     );
                 }
@@ -314,7 +301,7 @@ internal sealed class DecisionLayout
             "",
             row.Brief,
             TextStyle.Note,
-            s_left + s_gutter + s_middle - s_number
+            DecisionColumns.Left + DecisionColumns.Gutter + DecisionColumns.Middle - DecisionColumns.Number
         );
         var height = Math.Max(text.Height, BriefPlace) + 1.5;
         return new Piece(
@@ -324,7 +311,7 @@ internal sealed class DecisionLayout
             (canvas, top) =>
             {
                 VerdictGlyph.Draw(row.Shape, _frame.Left, top + 1, 8, canvas);
-                canvas.Tagged("P", () => text.Draw(canvas, _frame.Left + s_number, top));
+                canvas.Tagged("P", () => text.Draw(canvas, _frame.Left + DecisionColumns.Number, top));
                 canvas.Tagged(
                     "P",
                     () => canvas.Text(DecisionTable.Prompt + " ", TextStyle.Head, Right, top)
@@ -333,7 +320,7 @@ internal sealed class DecisionLayout
                     canvas.Line(
                         Right + TextStyle.Head.Width(DecisionTable.Prompt + " "),
                         top + 9,
-                        Right + s_right,
+                        Right + DecisionColumns.Right,
                         top + 9,
                         0.4,
                         TextStyle.Ink
@@ -341,7 +328,7 @@ internal sealed class DecisionLayout
                 );
                 AddPlace(
                     row,
-                    new XRect(Right - Mm(1.5), top, s_right + Mm(1.5), BriefPlace),
+                    new XRect(Right - Mm(1.5), top, DecisionColumns.Right + Mm(1.5), BriefPlace),
                     canvas
                 );
             }
@@ -364,172 +351,4 @@ internal sealed class DecisionLayout
         canvas.Artifact(() => canvas.Line(_frame.Left, y, _frame.Right, y, width, color));
 
     private static double Mm(double value) => PageFrame.Millimeters(value);
-
-    /// <summary>What follows: name, conclusion with its shape, facts.</summary>
-    private sealed class Answer
-    {
-        private readonly DecisionRow _row;
-        private readonly TextStyle _word;
-        private readonly RichText _name;
-        private readonly ImmutableArray<string> _conclusion;
-        private readonly ImmutableArray<string> _facts;
-
-        public Answer(DecisionRow row, bool isMany)
-        {
-            _row = row;
-            _word = isMany ? TextStyle.AnswerOfMany : TextStyle.Answer;
-            _name = RichText.Break("", row.Name, TextStyle.Remark, s_left);
-            _conclusion = LineBreaking.Break(row.Conclusion, _word, s_left - Glyph - 3);
-            _facts = LineBreaking.Break(row.Facts, TextStyle.Head, s_left);
-        }
-
-        private double Glyph => _word.Size;
-
-        public double Height =>
-            _name.Height
-            + (_conclusion.Length * _word.Leading)
-            + (_facts.Length * TextStyle.Head.Leading)
-            + 1;
-
-        public void Draw(PageCanvas canvas, double left, double top)
-        {
-            canvas.Tagged("P", () => _name.Draw(canvas, left, top));
-            var word = top + _name.Height;
-            VerdictGlyph.Draw(
-                _row.Shape,
-                left,
-                word + ((_word.Leading - Glyph) / 2),
-                Glyph,
-                canvas
-            );
-            canvas.Tagged("P", () => canvas.Lines(_conclusion, _word, left + Glyph + 3, word));
-            var facts = word + (_conclusion.Length * _word.Leading) + 1;
-            canvas.Tagged("P", () => canvas.Lines(_facts, TextStyle.Head, left, facts));
-        }
-    }
-
-    /// <summary>The evidence, and what to weigh.</summary>
-    private sealed class Weighed
-    {
-        private readonly DecisionRow _row;
-        private readonly TextStyle _style;
-        private readonly ImmutableArray<ImmutableArray<ImmutableArray<string>>> _evidence;
-        private readonly ImmutableArray<ImmutableArray<string>> _remarks;
-        private readonly ImmutableArray<RichText> _reservations;
-        private readonly RichText? _now;
-
-        public Weighed(DecisionRow row, bool isMany)
-        {
-            _row = row;
-            _style = isMany ? TextStyle.Note : TextStyle.Reservation;
-            _evidence =
-            [
-                .. row.Evidence.Select(line =>
-                    ImmutableArray.Create(
-                        LineBreaking.Break(line.Waited, StyleOf(line), s_evidence[0] - 3),
-                        LineBreaking.Break(line.Change, StyleOf(line), s_evidence[1] - 3),
-                        LineBreaking.Break(line.Share, StyleOf(line), s_evidence[2] - 3),
-                        LineBreaking.Break(line.Conclusion, StyleOf(line), s_evidence[3] - 10)
-                    )
-                ),
-            ];
-            _remarks =
-            [
-                .. row.Remarks.Select(text => LineBreaking.Break(text, TextStyle.Head, s_middle)),
-            ];
-            _reservations =
-            [
-                .. row.Reservations.Select(item =>
-                    RichText.Break(item.Point, item.Text, _style, s_middle - s_number)
-                ),
-            ];
-            _now = row.DecideNow is { } now
-                ? RichText.Break(DecisionTable.DecideNow, now, _style, s_middle - 8)
-                : null;
-        }
-
-        public double Height =>
-            _evidence.Sum(HeightOf)
-            + _remarks.Sum(lines => lines.Length * TextStyle.Head.Leading)
-            + (_now is null ? 0 : _now.Height + 8)
-            + (_reservations.IsEmpty ? 0 : 2)
-            + _reservations.Sum(item => item.Height + 1);
-
-        public void Draw(PageCanvas canvas, double left, double top)
-        {
-            var y = top;
-            foreach (var (i, line) in _row.Evidence.Index())
-            {
-                DrawEvidence(canvas, line, _evidence[i], left, y);
-                y += HeightOf(_evidence[i]);
-            }
-
-            foreach (var lines in _remarks)
-            {
-                var at = y;
-                canvas.Tagged("P", () => canvas.Lines(lines, TextStyle.Head, left, at));
-                y += lines.Length * TextStyle.Head.Leading;
-            }
-
-            if (_now is { } now)
-            {
-                var at = y + 2;
-                canvas.Artifact(() =>
-                {
-                    var frame = new XGraphicsPath();
-                    frame.AddRectangle(new XRect(left, at, s_middle, now.Height + 4));
-                    canvas.Stroke(frame, TextStyle.Ink, 0.7);
-                });
-                canvas.Tagged("P", () => now.Draw(canvas, left + 4, at + 2));
-                y += now.Height + 8;
-            }
-
-            y += 2;
-            foreach (var (i, item) in _reservations.Index())
-            {
-                var (at, number) = (y, NumberText(i + 1));
-                canvas.Tagged(
-                    "P",
-                    () =>
-                    {
-                        canvas.Text(number + " ", _style, left, at);
-                        item.Draw(canvas, left + s_number, at);
-                    }
-                );
-                y += item.Height + 1;
-            }
-        }
-
-        private static string NumberText(int number) =>
-            number.ToString(CultureInfo.InvariantCulture) + ".";
-
-        private static void DrawEvidence(
-            PageCanvas canvas,
-            EvidenceLine line,
-            ImmutableArray<ImmutableArray<string>> cells,
-            double left,
-            double top
-        )
-        {
-            var x = left;
-            for (var i = 0; i < cells.Length; i++)
-            {
-                var (cell, place) = (cells[i], x);
-                if (i == cells.Length - 1)
-                {
-                    VerdictGlyph.Draw(line.Shape, x, top + 1.5, 7.5, canvas);
-                    place += 10.5;
-                }
-
-                canvas.Tagged("P", () => canvas.Lines(cell, StyleOf(line), place, top));
-                x += s_evidence[i];
-            }
-        }
-
-        private static double HeightOf(ImmutableArray<ImmutableArray<string>> cells) =>
-            cells.Max(cell => cell.Length) * TextStyle.Note.Leading;
-
-        private static TextStyle StyleOf(EvidenceLine line) =>
-            line.IsMuted ? TextStyle.Note with { Face = ReportFonts.Italic } : TextStyle.Note;
-    }
 }
