@@ -203,6 +203,7 @@ public sealed class BrokenInputTests
             "lock-not-as-recorded",
             "lock-not-recorded",
             "signed-with-other-files",
+            "revision-not-recorded",
             "value-stands-for-number",
             "own-column-left-aside",
             "decimal-point",

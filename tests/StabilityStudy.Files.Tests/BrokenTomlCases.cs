@@ -1010,6 +1010,47 @@ internal static class BrokenTomlCases
             ),
             new(
                 S,
+                "[files]",
+                "[revision]\nnumber = 2\nreplaces = \"3F09C2D41B7A5E68\"\nreason = \"lot corrected\"\n\n[files]",
+                "not-a-digest",
+                "revision.replaces",
+                "at least sixteen"
+            )
+            {
+                LinesBelow = 2,
+            },
+            new(
+                S,
+                "[files]",
+                "[revision]\nnumber = 2\nreplaces = \"3f09c2d41b7a5e6\"\nreason = \"lot corrected\"\n\n[files]",
+                "not-a-digest",
+                "revision.replaces",
+                "at least sixteen"
+            )
+            {
+                LinesBelow = 2,
+            },
+            new(
+                S,
+                "[files]",
+                "[revision]\nnumber = 1\nreplaces = \"3f09c2d41b7a5e68\"\nreason = \"lot corrected\"\n\n[files]",
+                "out-of-range",
+                "revision.number",
+                "2 to 999"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                S,
+                "[files]",
+                "[revision]\nnumber = 2\nreplaces = \"3f09c2d41b7a5e68\"\n\n[files]",
+                "missing-key",
+                "revision.reason",
+                "Add"
+            ),
+            new(
+                S,
                 "results = \"results.csv\"",
                 "results = \"../results.csv\"",
                 "not-a-plain-name",

@@ -84,6 +84,7 @@ internal static class PairAssembly
             IsExcludedKnowing = decision.IsExcludedKnowing,
             TimeBeforeSpinning = tube?.SpunAt - tube?.CollectedAt,
             TimeAfterSpinning = chosen?.Row.TestedAt - tube?.SpunAt,
+            Frozen = FrozenTimes.Of(tube, chosen?.Row.TestedAt),
         };
     }
 }

@@ -29,6 +29,9 @@ public sealed record PairRecord(
     /// <summary>Time of the delayed tube from spinning to its test; null when not known.</summary>
     public TimeSpan? TimeAfterSpinning { get; init; }
 
+    /// <summary>Times of a delayed portion that was frozen and thawed; null for others, and where they are not known.</summary>
+    public FrozenTimes? Frozen { get; init; }
+
     /// <summary>Time of collection: the order in which specimens take the planned places.</summary>
     internal DateTimeOffset CollectedAt { get; init; }
 

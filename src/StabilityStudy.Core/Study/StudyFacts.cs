@@ -36,6 +36,12 @@ public sealed record StudyFacts(
 
     /// <summary>That collection ended before the planned number was reached; null when it did not, or is going on.</summary>
     public EndedEarly? EndedEarly { get; init; }
+
+    /// <summary>That the report replaces an earlier one; null when it does not.</summary>
+    public ReportRevision? Revision { get; init; }
+
+    /// <summary>The laboratory's own files that are not written in the usual way, in the order of their kinds.</summary>
+    public ImmutableArray<OwnFile> OwnFiles { get; init; } = [];
 }
 
 /// <summary>The end of a collection that did not reach the planned number.</summary>

@@ -22,7 +22,7 @@ internal static class ResultColumns
     public static readonly Column<string> Instrument = Table.Add("instrument", Optional, Known("an instrument of study.toml", known => known.Instruments), row => row.Instrument, "on what it was measured", "AN1");
     public static readonly Column<string> Lot = Table.Add("lot", Optional, Known("a lot of study.toml", known => known.Lots), row => row.Lot, "the reagent lot", "R-1");
     public static readonly Column<string> Calibration = Table.Add("calibration", Optional, Text, row => row.Calibration, "code of the calibration", "C-2");
-    public static readonly Column<string> Operator = Table.Add("operator", Optional, Known("a person of study.toml", known => known.People), row => row.Operator, "who tested", "LS1");
+    public static readonly Column<string> Operator = Table.Add("operator", Optional, Known("a person of study.toml", known => known.People) with { IsOfPersons = true }, row => row.Operator, "who tested", "LS1");
     public static readonly Column<string> Flag = Table.Add("flag", Optional, FreeText, row => row.Flag, "flag of the instrument, in its words", "E12");
     public static readonly Column<string> Remark = Table.Add("remark", Optional, FreeText, row => row.Remark, "anything else", "second aspiration");
     // csharpier-ignore-end

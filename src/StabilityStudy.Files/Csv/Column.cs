@@ -12,6 +12,9 @@ internal abstract record Column(string Name, Need Need, string Note, string Exam
 
     /// <summary>What its fields hold.</summary>
     public abstract ColumnContent Content { get; }
+
+    /// <summary>Whether its fields are codes in whose place a laboratory's file may have names of persons.</summary>
+    public abstract bool IsOfPersons { get; }
 }
 
 /// <summary>A column with its form.</summary>
@@ -27,6 +30,8 @@ internal sealed record Column<T>(
     public override string Allowed => Form.Allowed;
 
     public override ColumnContent Content => Form.Content;
+
+    public override bool IsOfPersons => Form.IsOfPersons;
 
     /// <summary>The same column, read in another form.</summary>
     public Column<TOther> In<TOther>(ColumnForm<TOther> form) =>

@@ -20,6 +20,9 @@ internal sealed record ColumnForm<T>(
     /// <summary>Whether a field is a text in any words, which may have lines and spaces around it.</summary>
     public bool IsFreeText { get; init; }
 
+    /// <summary>Whether a field is a code in whose place a laboratory's file may have the name of a person.</summary>
+    public bool IsOfPersons { get; init; }
+
     /// <summary>The same with other words for what is allowed.</summary>
     public ColumnForm<T> Of(string allowed) => this with { Allowed = allowed };
 }

@@ -41,7 +41,10 @@ internal static class ColumnForms
 
             return code;
         }
-    );
+    ) with
+    {
+        IsOfPersons = true,
+    };
 
     /// <summary>A time.</summary>
     public static readonly ColumnForm<DateTimeOffset?> OptionalTime = new(

@@ -20,7 +20,8 @@ internal sealed record FactsDraft(
     Parts<Deviation> Deviations,
     Parts<Rerun> Reruns,
     Parts<NotDrawn> NotDrawn,
-    EndedEarly? EndedEarly
+    EndedEarly? EndedEarly,
+    ReportRevision? Revision
 )
 {
     /// <summary>The facts; sound only when no query stops.</summary>
@@ -43,5 +44,6 @@ internal sealed record FactsDraft(
             Reruns = Reruns.Values,
             NotDrawn = NotDrawn.Values,
             EndedEarly = EndedEarly,
+            Revision = Revision,
         };
 }

@@ -31,6 +31,7 @@ internal static class FactsKeys
     public static readonly TableKey Reruns = Table.AddTables("rerun", Optional, RerunKeys.Table, "tests repeated for a reason of the protocol, a [[rerun]] each", "[[rerun]]");
     public static readonly TableKey NotDrawn = Table.AddTables("not_drawn", Optional, NotDrawnKeys.Table, "tubes stated at collection not to have been drawn, a [[not_drawn]] each", "[[not_drawn]]");
     public static readonly TableKey EndedEarly = Table.AddTable("ended_early", Optional, EndedEarlyKeys.Table, "that collection ended before the planned number was reached; what is concluded from fewer counts only when nobody had looked at changes before this was stated", "{ reason = \"study nurse left\", by = \"LS1\", on = \"2026-03-20\" }");
+    public static readonly TableKey Revision = Table.AddTable("revision", Optional, RevisionKeys.Table, "that the report replaces an earlier one of the study; not given for the first report", "{ number = 2, replaces = \"3f09c2d41b7a5e68\", reason = \"lot of the reagent corrected\" }");
     public static readonly TableKey Read = Table.AddTable("read", Optional, LayoutKeys.Table, "how the facility's own files are written, where they are not the usual ones", "{ results = { delimiter = \";\" } }");
     // csharpier-ignore-end
 }

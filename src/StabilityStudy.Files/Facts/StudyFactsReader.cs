@@ -50,7 +50,8 @@ internal static class StudyFactsReader
             Deviations: Parts<Deviation>.Read(root, FactsKeys.Deviations, ReadDeviation),
             Reruns: Parts<Rerun>.Read(root, FactsKeys.Reruns, ReadRerun),
             NotDrawn: Parts<NotDrawn>.Read(root, FactsKeys.NotDrawn, ReadNotDrawn),
-            EndedEarly: ReadEndedEarly(root.OptionalTable(FactsKeys.EndedEarly))
+            EndedEarly: ReadEndedEarly(root.OptionalTable(FactsKeys.EndedEarly)),
+            Revision: ReadRevision(root.OptionalTable(FactsKeys.Revision))
         );
         Check(draft);
         return draft;
@@ -135,6 +136,15 @@ internal static class StudyFactsReader
                 By: table.Read(EndedEarlyKeys.By),
                 On: table.Read(EndedEarlyKeys.On),
                 Line: table.Line ?? 1
+            );
+
+    private static ReportRevision? ReadRevision(TomlTable? table) =>
+        table is null
+            ? null
+            : new(
+                Number: table.Read(RevisionKeys.Number),
+                Replaces: table.Read(RevisionKeys.Replaces),
+                Reason: table.Read(RevisionKeys.Reason)
             );
 
     private static Deviation ReadDeviation(TomlTable table) =>

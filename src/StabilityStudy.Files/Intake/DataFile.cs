@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Layouts;
@@ -52,42 +53,58 @@ internal sealed record DataFileSet(
     DataFile? Pairs
 )
 {
+    /// <summary>The laboratory's own files that are not written in the usual way, as study.toml tells it.</summary>
+    public ImmutableArray<OwnFile> Own { get; private init; } = [];
+
     /// <summary>Finds the files.</summary>
     public static DataFileSet Find(
         StudyBytes files,
-        Core.Study.StudyFileNames names,
+        StudyFileNames names,
         TomlTable? read,
         bool isCanonical
     )
     {
-        var usual = Core.Study.StudyFileNames.Usual;
+        var usual = StudyFileNames.Usual;
         var pairs = LayoutReader.FindPairs(read) is var (name, described)
             ? new DataFile(name, name, described)
             : null;
+        var ofSpecimens = LayoutReader.Apply(read, TubeColumns.Table.Columns);
+        var ofResults = LayoutReader.Apply(read, ResultColumns.Table.Columns);
+        var ofControls = LayoutReader.Apply(read, ControlColumns.Table.Columns);
         var specimens = DataFile.Find(
             files,
             pairs?.Shown ?? names.Specimens,
             usual.Specimens,
-            LayoutReader.Apply(read, TubeColumns.Table.Columns),
+            ofSpecimens,
             isCanonical
         );
         var results = DataFile.Find(
             files,
             pairs?.Shown ?? names.Results,
             usual.Results,
-            LayoutReader.Apply(read, ResultColumns.Table.Columns),
+            ofResults,
             isCanonical
         );
         var controls = DataFile.Find(
             files,
             names.Controls,
             usual.Controls,
-            LayoutReader.Apply(read, ControlColumns.Table.Columns),
+            ofControls,
             isCanonical
         );
+        IEnumerable<OwnFile?> own =
+        [
+            .. pairs is null
+                ? [OwnFiles.Of(names.Specimens, ofSpecimens), OwnFiles.Of(names.Results, ofResults)]
+                : new[] { OwnFiles.Of(pairs.Shown, pairs.Columns) },
+            OwnFiles.Of(names.Controls, ofControls),
+        ];
 
         // Without the file of pairs, the canonical files of a report stand in for it.
         var isReplaced = isCanonical || (pairs is not null && specimens.Stored != pairs.Stored);
-        return new(specimens, results, controls, isReplaced ? null : pairs);
+        return new(specimens, results, controls, isReplaced ? null : pairs)
+        {
+            Own = [.. own.OfType<OwnFile>()],
+        };
     }
 }

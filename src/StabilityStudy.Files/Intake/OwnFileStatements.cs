@@ -41,6 +41,9 @@ public static class OwnFileStatements
                 && context.LockSha256 is not null,
             [LockFileQueries.SignedWithOtherFiles] = (_, query) =>
                 IsOf(query, StudyRecord.Name) && query.Observed.Length == 0 && FitsSigned(query),
+            [LockFileQueries.RevisionNotRecorded] = (context, query) =>
+                IsOf(query, StudyBytes.FactsName)
+                && query.Observed == context.Study.Inputs.Facts.Revision?.Replaces,
         }.ToFrozenDictionary();
 
     /// <summary>The kinds of data query that a report may state without their being found again.</summary>

@@ -33,15 +33,17 @@ public static class StudyIntake
             identity.HashOf(LockFile.Name),
             inputs?.Locks.Length ?? 0
         );
-        var signed = chain.Any(query => query.Kind == LockFileQueries.RecordChainBroken)
+        var reports = chain.Any(query => query.Kind == LockFileQueries.RecordChainBroken)
             ? []
-            : SignedReports.Check(record, identity.Inputs);
+            : SignedReports
+                .Check(record, identity.Inputs)
+                .AddRange(RevisedReports.Check(record, inputs?.Facts.Revision));
         return Conclude(
             inputs,
             canonical,
             identity,
             list,
-            [.. queries.ToImmutable(), .. chain, .. signed]
+            [.. queries.ToImmutable(), .. chain, .. reports]
         );
     }
 

@@ -116,6 +116,7 @@ internal static class StudyReading
         var read = facts.ToFacts();
         return read with
         {
+            OwnFiles = data.Own,
             Files = read.Files with
             {
                 Specimens = data.Specimens.Shown,

@@ -32,6 +32,7 @@ internal static class FileQueries
     internal static readonly QueryKind OutOfRange = Kinds.Add("out-of-range", Stop, "a number is outside the range that makes sense here", "correct the number");
     internal static readonly QueryKind NotADuration = Kinds.Add("not-a-duration", Stop, "a text is not a duration", "write a whole number, a space and a unit: \"30 min\", \"4 h\" or \"14 d\"");
     internal static readonly QueryKind NotADate = Kinds.Add("not-a-date", Stop, "a text is not a date of the calendar", "write year-month-day: 2026-02-28");
+    internal static readonly QueryKind NotADigest = Kinds.Add("not-a-digest", Stop, "a text is not an input digest or its beginning", "copy the digits after \"inputs\" at the foot of a page of the report that is meant, at least sixteen");
     internal static readonly QueryKind ControlCharacter = Kinds.Add("control-character", Stop, "a text holds a character that cannot be seen", "type the text again");
     internal static readonly QueryKind UnsupportedFormat = Kinds.Add("unsupported-format", Stop, "the format number is not one that this version reads", "write format = 1, or use a newer version");
     internal static readonly QueryKind NotAPlainName = Kinds.Add("not-a-plain-name", Stop, "a file name points out of the study folder", "put the file into the study folder and write its name only");

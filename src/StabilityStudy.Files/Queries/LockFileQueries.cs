@@ -39,7 +39,7 @@ public static class LockFileQueries
         "signed-with-other-files",
         Record,
         "a report of this study was signed, and its files have changed since",
-        "say in a deviation what changed and why; withdraw the signed report where it no longer stands",
+        "say in a deviation what changed and why, and under [revision] which report this one replaces; withdraw the signed report where it no longer stands",
         query =>
             query.Values.Items is [var day, _, ..]
                 ? query with
@@ -48,6 +48,13 @@ public static class LockFileQueries
                         $"A report of this study was signed on {day}, and of the files as a report names them these have changed since: {string.Join(", ", query.Values.Items.Skip(1))}.",
                 }
                 : null
+    );
+    internal static readonly QueryKind RevisionNotRecorded = Kinds.Add(
+        "revision-not-recorded",
+        Record,
+        "[revision] of study.toml names a report that the record of the study does not name",
+        "copy the digits after \"inputs\" at the foot of a page of the report that is replaced; where it was made in another folder, say so in a deviation",
+        StatedQuery.Words(query => $"The revision replaces a report with the input digest {query.Observed}, and no report in the record of the study has that digest.")
     );
     // csharpier-ignore-end
 }

@@ -11,7 +11,7 @@ namespace StabilityStudy.Reporting.Report;
 /// <summary>From the analysis to finished sentences, tables and figures. Each section is a file named after it.</summary>
 public static class ReportBuilder
 {
-    private const int DigestShown = 16;
+    internal const int DigestShown = 16;
 
     /// <summary>The whole report.</summary>
     /// <param name="analysis">What the data say.</param>
@@ -100,6 +100,7 @@ public static class ReportBuilder
             .. full ? [FurtherSection.Of(analysis)] : ImmutableArray<Section>.Empty,
             PairSection.Of(analysis, full),
             ControlSection.Of(analysis),
+            .. OwnFileSection.Of(analysis) is { } own ? [own] : ImmutableArray<Section>.Empty,
             HandCheckSection.Of(analysis),
             RequirementSection.Clauses(analysis, pages, full),
             MethodsSection.Of(analysis, full),
@@ -172,7 +173,7 @@ public static class ReportBuilder
         var digest = analysis.Identity.InputDigest[..DigestShown];
         var invented = analysis.Facts.Invented ? "INVENTED EXAMPLE · " : "";
         return new RunningHeader(
-            $"{invented}{analysis.Protocol.Code} · version {analysis.Protocol.Version}",
+            $"{invented}{analysis.Protocol.Code} · version {analysis.Protocol.Version}{RevisionWords.InHeader(analysis)}",
             "valid only with all signatures of page 1",
             $"inputs {digest}"
                 + (resultDigest is null ? "" : $" · results {resultDigest[..DigestShown]}")

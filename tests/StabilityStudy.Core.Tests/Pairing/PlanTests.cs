@@ -109,6 +109,26 @@ public sealed class PlanTests
     }
 
     [Fact]
+    public void The_times_outside_the_freezer_are_those_of_the_delayed_portion()
+    {
+        static TubeRow Frozen(TubeRow tube) =>
+            tube with
+            {
+                FrozenAt = tube.CollectedAt.AddMinutes(70),
+                ThawedAt = tube.CollectedAt.AddHours(6).AddMinutes(-15),
+            };
+
+        var frozen = s_study.Tube(0, 6, Frozen).Cell().Pairs[0].Frozen;
+
+        Assert.Equal(TimeSpan.FromMinutes(70), frozen?.BeforeFreezing);
+        Assert.Equal(TimeSpan.FromMinutes(15), frozen?.AfterThawing);
+        Assert.Null(s_study.Cell().Pairs[0].Frozen);
+        Assert.Null(
+            s_study.Tube(0, 6, tube => Frozen(tube) with { ThawedAt = null }).Cell().Pairs[0].Frozen
+        );
+    }
+
+    [Fact]
     public void Categories_are_compared_and_have_no_numbers()
     {
         var pair = new PairRecord(

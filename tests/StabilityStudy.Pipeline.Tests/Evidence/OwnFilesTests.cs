@@ -1,4 +1,6 @@
+using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Pipeline.Verification;
 
@@ -55,6 +57,42 @@ public sealed class OwnFilesTests
             );
 
         Follows(study, "own-column-left-aside", "duplicate-row");
+    }
+
+    [Fact]
+    public void Words_read_as_others_and_a_revision_that_the_record_does_not_know_stand()
+    {
+        var study = EvidenceExample
+            .StudyFiles.Edited(
+                StudyBytes.FactsName,
+                "file = \"pairs.csv\"",
+                "file = \"pairs.csv\"\nvalues = { delayed_result = { \"Gerinnsel\" = \"CLOT\" } }"
+            )
+            .Edited(
+                StudyBytes.FactsName,
+                "[clock]",
+                "[revision]\nnumber = 2\nreplaces = \"3f09c2d41b7a5e68\"\nreason = \"a word was corrected\"\n\n[clock]"
+            )
+            .With(
+                StudyRecord.Name,
+                StudyRecord.Next(
+                    default,
+                    new RecordEntry(
+                        RecordAction.Report,
+                        EvidenceExample.Now,
+                        "LS1",
+                        "stability-study 0",
+                        [new FileHash("protocol.toml", new string('a', 64))],
+                        []
+                    )
+                )
+            );
+
+        Follows(study, "revision-not-recorded");
+
+        var facts = ExampleStudy.Analyze(study).Analysis.Facts;
+        Assert.Equal(2, facts.Revision?.Number);
+        Assert.Equal("Gerinnsel", Assert.Single(Assert.Single(facts.OwnFiles).Words).Written);
     }
 
     private static string WithColumn(string csv, string name) =>

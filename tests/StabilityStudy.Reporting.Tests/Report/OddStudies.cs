@@ -173,6 +173,9 @@ internal static class OddStudies
                         }
                     )
             ),
+            ["a revision with words read as others and frozen portions"] = RevisedStudy.Of(
+                StudyRows.Analyze(StudyRows.Protocol(), Specimens(40, "none"))
+            ),
         }.ToImmutableSortedDictionary(StringComparer.Ordinal);
 
     public static TheoryData<string> Names => [.. All.Keys];

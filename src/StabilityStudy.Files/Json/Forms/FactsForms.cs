@@ -92,6 +92,13 @@ internal static class FactsForms
         { "line", v => v.Line, Form.Count },
     };
 
+    public static readonly ObjectForm<ReportRevision> RevisionForm = new("reportRevision")
+    {
+        { "number", v => v.Number, Form.Count },
+        { "replaces", v => v.Replaces, Form.Text },
+        { "reason", v => v.Reason, Form.Text },
+    };
+
     public static readonly ObjectForm<StudyFacts> StudyFactsForm = new("studyFacts")
     {
         { "title", v => v.Title, Form.Text },
@@ -109,5 +116,7 @@ internal static class FactsForms
         { "reruns", v => v.Reruns, Form.List(RerunForm) },
         { "notDrawn", v => v.NotDrawn, Form.List(NotDrawnForm) },
         { "endedEarly", v => v.EndedEarly, EndedEarlyForm.OrNull() },
+        { "revision", v => v.Revision, RevisionForm.OrLeftOut() },
+        { "ownFiles", v => v.OwnFiles, Form.Keyed(OwnFileForms.OwnFileForm, "name").OrLeftOut() },
     };
 }

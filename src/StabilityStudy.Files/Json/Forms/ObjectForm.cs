@@ -11,6 +11,8 @@ internal interface IProperty<in T>
 
     bool IsDecisive { get; }
 
+    bool MayBeLeftOut { get; }
+
     void Write(Utf8JsonWriter json, T value);
 
     JsonNode Schema(JsonObject definitions);
@@ -23,7 +25,7 @@ internal interface IProperty<in T>
     );
 }
 
-/// <summary>A record: a JSON object with every property, in the order of the declaration.</summary>
+/// <summary>A record: a JSON object with every property but those of a <see cref="LeftOutForm{T}"/> without a value, in the order of the declaration.</summary>
 /// <param name="name">Its name among the definitions of the schema; a kind of a <see cref="ChoiceForm{T}"/>, and a record that others derive from, need none.</param>
 internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
 {
@@ -86,12 +88,20 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
             properties[property.Name] = property.Schema(definitions);
         }
 
+        var leftOut = _properties
+            .Where(property => property.MayBeLeftOut)
+            .Select(property => property.Name)
+            .ToImmutableHashSet();
+
         return new JsonObject
         {
             ["type"] = "object",
             ["properties"] = properties,
             ["required"] = new JsonArray([
-                .. properties.Select(property => (JsonNode)property.Key),
+                .. properties
+                    .Select(property => property.Key)
+                    .Where(property => !leftOut.Contains(property))
+                    .Select(property => (JsonNode)property),
             ]),
             ["additionalProperties"] = false,
         };
@@ -113,13 +123,21 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
         foreach (var property in _properties)
         {
             var place = path + "." + property.Name;
-            if (stated.TryGetProperty(property.Name, out var value))
+            var isComputed = computed.TryGetProperty(property.Name, out var again);
+            if (!stated.TryGetProperty(property.Name, out var value))
             {
-                property.Compare(value, computed.GetProperty(property.Name), place, comparison);
+                if (isComputed)
+                {
+                    comparison.MissingInReport(place, property.IsDecisive);
+                }
+            }
+            else if (isComputed)
+            {
+                property.Compare(value, again, place, comparison);
             }
             else
             {
-                comparison.MissingInReport(place, property.IsDecisive);
+                comparison.Differs($"{place} is in the report only.");
             }
         }
 
@@ -144,10 +162,18 @@ internal sealed class ObjectForm<T>(string name = "") : Form<T>, IEnumerable
 
         public bool IsDecisive => form is WeighedForm<TValue> { Weight: ComparisonWeight.Decisive };
 
+        public bool MayBeLeftOut => form is LeftOutForm<TValue>;
+
         public void Write(Utf8JsonWriter json, T value)
         {
+            var written = get(value);
+            if (form is LeftOutForm<TValue> optional && !optional.IsThere(written))
+            {
+                return;
+            }
+
             json.WritePropertyName(_encoded);
-            form.Write(json, get(value));
+            form.Write(json, written);
         }
 
         public JsonNode Schema(JsonObject definitions) => form.Schema(definitions);

@@ -66,6 +66,12 @@ internal static class PairForms
         { "operator", v => v.Operator, Form.Text },
     };
 
+    public static readonly ObjectForm<FrozenTimes> FrozenTimesForm = new("frozenTimes")
+    {
+        { "beforeFreezing", v => v.BeforeFreezing, Form.Duration },
+        { "afterThawing", v => v.AfterThawing, Form.Duration },
+    };
+
     public static readonly ObjectForm<PairRecord> PairRecordForm = new("pairRecord")
     {
         { "specimen", v => v.Specimen, Form.Text },
@@ -78,6 +84,7 @@ internal static class PairForms
         { "isOfDelayedTube", v => v.IsOfDelayedTube, Form.Truth },
         { "timeBeforeSpinning", v => v.TimeBeforeSpinning, Form.Duration.OrNull() },
         { "timeAfterSpinning", v => v.TimeAfterSpinning, Form.Duration.OrNull() },
+        { "frozen", v => v.Frozen, FrozenTimesForm.OrLeftOut() },
         { "countsForAgreement", v => v.CountsForAgreement, Form.Truth },
         { "isExcludedKnowing", v => v.IsExcludedKnowing, Form.Truth },
         { "isLost", v => v.IsLost, Form.Truth },

@@ -199,6 +199,9 @@ internal static class DecisionRows
             FirstPage.SharedReagents(analysis) is null && Reagents(row) is { } reagents
                 ? reagents + "."
                 : null,
+            PortionTimes.Shared(analysis) is null && PortionTimes.Of(sequence) is { } times
+                ? TradeWords.Capital(times) + "."
+                : null,
         ];
         return string.Join(" ", parts.OfType<string>());
     }

@@ -93,11 +93,17 @@ internal static class FirstPage
                 ? $"{subject} ({analysis.Protocol.Analytes[0].Id})"
                 : null,
             SharedReagents(analysis),
+            PortionTimes.Shared(analysis),
         ];
         yield return new Paragraph(
             string.Join(" · ", facts.OfType<string>()),
             ParagraphStyle.Small
         );
+        if (RevisionWords.InBrief(analysis) is { } revision)
+        {
+            yield return new Paragraph(revision, ParagraphStyle.Small);
+        }
+
         if (LookWords.ToCome(analysis) is { } toCome)
         {
             yield return new Paragraph(

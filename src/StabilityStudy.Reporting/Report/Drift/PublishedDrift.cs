@@ -35,7 +35,7 @@ internal sealed record PublishedDrift(
         new(
             ["PT"],
             IsFrozen: false,
-            "the PT of unfrozen specimens prolonged by 2.9 % a day, in proportion to time",
+            "the PT of unfrozen specimens prolonged by 2.9 % a day, in proportion to time, by a model whose strength it calls limited",
             hours => 2.9 * hours / 24
         ),
         new(

@@ -10,7 +10,6 @@ internal static class MethodsSection
 
     private static readonly ImmutableArray<string> s_references =
     [
-        "How to design a study of stability: recommendation, Clin Chem Lab Med 2023, doi 10.1515/cclm-2023-0221. What its report should tell: checklist, Clin Chem Lab Med 2020, doi 10.1515/cclm-2020-0061. Both seen as abstracts only.",
         "Bland JM, Altman DG. Lancet 1986;327:307–310.",
         "Clopper CJ, Pearson ES. Biometrika 1934;26:404–413.",
         "Hollander M, Wolfe DA. Nonparametric Statistical Methods. Wiley 1973.",
@@ -46,11 +45,19 @@ internal static class MethodsSection
                 new Bullets([.. Methods(analysis, full)]),
                 new Heading("References"),
                 new Paragraph(
-                    "Numbers of volumes and pages are from memory where the paper could not be seen; see METHODS.md.",
+                    "Of the field, of papers the abstract seen: "
+                        + string.Join(
+                            " · ",
+                            FieldReferences.Of(analysis).Select(reference => reference.Entry)
+                        ),
                     ParagraphStyle.Small
                 ),
                 new Paragraph(
-                    string.Join(" · ", full ? [.. s_references, .. s_ofFurther] : s_references),
+                    "Of statistics, with volumes and pages from memory where the paper could not be seen (see METHODS.md): "
+                        + string.Join(
+                            " · ",
+                            full ? [.. s_references, .. s_ofFurther] : s_references
+                        ),
                     ParagraphStyle.Small
                 ),
             ]

@@ -40,13 +40,14 @@ internal static class PairSection
     {
         var names = SequenceNames.Of(analysis, sequence);
         var cells = sequence.Cells;
+        var isFrozen = ShowsPortions(cells);
         Row[] rows =
         [
             .. cells
                 .SelectMany(cell => cell.Pairs)
                 .GroupBy(pair => pair.Specimen)
                 .OrderBy(pairs => pairs.Key, StringComparer.Ordinal)
-                .Select(pairs => Row(cells, [.. pairs])),
+                .Select(pairs => Row(cells, [.. pairs], isFrozen)),
         ];
         // One time point leaves room for two specimens side by side, read down the left half first.
         var across = cells.Length == 1 ? 2 : 1;
@@ -70,8 +71,18 @@ internal static class PairSection
                     ])),
             ],
             "After: actual delay since collection, in hours:minutes. Change in percent of the baseline. Outside: counts as outside the allowable difference. Stands out: flagged, kept in every figure. Across: changed the side of that decision level. Tubes, runs, instruments, lots, persons, spinning and the lines of the laboratory's own files stand in the attached results.csv and specimens.csv."
+                + (
+                    isFrozen
+                        ? " Not frozen: minutes of each delayed portion from collection to freezing, and from thawing to its test, in the order of the time points."
+                        : ""
+                )
         );
     }
+
+    /// <summary>Whether there are times of frozen portions, and room for them.</summary>
+    private static bool ShowsPortions(ImmutableArray<Cell> cells) =>
+        cells.Length is 2 or 3
+        && cells.SelectMany(cell => cell.Pairs).Any(pair => pair.Frozen is not null);
 
     private static ImmutableArray<Column> Columns(ImmutableArray<Cell> cells) =>
         [
@@ -83,10 +94,23 @@ internal static class PairSection
                 ColumnAlignment.Left,
                 cells.Length == 1 ? 2.3 : 2
             )),
-            new Column("Remark", ColumnAlignment.Left, cells.Length == 1 ? 0.8 : 3.6),
+            .. ShowsPortions(cells)
+                ? [new Column("Not frozen, min", ColumnAlignment.Left, 0.75 * cells.Length)]
+                : ImmutableArray<Column>.Empty,
+            new Column(
+                "Remark",
+                ColumnAlignment.Left,
+                cells.Length == 1 ? 0.8
+                    : ShowsPortions(cells) ? 3.6 - (0.75 * cells.Length)
+                    : 3.6
+            ),
         ];
 
-    private static Row Row(ImmutableArray<Cell> cells, ImmutableArray<PairRecord> pairs)
+    private static Row Row(
+        ImmutableArray<Cell> cells,
+        ImmutableArray<PairRecord> pairs,
+        bool isFrozen
+    )
     {
         var first = pairs[0];
         var baseline = pairs
@@ -113,9 +137,21 @@ internal static class PairSection
                     )
                     : new TableCell("")
             ),
+            .. isFrozen
+                ? [new TableCell(string.Join("; ", pairs.Select(Portion)))]
+                : ImmutableArray<TableCell>.Empty,
             new TableCell(string.Join("; ", remarks)),
         ]);
     }
+
+    /// <summary>"53, 8"; a dash where it is not known.</summary>
+    private static string Portion(PairRecord pair) =>
+        pair.Frozen is { } times
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $"{Math.Floor(times.BeforeFreezing.TotalMinutes)}, {Math.Floor(times.AfterThawing.TotalMinutes)}"
+            )
+            : "–";
 
     /// <summary>"2, 4, 6 h" where all are in one unit.</summary>
     private static string InBrief(ImmutableArray<TimePoint> times)

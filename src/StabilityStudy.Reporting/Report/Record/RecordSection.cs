@@ -26,6 +26,9 @@ internal static class RecordSection
                         ),
                     ]
                     : ImmutableArray<Block>.Empty,
+                .. RevisionWords.InFull(analysis) is { } revision
+                    ? [new Paragraph(revision, ParagraphStyle.Body)]
+                    : ImmutableArray<Block>.Empty,
                 new MonospaceLines([
                     "input digest " + analysis.Identity.InputDigest,
                     .. analysis.Identity.Inputs.Select(file => $"{file.Sha256}  {file.Name}"),

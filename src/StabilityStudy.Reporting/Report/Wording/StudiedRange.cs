@@ -18,7 +18,8 @@ internal static class StudiedRange
             : $"{NumberText.Fixed((double)baselines.Min(), names.Analyte.Decimals)} to {NumberText.Fixed((double)baselines.Max(), names.Analyte.Decimals)} {names.Analyte.ShownUnit}".TrimEnd();
     }
 
-    private static ImmutableArray<Cell> Shown(Sequence sequence) =>
+    /// <summary>The time points that a row of the decision is about: the longest supported one, or all where none is.</summary>
+    public static ImmutableArray<Cell> Shown(Sequence sequence) =>
         sequence.Cells.LastOrDefault(cell => cell.Conclusion == Conclusion.Supported) is { } longest
             ? [longest]
             : sequence.Cells;

@@ -155,6 +155,12 @@ internal static class ForgedStudies
             StudyBytes.FactsName
         ),
         Invented(
+            "a revision of another report",
+            "revision-not-recorded",
+            new(StudyBytes.FactsName, null, null),
+            "3f09c2d41b7a5e68"
+        ),
+        Invented(
             "another lock in the record",
             "lock-not-as-recorded",
             new(LockFile.Name, null, null),

@@ -1,0 +1,37 @@
+using System.Text.Json;
+using System.Text.Json.Nodes;
+
+namespace StabilityStudy.Files.Json.Forms;
+
+/// <summary>A value whose property is left out where there is none, so that a study without it has the same bytes as before there was such a property.</summary>
+/// <param name="form">The form of the value.</param>
+/// <param name="isThere">Whether there is one.</param>
+internal sealed class LeftOutForm<T>(Form<T> form, Func<T, bool> isThere) : Form<T>
+{
+    /// <summary>Whether there is a value.</summary>
+    public bool IsThere(T value) => isThere(value);
+
+    public override void Write(Utf8JsonWriter json, T value) => form.Write(json, value);
+
+    public override JsonNode Schema(JsonObject definitions) => form.Schema(definitions);
+
+    public override void Compare(
+        JsonElement stated,
+        JsonElement computed,
+        string path,
+        AnalysisComparison comparison
+    ) => form.Compare(stated, computed, path, comparison);
+}
+
+/// <summary>Leaves out what is not there.</summary>
+internal static class LeftOutValue
+{
+    /// <summary>The value, or no property.</summary>
+    public static Form<T?> OrLeftOut<T>(this Form<T> form)
+        where T : class =>
+        new LeftOutForm<T?>(Form.Of<T?, T>(form, value => value!), value => value is not null);
+
+    /// <summary>The list, or no property where it is empty.</summary>
+    public static Form<ImmutableArray<T>> OrLeftOut<T>(this Form<ImmutableArray<T>> form) =>
+        new LeftOutForm<ImmutableArray<T>>(form, list => !list.IsEmpty);
+}
