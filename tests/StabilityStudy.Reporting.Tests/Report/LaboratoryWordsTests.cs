@@ -220,7 +220,7 @@ public sealed class LaboratoryWordsTests
         Assert.Contains(
             new Definition(
                 "Levels of aPTT",
-                "a result wrongly below 40 s: a clot could be missed; what the wrong side means for a patient is not stated: aPTT above 40 s, 60 s."
+                "a result wrongly below 40 s: a clot could be missed; what the wrong side means for a patient is not stated: above 40 s, 60 s."
             ),
             blocks.OfType<DefinitionList>().SelectMany(list => list.Items)
         );

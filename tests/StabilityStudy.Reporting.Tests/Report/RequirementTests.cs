@@ -21,7 +21,9 @@ public sealed partial class RequirementTests
         foreach (var paper in Enum.GetValues<PaperSize>())
         {
             var analysis = OddStudies.All[name];
-            var pages = PdfDrawing.PagesOf(ReportBuilder.Build(analysis, paper));
+            var pages = PdfDrawing.SettledPages(known =>
+                ReportBuilder.Build(analysis, paper, known)
+            );
             var model = ReportBuilder.Build(analysis, paper, pages);
             var named = PdfDrawing.PagesOf(model);
             string[] places =

@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Reporting.Report.Criteria;
 using StabilityStudy.Reporting.Report.Decision;
 
@@ -28,11 +29,14 @@ internal static class ProtocolSection
             ]
         );
 
-    /// <summary>Who chose each required share, and why, where the protocol states it.</summary>
+    /// <summary>Who chose each required share, and why, where the protocol states it; those of single specimens stand on page 1.</summary>
     private static IEnumerable<Definition> Shares(StudyAnalysis analysis) =>
         from criterion in analysis.Protocol.Criteria
         let stated = RationaleWords.Stated("this share", criterion.Rationale, analysis.Facts.People)
-        where criterion.SharePercentRequired is not null && stated.Length > 0
+        where
+            criterion is not IndividualCriterion
+            && criterion.SharePercentRequired is not null
+            && stated.Length > 0
         select new Definition(
             "Share of " + criterion.Id,
             $"at least {NumberText.Plain(criterion.SharePercentRequired!.Value)} % of specimens.{stated}"

@@ -149,9 +149,11 @@ internal static class CompletenessItems
     {
         string[] levels =
         [
-            .. protocol
-                .Analytes.Select(analyte => LevelMeaningWords.Missing(analyte, protocol))
-                .OfType<string>(),
+            .. from analyte in protocol.Analytes
+            let missing = LevelMeaningWords.Missing(analyte, protocol)
+            where missing is not null
+            group analyte.Id by missing into alike
+            select $"{string.Join(", ", alike)} {alike.Key}",
         ];
         return levels.Length == 0
             ? null

@@ -54,11 +54,11 @@ internal static class LevelMeaningWords
         return string.Join("; ", sides.OfType<string>());
     }
 
-    /// <summary>The levels, or sides of them, of which the protocol states no meaning for a group that is studied around them: "aPTT 40 s, below 60 s (ufh)"; null where every one is stated.</summary>
+    /// <summary>The levels, or sides of them, of which the protocol states no meaning for a group that is studied around them: "40 s, below 60 s (ufh)"; null where every one is stated.</summary>
     public static string? Missing(Analyte analyte, StudyProtocol protocol)
     {
         string[] levels = [.. analyte.DecisionLevels.SelectMany(MissingOf)];
-        return levels.Length == 0 ? null : $"{analyte.Id} {string.Join(", ", levels)}";
+        return levels.Length == 0 ? null : string.Join(", ", levels);
 
         IEnumerable<string> MissingOf(decimal level)
         {
