@@ -10,7 +10,7 @@ namespace ExampleStudies.Generator;
 
 /// <summary>An example study: its folder, its protocol, when that was locked, and its generated files.</summary>
 /// <param name="Folder">Folder of the example.</param>
-/// <param name="Protocol">The ready protocol that it copies, from the root.</param>
+/// <param name="Protocol">The ready protocol that it adopts, from the root.</param>
 /// <param name="LockedAt">When it was locked.</param>
 /// <param name="Files">The generated files.</param>
 internal sealed record Example(
@@ -23,11 +23,14 @@ internal sealed record Example(
     /// <summary>Makes every example.</summary>
     public static ImmutableArray<Example> All() => [Aptt(), Routine(), FrozenPlasma(), Paired()];
 
+    /// <summary>How a line of a ready protocol begins that counts only once a laboratory stands behind its words; the invented one does.</summary>
+    private const string OnlyTheLaboratory = "#: ";
+
     /// <summary>Every generated file of the folder with its bytes.</summary>
     /// <param name="root">Folder of the repository.</param>
     public IEnumerable<(string Name, byte[] Content)> Contents(string root)
     {
-        var protocol = File.ReadAllBytes(Path.Combine(root, Protocol));
+        var protocol = Adopted(File.ReadAllText(Path.Combine(root, Protocol)));
         return
         [
             ("protocol.toml", protocol),
@@ -36,6 +39,21 @@ internal sealed record Example(
             .. Files.Select(file => (file.Name, Encoding.UTF8.GetBytes(file.Text))),
         ];
     }
+
+    /// <summary>A ready protocol with the words of the invented laboratory.</summary>
+    private static byte[] Adopted(string ready) =>
+        Encoding.UTF8.GetBytes(
+            string.Join(
+                '\n',
+                ready
+                    .Split('\n')
+                    .Select(line =>
+                        line.StartsWith(OnlyTheLaboratory, StringComparison.Ordinal)
+                            ? line[OnlyTheLaboratory.Length..]
+                            : line
+                    )
+            )
+        );
 
     private byte[] LockOf(byte[] protocol) =>
         LockFile

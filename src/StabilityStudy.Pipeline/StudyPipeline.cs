@@ -115,9 +115,9 @@ public static class StudyPipeline
         var result = AttachedFiles.Result(analysis);
         var digest = Convert.ToHexStringLower(SHA256.HashData(result.Bytes.Span));
 
-        // Sentences that name a page need the layout, and a number in a sentence does not move a page.
-        var pages = PdfDrawing.PagesOf(
-            ReportBuilder.Build(study.Analysis, paper, pages: null, digest, full)
+        // Sentences that name a page need the layout.
+        var pages = PdfDrawing.SettledPages(known =>
+            ReportBuilder.Build(study.Analysis, paper, known, digest, full)
         );
         var model = ReportBuilder.Build(study.Analysis, paper, pages, digest, full);
         return Finish(

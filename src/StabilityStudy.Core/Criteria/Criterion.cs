@@ -20,6 +20,9 @@ public abstract record Criterion(
     double ConfidenceLevel
 )
 {
+    /// <summary>Who chose the share that it requires or allows, and why; not stated for one that holds no share.</summary>
+    public Rationale Rationale { get; init; } = Rationale.NotStated;
+
     /// <summary>Which kind it is.</summary>
     public abstract CriterionKind Kind { get; }
 

@@ -39,6 +39,9 @@ public sealed record Analyte(
     /// <summary>The storages in which it is studied; empty means all.</summary>
     public ImmutableArray<string> Storages { get; init; } = [];
 
+    /// <summary>What a result on the wrong side of a decision level means for a patient, where the protocol states it.</summary>
+    public ImmutableArray<LevelMeaning> LevelMeanings { get; init; } = [];
+
     /// <summary>The planned span of the baselines, where the protocol states it for a group.</summary>
     public ImmutableArray<PlannedRange> PlannedRanges { get; init; } = [];
 
@@ -59,6 +62,20 @@ public sealed record Analyte(
         Unit.Replace("{", " ", StringComparison.Ordinal)
             .Replace("}", "", StringComparison.Ordinal)
             .Trim();
+
+    /// <summary>What the wrong side of a decision level means for a patient of a group; states neither side where the protocol does not.</summary>
+    public LevelMeaning MeaningOf(decimal level, string group)
+    {
+        var ofLevel = LevelMeanings.Where(item => item.Level == level).ToImmutableArray();
+        return ofLevel.FirstOrDefault(item => item.Group == group)
+            ?? ofLevel.FirstOrDefault(item => item.Group is null)
+            ?? new(level, group, null, null);
+    }
+
+    /// <summary>Whether a level lies in what the specimens of a group are planned to span, or no span is planned.</summary>
+    public bool IsPlannedFor(decimal level, string group) =>
+        PlannedRanges.FirstOrDefault(range => range.Group == group) is not { } range
+        || (level >= range.Lowest && level <= range.Highest);
 
     /// <summary>What today's rule allows in a patient group.</summary>
     public WindowRule StandardWindowOf(string group) =>

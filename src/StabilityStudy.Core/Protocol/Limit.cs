@@ -11,6 +11,9 @@ public sealed record Limit(string Id, decimal? Percent, decimal? AbsoluteInUnit,
 {
     /// <summary>The biological variation from which the percentage follows; null where it comes from elsewhere.</summary>
     public LimitBasis? Basis { get; init; }
+
+    /// <summary>Who chose it, and why.</summary>
+    public Rationale Rationale { get; init; } = Rationale.NotStated;
 }
 
 /// <summary>Biological variation as the source of a limit.</summary>

@@ -8,8 +8,15 @@ internal static class ProtocolDifferences
     private const string Specimens = "specimens";
     private const string Groups = "group";
 
-    /// <summary>What names an entry of a list of tables, the first that it has.</summary>
-    private static readonly ImmutableArray<string> s_names = ["id", "group", "role", "analyte"];
+    /// <summary>What names an entry of a list of tables.</summary>
+    private static readonly ImmutableArray<string> s_names =
+    [
+        "id",
+        "level",
+        "group",
+        "role",
+        "analyte",
+    ];
 
     /// <summary>Every place at which they differ, in the order of the later one; what was taken away stands last.</summary>
     public static ImmutableArray<ProtocolDifference> Between(TomlEntries before, TomlEntries after)
@@ -65,15 +72,27 @@ internal static class ProtocolDifferences
             _ => [(path, OneLine(value.Text))],
         };
 
-    private static string NameOf(TomlValue item, int place) =>
-        s_names
-            .Select(name =>
-                (item as TomlEntries)?.Entries.FirstOrDefault(entry => entry.Key == name)?.Value
-            )
-            .OfType<TomlText>()
-            .FirstOrDefault()
-            ?.Content.Replace('/', ' ')
-        ?? FormattableString.Invariant($"{place + 1}");
+    private static string NameOf(TomlValue item, int place)
+    {
+        var entries = (item as TomlEntries)?.Entries ?? [];
+        string[] names =
+        [
+            .. from name in s_names
+            from entry in entries
+            where entry.Key == name
+            let written = entry.Value switch
+            {
+                TomlText text => text.Content.Replace('/', ' '),
+                TomlNumber number => number.Text,
+                _ => null,
+            }
+            where written is not null
+            select written,
+        ];
+        return names.Length == 0
+            ? FormattableString.Invariant($"{place + 1}")
+            : string.Join(' ', names);
+    }
 
     private static string OneLine(string text) =>
         string.Join(

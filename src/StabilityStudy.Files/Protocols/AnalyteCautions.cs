@@ -52,11 +52,7 @@ internal static class AnalyteCautions
                 CriterionCoverage.AppliesTo(criterion, group)
                 && CriterionCoverage.IsStudiedIn(analyte, group)
             )
-            .Any(group =>
-                analyte.PlannedRanges.FirstOrDefault(range => range.Group == group.Id)
-                    is not { } range
-                || (level >= range.Lowest && level <= range.Highest)
-            );
+            .Any(group => analyte.IsPlannedFor(level, group.Id));
 
     private static void CheckImprecision(ProtocolDraft draft)
     {

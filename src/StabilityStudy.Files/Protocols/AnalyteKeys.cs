@@ -26,6 +26,7 @@ internal static class AnalyteKeys
     public static readonly TableKey CvPercent = Table.AddTable("cv_percent", Optional, CvPercentKeys.Table, "imprecision; not with categories", "{ between_run = 2.5 }");
     public static readonly Key<MeasuringInterval?> MeasuringInterval = Table.Add("measuring_interval", Optional, Interval(NumberRange.Any, allowEqual: false).As<MeasuringInterval?>(null, ends => new(ends.Lowest, ends.Highest)), "lowest and highest number reported; not with categories", "[20.0, 180.0]");
     public static readonly Key<ImmutableArray<decimal>> DecisionLevels = Table.Add("decision_levels", Optional, Ascending("decision levels"), "values at which care changes; not with categories", "[40.0, 60.0]");
+    public static readonly TableKey LevelMeanings = Table.AddTables("level_meanings", Optional, LevelMeaningKeys.Table, "what the wrong side of a decision level means for a patient; not with categories", "[{ level = 0.50, below = \"a thrombosis could be ruled out wrongly\" }]");
     public static readonly Key<decimal> ErrorVarianceRatio = Table.Add("error_variance_ratio", Optional, Number(NumberRange.AboveZero).Or(1), "error variance of the baseline ÷ that of the delayed result; 1 when not given; not with categories", "0.5");
     public static readonly Key<DriftShape> DriftShape = Table.Add("drift_shape", Optional, Word(FileWords.DriftShapes).Or(Statistics.Drift.DriftShape.Linear), "shape of the change over time; linear when not given; not with categories", "\"logarithmic\"");
     public static readonly Key<ImmutableArray<TimeSpan>> TimePoints = Table.Add("time_points", Optional, Durations, "those of the protocol's at which it is tested; all when not given", "[\"6 h\"]");
@@ -43,6 +44,7 @@ internal static class AnalyteKeys
         MeasuringInterval,
         PlannedRanges,
         DecisionLevels,
+        LevelMeanings,
         ErrorVarianceRatio,
         DriftShape,
         RatioOf,

@@ -35,6 +35,7 @@ internal static class AnalyteReader
             Groups = table.Read(AnalyteKeys.Groups),
             Storages = table.Read(AnalyteKeys.Storages),
             GroupWindows = [.. table.Tables(AnalyteKeys.GroupWindows).Select(ReadGroupWindow)],
+            LevelMeanings = [.. table.Tables(AnalyteKeys.LevelMeanings).Select(ReadLevelMeaning)],
             PlannedRanges =
             [
                 .. table
@@ -65,6 +66,27 @@ internal static class AnalyteReader
         {
             TimePoints = [.. table.Read(GroupWindowKeys.TimePoints).Select(d => new TimePoint(d))],
         };
+
+    private static LevelMeaning ReadLevelMeaning(TomlTable table)
+    {
+        if (!table.Has(LevelMeaningKeys.Below) && !table.Has(LevelMeaningKeys.Above))
+        {
+            table.Fault(
+                LevelMeaningKeys.Below,
+                FileQueries.MissingKey,
+                "",
+                "This entry of \"level_meanings\" has neither \"below\" nor \"above\".",
+                $"Add one of them or both; write: {LevelMeaningKeys.Below.Line}."
+            );
+        }
+
+        return new(
+            table.Read(LevelMeaningKeys.Level),
+            table.Read(LevelMeaningKeys.Group),
+            table.Read(LevelMeaningKeys.Below),
+            table.Read(LevelMeaningKeys.Above)
+        );
+    }
 
     private static WindowRule ReadStandardWindow(TomlTable table) =>
         new(

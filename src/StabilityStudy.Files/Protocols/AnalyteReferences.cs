@@ -38,6 +38,7 @@ internal static class AnalyteReferences
                 References.Check(table, AnalyteKeys.PlannedRanges, range.Group, "group", groups);
             }
 
+            CheckLevels(table, analyte, groups);
             CheckRatio(table, analyte, draft);
             References.Check(
                 table,
@@ -95,6 +96,49 @@ internal static class AnalyteReferences
             );
         }
     }
+
+    private static void CheckLevels(
+        TomlTable table,
+        Analyte analyte,
+        ImmutableArray<string>? groups
+    )
+    {
+        if (
+            !table.IsSound(AnalyteKeys.LevelMeanings)
+            || (table.Has(AnalyteKeys.DecisionLevels) && !table.IsSound(AnalyteKeys.DecisionLevels))
+        )
+        {
+            return;
+        }
+
+        foreach (var meaning in analyte.LevelMeanings)
+        {
+            References.Check(
+                table,
+                AnalyteKeys.LevelMeanings,
+                Written(meaning.Level),
+                "decision level",
+                [.. analyte.DecisionLevels.Select(Written)]
+            );
+            References.Check(
+                table,
+                AnalyteKeys.LevelMeanings,
+                meaning.Group ?? "",
+                "group",
+                groups
+            );
+        }
+
+        RequireOnce(
+            table,
+            AnalyteKeys.LevelMeanings,
+            analyte.LevelMeanings.Select(item => $"{Written(item.Level)} {item.Group}".TrimEnd())
+        );
+    }
+
+    /// <summary>A level as it is compared: 40 and 40.0 are one.</summary>
+    private static string Written(decimal level) =>
+        level.ToString("0.############################", CultureInfo.InvariantCulture);
 
     private static void CheckRatio(TomlTable table, Analyte analyte, ProtocolDraft draft)
     {

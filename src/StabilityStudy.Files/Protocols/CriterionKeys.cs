@@ -12,6 +12,13 @@ internal static class CriterionKeys
 {
     private static readonly List<(Key Key, ImmutableArray<CriterionKind> Kinds)> OfKinds = [];
 
+    private static readonly ImmutableArray<CriterionKind> s_withShare =
+    [
+        Individual,
+        Reclassification,
+        Classification,
+    ];
+
     public static readonly KeyTable Table = new();
 
     // csharpier-ignore-start
@@ -24,6 +31,8 @@ internal static class CriterionKeys
     public static readonly Key<ChangeScale> Scale = Of([Bias], note => Table.Add("scale", OfSomeKinds, Word(FileWords.Scales), note("in what the mean change is judged"), "\"percent\""));
     public static readonly Key<decimal> SharePercentMinimum = Of([Individual, Classification], note => Table.Add("share_percent_min", OfSomeKinds, Number(NumberRange.RequiredShare), note("least share that agrees, percent; 100 only with \"point only\""), "85"));
     public static readonly Key<decimal> SharePercentMaximum = Of([Reclassification], note => Table.Add("share_percent_max", OfSomeKinds, Number(NumberRange.LargestShare), note("largest share that clearly changes side, percent"), "10"));
+    public static readonly Key<string?> ChosenBy = Of(s_withShare, note => Table.Add("chosen_by", Optional, PageOneForms.Chooser, note("who chose the share: code of a person in study.toml, or a role"), "\"MD1\""));
+    public static readonly Key<string?> Reason = Of(s_withShare, note => Table.Add("reason", Optional, PageOneForms.Reason, note("why this share was chosen; stands after a colon"), "\"a result that moves further is seen at the next draw and changes no dose by itself\""));
     public static readonly Key<DecisionRule> Rule = Of([Bias, Individual], note => Table.Add("rule", Optional, Word(FileWords.DecisionRules).Or(DecisionRule.Confidence), note("what decides; confidence when not given"), "\"confidence\""));
     public static readonly Key<string?> WithoutLevels = Of([Bias], note => Table.Add("without_levels", Optional, OptionalText, note("why the mean is judged without decision levels where lock asks for them"), "\"the range is studied in a trial of its own: LAB-17\""));
     public static readonly Key<ImmutableArray<decimal>> Levels = Of([DecisionLevel, Reclassification], note => Table.Add("levels", Optional, Ascending("levels"), note("the levels; the analyte's when not given"), "[2.0, 3.0]"));

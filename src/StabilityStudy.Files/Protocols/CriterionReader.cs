@@ -28,7 +28,7 @@ internal static class CriterionReader
             CriterionKeys.AnalytesOf(kind) == CriterionKeys.Analytes
                 ? AnalyteChoices.ReadWithoutLimit(table)
                 : AnalyteChoices.ReadWithLimit(table);
-        return kind switch
+        Criterion criterion = kind switch
         {
             CriterionKind.Bias => new BiasCriterion(
                 id,
@@ -76,6 +76,10 @@ internal static class CriterionReader
                 confidence,
                 table.Read(CriterionKeys.Shapes)
             ),
+        };
+        return criterion with
+        {
+            Rationale = new(table.Read(CriterionKeys.ChosenBy), table.Read(CriterionKeys.Reason)),
         };
     }
 

@@ -14,6 +14,8 @@ internal static class LimitKeys
     public static readonly Key<decimal?> Percent = Table.Add("percent", Depends, Number(NumberRange.LimitPercent).OrNone(), "percent of the baseline; this, absolute_in_unit or both", "7.5");
     public static readonly Key<decimal?> AbsoluteInUnit = Table.Add("absolute_in_unit", Depends, Number(NumberRange.AboveZero).OrNone(), "amount in the unit; the greater of both counts", "2.0");
     public static readonly Key<string> Source = Table.Add("source", Required, Text, "where the limit comes from", "\"director's decision of 2026-01-15\"");
+    public static readonly Key<string?> ChosenBy = Table.Add("chosen_by", Optional, PageOneForms.Chooser, "who chose the limit: code of a person in study.toml, or a role", "\"MD1\"");
+    public static readonly Key<string?> Reason = Table.Add("reason", Optional, PageOneForms.Reason, "why this limit was chosen; stands after a colon", "\"a larger change of the mean could change a dose\"");
     public static readonly TableKey BiologicalVariation = Table.AddTable("biological_variation", Optional, BiologicalVariationKeys.Table, "the variation from which the percentage follows; a percentage above the goal stops the study", "{ cvi = 5.8, cvg = 8.4, grade = \"desirable\", goal = \"bias\" }");
     // csharpier-ignore-end
 }

@@ -15,6 +15,7 @@ internal static class LimitReader
             Basis = table.OptionalTable(LimitKeys.BiologicalVariation) is { } basis
                 ? ReadBasis(basis)
                 : null,
+            Rationale = new(table.Read(LimitKeys.ChosenBy), table.Read(LimitKeys.Reason)),
         };
         if (!table.Has(LimitKeys.Percent) && !table.Has(LimitKeys.AbsoluteInUnit))
         {

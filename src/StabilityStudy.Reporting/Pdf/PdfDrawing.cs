@@ -23,6 +23,27 @@ public static class PdfDrawing
         }
     }
 
+    /// <summary>On which page each section starts once its sentences name the pages: a number may turn a line, and so a page.</summary>
+    /// <param name="build">The report with the pages that its sentences name; null before any is known.</param>
+    public static SectionPages SettledPages(Func<SectionPages?, ReportModel> build)
+    {
+        ArgumentNullException.ThrowIfNull(build);
+        const int most = 4;
+        var pages = PagesOf(build(null));
+        for (var round = 0; round < most; round++)
+        {
+            var named = PagesOf(build(pages));
+            if (named.Pages.All(section => pages.PageOf(section.Key) == section.Value))
+            {
+                break;
+            }
+
+            pages = named;
+        }
+
+        return pages;
+    }
+
     /// <summary>On which page each section would start.</summary>
     public static SectionPages PagesOf(ReportModel model)
     {

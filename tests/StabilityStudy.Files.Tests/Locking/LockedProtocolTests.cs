@@ -31,6 +31,12 @@ public sealed class LockedProtocolTests
         DifferenceKind.Rule
     )]
     [InlineData("percent = 7.5", "percent = 8.5", "limit.aptt-bias.percent", DifferenceKind.Rule)]
+    [InlineData(
+        "percent = 7.5",
+        "percent = 7.5\nreason = \"a dose follows it\"",
+        "limit.aptt-bias.reason",
+        DifferenceKind.Rule
+    )]
     [InlineData("version = \"2\"", "version = \"1\"", "version", DifferenceKind.Label)]
     [InlineData(
         "fill_percent_min = 90",
@@ -52,6 +58,26 @@ public sealed class LockedProtocolTests
 
         Assert.Equal((key, kind), (difference.Key, difference.Kind));
         Assert.Equal(kind != DifferenceKind.Rule, amendment.KeepsRules);
+    }
+
+    [Fact]
+    public void A_meaning_of_a_level_is_named_by_its_level_and_group()
+    {
+        const string levels = "decision_levels = [40.0, 60.0]";
+        var amendment = Amended(
+            levels,
+            levels
+                + "\nlevel_meanings = [{ level = 60.0, group = \"none\", below = \"a dose could be raised\" }]"
+        );
+
+        Assert.Equal(
+            [
+                "analyte.aPTT.level_meanings.60.0 none.level",
+                "analyte.aPTT.level_meanings.60.0 none.group",
+                "analyte.aPTT.level_meanings.60.0 none.below",
+            ],
+            amendment.Inputs.Locks[1].Differences!.Value.Select(item => item.Key)
+        );
     }
 
     [Fact]

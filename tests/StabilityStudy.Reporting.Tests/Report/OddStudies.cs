@@ -116,6 +116,7 @@ internal static class OddStudies
                     DecisionLevels = [.. Enumerable.Range(26, 12).Select(level => (decimal)level)],
                 }
             ),
+            ["the longest words of the laboratory"] = Of(30, LongestWords),
             ["no imprecision"] = OfAnalyte(analyte => analyte with { BetweenRunCvPercent = null }),
             ["no manufacturer's limit"] = OfAnalyte(analyte =>
                 analyte with
@@ -200,6 +201,32 @@ internal static class OddStudies
                 criterion is BiasCriterion bias ? bias with { Scale = scale } : criterion
             ),
         ];
+
+    /// <summary>Every word that only a laboratory can give, as long as its key allows.</summary>
+    private static StudyProtocol LongestWords(StudyProtocol protocol)
+    {
+        var rationale = new Rationale(OfLength(60), OfLength(200));
+        return protocol with
+        {
+            Analytes =
+            [
+                protocol.Analytes[0] with
+                {
+                    DecisionLevels = [38, 40],
+                    LevelMeanings =
+                    [
+                        new(38, null, OfLength(120), OfLength(120)),
+                        new(40, null, OfLength(120), OfLength(120)),
+                    ],
+                },
+            ],
+            Limits = [.. protocol.Limits.Select(limit => limit with { Rationale = rationale })],
+            Criteria = [protocol.Criteria[0], protocol.Criteria[1] with { Rationale = rationale }],
+        };
+    }
+
+    private static string OfLength(int length) =>
+        string.Concat(Enumerable.Repeat("so many words ", length))[..length].TrimEnd();
 
     private static StudyProtocol TwoGroups()
     {

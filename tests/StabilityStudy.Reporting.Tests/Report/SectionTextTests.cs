@@ -265,7 +265,7 @@ public sealed class SectionTextTests
                 .. analysis.Protocol.Limits[1..],
             ],
         };
-        var source = CriteriaTables.Limits(protocol).Rows[0].Cells[2].Text;
+        var source = CriteriaTables.Limits(protocol, []).Rows[0].Cells[2].Text;
 
         Assert.Contains("differ by −13.9 to +16.1 % in 19 of 20", source, Comparison);
     }

@@ -24,12 +24,24 @@ internal static class CriterionForms
         { "limit", v => v.Limit, Form.Text.OrNull() },
     };
 
+    public static readonly ObjectForm<Rationale> RationaleForm = new("rationale")
+    {
+        { "chosenBy", v => v.ChosenBy, Form.Text.OrNull() },
+        { "reason", v => v.Reason, Form.Text.OrNull() },
+    };
+
     private static readonly ObjectForm<Criterion> s_ofEvery = new()
     {
         { "id", v => v.Id, Form.Text },
         { "limits", v => v.Limits, Form.List(LimitChoiceForm) },
         { "groups", v => v.Groups, Form.List(Form.Text) },
         { "confidenceLevel", v => v.ConfidenceLevel, Form.Number },
+    };
+
+    private static readonly ObjectForm<Criterion> s_withShare = new()
+    {
+        s_ofEvery.Properties,
+        { "rationale", v => v.Rationale, RationaleForm },
     };
 
     public static readonly ObjectForm<BiasCriterion> BiasCriterionForm = new("biasCriterion")
@@ -44,7 +56,7 @@ internal static class CriterionForms
         "individualCriterion"
     )
     {
-        s_ofEvery.Properties,
+        s_withShare.Properties,
         { "sharePercentMinimum", v => v.SharePercentMinimum, Form.Exact },
         { "rule", v => v.Rule, Form.Word<DecisionRule>() },
     };
@@ -60,7 +72,7 @@ internal static class CriterionForms
     public static readonly ObjectForm<ReclassificationCriterion> ReclassificationCriterionForm =
         new("reclassificationCriterion")
         {
-            s_ofEvery.Properties,
+            s_withShare.Properties,
             { "sharePercentMaximum", v => v.SharePercentMaximum, Form.Exact },
             { "levels", v => v.Levels, Form.List(Form.Exact) },
             { "zoneInUnit", v => v.ZoneInUnit, Form.Exact.OrNull() },
@@ -70,7 +82,7 @@ internal static class CriterionForms
         "classificationCriterion"
     )
     {
-        s_ofEvery.Properties,
+        s_withShare.Properties,
         { "sharePercentMinimum", v => v.SharePercentMinimum, Form.Exact },
         { "cutoffs", v => v.Cutoffs, Form.List(Form.Exact) },
         { "weakPositivesMinimum", v => v.WeakPositivesMinimum, Form.Count },

@@ -74,6 +74,14 @@ internal static class ProtocolForms
         { "highest", v => v.Highest, Form.Exact },
     };
 
+    public static readonly ObjectForm<LevelMeaning> LevelMeaningForm = new("levelMeaning")
+    {
+        { "level", v => v.Level, Form.Exact },
+        { "group", v => v.Group, Form.Text.OrNull() },
+        { "below", v => v.Below, Form.Text.OrNull() },
+        { "above", v => v.Above, Form.Text.OrNull() },
+    };
+
     public static readonly ObjectForm<Analyte> AnalyteForm = new("analyte")
     {
         { "id", v => v.Id, Form.Text },
@@ -87,6 +95,7 @@ internal static class ProtocolForms
         { "betweenRunCvPercent", v => v.BetweenRunCvPercent, Form.Exact.OrNull() },
         { "measuringInterval", v => v.MeasuringInterval, MeasuringIntervalForm.OrNull() },
         { "decisionLevels", v => v.DecisionLevels, Form.List(Form.Exact) },
+        { "levelMeanings", v => v.LevelMeanings, Form.Keyed(LevelMeaningForm, "level", "group") },
         { "errorVarianceRatio", v => v.ErrorVarianceRatio, Form.Exact },
         { "driftShape", v => v.DriftShape, Form.Word<DriftShape>() },
         { "timePoints", v => v.TimePoints, Form.List(Form.TimePoint) },
@@ -113,6 +122,7 @@ internal static class ProtocolForms
         { "absoluteInUnit", v => v.AbsoluteInUnit, Form.Exact.OrNull() },
         { "source", v => v.Source, Form.Text },
         { "basis", v => v.Basis, LimitBasisForm.OrNull() },
+        { "rationale", v => v.Rationale, CriterionForms.RationaleForm },
     };
 
     public static readonly ObjectForm<StudyProtocol> StudyProtocolForm = new("studyProtocol")

@@ -39,8 +39,21 @@ internal static class ConsequenceSection
                     .. sequences
                         .GroupBy(sequence => sequence.Analyte)
                         .Select(of => TableOf(analysis, [.. of])),
+                    .. Meanings(analysis),
                 ]
         );
+    }
+
+    private static IEnumerable<Block> Meanings(StudyAnalysis analysis)
+    {
+        ImmutableArray<string> stated =
+        [
+            .. from analyte in analysis.Protocol.Analytes
+            let meanings = LevelMeaningWords.Of(analyte)
+            where meanings is not null
+            select $"{analyte.Id}, in the words of the protocol: a result {meanings}.",
+        ];
+        return stated.IsEmpty ? [] : [new Bullets(stated)];
     }
 
     private static bool IsCounted(Cell cell) => cell.SideChanges.Any(change => change.Counted > 0);

@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Reporting.Report.Criteria;
 using StabilityStudy.Reporting.Report.Decision;
 
@@ -17,14 +18,28 @@ internal static class ProtocolSection
                 new Paragraph(LockWords.Of(analysis.Lock), ParagraphStyle.Body),
                 new DefinitionList([
                     .. ProtocolDefinitions.InBrief(analysis.Protocol, CollectionDays(analysis)),
+                    .. Shares(analysis),
                 ]),
                 .. analysis.Protocol.Limits.IsEmpty
                     ? ImmutableArray<Block>.Empty
-                    : [CriteriaTables.Limits(analysis.Protocol)],
+                    : [CriteriaTables.Limits(analysis.Protocol, analysis.Facts.People)],
                 .. Amendments(analysis),
                 new Heading("Deviations from the protocol"),
                 Deviations(analysis),
             ]
+        );
+
+    /// <summary>Who chose each required share, and why, where the protocol states it; those of single specimens stand on page 1.</summary>
+    private static IEnumerable<Definition> Shares(StudyAnalysis analysis) =>
+        from criterion in analysis.Protocol.Criteria
+        let stated = RationaleWords.Stated("this share", criterion.Rationale, analysis.Facts.People)
+        where
+            criterion is not IndividualCriterion
+            && criterion.SharePercentRequired is not null
+            && stated.Length > 0
+        select new Definition(
+            "Share of " + criterion.Id,
+            $"at least {NumberText.Plain(criterion.SharePercentRequired!.Value)} % of specimens.{stated}"
         );
 
     private static IEnumerable<Block> Amendments(StudyAnalysis analysis)

@@ -1,26 +1,43 @@
+using StabilityStudy.Core.Study;
+
 namespace StabilityStudy.Reporting.Report.Criteria;
 
 /// <summary>The limits and criteria of the protocol, with their sources.</summary>
 internal static class CriteriaTables
 {
-    /// <summary>The limits with their sources.</summary>
-    public static Table Limits(StudyProtocol protocol) =>
+    /// <summary>The limits with their sources, who chose each and why.</summary>
+    /// <param name="protocol">The protocol.</param>
+    /// <param name="people">Persons of the study; empty before it has any.</param>
+    public static Table Limits(StudyProtocol protocol, ImmutableArray<Person> people) =>
         new(
             "Limits",
             [
                 new Column("Limit", ColumnAlignment.Left, 1.2),
                 new Column("Allows", ColumnAlignment.Left, 2.4),
-                new Column("Source", ColumnAlignment.Left, 5),
+                new Column("Source; who chose it, and why", ColumnAlignment.Left, 5),
             ],
             [
                 .. protocol.Limits.Select(limit => new Row([
                     new TableCell(limit.Id),
                     new TableCell(TradeWords.Of(limit, UnitOf(protocol, limit))),
-                    new TableCell(limit.Source + Basis(protocol, limit)),
+                    new TableCell(SourceOf(protocol, limit, people)),
                 ])),
             ],
-            null
+            NotStated(MissingRationales.OfLimits(protocol))
         );
+
+    private static string SourceOf(
+        StudyProtocol protocol,
+        Limit limit,
+        ImmutableArray<Person> people
+    )
+    {
+        var further =
+            Basis(protocol, limit) + RationaleWords.Stated("this limit", limit.Rationale, people);
+        return further.Length == 0
+            ? limit.Source
+            : $"{RationaleWords.Unstopped(limit.Source)}.{further}";
+    }
 
     private static string Basis(StudyProtocol protocol, Limit limit) =>
         limit.Basis is { } basis
@@ -40,8 +57,10 @@ internal static class CriteriaTables
         return $" For comparison: two results of one healthy person differ by {NumberText.Interval(change.FallPercent, change.RisePercent, 1)} % in 19 of 20 (reference change value, lognormal, between-run CV {NumberText.Plain(cv)} %).";
     }
 
-    /// <summary>The criteria in words.</summary>
-    public static Table Criteria(StudyProtocol protocol) =>
+    /// <summary>The criteria in words, with who chose each share and why.</summary>
+    /// <param name="protocol">The protocol.</param>
+    /// <param name="people">Persons of the study; empty before it has any.</param>
+    public static Table Criteria(StudyProtocol protocol, ImmutableArray<Person> people) =>
         new(
             "Criteria",
             [
@@ -56,14 +75,27 @@ internal static class CriteriaTables
                 select new Row([
                     new TableCell(criterion.Id),
                     new TableCell(AppliesTo(criterion)),
-                    new TableCell(rule.MetWhen),
+                    new TableCell(
+                        rule.MetWhen
+                            + RationaleWords.Stated("this share", criterion.Rationale, people)
+                    ),
                     new TableCell(rule.NotMetWhen),
                 ]),
             ],
             protocol.Criteria.IsEmpty
                 ? "The protocol has no criterion."
-                : "Between the two the criterion is inconclusive."
+                : string.Join(
+                    " ",
+                    new[]
+                    {
+                        "Between the two the criterion is inconclusive.",
+                        NotStated(MissingRationales.OfShares(protocol)),
+                    }.OfType<string>()
+                )
         );
+
+    private static string? NotStated(string? missing) =>
+        missing is null ? null : $"The protocol does not state {missing}.";
 
     private static string AppliesTo(Criterion criterion) =>
         string.Join(

@@ -19,7 +19,7 @@ internal static class RulesSection
             StartsOnNewPage: false,
             [
                 .. full
-                    ? [CriteriaTables.Criteria(analysis.Protocol)]
+                    ? [CriteriaTables.Criteria(analysis.Protocol, analysis.Facts.People)]
                     : ImmutableArray<Block>.Empty,
                 new Paragraph(ErrorControl.Of(analysis), ParagraphStyle.Body),
                 new Heading(Others),

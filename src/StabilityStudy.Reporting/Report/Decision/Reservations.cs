@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Reporting.Report.Criteria;
 using StabilityStudy.Reporting.Report.Drift;
@@ -29,7 +30,7 @@ internal static class Reservations
         [
             .. EarlyChanges(analysis, sequence),
             .. Drifts(sequence),
-            .. deciding.SelectMany(cell => Crossings(cell, names)),
+            .. Crossings(deciding, names),
             .. SensitivityToOneSpecimen.Of(sequence),
             .. Confounded(analysis, sequence, deciding),
             .. Queries(analysis, sequence, deciding),
@@ -86,13 +87,37 @@ internal static class Reservations
             ]
             : [];
 
-    private static IEnumerable<Reservation> Crossings(Cell cell, SequenceNames names) =>
-        cell.Conclusion == Conclusion.NotAssessed
-            ? []
-            : cell
-                .SideChanges.Where(change => change.IsBeyondNoise)
-                .OrderByDescending(change => (double)change.Changed / change.Counted)
-                .Select(change => SideChangeWords.Reservation(cell, change, names));
+    /// <summary>Changes of side, each harm told where a result first moved to that side of the level.</summary>
+    private static IEnumerable<Reservation> Crossings(
+        ImmutableArray<Cell> deciding,
+        SequenceNames names
+    )
+    {
+        ImmutableArray<(Cell Cell, SideChange Change)> crossings =
+        [
+            .. deciding
+                .Where(cell => cell.Conclusion != Conclusion.NotAssessed)
+                .SelectMany(cell =>
+                    cell.SideChanges.Where(change => change.IsBeyondNoise)
+                        .OrderByDescending(change => (double)change.Changed / change.Counted)
+                        .Select(change => (cell, change))
+                ),
+        ];
+        return crossings.Select(
+            (item, place) =>
+                SideChangeWords.Reservation(
+                    item.Cell,
+                    item.Change,
+                    [
+                        .. crossings
+                            .Take(place)
+                            .Select(earlier => earlier.Change)
+                            .Where(earlier => earlier.Level == item.Change.Level),
+                    ],
+                    names
+                )
+        );
+    }
 
     private static IEnumerable<Reservation> Confounded(
         StudyAnalysis analysis,

@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Criteria.Individual;
+using StabilityStudy.Core.Study;
 using StabilityStudy.Reporting.Report.Criteria;
 
 namespace StabilityStudy.Reporting.Report.Decision;
@@ -34,8 +35,53 @@ internal static class WithinLimit
                 ? "within " + limits[0].Limit
                 : $"within a share of it ({string.Join("; ", limits.Select(item => $"{string.Join(", ", item.Analytes)}: {item.Limit}"))})";
         var confidence = asked.Select(item => item.criterion.ConfidenceLevel).Distinct().ToArray();
-        return $"the delayed result lies near its baseline, {near}. The study must show with {string.Join(" or ", confidence.Select(NumberText.Percent))} confidence that this holds for at least {Shares(analysis, asked.Select(item => item.criterion).Distinct())}.";
+        ImmutableArray<IndividualCriterion> criteria =
+        [
+            .. asked.Select(item => item.criterion).Distinct(),
+        ];
+        return $"the delayed result lies near its baseline, {near}. The study must show with {string.Join(" or ", confidence.Select(NumberText.Percent))} confidence that this holds for at least {Shares(analysis, criteria)}. {Choice(criteria, analysis.Facts.People)}";
     }
+
+    /// <summary>Who chose the shares, and why: one sentence where one person chose them all, else one a choice.</summary>
+    private static string Choice(
+        ImmutableArray<IndividualCriterion> criteria,
+        ImmutableArray<Person> people
+    )
+    {
+        var choices = criteria.GroupBy(criterion => criterion.Rationale).ToImmutableArray();
+        if (choices is [var one])
+        {
+            var areSeveral = criteria.DistinctBy(item => item.SharePercentMinimum).Count() > 1;
+            return RationaleWords.Sentence(
+                areSeveral ? "these shares" : "this share",
+                one.Key,
+                people
+            );
+        }
+
+        var areAlike = choices
+            .SelectMany(choice => choice.Select(item => item.SharePercentMinimum).Distinct())
+            .GroupBy(share => share)
+            .Any(same => same.Count() > 1);
+        var choosers = choices.Select(choice => choice.Key.ChosenBy).Distinct().ToArray();
+        return choosers is [{ } chooser] && choices.All(choice => choice.Key.Reason is not null)
+            ? $"{TradeWords.Capital(RationaleWords.Who(chooser, people))} chose {ScopeWords.List(choices.Select(choice => $"{Chosen(choice, areAlike)} ({RationaleWords.Unstopped(choice.Key.Reason!)})"))}."
+            : string.Join(
+                " ",
+                choices.Select(choice =>
+                    RationaleWords.Sentence(
+                        "the share of " + Chosen(choice, areAlike),
+                        choice.Key,
+                        people
+                    )
+                )
+            );
+    }
+
+    /// <summary>"85 of 100", with the criterion where another choice has the same share.</summary>
+    private static string Chosen(IEnumerable<IndividualCriterion> choice, bool withCriteria) =>
+        ScopeWords.List(choice.Select(item => Of100(item.SharePercentMinimum)).Distinct())
+        + (withCriteria ? $" of criterion {ScopeWords.List(choice.Select(item => item.Id))}" : "");
 
     /// <summary>"15 % of it (or 2 s, if that is more)".</summary>
     private static string Near(Limit limit, string unit) =>

@@ -38,8 +38,8 @@ public static class ProtocolDocument
                 TimePoints(protocol),
                 .. protocol.Limits.IsEmpty
                     ? ImmutableArray<Block>.Empty
-                    : [CriteriaTables.Limits(protocol)],
-                CriteriaTables.Criteria(protocol),
+                    : [CriteriaTables.Limits(protocol, [])],
+                CriteriaTables.Criteria(protocol, []),
             ]
         )
         {
@@ -110,14 +110,34 @@ public static class ProtocolDocument
             "How the study is to be run",
             StartsOnNewPage: false,
             [
-                new DefinitionList(
-                    ProtocolDefinitions.Of(
+                new DefinitionList([
+                    .. ProtocolDefinitions.Of(
                         protocol,
                         $"at least {NumberText.Count(protocol.MinimumDays)} for a criterion on the mean; eight to ten are better."
-                    )
-                ),
+                    ),
+                    .. protocol.Analytes.SelectMany(analyte => LevelMeanings(analyte, protocol)),
+                ]),
             ]
         );
+
+    /// <summary>What the wrong side of the decision levels means for a patient, or that the protocol does not state it.</summary>
+    private static IEnumerable<Definition> LevelMeanings(Analyte analyte, StudyProtocol protocol)
+    {
+        if (!analyte.DecisionLevels.IsEmpty)
+        {
+            string?[] parts =
+            [
+                LevelMeaningWords.Of(analyte) is { } meanings ? "a result " + meanings : null,
+                LevelMeaningWords.Missing(analyte, protocol) is { } missing
+                    ? $"what the wrong side means for a patient is not stated: {missing}"
+                    : null,
+            ];
+            yield return new Definition(
+                "Levels of " + analyte.Id,
+                string.Join("; ", parts.OfType<string>()) + "."
+            );
+        }
+    }
 
     private static Section Rules(StudyProtocol protocol) =>
         new(RulesSection.Others, StartsOnNewPage: false, [new Bullets(DoubtRules.Of(protocol))]);

@@ -30,7 +30,7 @@ internal static class CompletenessItems
                 "4 Analytes",
                 "Quantity, unit, method, use in care",
                 ConductSection.Title,
-                LackingMethod(analytes)
+                Requirement.Together(LackingMethod(analytes), LackingMeanings(analysis.Protocol))
             ),
             new(
                 "5 Subjects",
@@ -96,7 +96,8 @@ internal static class CompletenessItems
                 Requirement.Together(
                     Requirement.NotLockedBefore(analysis),
                     Requirement.NotApprovedBefore(analysis),
-                    LackingDocuments(analysis.Protocol)
+                    LackingDocuments(analysis.Protocol),
+                    MissingRationales.Of(analysis.Protocol)
                 )
             ),
             new("15 Statistics", "Methods, outliers, software", MethodsSection.Title),
@@ -143,6 +144,21 @@ internal static class CompletenessItems
 
     private static string? LackingMethod(ImmutableArray<Analyte> analytes) =>
         Lacking(analytes, analyte => analyte.Method is null, "the method of ");
+
+    private static string? LackingMeanings(StudyProtocol protocol)
+    {
+        string[] levels =
+        [
+            .. from analyte in protocol.Analytes
+            let missing = LevelMeaningWords.Missing(analyte, protocol)
+            where missing is not null
+            group analyte.Id by missing into alike
+            select $"{string.Join(", ", alike)} {alike.Key}",
+        ];
+        return levels.Length == 0
+            ? null
+            : $"what the wrong side of a decision level means for a patient: {string.Join("; ", levels)}";
+    }
 
     private static string? LackingCv(ImmutableArray<Analyte> analytes) =>
         Lacking(

@@ -7,7 +7,16 @@ namespace StabilityStudy.Reporting.Report.TimePoints;
 internal static class SideChangeWords
 {
     /// <summary>That more specimens changed the side of a level than imprecision alone would move.</summary>
-    public static Reservation Reservation(Cell cell, SideChange change, SequenceNames names)
+    /// <param name="cell">The time point.</param>
+    /// <param name="change">The changes of side.</param>
+    /// <param name="told">Those of the same level in earlier reservations, which told their harm already.</param>
+    /// <param name="names">Names of the row.</param>
+    public static Reservation Reservation(
+        Cell cell,
+        SideChange change,
+        ImmutableArray<SideChange> told,
+        SequenceNames names
+    )
     {
         var level = $"{NumberText.Plain(change.Level)} {names.Analyte.ShownUnit}".TrimEnd();
         var all = NumberText.Count(change.Counted);
@@ -26,9 +35,14 @@ internal static class SideChangeWords
         var noise = change.ExpectedFromNoise is { } expected
             ? $" (imprecision alone: about {NumberText.Fixed(expected, 1)} in all)"
             : "";
+        var harm = LevelMeaningWords.Harm(
+            names.Analyte.MeaningOf(change.Level, names.Group.Id),
+            below: !change.Down.IsEmpty && told.All(earlier => earlier.Down.IsEmpty),
+            above: !change.Up.IsEmpty && told.All(earlier => earlier.Up.IsEmpty)
+        );
         return new(
             $"Waiting moved results {side} {level}.",
-            $"At {cell.Key.TimePoint}{(cell.Conclusion == Conclusion.Supported ? "" : " (not supported)")}, {string.Join(" and ", moved)}{noise}{Unguarded(cell, change)}.",
+            $"At {cell.Key.TimePoint}{(cell.Conclusion == Conclusion.Supported ? "" : " (not supported)")}, {string.Join(" and ", moved)}{noise}{Unguarded(cell, change)}.{harm}",
             cell.Conclusion == Conclusion.Supported
         );
     }
