@@ -17,7 +17,8 @@ internal sealed record DecisionTable(
     public bool IsDecidedInRows { get; init; } = true;
 
     public const string Caption = "Table 1. Conclusion";
-    public const string Weigh = "What to weigh before approving: gravest first";
+    public const string Weigh =
+        "What to weigh before approving stands below the figures, gravest first";
     public const string Decision = "Decision";
 
     /// <summary>Before the line on which a decision is written by hand.</summary>

@@ -30,13 +30,7 @@ internal sealed class DecisionAnswer
     {
         canvas.Tagged("P", () => _name.Draw(canvas, left, top));
         var word = top + _name.Height;
-        VerdictGlyph.Draw(
-            _row.Shape,
-            left,
-            word + ((_word.Leading - Glyph) / 2),
-            Glyph,
-            canvas
-        );
+        VerdictGlyph.Draw(_row.Shape, left, word + ((_word.Leading - Glyph) / 2), Glyph, canvas);
         canvas.Tagged("P", () => canvas.Lines(_conclusion, _word, left + Glyph + 3, word));
         var facts = word + (_conclusion.Length * _word.Leading) + 1;
         canvas.Tagged("P", () => canvas.Lines(_facts, TextStyle.Head, left, facts));

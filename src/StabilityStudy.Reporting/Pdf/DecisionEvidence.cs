@@ -24,18 +24,29 @@ internal sealed class DecisionEvidence
                     LineBreaking.Break(line.Waited, StyleOf(line), DecisionColumns.Evidence[0] - 3),
                     LineBreaking.Break(line.Change, StyleOf(line), DecisionColumns.Evidence[1] - 3),
                     LineBreaking.Break(line.Share, StyleOf(line), DecisionColumns.Evidence[2] - 3),
-                    LineBreaking.Break(line.Conclusion, StyleOf(line), DecisionColumns.Evidence[3] - 10)
+                    LineBreaking.Break(
+                        line.Conclusion,
+                        StyleOf(line),
+                        DecisionColumns.Evidence[3] - 10
+                    )
                 )
             ),
         ];
         _remarks =
         [
-            .. row.Remarks.Select(text => LineBreaking.Break(text, TextStyle.Head, DecisionColumns.Middle)),
+            .. row.Remarks.Select(text =>
+                LineBreaking.Break(text, TextStyle.Head, DecisionColumns.Middle)
+            ),
         ];
         _reservations =
         [
             .. row.Reservations.Select(item =>
-                RichText.Break(item.Point, item.Text, _style, DecisionColumns.Middle - DecisionColumns.Number)
+                RichText.Break(
+                    item.Point,
+                    item.Text,
+                    _style,
+                    DecisionColumns.Middle - DecisionColumns.Number
+                )
             ),
         ];
         _now = row.DecideNow is { } now

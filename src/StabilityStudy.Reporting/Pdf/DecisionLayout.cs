@@ -121,7 +121,11 @@ internal sealed class DecisionLayout
     {
         var width = _frame.ContentWidth / InGridRow;
         var codes = rows.Select(row =>
-                LineBreaking.Break(row.Code, TextStyle.Head, width - s_gridPlace - DecisionColumns.Number - 6)
+                LineBreaking.Break(
+                    row.Code,
+                    TextStyle.Head,
+                    width - s_gridPlace - DecisionColumns.Number - 6
+                )
             )
             .ToArray();
         var height = Math.Max(
@@ -146,7 +150,13 @@ internal sealed class DecisionLayout
                     VerdictGlyph.Draw(row.Shape, left, top + 2.5, 8, canvas);
                     canvas.Tagged(
                         "P",
-                        () => canvas.Lines(lines, TextStyle.Head, left + DecisionColumns.Number, top + 1.5)
+                        () =>
+                            canvas.Lines(
+                                lines,
+                                TextStyle.Head,
+                                left + DecisionColumns.Number,
+                                top + 1.5
+                            )
                     );
                     canvas.Artifact(() =>
                         canvas.Line(place.Left, top + 12, place.Right, top + 12, 0.4, TextStyle.Ink)
@@ -176,11 +186,15 @@ internal sealed class DecisionLayout
             _table.Head.Conclusion,
         ];
         var cells = heads
-            .Select((text, i) => LineBreaking.Break(text, TextStyle.Head, DecisionColumns.Evidence[i] - Mm(1.5)))
+            .Select(
+                (text, i) =>
+                    LineBreaking.Break(text, TextStyle.Head, DecisionColumns.Evidence[i] - Mm(1.5))
+            )
             .ToArray();
-        var lines = cells.Max(cell => cell.Length);
         var style = TextStyle.Head;
-        var height = Mm(1.4) + ((lines + 1) * style.Leading) + Mm(1.2);
+        var weigh = LineBreaking.Break(DecisionTable.Weigh, style, DecisionColumns.Left);
+        var lines = Math.Max(cells.Max(cell => cell.Length), weigh.Length + 1);
+        var height = Mm(1.4) + (lines * style.Leading) + Mm(1.2);
         return new Piece(
             height,
             isContinued ? 0 : Mm(3),
@@ -210,13 +224,7 @@ internal sealed class DecisionLayout
 
                 canvas.Tagged(
                     "P",
-                    () =>
-                        canvas.Text(
-                            DecisionTable.Weigh + " ",
-                            style,
-                            Middle,
-                            first + (lines * style.Leading)
-                        )
+                    () => canvas.Lines(weigh, style, _frame.Left, first + style.Leading)
                 );
                 canvas.Tagged(
                     "P",
@@ -240,7 +248,9 @@ internal sealed class DecisionLayout
             TextStyle.Head,
             DecisionColumns.Right
         );
-        var hint = isDecidedHere ? LineBreaking.Break(row.Hint, TextStyle.Head, DecisionColumns.Right) : [];
+        var hint = isDecidedHere
+            ? LineBreaking.Break(row.Hint, TextStyle.Head, DecisionColumns.Right)
+            : [];
         var place = ((prompt.Length + hint.Length + 1) * TextStyle.Head.Leading) + 1 + BelowLine;
         var height = above + Math.Max(Math.Max(answer.Height, weighed.Height), place) + below;
         return new Piece(
@@ -257,7 +267,14 @@ internal sealed class DecisionLayout
                 {
                     var line = start + ((prompt.Length + 1) * TextStyle.Head.Leading) + 1;
                     canvas.Artifact(() =>
-                        canvas.Line(Right, line, Right + DecisionColumns.Right, line, 0.4, TextStyle.Ink)
+                        canvas.Line(
+                            Right,
+                            line,
+                            Right + DecisionColumns.Right,
+                            line,
+                            0.4,
+                            TextStyle.Ink
+                        )
                     );
                     canvas.Tagged(
                         "P",
@@ -265,7 +282,12 @@ internal sealed class DecisionLayout
                     );
                     AddPlace(
                         row,
-                        new XRect(Right - Mm(1.5), top + 1, DecisionColumns.Right + Mm(1.5), height - 2),
+                        new XRect(
+                            Right - Mm(1.5),
+                            top + 1,
+                            DecisionColumns.Right + Mm(1.5),
+                            height - 2
+                        ),
                         canvas
                     );
                 }
@@ -301,7 +323,10 @@ internal sealed class DecisionLayout
             "",
             row.Brief,
             TextStyle.Note,
-            DecisionColumns.Left + DecisionColumns.Gutter + DecisionColumns.Middle - DecisionColumns.Number
+            DecisionColumns.Left
+                + DecisionColumns.Gutter
+                + DecisionColumns.Middle
+                - DecisionColumns.Number
         );
         var height = Math.Max(text.Height, BriefPlace) + 1.5;
         return new Piece(
@@ -311,7 +336,10 @@ internal sealed class DecisionLayout
             (canvas, top) =>
             {
                 VerdictGlyph.Draw(row.Shape, _frame.Left, top + 1, 8, canvas);
-                canvas.Tagged("P", () => text.Draw(canvas, _frame.Left + DecisionColumns.Number, top));
+                canvas.Tagged(
+                    "P",
+                    () => text.Draw(canvas, _frame.Left + DecisionColumns.Number, top)
+                );
                 canvas.Tagged(
                     "P",
                     () => canvas.Text(DecisionTable.Prompt + " ", TextStyle.Head, Right, top)

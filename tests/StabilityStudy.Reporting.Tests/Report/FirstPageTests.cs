@@ -242,7 +242,7 @@ public sealed class FirstPageTests
             ],
         };
         Assert.Contains(
-            "Clot not always recorded; 2 open queries: \"Open queries\", page 88.",
+            "Clot not always recorded; 2 open queries: page 88.",
             FirstPageParts.CriteriaFirst(study),
             Comparison
         );
@@ -388,7 +388,7 @@ public sealed class FirstPageTests
         Assert.Contains("Openqueries", PdfReading.Text(page), Comparison);
         Assert.Contains(
             model.Sections[0].Blocks.OfType<KeyMessage>(),
-            message => message.Text.Contains($"\"Open queries\", page {page.Number}", Comparison)
+            message => message.Text.Contains($": page {page.Number}.", Comparison)
         );
         Assert.Equal("\"Open queries\"", SectionPages.None.Of(QuerySection.Title));
     }

@@ -419,7 +419,7 @@ internal static class DecisionRows
         return new(
             "Waited",
             $"Mean change{(levels.IsEmpty ? "" : $" ({string.Join(" or ", levels)} interval)")}{(limits is [var limit] ? $"; limit {limit}" : "")}",
-            $"Specimens within {(near is [var one] ? one : "their limit")}; share shown{(shares.IsEmpty ? "" : $" ({string.Join(" or ", shares[..^1].Select(share => (100 * share).ToString("0.##", CultureInfo.InvariantCulture)).Append(NumberText.Percent(shares[^1])))} required)")}",
+            $"Within {(near is [var one] ? one : "their limit")}; share shown{(shares.IsEmpty ? "" : $" ({string.Join(" or ", shares[..^1].Select(share => (100 * share).ToString("0.##", CultureInfo.InvariantCulture)).Append(NumberText.Percent(shares[^1])))} required)")}",
             "Conclusion"
         );
     }

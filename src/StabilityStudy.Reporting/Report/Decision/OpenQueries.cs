@@ -75,6 +75,6 @@ internal static class OpenQueries
         ];
         return parts.Length == 0
             ? null
-            : $"{TradeWords.Capital(string.Join("; ", parts))}: {pages.Of(QuerySection.Title)}.";
+            : $"{TradeWords.Capital(string.Join("; ", parts))}: {(pages.PageOf(QuerySection.Title) is { } page ? $"page {NumberText.Count(page)}" : pages.Of(QuerySection.Title))}.";
     }
 }

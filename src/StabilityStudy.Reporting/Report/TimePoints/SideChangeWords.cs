@@ -22,10 +22,10 @@ internal static class SideChangeWords
         var all = NumberText.Count(change.Counted);
         string[] moved =
         [
-            .. Moved(change.Down.Length, $"of {all} specimens fell below it"),
+            .. Moved(change.Down.Length, $"of {all} fell below it"),
             .. Moved(
                 change.Up.Length,
-                change.Down.IsEmpty ? $"of {all} specimens rose above it" : "rose above it"
+                change.Down.IsEmpty ? $"of {all} rose above it" : "rose above it"
             ),
         ];
         var side =
@@ -33,7 +33,7 @@ internal static class SideChangeWords
             : change.Down.Length > change.Up.Length ? "below"
             : "above";
         var noise = change.ExpectedFromNoise is { } expected
-            ? $" (imprecision alone: about {NumberText.Fixed(expected, 1)} in all)"
+            ? $" (imprecision alone: {NumberText.Fixed(expected, 1)})"
             : "";
         var harm = LevelMeaningWords.Harm(
             names.Analyte.MeaningOf(change.Level, names.Group.Id),

@@ -3,7 +3,10 @@ namespace StabilityStudy.Reporting.Report.Wording;
 /// <summary>What the wrong side of a decision level means for a patient, in the words of the protocol and no others.</summary>
 internal static class LevelMeaningWords
 {
-    /// <summary>Sentences for the sides to which results moved, each with a space before it: " If a result falls below it, a thrombosis could be ruled out wrongly.".</summary>
+    /// <summary>
+    /// Sentences for the sides to which results moved, each with a space before it: " Below it, a thrombosis could be ruled out wrongly."; what the protocol does not
+    /// state stands among what the report lacks.
+    /// </summary>
     /// <param name="meaning">What the protocol states of the level.</param>
     /// <param name="below">Whether results fell below it.</param>
     /// <param name="above">Whether results rose above it.</param>
@@ -12,23 +15,13 @@ internal static class LevelMeaningWords
         string[] stated =
         [
             .. below && meaning.Below is { } falling
-                ? [$" If a result falls below it, {RationaleWords.Unstopped(falling)}."]
+                ? [$" Below it, {RationaleWords.Unstopped(falling)}."]
                 : Array.Empty<string>(),
             .. above && meaning.Above is { } rising
-                ? [$" If a result rises above it, {RationaleWords.Unstopped(rising)}."]
+                ? [$" Above it, {RationaleWords.Unstopped(rising)}."]
                 : Array.Empty<string>(),
         ];
-        string[] silent =
-        [
-            .. below && meaning.Below is null ? ["a fall below it"] : Array.Empty<string>(),
-            .. above && meaning.Above is null ? ["a rise above it"] : Array.Empty<string>(),
-        ];
-        return string.Concat(stated)
-            + (
-                silent.Length == 0
-                    ? ""
-                    : $" The protocol does not state what {string.Join(" or ", silent)} means for a patient."
-            );
+        return string.Concat(stated);
     }
 
     /// <summary>Every meaning that the protocol states for an analyte: "wrongly below 40 s: …; wrongly above 40 s: …"; null without any.</summary>
