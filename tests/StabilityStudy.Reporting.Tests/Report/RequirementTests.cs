@@ -223,10 +223,10 @@ public sealed partial class RequirementTests
                                 )
                         )
                     )
-                    .Select(match => match.Groups[1].Value)
+                    .Select(match => match.Groups["page"].Value)
             );
 
-    [GeneratedRegex(@"\(page (\d+)\)", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(@"\(page (?<page>\d+)\)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex PageNamed();
 
     private static Section[] Both(Core.Analysis.StudyAnalysis analysis, SectionPages pages) =>
