@@ -185,9 +185,14 @@ public static class StudyPipeline
             );
     }
 
-    /// <summary>The whole report as plain text.</summary>
-    public static string RenderText(AnalyzedStudy study, int width) =>
-        TextDrawing.Draw(WithoutPages(study), width);
+    /// <summary>The report as plain text.</summary>
+    /// <param name="study">The study.</param>
+    /// <param name="width">Most characters in a line.</param>
+    /// <param name="full">Whether all of it is shown, not only what is read at once.</param>
+    public static string RenderText(AnalyzedStudy study, int width, bool full) =>
+        full
+            ? TextDrawing.Draw(WithoutPages(study, full: true), width)
+            : TextDrawing.DrawBrief(WithoutPages(study), width);
 
     /// <summary>The whole report as one page of HTML.</summary>
     public static string RenderHtml(AnalyzedStudy study) =>

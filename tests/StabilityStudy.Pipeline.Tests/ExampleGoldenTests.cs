@@ -47,14 +47,31 @@ public sealed class ExampleGoldenTests
             "report.txt",
             Under(
                 culture,
-                () => StudyPipeline.RenderText(ExampleStudy.Analyze(ShortStudy.Bytes), 80)
+                () =>
+                    StudyPipeline.RenderText(ExampleStudy.Analyze(ShortStudy.Bytes), 80, full: true)
+            )
+        );
+
+    [Theory]
+    [MemberData(nameof(Cultures))]
+    public void The_brief_text_is_that_of_the_golden_file(string culture) =>
+        RequireSame(
+            "brief.txt",
+            Under(
+                culture,
+                () =>
+                    StudyPipeline.RenderText(
+                        ExampleStudy.Analyze(ShortStudy.Bytes),
+                        80,
+                        full: false
+                    )
             )
         );
 
     [Fact]
     public void Every_line_of_the_text_report_fits_its_width() =>
         Assert.All(
-            StudyPipeline.RenderText(ExampleStudy.Analyzed, 80).Split('\n'),
+            StudyPipeline.RenderText(ExampleStudy.Analyzed, 80, full: true).Split('\n'),
             line => Assert.True(line.Length <= 80, line)
         );
 

@@ -68,7 +68,7 @@ public sealed class QualitativeStudyTests
         var study = ExampleStudy.Analyze(Study(_ => 0));
         var cell = Cell(study.Analysis);
         var kept = Assert.IsType<ClassificationResult>(Assert.Single(cell.Criteria));
-        var text = StudyPipeline.RenderText(study, 80);
+        var text = StudyPipeline.RenderText(study, 80, full: true);
 
         Assert.Equal(Conclusion.Supported, cell.Conclusion);
         Assert.Equal((Specimens, Specimens), (kept.Kept, kept.Counted));
@@ -97,7 +97,7 @@ public sealed class QualitativeStudyTests
         Assert.Equal(Conclusion.Inconclusive, cell.Conclusion);
         Assert.Contains(
             "51 of 60 specimens keep their class",
-            Unbroken(StudyPipeline.RenderText(study, 80)),
+            Unbroken(StudyPipeline.RenderText(study, 80, full: true)),
             Comparison
         );
     }

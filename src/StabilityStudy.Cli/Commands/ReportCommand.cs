@@ -28,7 +28,8 @@ internal static class ReportCommand
         };
         var format = new Option<string>("--format")
         {
-            Description = "pdf, html (one page to read, with everything inside) or text.",
+            Description =
+                "pdf, html (one page to read, with everything inside) or text (what is read at once).",
             DefaultValueFactory = _ => Pdf,
             HelpName = "FORMAT",
         }.AcceptOnlyFromAmong(Pdf, Html, Text);
@@ -40,7 +41,8 @@ internal static class ReportCommand
         var paper = PaperOption.Create();
         var full = new Option<bool>("--full")
         {
-            Description = "Show also the estimates that neither decide nor describe what decides.",
+            Description =
+                "Show everything: in the PDF also the estimates that neither decide nor describe what decides, in text also what is looked up. The HTML always does.",
         };
         var interim = Looking.Interim();
         var require = StudyArgument.RequireSupported();
@@ -190,7 +192,7 @@ internal static class ReportCommand
         format switch
         {
             Text => Encoding.UTF8.GetBytes(
-                StudyPipeline.RenderText(analyzed, Terminal.DefaultWidth)
+                StudyPipeline.RenderText(analyzed, Terminal.DefaultWidth, request.Full)
             ),
             Html => Encoding.UTF8.GetBytes(StudyPipeline.RenderHtml(analyzed)),
             _ => StudyPipeline.Render(analyzed, request.Paper, request.Full).Pdf,

@@ -4,8 +4,9 @@ using StabilityStudy.Reporting.Charts;
 namespace StabilityStudy.Reporting.Html;
 
 /// <summary>Writes single blocks as elements; counts the figures, so that each has identifiers of its own.</summary>
-internal sealed class HtmlBlocks
+internal sealed class HtmlBlocks(SpecimenRows specimens)
 {
+    private readonly HashSet<string> _written = new(StringComparer.Ordinal);
     private int _figures;
 
     /// <summary>The elements of a block; a page break gives none.</summary>
@@ -134,7 +135,7 @@ internal sealed class HtmlBlocks
             new XElement("p", new XElement("strong", box.State))
         );
 
-    private static XElement WriteTable(Table table)
+    private XElement WriteTable(Table table)
     {
         var element = new XElement(
             "table",
@@ -153,6 +154,11 @@ internal sealed class HtmlBlocks
             ),
             new XElement("tbody", table.Rows.Select(row => WriteRow(row, table.Columns)))
         );
+        if (table.IsOfConclusions)
+        {
+            StackedTable.Of(element);
+        }
+
         var scrolling = Scrolling(element, table.Caption);
         return table.Note is null
             ? scrolling
@@ -163,9 +169,11 @@ internal sealed class HtmlBlocks
             );
     }
 
-    private static XElement WriteRow(Row row, ImmutableArray<Column> columns) =>
-        row.Kind == RowKind.GroupHeading
-            ? new XElement(
+    private XElement WriteRow(Row row, ImmutableArray<Column> columns)
+    {
+        if (row.Kind == RowKind.GroupHeading)
+        {
+            return new XElement(
                 "tr",
                 new XElement(
                     "th",
@@ -176,29 +184,67 @@ internal sealed class HtmlBlocks
                     ),
                     row.Cells[0].Text
                 )
-            )
-            : new XElement(
-                "tr",
-                row.Cells.Select(
-                    (cell, index) =>
-                        new XElement(
-                            IsHead(cell, index) ? "th" : "td",
-                            IsHead(cell, index) ? new XAttribute("scope", "row") : null,
-                            AlignmentOf(columns[index]),
-                            cell.Shape is { } shape ? HtmlGlyph.Of(shape) : null,
-                            cell.Emphasis switch
-                            {
-                                Emphasis.Strong => new XElement("strong", cell.Text),
-                                Emphasis.Muted => new XElement(
-                                    "span",
-                                    new XAttribute("class", "muted"),
-                                    cell.Text
-                                ),
-                                Emphasis.None => (object)cell.Text,
-                            }
-                        )
-                )
             );
+        }
+
+        var element = new XElement(
+            "tr",
+            row.Cells.Select((cell, index) => WriteCell(cell, index, columns[index]))
+        );
+        SpecimenLinks.SetSubject(element, row.Subject);
+        if (
+            row.ResultsOf is { } results
+            && specimens.Find(results.Specimen, results.Subject, results.Analyte) is { } own
+        )
+        {
+            element.AddAnnotation(results);
+            if (_written.Add(own.Id))
+            {
+                element.SetAttributeValue("id", own.Id);
+                element.Elements().First().Add(OtherResults(own));
+            }
+        }
+
+        return element;
+    }
+
+    private static XElement WriteCell(TableCell cell, int index, Column column) =>
+        new(
+            IsHead(cell, index) ? "th" : "td",
+            IsHead(cell, index) ? new XAttribute("scope", "row") : null,
+            AlignmentOf(column),
+            cell.Shape is { } shape ? HtmlGlyph.Of(shape) : null,
+            cell.Text.Length == 0 ? null : TextOf(cell, column)
+        );
+
+    private static object TextOf(TableCell cell, Column column) =>
+        cell.Emphasis switch
+        {
+            Emphasis.Strong => new XElement("strong", cell.Text),
+            Emphasis.Muted => new XElement("span", new XAttribute("class", "muted"), cell.Text),
+            Emphasis.None when column.IsOfSpecimens => SpecimenLinks.Of(cell.Text),
+            Emphasis.None => cell.Text,
+        };
+
+    /// <summary>The way to the results of the same specimen in other tables, by their analytes where these tell them apart.</summary>
+    private IEnumerable<object> OtherResults(SpecimenRow own)
+    {
+        var rows = specimens.RowsOf(own.Results.Specimen);
+        var byAnalyte = rows.DistinctBy(row => row.Results.Analyte).Count() == rows.Length;
+        return rows.Where(row => row != own)
+            .SelectMany(
+                (row, index) =>
+                    new object[]
+                    {
+                        index == 0 ? new XElement("br") : ", ",
+                        new XElement(
+                            "a",
+                            new XAttribute("href", "#" + row.Id),
+                            byAnalyte ? row.Results.Analyte : row.Results.Subject
+                        ),
+                    }
+            );
+    }
 
     private static bool IsHead(TableCell cell, int column) => column == 0 && cell.Text.Length > 0;
 
@@ -230,7 +276,33 @@ internal sealed class HtmlBlocks
             ChartSvg.Draw(chart, width, prefix),
             chart.Caption.Length == 0
                 ? null
-                : new XElement("figcaption", new XAttribute("class", "note"), chart.Caption)
+                : new XElement("figcaption", new XAttribute("class", "note"), chart.Caption),
+            Named(chart) is { Length: > 0 } named
+                ? new XElement(
+                    "p",
+                    new XAttribute("class", "note"),
+                    "Named in the figure: ",
+                    named.SelectMany(
+                        (specimen, index) =>
+                            index == 0
+                                ? new object[] { SpecimenLinks.Of(specimen) }
+                                : [", ", SpecimenLinks.Of(specimen)]
+                    )
+                )
+                : null
         );
     }
+
+    /// <summary>The specimens whose points have their names beside them: a drawing is one image, so its links stand below.</summary>
+    private string[] Named(ChartBlock chart) =>
+        [
+            .. chart
+                .Chart.Layers.OfType<PointLayer>()
+                .SelectMany(layer => layer.Points)
+                .Select(point => point.Label?.Split(' ', ':')[0])
+                .OfType<string>()
+                .Where(name => !specimens.RowsOf(name).IsEmpty)
+                .Distinct(StringComparer.Ordinal)
+                .Order(StringComparer.Ordinal),
+        ];
 }

@@ -1,4 +1,5 @@
 using System.Xml.Linq;
+using StabilityStudy.Reporting.Text;
 
 namespace StabilityStudy.Reporting.Html;
 
@@ -13,13 +14,15 @@ internal static class HtmlDecisions
             new XElement("p", new XAttribute("class", "note"), table.Note)
         );
 
-    private static XElement Row(EvidenceHead head, DecisionRow row) =>
-        new(
+    private static XElement Row(EvidenceHead head, DecisionRow row)
+    {
+        var section = new XElement(
             "section",
             new XAttribute("class", "decision"),
             new XAttribute("aria-label", $"{row.Name}: {row.Conclusion}"),
             new XElement(
                 "div",
+                new XAttribute("class", "claim"),
                 new XElement("p", row.Name),
                 new XElement(
                     "p",
@@ -31,6 +34,7 @@ internal static class HtmlDecisions
             ),
             new XElement(
                 "div",
+                new XAttribute("class", "why"),
                 row.DecideNow is { } now
                     ? new XElement(
                         "p",
@@ -38,19 +42,7 @@ internal static class HtmlDecisions
                         new XElement("strong", $"{DecisionTable.DecideNow} {now}")
                     )
                     : null,
-                new XElement(
-                    "table",
-                    new XElement(
-                        "thead",
-                        new XElement(
-                            "tr",
-                            new[] { head.Waited, head.Change, head.Share, head.Conclusion }.Select(
-                                text => new XElement("th", new XAttribute("scope", "col"), text)
-                            )
-                        )
-                    ),
-                    new XElement("tbody", row.Evidence.Select(Line))
-                ),
+                Evidence(head, row.Evidence),
                 row.Remarks.Select(text => new XElement(
                     "p",
                     new XAttribute("class", "small"),
@@ -69,8 +61,28 @@ internal static class HtmlDecisions
             ),
             new XElement(
                 "p",
-                new XAttribute("class", "small"),
+                new XAttribute("class", "decide small"),
                 $"{DecisionTable.Prompt} ____________ ({row.Hint})"
+            )
+        );
+        SpecimenLinks.SetSubject(section, row.Subject);
+        return section;
+    }
+
+    private static XElement Evidence(EvidenceHead head, ImmutableArray<EvidenceLine> lines) =>
+        StackedTable.Of(
+            new XElement(
+                "table",
+                new XElement(
+                    "thead",
+                    new XElement(
+                        "tr",
+                        new[] { head.Waited, head.Change, head.Share, head.Conclusion }.Select(
+                            text => new XElement("th", new XAttribute("scope", "col"), text)
+                        )
+                    )
+                ),
+                new XElement("tbody", lines.Select(Line))
             )
         );
 
@@ -79,8 +91,12 @@ internal static class HtmlDecisions
             "tr",
             line.IsMuted ? new XAttribute("class", "muted") : null,
             new XElement("th", new XAttribute("scope", "row"), line.Waited),
-            new XElement("td", line.Change),
-            new XElement("td", line.Share),
+            new XElement("td", Held(line.Change)),
+            new XElement("td", Held(line.Share)),
             new XElement("td", HtmlGlyph.Of(line.Shape), line.Conclusion)
         );
+
+    /// <summary>The text with each number and its unit on one line.</summary>
+    private static string Held(string text) =>
+        string.Join(' ', UnitWords.Of(text, _ => true).Select(word => word.Replace(' ', '\u00A0')));
 }

@@ -11,13 +11,17 @@ public static class HtmlDrawing
     internal const string ReadingCopy =
         "A copy for reading. What is signed and verified is the PDF of the same study.";
 
+    private const string ContentsId = "contents";
+    private const string ContentsTitle = "Contents";
+
     /// <summary>Writes a report.</summary>
     /// <param name="model">The report.</param>
     /// <returns>The page; equal models give equal pages.</returns>
     public static string Draw(ReportModel model)
     {
         ArgumentNullException.ThrowIfNull(model);
-        var blocks = new HtmlBlocks();
+        var specimens = SpecimenRows.Of(model);
+        var blocks = new HtmlBlocks(specimens);
         ImmutableArray<XElement> sections =
         [
             .. model.Sections.Select(
@@ -30,6 +34,10 @@ public static class HtmlDrawing
                     )
             ),
         ];
+        var main = new XElement("main", sections);
+        new SpecimenLinks(specimens).Put(main);
+        // The decision comes first; whoever wants more finds the way below it.
+        main.Elements().FirstOrDefault()?.AddAfterSelf(Contents(model));
         var page = new XElement(
             "html",
             new XAttribute("lang", model.Language),
@@ -56,10 +64,24 @@ public static class HtmlDrawing
                         new XElement("span", model.Header.Fingerprint)
                     ),
                     new XElement("h1", model.Title),
-                    new XElement("p", new XAttribute("class", "small"), ReadingCopy)
+                    new XElement(
+                        "p",
+                        new XAttribute("class", "small"),
+                        ReadingCopy,
+                        model.Sections.IsEmpty
+                            ? null
+                            : new object[]
+                            {
+                                " ",
+                                new XElement(
+                                    "a",
+                                    new XAttribute("href", "#" + ContentsId),
+                                    ContentsTitle
+                                ),
+                            }
+                    )
                 ),
-                new XElement("nav", new XAttribute("aria-label", "Sections"), Contents(model)),
-                new XElement("main", sections)
+                main
             )
         );
         return "<!DOCTYPE html>\n" + HtmlText.Of(page) + "\n";
@@ -67,13 +89,22 @@ public static class HtmlDrawing
 
     private static XElement Contents(ReportModel model) =>
         new(
-            "ol",
-            model.Sections.Select(
-                (section, index) =>
-                    new XElement(
-                        "li",
-                        new XElement("a", new XAttribute("href", "#" + IdOf(index)), section.Title)
-                    )
+            "nav",
+            new XAttribute("aria-labelledby", ContentsId),
+            new XElement("h2", new XAttribute("id", ContentsId), ContentsTitle),
+            new XElement(
+                "ol",
+                model.Sections.Select(
+                    (section, index) =>
+                        new XElement(
+                            "li",
+                            new XElement(
+                                "a",
+                                new XAttribute("href", "#" + IdOf(index)),
+                                section.Title
+                            )
+                        )
+                )
             )
         );
 

@@ -58,6 +58,9 @@ internal sealed record DecisionRow(
     /// <summary>Name and conclusion as short as can be, where rows stand in a grid: "aPTT ufh: 6 h".</summary>
     public string Code { get; init; } = "";
 
+    /// <summary>Analyte and group, as headings of the report name them.</summary>
+    public string? Subject { get; init; }
+
     /// <summary>What cannot wait for the rest of the report; null where nothing is urgent.</summary>
     public string? DecideNow { get; init; }
 }

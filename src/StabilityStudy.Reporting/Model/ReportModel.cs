@@ -42,6 +42,9 @@ public sealed record Section(string Title, bool StartsOnNewPage, ImmutableArray<
     /// <summary>Whether it is looked up, not read: its running text is set as small as its tables.</summary>
     public bool IsLookedUp { get; init; }
 
+    /// <summary>Whether it also stands in a brief form of the report: what decides, what speaks against it and what is open.</summary>
+    public bool IsInBrief { get; init; }
+
     /// <summary>
     /// What closes the page on which the section starts: where the content is longer than that page, the rest of it
     /// follows on the next.

@@ -53,13 +53,23 @@ internal sealed record Table : Block
 
     /// <summary>Remark below the table; null when there is none.</summary>
     public string? Note { get; }
+
+    /// <summary>Whether it is read for its conclusions, each row by itself: where there is no room its cells stand below each other.</summary>
+    public bool IsOfConclusions { get; init; }
 }
 
 /// <summary>A column of a <see cref="Table"/>.</summary>
 /// <param name="Header">Column head.</param>
 /// <param name="Alignment">Where the texts of the column stand.</param>
 /// <param name="RelativeWidth">Share of the table's width relative to the other columns; above 0.</param>
-internal sealed record Column(string Header, ColumnAlignment Alignment, double RelativeWidth);
+internal sealed record Column(string Header, ColumnAlignment Alignment, double RelativeWidth)
+{
+    /// <summary>Whether a brief form of the report leaves it away.</summary>
+    public bool IsDetail { get; init; }
+
+    /// <summary>Whether its cells are codes of specimens and nothing else.</summary>
+    public bool IsOfSpecimens { get; init; }
+}
 
 /// <summary>Where the texts of a column stand.</summary>
 internal enum ColumnAlignment
@@ -78,7 +88,20 @@ internal enum ColumnAlignment
 }
 
 /// <summary>A row of a <see cref="Table"/>.</summary>
-internal sealed record Row(ImmutableArray<TableCell> Cells, RowKind Kind = RowKind.Data);
+internal sealed record Row(ImmutableArray<TableCell> Cells, RowKind Kind = RowKind.Data)
+{
+    /// <summary>Whose results the row shows; null where it shows something else.</summary>
+    public SpecimenResults? ResultsOf { get; init; }
+
+    /// <summary>Analyte and group that the row is about, as headings name them; null where the row is about several or its heading tells.</summary>
+    public string? Subject { get; init; }
+}
+
+/// <summary>The results of a specimen.</summary>
+/// <param name="Specimen">Its code.</param>
+/// <param name="Analyte">Code of the analyte.</param>
+/// <param name="Subject">Analyte and group, as headings name them.</param>
+internal sealed record SpecimenResults(string Specimen, string Analyte, string Subject);
 
 /// <summary>What a row is.</summary>
 internal enum RowKind

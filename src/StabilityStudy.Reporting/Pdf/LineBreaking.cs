@@ -1,5 +1,6 @@
 using System.Text;
 using StabilityStudy.Reporting.Fonts;
+using StabilityStudy.Reporting.Text;
 
 namespace StabilityStudy.Reporting.Pdf;
 
@@ -76,36 +77,8 @@ internal static class LineBreaking
     }
 
     /// <summary>A number and its unit are one word if a line can hold both.</summary>
-    public static List<string> Words(string text, TextStyle style, double width)
-    {
-        var words = new List<string>();
-        foreach (var word in text.Split(' ', StringSplitOptions.RemoveEmptyEntries))
-        {
-            var joined = words.Count > 0 ? words[^1] + " " + word : word;
-            if (
-                words.Count > 0
-                && IsUnitAfter(words[^1], word)
-                && style.Face.Width(joined, style.Size) <= width
-            )
-            {
-                words[^1] = joined;
-            }
-            else
-            {
-                words.Add(word);
-            }
-        }
-
-        return words;
-    }
-
-    private static bool IsUnitAfter(string before, string word) =>
-        word.TrimEnd('.', ',', ';', ':', ')', '?') switch
-        {
-            "%" => true,
-            "°C" or "h" or "s" or "min" or "d" or "mL" or "g/L" => char.IsAsciiDigit(before[^1]),
-            _ => false,
-        };
+    public static List<string> Words(string text, TextStyle style, double width) =>
+        UnitWords.Of(text, joined => style.Face.Width(joined, style.Size) <= width);
 
     private static IEnumerable<(string Piece, bool First)> WithFirst(ImmutableArray<string> pieces)
     {

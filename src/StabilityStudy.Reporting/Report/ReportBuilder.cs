@@ -30,12 +30,12 @@ public static class ReportBuilder
         var known = pages ?? SectionPages.Unknown;
         ImmutableArray<Section> decision =
         [
-            FirstPage.Of(analysis, known),
+            Read(FirstPage.Of(analysis, known)),
             .. FirstPage.InFull(analysis) is { } figures
-                ? [figures]
+                ? [Read(figures)]
                 : ImmutableArray<Section>.Empty,
         ];
-        var core = Core(analysis, known, full);
+        ImmutableArray<Section> core = [.. Core(analysis, known, full).Select(Read)];
         var appendix = Appendix(analysis, known, resultDigest, full);
         appendix = appendix.Insert(
             appendix.Length - 2,
@@ -82,6 +82,8 @@ public static class ReportBuilder
                 .OfType<Section>()
                 .Select(Close),
         ];
+
+    private static Section Read(Section section) => section with { IsInBrief = true };
 
     private static Section Close(Section section) => section with { IsLookedUp = true };
 

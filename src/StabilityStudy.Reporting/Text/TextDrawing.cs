@@ -5,12 +5,21 @@ namespace StabilityStudy.Reporting.Text;
 /// <summary>Writes a report as plain text: for a terminal, an e-mail, or a comparison of two versions.</summary>
 public static class TextDrawing
 {
+    /// <summary>Writes what is read at once; the last line tells where everything stands.</summary>
+    /// <param name="model">The whole report.</param>
+    /// <param name="width">Most characters in a line.</param>
+    public static string DrawBrief(ReportModel model, int width = 80)
+    {
+        ArgumentNullException.ThrowIfNull(model);
+        return Draw(BriefReport.Of(model), width);
+    }
+
     /// <summary>
     /// Writes a report. Tables are wrapped to the width, or written row by row where their columns would be too
     /// narrow; charts become their captions and alternative texts. Lines end in a line feed.
     /// </summary>
     /// <param name="model">The report.</param>
-    /// <param name="width">Most characters in a line; only a word that is longer is broken.</param>
+    /// <param name="width">Most characters in a line; only a word that is longer than a line is broken.</param>
     /// <exception cref="ArgumentOutOfRangeException">The width is below 40.</exception>
     public static string Draw(ReportModel model, int width = 80)
     {

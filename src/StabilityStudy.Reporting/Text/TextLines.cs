@@ -9,19 +9,20 @@ public static class TextLines
     public static ImmutableArray<string> WrapLine(string text, int width, string indent = "") =>
         Wrap(UnseenCharacters.Shown(text), width, indent);
 
-    /// <summary>Breaks at spaces and line feeds; a longer word is broken where the line is full.</summary>
+    /// <summary>Breaks at spaces and line feeds, never between a number and its unit; a word longer than the line is broken where the line is full.</summary>
     public static ImmutableArray<string> Wrap(string text, int width, string indent = "")
     {
         var lines = ImmutableArray.CreateBuilder<string>();
         foreach (var part in Visible(text).Split('\n'))
         {
             var line = "";
-            foreach (var word in part.Split(' ', StringSplitOptions.RemoveEmptyEntries))
+            var room = width - indent.Length;
+            foreach (var word in UnitWords.Of(part, joined => Length(joined) <= room))
             {
-                foreach (var piece in Pieces(word, width - indent.Length))
+                foreach (var piece in Pieces(word, room))
                 {
                     var joined = line.Length == 0 ? piece : line + " " + piece;
-                    if (line.Length > 0 && Length(joined) > width - indent.Length)
+                    if (line.Length > 0 && Length(joined) > room)
                     {
                         lines.Add(indent + line);
                         joined = piece;

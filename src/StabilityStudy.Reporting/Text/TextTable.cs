@@ -1,10 +1,9 @@
 namespace StabilityStudy.Reporting.Text;
 
-/// <summary>Writes a table in columns of characters, or row by row where the columns would be too narrow.</summary>
+/// <summary>Writes a table in columns of characters, or row by row where the columns would be too narrow for their words: none is broken.</summary>
 internal static class TextTable
 {
     private const string Gap = "  ";
-    private const int Narrowest = 6;
 
     /// <summary>Writes caption, head, rows and note.</summary>
     public static ImmutableArray<string> Write(Table table, int width)
@@ -41,7 +40,7 @@ internal static class TextTable
     private static string Text(TableCell cell) =>
         cell.Shape is { } shape ? ShapeMark.Of(shape) + " " + cell.Text : cell.Text;
 
-    /// <summary>Widths in characters; empty when not every column can have a readable width.</summary>
+    /// <summary>Widths in characters; empty when not every column can hold its longest word.</summary>
     private static ImmutableArray<int> Widths(Table table, int width)
     {
         var room = width - (Gap.Length * (table.Columns.Length - 1));
@@ -55,40 +54,36 @@ internal static class TextTable
                         .Max()
             )
             .ToArray();
-        // Columns give way as far as their longest words allow; only where that is not enough are words broken.
-        var words = table.Columns.Select((_, i) => LongestWord(table, i)).ToArray();
-        while (wanted.Sum() > room && Widest((w, i) => w > words[i]) is { } yielding)
+        // Columns give way as far as their longest words allow, first with a number and its unit as one word.
+        foreach (var splitsUnits in new[] { false, true })
         {
-            wanted[yielding]--;
-        }
-
-        while (wanted.Sum() > room)
-        {
-            if (Widest((w, _) => w > Narrowest) is not { } widest)
+            var words = table
+                .Columns.Select((_, i) => LongestWord(table, i, splitsUnits))
+                .ToArray();
+            while (wanted.Sum() > room && Widest(i => wanted[i] > words[i]) is { } yielding)
             {
-                return [];
+                wanted[yielding]--;
             }
-
-            wanted[widest]--;
         }
 
-        int? Widest(Func<int, int, bool> mayShrink) =>
-            wanted
-                .Select((w, i) => (Width: w, Index: i))
-                .Where(item => mayShrink(item.Width, item.Index))
-                .OrderByDescending(item => item.Width)
-                .Select(item => (int?)item.Index)
-                .FirstOrDefault();
+        return wanted.Sum() > room ? [] : [.. wanted.Select(w => Math.Max(1, w))];
 
-        return [.. wanted.Select(w => Math.Max(1, w))];
+        int? Widest(Func<int, bool> mayShrink) =>
+            Enumerable
+                .Range(0, wanted.Length)
+                .Where(mayShrink)
+                .OrderByDescending(i => wanted[i])
+                .Select(i => (int?)i)
+                .FirstOrDefault();
     }
 
-    private static int LongestWord(Table table, int column) =>
+    private static int LongestWord(Table table, int column, bool splitsUnits) =>
         table
             .Rows.Where(r => r.Kind == RowKind.Data)
             .Select(r => Text(r.Cells[column]))
             .Append(table.Columns[column].Header)
-            .SelectMany(text => text.Split(' ', '\n'))
+            .SelectMany(text => text.Split('\n'))
+            .SelectMany(line => UnitWords.Of(TextLines.Visible(line), _ => !splitsUnits))
             .Select(TextLines.Length)
             .DefaultIfEmpty(0)
             .Max();
@@ -130,6 +125,11 @@ internal static class TextTable
 
             for (var i = 0; i < row.Cells.Length; i++)
             {
+                if (i > 0 && row.Cells[i].Text.Length == 0)
+                {
+                    continue;
+                }
+
                 var entry = table.Columns[i].Header + ": " + Text(row.Cells[i]);
                 lines.AddRange(TextLines.Wrap(entry, width, i == 0 ? "" : "    "));
             }

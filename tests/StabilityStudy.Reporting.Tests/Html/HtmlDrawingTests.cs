@@ -70,6 +70,66 @@ public sealed partial class HtmlDrawingTests
         Assert.True(Contrast.WithPaper(color) >= least);
     }
 
+    /// <summary>The narrowest window is that of a phone, 390 pixels wide; a rem is 16 of them.</summary>
+    [Fact]
+    public void Nothing_has_a_width_that_a_phone_cannot_show()
+    {
+        var rules = HtmlStyle.Sheet[HtmlStyle.Sheet.IndexOf(":root", StringComparison.Ordinal)..];
+        var widths = FixedWidth().Matches(rules);
+
+        Assert.NotEmpty(widths);
+        Assert.All(
+            widths,
+            width =>
+                Assert.InRange(
+                    double.Parse(width.Groups["size"].Value, CultureInfo.InvariantCulture)
+                        * (width.Groups["unit"].Value == "rem" ? 16 : 1),
+                    0,
+                    390
+                )
+        );
+        Assert.DoesNotContain(
+            " style=\"",
+            Styleless(Page("40 pairs").Html),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Theory]
+    [InlineData("7")]
+    [InlineData("N-7")]
+    [InlineData("N 7/\"é\"")]
+    public void Specimen_is_a_link_only_where_it_is_surely_meant(string code)
+    {
+        var results = new Table(
+            "Results",
+            [new Column("Specimen", ColumnAlignment.Left, 1)],
+            [
+                new Row([new TableCell(code)])
+                {
+                    ResultsOf = new SpecimenResults(code, "PT", "PT · All"),
+                },
+            ],
+            null
+        );
+        var named = new Table(
+            "Named",
+            [new Column("Specimen", ColumnAlignment.Left, 1) { IsOfSpecimens = true }],
+            [new Row([new TableCell(code)]), new Row([new TableCell("unknown")])],
+            null
+        );
+        var said = new Paragraph($"At 7 h {code}, not {code}-B.", ParagraphStyle.Body);
+
+        var html = HtmlDrawing.Draw(OddReports.Report(OddReports.Section(said, named, results)));
+
+        var id = Identifier()
+            .Matches(html)
+            .Select(match => match.Groups["id"].Value)
+            .Single(found => found.StartsWith("specimen-", StringComparison.Ordinal));
+        Assert.Equal(code == "N-7" ? 2 : 1, html.Split($"<a href=\"#{id}\">").Length - 1);
+        Assert.Contains("<th scope=\"row\">unknown</th>", html, StringComparison.Ordinal);
+    }
+
     [Fact]
     public void Every_figure_is_a_file_with_its_words_and_fonts()
     {
@@ -160,6 +220,12 @@ public sealed partial class HtmlDrawingTests
         var end = html.IndexOf("</style>", StringComparison.Ordinal);
         return html[end..];
     }
+
+    [GeneratedRegex(
+        "(?:[ {;]|[^x]-)width: (?<size>[0-9.]+)(?<unit>px|rem)|minmax\\((?<size>[0-9.]+)(?<unit>px|rem)|grid-template-columns: (?<size>[0-9.]+)(?<unit>px|rem)",
+        RegexOptions.NonBacktracking
+    )]
+    private static partial Regex FixedWidth();
 
     [GeneratedRegex("<[^>]*>", RegexOptions.NonBacktracking)]
     private static partial Regex Tag();

@@ -226,7 +226,11 @@ public sealed partial class RequirementTests
                     .Select(match => match.Groups["page"].Value)
             );
 
-    [GeneratedRegex(@"\(page (?<page>\d+)\)", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex(
+        @"\(page (?<page>\d+)\)",
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
+    )]
     private static partial Regex PageNamed();
 
     private static Section[] Both(Core.Analysis.StudyAnalysis analysis, SectionPages pages) =>

@@ -73,6 +73,92 @@ public class TextDrawingTests
     }
 
     [Fact]
+    public void Table_whose_longest_words_need_more_than_a_line_is_written_row_by_row()
+    {
+        var table = new Table(
+            "",
+            [
+                new Column("Where", ColumnAlignment.Left, 1),
+                new Column("Remark", ColumnAlignment.Left, 1),
+                new Column("Nothing", ColumnAlignment.Left, 1),
+            ],
+            [
+                new Row([
+                    new TableCell("a-file-name-of-many-letters.csv"),
+                    new TableCell("incomprehensible"),
+                    new TableCell(""),
+                ]),
+            ],
+            null
+        );
+
+        Assert.EndsWith(
+            "Where: a-file-name-of-many-letters.csv\n    Remark: incomprehensible\n",
+            TextDrawing.Draw(OddReports.Report(OddReports.Section(table)), 40),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void Number_and_its_unit_stay_on_one_line() =>
+        Assert.Equal(
+            ["The window ends at", "12 h, with 90 % of", "them."],
+            TextLines.Wrap("The window ends at 12 h, with 90 % of them.", 20)
+        );
+
+    [Fact]
+    public void Brief_text_names_what_it_leaves_out()
+    {
+        var model = OddReports.Report(
+            new Section(
+                "Kept",
+                StartsOnNewPage: false,
+                [
+                    new Paragraph("Read at once.", ParagraphStyle.Body),
+                    new KeepTogether([
+                        new Table(
+                            "Half",
+                            [
+                                new Column("A", ColumnAlignment.Left, 1),
+                                new Column("B", ColumnAlignment.Left, 1) { IsDetail = true },
+                            ],
+                            [new Row([new TableCell("shown"), new TableCell("hidden")])],
+                            null
+                        ),
+                    ]),
+                ]
+            )
+            {
+                IsInBrief = true,
+            },
+            new Section("Looked up", StartsOnNewPage: false, [])
+        );
+
+        const string wanted = """
+            Read at once.
+
+            Half
+            A
+            -----
+            shown
+
+            What is left out here
+            --------------------------------------------------------------------------------
+
+            - Looked up
+            - Kept: in "Half" "B"
+
+            All of it: report --full, the HTML, the PDF; every figure: analysis.json
+
+            """;
+        Assert.EndsWith(
+            wanted.ReplaceLineEndings("\n"),
+            TextDrawing.DrawBrief(model),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
     public void Chart_becomes_its_title_caption_and_alternative_text()
     {
         var text = TextDrawing.Draw(OddReports.Report(OddReports.Section(DemoCharts.Regression())));

@@ -22,17 +22,22 @@ internal static class DispositionSection
     private static Table LeftOut(StudyAnalysis analysis)
     {
         var rows = analysis
-            .Sequences.SelectMany(sequence => sequence.Cells)
-            .SelectMany(cell =>
-                cell.Pairs.Where(pair =>
+            .Sequences.SelectMany(sequence =>
+                sequence.Cells.Select(cell =>
+                    (Cell: cell, Subject: SequenceNames.Of(analysis, sequence).Title(analysis))
+                )
+            )
+            .SelectMany(item =>
+                item.Cell.Pairs.Where(pair =>
                         pair.Status is not (PairStatus.Compared or PairStatus.NotAssigned)
                     )
-                    .Select(pair => (cell.Key, Pair: pair))
+                    .Select(pair => (item.Cell.Key, item.Subject, Pair: pair))
             )
             .GroupBy(item =>
                 (
                     item.Pair.Specimen,
                     item.Key.Analyte,
+                    item.Subject,
                     What: TradeWords.Of(item.Pair),
                     item.Pair.Reason
                 )
@@ -45,12 +50,15 @@ internal static class DispositionSection
                 ),
                 new TableCell(item.Key.What),
                 new TableCell(item.Key.Reason),
-            ]))
+            ])
+            {
+                Subject = item.Key.Subject,
+            })
             .ToImmutableArray();
         return new Table(
             "Every specimen that is not compared, with the reason",
             [
-                new Column("Specimen", ColumnAlignment.Left, 0.9),
+                new Column("Specimen", ColumnAlignment.Left, 0.9) { IsOfSpecimens = true },
                 new Column("Analyte", ColumnAlignment.Left, 0.7),
                 new Column("Time", ColumnAlignment.Left, 0.9),
                 new Column("What became of it", ColumnAlignment.Left, 2.8),

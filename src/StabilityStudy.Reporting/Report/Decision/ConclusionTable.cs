@@ -23,7 +23,10 @@ internal static class ConclusionTable
             ],
             [.. analysis.Sequences.SelectMany(sequence => Rows(analysis, sequence))],
             Note(analysis)
-        );
+        )
+        {
+            IsOfConclusions = true,
+        };
 
     private static IEnumerable<Row> Rows(StudyAnalysis analysis, Sequence sequence)
     {

@@ -110,6 +110,7 @@ internal static class DecisionRows
             BriefOf(name, conclusion, reservations)
         )
         {
+            Subject = names.Title(analysis),
             Code =
                 $"{code}: {(row.Supported is { } supported ? DurationText.FormatWindow(supported) : TradeWords.Of(FirstOpen(times)?.Conclusion ?? Conclusion.NotAssessed))}",
             DecideNow =

@@ -34,13 +34,13 @@ internal static class PairTable
                     .Cells.SelectMany(cell => cell.Pairs.Select(pair => (Cell: cell, Pair: pair)))
                     .OrderBy(item => item.Pair.Specimen, StringComparer.Ordinal)
                     .ThenBy(item => item.Cell.Key.TimePoint.Delay)
-                    .Select(item => Row(item.Cell, item.Pair, spun)),
+                    .Select(item => Row(names, names.Title(analysis), item.Cell, item.Pair, spun)),
             ],
             $"Tested after: actual delay since collection, in hours:minutes. Before, after spinning: the delayed tube from collection to spinning and from spinning to its test. Lines: of the baseline and of the delayed result in the laboratory's own file {analysis.Facts.Files.Results}; the attached results.csv, which the program wrote from it in an order of its own, names the same lines in its column source_row. Outside: counts as outside the allowable difference. Not tested: with a stated reason, left out, no failure. Stands out: flagged, kept in every figure. Across: changed the side of that decision level."
         );
     }
 
-    private static Row Row(Cell cell, PairRecord pair, bool spun)
+    private static Row Row(SequenceNames names, string title, Cell cell, PairRecord pair, bool spun)
     {
         var compared = pair.Status == PairStatus.Compared;
         var emphasis = compared ? Emphasis.None : Emphasis.Muted;
@@ -74,6 +74,9 @@ internal static class PairTable
                 emphasis
             ),
             new TableCell(PairTexts.Remark(cell, pair), emphasis),
-        ]);
+        ])
+        {
+            ResultsOf = new SpecimenResults(pair.Specimen, names.Analyte.Id, title),
+        };
     }
 }

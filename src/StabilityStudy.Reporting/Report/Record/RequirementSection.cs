@@ -120,7 +120,7 @@ internal static class RequirementSection
         public Column Column =>
             Pages.HavePages
                 ? new Column("Page", ColumnAlignment.Right, 0.5)
-                : new Column("Answered in", ColumnAlignment.Left, 1.9);
+                : new Column("Answered in", ColumnAlignment.Left, 1.9) { IsDetail = true };
 
         public string Of(Requirement line) =>
             !Pages.HavePages ? line.Section

@@ -113,7 +113,10 @@ internal static class GroupSections
                 ]),
             ],
             criteria.Length == 0 ? "No criterion of the protocol applies." : null
-        );
+        )
+        {
+            IsOfConclusions = true,
+        };
     }
 
     private static string RequirementOf(
