@@ -117,6 +117,11 @@ public sealed class ChangedStudyTests
                 "decision_levels = [40.0, 60.0, 90.0]",
                 "decision_levels = [400, 600, 900]"
             )
+            .Edited(ExampleStudy.Protocol, "{ level = 40.0", "{ level = 400")
+            .Edited(ExampleStudy.Protocol, "{ level = 60.0", "{ level = 600")
+            .Edited(ExampleStudy.Protocol, "{ level = 60.0", "{ level = 600")
+            .Edited(ExampleStudy.Protocol, "{ level = 90.0", "{ level = 900")
+            .Edited(ExampleStudy.Protocol, "{ level = 90.0", "{ level = 900")
             .Edited(ExampleStudy.Protocol, "range = [45.0, 110.0]", "range = [450, 1100]")
             .Edited(ExampleStudy.Protocol, "levels = [60.0, 90.0]", "levels = [600, 900]")
             .Edited(ExampleStudy.Protocol, "absolute_in_unit = 2.0", "absolute_in_unit = 20");

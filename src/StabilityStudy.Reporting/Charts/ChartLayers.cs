@@ -130,10 +130,10 @@ internal static class ChartLayers
         var bars = new ErrorBar(
             [.. layer.Intervals.Select(i => i.X)],
             [.. layer.Intervals.Select(i => i.Estimate)],
-            null,
-            null,
-            [.. layer.Intervals.Select(i => i.Estimate - i.Lower)],
-            [.. layer.Intervals.Select(i => i.Upper - i.Estimate)]
+            xErrorsPositive: null,
+            xErrorsNegative: null,
+            yErrorsPositive: [.. layer.Intervals.Select(i => i.Upper - i.Estimate)],
+            yErrorsNegative: [.. layer.Intervals.Select(i => i.Estimate - i.Lower)]
         )
         {
             Color = ChartStyle.Ink,
