@@ -24,6 +24,7 @@ public static class Application
         )
         {
             ProtocolsCommand.Create(terminal),
+            StartCommand.Create(terminal),
             PlanCommand.Create(terminal),
             LockCommand.Create(terminal),
             CheckCommand.Create(terminal),
