@@ -1,0 +1,280 @@
+using StabilityStudy.Core.Collecting;
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Reporting.Text;
+
+namespace StabilityStudy.Cli.Console;
+
+/// <summary>How far a collection is, as text: the answer first, then each group, then what is due, then the baselines so far.</summary>
+internal sealed class InventoryListing(
+    Terminal terminal,
+    CollectionInventory inventory,
+    StudyProtocol protocol,
+    StudyTime time,
+    bool all
+)
+{
+    private const int MostOverdue = 5;
+    private const int MostNext = 10;
+    private const int NumberWidth = 9;
+    private const int LongestName = 34;
+
+    public void Write(bool hasEnded)
+    {
+        Lines(Answer(hasEnded));
+        terminal.Out.WriteLine();
+        WriteGroups();
+        WriteUnusable();
+        WriteDue();
+        WriteRanges();
+        if (inventory.CollectedLater > 0)
+        {
+            terminal.Out.WriteLine();
+            Lines(
+                $"! {Count(inventory.CollectedLater, "specimen")} collected after this moment: a date or a clock is wrong."
+            );
+        }
+    }
+
+    private string Answer(bool hasEnded)
+    {
+        var state =
+            hasEnded ? "Ended early"
+            : inventory.IsCollecting ? "Collecting"
+            : "Collected: every planned specimen is there";
+        var days = state == "Collecting"
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $", day {inventory.Days} of at least {inventory.PlannedDays}"
+            )
+            : "";
+        var overdue = Standing(TestStanding.Overdue);
+        var today = inventory.Tests.Count(test =>
+            test.Standing is TestStanding.DueNow or TestStanding.DueLater
+            && time.IsToday(test.Latest)
+        );
+        return $"{state}{days}. {Tubes(overdue)} overdue, {Tubes(today, "due today")}. As of {time.Whole(time.AsOf)}.";
+    }
+
+    private static string Tubes(int count, string? what = null) =>
+        (count, what) switch
+        {
+            (0, null) => "No tube is",
+            (1, null) => "1 tube is",
+            (_, null) => string.Create(CultureInfo.InvariantCulture, $"{count} tubes are"),
+            (0, _) => "none is " + what,
+            (1, _) => "1 is " + what,
+            _ => string.Create(CultureInfo.InvariantCulture, $"{count} are {what}"),
+        };
+
+    private void WriteGroups()
+    {
+        var inQuestion = Standing(TestStanding.InQuestion) > 0;
+        var width = Math.Min(
+            LongestName,
+            inventory.Groups.Max(item => TextLines.Length(item.Name))
+        );
+        Row("", "specimens", "tested", "due", "overdue", "lost", "when?");
+        foreach (var item in inventory.Groups)
+        {
+            var lines = TextLines.WrapLine(item.Name, width);
+            foreach (var line in lines[..^1])
+            {
+                terminal.Out.WriteLine(line);
+            }
+
+            Row(
+                lines[^1],
+                string.Create(CultureInfo.InvariantCulture, $"{item.Specimens} of {item.Planned}"),
+                Number(item.Count(TestStanding.Tested)),
+                Number(item.Count(TestStanding.DueNow) + item.Count(TestStanding.DueLater)),
+                Number(item.Count(TestStanding.Overdue)),
+                Number(item.Count(TestStanding.Lost)),
+                Number(item.Count(TestStanding.InQuestion))
+            );
+        }
+
+        void Row(string name, string specimens, params ReadOnlySpan<string> tubes)
+        {
+            var row = TextLines.Padded(name, width, atRight: true) + specimens.PadLeft(12);
+            foreach (var tube in inQuestion ? tubes : tubes[..^1])
+            {
+                row += tube.PadLeft(NumberWidth);
+            }
+
+            terminal.Out.WriteLine(row.TrimEnd());
+        }
+    }
+
+    private void WriteUnusable()
+    {
+        foreach (var item in inventory.Groups.Where(item => item.Unusable > 0))
+        {
+            Lines(
+                $"{item.Name}: {Count(item.Unusable, "specimen")} without a valid baseline; {(item.Unusable == 1 ? "another takes its place" : "others take their places")}."
+            );
+        }
+    }
+
+    private void WriteDue()
+    {
+        var overdue = inventory
+            .Tests.Where(test =>
+                test.Standing is TestStanding.Overdue or TestStanding.InQuestion
+            )
+            .ToImmutableArray();
+        var next = inventory
+            .Tests.Where(test => test.Standing is TestStanding.DueNow or TestStanding.DueLater)
+            .ToImmutableArray();
+        if (overdue.IsEmpty && next.IsEmpty)
+        {
+            return;
+        }
+
+        terminal.Out.WriteLine();
+        terminal.Out.WriteLine("Now and next");
+        Tests(overdue, MostOverdue, "overdue");
+        var today = next.Where(test => time.IsToday(test.Latest)).ToImmutableArray();
+        if (all || today.IsEmpty)
+        {
+            Tests(next, MostNext, "to come");
+        }
+        else
+        {
+            Tests(today, MostNext, "today");
+            if (next.Length > today.Length)
+            {
+                Lines(
+                    $"  later: {Count(next.Length - today.Length, "tube")}, the first at {time.Whole(next[today.Length].Earliest)}"
+                );
+            }
+        }
+    }
+
+    private void Tests(ImmutableArray<PlannedTest> tests, int most, string what)
+    {
+        var shown = all ? tests : [.. tests.Take(most)];
+        foreach (var test in shown)
+        {
+            Lines("  " + Words(test), "    ");
+        }
+
+        if (shown.Length < tests.Length)
+        {
+            terminal.Out.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"  and {tests.Length - shown.Length} more {what}: --all"
+                )
+            );
+        }
+    }
+
+    private string Words(PlannedTest test)
+    {
+        var when = test.Standing switch
+        {
+            TestStanding.Overdue => "overdue",
+            TestStanding.InQuestion => "when?",
+            TestStanding.DueNow => "now",
+            _ => time.IsToday(test.Earliest) && time.IsToday(test.Latest)
+                ? $"{time.Short(test.Earliest)}-{time.Short(test.Latest)}"
+                : time.Whole(test.Earliest),
+        };
+        var storage =
+            protocol.Storages.Length > 1 && test.Storage.Length > 0 ? $"  {test.Storage}" : "";
+        var ofSome =
+            protocol.Analytes.Length > 1 && test.Analytes.Length < protocol.Analytes.Length
+                ? $"  {string.Join(", ", test.Analytes)}"
+                : "";
+        return $"{when, -16}  {test.Specimen, -10}  {test.Occasion, -8}{storage}{ofSome}{Rest(test)}".TrimEnd();
+    }
+
+    private string Rest(PlannedTest test) =>
+        test.Standing switch
+        {
+            TestStanding.Overdue => $"  last time was {time.Short(test.Latest)}",
+            TestStanding.InQuestion => "  time of collection in question, see below",
+            TestStanding.DueNow => $"  until {time.Short(test.Latest)}{Spin(test)}",
+            _ => Spin(test),
+        };
+
+    private string Spin(PlannedTest test) =>
+        test.SpinBy is { } by ? $", spun by {time.Short(by)}"
+        : test.SpinFrom is { } from
+            ? $"{(test.Standing == TestStanding.DueNow ? "," : " ")} spin from {time.Short(from)}"
+        : "";
+
+    private void WriteRanges()
+    {
+        var ranges = inventory
+            .Ranges.Where(range =>
+                range.Count > 0 && (range.Planned is not null || !range.Levels.IsEmpty)
+            )
+            .ToImmutableArray();
+        if (ranges.IsEmpty)
+        {
+            return;
+        }
+
+        terminal.Out.WriteLine();
+        foreach (var range in ranges)
+        {
+            Lines(Words(range), "  ");
+        }
+    }
+
+    private string Words(BaselineRange range)
+    {
+        var analyte = protocol.Analytes.Single(item => item.Id == range.Analyte);
+        var name = inventory.Groups.Single(item => item.Group == range.Group).Name;
+        var unit = analyte.ShownUnit.Length > 0 ? " " + analyte.ShownUnit : "";
+        var planned = range.Planned is { } span
+            ? string.Create(
+                CultureInfo.InvariantCulture,
+                $", planned {span.Lowest} to {span.Highest}"
+            )
+            : "";
+        var few = range
+            .Levels.SelectMany(level =>
+                new[] { (Side: "below", Count: level.Below), (Side: "above", Count: level.Above) }
+                    .Where(side => side.Count < level.Wanted)
+                    .Select(side =>
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"; {side.Count} {side.Side} {level.Level}{unit}, {level.Wanted} wanted"
+                        )
+                    )
+            )
+            .ToImmutableArray();
+        return string.Create(
+            CultureInfo.InvariantCulture,
+            $"Baselines so far, {range.Analyte}, {name}: {range.Lowest} to {range.Highest}{unit} ({range.Count}){planned}{string.Concat(few)}."
+        );
+    }
+
+    private int Standing(TestStanding standing) =>
+        inventory.Tests.Count(test => test.Standing == standing);
+
+    private static string Number(int count) => count.ToString(CultureInfo.InvariantCulture);
+
+    private static string Count(int number, string what) =>
+        string.Create(CultureInfo.InvariantCulture, $"{number} {what}{(number == 1 ? "" : "s")}");
+
+    private void Lines(string text, string indent = "")
+    {
+        // Columns stand where they are as long as the line fits.
+        if (TextLines.Length(text) <= terminal.Width)
+        {
+            terminal.Out.WriteLine(text);
+            return;
+        }
+
+        var margin = text.Length - text.TrimStart().Length;
+        var lines = TextLines.WrapLine(text, terminal.Width, new string(' ', margin));
+        terminal.Out.WriteLine(lines[0]);
+        foreach (var line in lines[1..])
+        {
+            terminal.Out.WriteLine(indent + line.TrimStart());
+        }
+    }
+}
