@@ -28,6 +28,7 @@ public static class Application
             PlanCommand.Create(terminal),
             LockCommand.Create(terminal),
             CheckCommand.Create(terminal),
+            TranscriptionCommand.Create(terminal),
             AnalyzeCommand.Create(terminal),
             ReportCommand.Create(terminal),
             SignCommand.Create(terminal),

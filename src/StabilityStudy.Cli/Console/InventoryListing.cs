@@ -16,7 +16,8 @@ internal sealed class InventoryListing(
     private const int MostOverdue = 5;
     private const int MostNext = 10;
     private const int NumberWidth = 9;
-    private const int LongestName = 34;
+    private const int TestedWidth = 14;
+    private const int LongestName = 26;
 
     public void Write(bool hasEnded)
     {
@@ -73,7 +74,7 @@ internal sealed class InventoryListing(
             LongestName,
             inventory.Groups.Max(item => TextLines.Length(item.Name))
         );
-        Row("", "specimens", "tested", "due", "overdue", "lost", "when?");
+        Row("", "specimens", "tubes tested", "due", "overdue", "lost", "when?");
         foreach (var item in inventory.Groups)
         {
             var lines = TextLines.WrapLine(item.Name, width);
@@ -96,9 +97,9 @@ internal sealed class InventoryListing(
         void Row(string name, string specimens, params ReadOnlySpan<string> tubes)
         {
             var row = TextLines.Padded(name, width, atRight: true) + specimens.PadLeft(12);
-            foreach (var tube in inQuestion ? tubes : tubes[..^1])
+            for (var i = 0; i < tubes.Length - (inQuestion ? 0 : 1); i++)
             {
-                row += tube.PadLeft(NumberWidth);
+                row += tubes[i].PadLeft(i == 0 ? TestedWidth : NumberWidth);
             }
 
             terminal.Out.WriteLine(row.TrimEnd());

@@ -38,6 +38,8 @@ internal sealed class StudyTime
             )
                 ? exact
             : Local(asked, zone);
+        // To the minute, as it is shown, so that the same can be asked for again.
+        now = new DateTimeOffset(now.Ticks - (now.Ticks % TimeSpan.TicksPerMinute), now.Offset);
         return new StudyTime(zone, zone is null ? now : TimeZoneInfo.ConvertTime(now, zone));
     }
 

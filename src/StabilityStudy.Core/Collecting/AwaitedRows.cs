@@ -65,12 +65,19 @@ internal sealed class AwaitedRows(CollectionInventory? inventory)
     public bool IsToday(DateTimeOffset time) =>
         inventory is { AsOf: var asOf } && time.ToOffset(asOf.Offset).Date == asOf.Date;
 
+    /// <summary>Whether a row has neither result nor time yet, as a sheet has whose rows are there before the tubes are tested.</summary>
+    public static bool IsBlank(ResultRow row) =>
+        row is { TestedAt: null, Flag: "", Result: MissingResult { Text: "" } };
+
+    private static bool IsBlank(Measurement? measured) =>
+        measured is null or { TestedAt: null, Result: MissingResult { Text: "" } };
+
     private bool IsAwaited(CellKey key, PairRecord pair) =>
         pair.Status switch
         {
-            PairStatus.NoDelayedResult => pair.Delayed is null
+            PairStatus.NoDelayedResult => IsBlank(pair.Delayed)
                 && !_missing.Contains((pair.Specimen, key.Storage, new TestOccasion(key.TimePoint))),
-            PairStatus.BaselineInvalid => pair.Baseline is null
+            PairStatus.BaselineInvalid => IsBlank(pair.Baseline)
                 && !_missing.Contains((pair.Specimen, "", default)),
             _ => false,
         };

@@ -21,7 +21,9 @@ internal sealed class PlannedTests
         _inputs = inputs;
         _asOf = asOf;
         _inQuestion = inQuestion;
-        _results = inputs.Results.ToLookup(row => (row.Specimen, row.Occasion));
+        _results = inputs
+            .Results.Where(row => !AwaitedRows.IsBlank(row))
+            .ToLookup(row => (row.Specimen, row.Occasion));
         _notDrawn = NotDrawnTubes
             .Of(inputs)
             .Where(item => item.Standing == NotDrawnStanding.Counts)

@@ -12,17 +12,29 @@ internal static class FactsTemplate
     private const int Width = 100;
     private const string Commented = "#";
 
+    private static readonly ImmutableHashSet<string> s_shownByExample =
+    [
+        ValueForms.Text.Allowed,
+        ValueForms.Date.Allowed,
+        ValueForms.Duration.Allowed,
+        ValueForms.TimeOfDay.Allowed,
+        ValueForms.Flag.Allowed,
+        FactsKeys.Format.Allowed,
+    ];
+
     public static string Write(NewStudy study)
     {
         var text = new StringBuilder();
         Paragraph(
             text,
-            $"What happens in this study: people, instruments, lots, where the data are, and what was decided on the way. Begun from the ready protocol {study.Protocol}. Nothing here is fixed before data; it grows while the study runs."
+            $"What happens in this study: people, instruments, lots, where the data are, and what was decided on the way. Begun from the ready protocol {study.Protocol}. Nothing here is fixed before data; it grows while the study runs.",
+            hanging: ""
         );
         text.Append("#\n");
         Paragraph(
             text,
-            "A line with # and no space after it shows how a key is written: its value is an example. Take the # away and put your own value in. A table that may stand more than once, such as [[person]], is copied as often as needed. Codes are study codes, never a patient's name, birth date or number."
+            "A line with # and no space after it shows how a key is written: its value is an example. Take the # away and put your own value in. A table that may stand more than once, such as [[person]], is copied as often as needed. Codes are study codes, never a patient's name, birth date or number.",
+            hanging: ""
         );
         var known = KnownValues(study);
         foreach (var key in FactsKeys.Table.Keys.Where(key => key is not TableKey))
@@ -122,7 +134,7 @@ internal static class FactsTemplate
 
         foreach (var key in table.Keys.Keys.Where(IsLine))
         {
-            Paragraph(text, $"{key.Name}: {Explained(key)}", indent: "  ");
+            Paragraph(text, Explained(key), indent: "  ");
         }
 
         foreach (var entry in known.DefaultIfEmpty([]))
@@ -155,9 +167,13 @@ internal static class FactsTemplate
     private static void Line(StringBuilder text, Key key, string? value) =>
         text.Append(value is null ? $"{Commented}{key.Line}\n" : $"{key.Name} = {value}\n");
 
-    /// <summary>"when it was tested (needed): a date".</summary>
+    /// <summary>"code (needed): code used in the files".</summary>
     private static string Explained(Key key) =>
-        key.Note + Needed(key.Need) + (key is TableKey ? "." : $": {key.Allowed}.");
+        $"{key.Name}{Needed(key.Need)}: {key.Note}{Allowed(key)}.";
+
+    /// <summary>What may be written, where the example beside it does not show that.</summary>
+    private static string Allowed(Key key) =>
+        key is TableKey || s_shownByExample.Contains(key.Allowed) ? "" : "; " + key.Allowed;
 
     private static string Needed(Need need) =>
         need switch
@@ -166,7 +182,12 @@ internal static class FactsTemplate
             Need.Optional or Need.Depends or Need.OfSomeKinds => "",
         };
 
-    private static void Paragraph(StringBuilder text, string words, string indent = "")
+    private static void Paragraph(
+        StringBuilder text,
+        string words,
+        string indent = "",
+        string hanging = "  "
+    )
     {
         var line = new StringBuilder(indent);
         foreach (var word in words.Split(' '))
@@ -174,7 +195,7 @@ internal static class FactsTemplate
             if (line.Length > indent.Length && line.Length + 1 + word.Length > Width)
             {
                 text.Append("# ").Append(line).Append('\n');
-                line.Clear().Append(indent).Append("  ");
+                line.Clear().Append(indent).Append(hanging);
             }
             else if (line.Length > indent.Length)
             {

@@ -6,7 +6,7 @@ using StabilityStudy.Reporting.Report.Drift;
 
 namespace StabilityStudy.Reporting.Report.Record;
 
-/// <summary>What a report of a stability study should tell: twenty items after a published checklist, from memory.</summary>
+/// <summary>What a report of a stability study should tell: twenty items after a published checklist, from memory, and one of our own.</summary>
 internal static class CompletenessItems
 {
     public static ImmutableArray<Requirement> Of(StudyAnalysis analysis)
@@ -126,6 +126,14 @@ internal static class CompletenessItems
                 "Where the data are, who paid, whose interest",
                 RecordSection.Title,
                 "funding and interests are not in the files"
+            ),
+            new(
+                "Transcription",
+                "Rows drawn at random, compared with the instrument's printout",
+                ConductSection.Title,
+                analysis.Facts.TranscriptionChecks.IsEmpty
+                    ? "no such comparison is stated in study.toml"
+                    : null
             ),
         ];
     }
