@@ -9,7 +9,7 @@ using StabilityStudy.Pipeline;
 
 namespace StabilityStudy.Cli.Commands;
 
-/// <summary>check: how far the collection is, then every data query; no change and no figure shown.</summary>
+/// <summary>check: how far the collection is, then every data query; no change shown.</summary>
 internal static class CheckCommand
 {
     public static Command Create(Terminal terminal)
@@ -32,7 +32,7 @@ internal static class CheckCommand
         var json = StudyArgument.Json("Write inventory and queries as JSON.");
         var command = new Command(
             "check",
-            "Show how far the collection is and what is due, then every data query: what was read where, what is wrong, what to do. Shows no change and no figure; a query quotes only what it asks about.\n\nExample:\n  stability-study check my-study"
+            "Show how far the collection is and what is due, then every data query: what was read where, what is wrong, what to do. Shows no change and concludes nothing; a query quotes only what it asks about.\n\nExample:\n  stability-study check my-study"
         )
         {
             study,

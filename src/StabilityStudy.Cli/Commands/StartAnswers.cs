@@ -57,7 +57,10 @@ internal static class StartAnswers
             "--protocol",
             "Which of them",
             proposed: null,
-            name => all.Any(item => item.Name == name) ? null : Unknown(name)
+            name =>
+                options.Protocol is not null || all.Any(item => item.Name == name)
+                    ? null
+                    : $"There is no ready protocol \"{name}\"."
         );
         if (protocol.Length == 0)
         {
@@ -127,9 +130,6 @@ internal static class StartAnswers
                 text => ProblemOfText(text, longest)
             );
     }
-
-    private static string Unknown(string name) =>
-        $"There is no ready protocol \"{name}\". To see their names: stability-study protocols";
 
     private static ImmutableArray<Person> People(StartOptions options, Questions questions)
     {

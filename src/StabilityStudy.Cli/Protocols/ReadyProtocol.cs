@@ -30,11 +30,14 @@ internal sealed record ReadyProtocol(string Name, string Question, string Text)
 
     /// <summary>The one with a name.</summary>
     /// <exception cref="UsageException">There is none.</exception>
-    public static ReadyProtocol Find(string name) =>
-        All().FirstOrDefault(item => item.Name == name)
-        ?? throw new UsageException(
-            $"There is no ready protocol \"{name}\". To see their names: stability-study protocols"
-        );
+    public static ReadyProtocol Find(string name)
+    {
+        var all = All();
+        return all.FirstOrDefault(item => item.Name == name)
+            ?? throw new UsageException(
+                $"There is no ready protocol \"{name}\". There are: {string.Join(", ", all.Select(item => item.Name))}."
+            );
+    }
 
     /// <summary>The codes of its analytes.</summary>
     public ImmutableArray<string> AnalyteCodes() =>
