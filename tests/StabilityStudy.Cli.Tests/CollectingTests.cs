@@ -34,14 +34,14 @@ public sealed class CollectingTests : IDisposable
             Collecting, day 3 of at least 5. 2 tubes are overdue, 17 are due today. As of
             2026-03-04 14:05.
 
-                                     specimens  tubes tested      due  overdue     lost
-            No anticoagulant          15 of 50            46       13        1        0
-            Unfractionated heparin    18 of 61            67        4        1        0
+                                    specimens  tubes tested   due  overdue  lost
+            No anticoagulant         15 of 50            46    13        1     0
+            Unfractionated heparin   18 of 61            67     4        1     0
 
             Now and next
-              overdue           N-012       6 h       last time was 13:52
-              overdue           H-014       6 h       last time was 14:02
-              now               N-013       6 h       until 14:07, spin from 13:07
+              overdue  N-012  6 h  last time was 13:52
+              overdue  H-014  6 h  last time was 14:02
+              now          N-013  6 h  until 14:07, spin from 13:07
             """.ReplaceLineEndings("\n"),
             run.Out.ReplaceLineEndings("\n"),
             StringComparison.Ordinal
@@ -90,7 +90,7 @@ public sealed class CollectingTests : IDisposable
 
         Assert.DoesNotContain("--all", run.Out, StringComparison.Ordinal);
         Assert.Contains(
-            "\n  20:14-20:44       N-015       12 h      spin from 19:44",
+            "\n  20:14-20:44  N-015  12 h  spin from 19:44",
             run.Out,
             StringComparison.Ordinal
         );

@@ -46,7 +46,7 @@ internal static class StartAnswers
             questions.Say("Ready protocols:");
             foreach (var item in all)
             {
-                questions.Say("  " + item.Name);
+                questions.Say(item.Name, "  ");
             }
 
             questions.Say("What each asks: stability-study protocols");
@@ -96,7 +96,7 @@ internal static class StartAnswers
         var zone = questions.Of(
             options.TimeZone,
             "--time-zone",
-            $"Time zone of the times in your files ({NoZone} when each has its offset)",
+            $"Time zone of your files, or {NoZone} when each time has its offset",
             clock.LocalTimeZone is { HasIanaId: true } here ? here.Id : null,
             ProblemOfZone,
             isAssumed: false

@@ -15,9 +15,9 @@ internal sealed class InventoryListing(
 {
     private const int MostOverdue = 5;
     private const int MostNext = 10;
-    private const int NumberWidth = 9;
-    private const int TestedWidth = 14;
+    private const int WideEnough = 72;
     private const int LongestName = 26;
+    private const int ShortestName = 20;
 
     public void Write(bool hasEnded)
     {
@@ -70,11 +70,13 @@ internal sealed class InventoryListing(
     private void WriteGroups()
     {
         var inQuestion = Standing(TestStanding.InQuestion) > 0;
+        var isWide = terminal.Width >= WideEnough;
+        int[] widths = [isWide ? 14 : 8, 6, 9, 6, 7];
         var width = Math.Min(
-            LongestName,
+            isWide ? LongestName : ShortestName,
             inventory.Groups.Max(item => TextLines.Length(item.Name))
         );
-        Row("", "specimens", "tubes tested", "due", "overdue", "lost", "when?");
+        Row("", "specimens", isWide ? "tubes tested" : "tested", "due", "overdue", "lost", "when?");
         foreach (var item in inventory.Groups)
         {
             var lines = TextLines.WrapLine(item.Name, width);
@@ -96,10 +98,10 @@ internal sealed class InventoryListing(
 
         void Row(string name, string specimens, params ReadOnlySpan<string> tubes)
         {
-            var row = TextLines.Padded(name, width, atRight: true) + specimens.PadLeft(12);
+            var row = TextLines.Padded(name, width, atRight: true) + specimens.PadLeft(11);
             for (var i = 0; i < tubes.Length - (inQuestion ? 0 : 1); i++)
             {
-                row += tubes[i].PadLeft(i == 0 ? TestedWidth : NumberWidth);
+                row += tubes[i].PadLeft(widths[i]);
             }
 
             terminal.Out.WriteLine(row.TrimEnd());
@@ -154,9 +156,20 @@ internal sealed class InventoryListing(
     private void Tests(ImmutableArray<PlannedTest> tests, int most, string what)
     {
         var shown = all ? tests : [.. tests.Take(most)];
-        foreach (var test in shown)
+        string[][] rows = [.. shown.Select(Columns)];
+        for (var i = 0; i < rows.Length; i++)
         {
-            Lines("  " + Words(test), "    ");
+            var columns = rows[i]
+                .Select(
+                    (text, column) =>
+                        TextLines.Padded(
+                            text,
+                            rows.Max(row => TextLines.Length(row[column])),
+                            atRight: true
+                        )
+                )
+                .Where(text => text.Length > 0);
+            Lines($"  {string.Join("  ", columns)}  {Rest(shown[i])}".TrimEnd(), "    ");
         }
 
         if (shown.Length < tests.Length)
@@ -170,39 +183,40 @@ internal sealed class InventoryListing(
         }
     }
 
-    private string Words(PlannedTest test)
-    {
-        var when = test.Standing switch
-        {
-            TestStanding.Overdue => "overdue",
-            TestStanding.InQuestion => "when?",
-            TestStanding.DueNow => "now",
-            _ => time.IsToday(test.Earliest) && time.IsToday(test.Latest)
-                ? $"{time.Short(test.Earliest)}-{time.Short(test.Latest)}"
-                : time.Whole(test.Earliest),
-        };
-        var storage =
-            protocol.Storages.Length > 1 && test.Storage.Length > 0 ? $"  {test.Storage}" : "";
-        var ofSome =
+    /// <summary>When, which specimen, which time; where there are several, in which storage and for which analytes.</summary>
+    private string[] Columns(PlannedTest test) =>
+        [
+            test.Standing switch
+            {
+                TestStanding.Overdue => "overdue",
+                TestStanding.InQuestion => "when?",
+                TestStanding.DueNow => "now",
+                _ => time.IsToday(test.Earliest) && time.IsToday(test.Latest)
+                    ? $"{time.Short(test.Earliest)}-{time.Short(test.Latest)}"
+                    : time.Whole(test.Earliest),
+            },
+            test.Specimen,
+            test.Occasion.ToString(),
+            protocol.Storages.Length > 1 ? test.Storage : "",
             protocol.Analytes.Length > 1 && test.Analytes.Length < protocol.Analytes.Length
-                ? $"  {string.Join(", ", test.Analytes)}"
-                : "";
-        return $"{when, -16}  {test.Specimen, -10}  {test.Occasion, -8}{storage}{ofSome}{Rest(test)}".TrimEnd();
-    }
+                ? string.Join(", ", test.Analytes)
+                : "",
+        ];
 
     private string Rest(PlannedTest test) =>
         test.Standing switch
         {
-            TestStanding.Overdue => $"  last time was {time.Short(test.Latest)}",
-            TestStanding.InQuestion => "  time of collection in question, see below",
-            TestStanding.DueNow => $"  until {time.Short(test.Latest)}{Spin(test)}",
+            TestStanding.Overdue => $"last time was {time.Short(test.Latest)}",
+            TestStanding.InQuestion => "time of collection in question, see below",
+            TestStanding.DueNow when Spin(test) is { Length: > 0 } spin =>
+                $"until {time.Short(test.Latest)}, {spin}",
+            TestStanding.DueNow => $"until {time.Short(test.Latest)}",
             _ => Spin(test),
         };
 
     private string Spin(PlannedTest test) =>
-        test.SpinBy is { } by ? $", spun by {time.Short(by)}"
-        : test.SpinFrom is { } from
-            ? $"{(test.Standing == TestStanding.DueNow ? "," : " ")} spin from {time.Short(from)}"
+        test.SpinBy is { } by ? $"spin by {time.Short(by)}"
+        : test.SpinFrom is { } from ? $"spin from {time.Short(from)}"
         : "";
 
     private void WriteRanges()

@@ -61,14 +61,14 @@ internal sealed class Questions(Terminal terminal)
                 return answer;
             }
 
-            Say("  " + why);
+            Say(why, "  ");
         }
     }
 
     /// <summary>Tells the person who is asked something.</summary>
-    public void Say(string text)
+    public void Say(string text, string indent = "")
     {
-        foreach (var line in TextLines.WrapLine(text, terminal.Width))
+        foreach (var line in TextLines.WrapLine(text, terminal.Width, indent))
         {
             terminal.Error.WriteLine(line);
         }
