@@ -99,17 +99,18 @@ public sealed class CollectingTests : IDisposable
     [Fact]
     public async Task A_stop_leaves_the_inventory_of_the_rows_that_can_be_read()
     {
-        _study.Edit(ExampleStudy.Specimens, "N-014-C,S027,none,wb-rt,1,", "N-014-C,S027,none,wb-rt,x,");
+        _study.Edit(
+            ExampleStudy.Specimens,
+            "N-014-C,S027,none,wb-rt,1,",
+            "N-014-C,S027,none,wb-rt,x,"
+        );
 
         var run = await Run.Of("check", _study.Study, "--as-of", Moment);
 
         Assert.Equal(ExitCode.StopQueries, run.Code);
         Assert.StartsWith("Collecting, day 3", run.Out, StringComparison.Ordinal);
         Assert.Contains("\nSTOP  specimens.csv", run.Out, StringComparison.Ordinal);
-        Assert.Equal(
-            "next: answer what is marked STOP, and run check again",
-            run.Error.TrimEnd()
-        );
+        Assert.Equal("next: answer what is marked STOP, and run check again", run.Error.TrimEnd());
     }
 
     [Fact]

@@ -12,8 +12,7 @@ internal sealed record Run(ExitCode Code, string Out, string Error)
         bool usesColor,
         CancellationToken cancellation,
         params string[] arguments
-    ) =>
-        With(terminal => terminal with { UsesColor = usesColor }, cancellation, arguments);
+    ) => With(terminal => terminal with { UsesColor = usesColor }, cancellation, arguments);
 
     /// <summary>The same at a terminal that is otherwise than usual.</summary>
     public static async Task<Run> With(

@@ -123,7 +123,11 @@ public sealed class StartTests : IDisposable
             questions.Take(6)
         );
         Assert.Equal(12, questions.Count);
-        Assert.Contains("There is no ready protocol \"no-such\"", run.Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "There is no ready protocol \"no-such\"",
+            run.Error,
+            StringComparison.Ordinal
+        );
         Assert.Contains("An answer is needed.", run.Error, StringComparison.Ordinal);
         Assert.Contains("\"Mars/Olympus\" is not in the IANA", run.Error, StringComparison.Ordinal);
         var facts = await Text(folder, StudyBytes.FactsName);
@@ -147,7 +151,10 @@ public sealed class StartTests : IDisposable
         var (run, _) = await Asked(folder, [Aptt, ""]);
 
         Assert.Equal(ExitCode.Cancelled, run.Code);
-        Assert.Equal(["study"], Directory.EnumerateFileSystemEntries(_root.Root).Select(Path.GetFileName));
+        Assert.Equal(
+            ["study"],
+            Directory.EnumerateFileSystemEntries(_root.Root).Select(Path.GetFileName)
+        );
     }
 
     [Fact]
@@ -181,7 +188,10 @@ public sealed class StartTests : IDisposable
 
         Assert.Equal(ExitCode.WrongUsage, run.Code);
         Assert.Contains("is a file", run.Error, StringComparison.Ordinal);
-        Assert.Equal("kept", await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken));
+        Assert.Equal(
+            "kept",
+            await File.ReadAllTextAsync(file, TestContext.Current.CancellationToken)
+        );
     }
 
     [Fact]
@@ -216,9 +226,13 @@ public sealed class StartTests : IDisposable
         var parent = _root.At("parent");
         await File.WriteAllTextAsync(parent, "", TestContext.Current.CancellationToken);
 
-        var run = await Run.Of(
-            ["start", Path.Combine(parent, "new"), "--protocol", Aptt, .. s_answers]
-        );
+        var run = await Run.Of([
+            "start",
+            Path.Combine(parent, "new"),
+            "--protocol",
+            Aptt,
+            .. s_answers,
+        ]);
 
         Assert.Equal(ExitCode.WrongUsage, run.Code);
         Assert.Contains("cannot be written", run.Error, StringComparison.Ordinal);
@@ -242,14 +256,9 @@ public sealed class StartTests : IDisposable
     )
     {
         var folder = _root.At("new");
-        var others = s_answers
-            .Chunk(2)
-            .Where(pair => pair[0] != option)
-            .SelectMany(pair => pair);
+        var others = s_answers.Chunk(2).Where(pair => pair[0] != option).SelectMany(pair => pair);
 
-        var run = await Run.Of(
-            ["start", folder, "--protocol", Aptt, option, value, .. others]
-        );
+        var run = await Run.Of(["start", folder, "--protocol", Aptt, option, value, .. others]);
 
         Assert.Equal(ExitCode.WrongUsage, run.Code);
         Assert.Equal("", run.Out);
@@ -282,8 +291,5 @@ public sealed class StartTests : IDisposable
     }
 
     private static Task<string> Text(string folder, string name) =>
-        File.ReadAllTextAsync(
-            Path.Combine(folder, name),
-            TestContext.Current.CancellationToken
-        );
+        File.ReadAllTextAsync(Path.Combine(folder, name), TestContext.Current.CancellationToken);
 }

@@ -27,8 +27,16 @@ public sealed class TranscriptionTests
             run.Out.ReplaceLineEndings("\n"),
             StringComparison.Ordinal
         );
-        Assert.Contains("[[transcription_check]]\nseed = 7\nrows = 5\n", run.Out.ReplaceLineEndings("\n"), StringComparison.Ordinal);
-        Assert.Contains("--rows 5 --seed 7 --as-of 2026-03-20T12:00-04:00", run.Error, StringComparison.Ordinal);
+        Assert.Contains(
+            "[[transcription_check]]\nseed = 7\nrows = 5\n",
+            run.Out.ReplaceLineEndings("\n"),
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "--rows 5 --seed 7 --as-of 2026-03-20T12:00-04:00",
+            run.Error,
+            StringComparison.Ordinal
+        );
         Assert.Equal(5, run.Out.Split("[ ]").Length - 1);
         Assert.All(run.Out.Split('\n'), line => Assert.True(line.TrimEnd().Length <= 80, line));
     }
@@ -56,7 +64,10 @@ public sealed class TranscriptionTests
         var run = await Run.Of([.. s_call, "--csv"]);
 
         var rows = run.Out.TrimEnd().ReplaceLineEndings("\n").Split('\n');
-        Assert.Equal("no,line,specimen,tube,analyte,time_point,tested_at,result,unit,same", rows[0]);
+        Assert.Equal(
+            "no,line,specimen,tube,analyte,time_point,tested_at,result,unit,same",
+            rows[0]
+        );
         Assert.Equal(5, rows.Length - 1);
         Assert.All(
             rows[1..],
@@ -64,7 +75,11 @@ public sealed class TranscriptionTests
             {
                 var fields = row.Split(',');
                 var line = lines[int.Parse(fields[1], CultureInfo.InvariantCulture) - 1];
-                Assert.StartsWith(string.Join(',', fields[2..6]) + ",", line, StringComparison.Ordinal);
+                Assert.StartsWith(
+                    string.Join(',', fields[2..6]) + ",",
+                    line,
+                    StringComparison.Ordinal
+                );
                 Assert.Contains($",{fields[7]},{fields[8]},", line, StringComparison.Ordinal);
             }
         );
@@ -107,7 +122,14 @@ public sealed class TranscriptionTests
     public async Task A_stated_comparison_stands_in_the_report_and_is_not_missing_there()
     {
         using var copy = StudyCopy.Create();
-        var without = await Run.Of("report", copy.Study, "--format", "html", "-o", copy.At("a.html"));
+        var without = await Run.Of(
+            "report",
+            copy.Study,
+            "--format",
+            "html",
+            "-o",
+            copy.At("a.html")
+        );
         await File.AppendAllTextAsync(
             Path.Combine(copy.Study, ExampleStudy.Facts),
             "\n[[transcription_check]]\nseed = 7\nrows = 5\ndifferences = 1\noutcome = \"N-003 corrected\"\nby = \"LS1\"\non = \"2026-03-20\"\n",
@@ -119,7 +141,10 @@ public sealed class TranscriptionTests
 
         Assert.Equal(ExitCode.Done, without.Code);
         Assert.Equal(ExitCode.Done, with.Code);
-        var (before, after) = (Run.OneLine(await Read("a.html")), Run.OneLine(await Read("b.html")));
+        var (before, after) = (
+            Run.OneLine(await Read("a.html")),
+            Run.OneLine(await Read("b.html"))
+        );
         Assert.Contains("no such comparison is stated", before, StringComparison.Ordinal);
         Assert.DoesNotContain(Missing, after, StringComparison.Ordinal);
         Assert.Contains(

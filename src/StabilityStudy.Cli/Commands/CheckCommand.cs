@@ -95,13 +95,9 @@ internal static class CheckCommand
             }
             else
             {
-                new InventoryListing(
-                    terminal,
-                    inventory,
-                    inputs.Protocol,
-                    time,
-                    request.All
-                ).Write(inputs.Facts.EndedEarly is not null);
+                new InventoryListing(terminal, inventory, inputs.Protocol, time, request.All).Write(
+                    inputs.Facts.EndedEarly is not null
+                );
             }
 
             terminal.Out.WriteLine();
@@ -113,12 +109,13 @@ internal static class CheckCommand
 
     private static void WriteQueries(Terminal terminal, Request request, CheckedStudy study)
     {
-        var before = study.Answered.Length == 0
-            ? ""
-            : string.Create(
-                CultureInfo.InvariantCulture,
-                $" ({study.Answered.Length} answered before{(request.Answered ? "" : ": --answered")})"
-            );
+        var before =
+            study.Answered.Length == 0
+                ? ""
+                : string.Create(
+                    CultureInfo.InvariantCulture,
+                    $" ({study.Answered.Length} answered before{(request.Answered ? "" : ": --answered")})"
+                );
         terminal.Out.WriteLine("Queries: " + QueryListing.Total(study.Queries) + before);
         if (study.AnswersWithoutQuery > 0)
         {
@@ -155,12 +152,7 @@ internal static class CheckCommand
         }
     }
 
-    private static void SayNext(
-        Terminal terminal,
-        string folder,
-        CheckedStudy study,
-        bool isLocked
-    )
+    private static void SayNext(Terminal terminal, string folder, CheckedStudy study, bool isLocked)
     {
         if (study.IsStopped)
         {
@@ -189,11 +181,5 @@ internal static class CheckCommand
     private static bool IsLocked(StudyBytes files) =>
         files.Files.ContainsKey(Files.Locking.LockFile.Name);
 
-    private sealed record Request(
-        string Folder,
-        string? AsOf,
-        bool All,
-        bool Answered,
-        bool Json
-    );
+    private sealed record Request(string Folder, string? AsOf, bool All, bool Answered, bool Json);
 }

@@ -42,11 +42,7 @@ internal static class CodedOption
         };
     }
 
-    private static (string Code, string Words) Split(
-        string text,
-        string option,
-        string example
-    )
+    private static (string Code, string Words) Split(string text, string option, string example)
     {
         var sign = (TextOption.OneLine(text, option) ?? "").IndexOf('=', StringComparison.Ordinal);
         return sign > 0 && sign < text.Length - 1

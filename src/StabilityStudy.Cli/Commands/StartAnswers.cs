@@ -163,10 +163,7 @@ internal static class StartAnswers
             );
     }
 
-    private static ImmutableArray<Instrument> Instruments(
-        StartOptions options,
-        Questions questions
-    )
+    private static ImmutableArray<Instrument> Instruments(StartOptions options, Questions questions)
     {
         if (!options.Instruments.IsEmpty || !questions.CanAsk)
         {
@@ -220,8 +217,7 @@ internal static class StartAnswers
     }
 
     private static string? ProblemOfText(string text, int longest) =>
-        UnseenCharacters.First(text) is not null
-            ? "It holds a character that cannot be seen."
+        UnseenCharacters.First(text) is not null ? "It holds a character that cannot be seen."
         : text.Length > longest
             ? string.Create(
                 CultureInfo.InvariantCulture,

@@ -18,15 +18,47 @@ internal static class StartCommand
         {
             Description = "The folder to be made; one that is there must be empty.",
         };
-        var protocol = Text("--protocol", "NAME", "The ready protocol to begin with; protocols lists them.");
-        var code = Text("--code", "CODE", "Study code; the folder's name in capitals when not given.");
-        var title = Text("--title", "TEXT", "Title of the study; the protocol's question when not given.");
-        var question = Text("--question", "TEXT", "What is asked; the protocol's question when not given.");
+        var protocol = Text(
+            "--protocol",
+            "NAME",
+            "The ready protocol to begin with; protocols lists them."
+        );
+        var code = Text(
+            "--code",
+            "CODE",
+            "Study code; the folder's name in capitals when not given."
+        );
+        var title = Text(
+            "--title",
+            "TEXT",
+            "Title of the study; the protocol's question when not given."
+        );
+        var question = Text(
+            "--question",
+            "TEXT",
+            "What is asked; the protocol's question when not given."
+        );
         var facility = Text("--facility", "TEXT", "The laboratory, as the report names it.");
-        var zone = Text("--time-zone", "ZONE", $"IANA zone of the times in your files; {StartAnswers.NoZone} when each has its offset.");
-        var people = Texts("--person", "CODE=NAME, ROLE", "Who works on the study; may be given more than once.");
-        var instruments = Texts("--instrument", "CODE=NAME", "With what it is tested; may be given more than once.");
-        var lots = Texts("--lot", "CODE=KIND, ANALYTE, DATE", "A reagent lot and its last day, which may be left out; may be given more than once.");
+        var zone = Text(
+            "--time-zone",
+            "ZONE",
+            $"IANA zone of the times in your files; {StartAnswers.NoZone} when each has its offset."
+        );
+        var people = Texts(
+            "--person",
+            "CODE=NAME, ROLE",
+            "Who works on the study; may be given more than once."
+        );
+        var instruments = Texts(
+            "--instrument",
+            "CODE=NAME",
+            "With what it is tested; may be given more than once."
+        );
+        var lots = Texts(
+            "--lot",
+            "CODE=KIND, ANALYTE, DATE",
+            "A reagent lot and its last day, which may be left out; may be given more than once."
+        );
         var invented = new Option<bool>("--invented")
         {
             Description = "The data will be invented, and every page says so.",
@@ -92,12 +124,7 @@ internal static class StartCommand
         return ExitCode.Done;
     }
 
-    private static void Tell(
-        Terminal terminal,
-        string folder,
-        StartedStudy started,
-        NewStudy study
-    )
+    private static void Tell(Terminal terminal, string folder, StartedStudy started, NewStudy study)
     {
         var output = terminal.Out;
         output.WriteLine($"Study folder {folder} is ready. Nothing is locked yet.");

@@ -42,12 +42,13 @@ internal sealed class InventoryListing(
             hasEnded ? "Ended early"
             : inventory.IsCollecting ? "Collecting"
             : "Collected: every planned specimen is there";
-        var days = state == "Collecting"
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $", day {inventory.Days} of at least {inventory.PlannedDays}"
-            )
-            : "";
+        var days =
+            state == "Collecting"
+                ? string.Create(
+                    CultureInfo.InvariantCulture,
+                    $", day {inventory.Days} of at least {inventory.PlannedDays}"
+                )
+                : "";
         var overdue = Standing(TestStanding.Overdue);
         var today = inventory.Tests.Count(test =>
             test.Standing is TestStanding.DueNow or TestStanding.DueLater
@@ -121,9 +122,7 @@ internal sealed class InventoryListing(
     private void WriteDue()
     {
         var overdue = inventory
-            .Tests.Where(test =>
-                test.Standing is TestStanding.Overdue or TestStanding.InQuestion
-            )
+            .Tests.Where(test => test.Standing is TestStanding.Overdue or TestStanding.InQuestion)
             .ToImmutableArray();
         var next = inventory
             .Tests.Where(test => test.Standing is TestStanding.DueNow or TestStanding.DueLater)

@@ -101,8 +101,7 @@ internal static class QueryListing
     private static void WriteHead(Terminal terminal, DataQuery query, bool withReference)
     {
         var place = $"{Word(query.Severity)}  {query.Source}";
-        var code =
-            $"[{query.Code}]" + (withReference ? "  " + QueryReference.Of(query) : "");
+        var code = $"[{query.Code}]" + (withReference ? "  " + QueryReference.Of(query) : "");
         var fits = place.Length + 2 + code.Length <= terminal.Width;
         terminal.WriteWord(Word(query.Severity).ToUpperInvariant(), StyleOf(query.Severity));
         terminal.Out.WriteLine($"  {query.Source}{(fits ? "  " + code : "")}");

@@ -27,8 +27,10 @@ internal sealed class StudyTime
             && TimeZoneInfo.TryFindSystemTimeZoneById(name, out var found)
                 ? found
                 : null;
-        var now =
-            asked is null ? zone is null ? clock.GetLocalNow() : clock.GetUtcNow()
+        var now = asked is null
+            ? zone is null
+                ? clock.GetLocalNow()
+                : clock.GetUtcNow()
             : DateTimeOffset.TryParseExact(
                 asked,
                 WithOffset,
@@ -37,7 +39,7 @@ internal sealed class StudyTime
                 out var exact
             )
                 ? exact
-            : Local(asked, zone);
+                : Local(asked, zone);
         // To the minute, as it is shown, so that the same can be asked for again.
         now = new DateTimeOffset(now.Ticks - (now.Ticks % TimeSpan.TicksPerMinute), now.Offset);
         return new StudyTime(zone, zone is null ? now : TimeZoneInfo.ConvertTime(now, zone));
@@ -64,7 +66,8 @@ internal sealed class StudyTime
 
     private static DateTimeOffset Local(string asked, TimeZoneInfo? zone)
     {
-        const string Example = "Write it like 2026-03-05T14:20, or with its offset: 2026-03-05T14:20-05:00.";
+        const string Example =
+            "Write it like 2026-03-05T14:20, or with its offset: 2026-03-05T14:20-05:00.";
         if (
             !DateTime.TryParseExact(
                 asked,

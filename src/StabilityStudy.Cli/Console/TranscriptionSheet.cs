@@ -77,9 +77,7 @@ internal sealed record TranscriptionSheet(
             // Time and result go onto a second line before anything is cut off.
             output.WriteLine(Joined(row[..SecondLine], widths[..SecondLine]));
             output.WriteLine(
-                new string(' ', widths[0])
-                    + Gap
-                    + Joined(row[SecondLine..], widths[SecondLine..])
+                new string(' ', widths[0]) + Gap + Joined(row[SecondLine..], widths[SecondLine..])
             );
         }
 
@@ -125,7 +123,9 @@ internal sealed record TranscriptionSheet(
     private static string[] OnPaper(string[] fields, string last) =>
         [
             .. fields[..Result].Select(field => field.Replace('_', ' ')),
-            fields[Result] == s_names[Result] ? s_names[Result] : $"{fields[Result]} {fields[Result + 1]}".TrimEnd(),
+            fields[Result] == s_names[Result]
+                ? s_names[Result]
+                : $"{fields[Result]} {fields[Result + 1]}".TrimEnd(),
             last,
         ];
 

@@ -49,7 +49,9 @@ internal static class NewFolder
         try
         {
             Directory.CreateDirectory(staged);
-            AtomicFile.Write([.. files.Select(file => (Path.Combine(staged, file.Name), file.Bytes))]);
+            AtomicFile.Write([
+                .. files.Select(file => (Path.Combine(staged, file.Name), file.Bytes)),
+            ]);
             if (!isThere)
             {
                 Directory.Move(staged, target);

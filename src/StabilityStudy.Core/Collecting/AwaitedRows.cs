@@ -27,7 +27,10 @@ internal sealed class AwaitedRows(CollectionInventory? inventory)
             .Tests.Where(test => test.IsOpen)
             .Select(test => test.Specimen)
             .ToHashSet(StringComparer.Ordinal);
-        var tested = inputs.Results.Select(row => (row.Specimen, row.Tube)).ToHashSet();
+        var tested = inputs
+            .Results.Where(row => !IsBlank(row))
+            .Select(row => (row.Specimen, row.Tube))
+            .ToHashSet();
         return inputs with
         {
             Tubes =
@@ -76,7 +79,9 @@ internal sealed class AwaitedRows(CollectionInventory? inventory)
         pair.Status switch
         {
             PairStatus.NoDelayedResult => IsBlank(pair.Delayed)
-                && !_missing.Contains((pair.Specimen, key.Storage, new TestOccasion(key.TimePoint))),
+                && !_missing.Contains(
+                    (pair.Specimen, key.Storage, new TestOccasion(key.TimePoint))
+                ),
             PairStatus.BaselineInvalid => IsBlank(pair.Baseline)
                 && !_missing.Contains((pair.Specimen, "", default)),
             _ => false,

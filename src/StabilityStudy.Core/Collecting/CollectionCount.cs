@@ -38,18 +38,16 @@ public static class CollectionCount
                 .Count(),
             inputs.Protocol.MinimumDays,
             [
-                .. inputs.Protocol.Groups.Select(group =>
-                    new GroupInventory(
-                        group.Id,
-                        group.Name,
-                        numbers.SpecimensAt(group, asOf) * Math.Max(1, numbers.Instruments.Length),
-                        specimens.Count(tube => tube.Group == group.Id),
-                        Unusable(baselines, group.Id, waiting)
-                    )
-                    {
-                        Tests = [.. tests.Where(test => test.Group == group.Id)],
-                    }
-                ),
+                .. inputs.Protocol.Groups.Select(group => new GroupInventory(
+                    group.Id,
+                    group.Name,
+                    numbers.SpecimensAt(group, asOf) * Math.Max(1, numbers.Instruments.Length),
+                    specimens.Count(tube => tube.Group == group.Id),
+                    Unusable(baselines, group.Id, waiting)
+                )
+                {
+                    Tests = [.. tests.Where(test => test.Group == group.Id)],
+                }),
             ],
             tests,
             Ranges(inputs.Protocol, baselines),
@@ -85,10 +83,7 @@ public static class CollectionCount
 
     /// <summary>Specimens without a valid baseline for some analyte, but for those whose baseline is awaited.</summary>
     private static int Unusable(
-        ILookup<
-            (string Analyte, string Group),
-            (string Specimen, BaselineFinding Found)
-        > baselines,
+        ILookup<(string Analyte, string Group), (string Specimen, BaselineFinding Found)> baselines,
         string group,
         HashSet<string> waiting
     ) =>
@@ -104,10 +99,7 @@ public static class CollectionCount
 
     private static ImmutableArray<BaselineRange> Ranges(
         StudyProtocol protocol,
-        ILookup<
-            (string Analyte, string Group),
-            (string Specimen, BaselineFinding Found)
-        > baselines
+        ILookup<(string Analyte, string Group), (string Specimen, BaselineFinding Found)> baselines
     ) =>
         [
             .. from analyte in protocol.Analytes

@@ -12,11 +12,7 @@ internal sealed class PlannedTests
     /// <param name="inputs">The study.</param>
     /// <param name="asOf">The moment.</param>
     /// <param name="inQuestion">Specimens whose times are in question.</param>
-    public PlannedTests(
-        StudyInputs inputs,
-        DateTimeOffset asOf,
-        IReadOnlySet<string> inQuestion
-    )
+    public PlannedTests(StudyInputs inputs, DateTimeOffset asOf, IReadOnlySet<string> inQuestion)
     {
         _inputs = inputs;
         _asOf = asOf;
@@ -71,9 +67,7 @@ internal sealed class PlannedTests
         {
             SpinBy = collected + group.BaselineSpunWithin,
         };
-        foreach (
-            var storage in _inputs.Protocol.Storages.Where(item => storages.Contains(item.Id))
-        )
+        foreach (var storage in _inputs.Protocol.Storages.Where(item => storages.Contains(item.Id)))
         {
             foreach (var test in InStorage(tubes, storage, analytes))
             {
@@ -134,7 +128,10 @@ internal sealed class PlannedTests
             - tests.Count(test =>
                 test.Standing is TestStanding.Tested or TestStanding.Lost or TestStanding.NotPlanned
             );
-        var awaited = tests.Where(test => test.IsAwaited).Take(Math.Max(0, left)).ToImmutableArray();
+        var awaited = tests
+            .Where(test => test.IsAwaited)
+            .Take(Math.Max(0, left))
+            .ToImmutableArray();
         var overdue = tests
             .Where(test => test.Standing == TestStanding.Overdue)
             .TakeLast(Math.Max(0, left - awaited.Length))
@@ -189,12 +186,15 @@ internal sealed class PlannedTests
                 ? analytes.Any(analyte => rows[analyte].All(row => row.Result is MissingResult))
                     ? TestStanding.Lost
                     : TestStanding.Tested
-            : storage is not null && IsNotDrawn(first.Specimen, storage.Id, occasion)
-                ? TestStanding.NotPlanned
-            : _inQuestion.Contains(first.Specimen) ? TestStanding.InQuestion
-            : _asOf > time.Latest ? TestStanding.Overdue
-            : _asOf >= time.Earliest ? TestStanding.DueNow
-            : TestStanding.DueLater;
+                : storage is not null && IsNotDrawn(first.Specimen, storage.Id, occasion)
+                    ? TestStanding.NotPlanned
+                    : _inQuestion.Contains(first.Specimen)
+                        ? TestStanding.InQuestion
+                        : _asOf > time.Latest
+                            ? TestStanding.Overdue
+                            : _asOf >= time.Earliest
+                                ? TestStanding.DueNow
+                                : TestStanding.DueLater;
     }
 
     private bool IsNotDrawn(string specimen, string storage, TestOccasion occasion) =>

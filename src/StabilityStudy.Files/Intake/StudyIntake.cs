@@ -23,11 +23,7 @@ public static class StudyIntake
     /// <summary>The rows that can be read of a study in which a query stops; null when its protocol or study.toml cannot be read.</summary>
     /// <param name="files">protocol.toml, study.toml and the data files named there.</param>
     public static StudyInputs? ReadSound(StudyBytes files) =>
-        StudyReading.ReadSound(
-            files,
-            isCanonical: false,
-            new QueryList { IsCollecting = true }
-        );
+        StudyReading.ReadSound(files, isCanonical: false, new QueryList { IsCollecting = true });
 
     /// <summary>The time zone that study.toml names; null where it names none, or cannot be read.</summary>
     /// <param name="files">The files of the study folder.</param>

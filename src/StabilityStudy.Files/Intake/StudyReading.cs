@@ -74,9 +74,7 @@ internal static class StudyReading
             {
                 Controls = usedControls,
                 Locks =
-                    queries.StopCount == 0
-                        ? LockedProtocols.Of(locks, files.Files, queries)
-                        : [],
+                    queries.StopCount == 0 ? LockedProtocols.Of(locks, files.Files, queries) : [],
                 Looks = looks,
             }
             : null;

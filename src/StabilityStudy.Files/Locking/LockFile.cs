@@ -127,7 +127,10 @@ public static class LockFile
         {
             if (value is not null)
             {
-                text.Append(CultureInfo.InvariantCulture, $"{key.Name} = {TomlLiteral.Quoted(value)}\n");
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"{key.Name} = {TomlLiteral.Quoted(value)}\n"
+                );
             }
         }
     }

@@ -10,7 +10,7 @@ namespace StabilityStudy.Files.Starting;
 internal static class FactsTemplate
 {
     private const int Width = 100;
-    private const string Commented = "#";
+    private const char Commented = '#';
 
     private static readonly ImmutableHashSet<string> s_shownByExample =
     [
@@ -139,7 +139,7 @@ internal static class FactsTemplate
 
         foreach (var entry in known.DefaultIfEmpty([]))
         {
-            var comment = known.IsEmpty ? Commented : "";
+            var comment = known.IsEmpty ? Commented.ToString() : "";
             // The tables of "read" have headers of their own.
             if (table.Keys.Keys.Any(key => key is not TableKey))
             {

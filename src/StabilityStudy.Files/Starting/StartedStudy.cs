@@ -51,13 +51,7 @@ public sealed partial record StartedStudy(
                     (StudyFileNames.Usual.Specimens, Header(TubeColumns.Table.Columns)),
                     (StudyFileNames.Usual.Results, Header(ResultColumns.Table.Columns)),
                     .. planned.Controls == ControlRule.EveryRun
-                        ?
-                        [
-                            (
-                                StudyFileNames.Usual.Controls,
-                                Header(ControlColumns.Table.Columns)
-                            ),
-                        ]
+                        ? [(StudyFileNames.Usual.Controls, Header(ControlColumns.Table.Columns))]
                         : ImmutableArray<(string, ReadOnlyMemory<byte>)>.Empty,
                 ]
             ),

@@ -160,6 +160,21 @@ public sealed class InventoryTests
 
         Assert.DoesNotContain("clot-not-recorded", Codes(study, "10:00"));
         Assert.Contains("clot-not-recorded", Codes(study, at: null));
+
+        var onASheet = SmallStudy
+            .Of([6], ["30.0 | 30.5"])
+            .Tube(0, 6, tube => tube with { Clot = ClotCheck.NotRecorded, SpunAt = null })
+            .Row(
+                0,
+                6,
+                row =>
+                    row with
+                    {
+                        TestedAt = null,
+                        Result = new MissingResult("", MissingReason.NoReportableResult),
+                    }
+            );
+        Assert.DoesNotContain("clot-not-recorded", Codes(onASheet, "10:00"));
     }
 
     [Fact]

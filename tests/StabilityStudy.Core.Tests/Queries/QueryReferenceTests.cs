@@ -17,21 +17,33 @@ public sealed class QueryReferenceTests
 
     [Fact]
     public void What_was_read_is_no_part_of_it() =>
-        Assert.Equal(
-            QueryReference.Of(s_query),
-            QueryReference.Of(s_query with { Observed = "" })
-        );
+        Assert.Equal(QueryReference.Of(s_query), QueryReference.Of(s_query with { Observed = "" }));
 
     [Fact]
     public void Other_words_another_line_or_another_kind_are_another_query()
     {
         DataQuery[] others =
         [
-            s_query with { Text = "Something else is odd." },
-            s_query with { Source = s_query.Source with { Line = 85 } },
-            s_query with { Source = s_query.Source with { Column = "unit" } },
-            s_query with { Source = s_query.Source with { File = "specimens.csv" } },
-            s_query with { Kind = RaisedKinds.All[1] },
+            s_query with
+            {
+                Text = "Something else is odd.",
+            },
+            s_query with
+            {
+                Source = s_query.Source with { Line = 85 },
+            },
+            s_query with
+            {
+                Source = s_query.Source with { Column = "unit" },
+            },
+            s_query with
+            {
+                Source = s_query.Source with { File = "specimens.csv" },
+            },
+            s_query with
+            {
+                Kind = RaisedKinds.All[1],
+            },
         ];
 
         Assert.DoesNotContain(QueryReference.Of(s_query), others.Select(QueryReference.Of));

@@ -67,8 +67,7 @@ public sealed class StartedStudyTests
     public void Read_while_collecting_it_has_no_stop_and_read_for_a_report_it_has()
     {
         var files = StudyBytes.Of(
-            Started(Protocol)
-                .Files.Select(file => KeyValuePair.Create(file.Name, file.Bytes))
+            Started(Protocol).Files.Select(file => KeyValuePair.Create(file.Name, file.Bytes))
         );
 
         Assert.True(StudyIntake.ReadCollecting(files).TryGet(out var study));
@@ -105,9 +104,7 @@ public sealed class StartedStudyTests
 
         Assert.Equal(
             "text-too-long",
-            Assert
-                .Single(outcome.Queries, query => query.Severity == Severity.Stop)
-                .Code
+            Assert.Single(outcome.Queries, query => query.Severity == Severity.Stop).Code
         );
     }
 

@@ -46,7 +46,9 @@ internal static class QuerySection
                 .OrderBy(query => query.Rank)
                 .Select(query => new Row([
                     new TableCell(query.Source.ToString()),
-                    new TableCell(query.Message + Answered(query, analysis) + Answer(query, analysis)),
+                    new TableCell(
+                        query.Message + Answered(query, analysis) + Answer(query, analysis)
+                    ),
                     new TableCell(query.Action),
                 ])),
         ];
