@@ -4,7 +4,7 @@ using StabilityStudy.Reporting.Text;
 
 namespace StabilityStudy.Cli.Console;
 
-/// <summary>How far a collection is, as text: the answer first, then each group, then what is due, then the baselines so far.</summary>
+/// <summary>How far a collection is, as text: the answer first, then each group, what is due, and the baselines so far.</summary>
 internal sealed class InventoryListing(
     Terminal terminal,
     CollectionInventory inventory,
@@ -13,24 +13,23 @@ internal sealed class InventoryListing(
     bool all
 )
 {
-    private const int MostOverdue = 5;
-    private const int MostNext = 10;
     private const int WideEnough = 72;
     private const int LongestName = 26;
     private const int ShortestName = 20;
 
     public void Write(bool hasEnded)
     {
-        Lines(Answer(hasEnded));
+        WrappedText.Write(terminal, Answer(hasEnded));
         terminal.Out.WriteLine();
         WriteGroups();
         WriteUnusable();
-        WriteDue();
+        new DueListing(terminal, inventory, protocol, time, all).Write();
         WriteRanges();
         if (inventory.CollectedLater > 0)
         {
             terminal.Out.WriteLine();
-            Lines(
+            WrappedText.Write(
+                terminal,
                 $"! {Count(inventory.CollectedLater, "specimen")} collected after this moment: a date or a clock is wrong."
             );
         }
@@ -50,10 +49,7 @@ internal sealed class InventoryListing(
                 )
                 : "";
         var overdue = Standing(TestStanding.Overdue);
-        var today = inventory.Tests.Count(test =>
-            test.Standing is TestStanding.DueNow or TestStanding.DueLater
-            && time.IsToday(test.Latest)
-        );
+        var today = inventory.Tests.Count(test => DueListing.IsOfToday(test, time));
         return $"{state}{days}. {Tubes(overdue)} overdue, {Tubes(today, "due today")}. As of {time.Whole(time.AsOf)}.";
     }
 
@@ -113,110 +109,12 @@ internal sealed class InventoryListing(
     {
         foreach (var item in inventory.Groups.Where(item => item.Unusable > 0))
         {
-            Lines(
+            WrappedText.Write(
+                terminal,
                 $"{item.Name}: {Count(item.Unusable, "specimen")} without a valid baseline; {(item.Unusable == 1 ? "another takes its place" : "others take their places")}."
             );
         }
     }
-
-    private void WriteDue()
-    {
-        var overdue = inventory
-            .Tests.Where(test => test.Standing is TestStanding.Overdue or TestStanding.InQuestion)
-            .ToImmutableArray();
-        var next = inventory
-            .Tests.Where(test => test.Standing is TestStanding.DueNow or TestStanding.DueLater)
-            .ToImmutableArray();
-        if (overdue.IsEmpty && next.IsEmpty)
-        {
-            return;
-        }
-
-        terminal.Out.WriteLine();
-        terminal.Out.WriteLine("Now and next");
-        Tests(overdue, MostOverdue, "overdue");
-        var today = next.Where(test => time.IsToday(test.Latest)).ToImmutableArray();
-        if (all || today.IsEmpty)
-        {
-            Tests(next, MostNext, "to come");
-        }
-        else
-        {
-            Tests(today, MostNext, "today");
-            if (next.Length > today.Length)
-            {
-                Lines(
-                    $"  later: {Count(next.Length - today.Length, "tube")}, the first at {time.Whole(next[today.Length].Earliest)}"
-                );
-            }
-        }
-    }
-
-    private void Tests(ImmutableArray<PlannedTest> tests, int most, string what)
-    {
-        var shown = all ? tests : [.. tests.Take(most)];
-        string[][] rows = [.. shown.Select(Columns)];
-        for (var i = 0; i < rows.Length; i++)
-        {
-            var columns = rows[i]
-                .Select(
-                    (text, column) =>
-                        TextLines.Padded(
-                            text,
-                            rows.Max(row => TextLines.Length(row[column])),
-                            atRight: true
-                        )
-                )
-                .Where(text => text.Length > 0);
-            Lines($"  {string.Join("  ", columns)}  {Rest(shown[i])}".TrimEnd(), "    ");
-        }
-
-        if (shown.Length < tests.Length)
-        {
-            terminal.Out.WriteLine(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"  and {tests.Length - shown.Length} more {what}: --all"
-                )
-            );
-        }
-    }
-
-    /// <summary>When, which specimen, which time; where there are several, in which storage and for which analytes.</summary>
-    private string[] Columns(PlannedTest test) =>
-        [
-            test.Standing switch
-            {
-                TestStanding.Overdue => "overdue",
-                TestStanding.InQuestion => "when?",
-                TestStanding.DueNow => "now",
-                _ => time.IsToday(test.Earliest) && time.IsToday(test.Latest)
-                    ? $"{time.Short(test.Earliest)}-{time.Short(test.Latest)}"
-                    : time.Whole(test.Earliest),
-            },
-            test.Specimen,
-            test.Occasion.ToString(),
-            protocol.Storages.Length > 1 ? test.Storage : "",
-            protocol.Analytes.Length > 1 && test.Analytes.Length < protocol.Analytes.Length
-                ? string.Join(", ", test.Analytes)
-                : "",
-        ];
-
-    private string Rest(PlannedTest test) =>
-        test.Standing switch
-        {
-            TestStanding.Overdue => $"last time was {time.Short(test.Latest)}",
-            TestStanding.InQuestion => "time of collection in question, see below",
-            TestStanding.DueNow when Spin(test) is { Length: > 0 } spin =>
-                $"until {time.Short(test.Latest)}, {spin}",
-            TestStanding.DueNow => $"until {time.Short(test.Latest)}",
-            _ => Spin(test),
-        };
-
-    private string Spin(PlannedTest test) =>
-        test.SpinBy is { } by ? $"spin by {time.Short(by)}"
-        : test.SpinFrom is { } from ? $"spin from {time.Short(from)}"
-        : "";
 
     private void WriteRanges()
     {
@@ -233,7 +131,7 @@ internal sealed class InventoryListing(
         terminal.Out.WriteLine();
         foreach (var range in ranges)
         {
-            Lines(Words(range), "  ");
+            WrappedText.Write(terminal, Words(range), "  ");
         }
     }
 
@@ -273,22 +171,4 @@ internal sealed class InventoryListing(
 
     private static string Count(int number, string what) =>
         string.Create(CultureInfo.InvariantCulture, $"{number} {what}{(number == 1 ? "" : "s")}");
-
-    private void Lines(string text, string indent = "")
-    {
-        // Columns stand where they are as long as the line fits.
-        if (TextLines.Length(text) <= terminal.Width)
-        {
-            terminal.Out.WriteLine(text);
-            return;
-        }
-
-        var margin = text.Length - text.TrimStart().Length;
-        var lines = TextLines.WrapLine(text, terminal.Width, new string(' ', margin));
-        terminal.Out.WriteLine(lines[0]);
-        foreach (var line in lines[1..])
-        {
-            terminal.Out.WriteLine(indent + line.TrimStart());
-        }
-    }
 }

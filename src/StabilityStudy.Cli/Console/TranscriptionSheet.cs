@@ -47,14 +47,14 @@ internal sealed record TranscriptionSheet(
     public void Write(Terminal terminal, StudyTime time)
     {
         var output = terminal.Out;
-        Lines(
+        WrappedText.Write(
             terminal,
             string.Create(
                 CultureInfo.InvariantCulture,
                 $"Transcription check: {Rows.Length} of {Of} rows of {File}, tested up to {time.Whole(time.AsOf)}, drawn with seed {Seed}."
             )
         );
-        Lines(
+        WrappedText.Write(
             terminal,
             "Compare each with the instrument's own printout: codes, time, result, unit. At most one row of a specimen and analyte is drawn, so the sheet shows no change."
         );
@@ -82,7 +82,7 @@ internal sealed record TranscriptionSheet(
         }
 
         output.WriteLine();
-        Lines(
+        WrappedText.Write(
             terminal,
             string.Create(
                 CultureInfo.InvariantCulture,
@@ -145,12 +145,4 @@ internal sealed record TranscriptionSheet(
                 .Append('"')
                 .ToString()
             : field;
-
-    private static void Lines(Terminal terminal, string text)
-    {
-        foreach (var line in TextLines.WrapLine(text, terminal.Width))
-        {
-            terminal.Out.WriteLine(line);
-        }
-    }
 }

@@ -53,7 +53,7 @@ internal static class StudyFactsReader
             TranscriptionChecks: Parts<TranscriptionCheck>.Read(
                 root,
                 FactsKeys.TranscriptionChecks,
-                ReadTranscriptionCheck
+                TranscriptionCheckReader.Read
             ),
             Answers: Parts<QueryAnswer>.Read(root, FactsKeys.Answers, ReadAnswer),
             EndedEarly: ReadEndedEarly(root.OptionalTable(FactsKeys.EndedEarly)),
@@ -153,16 +153,6 @@ internal static class StudyFactsReader
                 Reason: table.Read(RevisionKeys.Reason)
             );
 
-    private static TranscriptionCheck ReadTranscriptionCheck(TomlTable table) =>
-        new(
-            Seed: table.Read(TranscriptionCheckKeys.Seed),
-            Rows: table.Read(TranscriptionCheckKeys.Rows),
-            Differences: table.Read(TranscriptionCheckKeys.Differences),
-            Outcome: table.Read(TranscriptionCheckKeys.Outcome),
-            By: table.Read(TranscriptionCheckKeys.By),
-            On: table.Read(TranscriptionCheckKeys.On)
-        );
-
     private static QueryAnswer ReadAnswer(TomlTable table) =>
         new(
             Query: table.Read(AnswerKeys.Query),
@@ -216,7 +206,7 @@ internal static class StudyFactsReader
         foreach (var (table, check) in draft.TranscriptionChecks.Items)
         {
             References.Check(table, TranscriptionCheckKeys.By, check.By, "person", people);
-            CheckDifferences(table, check);
+            TranscriptionCheckReader.CheckDifferences(table, check);
         }
 
         draft.Answers.RequireUnique(AnswerKeys.Query, answer => answer.Query);
@@ -228,36 +218,6 @@ internal static class StudyFactsReader
         foreach (var (table, notDrawn) in draft.NotDrawn.Items)
         {
             References.Check(table, NotDrawnKeys.By, notDrawn.By, "person", people);
-        }
-    }
-
-    /// <summary>A difference that nobody followed up says that other rows may be wrong as well.</summary>
-    private static void CheckDifferences(TomlTable table, TranscriptionCheck check)
-    {
-        if (!table.IsSound(TranscriptionCheckKeys.Differences))
-        {
-            return;
-        }
-
-        if (check.Differences > check.Rows && table.IsSound(TranscriptionCheckKeys.Rows))
-        {
-            table.Refuse(
-                TranscriptionCheckKeys.Differences,
-                FileQueries.OutOfRange,
-                check.Differences.ToString(CultureInfo.InvariantCulture),
-                "More rows differ than were compared.",
-                "Correct the number of rows or of differences."
-            );
-        }
-        else if (check.Differences > 0 && !table.Has(TranscriptionCheckKeys.Outcome))
-        {
-            table.Fault(
-                TranscriptionCheckKeys.Differences,
-                FileQueries.MissingKey,
-                check.Differences.ToString(CultureInfo.InvariantCulture),
-                "Rows differ from the printout, and nothing says what became of them.",
-                "Say in outcome what was corrected and which other rows were compared then."
-            );
         }
     }
 }
