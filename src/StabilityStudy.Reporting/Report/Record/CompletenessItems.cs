@@ -131,9 +131,7 @@ internal static class CompletenessItems
                 "Transcription",
                 "Rows drawn at random, compared with the instrument's printout",
                 ConductSection.Title,
-                analysis.Facts.TranscriptionChecks.IsEmpty
-                    ? "no such comparison is stated in study.toml"
-                    : null
+                analysis.Facts.TranscriptionChecks.IsEmpty ? "no comparison is stated" : null
             ),
         ];
     }
