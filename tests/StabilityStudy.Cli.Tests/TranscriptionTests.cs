@@ -135,7 +135,7 @@ public sealed class TranscriptionTests
             "\n[[transcription_check]]\nseed = 7\nrows = 5\ndifferences = 1\noutcome = \"N-003 corrected\"\nby = \"LS1\"\non = \"2026-03-20\"\n",
             TestContext.Current.CancellationToken
         );
-        const string Missing = "no comparison is stated";
+        const string Missing = "transcription was not checked";
 
         var with = await Run.Of("report", copy.Study, "--format", "html", "-o", copy.At("b.html"));
 

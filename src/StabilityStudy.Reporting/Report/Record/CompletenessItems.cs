@@ -6,7 +6,7 @@ using StabilityStudy.Reporting.Report.Drift;
 
 namespace StabilityStudy.Reporting.Report.Record;
 
-/// <summary>What a report of a stability study should tell: twenty items after a published checklist, from memory, and one of our own.</summary>
+/// <summary>What a report of a stability study should tell: twenty items after a published checklist, from memory.</summary>
 internal static class CompletenessItems
 {
     public static ImmutableArray<Requirement> Of(StudyAnalysis analysis)
@@ -123,15 +123,14 @@ internal static class CompletenessItems
             ),
             new(
                 "20 Data",
-                "Where the data are, who paid, whose interest",
+                "Where the data are, whether rows drawn at random were compared with the instrument's printout, who paid, whose interest",
                 RecordSection.Title,
-                "funding and interests are not in the files"
-            ),
-            new(
-                "Transcription",
-                "Rows drawn at random, compared with the instrument's printout",
-                ConductSection.Title,
-                analysis.Facts.TranscriptionChecks.IsEmpty ? "no comparison is stated" : null
+                Requirement.Together(
+                    analysis.Facts.TranscriptionChecks.IsEmpty
+                        ? "transcription was not checked"
+                        : null,
+                    "funding and interests are not in the files"
+                )
             ),
         ];
     }

@@ -26,7 +26,7 @@ internal static class RequirementSection
                     CompletenessItems.Of(analysis),
                     new Places(pages, GroupSections.FirstTitle(analysis)),
                     full,
-                    $"Twenty items after the published checklist for reporting stability studies (2020), and transcription, {FromMemory}"
+                    $"Twenty items after the published checklist for reporting stability studies (2020), {FromMemory}"
                 ),
             ]
         );
