@@ -148,12 +148,12 @@ public sealed class TranscriptionTests
         Assert.Contains(Missing, before, StringComparison.Ordinal);
         Assert.DoesNotContain(Missing, after, StringComparison.Ordinal);
         Assert.Contains(
-            "5 rows drawn at random (seed 7) and compared with the instrument",
+            "5 rows drawn at random (seed 7) were compared with the instrument",
             after,
             StringComparison.Ordinal
         );
         Assert.Contains(
-            "printout by LS1 on 2026-03-20; 1 differed: N-003 corrected",
+            "printout by LS1 on 2026-03-20; 1 differed: <a",
             after,
             StringComparison.Ordinal
         );

@@ -43,10 +43,6 @@ internal static class ConductSection
                             $"{person.Code}: {person.Name}, {person.Role}"
                         )
                     ),
-                    .. Joined(
-                        "Transcription",
-                        analysis.Facts.TranscriptionChecks.Select(TranscriptionWords)
-                    ),
                 ]),
             ]
         );
@@ -54,11 +50,4 @@ internal static class ConductSection
 
     private static IEnumerable<Definition> Joined(string name, IEnumerable<string> items) =>
         string.Join("; ", items) is { Length: > 0 } text ? [new Definition(name, text)] : [];
-
-    /// <summary>"20 rows drawn at random (seed 7) were compared with the printout by LS1 on 2026-03-06; none differed".</summary>
-    private static string TranscriptionWords(TranscriptionCheck check) =>
-        string.Create(
-            CultureInfo.InvariantCulture,
-            $"{check.Rows} {(check.Rows == 1 ? "row" : "rows")} drawn at random (seed {check.Seed}) and compared with the instrument's printout by {check.By} on {check.On:yyyy-MM-dd}; {(check.Differences == 0 ? "none" : check.Differences)} differed{(check.Outcome is { } outcome ? ": " + outcome : "")}"
-        );
 }
