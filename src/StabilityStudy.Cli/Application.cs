@@ -24,9 +24,11 @@ public static class Application
         )
         {
             ProtocolsCommand.Create(terminal),
+            StartCommand.Create(terminal),
             PlanCommand.Create(terminal),
             LockCommand.Create(terminal),
             CheckCommand.Create(terminal),
+            TranscriptionCommand.Create(terminal),
             AnalyzeCommand.Create(terminal),
             ReportCommand.Create(terminal),
             SignCommand.Create(terminal),

@@ -25,9 +25,14 @@ public sealed class CheckTests
         var run = await Run.Of("check", ExampleStudy.Folder);
 
         Assert.Equal(ExitCode.Done, run.Code);
-        Assert.Equal("", run.Error);
-        Assert.EndsWith(
-            "0 stop, 8 attention, 1 note\n",
+        Assert.Equal("next: stability-study report " + ExampleStudy.Folder, run.Error.TrimEnd());
+        Assert.StartsWith(
+            "Collected: every planned specimen is there. No tube is overdue, none is due",
+            run.Out,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "\nQueries: 0 stop, 8 attention, 1 note\n",
             run.Out.ReplaceLineEndings("\n"),
             StringComparison.Ordinal
         );
@@ -35,7 +40,7 @@ public sealed class CheckTests
     }
 
     [Fact]
-    public async Task A_query_that_stops_gives_code_1_and_comes_first()
+    public async Task A_query_that_stops_gives_code_1_and_is_the_first_of_the_queries()
     {
         using var copy = StudyCopy.Create();
         copy.Edit(ExampleStudy.Results, ",33.2,s,", ",3x.2,s,");
@@ -43,9 +48,9 @@ public sealed class CheckTests
         var run = await Run.Of("check", copy.Study);
 
         Assert.Equal(ExitCode.StopQueries, run.Code);
-        Assert.StartsWith(
-            "STOP  results.csv line 3, column result  [unknown-result]",
-            run.Out,
+        Assert.Contains(
+            "note\n\nSTOP  results.csv line 3, column result  [unknown-result]",
+            run.Out.ReplaceLineEndings("\n"),
             StringComparison.Ordinal
         );
         RequireNoResult(run.Out);

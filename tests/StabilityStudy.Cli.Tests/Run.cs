@@ -8,8 +8,15 @@ internal sealed record Run(ExitCode Code, string Out, string Error)
     public static Task<Run> Of(params string[] arguments) =>
         Of(usesColor: false, TestContext.Current.CancellationToken, arguments);
 
-    public static async Task<Run> Of(
+    public static Task<Run> Of(
         bool usesColor,
+        CancellationToken cancellation,
+        params string[] arguments
+    ) => With(terminal => terminal with { UsesColor = usesColor }, cancellation, arguments);
+
+    /// <summary>The same at a terminal that is otherwise than usual.</summary>
+    public static async Task<Run> With(
+        Func<Terminal, Terminal> change,
         CancellationToken cancellation,
         params string[] arguments
     )
@@ -20,10 +27,10 @@ internal sealed record Run(ExitCode Code, string Out, string Error)
             output,
             error,
             ShowsProgress: false,
-            usesColor,
+            UsesColor: false,
             Terminal.DefaultWidth
         );
-        var code = await Application.RunAsync(arguments, terminal, cancellation);
+        var code = await Application.RunAsync(arguments, change(terminal), cancellation);
         return new Run(code, output.ToString(), error.ToString());
     }
 

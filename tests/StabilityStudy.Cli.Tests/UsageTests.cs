@@ -9,7 +9,9 @@ public sealed class UsageTests
     [Theory]
     [InlineData("help", "--help")]
     [InlineData("protocols", "protocols", "--help")]
+    [InlineData("start", "start", "--help")]
     [InlineData("check", "check", "--help")]
+    [InlineData("transcription", "transcription", "--help")]
     [InlineData("analyze", "analyze", "--help")]
     [InlineData("report", "report", "--help")]
     [InlineData("sign", "sign", "--help")]
@@ -49,6 +51,15 @@ public sealed class UsageTests
             { "--colour", ["analyze", s_study, "--colour"] },
             { "--colour", ["report", s_study, "--colour"] },
             { "no ready protocol", ["protocols", "absent"] },
+            { "FOLDER", ["start"] },
+            { "no ready protocol", ["start", "absent", "--protocol", "absent"] },
+            { "2026-03-05T14:20", ["check", s_study, "--as-of", "yesterday"] },
+            { "--as-of", ["check", s_study, "--as-of"] },
+            { "is two", ["check", s_study, "--as-of", "2026-03-08T02:30"] },
+            { "is two", ["check", s_study, "--as-of", "2026-11-01T01:30"] },
+            { "--rows", ["transcription", s_study, "--rows", "0"] },
+            { "--seed", ["transcription", s_study, "--seed", "-1"] },
+            { "no result up to", ["transcription", s_study, "--as-of", "2020-01-01T00:00"] },
             { "second", ["protocols", "frozen-plasma", "second"] },
             { "STUDY", ["check"] },
             { "STUDY", ["analyze"] },

@@ -62,6 +62,37 @@ public sealed class KilledTests
     }
 
     [Fact]
+    public async Task Start_leaves_no_folder_or_a_whole_one()
+    {
+        using var copy = StudyCopy.CreateOf(ExampleStudy.SmallFolder, s_inputs);
+        var folder = copy.At("new");
+
+        await Killed(
+            async () =>
+            {
+                if (Directory.Exists(folder))
+                {
+                    var found = await Run.Of("check", folder);
+                    Assert.Equal(ExitCode.Done, found.Code);
+                    Assert.StartsWith("No data yet", found.Out, StringComparison.Ordinal);
+                    Assert.Equal(5, Directory.EnumerateFiles(folder).Count());
+                    Directory.Delete(folder, recursive: true);
+                }
+            },
+            "start",
+            folder,
+            "--protocol",
+            "aptt-whole-blood-room-temperature",
+            "--facility",
+            "Invented laboratory",
+            "--time-zone",
+            "none",
+            "--person",
+            "LS1=Lab Scientist One, lab scientist"
+        );
+    }
+
+    [Fact]
     public async Task Sign_leaves_no_signature_or_a_whole_one()
     {
         using var copy = StudyCopy.CreateOf(

@@ -84,8 +84,8 @@ public sealed class BrokenInputTests
     }
 
     [Theory]
-    [InlineData("protocol.toml", "copy one")]
-    [InlineData("study.toml", "copy the one")]
+    [InlineData("protocol.toml", "Begin a new study with start")]
+    [InlineData("study.toml", "Begin a new study with start")]
     [InlineData("specimens.csv", "[files]")]
     [InlineData("results.csv", "[files]")]
     public void A_missing_file_is_a_query_that_says_what_to_do(string name, string action)

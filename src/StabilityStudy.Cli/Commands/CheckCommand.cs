@@ -1,43 +1,185 @@
 using System.CommandLine;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
+using StabilityStudy.Core.Collecting;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Json;
 using StabilityStudy.Pipeline;
 
 namespace StabilityStudy.Cli.Commands;
 
-/// <summary>check: every data query, no change and no figure shown.</summary>
+/// <summary>check: how far the collection is, then every data query; no change shown.</summary>
 internal static class CheckCommand
 {
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
-        var json = StudyArgument.Json("Write the queries as JSON.");
+        var asOf = new Option<string?>("--as-of")
+        {
+            Description =
+                "The moment to check for, in the study's time zone, such as 2026-03-05T14:20; now when not given.",
+            HelpName = "TIME",
+        };
+        var all = new Option<bool>("--all")
+        {
+            Description = "List every tube that is due or overdue.",
+        };
+        var answered = new Option<bool>("--answered")
+        {
+            Description = "List also the queries that study.toml answers.",
+        };
+        var json = StudyArgument.Json("Write inventory and queries as JSON.");
         var command = new Command(
             "check",
-            "List every data query: what was read where, what is wrong, what to do. Shows no change and no figure; a query quotes only what it asks about.\n\nExample:\n  stability-study check my-study"
+            "Show how far the collection is and what is due, then every data query: what was read where, what is wrong, what to do. Shows no change and concludes nothing; a query quotes only what it asks about.\n\nExample:\n  stability-study check my-study"
         )
         {
             study,
+            asOf,
+            all,
+            answered,
             json,
         };
         command.SetAction(parsed =>
-            (int)Run(terminal, parsed.GetRequiredValue(study), parsed.GetValue(json))
+            (int)Run(
+                terminal,
+                new Request(
+                    parsed.GetRequiredValue(study),
+                    parsed.GetValue(asOf),
+                    parsed.GetValue(all),
+                    parsed.GetValue(answered),
+                    parsed.GetValue(json)
+                )
+            )
         );
         return command;
     }
 
-    private static ExitCode Run(Terminal terminal, string folder, bool json)
+    private static ExitCode Run(Terminal terminal, Request request)
     {
-        var outcome = StudyPipeline.Check(StudyFolder.Read(folder));
-        if (json)
+        var files = StudyFolder.Read(request.Folder);
+        var time = StudyTime.Of(files, request.AsOf, terminal.Clock);
+        var study = CheckedStudy.Of(files, time.AsOf);
+        if (request.Json)
         {
-            QueryJson.Write(terminal, outcome.Queries);
+            terminal.WriteJson(
+                QueryDocument.WriteChecked(study.Inventory, study.Queries, study.Answered)
+            );
         }
         else
         {
-            QueryListing.Write(terminal, outcome.Queries);
+            Write(terminal, request, study, time, IsLocked(files));
         }
 
-        return outcome.TryGet(out _) ? ExitCode.Done : ExitCode.StopQueries;
+        return study.IsStopped ? ExitCode.StopQueries : ExitCode.Done;
     }
+
+    private static void Write(
+        Terminal terminal,
+        Request request,
+        CheckedStudy study,
+        StudyTime time,
+        bool isLocked
+    )
+    {
+        if (study is { Inventory: { } inventory, Inputs: { } inputs })
+        {
+            if (HasNoData(study))
+            {
+                terminal.Out.WriteLine(
+                    isLocked
+                        ? "No data yet. The protocol is locked: next, collect the first specimen."
+                        : "No data yet: next, plan and lock."
+                );
+            }
+            else
+            {
+                new InventoryListing(terminal, inventory, inputs.Protocol, time, request.All).Write(
+                    inputs.Facts.EndedEarly is not null
+                );
+            }
+
+            terminal.Out.WriteLine();
+        }
+
+        WriteQueries(terminal, request, study);
+        SayNext(terminal, request.Folder, study, isLocked);
+    }
+
+    private static void WriteQueries(Terminal terminal, Request request, CheckedStudy study)
+    {
+        var before =
+            study.Answered.Length == 0
+                ? ""
+                : string.Create(
+                    CultureInfo.InvariantCulture,
+                    $" ({study.Answered.Length} answered before{(request.Answered ? "" : ": --answered")})"
+                );
+        terminal.Out.WriteLine("Queries: " + QueryListing.Total(study.Queries) + before);
+        if (study.AnswersWithoutQuery > 0)
+        {
+            terminal.Out.WriteLine(
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{study.AnswersWithoutQuery} of the answers in study.toml {(study.AnswersWithoutQuery == 1 ? "fits" : "fit")} no query any more."
+                )
+            );
+        }
+
+        if (!study.Queries.IsEmpty)
+        {
+            terminal.Out.WriteLine();
+            QueryListing.WriteEach(terminal, study.Queries, _ => null);
+        }
+
+        if (request.Answered && !study.Answered.IsEmpty)
+        {
+            terminal.Out.WriteLine("Answered before:");
+            terminal.Out.WriteLine();
+            var answers = study.Inputs?.Facts.Answers ?? [];
+            QueryListing.WriteEach(
+                terminal,
+                study.Answered,
+                query =>
+                    answers.FirstOrDefault(answer => answer.Query == QueryReference.Of(query))
+                        is { } answer
+                        ? FormattableString.Invariant(
+                            $"answered by {answer.By} on {answer.On:yyyy-MM-dd}: {answer.Text}"
+                        )
+                        : null
+            );
+        }
+    }
+
+    private static void SayNext(Terminal terminal, string folder, CheckedStudy study, bool isLocked)
+    {
+        if (study.IsStopped)
+        {
+            terminal.Error.WriteLine("next: answer what is marked STOP, and run check again");
+        }
+        else if (HasNoData(study) && !isLocked)
+        {
+            NextCommand.Say(
+                terminal,
+                "plan",
+                folder,
+                "--document",
+                Path.Combine(folder, "out", "protocol.pdf")
+            );
+        }
+        else if (study.Inventory is { IsEmpty: false, IsCollecting: false })
+        {
+            NextCommand.Say(terminal, "report", folder);
+        }
+    }
+
+    private static bool HasNoData(CheckedStudy study) =>
+        study.Inputs is { Tubes.IsEmpty: true, Results.IsEmpty: true, Controls.IsEmpty: true }
+        && !study.IsStopped;
+
+    private static bool IsLocked(StudyBytes files) =>
+        files.Files.ContainsKey(Files.Locking.LockFile.Name);
+
+    private sealed record Request(string Folder, string? AsOf, bool All, bool Answered, bool Json);
 }

@@ -114,7 +114,7 @@ internal static class LockCommand
                     terminal,
                     request.Folder,
                     request.By,
-                    !files.Tables.IsEmpty,
+                    files.HasRows,
                     signed is not null,
                     locked
                 );

@@ -38,9 +38,9 @@ internal static class ProtocolsCommand
 
     private static ExitCode Run(Terminal terminal, string? name, bool json)
     {
-        var all = ReadyProtocol.All();
         if (name is null)
         {
+            var all = ReadyProtocol.All();
             if (json)
             {
                 WriteJson(terminal, writer => WriteList(writer, all));
@@ -53,11 +53,7 @@ internal static class ProtocolsCommand
             return ExitCode.Done;
         }
 
-        var protocol =
-            all.FirstOrDefault(item => item.Name == name)
-            ?? throw new UsageException(
-                $"There is no ready protocol \"{name}\". There are: {string.Join(", ", all.Select(item => item.Name))}."
-            );
+        var protocol = ReadyProtocol.Find(name);
         if (json)
         {
             WriteJson(terminal, writer => WriteOne(writer, protocol, withText: true));

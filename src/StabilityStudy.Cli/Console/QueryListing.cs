@@ -13,7 +13,28 @@ internal static class QueryListing
 
     private const int InFull = 3;
 
+    /// <summary>Every query, and how many there are.</summary>
     public static void Write(Terminal terminal, ImmutableArray<DataQuery> queries)
+    {
+        Write(terminal, queries, answer: null);
+        terminal.Out.WriteLine(Total(queries));
+    }
+
+    /// <summary>Every query with the reference by which study.toml answers it.</summary>
+    /// <param name="terminal">Where to write.</param>
+    /// <param name="queries">The queries.</param>
+    /// <param name="answer">The answer to one; null without.</param>
+    public static void WriteEach(
+        Terminal terminal,
+        ImmutableArray<DataQuery> queries,
+        Func<DataQuery, string?> answer
+    ) => Write(terminal, queries, answer);
+
+    private static void Write(
+        Terminal terminal,
+        ImmutableArray<DataQuery> queries,
+        Func<DataQuery, string?>? answer
+    )
     {
         var kinds = queries
             .OrderBy(query => query.Severity)
@@ -24,7 +45,7 @@ internal static class QueryListing
             var shown = all.Length > MostAlike && all.All(HasLine) ? InFull : all.Length;
             foreach (var query in all[..shown])
             {
-                WriteQuery(terminal, query);
+                WriteQuery(terminal, query, answer);
             }
 
             if (shown < all.Length)
@@ -39,8 +60,6 @@ internal static class QueryListing
                 terminal.Out.WriteLine();
             }
         }
-
-        terminal.Out.WriteLine(Total(queries));
     }
 
     private static bool HasLine(DataQuery query) => query.Source.Line is not null;
@@ -49,16 +68,20 @@ internal static class QueryListing
     private static string Shown(string observed) =>
         observed.Trim().Length == observed.Length ? observed : $"\"{observed}\"";
 
-    private static void WriteQuery(Terminal terminal, DataQuery query)
+    private static void WriteQuery(
+        Terminal terminal,
+        DataQuery query,
+        Func<DataQuery, string?>? answer
+    )
     {
-        WriteHead(terminal, query);
+        WriteHead(terminal, query, answer is not null && query.Severity != Severity.Stop);
         if (query.Observed.Length > 0)
         {
             WriteWrapped(terminal, "read: " + Shown(query.Observed));
         }
 
         WriteWrapped(terminal, query.Message);
-        WriteWrapped(terminal, "to do: " + query.Action);
+        WriteWrapped(terminal, answer?.Invoke(query) ?? "to do: " + query.Action);
         terminal.Out.WriteLine();
     }
 
@@ -75,10 +98,10 @@ internal static class QueryListing
         );
 
     /// <summary>Severity, place and code; the code on a line of its own where the three do not fit on one.</summary>
-    private static void WriteHead(Terminal terminal, DataQuery query)
+    private static void WriteHead(Terminal terminal, DataQuery query, bool withReference)
     {
         var place = $"{Word(query.Severity)}  {query.Source}";
-        var code = $"[{query.Code}]";
+        var code = $"[{query.Code}]" + (withReference ? "  " + QueryReference.Of(query) : "");
         var fits = place.Length + 2 + code.Length <= terminal.Width;
         terminal.WriteWord(Word(query.Severity).ToUpperInvariant(), StyleOf(query.Severity));
         terminal.Out.WriteLine($"  {query.Source}{(fits ? "  " + code : "")}");

@@ -42,6 +42,9 @@ public sealed record Terminal(
     /// <summary>Asks a person for a secret without showing it; null where nobody can be asked.</summary>
     public Func<string, string>? Ask { get; init; }
 
+    /// <summary>Asks a person for a line; gives null when the input ends. Null itself where nobody can be asked.</summary>
+    public Func<string, string?>? AskLine { get; init; }
+
     /// <summary>The process's own console.</summary>
     public static Terminal OfProcess()
     {
@@ -56,11 +59,18 @@ public sealed record Terminal(
         )
         {
             Passphrase = Environment.GetEnvironmentVariable(KeyFile.Variable),
-            Ask =
-                System.Console.IsInputRedirected || System.Console.IsErrorRedirected
-                    ? null
-                    : AskSecretly,
+            Ask = CanAsk ? AskSecretly : null,
+            AskLine = CanAsk ? AskOpenly : null,
         };
+    }
+
+    private static bool CanAsk =>
+        !System.Console.IsInputRedirected && !System.Console.IsErrorRedirected;
+
+    private static string? AskOpenly(string question)
+    {
+        ScreenWriter.Over(System.Console.Error).Write(question);
+        return System.Console.In.ReadLine();
     }
 
     private static string AskSecretly(string question)

@@ -1,5 +1,7 @@
 using System.Reflection;
 using System.Text;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Protocols;
 
 namespace StabilityStudy.Cli.Protocols;
 
@@ -25,6 +27,25 @@ internal sealed record ReadyProtocol(string Name, string Question, string Text)
                 .Select(name => Read(program, name)),
         ];
     }
+
+    /// <summary>The one with a name.</summary>
+    /// <exception cref="UsageException">There is none.</exception>
+    public static ReadyProtocol Find(string name)
+    {
+        var all = All();
+        return all.FirstOrDefault(item => item.Name == name)
+            ?? throw new UsageException(
+                $"There is no ready protocol \"{name}\". There are: {string.Join(", ", all.Select(item => item.Name))}."
+            );
+    }
+
+    /// <summary>The codes of its analytes.</summary>
+    public ImmutableArray<string> AnalyteCodes() =>
+        ProtocolReader
+            .Read(Encoding.UTF8.GetBytes(Text), StudyBytes.ProtocolName)
+            .TryGet(out var protocol)
+            ? [.. protocol.Analytes.Select(analyte => analyte.Id)]
+            : [];
 
     /// <exception cref="InvalidOperationException">The file was built in without the first line that says what it asks; a defect.</exception>
     private static ReadyProtocol Read(Assembly program, string resource)

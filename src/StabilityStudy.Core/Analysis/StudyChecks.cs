@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Collecting;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Study;
 
@@ -12,8 +13,14 @@ public static class StudyChecks
     /// <summary>Every such query; when one stops, only those about single rows.</summary>
     /// <param name="inputs">The study.</param>
     /// <param name="protocolSha256">SHA-256 of the protocol, which the locks are held to.</param>
-    public static ImmutableArray<DataQuery> Of(StudyInputs inputs, string protocolSha256)
+    /// <param name="inventory">What is due at the moment of the check, and so not missing; null where all is held to be there that ever will be.</param>
+    public static ImmutableArray<DataQuery> Of(
+        StudyInputs inputs,
+        string protocolSha256,
+        CollectionInventory? inventory = null
+    )
     {
+        var awaited = new AwaitedRows(inventory);
         var rows = InputQueries.Of(inputs);
         if (rows.Any(query => query.Severity == Severity.Stop))
         {
@@ -26,13 +33,14 @@ public static class StudyChecks
         {
             foreach (var (timePoint, received) in PairAssembly.Assemble(index, context, queries))
             {
-                var pairs = context.Marked(timePoint, received);
+                var marked = context.Marked(timePoint, received);
                 var key = new CellKey(
                     context.Analyte.Id,
                     context.Group.Id,
                     context.Storage.Id,
                     timePoint
                 );
+                var pairs = awaited.Without(key, marked);
                 queries.AddRange(PairQueries.OfAll(key, pairs, _ => ""));
                 queries.AddRange(ConfoundingQueries.Of(key, pairs));
             }
@@ -44,11 +52,11 @@ public static class StudyChecks
                 inputs.Facts.People
             )
         );
-        queries.AddRange(RecordQueries.Of(inputs));
+        queries.AddRange(RecordQueries.Of(awaited.WithTestedTubes(inputs)));
         queries.AddRange(TubeQueries.Of(inputs));
         queries.AddRange(TimeQueries.Of(inputs));
         queries.AddRange(ResultQueries.Of(inputs));
-        queries.AddRange(ControlQueries.Of(inputs));
+        queries.AddRange(ControlQueries.Of(awaited.WithoutTodaysRuns(inputs)));
         var missing = inputs
             .Results.Where(row => row.Result is MissingResult)
             .Select(row => (row.SourceRow, row.Result.Text))

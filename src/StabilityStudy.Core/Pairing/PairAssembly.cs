@@ -13,27 +13,7 @@ internal static class PairAssembly
         ImmutableArray<DataQuery>.Builder queries
     )
     {
-        var draws = index.Draws(context.Analyte.Id, context.Group.Id, context.Storage.Id);
-        var firstDraws = draws
-            .GroupBy(draw => draw.First.Subject, StringComparer.OrdinalIgnoreCase)
-            .Select(same =>
-                same.OrderBy(draw => draw.First.CollectedAt)
-                    .ThenBy(draw => draw.Specimen, StringComparer.Ordinal)
-                    .First()
-                    .Specimen
-            )
-            .ToHashSet();
-        var baselines = draws
-            .Select(draw =>
-                BaselineFinding.Of(
-                    draw,
-                    context,
-                    context.Protocol.RepeatDraws == RepeatDraws.OneCluster
-                        || firstDraws.Contains(draw.Specimen),
-                    queries
-                )
-            )
-            .ToImmutableArray();
+        var (draws, baselines) = Baselines(index, context, queries);
         var timePoints = context.TimePoints;
         var assigned = draws
             .Select(draw => AssignedTimes.Of(draw, timePoints, context.Protocol.DelaysPerSpecimen))
@@ -54,6 +34,39 @@ internal static class PairAssembly
                 )
             ),
         ];
+    }
+
+    /// <summary>The draws of one analyte, group and storage, each with its baseline.</summary>
+    public static (ImmutableArray<Draw> Draws, ImmutableArray<BaselineFinding> Found) Baselines(
+        SpecimenIndex index,
+        PairContext context,
+        ImmutableArray<DataQuery>.Builder queries
+    )
+    {
+        var draws = index.Draws(context.Analyte.Id, context.Group.Id, context.Storage.Id);
+        var firstDraws = draws
+            .GroupBy(draw => draw.First.Subject, StringComparer.OrdinalIgnoreCase)
+            .Select(same =>
+                same.OrderBy(draw => draw.First.CollectedAt)
+                    .ThenBy(draw => draw.Specimen, StringComparer.Ordinal)
+                    .First()
+                    .Specimen
+            )
+            .ToHashSet();
+        return (
+            draws,
+            [
+                .. draws.Select(draw =>
+                    BaselineFinding.Of(
+                        draw,
+                        context,
+                        context.Protocol.RepeatDraws == RepeatDraws.OneCluster
+                            || firstDraws.Contains(draw.Specimen),
+                        queries
+                    )
+                ),
+            ]
+        );
     }
 
     private static PairRecord Pair(

@@ -36,12 +36,17 @@ internal static class TimingRules
             return "tested before its collection";
         }
 
-        var earliest = planned.Delay - context.Protocol.Tolerance.Early;
-        var latest = planned.Delay + context.Protocol.Tolerance.Late;
+        var (earliest, latest) = Planned(planned, context.Protocol);
         return delay < earliest || delay > latest
             ? $"tested {DurationText.FormatToMinute(delay)} after collection, planned {DurationText.FormatToMinute(earliest)} to {DurationText.FormatToMinute(latest)}"
             : StorageRules.Problem(tube, testedAt, context);
     }
+
+    /// <summary>Between which delays since collection a test stands for the planned one.</summary>
+    public static (TimeSpan Earliest, TimeSpan Latest) Planned(
+        TimePoint planned,
+        StudyProtocol protocol
+    ) => (planned.Delay - protocol.Tolerance.Early, planned.Delay + protocol.Tolerance.Late);
 
     /// <summary>Why a tube cannot serve at this time; null when it can.</summary>
     /// <remarks>Testing spins a tube and so ends its time as whole blood, whatever the tube plan says.</remarks>

@@ -34,6 +34,12 @@ public sealed record StudyFacts(
     /// <summary>Tubes stated at collection not to have been drawn.</summary>
     public ImmutableArray<NotDrawn> NotDrawn { get; init; } = [];
 
+    /// <summary>Comparisons of rows with the instrument's printout.</summary>
+    public ImmutableArray<TranscriptionCheck> TranscriptionChecks { get; init; } = [];
+
+    /// <summary>Answers to data queries.</summary>
+    public ImmutableArray<QueryAnswer> Answers { get; init; } = [];
+
     /// <summary>That collection ended before the planned number was reached; null when it did not, or is going on.</summary>
     public EndedEarly? EndedEarly { get; init; }
 
@@ -142,3 +148,26 @@ public sealed record NotDrawn(
 
 /// <summary>A departure from the protocol.</summary>
 public sealed record Deviation(string Text, string By, DateOnly On);
+
+/// <summary>Rows drawn at random and compared with the instrument's printout.</summary>
+/// <param name="Seed">Seed by which they were drawn.</param>
+/// <param name="Rows">How many were compared.</param>
+/// <param name="Differences">How many of them differed.</param>
+/// <param name="Outcome">What became of the differences; null where there was none.</param>
+/// <param name="By">Code of the person.</param>
+/// <param name="On">Day of the comparison.</param>
+public sealed record TranscriptionCheck(
+    int Seed,
+    int Rows,
+    int Differences,
+    string? Outcome,
+    string By,
+    DateOnly On
+);
+
+/// <summary>A person's answer to a data query.</summary>
+/// <param name="Query">Reference of the query.</param>
+/// <param name="Text">The answer.</param>
+/// <param name="By">Code of the person.</param>
+/// <param name="On">Day of the answer.</param>
+public sealed record QueryAnswer(string Query, string Text, string By, DateOnly On);

@@ -58,6 +58,47 @@ internal static class DeviationKeys
     // csharpier-ignore-end
 }
 
+/// <summary>The keys of a transcription check.</summary>
+internal static class TranscriptionCheckKeys
+{
+    private const int MostSeeds = 1_000_000_000;
+    private const int MostRows = 100_000;
+
+    public static readonly KeyTable Table = new();
+
+    // csharpier-ignore-start
+    public static readonly Key<int> Seed = Table.Add("seed", Required, Whole(0, MostSeeds), "seed by which the rows were drawn, as the sheet states it", "20260306");
+    public static readonly Key<int> Rows = Table.Add("rows", Required, Whole(1, MostRows), "how many rows were compared", "20");
+    public static readonly Key<int> Differences = Table.Add("differences", Required, Whole(0, MostRows), "in how many of them a result, time or code was not that of the printout", "0");
+    public static readonly Key<string?> Outcome = Table.Add("outcome", Depends, OptionalText, "what became of the differences; needed where there is one", "\"N-017 corrected, all rows of that day compared\"");
+    public static readonly Key<string> By = Table.Add("by", Required, Text, "code of the person", "\"LS1\"");
+    public static readonly Key<DateOnly> On = Table.Add("on", Required, Date, "day of the comparison", "\"2026-03-06\"");
+    // csharpier-ignore-end
+}
+
+/// <summary>The keys of an answer to a data query.</summary>
+internal static class AnswerKeys
+{
+    public static readonly KeyTable Table = new();
+
+    // csharpier-ignore-start
+    public static readonly Key<string> Query = Table.Add("query", Required, Text.When("eight signs, 0 to 9 and a to f", IsReference), "the reference that check shows beside the query: it changes with what the query says, which so opens again", "\"3f2a91bc\"");
+    public static readonly Key<string> Answer = Table.Add("text", Required, Text, "the answer", "\"Collector asked: a plain tube was drawn first.\"");
+    public static readonly Key<string> By = Table.Add("by", Required, Text, "code of the person", "\"LS1\"");
+    public static readonly Key<DateOnly> On = Table.Add("on", Required, Date, "day of the answer", "\"2026-03-06\"");
+    // csharpier-ignore-end
+
+    private static bool IsReference(TomlTable table, Key key, string reference) =>
+        QueryReference.IsReference(reference)
+        || table.Refuse(
+            key,
+            FileQueries.UnknownWord,
+            reference,
+            $"\"{reference}\" is not the reference of a data query.",
+            "Copy the eight signs that check shows beside the query."
+        );
+}
+
 /// <summary>The keys of a rerun.</summary>
 internal static class RerunKeys
 {

@@ -20,6 +20,8 @@ internal sealed record FactsDraft(
     Parts<Deviation> Deviations,
     Parts<Rerun> Reruns,
     Parts<NotDrawn> NotDrawn,
+    Parts<TranscriptionCheck> TranscriptionChecks,
+    Parts<QueryAnswer> Answers,
     EndedEarly? EndedEarly,
     ReportRevision? Revision
 )
@@ -43,6 +45,8 @@ internal sealed record FactsDraft(
         {
             Reruns = Reruns.Values,
             NotDrawn = NotDrawn.Values,
+            TranscriptionChecks = TranscriptionChecks.Values,
+            Answers = Answers.Values,
             EndedEarly = EndedEarly,
             Revision = Revision,
         };

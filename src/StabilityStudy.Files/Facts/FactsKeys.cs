@@ -9,8 +9,8 @@ namespace StabilityStudy.Files.Facts;
 /// <summary>The keys at the top of study.toml.</summary>
 internal static class FactsKeys
 {
-    private const int LongestTitle = 120;
-    private const int LongestQuestion = 400;
+    internal const int LongestTitle = 120;
+    internal const int LongestQuestion = 400;
 
     public static readonly KeyTable Table = new();
 
@@ -30,6 +30,8 @@ internal static class FactsKeys
     public static readonly TableKey Deviations = Table.AddTables("deviation", Optional, DeviationKeys.Table, "departures from the protocol, a [[deviation]] each", "[[deviation]]");
     public static readonly TableKey Reruns = Table.AddTables("rerun", Optional, RerunKeys.Table, "tests repeated for a reason of the protocol, a [[rerun]] each", "[[rerun]]");
     public static readonly TableKey NotDrawn = Table.AddTables("not_drawn", Optional, NotDrawnKeys.Table, "tubes stated at collection not to have been drawn, a [[not_drawn]] each", "[[not_drawn]]");
+    public static readonly TableKey TranscriptionChecks = Table.AddTables("transcription_check", Optional, TranscriptionCheckKeys.Table, "comparisons of rows drawn at random with the instrument's printout, a [[transcription_check]] each; transcription prints the sheet", "[[transcription_check]]");
+    public static readonly TableKey Answers = Table.AddTables("answer", Optional, AnswerKeys.Table, "answers to data queries, an [[answer]] each; check then counts the query and lists it no more, the report keeps it with the answer", "[[answer]]");
     public static readonly TableKey EndedEarly = Table.AddTable("ended_early", Optional, EndedEarlyKeys.Table, "that collection ended before the planned number was reached; what is concluded from fewer counts only when nobody had looked at changes before this was stated", "{ reason = \"study nurse left\", by = \"LS1\", on = \"2026-03-20\" }");
     public static readonly TableKey Revision = Table.AddTable("revision", Optional, RevisionKeys.Table, "that the report replaces an earlier one of the study; not given for the first report", "{ number = 2, replaces = \"3f09c2d41b7a5e68\", reason = \"lot of the reagent corrected\" }");
     public static readonly TableKey Read = Table.AddTable("read", Optional, LayoutKeys.Table, "how the facility's own files are written, where they are not the usual ones", "{ results = { delimiter = \";\" } }");

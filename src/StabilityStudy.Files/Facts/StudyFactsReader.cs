@@ -50,6 +50,12 @@ internal static class StudyFactsReader
             Deviations: Parts<Deviation>.Read(root, FactsKeys.Deviations, ReadDeviation),
             Reruns: Parts<Rerun>.Read(root, FactsKeys.Reruns, ReadRerun),
             NotDrawn: Parts<NotDrawn>.Read(root, FactsKeys.NotDrawn, ReadNotDrawn),
+            TranscriptionChecks: Parts<TranscriptionCheck>.Read(
+                root,
+                FactsKeys.TranscriptionChecks,
+                TranscriptionCheckReader.Read
+            ),
+            Answers: Parts<QueryAnswer>.Read(root, FactsKeys.Answers, ReadAnswer),
             EndedEarly: ReadEndedEarly(root.OptionalTable(FactsKeys.EndedEarly)),
             Revision: ReadRevision(root.OptionalTable(FactsKeys.Revision))
         );
@@ -147,6 +153,14 @@ internal static class StudyFactsReader
                 Reason: table.Read(RevisionKeys.Reason)
             );
 
+    private static QueryAnswer ReadAnswer(TomlTable table) =>
+        new(
+            Query: table.Read(AnswerKeys.Query),
+            Text: table.Read(AnswerKeys.Answer),
+            By: table.Read(AnswerKeys.By),
+            On: table.Read(AnswerKeys.On)
+        );
+
     private static Deviation ReadDeviation(TomlTable table) =>
         new(
             Text: table.Read(DeviationKeys.What),
@@ -187,6 +201,18 @@ internal static class StudyFactsReader
                 "person",
                 people
             );
+        }
+
+        foreach (var (table, check) in draft.TranscriptionChecks.Items)
+        {
+            References.Check(table, TranscriptionCheckKeys.By, check.By, "person", people);
+            TranscriptionCheckReader.CheckDifferences(table, check);
+        }
+
+        draft.Answers.RequireUnique(AnswerKeys.Query, answer => answer.Query);
+        foreach (var (table, answer) in draft.Answers.Items)
+        {
+            References.Check(table, AnswerKeys.By, answer.By, "person", people);
         }
 
         foreach (var (table, notDrawn) in draft.NotDrawn.Items)

@@ -28,6 +28,12 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
     public ImmutableArray<string> Tables =>
         [.. Files.Keys.Where(name => name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))];
 
+    /// <summary>Whether a table of data has a row below its header line.</summary>
+    public bool HasRows =>
+        Tables.Any(name =>
+            Files[name].Span.TrimEnd("\r\n"u8) is var text && text.IndexOf((byte)'\n') >= 0
+        );
+
     /// <summary>The same with a file added or replaced.</summary>
     public StudyBytes With(string name, ReadOnlyMemory<byte> bytes) =>
         new(Files.SetItem(name, bytes));

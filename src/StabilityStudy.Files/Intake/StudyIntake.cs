@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Recording;
@@ -11,9 +12,26 @@ public static class StudyIntake
     /// <summary>Reads a study folder. The facility's rows are written in canonical form, and the rows that are analyzed are read from that.</summary>
     /// <param name="files">protocol.toml, study.toml and the data files named there.</param>
     /// <returns>The study with every query, or every stop query of every file.</returns>
-    public static Outcome<StudyIntakeResult> Read(StudyBytes files)
+    public static Outcome<StudyIntakeResult> Read(StudyBytes files) =>
+        Read(files, isCollecting: false);
+
+    /// <summary>Reads a study folder while specimens are being collected: a table without rows, or no file of controls before there are results, is nothing to ask about.</summary>
+    /// <param name="files">protocol.toml, study.toml and the data files named there.</param>
+    public static Outcome<StudyIntakeResult> ReadCollecting(StudyBytes files) =>
+        Read(files, isCollecting: true);
+
+    /// <summary>The rows that can be read of a study in which a query stops; null when its protocol or study.toml cannot be read.</summary>
+    /// <param name="files">protocol.toml, study.toml and the data files named there.</param>
+    public static StudyInputs? ReadSound(StudyBytes files) =>
+        StudyReading.ReadSound(files, isCanonical: false, new QueryList { IsCollecting = true });
+
+    /// <summary>The time zone that study.toml names; null where it names none, or cannot be read.</summary>
+    /// <param name="files">The files of the study folder.</param>
+    public static string? TimeZoneOf(StudyBytes files) => StudyReading.TimeZoneOf(files);
+
+    private static Outcome<StudyIntakeResult> Read(StudyBytes files, bool isCollecting)
     {
-        var queries = new QueryList();
+        var queries = new QueryList { IsCollecting = isCollecting };
         if (WriteCanonical(files, queries) is not { } canonical)
         {
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
@@ -23,9 +41,15 @@ public static class StudyIntake
         [
             .. StudyReading.DataNamesIn(files).Select(name => Hash(files, name)),
         ];
-        var list = new QueryList();
+        var list = new QueryList { IsCollecting = isCollecting };
         var record = files.Files.GetValueOrDefault(StudyRecord.Name);
         var all = WithCanonical(files, canonical);
+        if (isCollecting && canonical.Files.All(file => file.Name != StudyFileNames.Usual.Controls))
+        {
+            // A file of controls without rows has no canonical form.
+            all = new StudyBytes(all.Files.Remove(StudyFileNames.Usual.Controls));
+        }
+
         var inputs = StudyReading.Read(all, isCanonical: true, list);
         var identity = Identify(all, canonical, inputs, raw);
         var chain = StudyRecord.Check(

@@ -16,7 +16,11 @@ internal static class StudyReading
     /// <param name="isCanonical">Whether the data files are canonical: then they have their usual names and a column source_row.</param>
     /// <param name="queries">Takes every query.</param>
     /// <returns>The inputs; null when a query stops.</returns>
-    public static StudyInputs? Read(StudyBytes files, bool isCanonical, QueryList queries)
+    public static StudyInputs? Read(StudyBytes files, bool isCanonical, QueryList queries) =>
+        ReadSound(files, isCanonical, queries) is var read && queries.StopCount == 0 ? read : null;
+
+    /// <summary>The same with the rows that can be read where a query stops; null when protocol or study.toml cannot.</summary>
+    public static StudyInputs? ReadSound(StudyBytes files, bool isCanonical, QueryList queries)
     {
         var protocol = Find(files, StudyBytes.ProtocolName, queries) is { } protocolBytes
             ? ProtocolReader.Read(protocolBytes, StudyBytes.ProtocolName, queries)
@@ -29,6 +33,7 @@ internal static class StudyReading
                 needsZoneRules: !isCanonical
             )
             : null;
+        var isPlanned = queries.StopCount == 0;
         var names = facts?.FileNames ?? StudyFileNames.Usual;
         var known = StudyCodes.From(protocol, facts);
         var data = DataFileSet.Find(
@@ -43,7 +48,14 @@ internal static class StudyReading
                 ReadRows<TubeRow>(files, data.Specimens, known, SpecimenReader.Read, queries),
                 ReadRows<ResultRow>(files, data.Results, known, ResultReader.Read, queries)
             );
-        var controls = ReadControls(files, data.Controls, protocol, known, queries);
+        var controls = ReadControls(
+            files,
+            data.Controls,
+            protocol,
+            isNeeded: !queries.IsCollecting || (!isCanonical && !results.Rows.IsEmpty),
+            known,
+            queries
+        );
         var used = RowChecks.Check(tubes, results, protocol, facts, queries);
         var usedControls = ControlChecks.Check(controls, used, queries);
         if (!isCanonical)
@@ -57,11 +69,12 @@ internal static class StudyReading
         var looks = files.Files.TryGetValue(StudyFileNames.Looks, out var looksBytes)
             ? LookReader.Read(looksBytes, known, queries)
             : [];
-        return queries.StopCount == 0 && protocol is not null && facts is not null
+        return isPlanned && protocol is not null && facts is not null
             ? new StudyInputs(protocol.ToProtocol(), NamedFacts(facts, data), tubes.Rows, used)
             {
                 Controls = usedControls,
-                Locks = LockedProtocols.Of(locks, files.Files, queries),
+                Locks =
+                    queries.StopCount == 0 ? LockedProtocols.Of(locks, files.Files, queries) : [],
                 Looks = looks,
             }
             : null;
@@ -79,6 +92,12 @@ internal static class StudyReading
         ];
         return [.. names.Distinct().Where(files.Files.ContainsKey)];
     }
+
+    /// <summary>The time zone that study.toml names; null where it names none, or cannot be read.</summary>
+    public static string? TimeZoneOf(StudyBytes files) =>
+        files.Files.TryGetValue(StudyBytes.FactsName, out var bytes)
+            ? StudyFactsReader.Read(bytes, StudyBytes.FactsName, new QueryList())?.TimeZone?.Name
+            : null;
 
     /// <summary>The files of data that study.toml names.</summary>
     public static DataFileSet DataFilesOf(StudyBytes files)
@@ -159,6 +178,7 @@ internal static class StudyReading
         StudyBytes files,
         DataFile file,
         ProtocolDraft? protocol,
+        bool isNeeded,
         KnownCodes known,
         QueryList queries
     )
@@ -166,6 +186,11 @@ internal static class StudyReading
         if (files.Files.ContainsKey(file.Stored))
         {
             return ReadRows<ControlRow>(files, file, known, ControlReader.Read, queries);
+        }
+
+        if (!isNeeded)
+        {
+            return RowTable<ControlRow>.Absent(file.Shown);
         }
 
         if (protocol?.ToProtocol().Controls == ControlRule.EveryRun)
@@ -201,9 +226,9 @@ internal static class StudyReading
             name switch
             {
                 StudyBytes.ProtocolName =>
-                    "Begin with a ready protocol: copy one from the folder protocols to protocol.toml and change it.",
+                    "Begin a new study with start, or copy a ready protocol, which protocols prints, to protocol.toml.",
                 StudyBytes.FactsName =>
-                    "Describe the study in study.toml: copy the one of an example study and change it.",
+                    "Begin a new study with start, which writes a study.toml to be filled in.",
                 _ =>
                     "Put the file into the study folder, or give its name under [files] in study.toml.",
             }

@@ -73,7 +73,12 @@ internal static class SectionKeys
     /// <summary>The same with the name of the file.</summary>
     public static class OfPairs
     {
-        public static readonly KeyTable Table = SectionKeys.Table.Copy();
+        public static readonly KeyTable Table = SectionKeys.Table.Copy(
+            Columns with
+            {
+                Example = "{ baseline_result = \"First\", delayed_result = \"Second\" }",
+            }
+        );
 
         public static readonly Key<string> File = Table.Add(
             "file",

@@ -127,17 +127,14 @@ public static class LockFile
         {
             if (value is not null)
             {
-                text.Append(CultureInfo.InvariantCulture, $"{key.Name} = {Quoted(value)}\n");
+                text.Append(
+                    CultureInfo.InvariantCulture,
+                    $"{key.Name} = {TomlLiteral.Quoted(value)}\n"
+                );
             }
         }
     }
 
     private static string? Base64(ImmutableArray<byte> bytes) =>
         bytes.IsEmpty ? null : Convert.ToBase64String(bytes.AsSpan());
-
-    private static string Quoted(string text) =>
-        "\""
-        + text.Replace("\\", "\\\\", StringComparison.Ordinal)
-            .Replace("\"", "\\\"", StringComparison.Ordinal)
-        + "\"";
 }

@@ -13,6 +13,9 @@ internal sealed class QueryList
     private readonly List<DataQuery> _listed = [];
     private readonly Dictionary<(string File, QueryKind Kind), int> _counts = [];
 
+    /// <summary>Whether the study is being collected, so that nothing is wrong with a table without rows.</summary>
+    public bool IsCollecting { get; init; }
+
     /// <summary>How many stop queries were raised so far.</summary>
     public int StopCount { get; private set; }
 

@@ -3,7 +3,7 @@ using static StabilityStudy.Core.Queries.QueryRank;
 namespace StabilityStudy.Files.Queries;
 
 /// <summary>Queries about what the rows of the data files say. A list, hence long.</summary>
-internal static class RowQueries
+public static class RowQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
@@ -41,11 +41,13 @@ internal static class RowQueries
     internal static readonly QueryKind NotCanonical = Kinds.Add("not-canonical", Stop, "a file that should be in canonical form has other bytes than its rows give", "do not trust the file; take it from the report again");
     internal static readonly QueryKind LotExpired = Kinds.Add("lot-expired", NotAsPlanned, "a lot was used after its last day", "check the dates; if they are right, record a deviation in study.toml");
     internal static readonly QueryKind MoreDecimals = Kinds.Add("more-decimals", Note, "a result has more decimals than the protocol says are reported", "nothing, if the instrument gives them; otherwise correct decimals in the protocol");
-    internal static readonly QueryKind TubeWithoutResults = Kinds.Add("tube-without-results", Note, "a tube has no results", "add its results, with NT where it was not tested");
+    /// <summary>A tube has no results.</summary>
+    public static readonly QueryKind TubeWithoutResults = Kinds.Add("tube-without-results", Note, "a tube has no results", "add its results, with NT where it was not tested");
     internal static readonly QueryKind ControlsFileMissing = Kinds.Add("controls-file-missing", Stop, "the protocol wants controls in every run, and there is no file of control results", "add controls.csv, or set controls = \"kept elsewhere\" in the protocol before it is locked");
     internal static readonly QueryKind ControlWithoutRange = Kinds.Add("control-without-range", Stop, "a control result has no allowed range", "fill in allowed_low and allowed_high");
     internal static readonly QueryKind ControlRangeReversed = Kinds.Add("control-range-reversed", Stop, "the lowest allowed result of a control is above the highest", "correct allowed_low and allowed_high");
-    internal static readonly QueryKind ControlRunUnknown = Kinds.Add("control-run-unknown", WithoutEffect, "a control was tested in a run that no result names", "correct the run code of the control or of the results");
+    /// <summary>A control was tested in a run that no result names.</summary>
+    public static readonly QueryKind ControlRunUnknown = Kinds.Add("control-run-unknown", WithoutEffect, "a control was tested in a run that no result names", "correct the run code of the control or of the results");
     internal static readonly QueryKind PairsDisagree = Kinds.Add("pairs-disagree", Stop, "two rows of pairs say different things of the same baseline or tube", "correct the row that is wrong; rows of one specimen share its baseline");
     // csharpier-ignore-end
 }

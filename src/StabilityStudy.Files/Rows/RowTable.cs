@@ -65,7 +65,7 @@ internal sealed record RowTable<T>(
         QueryList queries
     )
     {
-        if (reach == CsvReach.EveryRow && keys.Count == 0)
+        if (reach == CsvReach.EveryRow && keys.Count == 0 && !queries.IsCollecting)
         {
             queries.Add(
                 CsvQueries.NoDataYet,

@@ -30,10 +30,11 @@ internal sealed class KeyTable
     }
 
     /// <summary>A table with the same keys, to which further ones can be added.</summary>
-    public KeyTable Copy()
+    /// <param name="other">A key that is described otherwise there.</param>
+    public KeyTable Copy(Key other)
     {
         var copy = new KeyTable();
-        copy._keys.AddRange(_keys);
+        copy._keys.AddRange(_keys.Select(key => key.Name == other.Name ? other : key));
         return copy;
     }
 

@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Collecting;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Estimates;
@@ -60,6 +61,7 @@ public sealed class CoreArchitectureTests
                 "has the strictest rules on spinning"
             ),
             [typeof(Cap)] = (Cap.Open, "is the less protected state"),
+            [typeof(TestStanding)] = (TestStanding.Overdue, "asks for the result"),
             [typeof(TubePlan)] = (TubePlan.TubePerTimePoint, "allows no tube to be tested twice"),
             [typeof(ChangeScale)] = (ChangeScale.Percent, "refuses what it cannot divide"),
             [typeof(CensoredSide)] = (

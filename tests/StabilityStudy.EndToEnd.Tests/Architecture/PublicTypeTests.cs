@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using StabilityStudy.Cli;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Collecting;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Estimates;
@@ -58,6 +59,7 @@ public sealed class PublicTypeTests
         [StorageState.WholeBlood] = "has the strictest rules on spinning",
         [Anticoagulant.Heparin] = "asks for decision levels",
         [Cap.Open] = "is the less protected state",
+        [TestStanding.Overdue] = "asks for the result",
         [TubePlan.TubePerTimePoint] = "allows no tube to be tested twice",
         [RobustnessKind.OneSubjectLeftOut] =
             "no question is cautious; each is asked where it can be",

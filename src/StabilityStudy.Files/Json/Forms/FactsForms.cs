@@ -84,6 +84,26 @@ internal static class FactsForms
         { "line", v => v.Line, Form.Count },
     };
 
+    public static readonly ObjectForm<TranscriptionCheck> TranscriptionCheckForm = new(
+        "transcriptionCheck"
+    )
+    {
+        { "seed", v => v.Seed, Form.Count },
+        { "rows", v => v.Rows, Form.Count },
+        { "differences", v => v.Differences, Form.Count },
+        { "outcome", v => v.Outcome, Form.Text.OrNull() },
+        { "by", v => v.By, Form.Text },
+        { "on", v => v.On, Form.Day },
+    };
+
+    public static readonly ObjectForm<QueryAnswer> QueryAnswerForm = new("queryAnswer")
+    {
+        { "query", v => v.Query, Form.Text },
+        { "text", v => v.Text, Form.Text },
+        { "by", v => v.By, Form.Text },
+        { "on", v => v.On, Form.Day },
+    };
+
     public static readonly ObjectForm<EndedEarly> EndedEarlyForm = new("endedEarly")
     {
         { "reason", v => v.Reason, Form.Text },
@@ -115,6 +135,8 @@ internal static class FactsForms
         { "deviations", v => v.Deviations, Form.List(DeviationForm) },
         { "reruns", v => v.Reruns, Form.List(RerunForm) },
         { "notDrawn", v => v.NotDrawn, Form.List(NotDrawnForm) },
+        { "transcriptionChecks", v => v.TranscriptionChecks, Form.List(TranscriptionCheckForm) },
+        { "answers", v => v.Answers, Form.List(QueryAnswerForm) },
         { "endedEarly", v => v.EndedEarly, EndedEarlyForm.OrNull() },
         { "revision", v => v.Revision, RevisionForm.OrLeftOut() },
         { "ownFiles", v => v.OwnFiles, Form.Keyed(OwnFileForms.OwnFileForm, "name").OrLeftOut() },

@@ -33,21 +33,21 @@ internal static class QueryForms
         DataQueryForm
     );
 
-    /// <summary>Queries with their words.</summary>
+    /// <summary>Queries with their words and the reference by which study.toml answers them.</summary>
+    public static readonly Form<ImmutableArray<DataQuery>> WordedQueriesForm = Form.List(
+        new ObjectForm<DataQuery>("query")
+        {
+            s_read.Properties,
+            { "message", v => v.Message, Form.Text },
+            { "action", v => v.Action, Form.Text },
+            { "reference", QueryReference.Of, Form.Text },
+        }
+    );
+
+    /// <summary>The queries of a study as a document of their own.</summary>
     public static readonly ObjectForm<ImmutableArray<DataQuery>> DocumentForm = new("queryDocument")
     {
-        {
-            "queries",
-            v => v,
-            Form.List(
-                new ObjectForm<DataQuery>("query")
-                {
-                    s_read.Properties,
-                    { "message", v => v.Message, Form.Text },
-                    { "action", v => v.Action, Form.Text },
-                }
-            )
-        },
+        { "queries", v => v, WordedQueriesForm },
     };
 }
 

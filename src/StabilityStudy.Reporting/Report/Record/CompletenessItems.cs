@@ -123,9 +123,14 @@ internal static class CompletenessItems
             ),
             new(
                 "20 Data",
-                "Where the data are, who paid, whose interest",
+                "Where the data are, whether rows drawn at random were compared with the instrument's printout, who paid, whose interest",
                 RecordSection.Title,
-                "funding and interests are not in the files"
+                Requirement.Together(
+                    analysis.Facts.TranscriptionChecks.IsEmpty
+                        ? "transcription was not checked"
+                        : null,
+                    "funding and interests are not in the files"
+                )
             ),
         ];
     }

@@ -46,7 +46,9 @@ internal static class QuerySection
                 .OrderBy(query => query.Rank)
                 .Select(query => new Row([
                     new TableCell(query.Source.ToString()),
-                    new TableCell(query.Message + Answered(query, analysis)),
+                    new TableCell(
+                        query.Message + Answered(query, analysis) + Answer(query, analysis)
+                    ),
                     new TableCell(query.Action),
                 ])),
         ];
@@ -84,6 +86,17 @@ internal static class QuerySection
                     )
             )
             : "";
+
+    /// <summary>What a person of the study has answered.</summary>
+    private static string Answer(DataQuery query, StudyAnalysis analysis) =>
+        analysis.Facts.Answers.IsEmpty ? ""
+        : QueryReference.Of(query) is var reference
+        && analysis.Facts.Answers.FirstOrDefault(answer => answer.Query == reference)
+            is { } answered
+            ? FormattableString.Invariant(
+                $" Answered by {answered.By} on {answered.On:yyyy-MM-dd}: {answered.Text}"
+            )
+        : "";
 
     /// <summary>Whether the words stand in the text, not as a part of longer ones: "6 h" is not in "16 h".</summary>
     private static bool Names(string text, string words) =>

@@ -1,3 +1,5 @@
+using StabilityStudy.Core.Study;
+
 namespace StabilityStudy.Reporting.Report.Record;
 
 /// <summary>Which bytes the report was made from, by which program, and how to check it.</summary>
@@ -29,6 +31,10 @@ internal static class RecordSection
                 .. RevisionWords.InFull(analysis) is { } revision
                     ? [new Paragraph(revision, ParagraphStyle.Body)]
                     : ImmutableArray<Block>.Empty,
+                .. analysis.Facts.TranscriptionChecks.Select(check => new Paragraph(
+                    TranscriptionWords(check),
+                    ParagraphStyle.Body
+                )),
                 new MonospaceLines([
                     "input digest " + analysis.Identity.InputDigest,
                     .. analysis.Identity.Inputs.Select(file => $"{file.Sha256}  {file.Name}"),
@@ -62,4 +68,11 @@ internal static class RecordSection
             .SelectMany(cell => cell.Pairs)
             .SelectMany(pair => new[] { pair.Baseline?.TestedAt, pair.Delayed?.TestedAt })
             .Max();
+
+    /// <summary>"20 rows drawn at random (seed 7) were compared with the printout by LS1 on 2026-03-06; none differed".</summary>
+    private static string TranscriptionWords(TranscriptionCheck check) =>
+        string.Create(
+            CultureInfo.InvariantCulture,
+            $"{check.Rows} {(check.Rows == 1 ? "row" : "rows")} drawn at random (seed {check.Seed}) {(check.Rows == 1 ? "was" : "were")} compared with the instrument's printout by {check.By} on {check.On:yyyy-MM-dd}; {(check.Differences == 0 ? "none" : check.Differences)} differed{(check.Outcome is { } outcome ? ": " + outcome : "")}."
+        );
 }

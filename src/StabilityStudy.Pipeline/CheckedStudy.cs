@@ -1,0 +1,105 @@
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Collecting;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Specimens;
+using StabilityStudy.Core.Study;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Pipeline;
+
+/// <summary>A study while it is being collected: its queries, none of which asks for what is still to come, and its inventory.</summary>
+/// <param name="Queries">Every query that is not answered.</param>
+/// <param name="Answered">Those that study.toml answers.</param>
+/// <param name="AnswersWithoutQuery">How many answers fit no query.</param>
+/// <param name="Inventory">What was planned, what came and what is due; null when protocol.toml or study.toml cannot be read.</param>
+/// <param name="Inputs">The rows that could be read; null with the inventory.</param>
+public sealed record CheckedStudy(
+    ImmutableArray<DataQuery> Queries,
+    ImmutableArray<DataQuery> Answered,
+    int AnswersWithoutQuery,
+    CollectionInventory? Inventory,
+    StudyInputs? Inputs
+)
+{
+    /// <summary>Whether a query stops.</summary>
+    public bool IsStopped => Queries.Any(query => query.Severity == Severity.Stop);
+
+    /// <summary>Checks a study at a moment.</summary>
+    /// <param name="files">The files of the study folder.</param>
+    /// <param name="asOf">The moment, from the caller's clock or user.</param>
+    public static CheckedStudy Of(StudyBytes files, DateTimeOffset asOf)
+    {
+        var intake = StudyIntake.ReadCollecting(files);
+        if (!intake.TryGet(out var study))
+        {
+            if (StudyIntake.ReadSound(files) is not { } sound)
+            {
+                return new(intake.Queries, [], 0, null, null);
+            }
+
+            var soFar = CollectionCount.Of(sound, asOf, LinesInQuestion(sound, intake.Queries));
+            return new(
+                [.. intake.Queries.Where(query => !IsOfComing(query, sound, soFar))],
+                [],
+                0,
+                soFar,
+                sound
+            );
+        }
+
+        var inventory = CollectionCount.Of(study.Inputs, asOf, ImmutableHashSet<int>.Empty);
+        ImmutableArray<DataQuery> queries =
+        [
+            .. intake.Queries.Where(query => !IsOfComing(query, study.Inputs, inventory)),
+            .. StudyChecks.Of(
+                study.Inputs,
+                study.Identity.HashOf(StudyBytes.ProtocolName) ?? "",
+                inventory
+            ),
+        ];
+        var answers = study.Inputs.Facts.Answers.Select(answer => answer.Query).ToHashSet();
+        var answered = queries
+            .Where(query =>
+                query.Severity != Severity.Stop && answers.Contains(QueryReference.Of(query))
+            )
+            .ToImmutableArray();
+        return new(
+            [.. queries.Where(query => !answered.Contains(query))],
+            answered,
+            answers.Except(answered.Select(QueryReference.Of)).Count(),
+            inventory,
+            study.Inputs
+        );
+    }
+
+    private static HashSet<int> LinesInQuestion(
+        StudyInputs inputs,
+        ImmutableArray<DataQuery> queries
+    ) =>
+        [
+            .. queries
+                .Where(query =>
+                    query.Severity == Severity.Stop
+                    && query.Source.File == inputs.Facts.Files.Specimens
+                )
+                .Select(query => query.Source.Line)
+                .OfType<int>(),
+        ];
+
+    /// <summary>A tube of a specimen that waits has no results yet, and a run of today may get its results after its controls.</summary>
+    private static bool IsOfComing(
+        DataQuery query,
+        StudyInputs inputs,
+        CollectionInventory inventory
+    ) =>
+        query.Kind == RowQueries.TubeWithoutResults
+            ? inventory.Tests.Any(test =>
+                test.IsOpen && (query.Specimen is not { Code: var code } || test.Specimen == code)
+            )
+            : query.Kind == RowQueries.ControlRunUnknown
+                && inputs.Controls.Any(row =>
+                    row.SourceRow == query.Source.Line
+                    && row.TestedAt.ToOffset(inventory.AsOf.Offset).Date == inventory.AsOf.Date
+                );
+}
