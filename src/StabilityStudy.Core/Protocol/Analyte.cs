@@ -51,6 +51,12 @@ public sealed record Analyte(
     /// <summary>The results of a qualitative test, from the most negative to the most positive; empty for a number.</summary>
     public ImmutableArray<string> Categories { get; init; } = [];
 
+    /// <summary>Windows that other rules give today; they inform, and nothing is concluded from them.</summary>
+    public ImmutableArray<OtherWindow> OtherWindows { get; init; } = [];
+
+    /// <summary>What others found while specimens waited; it plans, and nothing is concluded from it.</summary>
+    public ImmutableArray<ExpectedChange> ExpectedChanges { get; init; } = [];
+
     /// <summary>Whether results are classes, of which there are no means, lines or drift.</summary>
     public bool IsQualitative => !Categories.IsEmpty;
 

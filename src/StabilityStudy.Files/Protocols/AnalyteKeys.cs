@@ -34,6 +34,8 @@ internal static class AnalyteKeys
     public static readonly Key<ImmutableArray<string>> Storages = Table.Add("storages", Optional, Texts, "storages in which it is studied; all when not given", "[\"wb-rt\"]");
     public static readonly Key<ImmutableArray<string>> Categories = Table.Add("categories", Optional, Texts.When("two or more texts, each once", AreDifferent), "results of a qualitative test, the most negative first", "[\"negative\", \"weak positive\", \"positive\"]");
     public static readonly Key<string?> RatioOf = Table.Add("ratio_of", Optional, OptionalText, "the prothrombin time from which this ratio is computed; not with categories", "\"PT\"");
+    public static readonly TableKey OtherWindows = Table.AddTables("other_windows", Optional, OtherWindowKeys.Table, "windows that other rules give today, to be chosen instead; nothing is concluded from them", "[{ name = \"older practice\", time = \"4 h\", source = \"guideline of 2008, as quoted by a secondary page\" }]");
+    public static readonly TableKey ExpectedChanges = Table.AddTables("expected_changes", Optional, ExpectedChangeKeys.Table, "what others found, for planning; nothing is concluded from it; not with categories", "[{ group = \"none\", time = \"6 h\", percent = 4.8, source = \"doi 10.1515/cclm-2025-0117\", chance = \"good\" }]");
     // csharpier-ignore-end
 
     /// <summary>Keys that mean something for numbers only.</summary>
@@ -48,6 +50,7 @@ internal static class AnalyteKeys
         ErrorVarianceRatio,
         DriftShape,
         RatioOf,
+        ExpectedChanges,
     ];
 
     private static bool AreDifferent(TomlTable table, Key key, ImmutableArray<string> categories) =>

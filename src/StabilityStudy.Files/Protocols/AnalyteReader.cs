@@ -55,6 +55,11 @@ internal static class AnalyteReader
             ],
             Categories = table.Read(AnalyteKeys.Categories),
             RatioOf = table.Read(AnalyteKeys.RatioOf),
+            OtherWindows = [.. table.Tables(AnalyteKeys.OtherWindows).Select(OtherWindowKeys.Read)],
+            ExpectedChanges =
+            [
+                .. table.Tables(AnalyteKeys.ExpectedChanges).Select(ExpectedChangeKeys.Read),
+            ],
         };
     }
 

@@ -39,6 +39,18 @@ internal static class AnalyteReferences
             }
 
             CheckLevels(table, analyte, groups);
+            foreach (var window in analyte.OtherWindows)
+            {
+                References.Check(
+                    table,
+                    AnalyteKeys.OtherWindows,
+                    window.Group ?? "",
+                    "group",
+                    groups
+                );
+            }
+
+            CheckExpectedChanges(table, analyte, draft, groups, storages);
             CheckRatio(table, analyte, draft);
             References.Check(
                 table,
@@ -59,6 +71,32 @@ internal static class AnalyteReferences
             );
             RequireOnce(table, AnalyteKeys.Groups, analyte.Groups);
             RequireOnce(table, AnalyteKeys.Storages, analyte.Storages);
+        }
+    }
+
+    private static void CheckExpectedChanges(
+        TomlTable table,
+        Analyte analyte,
+        ProtocolDraft draft,
+        ImmutableArray<string>? groups,
+        ImmutableArray<string>? storages
+    )
+    {
+        var key = AnalyteKeys.ExpectedChanges;
+        foreach (var change in analyte.ExpectedChanges)
+        {
+            References.Check(table, key, change.Group, "group", groups);
+            References.Check(table, key, change.Storage ?? "", "storage", storages);
+            if (draft.Root.IsSound(ProtocolKeys.TimePoints))
+            {
+                References.Check(
+                    table,
+                    key,
+                    change.TimePoint.ToString(),
+                    "time point",
+                    [.. draft.TimePoints.Select(item => item.ToString())]
+                );
+            }
         }
     }
 

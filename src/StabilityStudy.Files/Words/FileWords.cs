@@ -1,6 +1,7 @@
 using System.Text.Json;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Looks;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
@@ -47,6 +48,19 @@ internal static class FileWords
     public static readonly WordSet<DecisionRule> DecisionRules = new(
         ("confidence", DecisionRule.Confidence),
         ("point only", DecisionRule.PointOnly)
+    );
+
+    public static readonly WordSet<SideDirection> SideDirections = new(
+        ("both", SideDirection.Both),
+        ("down", SideDirection.Down),
+        ("up", SideDirection.Up)
+    );
+
+    public static readonly WordSet<ChanceOfSupport> Chances = new(
+        ("easy", ChanceOfSupport.Easy),
+        ("good", ChanceOfSupport.Good),
+        ("hard", ChanceOfSupport.Hard),
+        ("out of reach", ChanceOfSupport.OutOfReach)
     );
 
     public static readonly WordSet<GoalGrade> GoalGrades = new(
