@@ -37,7 +37,7 @@ internal static class TimingRules
         }
 
         var earliest = planned.Delay - context.Protocol.Tolerance.Early;
-        var latest = planned.Delay + context.Protocol.Tolerance.Late;
+        var latest = planned.Delay + context.Protocol.Tolerance.LateAt(planned);
         return delay < earliest || delay > latest
             ? $"tested {DurationText.FormatToMinute(delay)} after collection, planned {DurationText.FormatToMinute(earliest)} to {DurationText.FormatToMinute(latest)}"
             : StorageRules.Problem(tube, testedAt, context);

@@ -73,7 +73,22 @@ internal static class ToleranceKeys
     // csharpier-ignore-start
     public static readonly Key<TimeSpan> Early = Table.Add("early", Required, Duration, "before the planned delay", "\"0 min\"");
     public static readonly Key<TimeSpan> Late = Table.Add("late", Required, Duration, "after the planned delay", "\"30 min\"");
+    public static readonly TableKey Later = Table.AddTables("later", Optional, LaterToleranceKeys.Table, "what holds instead of late from some planned delay on, ascending", "[{ from = \"24 h\", late = \"1 h\" }]");
     // csharpier-ignore-end
+}
+
+/// <summary>The keys of "later".</summary>
+internal static class LaterToleranceKeys
+{
+    public static readonly KeyTable Table = new();
+
+    // csharpier-ignore-start
+    public static readonly Key<TimeSpan> From = Table.Add("from", Required, LongDuration, "the planned delay from which it holds", "\"24 h\"");
+    public static readonly Key<TimeSpan> Late = Table.Add("late", Required, Duration, "after the planned delay", "\"1 h\"");
+    // csharpier-ignore-end
+
+    public static LaterTolerance Read(TomlTable table) =>
+        new(table.Read(From), table.Read(Late));
 }
 
 /// <summary>The keys of a signatory.</summary>

@@ -7,10 +7,17 @@ namespace StabilityStudy.Files.Json.Forms;
 /// <summary>What was planned.</summary>
 internal static class ProtocolForms
 {
+    public static readonly ObjectForm<LaterTolerance> LaterToleranceForm = new("laterTolerance")
+    {
+        { "from", v => v.From, Form.Duration },
+        { "late", v => v.Late, Form.Duration },
+    };
+
     public static readonly ObjectForm<Tolerance> ToleranceForm = new("tolerance")
     {
         { "early", v => v.Early, Form.Duration },
         { "late", v => v.Late, Form.Duration },
+        { "later", v => v.Later, Form.List(LaterToleranceForm).OrLeftOut() },
     };
 
     public static readonly ObjectForm<Signatory> SignatoryForm = new("signatory")

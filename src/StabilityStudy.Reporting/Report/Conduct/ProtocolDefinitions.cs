@@ -58,7 +58,7 @@ internal static class ProtocolDefinitions
             ),
             new Definition(
                 "Time points",
-                $"{string.Join(", ", protocol.TimePoints)} after collection; at most {DurationText.Format(protocol.Tolerance.Early)} early and {DurationText.Format(protocol.Tolerance.Late)} late."
+                $"{string.Join(", ", protocol.TimePoints)} after collection; at most {DurationText.Format(protocol.Tolerance.Early)} early and {DurationText.Format(protocol.Tolerance.Late)} late{string.Concat(protocol.Tolerance.Later.Select(step => $", from {DurationText.Format(step.From)} on {DurationText.Format(step.Late)}"))}."
             ),
             new Definition("Collection days", collectionDays),
         ];
