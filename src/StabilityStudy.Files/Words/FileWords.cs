@@ -89,6 +89,11 @@ internal static class FileWords
         ("baseline", ChangeOrigin.Baseline)
     );
 
+    public static readonly WordSet<TimeOrigin> TimeOrigins = new(
+        ("collection", TimeOrigin.Collection),
+        ("thawing", TimeOrigin.Thawing)
+    );
+
     public static readonly WordSet<DriftShape> DriftShapes = new(
         ("linear", DriftShape.Linear),
         ("logarithmic", DriftShape.Logarithmic),

@@ -34,6 +34,7 @@ internal static class ProtocolForms
         { "lowestCelsius", v => v.LowestCelsius, Form.Exact },
         { "highestCelsius", v => v.HighestCelsius, Form.Exact },
         { "spinToTest", v => v.SpinToTest, Form.Duration.OrNull() },
+        { "transport", v => v.Transport, Form.Text.OrLeftOut() },
     };
 
     public static readonly ObjectForm<PatientGroup> PatientGroupForm = new("patientGroup")
@@ -159,5 +160,10 @@ internal static class ProtocolForms
         { "delaysPerSpecimen", v => v.DelaysPerSpecimen, Form.Count.OrNull() },
         { "instruments", v => v.Instruments, Form.List(Form.Text) },
         { "plannedLooks", v => v.PlannedLooks, Form.Count },
+        {
+            "timeOrigin",
+            v => v.TimeOrigin,
+            Form.Word<TimeOrigin>().OrLeftOutFor(TimeOrigin.Collection)
+        },
     };
 }
