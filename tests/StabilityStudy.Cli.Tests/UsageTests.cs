@@ -49,7 +49,7 @@ public sealed class UsageTests
             { "--colour", ["analyze", s_study, "--colour"] },
             { "--colour", ["report", s_study, "--colour"] },
             { "no ready protocol", ["protocols", "absent"] },
-            { "second", ["protocols", "frozen-plasma", "second"] },
+            { "second", ["protocols", "frozen-plasma-20", "second"] },
             { "STUDY", ["check"] },
             { "STUDY", ["analyze"] },
             { "STUDY", ["report"] },

@@ -45,6 +45,9 @@ public sealed record Analyte(
     /// <summary>The planned span of the baselines, where the protocol states it for a group.</summary>
     public ImmutableArray<PlannedRange> PlannedRanges { get; init; } = [];
 
+    /// <summary>How many specimens of a group are to have a baseline in a range, for those who collect; it plans, and nothing is concluded from it.</summary>
+    public ImmutableArray<PlannedNumber> PlannedNumbers { get; init; } = [];
+
     /// <summary>Groups for which today's rule allows another window than <see cref="StandardWindow"/>.</summary>
     public ImmutableArray<GroupWindow> GroupWindows { get; init; } = [];
 
@@ -100,6 +103,13 @@ public sealed record GroupWindow(string Group, WindowRule Rule)
 /// <param name="Lowest">Lowest baseline to be collected.</param>
 /// <param name="Highest">Highest baseline to be collected.</param>
 public sealed record PlannedRange(string Group, decimal Lowest, decimal Highest);
+
+/// <summary>Specimens of a group that are to have a baseline in a range, in the unit of the analyte.</summary>
+/// <param name="Group">Code of the group.</param>
+/// <param name="Lowest">Lowest baseline.</param>
+/// <param name="Highest">Highest baseline.</param>
+/// <param name="Specimens">How many.</param>
+public sealed record PlannedNumber(string Group, decimal Lowest, decimal Highest, int Specimens);
 
 /// <summary>A window that some rule allows.</summary>
 /// <param name="Time">Longest time from collection to test.</param>

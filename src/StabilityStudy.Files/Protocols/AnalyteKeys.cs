@@ -22,6 +22,7 @@ internal static class AnalyteKeys
     public static readonly TableKey StandardWindow = Table.AddTable("standard_window", Required, StandardWindowKeys.Table, "what today's rule allows", "{ time = \"4 h\", source = \"common practice\" }");
     public static readonly TableKey GroupWindows = Table.AddTables("group_windows", Optional, GroupWindowKeys.Table, "groups with another rule today", "[{ group = \"ufh\", time = \"1 h\", source = \"common practice\" }]");
     public static readonly TableKey PlannedRanges = Table.AddTables("planned_ranges", Optional, PlannedRangeKeys.Table, "span of the baselines to be collected in a group; not with categories", "[{ group = \"ufh\", range = [40.0, 110.0] }]");
+    public static readonly TableKey PlannedNumbers = Table.AddTables("planned_numbers", Optional, PlannedNumberKeys.Table, "how many specimens of a group are to have a baseline in a range, for those who collect and for planning; nothing is concluded from it; not with categories", "[{ group = \"vte\", range = [0.50, 1.00], specimens = 50 }]");
     public static readonly TableKey ManufacturerLimit = Table.AddTable("manufacturer_limit", Optional, ManufacturerLimitKeys.Table, "what the manufacturer allows", "{ time = \"4 h\", document = \"instructions for use, revision 3\" }");
     public static readonly TableKey CvPercent = Table.AddTable("cv_percent", Optional, CvPercentKeys.Table, "imprecision; not with categories", "{ between_run = 2.5 }");
     public static readonly Key<MeasuringInterval?> MeasuringInterval = Table.Add("measuring_interval", Optional, Interval(NumberRange.Any, allowEqual: false).As<MeasuringInterval?>(null, ends => new(ends.Lowest, ends.Highest)), "lowest and highest number reported; not with categories", "[20.0, 180.0]");
@@ -45,6 +46,7 @@ internal static class AnalyteKeys
         CvPercent,
         MeasuringInterval,
         PlannedRanges,
+        PlannedNumbers,
         DecisionLevels,
         LevelMeanings,
         ErrorVarianceRatio,
