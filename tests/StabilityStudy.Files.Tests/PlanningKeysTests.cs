@@ -87,10 +87,7 @@ public sealed class PlanningKeysTests
         Assert.Equal([new PlannedNumber("none", 40.0m, 60.0m, 15)], analyte.PlannedNumbers);
         Assert.Equal(
             [
-                new OtherWindow(
-                    "older practice",
-                    new(TimeSpan.FromHours(2), "guideline of 2008")
-                )
+                new OtherWindow("older practice", new(TimeSpan.FromHours(2), "guideline of 2008"))
                 {
                     Group = "none",
                 },

@@ -29,11 +29,7 @@ public sealed class PlanningKeysTests
     private static readonly AnalyzedStudy s_example = ExampleStudy.Analyzed;
 
     private static readonly AnalyzedStudy s_withFalls = ExampleStudy.Analyze(
-        ExampleStudy.Edited(
-            ExampleStudy.Protocol,
-            LastCriterion,
-            LastCriterion + FallsOnly
-        )
+        ExampleStudy.Edited(ExampleStudy.Protocol, LastCriterion, LastCriterion + FallsOnly)
     );
 
     /// <summary>Alternatives, expected changes and planned numbers are in the protocol that a report carries, and in no figure of it.</summary>
@@ -52,7 +48,11 @@ public sealed class PlanningKeysTests
                     drift_shape = 
                     """
                 )
-                .Edited(ExampleStudy.Protocol, "minimum_days = ", "planned_days = 10\nminimum_days = ")
+                .Edited(
+                    ExampleStudy.Protocol,
+                    "minimum_days = ",
+                    "planned_days = 10\nminimum_days = "
+                )
                 .Edited(
                     ExampleStudy.Protocol,
                     "percent = 7.5\n",

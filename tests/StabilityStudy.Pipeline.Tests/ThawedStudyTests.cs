@@ -62,10 +62,7 @@ public sealed class ThawedStudyTests
         );
 
         Assert.Equal(TimeSpan.FromHours(24), sequence.Window?.Time);
-        Assert.All(
-            sequence.Cells,
-            cell => Assert.Equal(Conclusion.Supported, cell.OwnConclusion)
-        );
+        Assert.All(sequence.Cells, cell => Assert.Equal(Conclusion.Supported, cell.OwnConclusion));
     }
 
     [Fact]
@@ -78,7 +75,11 @@ public sealed class ThawedStudyTests
             StudyPipeline.Headline(s_study, 4000) + StudyPipeline.Summarize(s_study, 4000),
             StringComparison.Ordinal
         );
-        Assert.Contains("Hours since thawing", StudyPipeline.RenderHtml(s_study), StringComparison.Ordinal);
+        Assert.Contains(
+            "Hours since thawing",
+            StudyPipeline.RenderHtml(s_study),
+            StringComparison.Ordinal
+        );
         Assert.Contains("4 h, 8 h, 24 h after thawing", text, StringComparison.Ordinal);
         Assert.Contains("within 15 min of thawing", text, StringComparison.Ordinal);
         Assert.DoesNotContain("h after collection", text, StringComparison.Ordinal);
@@ -129,10 +130,7 @@ public sealed class ThawedStudyTests
         return StudyBytes.Of(
             new (string Name, string Text)[]
             {
-                (
-                    ExampleStudy.Protocol,
-                    ForAntithrombinAtRoomTemperature()
-                ),
+                (ExampleStudy.Protocol, ForAntithrombinAtRoomTemperature()),
                 (ExampleStudy.Facts, Facts),
                 (ExampleStudy.Specimens, tubes.ToString()),
                 (ExampleStudy.Results, results.ToString()),

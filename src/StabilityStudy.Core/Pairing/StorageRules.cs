@@ -69,11 +69,7 @@ internal static class StorageRules
             : null;
     }
 
-    private static string? FrozenProblem(
-        TubeRow tube,
-        DateTimeOffset testedAt,
-        PairContext context
-    )
+    private static string? FrozenProblem(TubeRow tube, DateTimeOffset testedAt, PairContext context)
     {
         if (
             context.Storage.HighestCelsius >= 0

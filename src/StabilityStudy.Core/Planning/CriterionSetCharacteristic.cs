@@ -124,15 +124,16 @@ public static class CriterionSetCharacteristic
         var before = ShareBeforeBaseline(context);
         var baselines = Results(conduct.BaselineRun);
         var specimens = conduct
-            .Day.Select((_, i) =>
-                (
-                    Level: Level(i),
-                    // Nothing falls below zero.
-                    Change: Math.Max(
-                        LeastChange,
-                        (meanPercent + (supposed.SpecimenSdPercent * random.NextNormal())) / 100
+            .Day.Select(
+                (_, i) =>
+                    (
+                        Level: Level(i),
+                        // Nothing falls below zero.
+                        Change: Math.Max(
+                            LeastChange,
+                            (meanPercent + (supposed.SpecimenSdPercent * random.NextNormal())) / 100
+                        )
                     )
-                )
             )
             .Select(
                 (specimen, i) =>

@@ -34,8 +34,7 @@ internal static class CriterionReach
                 if (
                     groupTable.IsSound(GroupKeys.Specimens)
                     && CriterionCoverage.AppliesTo(criterion, group)
-                    && AcceptanceNumber.Of(counted, share, criterion.ConfidenceLevel)
-                        is null
+                    && AcceptanceNumber.Of(counted, share, criterion.ConfidenceLevel) is null
                 )
                 {
                     table.Remark(

@@ -89,8 +89,7 @@ internal static class LaterToleranceKeys
     public static readonly Key<TimeSpan> Late = Table.Add("late", Required, Duration, "after the planned delay", "\"1 h\"");
     // csharpier-ignore-end
 
-    public static LaterTolerance Read(TomlTable table) =>
-        new(table.Read(From), table.Read(Late));
+    public static LaterTolerance Read(TomlTable table) => new(table.Read(From), table.Read(Late));
 }
 
 /// <summary>The keys of a signatory.</summary>

@@ -36,15 +36,15 @@ public sealed class OneWaySidesTests
                         )
                 )
                 .Select(item =>
-                    FormattableString.Invariant($"{item.Level:0.0} | {item.Level + item.Change:0.0}")
+                    FormattableString.Invariant(
+                        $"{item.Level:0.0} | {item.Level + item.Change:0.0}"
+                    )
                 )
         );
 
     private static LevelReclassification Level(SmallStudy study, ReclassificationCriterion sides) =>
         Assert.Single(
-            Assert
-                .IsType<ReclassificationResult>(study.Criteria(sides).Cell().Criteria[0])
-                .Levels
+            Assert.IsType<ReclassificationResult>(study.Criteria(sides).Cell().Criteria[0]).Levels
         );
 
     /// <summary>Three falls and five rises, which from 35.6 s on reach 40 s by 5 s.</summary>
@@ -78,10 +78,7 @@ public sealed class OneWaySidesTests
 
         Assert.Equal(48, level.Counted);
         Assert.Equal(expected, level.Verdict);
-        Assert.Equal(
-            Verdict.Met,
-            Level(Study(falls, rises: 0), Sides(SideDirection.Down)).Verdict
-        );
+        Assert.Equal(Verdict.Met, Level(Study(falls, rises: 0), Sides(SideDirection.Down)).Verdict);
     }
 
     [Fact]
@@ -93,10 +90,7 @@ public sealed class OneWaySidesTests
         );
 
         Assert.Equal(Verdict.Inconclusive, level.Verdict);
-        Assert.Equal(
-            new TooFewNearReason(48, 49, 40, 45, "s"),
-            level.Reason
-        );
+        Assert.Equal(new TooFewNearReason(48, 49, 40, 45, "s"), level.Reason);
     }
 
     [Fact]
@@ -106,10 +100,7 @@ public sealed class OneWaySidesTests
 
         Assert.Equal(2, Level(study, Sides(SideDirection.Down)).Failed);
         Assert.Equal(2, Level(study, Sides(SideDirection.Down)).Changed);
-        Assert.Equal(
-            1,
-            Level(study, Sides(SideDirection.Down, new NearRange(40, 45, 46))).Changed
-        );
+        Assert.Equal(1, Level(study, Sides(SideDirection.Down, new NearRange(40, 45, 46))).Changed);
     }
 
     /// <summary>Whether a result beyond the end of the measuring interval is near is not known where the range reaches beyond it.</summary>

@@ -85,11 +85,12 @@ public sealed class TimeOriginTests
         Assert.Equal(
             expected,
             First(
-                Thawed().Row(
-                    0,
-                    6,
-                    row => row with { TestedAt = row.TestedAt!.Value.AddMinutes(minutes) }
-                )
+                Thawed()
+                    .Row(
+                        0,
+                        6,
+                        row => row with { TestedAt = row.TestedAt!.Value.AddMinutes(minutes) }
+                    )
             ).Status
         );
 
@@ -126,11 +127,7 @@ public sealed class TimeOriginTests
                     },
                 }
             )
-            .Row(
-                0,
-                hour,
-                row => row with { TestedAt = row.TestedAt!.Value.AddMinutes(minutes) }
-            )
+            .Row(0, hour, row => row with { TestedAt = row.TestedAt!.Value.AddMinutes(minutes) })
             .Tube(0, hour, tube => tube with { SpunAt = tube.SpunAt!.Value.AddMinutes(minutes) });
 
         var pairs = study

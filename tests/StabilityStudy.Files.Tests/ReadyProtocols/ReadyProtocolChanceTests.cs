@@ -21,8 +21,7 @@ public sealed class ReadyProtocolChanceTests
     public void The_stated_chance_follows_from_the_protocol(string name)
     {
         var all = PlannedStudy.All(ReadyProtocolFile.Read(name).Protocol);
-        var tried =
-            s_studies > Few ? all : [all[name.Sum(letter => letter) % all.Length]];
+        var tried = s_studies > Few ? all : [all[name.Sum(letter => letter) % all.Length]];
 
         Assert.All(
             tried,

@@ -165,7 +165,9 @@ public sealed class ReadyProtocolTests
             {
                 var (analyte, patients) = item;
                 var range = analyte.PlannedRanges.Single(part => part.Group == patients.Id);
-                var parts = analyte.PlannedNumbers.Where(part => part.Group == patients.Id).ToList();
+                var parts = analyte
+                    .PlannedNumbers.Where(part => part.Group == patients.Id)
+                    .ToList();
                 Assert.Equal(patients.Specimens, parts.Sum(part => part.Specimens));
                 Assert.Equal(range.Lowest, parts.Min(part => part.Lowest));
                 Assert.Equal(range.Highest, parts.Max(part => part.Highest));
@@ -213,6 +215,32 @@ public sealed class ReadyProtocolTests
         Assert.All(
             protocol.Limits.Where(limit => ofMeans.Contains(limit.Id)),
             limit => Assert.NotEmpty(limit.Alternatives)
+        );
+    }
+
+    /// <summary>Lines for the laboratory's own words ("#: ") fit the protocol when they are put in use, and then nothing about limits, shares and levels is missing.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void The_words_of_the_laboratory_can_be_put_in_use(string name)
+    {
+        var adopted = ReadyProtocolFile
+            .Read(name)
+            .Text.ReplaceLineEndings("\n")
+            .Replace("\n#: ", "\n", StringComparison.Ordinal);
+        var outcome = ProtocolReader.Read(System.Text.Encoding.UTF8.GetBytes(adopted), name);
+
+        Assert.True(
+            outcome.TryGet(out var protocol),
+            string.Join("\n", outcome.Queries.Select(query => query.Message))
+        );
+        Assert.All(protocol.Limits, limit => Assert.NotNull(limit.Rationale.Reason));
+        Assert.All(
+            protocol.Criteria.Where(criterion => criterion.SharePercentRequired is not null),
+            criterion => Assert.NotNull(criterion.Rationale.ChosenBy)
+        );
+        Assert.All(
+            protocol.Analytes,
+            analyte => Assert.Equal(analyte.DecisionLevels, analyte.LevelMeanings.Select(m => m.Level))
         );
     }
 

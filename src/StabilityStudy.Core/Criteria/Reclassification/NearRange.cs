@@ -8,6 +8,5 @@ public sealed record NearRange(decimal Lowest, decimal Highest, int SpecimensMin
 {
     /// <summary>Whether a baseline surely lies outside; one that a limit of measurement leaves open does not.</summary>
     internal bool Excludes(ReportedResult? baseline) =>
-        ResultRange.Of(baseline) is { } range
-        && (range.Highest < Lowest || range.Lowest > Highest);
+        ResultRange.Of(baseline) is { } range && (range.Highest < Lowest || range.Lowest > Highest);
 }

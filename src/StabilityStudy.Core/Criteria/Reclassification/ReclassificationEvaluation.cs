@@ -249,11 +249,7 @@ internal static class ReclassificationEvaluation
             verdict,
             verdict switch
             {
-                Verdict.Met => new ChangesFewReason(
-                    criterion.SharePercentMaximum,
-                    [level],
-                    at.Unit
-                )
+                Verdict.Met => new ChangesFewReason(criterion.SharePercentMaximum, [level], at.Unit)
                 {
                     Direction = criterion.Direction,
                 },

@@ -83,7 +83,11 @@ internal static class CriterionForms
             { "sharePercentMaximum", v => v.SharePercentMaximum, Form.Exact },
             { "levels", v => v.Levels, Form.List(Form.Exact) },
             { "zoneInUnit", v => v.ZoneInUnit, Form.Exact.OrNull() },
-            { "direction", v => v.Direction, Form.Word<SideDirection>().OrLeftOutFor(SideDirection.Both) },
+            {
+                "direction",
+                v => v.Direction,
+                Form.Word<SideDirection>().OrLeftOutFor(SideDirection.Both)
+            },
             { "near", v => v.Near, NearRangeForm.OrLeftOut() },
         };
 
@@ -223,7 +227,11 @@ internal static class CriterionForms
         { "changedIfMoved", v => v.ChangedIfMoved, Form.Count },
         { "zone", v => v.Zone, Form.Exact },
         { "onOtherSide", v => v.OnOtherSide, Form.Count },
-        { "direction", v => v.Direction, Form.Word<SideDirection>().OrLeftOutFor(SideDirection.Both) },
+        {
+            "direction",
+            v => v.Direction,
+            Form.Word<SideDirection>().OrLeftOutFor(SideDirection.Both)
+        },
     };
 
     public static readonly ObjectForm<ReclassificationResult> ReclassificationResultForm = new(

@@ -137,7 +137,9 @@ internal static class DriftSection
             new TableCell(names.Title(analysis)),
             new TableCell(TradeWords.CourseOf(names.Analyte.DriftShape)),
             new TableCell(
-                drift is null ? RefusalWords.Sentence(sequence.Drift.Estimate) : Crossing(analysis, sequence)
+                drift is null
+                    ? RefusalWords.Sentence(sequence.Drift.Estimate)
+                    : Crossing(analysis, sequence)
             ),
             new TableCell(
                 declared?.Fit.Value is null ? "not computable"
