@@ -91,7 +91,7 @@ public sealed class PlanningKeysTests
     [Fact]
     public void The_report_says_which_way_counts_and_near_what()
     {
-        var text = StudyPipeline.RenderText(s_withFalls, 2000);
+        var text = StudyPipeline.RenderText(s_withFalls, 2000, full: true);
 
         Assert.Contains("clearly fall below 60", text, StringComparison.Ordinal);
         Assert.Contains(
@@ -120,7 +120,7 @@ public sealed class PlanningKeysTests
                 )
         );
 
-        var text = StudyPipeline.RenderText(study, 2000);
+        var text = StudyPipeline.RenderText(study, 2000, full: true);
 
         Assert.Contains("transported: courier, box with a logger", text, StringComparison.Ordinal);
         Assert.Contains("30 min late, from 12 h on 40 min", text, StringComparison.Ordinal);

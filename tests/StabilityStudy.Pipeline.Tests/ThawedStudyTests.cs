@@ -68,7 +68,7 @@ public sealed class ThawedStudyTests
     [Fact]
     public void The_report_counts_from_thawing_and_never_says_collection_of_a_window()
     {
-        var text = StudyPipeline.RenderText(s_study, 4000);
+        var text = StudyPipeline.RenderText(s_study, 4000, full: true);
 
         Assert.Contains(
             "is supported up to 24 h after thawing",

@@ -240,7 +240,8 @@ public sealed class ReadyProtocolTests
         );
         Assert.All(
             protocol.Analytes,
-            analyte => Assert.Equal(analyte.DecisionLevels, analyte.LevelMeanings.Select(m => m.Level))
+            analyte =>
+                Assert.Equal(analyte.DecisionLevels, analyte.LevelMeanings.Select(m => m.Level))
         );
     }
 
