@@ -8,14 +8,12 @@ using StabilityStudy.Files.Locking;
 
 namespace ExampleStudies.Generator;
 
-/// <summary>An example study: its folder, its protocol, when that was locked, and its generated files.</summary>
+/// <summary>An example study: its folder, which holds its protocol, when that was locked, and its generated files.</summary>
 /// <param name="Folder">Folder of the example.</param>
-/// <param name="Protocol">The ready protocol that it adopts, from the root.</param>
 /// <param name="LockedAt">When it was locked.</param>
 /// <param name="Files">The generated files.</param>
 internal sealed record Example(
     string Folder,
-    string Protocol,
     DateTimeOffset LockedAt,
     ImmutableArray<(string Name, string Text)> Files
 )
@@ -23,37 +21,20 @@ internal sealed record Example(
     /// <summary>Makes every example.</summary>
     public static ImmutableArray<Example> All() => [Aptt(), Routine(), FrozenPlasma(), Paired()];
 
-    /// <summary>How a line of a ready protocol begins that counts only once a laboratory stands behind its words; the invented one does.</summary>
-    private const string OnlyTheLaboratory = "#: ";
-
     /// <summary>Every generated file of the folder with its bytes.</summary>
     /// <param name="root">Folder of the repository.</param>
     public IEnumerable<(string Name, byte[] Content)> Contents(string root)
     {
-        var protocol = Adopted(File.ReadAllText(Path.Combine(root, Protocol)));
+        var protocol = File.ReadAllBytes(
+            Path.Combine(root, "example-studies", Folder, "protocol.toml")
+        );
         return
         [
-            ("protocol.toml", protocol),
             (LockFile.Name, LockOf(protocol)),
             (LockFile.CopyName(1), protocol),
             .. Files.Select(file => (file.Name, Encoding.UTF8.GetBytes(file.Text))),
         ];
     }
-
-    /// <summary>A ready protocol with the words of the invented laboratory.</summary>
-    private static byte[] Adopted(string ready) =>
-        Encoding.UTF8.GetBytes(
-            string.Join(
-                '\n',
-                ready
-                    .Split('\n')
-                    .Select(line =>
-                        line.StartsWith(OnlyTheLaboratory, StringComparison.Ordinal)
-                            ? line[OnlyTheLaboratory.Length..]
-                            : line
-                    )
-            )
-        );
 
     private byte[] LockOf(byte[] protocol) =>
         LockFile
@@ -83,7 +64,6 @@ internal sealed record Example(
         ];
         return new Example(
             "aptt-room-temperature",
-            "protocols/aptt-whole-blood-room-temperature.toml",
             At(2026, 2, 27, 15, west: 5),
             [
                 ("specimens.csv", Specimens.ToCsv(tubes)),
@@ -101,7 +81,6 @@ internal sealed record Example(
         ];
         return new Example(
             "routine-room-temperature",
-            "protocols/routine-coagulation-room-temperature.toml",
             At(2026, 4, 10, 14, west: 4),
             [
                 ("specimens.csv", RoutineTubes.ToCsv(tubes)),
@@ -116,7 +95,6 @@ internal sealed record Example(
         var tubes = FrozenTubes.Collect();
         return new Example(
             "frozen-plasma",
-            "protocols/frozen-plasma.toml",
             At(2026, 1, 9, 11, west: 5),
             [
                 ("specimens.csv", FrozenTubes.ToCsv(tubes)),
@@ -129,7 +107,6 @@ internal sealed record Example(
     private static Example Paired() =>
         new(
             "small-paired-sheet",
-            "protocols/small-paired-sheet.toml",
             At(2026, 5, 1, 13, west: 5),
             [("pairs.csv", PairedSheet.ToCsv())]
         );

@@ -60,7 +60,7 @@ public sealed class UsageTests
             { "--rows", ["transcription", s_study, "--rows", "0"] },
             { "--seed", ["transcription", s_study, "--seed", "-1"] },
             { "no result up to", ["transcription", s_study, "--as-of", "2020-01-01T00:00"] },
-            { "second", ["protocols", "frozen-plasma", "second"] },
+            { "second", ["protocols", "frozen-plasma-20", "second"] },
             { "STUDY", ["check"] },
             { "STUDY", ["analyze"] },
             { "STUDY", ["report"] },

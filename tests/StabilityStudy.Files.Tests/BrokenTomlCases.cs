@@ -635,6 +635,28 @@ internal static class BrokenTomlCases
         [
             new(
                 P,
+                "share_percent_min = 85\nconfidence = 0.95",
+                "share_percent_min = 85\nconfidence = 0.95\n\n[[criterion]]\nid = \"sides\"\nkind = \"reclassification\"\nanalytes = [\"aPTT\"]\nlevels = [40.0, 60.0]\nshare_percent_max = 15\nconfidence = 0.95\ndirection = \"down\"\nnear = { range = [55.0, 90.0], specimens_min = 40 }",
+                "near-range-misplaced",
+                "criterion.near",
+                "level: 60"
+            )
+            {
+                LinesBelow = 11,
+            },
+            new(
+                P,
+                "baseline_within = \"1 h\"",
+                "baseline_within = \"1 h\"\nchange_since = \"baseline\"\ntime_counts_from = \"thawing\"",
+                "time-origin-does-not-fit",
+                "storage.state",
+                "no thawed plasma"
+            )
+            {
+                LinesBelow = 7,
+            },
+            new(
+                P,
                 "kind = \"bias\"\nlimits = { aPTT = \"aptt-bias\" }\nscale = \"percent\"",
                 "kind = \"drift\"\nlimits = { aPTT = \"aptt-bias\" }\nshapes = [\"linear\"]",
                 "individual-only",

@@ -24,7 +24,7 @@ internal static class ProtocolsCommand
         var json = StudyArgument.Json("Write the list, or the protocol with its name, as JSON.");
         var command = new Command(
             "protocols",
-            "List the ready protocols, or print one to adapt and lock.\n\nExample:\n  stability-study protocols frozen-plasma"
+            "List the ready protocols, or print one to adapt and lock.\n\nExample:\n  stability-study protocols frozen-plasma-20"
         )
         {
             name,

@@ -33,7 +33,7 @@ public static class SequenceQueries
                 protocol.Storages.Single(item => item.Id == sequence.Storage)
             )
                 ? []
-                : BeforeBaseline(sequence),
+                : BeforeBaseline(sequence, protocol.TimeOrigin),
             .. TurnsBack(sequence),
         ];
     }
@@ -79,14 +79,14 @@ public static class SequenceQueries
     /// A window counts from collection and a change from the baseline. Where what the declared shape puts before the
     /// baseline would take the interval of a supported mean over the limit, the reader must know.
     /// </summary>
-    private static IEnumerable<DataQuery> BeforeBaseline(Sequence sequence)
+    private static IEnumerable<DataQuery> BeforeBaseline(Sequence sequence, TimeOrigin origin)
     {
         if (EarlyChange.Of(sequence) is { Reached.IsEmpty: false } early)
         {
             yield return Query(
                 sequence,
                 ChangeBeforeBaseline,
-                $"baselines were tested {early.BaselineMinutes:0} min (mean) after collection. With the {early.Percent:+0.00;−0.00;0.00} % that the declared shape puts before them, unmeasured, the interval reaches {string.Join(", ", early.Reached.Select(place => FormattableString.Invariant($"{place.Percent:+0.00;−0.00;0.00} % at {place.TimePoint}")))}: not inside ±{early.LimitPercent:0.##} %."
+                $"baselines were tested {early.BaselineMinutes:0} min (mean) after {(origin == TimeOrigin.Thawing ? "thawing" : "collection")}. With the {early.Percent:+0.00;−0.00;0.00} % that the declared shape puts before them, unmeasured, the interval reaches {string.Join(", ", early.Reached.Select(place => FormattableString.Invariant($"{place.Percent:+0.00;−0.00;0.00} % at {place.TimePoint}")))}: not inside ±{early.LimitPercent:0.##} %."
             );
         }
     }

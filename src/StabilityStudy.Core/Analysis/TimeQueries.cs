@@ -68,17 +68,21 @@ internal static class TimeQueries
 
     private static IEnumerable<DataQuery> TestedAsPlanned(StudyInputs inputs)
     {
-        var collected = inputs
-            .Tubes.DistinctBy(tube => tube.Specimen)
-            .ToDictionary(tube => tube.Specimen, tube => tube.CollectedAt);
+        var starts = inputs
+            .Tubes.DistinctBy(tube => (tube.Specimen, tube.Tube))
+            .ToDictionary(
+                tube => (tube.Specimen, tube.Tube),
+                tube => inputs.Protocol.StartOf(tube)
+            );
         var delays = inputs
             .Results.Where(row =>
                 row is { Occasion.IsBaseline: false, TestedAt: not null }
-                && collected.ContainsKey(row.Specimen)
+                && starts.ContainsKey((row.Specimen, row.Tube))
             )
             .ToImmutableArray();
         var exact = delays.Count(row =>
-            row.TestedAt!.Value - collected[row.Specimen] == row.Occasion.TimePoint!.Value.Delay
+            row.TestedAt!.Value - starts[(row.Specimen, row.Tube)]
+            == row.Occasion.TimePoint!.Value.Delay
         );
         return FoundRows.OfResults(
             TimesAsPlanned,

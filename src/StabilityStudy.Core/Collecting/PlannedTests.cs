@@ -56,28 +56,38 @@ internal sealed class PlannedTests
             yield break;
         }
 
-        var collected = first.CollectedAt;
+        // Where time counts from thawing, nothing is due before a portion is thawed.
+        if (StartOf(tubes) is not { } started)
+        {
+            yield break;
+        }
+
         yield return Test(
             first,
             storage: null,
             default,
             [.. analytes.Select(analyte => analyte.Id)],
-            (collected, collected + _inputs.Protocol.BaselineWithin)
+            (started, started + _inputs.Protocol.BaselineWithin)
         ) with
         {
-            SpinBy = collected + group.BaselineSpunWithin,
+            SpinBy = started + group.BaselineSpunWithin,
         };
         foreach (var storage in _inputs.Protocol.Storages.Where(item => storages.Contains(item.Id)))
         {
-            foreach (var test in InStorage(tubes, storage, analytes))
+            foreach (var test in InStorage(tubes, started, storage, analytes))
             {
                 yield return test;
             }
         }
     }
 
+    /// <summary>From when the times of a specimen count; null where that is not recorded yet.</summary>
+    private DateTimeOffset? StartOf(ImmutableArray<TubeRow> tubes) =>
+        tubes.Select(_inputs.Protocol.StartOf).FirstOrDefault(start => start is not null);
+
     private ImmutableArray<PlannedTest> InStorage(
         ImmutableArray<TubeRow> tubes,
+        DateTimeOffset started,
         Storage storage,
         ImmutableArray<Analyte> analytes
     )
@@ -101,11 +111,11 @@ internal sealed class PlannedTests
                     storage,
                     new TestOccasion(item.Key),
                     [.. item],
-                    (first.CollectedAt + earliest, first.CollectedAt + latest),
+                    (started + earliest, started + latest),
                     tubes
                 ) with
                 {
-                    SpinFrom = first.CollectedAt + latest - storage.SpinToTest,
+                    SpinFrom = started + latest - storage.SpinToTest,
                 };
             })
             .ToImmutableArray();

@@ -22,7 +22,8 @@ internal sealed record BaselineFinding(
     {
         var chosen = Replicates.Choose(draw, new TestOccasion(null), context, queries);
         var tube = chosen is null ? null : draw.Tube(chosen.Row.Tube);
-        var measurement = chosen is null || tube is null ? null : chosen.Measure(tube);
+        var measurement =
+            chosen is null || tube is null ? null : chosen.Measure(tube, context.Protocol);
         if (!isFirstOfSubject)
         {
             return new(

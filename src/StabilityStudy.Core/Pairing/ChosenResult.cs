@@ -9,12 +9,12 @@ internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Row
     public ResultRow? FailedBefore { get; init; }
 
     /// <summary>What the tube gave.</summary>
-    public Measurement Measure(TubeRow tube) =>
+    public Measurement Measure(TubeRow tube, StudyProtocol protocol) =>
         new(
             Row.Tube,
             Row.Result,
             Row.TestedAt,
-            Row.TestedAt - tube.CollectedAt,
+            Row.TestedAt - protocol.StartOf(tube),
             Rows.Any(row => row.Run.Length == 0) ? "" : Joined(row => row.Run),
             Joined(row => row.Instrument),
             Joined(row => row.Lot),

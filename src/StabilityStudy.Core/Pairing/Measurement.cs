@@ -4,7 +4,7 @@ namespace StabilityStudy.Core.Pairing;
 /// <param name="Tube">Code of the container.</param>
 /// <param name="Result">The result that counts; the mean when the protocol plans two replicates.</param>
 /// <param name="TestedAt">Time of the test; null when it was not tested.</param>
-/// <param name="Delay">Actual delay since collection; null when it was not tested.</param>
+/// <param name="Delay">Actual delay since collection, or since thawing where time counts from there; null when it was not tested.</param>
 /// <param name="Run">Run; empty when not recorded.</param>
 /// <param name="Instrument">Instrument; empty when not recorded.</param>
 /// <param name="Lot">Reagent lot; empty when not recorded.</param>

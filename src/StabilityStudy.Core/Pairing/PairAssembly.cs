@@ -87,7 +87,7 @@ internal static class PairAssembly
             decision.Status,
             decision.Reason,
             baseline.Measurement,
-            chosen is null || tube is null ? null : chosen.Measure(tube),
+            chosen is null || tube is null ? null : chosen.Measure(tube, context.Protocol),
             IsOutlier: false
         )
         {

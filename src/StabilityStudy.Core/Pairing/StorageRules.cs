@@ -29,7 +29,7 @@ internal static class StorageRules
             StorageState.SpunOnCells => SpunProblem(tube, spunAt, context),
             StorageState.SeparatedPlasma => SpunProblem(tube, spunAt, context)
                 ?? SeparatedProblem(tube, spunAt, testedAt)
-                ?? FrozenProblem(tube, testedAt, context.Storage),
+                ?? FrozenProblem(tube, testedAt, context),
         };
     }
 
@@ -69,9 +69,12 @@ internal static class StorageRules
             : null;
     }
 
-    private static string? FrozenProblem(TubeRow tube, DateTimeOffset testedAt, Storage storage)
+    private static string? FrozenProblem(TubeRow tube, DateTimeOffset testedAt, PairContext context)
     {
-        if (storage.HighestCelsius >= 0)
+        if (
+            context.Storage.HighestCelsius >= 0
+            && context.Protocol.TimeOrigin != TimeOrigin.Thawing
+        )
         {
             return null;
         }

@@ -3,6 +3,11 @@ namespace StabilityStudy.Core.Pairing;
 /// <summary>Whether baseline and delayed tube were spun and tested when the protocol says. Each rule gives its reason in words.</summary>
 internal static class TimingRules
 {
+    private const string NoThawing = "time of thawing not recorded";
+
+    private static string Origin(PairContext context) =>
+        context.Protocol.TimeOrigin == TimeOrigin.Thawing ? "thawing" : "collection";
+
     /// <summary>Why the baseline is not one; null when it is.</summary>
     public static string? BaselineProblem(TubeRow tube, ResultRow row, PairContext context)
     {
@@ -11,14 +16,19 @@ internal static class TimingRules
             return "time of the baseline test not recorded";
         }
 
-        var delay = testedAt - tube.CollectedAt;
+        if (context.Protocol.StartOf(tube) is not { } start)
+        {
+            return NoThawing;
+        }
+
+        var (delay, origin) = (testedAt - start, Origin(context));
         if (delay < TimeSpan.Zero)
         {
-            return "baseline tested before its collection";
+            return $"baseline tested before its {origin}";
         }
 
         return delay > context.Protocol.BaselineWithin
-            ? $"baseline tested {DurationText.FormatToMinute(delay)} after collection, {DurationText.Format(context.Protocol.BaselineWithin)} allowed"
+            ? $"baseline tested {DurationText.FormatToMinute(delay)} after {origin}, {DurationText.Format(context.Protocol.BaselineWithin)} allowed"
             : BaselineSpinProblem(tube, testedAt, context.Group.BaselineSpunWithin);
     }
 
@@ -30,15 +40,20 @@ internal static class TimingRules
         PairContext context
     )
     {
-        var delay = testedAt - tube.CollectedAt;
+        if (context.Protocol.StartOf(tube) is not { } start)
+        {
+            return NoThawing;
+        }
+
+        var (delay, origin) = (testedAt - start, Origin(context));
         if (delay < TimeSpan.Zero)
         {
-            return "tested before its collection";
+            return $"tested before its {origin}";
         }
 
         var (earliest, latest) = Planned(planned, context.Protocol);
         return delay < earliest || delay > latest
-            ? $"tested {DurationText.FormatToMinute(delay)} after collection, planned {DurationText.FormatToMinute(earliest)} to {DurationText.FormatToMinute(latest)}"
+            ? $"tested {DurationText.FormatToMinute(delay)} after {origin}, planned {DurationText.FormatToMinute(earliest)} to {DurationText.FormatToMinute(latest)}"
             : StorageRules.Problem(tube, testedAt, context);
     }
 
@@ -46,7 +61,11 @@ internal static class TimingRules
     public static (TimeSpan Earliest, TimeSpan Latest) Planned(
         TimePoint planned,
         StudyProtocol protocol
-    ) => (planned.Delay - protocol.Tolerance.Early, planned.Delay + protocol.Tolerance.Late);
+    ) =>
+        (
+            planned.Delay - protocol.Tolerance.Early,
+            planned.Delay + protocol.Tolerance.LateAt(planned)
+        );
 
     /// <summary>Why a tube cannot serve at this time; null when it can.</summary>
     /// <remarks>Testing spins a tube and so ends its time as whole blood, whatever the tube plan says.</remarks>

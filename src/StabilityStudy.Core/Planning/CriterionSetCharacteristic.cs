@@ -124,16 +124,16 @@ public static class CriterionSetCharacteristic
         var before = ShareBeforeBaseline(context);
         var baselines = Results(conduct.BaselineRun);
         var specimens = conduct
-            .Day.Select(_ =>
-                (
-                    Level: supposed.BaselineMedian
-                        * Math.Exp(supposed.BaselineLogSd * random.NextNormal()),
-                    // Nothing falls below zero.
-                    Change: Math.Max(
-                        LeastChange,
-                        (meanPercent + (supposed.SpecimenSdPercent * random.NextNormal())) / 100
+            .Day.Select(
+                (_, i) =>
+                    (
+                        Level: Level(i),
+                        // Nothing falls below zero.
+                        Change: Math.Max(
+                            LeastChange,
+                            (meanPercent + (supposed.SpecimenSdPercent * random.NextNormal())) / 100
+                        )
                     )
-                )
             )
             .Select(
                 (specimen, i) =>
@@ -166,6 +166,11 @@ public static class CriterionSetCharacteristic
                     .ToImmutableArray();
             }),
         ];
+
+        double Level(int specimen) =>
+            supposed.PartOf(specimen) is { } part
+                ? part.Lowest * Math.Pow(part.Highest / part.Lowest, random.NextDouble())
+                : supposed.BaselineMedian * Math.Exp(supposed.BaselineLogSd * random.NextNormal());
 
         // One error a run and one a result, log-normal, so that a result stays above zero.
         Func<int, double, double> Results(ImmutableArray<int> runs)
@@ -254,6 +259,7 @@ public static class CriterionSetCharacteristic
             || !IsSpread(supposed.SpecimenSdPercent)
             || !IsSpread(supposed.RepeatCvPercent)
             || !IsSpread(supposed.RunSdPercent)
+            || supposed.Parts.Any(part => !(part.Lowest > 0 && part.Highest >= part.Lowest))
         )
         {
             throw new ArgumentException(

@@ -18,6 +18,25 @@ public sealed record SupposedResults(
     double RunSdPercent
 )
 {
+    /// <summary>True baselines by parts of their range, for the first specimens in turn and evenly on a logarithmic scale; specimens beyond their number, and all where there are none, are drawn by median and SD.</summary>
+    public ImmutableArray<SupposedBaselines> Parts { get; init; } = [];
+
+    /// <summary>The part of a specimen; null for one drawn by median and SD.</summary>
+    internal SupposedBaselines? PartOf(int specimen)
+    {
+        foreach (var part in Parts)
+        {
+            if (specimen < part.Specimens)
+            {
+                return part;
+            }
+
+            specimen -= part.Specimens;
+        }
+
+        return null;
+    }
+
     /// <summary>SD of one change to first order, imprecision of both results and what their runs add included, percent.</summary>
     internal double TotalSdPercent =>
         Math.Sqrt(
@@ -26,3 +45,9 @@ public sealed record SupposedResults(
                 + (SameRun ? 0 : 2 * RunSdPercent * RunSdPercent)
         );
 }
+
+/// <summary>True baselines in a part of their range.</summary>
+/// <param name="Lowest">Lowest, in the unit of the analyte, above zero.</param>
+/// <param name="Highest">Highest.</param>
+/// <param name="Specimens">How many specimens.</param>
+public sealed record SupposedBaselines(double Lowest, double Highest, int Specimens);

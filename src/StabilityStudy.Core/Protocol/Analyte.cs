@@ -45,11 +45,20 @@ public sealed record Analyte(
     /// <summary>The planned span of the baselines, where the protocol states it for a group.</summary>
     public ImmutableArray<PlannedRange> PlannedRanges { get; init; } = [];
 
+    /// <summary>How many specimens of a group are to have a baseline in a range, for those who collect; it plans, and nothing is concluded from it.</summary>
+    public ImmutableArray<PlannedNumber> PlannedNumbers { get; init; } = [];
+
     /// <summary>Groups for which today's rule allows another window than <see cref="StandardWindow"/>.</summary>
     public ImmutableArray<GroupWindow> GroupWindows { get; init; } = [];
 
     /// <summary>The results of a qualitative test, from the most negative to the most positive; empty for a number.</summary>
     public ImmutableArray<string> Categories { get; init; } = [];
+
+    /// <summary>Windows that other rules give today; they inform, and nothing is concluded from them.</summary>
+    public ImmutableArray<OtherWindow> OtherWindows { get; init; } = [];
+
+    /// <summary>What others found while specimens waited; it plans, and nothing is concluded from it.</summary>
+    public ImmutableArray<ExpectedChange> ExpectedChanges { get; init; } = [];
 
     /// <summary>Whether results are classes, of which there are no means, lines or drift.</summary>
     public bool IsQualitative => !Categories.IsEmpty;
@@ -94,6 +103,13 @@ public sealed record GroupWindow(string Group, WindowRule Rule)
 /// <param name="Lowest">Lowest baseline to be collected.</param>
 /// <param name="Highest">Highest baseline to be collected.</param>
 public sealed record PlannedRange(string Group, decimal Lowest, decimal Highest);
+
+/// <summary>Specimens of a group that are to have a baseline in a range, in the unit of the analyte.</summary>
+/// <param name="Group">Code of the group.</param>
+/// <param name="Lowest">Lowest baseline.</param>
+/// <param name="Highest">Highest baseline.</param>
+/// <param name="Specimens">How many.</param>
+public sealed record PlannedNumber(string Group, decimal Lowest, decimal Highest, int Specimens);
 
 /// <summary>A window that some rule allows.</summary>
 /// <param name="Time">Longest time from collection to test.</param>

@@ -14,6 +14,9 @@ public sealed record Limit(string Id, decimal? Percent, decimal? AbsoluteInUnit,
 
     /// <summary>Who chose it, and why.</summary>
     public Rationale Rationale { get; init; } = Rationale.NotStated;
+
+    /// <summary>Limits that could have been chosen, with why they were not; nothing is concluded from them.</summary>
+    public ImmutableArray<OtherLimit> Alternatives { get; init; } = [];
 }
 
 /// <summary>Biological variation as the source of a limit.</summary>

@@ -14,7 +14,11 @@ public sealed record Storage(
     decimal LowestCelsius,
     decimal HighestCelsius,
     TimeSpan? SpinToTest
-);
+)
+{
+    /// <summary>How tubes travel while they wait, in the words of the facility; null where they stay where they are.</summary>
+    public string? Transport { get; init; }
+}
 
 /// <summary>What is in the waiting tube.</summary>
 public enum StorageState

@@ -69,18 +69,34 @@ public sealed record StudyProtocol(
     /// <summary>From when a change is counted.</summary>
     public ChangeOrigin ChangeSince { get; init; } = ChangeOrigin.Collection;
 
+    /// <summary>What times count from: planned delays, the time to the baseline test, and the windows.</summary>
+    public TimeOrigin TimeOrigin { get; init; }
+
+    /// <summary>On how many days specimens are to be collected, each day with runs of its own; null when the protocol does not say. It plans, and nothing is concluded from it.</summary>
+    public int? PlannedDays { get; init; }
+
+    /// <summary>From when the time of a tube counts; null where that was not recorded.</summary>
+    public DateTimeOffset? StartOf(Specimens.TubeRow tube)
+    {
+        ArgumentNullException.ThrowIfNull(tube);
+        return TimeOrigin == TimeOrigin.Thawing ? tube.ThawedAt : tube.CollectedAt;
+    }
+
     /// <summary>Whether changes in a storage are counted from collection; one that begins later, frozen or in portions, starts from the baseline.</summary>
     public bool IsSinceCollection(Storage storage)
     {
         ArgumentNullException.ThrowIfNull(storage);
-        return ChangeSince == ChangeOrigin.Collection && !BeginsAfterBaseline(storage);
+        return ChangeSince == ChangeOrigin.Collection
+            && TimeOrigin == TimeOrigin.Collection
+            && !BeginsAfterBaseline(storage);
     }
 
     /// <summary>Whether a storage begins later than collection: frozen, or in portions of separated plasma.</summary>
     public bool BeginsAfterBaseline(Storage storage)
     {
         ArgumentNullException.ThrowIfNull(storage);
-        return TubePlan == TubePlan.Aliquots || storage.HighestCelsius < 0;
+        return TimeOrigin == TimeOrigin.Collection
+            && (TubePlan == TubePlan.Aliquots || storage.HighestCelsius < 0);
     }
 
     /// <summary>The time points at which an analyte is tested in a patient group, ascending.</summary>
@@ -148,6 +164,16 @@ public enum ControlRule
 
     /// <summary>Control results are kept elsewhere and were not checked here; the report says so.</summary>
     KeptElsewhere,
+}
+
+/// <summary>What times count from. The zero member counts longest.</summary>
+public enum TimeOrigin
+{
+    /// <summary>From the draw.</summary>
+    Collection,
+
+    /// <summary>From the thawing of a frozen portion, which is then kept as a storage of its own.</summary>
+    Thawing,
 }
 
 /// <summary>From when a change is counted. The zero member asks for more.</summary>

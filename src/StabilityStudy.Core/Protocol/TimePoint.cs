@@ -9,4 +9,19 @@ public readonly record struct TimePoint(TimeSpan Delay)
 }
 
 /// <summary>How far the actual delay may lie from the planned one.</summary>
-public sealed record Tolerance(TimeSpan Early, TimeSpan Late);
+/// <param name="Early">Before the planned delay.</param>
+/// <param name="Late">After the planned delay.</param>
+public sealed record Tolerance(TimeSpan Early, TimeSpan Late)
+{
+    /// <summary>What holds instead of <see cref="Late"/> from some planned delay on, ascending.</summary>
+    public ImmutableArray<LaterTolerance> Later { get; init; } = [];
+
+    /// <summary>How late a test may be at a time point.</summary>
+    public TimeSpan LateAt(TimePoint timePoint) =>
+        Later.LastOrDefault(step => step.From <= timePoint.Delay)?.Late ?? Late;
+}
+
+/// <summary>How late a test may be from some planned delay on.</summary>
+/// <param name="From">The planned delay.</param>
+/// <param name="Late">After it, and after every longer one.</param>
+public sealed record LaterTolerance(TimeSpan From, TimeSpan Late);

@@ -40,7 +40,7 @@ internal static class AnalyteCautions
         }
     }
 
-    /// <summary>Whether a level lies in what some group of the criterion is planned to span, or has no planned span.</summary>
+    /// <summary>Whether a level that no other criterion looks at lies in what some group of the criterion is planned to span, or has no planned span.</summary>
     private static bool IsInRange(
         ProtocolDraft draft,
         Analyte analyte,
@@ -51,8 +51,25 @@ internal static class AnalyteCautions
             .Groups.Values.Where(group =>
                 CriterionCoverage.AppliesTo(criterion, group)
                 && CriterionCoverage.IsStudiedIn(analyte, group)
+                && !IsJudgedByAnother(draft, analyte, group, criterion, level)
             )
             .Any(group => analyte.IsPlannedFor(level, group.Id));
+
+    /// <summary>Whether another criterion looks at the level in the group, so that it is not left out.</summary>
+    private static bool IsJudgedByAnother(
+        ProtocolDraft draft,
+        Analyte analyte,
+        PatientGroup group,
+        Criterion criterion,
+        decimal level
+    ) =>
+        CriterionCoverage
+            .Covering(draft, analyte, group)
+            .Any(other =>
+                other != criterion
+                && other.JudgedLevels is { } levels
+                && (levels.IsEmpty ? analyte.DecisionLevels : levels).Contains(level)
+            );
 
     private static void CheckImprecision(ProtocolDraft draft)
     {

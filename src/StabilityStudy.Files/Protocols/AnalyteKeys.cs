@@ -22,6 +22,7 @@ internal static class AnalyteKeys
     public static readonly TableKey StandardWindow = Table.AddTable("standard_window", Required, StandardWindowKeys.Table, "what today's rule allows", "{ time = \"4 h\", source = \"common practice\" }");
     public static readonly TableKey GroupWindows = Table.AddTables("group_windows", Optional, GroupWindowKeys.Table, "groups with another rule today", "[{ group = \"ufh\", time = \"1 h\", source = \"common practice\" }]");
     public static readonly TableKey PlannedRanges = Table.AddTables("planned_ranges", Optional, PlannedRangeKeys.Table, "span of the baselines to be collected in a group; not with categories", "[{ group = \"ufh\", range = [40.0, 110.0] }]");
+    public static readonly TableKey PlannedNumbers = Table.AddTables("planned_numbers", Optional, PlannedNumberKeys.Table, "how many specimens of a group are to have a baseline in a range, for those who collect and for planning; nothing is concluded from it; not with categories", "[{ group = \"vte\", range = [0.50, 1.00], specimens = 50 }]");
     public static readonly TableKey ManufacturerLimit = Table.AddTable("manufacturer_limit", Optional, ManufacturerLimitKeys.Table, "what the manufacturer allows", "{ time = \"4 h\", document = \"instructions for use, revision 3\" }");
     public static readonly TableKey CvPercent = Table.AddTable("cv_percent", Optional, CvPercentKeys.Table, "imprecision; not with categories", "{ between_run = 2.5 }");
     public static readonly Key<MeasuringInterval?> MeasuringInterval = Table.Add("measuring_interval", Optional, Interval(NumberRange.Any, allowEqual: false).As<MeasuringInterval?>(null, ends => new(ends.Lowest, ends.Highest)), "lowest and highest number reported; not with categories", "[20.0, 180.0]");
@@ -34,6 +35,8 @@ internal static class AnalyteKeys
     public static readonly Key<ImmutableArray<string>> Storages = Table.Add("storages", Optional, Texts, "storages in which it is studied; all when not given", "[\"wb-rt\"]");
     public static readonly Key<ImmutableArray<string>> Categories = Table.Add("categories", Optional, Texts.When("two or more texts, each once", AreDifferent), "results of a qualitative test, the most negative first", "[\"negative\", \"weak positive\", \"positive\"]");
     public static readonly Key<string?> RatioOf = Table.Add("ratio_of", Optional, OptionalText, "the prothrombin time from which this ratio is computed; not with categories", "\"PT\"");
+    public static readonly TableKey OtherWindows = Table.AddTables("other_windows", Optional, OtherWindowKeys.Table, "windows that other rules give today, to be chosen instead; nothing is concluded from them", "[{ name = \"older practice\", time = \"4 h\", source = \"guideline of 2008, as quoted by a secondary page\" }]");
+    public static readonly TableKey ExpectedChanges = Table.AddTables("expected_changes", Optional, ExpectedChangeKeys.Table, "what others found, for planning; nothing is concluded from it; not with categories", "[{ group = \"none\", time = \"6 h\", percent = 4.8, source = \"doi 10.1515/cclm-2025-0117\", chance = \"good\" }]");
     // csharpier-ignore-end
 
     /// <summary>Keys that mean something for numbers only.</summary>
@@ -43,11 +46,13 @@ internal static class AnalyteKeys
         CvPercent,
         MeasuringInterval,
         PlannedRanges,
+        PlannedNumbers,
         DecisionLevels,
         LevelMeanings,
         ErrorVarianceRatio,
         DriftShape,
         RatioOf,
+        ExpectedChanges,
     ];
 
     private static bool AreDifferent(TomlTable table, Key key, ImmutableArray<string> categories) =>

@@ -53,8 +53,17 @@ internal static class AnalyteReader
                         item.Ends.Highest
                     )),
             ],
+            PlannedNumbers =
+            [
+                .. table.Tables(AnalyteKeys.PlannedNumbers).Select(PlannedNumberKeys.Read),
+            ],
             Categories = table.Read(AnalyteKeys.Categories),
             RatioOf = table.Read(AnalyteKeys.RatioOf),
+            OtherWindows = [.. table.Tables(AnalyteKeys.OtherWindows).Select(OtherWindowKeys.Read)],
+            ExpectedChanges =
+            [
+                .. table.Tables(AnalyteKeys.ExpectedChanges).Select(ExpectedChangeKeys.Read),
+            ],
         };
     }
 

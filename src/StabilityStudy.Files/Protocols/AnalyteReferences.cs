@@ -39,6 +39,19 @@ internal static class AnalyteReferences
             }
 
             CheckLevels(table, analyte, groups);
+            CheckPlannedNumbers(table, analyte, draft, groups);
+            foreach (var window in analyte.OtherWindows)
+            {
+                References.Check(
+                    table,
+                    AnalyteKeys.OtherWindows,
+                    window.Group ?? "",
+                    "group",
+                    groups
+                );
+            }
+
+            CheckExpectedChanges(table, analyte, draft, groups, storages);
             CheckRatio(table, analyte, draft);
             References.Check(
                 table,
@@ -59,6 +72,65 @@ internal static class AnalyteReferences
             );
             RequireOnce(table, AnalyteKeys.Groups, analyte.Groups);
             RequireOnce(table, AnalyteKeys.Storages, analyte.Storages);
+        }
+    }
+
+    /// <summary>The numbers planned in parts of the range of a group are no more than its specimens.</summary>
+    private static void CheckPlannedNumbers(
+        TomlTable table,
+        Analyte analyte,
+        ProtocolDraft draft,
+        ImmutableArray<string>? groups
+    )
+    {
+        foreach (var part in analyte.PlannedNumbers)
+        {
+            References.Check(table, AnalyteKeys.PlannedNumbers, part.Group, "group", groups);
+        }
+
+        foreach (var group in draft.Groups.Values)
+        {
+            var planned = analyte
+                .PlannedNumbers.Where(part => part.Group == group.Id)
+                .Sum(part => part.Specimens);
+            if (planned > group.Specimens)
+            {
+                table.Fault(
+                    AnalyteKeys.PlannedNumbers,
+                    FileQueries.OutOfRange,
+                    FormattableString.Invariant($"{planned}"),
+                    FormattableString.Invariant(
+                        $"{planned} specimens are planned in parts of the range, and only {group.Specimens} for \"{group.Id}\"."
+                    ),
+                    "Plan more specimens for the group, or fewer in its parts."
+                );
+            }
+        }
+    }
+
+    private static void CheckExpectedChanges(
+        TomlTable table,
+        Analyte analyte,
+        ProtocolDraft draft,
+        ImmutableArray<string>? groups,
+        ImmutableArray<string>? storages
+    )
+    {
+        var key = AnalyteKeys.ExpectedChanges;
+        foreach (var change in analyte.ExpectedChanges)
+        {
+            References.Check(table, key, change.Group, "group", groups);
+            References.Check(table, key, change.Storage ?? "", "storage", storages);
+            if (draft.Root.IsSound(ProtocolKeys.TimePoints))
+            {
+                References.Check(
+                    table,
+                    key,
+                    change.TimePoint.ToString(),
+                    "time point",
+                    [.. draft.TimePoints.Select(item => item.ToString())]
+                );
+            }
         }
     }
 

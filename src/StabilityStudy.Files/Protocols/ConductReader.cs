@@ -10,7 +10,9 @@ internal sealed record ConductRules(
     int? DelaysPerSpecimen,
     ImmutableArray<string> Instruments,
     int PlannedLooks,
-    ChangeOrigin ChangeSince
+    ChangeOrigin ChangeSince,
+    TimeOrigin TimeOrigin,
+    int? PlannedDays
 );
 
 /// <summary>Reads the rules of a protocol about how the study is run.</summary>
@@ -26,8 +28,70 @@ internal static class ConductReader
             DelaysPerSpecimen: root.Read(ProtocolKeys.DelaysPerSpecimen),
             Instruments: root.Read(ProtocolKeys.Instruments),
             PlannedLooks: root.Read(ProtocolKeys.Looks),
-            ChangeSince: root.Read(ProtocolKeys.ChangeSince)
+            ChangeSince: root.Read(ProtocolKeys.ChangeSince),
+            TimeOrigin: root.Read(ProtocolKeys.TimeCountsFrom),
+            PlannedDays: root.Read(ProtocolKeys.PlannedDays)
         );
+
+    /// <summary>Checks that time after thawing is studied as such: in plasma that is no longer frozen, with changes that count from the baseline, which is thawed too.</summary>
+    public static void CheckOrigin(ProtocolDraft draft)
+    {
+        if (draft.Conduct.TimeOrigin != TimeOrigin.Thawing)
+        {
+            return;
+        }
+
+        if (draft.Conduct.ChangeSince != ChangeOrigin.Baseline)
+        {
+            draft.Root.Fault(
+                ProtocolKeys.TimeCountsFrom,
+                ProtocolQueries.TimeOriginDoesNotFit,
+                "thawing",
+                "Time counts from thawing, and changes from collection: no result tells what freezing did.",
+                "Write change_since = \"baseline\", or count time from collection."
+            );
+        }
+
+        foreach (
+            var (table, storage) in draft.Storages.Items.Where(item =>
+                item.Table.IsSound(StorageKeys.State)
+                && item.Table.IsSound(StorageKeys.Celsius)
+                && (
+                    item.Value.State != StorageState.SeparatedPlasma
+                    || item.Value.HighestCelsius < 0
+                )
+            )
+        )
+        {
+            table.Remark(
+                StorageKeys.State,
+                ProtocolQueries.TimeOriginDoesNotFit,
+                storage.Id,
+                $"Time counts from thawing, and the storage \"{storage.Id}\" is no thawed plasma."
+            );
+        }
+    }
+
+    /// <summary>Checks that enough days are planned for a criterion to be met.</summary>
+    public static void CheckDays(ProtocolDraft draft)
+    {
+        if (
+            draft.Root.IsSound(ProtocolKeys.MinimumDays)
+            && draft.Conduct.PlannedDays is { } planned
+            && planned < draft.MinimumDays
+        )
+        {
+            draft.Root.Fault(
+                ProtocolKeys.PlannedDays,
+                FileQueries.OutOfRange,
+                FormattableString.Invariant($"{planned}"),
+                FormattableString.Invariant(
+                    $"On {planned} days no criterion can be met, as {draft.MinimumDays} are the fewest."
+                ),
+                "Plan more days: 8 to 10, so that a run out of control costs no more than its own pairs."
+            );
+        }
+    }
 
     /// <summary>Checks that no specimen is to be tested at more time points than there are.</summary>
     public static void Check(ProtocolDraft draft)

@@ -2,6 +2,7 @@ using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.Drift;
+using StabilityStudy.Core.Criteria.Reclassification;
 
 namespace StabilityStudy.Files.Protocols;
 
@@ -41,6 +42,10 @@ internal static class CriterionFit
             {
                 CheckResults(table, criterion, analyte);
                 CheckLevels(table, criterion, analyte);
+                if (criterion is ReclassificationCriterion { Near: { } near } sides)
+                {
+                    CheckNear(table, sides, near, analyte, draft.Groups.Values);
+                }
             }
         }
     }
@@ -140,6 +145,58 @@ internal static class CriterionFit
                 ProtocolQueries.NoDecisionLevel,
                 analyte.Id,
                 $"The criterion judges decision levels, and {analyte.Id} has none."
+            );
+        }
+    }
+
+    /// <summary>A range of near baselines must hold those that can cross each level, and no more of them than are planned.</summary>
+    private static void CheckNear(
+        TomlTable table,
+        ReclassificationCriterion criterion,
+        NearRange near,
+        Analyte analyte,
+        ImmutableArray<PatientGroup> groups
+    )
+    {
+        var levels = criterion.Levels.IsEmpty ? analyte.DecisionLevels : criterion.Levels;
+        var misplaced = levels
+            .Where(level =>
+                criterion.Direction switch
+                {
+                    SideDirection.Down => near.Lowest < level,
+                    SideDirection.Up => near.Highest >= level,
+                    SideDirection.Both => level <= near.Lowest || level > near.Highest,
+                }
+            )
+            .ToArray();
+        if (misplaced.Length > 0)
+        {
+            table.Remark(
+                CriterionKeys.Near,
+                ProtocolQueries.NearRangeMisplaced,
+                FormattableString.Invariant($"{near.Lowest} to {near.Highest}"),
+                FormattableString.Invariant(
+                    $"A change of side that counts cannot begin at every baseline from {near.Lowest} to {near.Highest}; level: {string.Join(", ", misplaced.Select(level => level.ToString(CultureInfo.InvariantCulture)))}."
+                )
+            );
+        }
+
+        foreach (
+            var group in groups.Where(group =>
+                CriterionCoverage.AppliesTo(criterion, group)
+                && CriterionCoverage.IsStudiedIn(analyte, group)
+                && near.SpecimensMinimum > group.Specimens
+            )
+        )
+        {
+            table.Remark(
+                CriterionKeys.Near,
+                ProtocolQueries.CriterionOutOfReach,
+                FormattableString.Invariant($"{near.SpecimensMinimum}"),
+                FormattableString.Invariant(
+                    $"{near.SpecimensMinimum} specimens near the levels are asked for, and only {group.Specimens} are planned for \"{group.Id}\"."
+                ),
+                "Plan at least as many specimens for the group."
             );
         }
     }

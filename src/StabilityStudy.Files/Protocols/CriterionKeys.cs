@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
 using static StabilityStudy.Core.Criteria.CriterionKind;
@@ -37,6 +38,8 @@ internal static class CriterionKeys
     public static readonly Key<string?> WithoutLevels = Of([Bias], note => Table.Add("without_levels", Optional, OptionalText, note("why the mean is judged without decision levels where lock asks for them"), "\"the range is studied in a trial of its own: LAB-17\""));
     public static readonly Key<ImmutableArray<decimal>> Levels = Of([DecisionLevel, Reclassification], note => Table.Add("levels", Optional, Ascending("levels"), note("the levels; the analyte's when not given"), "[2.0, 3.0]"));
     public static readonly Key<decimal?> ZoneInUnit = Of([Reclassification], note => Table.Add("zone_in_unit", Optional, Number(NumberRange.AboveZero).OrNone(), note("how far from a level, in the unit, one of the two results must lie for a change of side to be clear; what imprecision explains when not given"), "0.2"));
+    public static readonly Key<SideDirection> Direction = Of([Reclassification], note => Table.Add("direction", Optional, Word(FileWords.SideDirections).Or(SideDirection.Both), note("which changes of side count: down from a level or above it to below, up the other way; both when not given"), "\"down\""));
+    public static readonly TableKey Near = Of([Reclassification], note => Table.AddTable("near", Optional, NearKeys.Table, note("count only specimens whose baseline is near the levels; the others only dilute the share"), "{ range = [0.50, 1.00], specimens_min = 46 }"));
     public static readonly Key<ImmutableArray<decimal>> Cutoffs = Of([Classification], note => Table.Add("cutoffs", Depends, Ascending("cutoffs"), note("where each class above the lowest begins; needed for numbers"), "[1.2]"));
     public static readonly Key<int> WeakPositivesMinimum = Of([Classification], note => Table.Add("weak_positives_min", OfSomeKinds, Whole(0, 100_000), note("fewest specimens in the class above the lowest"), "5"));
     public static readonly Key<ImmutableArray<DriftShape>> Shapes = Of([Drift], note => Table.Add("shapes", OfSomeKinds, WordsOf(FileWords.DriftShapes), note("shapes of change that must all pass"), "[\"logarithmic\", \"linear\"]"));
@@ -71,4 +74,15 @@ internal static class CriterionKeys
         OfKinds.Add((key, kinds));
         return key;
     }
+}
+
+/// <summary>The keys of "near".</summary>
+internal static class NearKeys
+{
+    public static readonly KeyTable Table = new();
+
+    // csharpier-ignore-start
+    public static readonly Key<(decimal Lowest, decimal Highest)> Range = Table.Add("range", Required, Interval(NumberRange.Any, allowEqual: false), "lowest and highest baseline that counts, in the unit", "[0.50, 1.00]");
+    public static readonly Key<int> SpecimensMinimum = Table.Add("specimens_min", Required, Whole(1, 100_000), "fewest such specimens; with fewer the criterion is inconclusive, never met", "46");
+    // csharpier-ignore-end
 }

@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Statistics.Planning;
 using StabilityStudy.Statistics.Proportions;
 
@@ -26,13 +27,14 @@ internal static class CriterionReach
 
             var key = CriterionKeys.ShareOf(criterion);
             var share = (double)required / 100;
+            var near = (criterion as ReclassificationCriterion)?.Near?.SpecimensMinimum;
             foreach (var (groupTable, group) in draft.Groups.Items)
             {
+                var counted = Math.Min(group.Specimens, near ?? group.Specimens);
                 if (
                     groupTable.IsSound(GroupKeys.Specimens)
                     && CriterionCoverage.AppliesTo(criterion, group)
-                    && AcceptanceNumber.Of(group.Specimens, share, criterion.ConfidenceLevel)
-                        is null
+                    && AcceptanceNumber.Of(counted, share, criterion.ConfidenceLevel) is null
                 )
                 {
                     table.Remark(
@@ -42,7 +44,7 @@ internal static class CriterionReach
                             $"{(key == CriterionKeys.SharePercentMaximum ? 100 - required : required)}"
                         ),
                         FormattableString.Invariant(
-                            $"With the {group.Specimens} specimens planned for \"{group.Id}\" the criterion cannot be met, even when none speaks against it."
+                            $"With the {counted} specimens planned for \"{group.Id}\"{(near is null ? "" : " near the levels")} the criterion cannot be met, even when none speaks against it."
                         ),
                         Advice(share, criterion.ConfidenceLevel)
                     );

@@ -59,6 +59,8 @@ internal static class CriterionReader
             )
             {
                 ZoneInUnit = table.Read(CriterionKeys.ZoneInUnit),
+                Direction = table.Read(CriterionKeys.Direction),
+                Near = table.OptionalTable(CriterionKeys.Near) is { } near ? ReadNear(near) : null,
             },
             CriterionKind.Classification => new ClassificationCriterion(
                 id,
@@ -81,6 +83,12 @@ internal static class CriterionReader
         {
             Rationale = new(table.Read(CriterionKeys.ChosenBy), table.Read(CriterionKeys.Reason)),
         };
+    }
+
+    private static NearRange ReadNear(TomlTable table)
+    {
+        var (lowest, highest) = table.Read(NearKeys.Range);
+        return new(lowest, highest, table.Read(NearKeys.SpecimensMinimum));
     }
 
     private static IndividualCriterion ReadIndividual(

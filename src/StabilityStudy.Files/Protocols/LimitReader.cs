@@ -16,6 +16,7 @@ internal static class LimitReader
                 ? ReadBasis(basis)
                 : null,
             Rationale = new(table.Read(LimitKeys.ChosenBy), table.Read(LimitKeys.Reason)),
+            Alternatives = [.. table.Tables(LimitKeys.Alternatives).Select(OtherLimitKeys.Read)],
         };
         if (!table.Has(LimitKeys.Percent) && !table.Has(LimitKeys.AbsoluteInUnit))
         {

@@ -63,34 +63,42 @@ internal static class PlanCautions
 
     private static void CheckTolerance(ProtocolDraft draft)
     {
-        var (early, late) = draft.Tolerance;
-        var delays = draft.TimePoints.Select(point => point.Delay).ToArray();
-        var gaps = delays.Zip(delays.Skip(1), (first, second) => second - first).ToArray();
-        if (gaps.Any(gap => early + late >= gap))
+        var early = draft.Tolerance.Early;
+        var points = draft.TimePoints;
+        TimeSpan Late(int at) => draft.Tolerance.LateAt(points[at]);
+        TimeSpan Gap(int at) => points[at + 1].Delay - points[at].Delay;
+        var before = Enumerable.Range(0, points.Length - 1).ToArray();
+        if (before.Any(at => early + Late(at) >= Gap(at)))
         {
             draft.Root.Remark(
                 ProtocolKeys.Tolerance,
                 CautionQueries.WindowsOverlap,
-                Written(early, late),
+                Written(draft.Tolerance),
                 "With this tolerance a test can belong to two time points."
             );
         }
         else if (
-            4 * early > gaps.Prepend(delays[0]).Min()
-            || 4 * late > gaps.DefaultIfEmpty(delays[0]).Min()
+            4 * early > before.Select(Gap).Prepend(points[0].Delay).Min()
+            || (points.Length == 1 && 4 * Late(0) > points[0].Delay)
+            || before.Any(at => 4 * Late(at) > Gap(at))
         )
         {
             draft.Root.Remark(
                 ProtocolKeys.Tolerance,
                 CautionQueries.WideTolerance,
-                Written(early, late),
+                Written(draft.Tolerance),
                 "The tolerance is more than a quarter of the time to the neighboring time point."
             );
         }
     }
 
-    private static string Written(TimeSpan early, TimeSpan late) =>
-        $"{DurationText.Format(early)} early, {DurationText.Format(late)} late";
+    private static string Written(Tolerance tolerance) =>
+        $"{DurationText.Format(tolerance.Early)} early, {DurationText.Format(tolerance.Late)} late"
+        + string.Concat(
+            tolerance.Later.Select(step =>
+                $", {DurationText.Format(step.Late)} from {DurationText.Format(step.From)} on"
+            )
+        );
 
     private static void CheckStep(ProtocolDraft draft)
     {

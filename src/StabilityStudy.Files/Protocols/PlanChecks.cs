@@ -8,6 +8,7 @@ internal static class PlanChecks
     public static void Check(ProtocolDraft draft)
     {
         CheckTimePoints(draft);
+        CheckTolerance(draft);
         CheckBaseline(draft);
         CheckStepAndDays(draft);
         CheckTubePlan(draft);
@@ -29,6 +30,20 @@ internal static class PlanChecks
                 ProtocolQueries.TimePointsOrder,
                 string.Join(", ", draft.TimePoints),
                 "The time points are not above zero, different and ascending."
+            );
+        }
+    }
+
+    private static void CheckTolerance(ProtocolDraft draft)
+    {
+        var steps = draft.Tolerance.Later;
+        if (steps.Zip(steps.Skip(1)).Any(pair => pair.First.From >= pair.Second.From))
+        {
+            draft.Root.Fault(
+                ProtocolKeys.Tolerance,
+                ProtocolQueries.TimePointsOrder,
+                string.Join(", ", steps.Select(step => DurationText.Format(step.From))),
+                "The delays in \"later\" are not different and ascending."
             );
         }
     }

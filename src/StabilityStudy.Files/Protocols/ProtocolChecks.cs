@@ -14,6 +14,8 @@ internal static class ProtocolChecks
         PlanChecks.Check(draft);
         FirstTimePointCheck.Check(draft);
         ConductReader.Check(draft);
+        ConductReader.CheckOrigin(draft);
+        ConductReader.CheckDays(draft);
         AnalyteReferences.Check(draft);
         CriterionReferences.Check(draft);
         CriterionFit.Check(draft);

@@ -54,5 +54,7 @@ internal sealed record ProtocolDraft(
             Instruments = Conduct.Instruments,
             PlannedLooks = Conduct.PlannedLooks,
             ChangeSince = Conduct.ChangeSince,
+            TimeOrigin = Conduct.TimeOrigin,
+            PlannedDays = Conduct.PlannedDays,
         };
 }

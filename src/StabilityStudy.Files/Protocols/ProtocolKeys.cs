@@ -16,9 +16,11 @@ internal static class ProtocolKeys
     public static readonly TableKey Tolerance = Table.AddTable("tolerance", Required, ToleranceKeys.Table, "how far an actual delay may lie from the planned one", "{ early = \"0 min\", late = \"30 min\" }");
     public static readonly Key<TimeSpan> BaselineWithin = Table.Add("baseline_within", Required, Duration, "longest time from collection to the baseline test", "\"1 h\"");
     public static readonly Key<ChangeOrigin> ChangeSince = Table.Add("change_since", Optional, Word(FileWords.ChangeOrigins).Or(ChangeOrigin.Collection), "from when a change is counted: from collection, each specimen's value then being computed from its own baseline delay, or from the baseline, and the claim says so; from collection when not given", "\"collection\"");
+    public static readonly Key<TimeOrigin> TimeCountsFrom = Table.Add("time_counts_from", Optional, Word(FileWords.TimeOrigins).Or(TimeOrigin.Collection), "what planned delays, baseline_within and windows count from: collection, or for plasma kept after thawing the thawing of each portion (thawed_at), with change_since = \"baseline\"; collection when not given", "\"thawing\"");
     public static readonly Key<TubePlan> TubePlan = Table.Add("tube_plan", Required, Word(FileWords.TubePlans), "from what each result of a specimen is taken", "\"a tube per time point\"");
     public static readonly Key<int> Replicates = Table.Add("replicates", Optional, Whole(1, 2).Or(1), "results per tube that are averaged; 1 when not given", "1");
     public static readonly Key<int> MinimumDays = Table.Add("minimum_days", Required, Whole(2, 366), "fewest collection days, and runs of either kind, on which a criterion can be met", "5");
+    public static readonly Key<int?> PlannedDays = Table.Add("planned_days", Optional, Whole(2, 366).OrNone(), "days on which specimens are to be collected, each with runs of its own, for planning", "10");
     public static readonly Key<TimeSpan> WindowStep = Table.Add("window_step", Required, Duration, "a window is rounded down to this step", "\"30 min\"");
     public static readonly Key<decimal> LeftOutPercentMaximum = Table.Add("left_out_percent_max", Optional, Number(NumberRange.LeftOut).Or(20), "largest share of specimens left out of a time point, percent; 20 when not given", "20");
     public static readonly Key<TimeSpan> OneRunWithin = Table.Add("one_run_within", Optional, LongDuration.Or(TimeSpan.FromHours(1)), "longest time between two tests of one run; 1 h when not given", "\"1 h\"");
@@ -73,7 +75,21 @@ internal static class ToleranceKeys
     // csharpier-ignore-start
     public static readonly Key<TimeSpan> Early = Table.Add("early", Required, Duration, "before the planned delay", "\"0 min\"");
     public static readonly Key<TimeSpan> Late = Table.Add("late", Required, Duration, "after the planned delay", "\"30 min\"");
+    public static readonly TableKey Later = Table.AddTables("later", Optional, LaterToleranceKeys.Table, "what holds instead of late from some planned delay on, ascending", "[{ from = \"24 h\", late = \"1 h\" }]");
     // csharpier-ignore-end
+}
+
+/// <summary>The keys of "later".</summary>
+internal static class LaterToleranceKeys
+{
+    public static readonly KeyTable Table = new();
+
+    // csharpier-ignore-start
+    public static readonly Key<TimeSpan> From = Table.Add("from", Required, LongDuration, "the planned delay from which it holds", "\"24 h\"");
+    public static readonly Key<TimeSpan> Late = Table.Add("late", Required, Duration, "after the planned delay", "\"1 h\"");
+    // csharpier-ignore-end
+
+    public static LaterTolerance Read(TomlTable table) => new(table.Read(From), table.Read(Late));
 }
 
 /// <summary>The keys of a signatory.</summary>

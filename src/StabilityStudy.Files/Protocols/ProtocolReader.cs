@@ -59,7 +59,10 @@ public static class ProtocolReader
     }
 
     private static Tolerance ReadTolerance(TomlTable table) =>
-        new(Early: table.Read(ToleranceKeys.Early), Late: table.Read(ToleranceKeys.Late));
+        new(Early: table.Read(ToleranceKeys.Early), Late: table.Read(ToleranceKeys.Late))
+        {
+            Later = [.. table.Tables(ToleranceKeys.Later).Select(LaterToleranceKeys.Read)],
+        };
 
     private static Signatory ReadSignatory(TomlTable table) =>
         new(Role: table.Read(SignatoryKeys.Role), Meaning: table.Read(SignatoryKeys.Meaning));

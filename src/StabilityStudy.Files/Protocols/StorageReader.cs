@@ -13,7 +13,10 @@ internal static class StorageReader
             LowestCelsius: celsius.Lowest,
             HighestCelsius: celsius.Highest,
             SpinToTest: table.Read(StorageKeys.SpinToTest)
-        );
+        )
+        {
+            Transport = table.Read(StorageKeys.Transport),
+        };
         if (
             table.IsSound(StorageKeys.State)
             && storage.State == StorageState.WholeBlood

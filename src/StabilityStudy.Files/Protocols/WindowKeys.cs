@@ -38,6 +38,24 @@ internal static class PlannedRangeKeys
     // csharpier-ignore-end
 }
 
+/// <summary>The keys of "planned_numbers".</summary>
+internal static class PlannedNumberKeys
+{
+    public static readonly KeyTable Table = new();
+
+    // csharpier-ignore-start
+    public static readonly Key<string> Group = Table.Add("group", Required, Text, "code of the group", "\"vte\"");
+    public static readonly Key<(decimal Lowest, decimal Highest)> Range = Table.Add("range", Required, Interval(NumberRange.AboveZero, allowEqual: false), "lowest and highest baseline, in the unit", "[0.50, 1.00]");
+    public static readonly Key<int> Specimens = Table.Add("specimens", Required, Whole(1, 100_000), "how many of the group's specimens", "50");
+    // csharpier-ignore-end
+
+    public static PlannedNumber Read(TomlTable table)
+    {
+        var (lowest, highest) = table.Read(Range);
+        return new(table.Read(Group), lowest, highest, table.Read(Specimens));
+    }
+}
+
 /// <summary>The keys of "manufacturer_limit".</summary>
 internal static class ManufacturerLimitKeys
 {

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Looks;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
@@ -49,6 +50,19 @@ internal static class FileWords
         ("point only", DecisionRule.PointOnly)
     );
 
+    public static readonly WordSet<SideDirection> SideDirections = new(
+        ("both", SideDirection.Both),
+        ("down", SideDirection.Down),
+        ("up", SideDirection.Up)
+    );
+
+    public static readonly WordSet<ChanceOfSupport> Chances = new(
+        ("easy", ChanceOfSupport.Easy),
+        ("good", ChanceOfSupport.Good),
+        ("hard", ChanceOfSupport.Hard),
+        ("out of reach", ChanceOfSupport.OutOfReach)
+    );
+
     public static readonly WordSet<GoalGrade> GoalGrades = new(
         ("optimum", GoalGrade.Optimum),
         ("desirable", GoalGrade.Desirable),
@@ -73,6 +87,11 @@ internal static class FileWords
     public static readonly WordSet<ChangeOrigin> ChangeOrigins = new(
         ("collection", ChangeOrigin.Collection),
         ("baseline", ChangeOrigin.Baseline)
+    );
+
+    public static readonly WordSet<TimeOrigin> TimeOrigins = new(
+        ("collection", TimeOrigin.Collection),
+        ("thawing", TimeOrigin.Thawing)
     );
 
     public static readonly WordSet<DriftShape> DriftShapes = new(

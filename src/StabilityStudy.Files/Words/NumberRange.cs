@@ -45,6 +45,11 @@ internal sealed record NumberRange(string Words, Func<decimal, bool> Holds)
         n => n is > 0 and < 100
     );
 
+    public static readonly NumberRange ChangePercent = new(
+        "a percentage from -100 to 1000",
+        n => n is >= -100 and <= 1000
+    );
+
     public static readonly NumberRange FillPercent = new(
         "a fill in percent of nominal, from 0 to 120",
         n => n is >= 0 and <= 120

@@ -4,6 +4,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Collecting;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Looks;
@@ -37,6 +38,9 @@ public sealed class CoreArchitectureTests
                 ChangeOrigin.Collection,
                 "counts what came before the baseline too"
             ),
+            [typeof(SideDirection)] = (SideDirection.Both, "counts every change of side"),
+            [typeof(TimeOrigin)] = (TimeOrigin.Collection, "counts the longest time"),
+            [typeof(ChanceOfSupport)] = (ChanceOfSupport.OutOfReach, "promises nothing"),
             [typeof(ChangeReading)] = (
                 ChangeReading.AsMeasured,
                 "is part of every conclusion; none is safer than another"

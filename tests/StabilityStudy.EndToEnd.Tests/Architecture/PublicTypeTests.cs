@@ -6,6 +6,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Collecting;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
+using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Looks;
@@ -64,6 +65,9 @@ public sealed class PublicTypeTests
         [RobustnessKind.OneSubjectLeftOut] =
             "no question is cautious; each is asked where it can be",
         [ChangeReading.AsMeasured] = "a criterion must hold in every reading, so none is milder",
+        [SideDirection.Both] = "counts every change of side",
+        [TimeOrigin.Collection] = "counts the longest time",
+        [ChanceOfSupport.OutOfReach] = "promises nothing",
         [ChangeOrigin.Collection] = "counts also what happened before the baseline",
         [ChangeScale.Percent] = "refuses what it cannot divide",
         [CensoredSide.Below] = "no side is cautious; both are handled alike",

@@ -18,6 +18,12 @@ public sealed record ReclassificationCriterion(
     /// <summary>How far from a level, in the unit of the analyte, one of the results must lie for a change of side to be clear; null for what imprecision explains at each level.</summary>
     public decimal? ZoneInUnit { get; init; }
 
+    /// <summary>Which changes of side count; the others are shown, and judge nothing.</summary>
+    public SideDirection Direction { get; init; }
+
+    /// <summary>The baselines of the specimens that count; null for all.</summary>
+    public NearRange? Near { get; init; }
+
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Reclassification;
 

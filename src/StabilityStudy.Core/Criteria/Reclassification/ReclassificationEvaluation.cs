@@ -7,6 +7,7 @@ namespace StabilityStudy.Core.Criteria.Reclassification;
 /// Decides a reclassification criterion: at each level, met when the exact one-sided upper bound of the share that clearly changes
 /// side, failed and undecidable ones counted as changed, is at most the largest share, in every reading and with every change moved by what the runs could have added; not met when the lower bound is
 /// above it with undecidable ones counted as unchanged, in every reading and with half of that; else inconclusive. A person counts once, as the worst of the draws.
+/// A criterion may count the changes to one side only, and only specimens whose baseline is near; with fewer of these than planned it is not met.
 /// </summary>
 internal static class ReclassificationEvaluation
 {
@@ -16,6 +17,9 @@ internal static class ReclassificationEvaluation
         Down,
         Failed,
         Undecidable,
+
+        /// <summary>Clearly to the side that the criterion does not count.</summary>
+        OtherWay,
         Stayed,
     }
 
@@ -49,6 +53,9 @@ internal static class ReclassificationEvaluation
                     [.. levels.Select(level => level.Level)],
                     context.Analyte.ShownUnit
                 )
+                {
+                    Direction = criterion.Direction,
+                }
                 : worst?.Reason ?? WorstLevel.None;
         var fewClusters = verdict == Verdict.Met ? cell.FewClustersOfShare : null;
         return new ReclassificationResult(
@@ -74,8 +81,11 @@ internal static class ReclassificationEvaluation
         CellContext context
     )
     {
-        var counted = reading.Pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
-        var shift = RunShift.Of(counted, criterion.ConfidenceLevel);
+        var all = reading.Pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
+        var shift = RunShift.Of(all, criterion.ConfidenceLevel);
+        var counted = criterion.Near is { } near
+            ? all.RemoveAll(pair => near.Excludes(pair.Baseline?.Result))
+            : all;
         return
         [
             .. required.Select(level =>
@@ -86,6 +96,7 @@ internal static class ReclassificationEvaluation
                         pairs => Judge(level, criterion, pairs, reading, context)
                     ),
                     counted,
+                    criterion,
                     context
                 )
             ),
@@ -96,20 +107,49 @@ internal static class ReclassificationEvaluation
     private static LevelReclassification IfCovered(
         LevelReclassification level,
         ImmutableArray<PairRecord> counted,
+        ReclassificationCriterion criterion,
         CellContext context
     )
     {
+        if (
+            criterion.Near is { } near
+            && level is { Verdict: Verdict.Met, Counted: var found }
+            && found < near.SpecimensMinimum
+        )
+        {
+            return level with
+            {
+                Verdict = Verdict.Inconclusive,
+                Reason = new TooFewNearReason(
+                    found,
+                    near.SpecimensMinimum,
+                    near.Lowest,
+                    near.Highest,
+                    context.Analyte.ShownUnit
+                ),
+            };
+        }
+
         var sides = counted
             .Select(pair => ResultRange.Of(pair.Baseline?.Result)?.Reaches([level.Level]))
             .OfType<int>()
             .ToImmutableArray();
         var above = sides.Count(side => side > 0);
         var below = sides.Length - above;
+
+        // Near a level on one side alone nobody is asked for on the other.
+        var onOneSide = criterion is { Near: not null, Direction: not SideDirection.Both };
         return
             level.Verdict != Verdict.Met
             || (
-                below >= LevelCoverage.FewestOnEitherSide
-                && above >= LevelCoverage.FewestOnEitherSide
+                (
+                    below >= LevelCoverage.FewestOnEitherSide
+                    || (onOneSide && criterion.Direction == SideDirection.Down)
+                )
+                && (
+                    above >= LevelCoverage.FewestOnEitherSide
+                    || (onOneSide && criterion.Direction == SideDirection.Up)
+                )
             )
             ? level
             : level with
@@ -168,53 +208,81 @@ internal static class ReclassificationEvaluation
                             pair.Specimen,
                             Move: reading.WithoutValueAtCollection.Contains(pair.Specimen)
                                 ? Move.Undecidable
-                                : MoveOf(pair, level, zone)
+                                : Counted(MoveOf(pair, level, zone), criterion.Direction)
                         )
                     )
                     .MinBy(item => item.Move)
             )
             .ToImmutableArray();
         int Number(Move move) => moves.Count(item => item.Move == move);
-        var (up, down) = (Number(Move.Up), Number(Move.Down));
+        var (countedUp, countedDown) = (Number(Move.Up), Number(Move.Down));
         var (failed, open) = (Number(Move.Failed), Number(Move.Undecidable));
-        var changed = up + down + failed + open;
+        var changed = countedUp + countedDown + failed + open;
         var at = new LevelInUnit(level, context.Analyte.ShownUnit);
         var verdict = moves.IsEmpty
             ? Verdict.Inconclusive
             : ShareKept.Judge(
                 moves.Length,
                 changed,
-                up + down,
+                countedUp + countedDown,
                 100 - criterion.SharePercentMaximum,
                 criterion.ConfidenceLevel
             );
         return new LevelReclassification(
             level,
             moves.Length,
-            up,
-            down,
+            criterion.Direction == SideDirection.Down ? Number(Move.OtherWay) : countedUp,
+            criterion.Direction == SideDirection.Up ? Number(Move.OtherWay) : countedDown,
             failed,
             open,
-            ExpectedChanges.Number(counted, [level], context),
-            [.. moves.Where(item => item.Move != Move.Stayed).Select(item => item.Specimen)],
+            ExpectedChanges.Number(
+                counted.RemoveAll(pair => !CanCount(pair, level, criterion.Direction)),
+                [level],
+                context
+            ),
+            [
+                .. moves
+                    .Where(item => item.Move is not (Move.OtherWay or Move.Stayed))
+                    .Select(item => item.Specimen),
+            ],
             ShareKept.Bounds(changed, moves.Length, criterion.ConfidenceLevel),
             verdict,
             verdict switch
             {
-                Verdict.Met => new ChangesFewReason(
-                    criterion.SharePercentMaximum,
-                    [level],
-                    at.Unit
-                ),
-                Verdict.NotMet => new ChangesManyReason(criterion.SharePercentMaximum, at),
-                Verdict.Inconclusive => new ChangesOpenReason(criterion.SharePercentMaximum, at),
+                Verdict.Met => new ChangesFewReason(criterion.SharePercentMaximum, [level], at.Unit)
+                {
+                    Direction = criterion.Direction,
+                },
+                Verdict.NotMet => new ChangesManyReason(criterion.SharePercentMaximum, at)
+                {
+                    Direction = criterion.Direction,
+                },
+                Verdict.Inconclusive => new ChangesOpenReason(criterion.SharePercentMaximum, at)
+                {
+                    Direction = criterion.Direction,
+                },
             }
         )
         {
+            Direction = criterion.Direction,
             Zone = zone,
-            OnOtherSide = counted.Count(pair => MoveOf(pair, level, 0) is Move.Up or Move.Down),
+            OnOtherSide = counted.Count(pair =>
+                Counted(MoveOf(pair, level, 0), criterion.Direction) is Move.Up or Move.Down
+            ),
         };
     }
+
+    /// <summary>A clear change to the side that the criterion does not count is none of those that it counts.</summary>
+    private static Move Counted(Move move, SideDirection direction) =>
+        (move, direction) is (Move.Up, SideDirection.Down) or (Move.Down, SideDirection.Up)
+            ? Move.OtherWay
+            : move;
+
+    /// <summary>Whether the baseline lies where a change that counts can begin.</summary>
+    private static bool CanCount(PairRecord pair, decimal level, SideDirection direction) =>
+        direction == SideDirection.Both
+        || ResultRange.Of(pair.Baseline?.Result)?.Reaches([level])
+            == (direction == SideDirection.Down ? 1 : 0);
 
     /// <summary>A change of side is clear when one of the results lies further from the level than the zone; of a result beyond what the method reports it is not known how far it lies, and it counts as clear.</summary>
     private static Move MoveOf(PairRecord pair, decimal level, decimal zone)

@@ -8,14 +8,40 @@ public sealed record ChangesFewReason(
     decimal SharePercent,
     ImmutableArray<decimal> Levels,
     string Unit
-) : VerdictReason;
+) : VerdictReason
+{
+    /// <summary>Which changes count.</summary>
+    public SideDirection Direction { get; init; }
+}
 
 /// <summary>More than the allowed share changes side.</summary>
 /// <param name="SharePercent">The allowed share.</param>
 /// <param name="Level">The level.</param>
-public sealed record ChangesManyReason(decimal SharePercent, LevelInUnit Level) : VerdictReason;
+public sealed record ChangesManyReason(decimal SharePercent, LevelInUnit Level) : VerdictReason
+{
+    /// <summary>Which changes count.</summary>
+    public SideDirection Direction { get; init; }
+}
 
 /// <summary>Whether at most the allowed share changes side is open.</summary>
 /// <param name="SharePercent">The allowed share.</param>
 /// <param name="Level">The level.</param>
-public sealed record ChangesOpenReason(decimal SharePercent, LevelInUnit Level) : VerdictReason;
+public sealed record ChangesOpenReason(decimal SharePercent, LevelInUnit Level) : VerdictReason
+{
+    /// <summary>Which changes count.</summary>
+    public SideDirection Direction { get; init; }
+}
+
+/// <summary>Fewer specimens than the protocol asks for have a baseline near the levels, so that what did not change tells too little.</summary>
+/// <param name="Counted">How many have.</param>
+/// <param name="Required">Fewest.</param>
+/// <param name="Lowest">Lowest baseline of the range.</param>
+/// <param name="Highest">Highest baseline of the range.</param>
+/// <param name="Unit">Unit as it is shown.</param>
+public sealed record TooFewNearReason(
+    int Counted,
+    int Required,
+    decimal Lowest,
+    decimal Highest,
+    string Unit
+) : VerdictReason;

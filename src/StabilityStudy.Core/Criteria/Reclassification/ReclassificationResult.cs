@@ -61,8 +61,15 @@ public sealed record LevelReclassification(
     /// <summary>Specimens with results on different sides, clear or not; shown, never decisive.</summary>
     public required int OnOtherSide { get; init; }
 
+    /// <summary>Which changes count; clear ones to the other side are in their number above and not in <see cref="Changed"/>.</summary>
+    public SideDirection Direction { get; init; }
+
     /// <summary>Specimens that count as having changed side.</summary>
-    public int Changed => MovedUp + MovedDown + Failed + Undecidable;
+    public int Changed =>
+        (Direction == SideDirection.Down ? 0 : MovedUp)
+        + (Direction == SideDirection.Up ? 0 : MovedDown)
+        + Failed
+        + Undecidable;
 
     /// <summary>The most that would count as changed, were every change moved by what the runs of the collection days could have added; as many as do where nothing is moved.</summary>
     public int ChangedIfMoved { get; init; } = MovedUp + MovedDown + Failed + Undecidable;

@@ -69,6 +69,13 @@ internal static class CriterionForms
         { "levels", v => v.Levels, Form.List(Form.Exact) },
     };
 
+    public static readonly ObjectForm<NearRange> NearRangeForm = new("nearRange")
+    {
+        { "lowest", v => v.Lowest, Form.Exact },
+        { "highest", v => v.Highest, Form.Exact },
+        { "specimensMinimum", v => v.SpecimensMinimum, Form.Count },
+    };
+
     public static readonly ObjectForm<ReclassificationCriterion> ReclassificationCriterionForm =
         new("reclassificationCriterion")
         {
@@ -76,6 +83,12 @@ internal static class CriterionForms
             { "sharePercentMaximum", v => v.SharePercentMaximum, Form.Exact },
             { "levels", v => v.Levels, Form.List(Form.Exact) },
             { "zoneInUnit", v => v.ZoneInUnit, Form.Exact.OrNull() },
+            {
+                "direction",
+                v => v.Direction,
+                Form.Word<SideDirection>().OrLeftOutFor(SideDirection.Both)
+            },
+            { "near", v => v.Near, NearRangeForm.OrLeftOut() },
         };
 
     public static readonly ObjectForm<ClassificationCriterion> ClassificationCriterionForm = new(
@@ -214,6 +227,11 @@ internal static class CriterionForms
         { "changedIfMoved", v => v.ChangedIfMoved, Form.Count },
         { "zone", v => v.Zone, Form.Exact },
         { "onOtherSide", v => v.OnOtherSide, Form.Count },
+        {
+            "direction",
+            v => v.Direction,
+            Form.Word<SideDirection>().OrLeftOutFor(SideDirection.Both)
+        },
     };
 
     public static readonly ObjectForm<ReclassificationResult> ReclassificationResultForm = new(

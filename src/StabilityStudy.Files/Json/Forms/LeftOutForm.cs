@@ -34,4 +34,9 @@ internal static class LeftOutValue
     /// <summary>The list, or no property where it is empty.</summary>
     public static Form<ImmutableArray<T>> OrLeftOut<T>(this Form<ImmutableArray<T>> form) =>
         new LeftOutForm<ImmutableArray<T>>(form, list => !list.IsEmpty);
+
+    /// <summary>A word that is left out where it is the usual one, which goes without saying.</summary>
+    public static Form<T> OrLeftOutFor<T>(this Form<T> form, T usual)
+        where T : struct, Enum =>
+        new LeftOutForm<T>(form, value => !EqualityComparer<T>.Default.Equals(value, usual));
 }

@@ -7,10 +7,17 @@ namespace StabilityStudy.Files.Json.Forms;
 /// <summary>What was planned.</summary>
 internal static class ProtocolForms
 {
+    public static readonly ObjectForm<LaterTolerance> LaterToleranceForm = new("laterTolerance")
+    {
+        { "from", v => v.From, Form.Duration },
+        { "late", v => v.Late, Form.Duration },
+    };
+
     public static readonly ObjectForm<Tolerance> ToleranceForm = new("tolerance")
     {
         { "early", v => v.Early, Form.Duration },
         { "late", v => v.Late, Form.Duration },
+        { "later", v => v.Later, Form.List(LaterToleranceForm).OrLeftOut() },
     };
 
     public static readonly ObjectForm<Signatory> SignatoryForm = new("signatory")
@@ -27,6 +34,7 @@ internal static class ProtocolForms
         { "lowestCelsius", v => v.LowestCelsius, Form.Exact },
         { "highestCelsius", v => v.HighestCelsius, Form.Exact },
         { "spinToTest", v => v.SpinToTest, Form.Duration.OrNull() },
+        { "transport", v => v.Transport, Form.Text.OrLeftOut() },
     };
 
     public static readonly ObjectForm<PatientGroup> PatientGroupForm = new("patientGroup")
@@ -152,5 +160,10 @@ internal static class ProtocolForms
         { "delaysPerSpecimen", v => v.DelaysPerSpecimen, Form.Count.OrNull() },
         { "instruments", v => v.Instruments, Form.List(Form.Text) },
         { "plannedLooks", v => v.PlannedLooks, Form.Count },
+        {
+            "timeOrigin",
+            v => v.TimeOrigin,
+            Form.Word<TimeOrigin>().OrLeftOutFor(TimeOrigin.Collection)
+        },
     };
 }

@@ -208,10 +208,32 @@ internal static class ReasonForms
                 { "sharePercent", v => v.SharePercent, Form.Exact },
                 { "levels", v => v.Levels, Form.List(Form.Exact) },
                 { "unit", v => v.Unit, Form.Text },
+                {
+                    "direction",
+                    v => v.Direction,
+                    Form.Word<SideDirection>().OrLeftOutFor(SideDirection.Both)
+                },
             }
         },
-        { "changes-many", Change<ChangesManyReason>(v => v.SharePercent, v => v.Level) },
-        { "changes-open", Change<ChangesOpenReason>(v => v.SharePercent, v => v.Level) },
+        {
+            "changes-many",
+            Change<ChangesManyReason>(v => v.SharePercent, v => v.Level, v => v.Direction)
+        },
+        {
+            "changes-open",
+            Change<ChangesOpenReason>(v => v.SharePercent, v => v.Level, v => v.Direction)
+        },
+        {
+            "too-few-near",
+            new ObjectForm<TooFewNearReason>
+            {
+                { "counted", v => v.Counted, Form.Count },
+                { "required", v => v.Required, Form.Count },
+                { "lowest", v => v.Lowest, Form.Exact },
+                { "highest", v => v.Highest, Form.Exact },
+                { "unit", v => v.Unit, Form.Text },
+            }
+        },
         { "classes-kept", Share<ClassesKeptReason>(v => v.SharePercent) },
         { "classes-lost", Share<ClassesLostReason>(v => v.SharePercent) },
         { "classes-open", Share<ClassesOpenReason>(v => v.SharePercent) },
@@ -316,6 +338,15 @@ internal static class ReasonForms
     private static ObjectForm<T> Share<T>(Func<T, decimal> percent) =>
         new() { { "sharePercent", percent, Form.Exact } };
 
-    private static ObjectForm<T> Change<T>(Func<T, decimal> percent, Func<T, LevelInUnit> level) =>
-        new() { { "sharePercent", percent, Form.Exact }, { "level", level, s_level } };
+    private static ObjectForm<T> Change<T>(
+        Func<T, decimal> percent,
+        Func<T, LevelInUnit> level,
+        Func<T, SideDirection> direction
+    ) =>
+        new()
+        {
+            { "sharePercent", percent, Form.Exact },
+            { "level", level, s_level },
+            { "direction", direction, Form.Word<SideDirection>().OrLeftOutFor(SideDirection.Both) },
+        };
 }

@@ -110,7 +110,7 @@ internal static class CoverageSection
             "Results outside the studied baseline range, and decision levels listed as not covered.",
             "Other laboratories and sites, instruments, reagents and lots than those listed; other tube types, additives and fill volumes; transport between sites.",
             $"Specimens that break the eligibility rules: {Eligibility(analysis.Protocol.Eligibility)}.",
-            "Time before the baseline: change between collection and the baseline test is not measured by any pair.",
+            $"Time before the baseline: change between {OriginWords.Start(analysis.Protocol.TimeOrigin)} and the baseline test is not measured by any pair.",
         ];
     }
 

@@ -54,11 +54,11 @@ internal static class ProtocolDefinitions
             )),
             new Definition(
                 "Baseline",
-                $"tested within {DurationText.Format(protocol.BaselineWithin)} of collection."
+                $"tested within {DurationText.Format(protocol.BaselineWithin)} of {OriginWords.Start(protocol.TimeOrigin)}."
             ),
             new Definition(
                 "Time points",
-                $"{string.Join(", ", protocol.TimePoints)} after collection; at most {DurationText.Format(protocol.Tolerance.Early)} early and {DurationText.Format(protocol.Tolerance.Late)} late."
+                $"{string.Join(", ", protocol.TimePoints)} after {OriginWords.Start(protocol.TimeOrigin)}; at most {DurationText.Format(protocol.Tolerance.Early)} early and {DurationText.Format(protocol.Tolerance.Late)} late{string.Concat(protocol.Tolerance.Later.Select(step => $", from {DurationText.Format(step.From)} on {DurationText.Format(step.Late)}"))}."
             ),
             new Definition("Collection days", collectionDays),
         ];

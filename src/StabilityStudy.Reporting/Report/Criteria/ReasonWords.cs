@@ -59,11 +59,13 @@ internal static class ReasonWords
             PairsOnOneLineReason =>
                 "the pairs lie on one line, so the data tell no more than the reporting increment",
             ChangesFewReason r =>
-                $"the data show that at most {Percent(r.SharePercent)} of specimens clearly change the side of {string.Join(" and of ", r.Levels.Select(Text))} {r.Unit}",
+                $"the data show that at most {Percent(r.SharePercent)} of specimens clearly {ReclassificationWords.Move(r.Direction)} {string.Join(" and of ", r.Levels.Select(Text))} {r.Unit}",
             ChangesManyReason r =>
-                $"the data show that more than {Percent(r.SharePercent)} of specimens clearly change the side of {Of(r.Level)}",
+                $"the data show that more than {Percent(r.SharePercent)} of specimens clearly {ReclassificationWords.Move(r.Direction)} {Of(r.Level)}",
             ChangesOpenReason r =>
-                $"the data leave open whether at most {Percent(r.SharePercent)} of specimens clearly change the side of {Of(r.Level)}",
+                $"the data leave open whether at most {Percent(r.SharePercent)} of specimens clearly {ReclassificationWords.Move(r.Direction)} {Of(r.Level)}",
+            TooFewNearReason r =>
+                $"only {Counted.Of(r.Counted, "specimen")} with a baseline from {Text(r.Lowest)} to {Text(r.Highest)} {r.Unit}, at least {Whole(r.Required)} required: others tell nothing about changes of side",
             ClassesKeptReason r =>
                 $"the data show that at least {Percent(r.SharePercent)} of specimens keep their class",
             ClassesLostReason r =>

@@ -25,8 +25,16 @@ internal static class ReclassificationTable
                 new Column("Which", ColumnAlignment.Left, 2.4),
             ],
             [.. result.Levels.Select(level => Row(level, result.LargestShare, names))],
-            $"Allowed: at most {NumberText.Percent(result.LargestShare)} clear changes, where one of the two results lies further from the level than stated; any change and what imprecision predicts of it are shown beside. A result at the level is on its upper side; failed and undecidable specimens count as changed."
+            $"Allowed: at most {NumberText.Percent(result.LargestShare)} clear changes, where one of the two results lies further from the level than stated; any change and what imprecision predicts of it are shown beside. A result at the level is on its upper side; failed and undecidable specimens count as changed.{OneWay(result)}"
         );
+
+    private static string OneWay(ReclassificationResult result) =>
+        result.Levels.Select(level => level.Direction).FirstOrDefault() switch
+        {
+            SideDirection.Both => "",
+            SideDirection.Down => " Only changes downward count; those upward are shown.",
+            SideDirection.Up => " Only changes upward count; those downward are shown.",
+        };
 
     private static Row Row(LevelReclassification level, double largestShare, SequenceNames names)
     {

@@ -10,12 +10,29 @@ internal sealed record ReclassificationWords(ReclassificationResult Result, Sequ
 {
     public static CriterionRuleWords OfRule(ReclassificationCriterion criterion) =>
         new(
-            $"at every level the exact one-sided {NumberText.Percent(criterion.ConfidenceLevel)} upper bound of the share of specimens that clearly change its side is at most {NumberText.Plain(criterion.SharePercentMaximum)} %, also with every change moved (see below); a change is clear when one of the two results lies further from the level than {(criterion.ZoneInUnit is { } zone ? NumberText.Plain(zone) + " in the unit" : "imprecision explains, the smallest reporting step of at least 1.96 × √2 × CV × level")}; a result at the level is on its upper side. It asks for little: a mean and each specimen carry the claim.",
+            $"at every level the exact one-sided {NumberText.Percent(criterion.ConfidenceLevel)} upper bound of the share of specimens{Near(criterion)} that clearly {Move(criterion.Direction)} it is at most {NumberText.Plain(criterion.SharePercentMaximum)} %, also with every change moved (see below); a change is clear when one of the two results lies further from the level than {(criterion.ZoneInUnit is { } zone ? NumberText.Plain(zone) + " in the unit" : "imprecision explains, the smallest reporting step of at least 1.96 × √2 × CV × level")}; a result at the level is on its upper side. It asks for little: a mean and each specimen carry the claim.",
             "at any level the one-sided lower bound is above it, even with every undecidable specimen counted as unchanged."
         );
 
+    /// <summary>"change the side of" a level, or "fall below" and "rise to or above" it where only these count.</summary>
+    public static string Move(SideDirection direction) =>
+        direction switch
+        {
+            SideDirection.Both => "change the side of",
+            SideDirection.Down => "fall below",
+            SideDirection.Up => "rise to or above",
+        };
+
+    private static string Near(ReclassificationCriterion criterion) =>
+        criterion.Near is { } near
+            ? $" with baselines from {NumberText.Plain(near.Lowest)} to {NumberText.Plain(near.Highest)} in the unit, of which there are at least {NumberText.Count(near.SpecimensMinimum)},"
+            : "";
+
+    private SideDirection Direction =>
+        Result.Levels.Select(level => level.Direction).FirstOrDefault();
+
     public string Requirement =>
-        $"At most {NumberText.Percent(Result.LargestShare)} of specimens clearly change the side of {CriterionWords.Levels(Result.Levels.Select(item => item.Level), Names)}, by the exact one-sided {NumberText.Percent(Result.ConfidenceLevel)} upper bound.";
+        $"At most {NumberText.Percent(Result.LargestShare)} of specimens clearly {Move(Direction)} {CriterionWords.Levels(Result.Levels.Select(item => item.Level), Names)}, by the exact one-sided {NumberText.Percent(Result.ConfidenceLevel)} upper bound.";
 
     /// <summary>"60 s: 4 of 40 (≤ 21.4 %)", with the upper bound that was held to the largest share.</summary>
     public string DecidingFigure =>
@@ -30,7 +47,7 @@ internal sealed record ReclassificationWords(ReclassificationResult Result, Sequ
         [
             .. Result.Levels.Select(level => new CriterionFigure(
                 true,
-                $"{NumberText.Count(level.Changed)} of {NumberText.Count(level.Counted)} clearly change side of {NumberText.Plain(level.Level)} ({Bound(level)}); {NumberText.Count(level.OnOtherSide)} at all",
+                $"{NumberText.Count(level.Changed)} of {NumberText.Count(level.Counted)} clearly {(level.Direction == SideDirection.Both ? "change side of" : Move(level.Direction))} {NumberText.Plain(level.Level)} ({Bound(level)}); {NumberText.Count(level.OnOtherSide)} at all",
                 $"at most {NumberText.Percent(Result.LargestShare)}",
                 level.Verdict
             )),

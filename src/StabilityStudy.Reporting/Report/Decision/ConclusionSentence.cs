@@ -21,7 +21,7 @@ internal static class ConclusionSentence
                 VerdictShape.Supported,
                 $"Supported to {time}{only}{OriginWords.InHeadline(analysis.Protocol, names.Storage)}",
                 $"{Who(analysis, names)} · {Standing(window, names)}{ScopeWords.InHeadline(sequence)}",
-                $"By this study's evidence, testing {Scope(names)} is supported up to {time} after collection; {Beside(window, names)}. {OriginWords.Sentence(analysis.Protocol, names.Storage)}{After(open, names, analysis.Protocol, withFigures)}{ScopeWords.Sentence(analysis, sequence)}"
+                $"By this study's evidence, testing {Scope(names)} is supported up to {time} after {OriginWords.Start(analysis.Protocol.TimeOrigin)}; {Beside(window, names)}. {OriginWords.Sentence(analysis.Protocol, names.Storage)}{After(open, names, analysis.Protocol, withFigures)}{ScopeWords.Sentence(analysis, sequence)}"
             );
         }
 

@@ -15,7 +15,7 @@ internal static class DecisionSection
             "The medical director decides on page 1. A window may be shorter than the one supported, never longer."
         );
         conditions.Add(
-            "Every request states the time of collection; a specimen without it, or past the window, is rejected or reported as the local procedure requires. The procedure manual names storage, cap, spinning and rejection as studied here; staff are told of the change and of the day from which it holds."
+            $"Every {(analysis.Protocol.TimeOrigin == TimeOrigin.Thawing ? "portion" : "request")} states the time of {OriginWords.Start(analysis.Protocol.TimeOrigin)}; a specimen without it, or past the window, is rejected or reported as the local procedure requires. The procedure manual names storage, cap, spinning and rejection as studied here; staff are told of the change and of the day from which it holds."
         );
         if (
             analysis

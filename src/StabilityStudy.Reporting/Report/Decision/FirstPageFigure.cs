@@ -40,7 +40,7 @@ internal static class FirstPageFigure
             new Chart(
                 "",
                 new Axis(
-                    "Time since collection",
+                    $"Time since {OriginWords.Start(analysis.Protocol.TimeOrigin)}",
                     0,
                     panels.Length,
                     [.. panels.SelectMany(panel => panel.Ticks(panels.Length))]

@@ -69,7 +69,7 @@ internal static class Reservations
             );
             yield return new(
                 $"The first {minutes} minutes were not measured.",
-                $"Baselines were tested {minutes} min after collection. If the fitted curve also holds before that, the interval reaches {reached}: past the limit.",
+                $"Baselines were tested {minutes} min after {OriginWords.Start(analysis.Protocol.TimeOrigin)}. If the fitted curve also holds before that, the interval reaches {reached}: past the limit.",
                 Contradicts: true
             );
         }

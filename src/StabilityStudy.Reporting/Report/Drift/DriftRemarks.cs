@@ -28,7 +28,7 @@ internal static class DriftRemarks
     {
         if (First(sequence) is { } first)
         {
-            yield return $"{SequenceNames.Of(analysis, sequence).Title(analysis)}: a bound of {first.Curve} leaves the limit at {DurationText.FormatComputed(first.Hours)} from collection, before the supported window of {DurationText.FormatWindow(sequence.Window!.Time)} ends. The criteria decide by the results at each time point, not by a curve; it is a reason to consider a shorter window.";
+            yield return $"{SequenceNames.Of(analysis, sequence).Title(analysis)}: a bound of {first.Curve} leaves the limit at {DurationText.FormatComputed(first.Hours)} from {OriginWords.Start(analysis.Protocol.TimeOrigin)}, before the supported window of {DurationText.FormatWindow(sequence.Window!.Time)} ends. The criteria decide by the results at each time point, not by a curve; it is a reason to consider a shorter window.";
         }
     }
 

@@ -106,8 +106,8 @@ internal static class DriftSection
         + (
             sequence.Drift.Estimate.Value is null ? "no curve is fitted."
             : sequence.Drift.Crossing is CrossingTime.At
-                ? $"a bound leaves the limit {Crossing(sequence)}."
-            : $"the limit is not reached: {Crossing(sequence)}."
+                ? $"a bound leaves the limit {Crossing(analysis, sequence)}."
+            : $"the limit is not reached: {Crossing(analysis, sequence)}."
         );
 
     private static Table Crossings(StudyAnalysis analysis) =>
@@ -122,7 +122,7 @@ internal static class DriftSection
                 new Column("Modeled before the baseline, %", ColumnAlignment.Left, 2),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence))],
-            "Hours from collection. Modeled before the baseline: the change from collection to the mean baseline delay that the course implies; nobody measured it, and it is in no other figure."
+            $"Hours from {OriginWords.Start(analysis.Protocol.TimeOrigin)}. Modeled before the baseline: the change from {OriginWords.Start(analysis.Protocol.TimeOrigin)} to the mean baseline delay that the course implies; nobody measured it, and it is in no other figure."
         );
 
     private static Row Row(StudyAnalysis analysis, Sequence sequence)
@@ -137,7 +137,9 @@ internal static class DriftSection
             new TableCell(names.Title(analysis)),
             new TableCell(TradeWords.CourseOf(names.Analyte.DriftShape)),
             new TableCell(
-                drift is null ? RefusalWords.Sentence(sequence.Drift.Estimate) : Crossing(sequence)
+                drift is null
+                    ? RefusalWords.Sentence(sequence.Drift.Estimate)
+                    : Crossing(analysis, sequence)
             ),
             new TableCell(
                 declared?.Fit.Value is null ? "not computable"
@@ -157,7 +159,7 @@ internal static class DriftSection
         ]);
     }
 
-    private static string Crossing(Sequence sequence)
+    private static string Crossing(StudyAnalysis analysis, Sequence sequence)
     {
         var longest = LongestDelay.Of(sequence);
         return sequence.Drift.Crossing switch
@@ -166,7 +168,7 @@ internal static class DriftSection
             _ when !sequence.Drift.Misfits.IsEmpty => DriftRemarks.NoTime,
             CrossingTime.AlreadyOutside => "from the baseline on",
             CrossingTime.At at when at.Hours <= longest =>
-                $"at {DurationText.FormatComputed(at.Hours)} from collection",
+                $"at {DurationText.FormatComputed(at.Hours)} from {OriginWords.Start(analysis.Protocol.TimeOrigin)}",
             CrossingTime.At or CrossingTime.Never =>
                 $"not within {DurationText.FormatComputed(longest)}, the longest actual delay",
             _ => throw new UnreachableException(),

@@ -55,7 +55,7 @@ internal static class MixedDriftTable
                 new Column("Bound leaves the limit", ColumnAlignment.Left, 1.9),
             ],
             rows,
-            "Every specimen with a level and a slope of its own (restricted maximum likelihood on logarithms, baselines included), fitted change of the geometric mean from the mean baseline delay with one-sided 95 % bounds that span specimens, days, runs and persons. Bound leaves the limit: hours from collection at which a bound reaches the allowable bias, two where either side may be reached; beyond the longest actual delay nobody measured. AICc: of the three shapes the one with the smallest follows the results best; the shape was declared beforehand and stays. It describes only."
+            $"Every specimen with a level and a slope of its own (restricted maximum likelihood on logarithms, baselines included), fitted change of the geometric mean from the mean baseline delay with one-sided 95 % bounds that span specimens, days, runs and persons. Bound leaves the limit: hours from {OriginWords.Start(analysis.Protocol.TimeOrigin)} at which a bound reaches the allowable bias, two where either side may be reached; beyond the longest actual delay nobody measured. AICc: of the three shapes the one with the smallest follows the results best; the shape was declared beforehand and stays. It describes only."
                 + (refusals.Note is { } note ? " " + note : "")
         );
     }

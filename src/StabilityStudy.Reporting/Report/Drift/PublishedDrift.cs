@@ -48,7 +48,7 @@ internal sealed record PublishedDrift(
 
     /// <summary>What is published for specimens without anticoagulant stands beside such a group only; null for others.</summary>
     public static PublishedDrift? For(SequenceNames names) =>
-        IsWithoutAnticoagulant(names.Group)
+        names.Origin == TimeOrigin.Collection && IsWithoutAnticoagulant(names.Group)
             ? s_known.FirstOrDefault(drift =>
                 drift.IsFrozen == names.Storage.LowestCelsius < 0
                 && drift.Analytes.Contains(names.Analyte.Id, StringComparer.OrdinalIgnoreCase)

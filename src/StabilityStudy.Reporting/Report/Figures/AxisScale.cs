@@ -55,12 +55,12 @@ internal static class AxisScale
         );
     }
 
-    /// <summary>An axis of time since collection, in hours, with a tick at each time point; long times are labeled in days.</summary>
-    public static Axis Time(double longestHours, ImmutableArray<double> ticks)
+    /// <summary>An axis of time since collection or thawing, in hours, with a tick at each time point; long times are labeled in days.</summary>
+    public static Axis Time(double longestHours, ImmutableArray<double> ticks, string start)
     {
         var inDays = DurationText.IsInDays(longestHours);
         return new(
-            inDays ? "Days since collection" : "Hours since collection",
+            $"{(inDays ? "Days" : "Hours")} since {start}",
             0,
             longestHours,
             [

@@ -3,6 +3,9 @@ namespace StabilityStudy.Reporting.Report.Wording;
 /// <summary>What a sequence's keys stand for.</summary>
 internal sealed record SequenceNames(Analyte Analyte, PatientGroup Group, Storage Storage)
 {
+    /// <summary>What its times count from.</summary>
+    public TimeOrigin Origin { get; init; }
+
     private const int MostWithFullNames = 3;
 
     /// <summary>Looks the keys up in the protocol.</summary>
@@ -23,7 +26,10 @@ internal sealed record SequenceNames(Analyte Analyte, PatientGroup Group, Storag
             protocol.Analytes.Single(item => item.Id == analyte),
             protocol.Groups.Single(item => item.Id == group),
             protocol.Storages.Single(item => item.Id == storage)
-        );
+        )
+        {
+            Origin = protocol.TimeOrigin,
+        };
 
     /// <summary>Decimals of an estimate in the analyte's unit: one more than a result has.</summary>
     public int EstimateDecimals => Analyte.Decimals + 1;

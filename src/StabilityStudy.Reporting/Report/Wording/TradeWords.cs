@@ -118,7 +118,7 @@ internal static class TradeWords
             StorageState.WholeBlood => "whole blood",
         };
         var cap = storage.Cap == Cap.Closed ? "closed" : "open";
-        return $"{state}, {cap}, {NumberText.Plain(storage.LowestCelsius)} to {NumberText.Plain(storage.HighestCelsius)} °C";
+        return $"{state}, {cap}, {NumberText.Plain(storage.LowestCelsius)} to {NumberText.Plain(storage.HighestCelsius)} °C{(storage.Transport is { } route ? $", transported: {route}" : "")}";
     }
 
     public static string Of(TubePlan plan) =>
