@@ -11,7 +11,7 @@ internal static class CellQueries
 
     // csharpier-ignore-start
     internal static readonly QueryKind SupportedByMeanOnly = Kinds.Add("supported-by-mean-only", QueryRank.LittleSupport, "a time point is supported by the mean change alone", "add a criterion of kind \"individual\" to the next protocol", point: "Only the mean was judged.");
-    internal static readonly QueryKind RareSpecimensUnseen = Kinds.Add("rare-specimens-unseen", QueryRank.LittleSupport, "a mean is supported by so few specimens that rare unstable ones may not be among them", "plan at least 40 specimens", point: "Few specimens.");
+    internal static readonly QueryKind RareSpecimensUnseen = Kinds.Add("rare-specimens-unseen", QueryRank.LittleSupport, "a mean is supported by so few specimens that rare unstable ones may not be among them", "plan more specimens, so that at least 40 are compared", point: "Few specimens.");
     internal static readonly QueryKind LeftOutPairsCouldOverturn = Kinds.Add("left-out-pairs-could-overturn", QueryRank.StatedAnyway, "a conclusion would change if what was left out had been outside the allowable difference", "check each pair left out, and that its reason does not depend on the result", point: "What was left out could overturn it.");
     internal static readonly QueryKind SupportedByIndividualOnly = Kinds.Add("supported-by-individual-only", QueryRank.LittleSupport, "a time point is supported by single specimens alone; no mean change was judged", "add a bias criterion to the next protocol", point: "No mean was judged.");
     internal static readonly QueryKind ManyBeyondInterval = Kinds.Add("many-beyond-interval", QueryRank.Measurement, "more than one in ten results lies beyond the measuring interval, and no mean holds them", "show that such results are as reported", point: "Many results could not be measured.");
@@ -142,7 +142,7 @@ internal static class CellQueries
                 StudyFileNames.Usual.Specimens,
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"the mean is of {cell.Estimates.Compared} specimens; in {100 * Math.Pow(0.95, cell.Estimates.Compared):0} of 100 studies of so few, an instability that affects 1 patient in 20 is missed"
+                    $"the mean is of {cell.Estimates.Compared} specimens; {100 * Math.Pow(0.95, cell.Estimates.Compared):0} of 100 such studies would include no patient with an instability that affects 1 in 20"
                 )
             );
         }

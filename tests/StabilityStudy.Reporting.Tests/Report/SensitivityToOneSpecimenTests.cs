@@ -40,7 +40,7 @@ public sealed class SensitivityToOneSpecimenTests
 
     private static string WordsOf(RobustnessQuestion question) =>
         question.Kind == RobustnessKind.OneSubjectLeftOut
-            ? $" of the {question.Count} subjects left out, "
+            ? $" of the {question.Count} subjects, "
             : RobustnessWords.Of(question)[1..];
 
     /// <summary>One specimen more is enough: then the conclusion hangs on it, and with it every later one.</summary>

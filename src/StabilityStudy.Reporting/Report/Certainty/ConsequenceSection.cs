@@ -33,7 +33,7 @@ internal static class ConsequenceSection
                 :
                 [
                     new Paragraph(
-                        $"Treatment may change where a result crosses a decision level. Counted are the specimens whose baseline and delayed result lie on different sides of a level; a result at the level is on its upper side. This describes; only a criterion of the protocol decides. In bold: over one more than imprecision alone would move. Not tested: fewer than {NumberText.Count(LevelCoverage.FewestOnEitherSide)} baselines on a side of the level, so that no change shows nothing.",
+                        $"Treatment may change where a result crosses a decision level. Counted are the specimens whose baseline and delayed result lie on different sides of a level; a result at the level is on its upper side. This describes; only a criterion of the protocol decides. In bold: over one more than imprecision alone would move. Not tested: fewer than {NumberText.Count(LevelCoverage.FewestOnEitherSide)} baselines on a side of the level, so absence of change proves nothing.",
                         ParagraphStyle.Body
                     ),
                     .. sequences

@@ -75,7 +75,7 @@ internal static class ControlTable
             .ToImmutableArray();
         return levels.IsEmpty
             ? null
-            : $"Bridging plasma: the same stable plasma tested in runs of baselines and in runs of delayed tubes. Its shift, with the {string.Join(" or ", levels)} interval, is what the runs, not the delay, add to the change; it is shown and not subtracted. Results: in runs of baselines + in runs of delayed tubes.";
+            : $"Bridging plasma: the same stable plasma tested in runs of baselines and in runs of delayed tubes. Its shift, with the {string.Join(" or ", levels)} interval, is what the runs, not the delay, add to the change. Conclusions follow from the less favorable reading, as measured or corrected by it. Results: in runs of baselines + in runs of delayed tubes.";
     }
 
     private static string Listed(IReadOnlyCollection<string> runs) =>

@@ -48,7 +48,8 @@ internal sealed record BiasReason(BiasWords Words, Cell Cell)
 
     /// <summary>Says whether the mean or its interval lies there: "the interval of the mean change reaches beyond".</summary>
     private string PlaceInBrief(string control) =>
-        Place == OfMeanItself ? $"the mean change{control} {OfMeanItself}"
+        Place == OfMeanItself
+            ? $"the interval of the mean change{control} reaches back inside, the mean itself lies beyond"
         : Has<IntervalReason>() ? $"the interval of the mean change{control} {Place}"
         : $"the mean change{control} {Place}";
 

@@ -81,7 +81,7 @@ internal static class CriterionWords
         };
 
     private static string LevelOf(JudgedFigure figure) =>
-        string.Create(CultureInfo.InvariantCulture, $"{figure.Level}");
+        figure.Level is { } level ? NumberText.Plain(level) : "";
 
     /// <summary>Whether the estimate alone was held to the limit.</summary>
     public static bool IsEstimateAlone(CriterionResult result, StudyProtocol protocol) =>

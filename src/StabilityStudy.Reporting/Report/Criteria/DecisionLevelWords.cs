@@ -22,7 +22,7 @@ internal sealed record DecisionLevelWords(DecisionLevelResult Result, SequenceNa
         string.Join(
             "; ",
             Result.Levels.Select(level =>
-                $"{CriterionWords.Levels([level.Level], Names)}: {Predicted(level) ?? "not covered"}"
+                $"{CriterionWords.Levels([level.Level], Names)}: {(Predicted(level) is { } predicted ? $"{predicted} {Names.Analyte.ShownUnit}".TrimEnd() : "not covered")}"
             )
         );
 

@@ -41,7 +41,7 @@ internal static class ReasonWords
             LevelDependentReason r =>
                 $"the change depends on the level: at {Text(r.Level, "0.##")} {r.Unit} a change of {Interval(r.PredictedPercent, r.LowerPercent, r.UpperPercent)} is predicted, which is not inside the allowable bias, and the mean over all levels does not show it",
             OneSideOfLevelReason r =>
-                $"at {Of(r.Level)} the line lies inside the allowable bias, the specimens {(r.Beside.IsAbove ? "at or above" : "below")} it alone do not: {Interval(r.Beside.Percent, r.Beside.LowerPercent, r.Beside.UpperPercent)}",
+                $"at {Of(r.Level)} the fitted change is allowable, but specimens {(r.Beside.IsAbove ? "at or above" : "below")} it alone change by {Interval(r.Beside.Percent, r.Beside.LowerPercent, r.Beside.UpperPercent)}",
             ShareRefutedReason r =>
                 $"the data show that fewer than {Percent(r.SharePercent)} of specimens stay within the allowable difference",
             ShareOpenReason r =>

@@ -28,7 +28,10 @@ internal static class DecisionRows
         return new(
             Head(analysis),
             [.. rows.Select(item => item.Row).OrderBy(Gravity)],
-            OriginWords.InBrief(analysis)
+            string.Join(
+                " ",
+                new[] { OriginWords.InBrief(analysis), ReadingMarks.Key(analysis) }.OfType<string>()
+            )
         )
         {
             IsDecidedInRows = IsDecidedInRows(analysis),
@@ -297,14 +300,18 @@ internal static class DecisionRows
                 "of the allowance",
                 "× limit",
                 StringComparison.Ordinal
-            )
+            ) + ReadingMarks.Of(bias.Reading)
             : "no mean judged";
         var shares = time
             .Criteria.Where(result => result is IndividualResult or ClassificationResult)
             .SelectMany(result =>
-                CriterionWords.Of(result, names, protocol).Figures(withLimits: false)
+                CriterionWords
+                    .Of(result, names, protocol)
+                    .Figures(withLimits: false)
+                    .Select(figure =>
+                        figure.Found + ReadingMarks.Of(ReadingMarks.ReadingOf(result))
+                    )
             )
-            .Select(figure => figure.Found)
             .ToImmutableArray();
         return new(
             time.TimePoint.ToString(),

@@ -140,7 +140,7 @@ internal static class Reservations
                 : AtTimes(kind.Key.Kind.Point ?? "", string.Join(" and ", kind)),
             kind.First() is null
                 ? TradeWords.Capital(kind.Key.Kind.Meaning) + "."
-                : "It cannot be told from the delay.",
+                : "Its effect cannot be told from that of the delay.",
             kind.Key.isSupported
         );
 
@@ -196,7 +196,9 @@ internal static class Reservations
         var last = kind[^1];
         return last.Scope?.TimePoint is null ? TradeWords.Capital(last.Text)
             : kind.Length == 1 ? $"At {last.Scope.TimePoint}: {last.Text}"
-            : $"At {string.Join(", ", kind.Select(query => query.Scope!.TimePoint))}; at the last: {last.Text}";
+            : kind.All(query => query.Text == last.Text)
+                ? $"At {ScopeWords.List(kind.Select(query => $"{query.Scope!.TimePoint}"))}: {last.Text}"
+            : $"At {last.Scope.TimePoint}, the last of {string.Join(", ", kind.Select(query => query.Scope!.TimePoint))}: {last.Text}";
     }
 
     private static IEnumerable<Reservation> Manufacturer(Sequence sequence, SequenceNames names) =>

@@ -54,7 +54,7 @@ internal static class SensitivityToOneSpecimen
     private static string QuestionOf(RobustnessQuestion question) =>
         question
             is { Kind: RobustnessKind.OneSubjectLeftOut, Changing: { } changing, Count: { } all }
-            ? $"with any one of {NumberText.Count(changing)} of the {NumberText.Count(all)} subjects left out"
+            ? $"without {(changing == 1 ? "one" : $"any one of {NumberText.Count(changing)}")} of the {NumberText.Count(all)} subjects"
             : RobustnessWords.Of(question);
 
     /// <summary>"6 h and 8 h on AN1".</summary>

@@ -122,7 +122,7 @@ internal static class DriftSection
                 new Column("Modeled before the baseline, %", ColumnAlignment.Left, 2),
             ],
             [.. analysis.Sequences.Select(sequence => Row(analysis, sequence))],
-            $"Hours from {OriginWords.Start(analysis.Protocol.TimeOrigin)}. Modeled before the baseline: the change from {OriginWords.Start(analysis.Protocol.TimeOrigin)} to the mean baseline delay that the course implies; nobody measured it, and it is in no other figure."
+            $"Times count from {OriginWords.Start(analysis.Protocol.TimeOrigin)}. Modeled before the baseline: the change from {OriginWords.Start(analysis.Protocol.TimeOrigin)} to the mean baseline delay that the course implies; nobody measured it, and it is in no other figure."
         );
 
     private static Row Row(StudyAnalysis analysis, Sequence sequence)
@@ -191,7 +191,7 @@ internal static class DriftSection
         return new Paragraph(
             published.IsEmpty
                 ? "No published curve is shown for these analytes and patient groups."
-                : $"For comparison only, and not for heparin or any other anticoagulant: {PublishedDrift.Source} finds {string.Join("; ", finds)}. Its curve is drawn from the mean baseline delay on, as this study's is.",
+                : $"For comparison only, and not for heparin or any other anticoagulant: {PublishedDrift.Source} finds {string.Join("; ", finds)}.",
             ParagraphStyle.Small
         );
     }

@@ -68,12 +68,12 @@ internal static class DifferencePlot
                 null
             )
         );
-        if (cell.Estimates.MeanPercent.TryGet(out var mean))
+        if (MeanOf(cell) is { } mean)
         {
             layers.Add(
                 new ReferenceLine(
                     LineDirection.Horizontal,
-                    mean.Mean,
+                    mean,
                     DashStyle.Solid,
                     LineWeight.Heavy,
                     null,
@@ -100,6 +100,10 @@ internal static class DifferencePlot
         layers.AddRange(Points(cell, axes, compared));
         return layers.ToImmutable();
     }
+
+    /// <summary>The mean of the reading that decides, inside its interval; that of the changes as measured where none decides in percent.</summary>
+    private static double? MeanOf(Cell cell) =>
+        Deciding(cell)?.Mean.Value?.Mean ?? cell.Estimates.MeanPercent.Value?.Mean;
 
     private static IEnumerable<ChartLayer> Points(
         Cell cell,

@@ -1,4 +1,6 @@
+using StabilityStudy.Core.Estimates;
 using StabilityStudy.Reporting.Report.Criteria;
+using StabilityStudy.Reporting.Report.Decision;
 
 namespace StabilityStudy.Reporting.Report.Record;
 
@@ -46,7 +48,7 @@ internal static class HandCheckSection
     {
         var names = SequenceNames.Of(analysis, sequence);
         yield return new Paragraph(
-            $"{names.Title(analysis)} at {cell.Key.TimePoint}: {TradeWords.Of(cell.Conclusion)}. The numbers that decided are worked out below from the pairs themselves, with a pocket calculator and no program; carry every digit and round at the end. Skewness, the number of days, what was left out and the controls are read off the page of the group and the estimates. Another time point is checked in the same way from \"{PairSection.Title}\".",
+            $"{names.Title(analysis)} at {cell.Key.TimePoint}: {TradeWords.Of(cell.Conclusion)}. {Worked(cell)} With a pocket calculator and no program; carry every digit and round at the end. Skewness, the number of days, what was left out and the controls are read off the page of the group and the estimates. Another time point is checked in the same way from \"{PairSection.Title}\".",
             ParagraphStyle.Body
         );
         foreach (var block in ByHand(analysis, sequence, cell))
@@ -54,6 +56,12 @@ internal static class HandCheckSection
             yield return block;
         }
     }
+
+    /// <summary>Which numbers are worked out: those that decided, or those as measured where another reading decided.</summary>
+    private static string Worked(Cell cell) =>
+        cell.Criteria.All(result => ReadingMarks.ReadingOf(result) == ChangeReading.AsMeasured)
+            ? "The numbers that decided are worked out below from the pairs themselves."
+            : "The numbers as measured are worked out below from the pairs themselves. Those that decided are corrected: they follow in the same way once each delayed result is divided by the ratio of what its run and the baseline's run read in the bridging plasma, and they stand among the estimates.";
 
     private static IEnumerable<Block> ByHand(StudyAnalysis analysis, Sequence sequence, Cell cell)
     {

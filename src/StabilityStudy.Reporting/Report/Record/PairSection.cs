@@ -70,7 +70,7 @@ internal static class PairSection
                             ),
                     ])),
             ],
-            $"After: actual delay since {OriginWords.Start(analysis.Protocol.TimeOrigin)}, in hours:minutes. Change in percent of the baseline. Outside: counts as outside the allowable difference. Stands out: flagged, kept in every figure. Across: changed the side of that decision level. Tubes, runs, instruments, lots, persons, spinning and the lines of the laboratory's own files stand in the attached results.csv and specimens.csv."
+            $"After: actual delay since {OriginWords.Start(analysis.Protocol.TimeOrigin)}, in hours:minutes. Change in percent of the baseline. Outside: counts as outside the allowable difference in the reading that decides; the change is as measured. Stands out: flagged, kept in every figure. Across: changed the side of that decision level. Tubes, runs, instruments, lots, persons, spinning and the lines of the laboratory's own files stand in the attached results.csv and specimens.csv."
                 + (
                     isFrozen
                         ? " Not frozen: minutes of each delayed portion from collection to freezing, and from thawing to its test, in the order of the time points."

@@ -125,6 +125,10 @@ internal static class WordsSection
             "not counted for a time point, with the reason stated: not eligible, time wrong or unknown, no valid baseline, not tested, excluded by a person."
         ),
         new(
+            "Not reached",
+            "not judged, since an earlier time point is not supported; the tubes were tested and their figures are shown."
+        ),
+        new(
             "Doubt",
             "a reason why a figure cannot be trusted to decide, such as too few collection days; it makes the verdict inconclusive."
         ),

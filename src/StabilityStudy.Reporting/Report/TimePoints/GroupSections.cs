@@ -198,7 +198,7 @@ internal static class GroupSections
     ) =>
         FigureRows.Captioned(
             TradeWords.Capital(MeanFinding.Of(sequence) ?? "change of each specimen") + ".",
-            "Change of each specimen in percent against its baseline, all time points on one scale. "
+            "Change of each specimen in percent against its baseline as measured, all time points on one scale; outside: in the reading that decides. "
                 + (
                     explained is var (title, signs)
                         ? KeyBeside(plots, title, signs)

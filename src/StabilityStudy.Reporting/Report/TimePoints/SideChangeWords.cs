@@ -42,7 +42,7 @@ internal static class SideChangeWords
         );
         return new(
             $"Waiting moved results {side} {level}.",
-            $"At {cell.Key.TimePoint}{(cell.Conclusion == Conclusion.Supported ? "" : " (not supported)")}, {string.Join(" and ", moved)}{noise}{Unguarded(cell, change)}.{harm}",
+            $"At {cell.Key.TimePoint}{(cell.Conclusion == Conclusion.Supported ? "" : $" ({TradeWords.Of(cell.Conclusion)})")}, {string.Join(" and ", moved)}{noise}{Unguarded(cell, change)}.{harm}",
             cell.Conclusion == Conclusion.Supported
         );
     }
