@@ -8,6 +8,7 @@ internal static class DriftFigure
 {
     private const double RoomRight = 1.04;
     private const double EdgeInset = 0.05;
+    private const int PointsBefore = 8;
 
     public static ChartBlock Of(
         StudyAnalysis analysis,
@@ -149,15 +150,73 @@ internal static class DriftFigure
                     null
                 )
             );
+            layers.AddRange(BeforeBaseline(sequence));
             if (PublishedDrift.For(names) is { } published)
             {
                 layers.Add(Published(published, curve));
             }
+
+            layers.AddRange(Leaving(sequence, longest));
         }
 
         layers.AddRange(DriftFigureMeans.Of(sequence));
         layers.AddRange(BeyondFrame(sequence, change));
         return layers.ToImmutable();
+    }
+
+    /// <summary>The fitted curve carried back to the start: nobody measured it there.</summary>
+    private static IEnumerable<LineLayer> BeforeBaseline(Sequence sequence) =>
+        sequence.Drift.Estimate.Value is { BaselineDelayHours: > 0 and var baseline } drift
+            ?
+            [
+                new LineLayer(
+                    [
+                        .. Enumerable
+                            .Range(0, PointsBefore + 1)
+                            .Select(i => baseline * i / PointsBefore)
+                            .Select(hours => new Position(
+                                hours,
+                                DriftPrediction.At(drift, hours).Change
+                            )),
+                    ],
+                    DashStyle.Dotted,
+                    LineWeight.Heavy,
+                    null,
+                    "the fit before the baseline, not measured"
+                ),
+            ]
+            : [];
+
+    /// <summary>A ring where a bound first leaves the limit.</summary>
+    private static IEnumerable<PointLayer> Leaving(Sequence sequence, double longest)
+    {
+        if (
+            sequence.Drift
+                is not {
+                    LimitPercent: { } limit,
+                    Crossing: CrossingTime.At at,
+                    Misfits.IsEmpty: true
+                }
+            || at.Hours > longest
+            || sequence.Drift.Estimate.Value is not { } drift
+        )
+        {
+            return [];
+        }
+
+        var bounds = DriftPrediction.At(drift, at.Hours);
+        var side =
+            Math.Abs(bounds.UpperBound - limit) <= Math.Abs(bounds.LowerBound + limit)
+                ? limit
+                : -limit;
+        return
+        [
+            new PointLayer(
+                [new ChartPoint(at.Hours, side, DurationText.FormatComputed(at.Hours))],
+                MarkerShape.OpenCircle,
+                "a bound leaves the limit"
+            ),
+        ];
     }
 
     /// <summary>As change from the time at which the fitted curve starts.</summary>
