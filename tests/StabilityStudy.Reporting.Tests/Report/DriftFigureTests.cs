@@ -41,7 +41,7 @@ public sealed class DriftFigureTests
             .ToArray();
 
         Assert.True(looks.Length >= 4);
-        Assert.Equal(looks.Length, looks.Select(look => look.Item1).Distinct().Count());
+        Assert.Equal(looks.Length, looks.Distinct().Count());
     }
 
     [Fact]

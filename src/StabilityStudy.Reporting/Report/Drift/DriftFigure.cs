@@ -179,7 +179,7 @@ internal static class DriftFigure
                                 DriftPrediction.At(drift, hours).Change
                             )),
                     ],
-                    DashStyle.Dotted,
+                    DashStyle.DashDot,
                     LineWeight.Heavy,
                     null,
                     "the fit before the baseline, not measured"

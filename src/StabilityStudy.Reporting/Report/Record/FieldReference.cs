@@ -133,6 +133,132 @@ internal sealed record FieldReference(
             "CVI 21.2 %, CVG 30.9 %",
             ["10.1080/00365513.2021.1947522"]
         ),
+        new(
+            "Stability of coagulation assays performed in plasma from citrated whole blood transported at ambient temperature",
+            "Thromb Haemost 2008",
+            "doi 10.1160/TH07-09-0574",
+            "title from memory",
+            ["10.1160/TH07-09-0574"]
+        ),
+        new(
+            "Adjustment of citrate for a high hematocrit",
+            "Clin Lab Sci 2013",
+            "doi 10.29074/ascls.26.2.89",
+            "title not seen; named by its subject; it saw no need to adjust up to 60 %",
+            ["10.29074/ascls.26.2.89"]
+        ),
+        new(
+            "von Willebrand factor in whole blood on ice and at room temperature",
+            "Blood Coagul Fibrinolysis 2006",
+            "doi 10.1097/01.mbc.0000198990.16598.85",
+            "title not seen; named by its subject",
+            ["10.1097/01.mbc.0000198990.16598.85"]
+        ),
+        new(
+            "Stability of direct oral anticoagulants in plasma",
+            "Scand J Clin Lab Invest 2021",
+            "doi 10.1080/00365513.2021.1946844",
+            "title not seen; named by its subject",
+            ["10.1080/00365513.2021.1946844"]
+        ),
+        new(
+            "Stability of direct oral anticoagulants in refrigerated whole blood",
+            "Medicina 2023;59:1339",
+            "doi 10.3390/medicina59071339",
+            "title not seen; named by its subject",
+            ["10.3390/medicina59071339"]
+        ),
+        new(
+            "Coagulation factors in thawed plasma kept refrigerated for five days",
+            "J Blood Transfus 2016",
+            "https://pmc.ncbi.nlm.nih.gov/articles/PMC5143734",
+            "title not seen; named by its subject",
+            ["PMC5143734"]
+        ),
+        new(
+            "von Willebrand disease: evidence-based diagnosis and management guidelines",
+            "2009",
+            "https://pmc.ncbi.nlm.nih.gov/articles/PMC5592788",
+            "title from memory",
+            ["PMC5592788"]
+        ),
+        new(
+            "Preanalytical variables and off-site blood collection: influences on the results of the prothrombin time/international normalized ratio test",
+            "Clin Chem 2005",
+            "https://pubmed.ncbi.nlm.nih.gov/15650035/",
+            "title from memory; four laboratories",
+            ["15650035"]
+        ),
+        new(
+            "Is it acceptable to use coagulation plasma samples stored at room temperature and 4 °C for 24 hours for additional testing?",
+            "Int J Lab Hematol 2017",
+            "https://pubmed.ncbi.nlm.nih.gov/28488785/",
+            "title from memory",
+            ["28488785"]
+        ),
+        new(
+            "Stability of anticoagulant proteins in frozen plasma",
+            "Thromb J 2024",
+            "doi 10.1186/s12959-024-00640-5",
+            "title not seen; named by its subject; 29 patients",
+            ["10.1186/s12959-024-00640-5"]
+        ),
+        new(
+            "Influences of temperature and storage duration on coagulation tests in citrate-anticoagulated whole blood specimens",
+            "Int J Lab Hematol 2013",
+            "doi 10.1111/ijlh.12113",
+            "title from memory",
+            ["10.1111/ijlh.12113"]
+        ),
+        new(
+            "Unfractionated heparin: change of aPTT and anti-Xa activity from one hour to four",
+            "J Thromb Thrombolysis 2019",
+            "doi 10.1007/s11239-019-01882-1",
+            "title not seen; named by its subject; 31 patients",
+            ["10.1007/s11239-019-01882-1"]
+        ),
+        new(
+            "Variation of the INR within persons on stable warfarin",
+            "Thromb Res 2012;130:535",
+            "https://pubmed.ncbi.nlm.nih.gov/22698433/",
+            "title not seen; named by its subject; 245 patients",
+            ["22698433"]
+        ),
+        new(
+            "Stability of D-dimer in plasma",
+            "Thromb Haemost 2010",
+            "doi 10.1160/TH09-04-0230",
+            "title not seen; named by its subject; 40 specimens",
+            ["10.1160/TH09-04-0230"]
+        ),
+        new(
+            "aPTT of heparinized whole blood by temperature, four reagents",
+            "Thromb Haemost 1987",
+            "doi 10.1055/s-0038-1651099",
+            "title not seen; named by its subject",
+            ["10.1055/s-0038-1651099"]
+        ),
+        new(
+            "The effect of time and temperature variables on routine coagulation tests",
+            "Blood Coagul Fibrinolysis 1998",
+            "https://pubmed.ncbi.nlm.nih.gov/9818995/",
+            "title from memory",
+            ["9818995"]
+        ),
+        new(
+            "Stability of D-dimer by two methods",
+            "J Microbiol Exp 2016",
+            "doi 10.15406/jmen.2016.03.00095",
+            "title not seen; named by its subject; 60 specimens",
+            ["10.15406/jmen.2016.03.00095"]
+        ),
+        new(
+            "Hematology and coagulation: control procedures",
+            "42 CFR 493.1269",
+            "https://www.ecfr.gov/current/title-42/part-493/section-493.1269",
+            "title and address from memory",
+            ["493.1269"]
+        ),
     ];
 
     /// <summary>Whether a source names it.</summary>

@@ -14,7 +14,7 @@ internal static class GroupSections
     private const double PlotHeight = 59;
 
     /// <summary>One or two, each wider than high, have this height.</summary>
-    private const double WidePlotHeight = 42;
+    private const double WidePlotHeight = 35;
 
     /// <summary>With more time points a verdict stands below its figures.</summary>
     private const int MostWithVerdictBeside = 2;
