@@ -16,9 +16,6 @@ namespace StabilityStudy.Core.Planning;
 /// </remarks>
 public static class CriterionSetCharacteristic
 {
-    /// <summary>The largest fall that is drawn, as a share of the baseline.</summary>
-    private const double LeastChange = -0.95;
-
     /// <summary>Level of the interval of a simulated probability.</summary>
     public const double ConfidenceLevel = 0.95;
 
@@ -85,17 +82,7 @@ public static class CriterionSetCharacteristic
     )
     {
         RequirePossible(supposed);
-        var last = context.TimePoint;
-        ImmutableArray<TimePoint> timePoints =
-        [
-            .. context
-                .Protocol.TimePointsOf(context.Analyte, context.Group.Id)
-                .Where(point =>
-                    point.Delay < last.Delay
-                    && context.Applying.Any(item => item.Criterion is DriftCriterion)
-                ),
-            last,
-        ];
+        var timePoints = Needed(context);
         return OperatingCharacteristic.Curve(
             meanChangesPercent,
             studies,
@@ -111,6 +98,22 @@ public static class CriterionSetCharacteristic
         );
     }
 
+    /// <summary>The time points whose pairs a time point is judged by: its own, and where a criterion on drift applies the earlier ones.</summary>
+    internal static ImmutableArray<TimePoint> Needed(CellContext context)
+    {
+        var last = context.TimePoint;
+        return
+        [
+            .. context
+                .Protocol.TimePointsOf(context.Analyte, context.Group.Id)
+                .Where(point =>
+                    point.Delay < last.Delay
+                    && context.Applying.Any(item => item.Criterion is DriftCriterion)
+                ),
+            last,
+        ];
+    }
+
     /// <summary>The pairs of one study at each of some time points; the change grows up to the last of them.</summary>
     internal static ImmutableArray<ImmutableArray<PairRecord>> Draw(
         CellContext context,
@@ -120,45 +123,77 @@ public static class CriterionSetCharacteristic
         SeededRandom random
     )
     {
+        var atLast = Growth(timePoints[^1]);
+        return Draw(
+            context,
+            [
+                .. timePoints.Select(point => new DrawnTimePoint(
+                    point,
+                    meanPercent,
+                    supposed.SpecimenSdPercent,
+                    Growth(point) / atLast
+                )),
+            ],
+            supposed,
+            random
+        );
+
+        double Growth(TimePoint timePoint) =>
+            SpecimenSlopes.Transform(context.Analyte.DriftShape, timePoint.Delay.TotalHours)
+            - (
+                context.IsSinceCollection
+                    ? 0
+                    : SpecimenSlopes.Transform(
+                        context.Analyte.DriftShape,
+                        BaselineDelay(context).TotalHours
+                    )
+            );
+    }
+
+    /// <summary>The pairs of one study at time points with changes of their own; a specimen that changes much at one does so at all.</summary>
+    internal static ImmutableArray<ImmutableArray<PairRecord>> Draw(
+        CellContext context,
+        ImmutableArray<DrawnTimePoint> timePoints,
+        SupposedResults supposed,
+        SeededRandom random
+    )
+    {
         var conduct = supposed.Conduct;
         var before = ShareBeforeBaseline(context);
         var baselines = Results(conduct.BaselineRun);
         var specimens = conduct
-            .Day.Select(
-                (_, i) =>
-                    (
-                        Level: Level(i),
-                        // Nothing falls below zero.
-                        Change: Math.Max(
-                            LeastChange,
-                            (meanPercent + (supposed.SpecimenSdPercent * random.NextNormal())) / 100
-                        )
-                    )
+            .Day.Select((_, i) =>
+                (Level: Level(i), Deviation: random.NextNormal())
             )
             .Select(
                 (specimen, i) =>
                     (
                         specimen.Level,
-                        specimen.Change,
-                        Baseline: baselines(i, specimen.Level * (1 + (before * specimen.Change)))
+                        specimen.Deviation,
+                        Baseline: baselines(
+                            i,
+                            specimen.Level
+                                * (1 + (before * timePoints[^1].ChangeOf(specimen.Deviation)))
+                        )
                     )
             )
             .ToImmutableArray();
-        var atLast = Growth(timePoints[^1]);
         return
         [
             .. timePoints.Select(timePoint =>
             {
-                var share = Growth(timePoint) / atLast;
                 var delayed = Results(conduct.DelayedRun);
-                var place = context with { TimePoint = timePoint };
+                var place = context with { TimePoint = timePoint.TimePoint };
                 return specimens
                     .Select(
                         (specimen, i) =>
                             Pair(
                                 i,
                                 specimen.Baseline,
-                                delayed(i, specimen.Level * (1 + (share * specimen.Change))),
+                                delayed(
+                                    i,
+                                    specimen.Level * (1 + timePoint.ChangeOf(specimen.Deviation))
+                                ),
                                 place,
                                 supposed
                             )
@@ -187,17 +222,6 @@ public static class CriterionSetCharacteristic
                         / 100
                 );
         }
-
-        double Growth(TimePoint timePoint) =>
-            SpecimenSlopes.Transform(context.Analyte.DriftShape, timePoint.Delay.TotalHours)
-            - (
-                context.IsSinceCollection
-                    ? 0
-                    : SpecimenSlopes.Transform(
-                        context.Analyte.DriftShape,
-                        BaselineDelay(context).TotalHours
-                    )
-            );
     }
 
     /// <summary>Which share of a change counted from collection comes before the baseline, by a logarithmic course; 0 where it is counted from the baseline.</summary>
@@ -209,7 +233,7 @@ public static class CriterionSetCharacteristic
     private static double Course(TimeSpan delay) =>
         SpecimenSlopes.Transform(DriftShape.Logarithmic, delay.TotalHours);
 
-    private static TimeSpan BaselineDelay(CellContext context) =>
+    internal static TimeSpan BaselineDelay(CellContext context) =>
         context.Protocol.BaselineWithin / 2;
 
     private static PairRecord Pair(

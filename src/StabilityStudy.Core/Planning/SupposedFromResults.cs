@@ -9,7 +9,7 @@ namespace StabilityStudy.Core.Planning;
 internal static class SupposedFromResults
 {
     /// <summary>A spread that no sound method has between two results of a specimen.</summary>
-    private const double WidestSdPercent = 50;
+    public const double WidestSdPercent = 50;
 
     /// <summary>
     /// Days, runs and baselines as found. What a collection day adds to all its changes comes from the analysis of variance between days, half of its variance from either run; in one run days add
