@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Canonical;
@@ -36,6 +37,10 @@ public abstract record LockAttempt
 
     /// <summary>Nothing is wrong with the protocol, and it is not locked.</summary>
     public sealed record Refused(LockRefusal Why) : LockAttempt;
+
+    /// <summary>Some time points will hardly be supported, and nobody accepted that.</summary>
+    /// <param name="Plan">The plan with their chances.</param>
+    public sealed record LowChance(StudyPlan Plan) : LockAttempt;
 
     /// <summary>It could not be signed or time-stamped as asked.</summary>
     /// <param name="Why">Why not, in words.</param>
@@ -134,6 +139,7 @@ public static class ProtocolLocking
     /// <param name="by">Who locks.</param>
     /// <param name="at">When, by this computer's clock.</param>
     /// <param name="reason">Why the protocol is amended; null for a first lock.</param>
+    /// <param name="lowChanceAccepted">Why time points that will hardly be supported are studied all the same; null where nobody says so.</param>
     /// <param name="key">Signs the lock; null for none.</param>
     /// <param name="timeStamp">Where a time stamp comes from; null for none.</param>
     public static LockAttempt Lock(
@@ -141,6 +147,7 @@ public static class ProtocolLocking
         string by,
         DateTimeOffset at,
         string? reason,
+        string? lowChanceAccepted = null,
         SigningKey? key = null,
         TimeStampSource? timeStamp = null
     )
@@ -186,10 +193,18 @@ public static class ProtocolLocking
             return new LockAttempt.Refused(LockRefusal.ReasonMissing);
         }
 
+        var plan = StudyPlanner.Of(read, PlanRequest.Usual);
+        var hasLowChance = !LowChances.Of(plan).IsEmpty;
+        if (hasLowChance && lowChanceAccepted is null)
+        {
+            return new LockAttempt.LowChance(plan);
+        }
+
         var number = locks.All.Length + 1;
         var added = new StoredLock(
             new ProtocolLock(number, hash, at, by, number == 1 ? null : reason)
             {
+                LowChanceAccepted = hasLowChance ? lowChanceAccepted : null,
                 Differences =
                     number == 1 ? null : LockedProtocols.Against(locks.All[^1].Lock, files.Files),
             },

@@ -9,6 +9,7 @@ using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Files.Protocols;
+using StabilityStudy.Files.Rows;
 using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
@@ -135,10 +136,64 @@ public static class StudyPipeline
     /// <returns>The document, or the queries of the protocol of which at least one stops.</returns>
     public static Outcome<RenderedReport> RenderProtocol(StudyBytes files, PaperSize paper)
     {
+        var outcome = ReadProtocol(files);
+        return outcome.TryGet(out var read)
+            ? Outcome.Of(
+                ProtocolDocumentFile.Render(read.Protocol, read.Bytes, paper),
+                outcome.Queries
+            )
+            : Outcome.Stopped<RenderedReport>(outcome.Queries);
+    }
+
+    /// <summary>Plans a study from its protocol; the data are not read.</summary>
+    /// <param name="files">The files of the study folder.</param>
+    /// <param name="request">What is asked; an analyte or group that the protocol does not have is the caller's mistake.</param>
+    /// <param name="pilot">Content and name of a pilot file; null without one.</param>
+    /// <returns>The plan with the queries of the protocol, or queries of which at least one stops.</returns>
+    public static Outcome<StudyPlan> Plan(
+        StudyBytes files,
+        PlanRequest request,
+        (ReadOnlyMemory<byte> Content, string Name)? pilot = null
+    )
+    {
+        ArgumentNullException.ThrowIfNull(request);
+        var outcome = ReadProtocol(files);
+        if (!outcome.TryGet(out var read))
+        {
+            return Outcome.Stopped<StudyPlan>(outcome.Queries);
+        }
+
+        if (pilot is not { } file)
+        {
+            return Outcome.Of(StudyPlanner.Of(read.Protocol, request), outcome.Queries);
+        }
+
+        var pairs = PilotReader.Read(file.Content, file.Name, read.Protocol);
+        return pairs.TryGet(out var found)
+            ? Outcome.Of(
+                StudyPlanner.Of(read.Protocol, request with { Pilot = found.All }),
+                outcome.Queries.AddRange(pairs.Queries)
+            )
+            : Outcome.Stopped<StudyPlan>(pairs.Queries);
+    }
+
+    /// <summary>The protocol of a study folder; the data are not read.</summary>
+    /// <param name="files">The files of the study folder.</param>
+    public static Outcome<StudyProtocol> ProtocolOf(StudyBytes files)
+    {
+        var outcome = ReadProtocol(files);
+        return outcome.TryGet(out var read)
+            ? Outcome.Of(read.Protocol, outcome.Queries)
+            : Outcome.Stopped<StudyProtocol>(outcome.Queries);
+    }
+
+    /// <summary>The protocol of a study folder with its bytes.</summary>
+    private static Outcome<StoredProtocol> ReadProtocol(StudyBytes files)
+    {
         ArgumentNullException.ThrowIfNull(files);
         if (!files.Files.TryGetValue(StudyBytes.ProtocolName, out var bytes))
         {
-            return Outcome.Stopped<RenderedReport>([
+            return Outcome.Stopped<StoredProtocol>([
                 .. Check(files)
                     .Queries.Where(query => query.Source.File == StudyBytes.ProtocolName),
             ]);
@@ -146,9 +201,12 @@ public static class StudyPipeline
 
         var outcome = ProtocolReader.Read(bytes, StudyBytes.ProtocolName);
         return outcome.TryGet(out var protocol)
-            ? Outcome.Of(ProtocolDocumentFile.Render(protocol, bytes, paper), outcome.Queries)
-            : Outcome.Stopped<RenderedReport>(outcome.Queries);
+            ? Outcome.Of(new StoredProtocol(protocol, bytes), outcome.Queries)
+            : Outcome.Stopped<StoredProtocol>(outcome.Queries);
     }
+
+    /// <summary>A protocol and the bytes that it was read from.</summary>
+    private sealed record StoredProtocol(StudyProtocol Protocol, ReadOnlyMemory<byte> Bytes);
 
     /// <summary>Draws a document with the files that it carries and the places of those who sign.</summary>
     // Compiled with optimization at once: what was drawn is then let go before it is rewritten.

@@ -10,6 +10,8 @@ using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Reporting.Report;
+using StabilityStudy.Reporting.Report.Plan;
+using StabilityStudy.Reporting.Text;
 
 namespace StabilityStudy.Cli.Commands;
 
@@ -29,6 +31,12 @@ internal static class LockCommand
         {
             Description = "Why a locked protocol is amended; needed from the second lock on.",
             HelpName = "TEXT",
+        };
+        var accepted = new Option<string?>("--accept-low-chance")
+        {
+            Description =
+                "Why times are studied that will hardly be supported (see plan); it is recorded in the lock.",
+            HelpName = "REASON",
         };
         var key = new Option<string?>("--key")
         {
@@ -60,6 +68,7 @@ internal static class LockCommand
             study,
             by,
             reason,
+            accepted,
             key,
             passphrase,
             timeStamp,
@@ -72,6 +81,7 @@ internal static class LockCommand
                     parsed.GetRequiredValue(study),
                     TextOption.OneLine(parsed.GetRequiredValue(by), "--by")!,
                     TextOption.OneLine(parsed.GetValue(reason), "--reason"),
+                    TextOption.OneLine(parsed.GetValue(accepted), "--accept-low-chance"),
                     parsed.GetValue(key),
                     parsed.GetValue(passphrase),
                     parsed.GetValue(timeStamp),
@@ -104,6 +114,7 @@ internal static class LockCommand
                 request.By,
                 terminal.Clock.GetLocalNow(),
                 request.Reason,
+                request.LowChanceAccepted,
                 key,
                 source
             )
@@ -130,6 +141,23 @@ internal static class LockCommand
                 throw new UsageException(
                     "Another version of the protocol is locked. To amend it, give the reason with --reason; the locks so far stay on record."
                 );
+            case LockAttempt.LowChance low:
+                foreach (
+                    var line in PlanText
+                        .Reservations(low.Plan)
+                        .SelectMany(text =>
+                            TextLines.WrapLine("Not locked. " + text, terminal.Width)
+                        )
+                )
+                {
+                    terminal.Error.WriteLine(line);
+                }
+
+                terminal.Error.WriteLine("Change protocol.toml, or accept by name:");
+                terminal.Error.WriteLine(
+                    $"  stability-study lock {request.Folder} --by {request.By} --accept-low-chance \"REASON\""
+                );
+                return ExitCode.StopQueries;
             case LockAttempt.NotProven failed:
                 throw new UsageException("Not locked. " + failed.Why);
             case LockAttempt.Stopped stopped:
@@ -187,6 +215,11 @@ internal static class LockCommand
             }
         }
 
+        if (locked.Lock.LowChanceAccepted is { } accepted)
+        {
+            terminal.Out.WriteLine("Low chance accepted: " + accepted);
+        }
+
         terminal.Out.WriteLine("sha256 " + locked.Lock.ProtocolSha256);
         if (hasData)
         {
@@ -220,6 +253,7 @@ internal static class LockCommand
         string Folder,
         string By,
         string? Reason,
+        string? LowChanceAccepted,
         string? Key,
         string? Passphrase,
         string? TimeStamp,

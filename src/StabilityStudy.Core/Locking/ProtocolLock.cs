@@ -14,6 +14,9 @@ public sealed record ProtocolLock(
     string? Reason
 )
 {
+    /// <summary>Why the protocol was locked although some of its time points will hardly be supported; null where none is so, or where nobody asked.</summary>
+    public string? LowChanceAccepted { get; init; }
+
     /// <summary>How well the time is shown. What a file claims is this computer's clock only, until a signature or time stamp has been checked.</summary>
     public LockLevel Level { get; init; } = LockLevel.ThisComputersClock;
 

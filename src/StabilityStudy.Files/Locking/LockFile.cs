@@ -102,7 +102,10 @@ public static class LockFile
                 table.Read(LockKeys.At),
                 table.Read(LockKeys.By),
                 table.Read(LockKeys.Reason)
-            ),
+            )
+            {
+                LowChanceAccepted = table.Read(LockKeys.LowChanceAccepted),
+            },
             table.Read(LockKeys.Previous),
             table.Read(LockKeys.Signature),
             table.Read(LockKeys.TimeStamp)
@@ -119,6 +122,7 @@ public static class LockFile
         Line(LockKeys.At, Time(stored.Lock.At));
         Line(LockKeys.By, stored.Lock.By);
         Line(LockKeys.Reason, stored.Lock.Reason);
+        Line(LockKeys.LowChanceAccepted, stored.Lock.LowChanceAccepted);
         Line(LockKeys.Previous, stored.Previous);
         Line(LockKeys.Signature, Base64(stored.Signature));
         Line(LockKeys.TimeStamp, Base64(stored.TimeStamp));

@@ -24,6 +24,7 @@ internal static class LockKeys
     public static readonly Key<DateTimeOffset> At = Table.Add("at", Required, Written<DateTimeOffset>("date and time with an offset", default, text => DateTimeOffset.TryParseExact(text, LockFile.TimeFormat, CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time : null), "when it was made", "");
     public static readonly Key<string> By = Table.Add("by", Required, Text, "who made it", "");
     public static readonly Key<string?> Reason = Table.Add("reason", Optional, OptionalText, "why it was locked again", "");
+    public static readonly Key<string?> LowChanceAccepted = Table.Add("low_chance_accepted", Optional, OptionalText, "why it was locked although some time points will hardly be supported", "");
     public static readonly Key<string?> Previous = Table.Add("previous", Optional, OptionalText, "SHA-256 of the statement of the lock before it", "");
     public static readonly Key<ImmutableArray<byte>> Signature = Table.Add("signature", Optional, Written<ImmutableArray<byte>>("Base64 text", [], FromBase64), "CMS signature over the statement", "");
     public static readonly Key<ImmutableArray<byte>> TimeStamp = Table.Add("time_stamp", Optional, Written<ImmutableArray<byte>>("Base64 text", [], FromBase64), "RFC 3161 time-stamp token over the statement", "");

@@ -32,6 +32,11 @@ public sealed record StoredLock(
             text.Append(FormattableString.Invariant($"reason {reason}\n"));
         }
 
+        if (Lock.LowChanceAccepted is { } accepted)
+        {
+            text.Append(FormattableString.Invariant($"low_chance_accepted {accepted}\n"));
+        }
+
         if (Previous is { } previous)
         {
             text.Append(FormattableString.Invariant($"previous {previous}\n"));

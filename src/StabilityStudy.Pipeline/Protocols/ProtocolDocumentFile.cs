@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Intake;
@@ -97,11 +98,17 @@ internal sealed record ProtocolDocumentFile(
         StudyProtocol protocol,
         ReadOnlyMemory<byte> bytes,
         PaperSize paper
+    ) => Render(StudyPlanner.Of(protocol, PlanRequest.Usual), bytes, paper);
+
+    private static RenderedReport Render(
+        StudyPlan plan,
+        ReadOnlyMemory<byte> bytes,
+        PaperSize paper
     )
     {
-        var signed = WithItsSignatories(protocol);
+        var signed = WithItsSignatories(plan.Protocol);
         return StudyPipeline.Finish(
-            ProtocolDocument.Build(signed, InputDigest.Sha256(bytes.Span), paper),
+            ProtocolDocument.Build(signed, plan, InputDigest.Sha256(bytes.Span), paper),
             signed,
             author: null,
             ToolVersion.Current,
@@ -118,10 +125,13 @@ internal sealed record ProtocolDocumentFile(
     }
 
     /// <summary>Whether this version draws the same document, byte for byte.</summary>
-    public bool IsDrawnAgain() =>
-        new[] { PaperSize.A4, PaperSize.Letter }.Any(paper =>
-            Render(Subject.Protocol, Bytes, paper).Pdf.Span.SequenceEqual(First.Bytes.Span)
+    public bool IsDrawnAgain()
+    {
+        var plan = StudyPlanner.Of(Subject.Protocol, PlanRequest.Usual);
+        return new[] { PaperSize.A4, PaperSize.Letter }.Any(paper =>
+            Render(plan, Bytes, paper).Pdf.Span.SequenceEqual(First.Bytes.Span)
         );
+    }
 
     /// <summary>The first signatory and whoever decides: they know the protocol before there are data.</summary>
     private static StudyProtocol WithItsSignatories(StudyProtocol protocol) =>

@@ -90,7 +90,7 @@ internal static class EvidenceExample
     {
         using var key = signer?.Key();
         var locked = Assert.IsType<LockAttempt.Locked>(
-            ProtocolLocking.Lock(files, "LS1", at, reason, key)
+            ProtocolLocking.Lock(files, "LS1", at, reason, "an example", key)
         );
         var record = files.Files.GetValueOrDefault(StudyRecord.Name);
         var line = StudyRecord.Next(

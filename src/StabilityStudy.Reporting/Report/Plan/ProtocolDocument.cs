@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Planning;
 using StabilityStudy.Reporting.Report.Conduct;
 using StabilityStudy.Reporting.Report.Criteria;
 
@@ -10,10 +11,17 @@ public static class ProtocolDocument
 
     /// <summary>The document.</summary>
     /// <param name="protocol">The protocol, with those who sign this document and what their signatures mean.</param>
+    /// <param name="plan">What the study takes and can show, planned from the same protocol.</param>
     /// <param name="sha256">SHA-256 of protocol.toml, lower-case hexadecimal.</param>
     /// <param name="paper">Paper size.</param>
-    public static ReportModel Build(StudyProtocol protocol, string sha256, PaperSize paper)
+    public static ReportModel Build(
+        StudyProtocol protocol,
+        StudyPlan plan,
+        string sha256,
+        PaperSize paper
+    )
     {
+        ArgumentNullException.ThrowIfNull(plan);
         ArgumentNullException.ThrowIfNull(protocol);
         ArgumentNullException.ThrowIfNull(sha256);
         return new ReportModel(
@@ -25,17 +33,18 @@ public static class ProtocolDocument
                 "valid only with the signatures on page 1",
                 $"protocol {sha256[..DigestShown]} · protocol.toml is attached to this file"
             ),
-            [Approved(protocol), Conduct(protocol), Rules(protocol), Cautions()]
+            [Approved(protocol, plan), Conduct(protocol), Rules(protocol), Chances(plan), Cautions()]
         );
     }
 
-    private static Section Approved(StudyProtocol protocol) =>
+    private static Section Approved(StudyProtocol protocol, StudyPlan plan) =>
         new(
             "What is asked and what is approved",
             StartsOnNewPage: true,
             [
                 new Paragraph(Question(protocol), ParagraphStyle.Lead),
                 TimePoints(protocol),
+                ChanceTable.Of(plan, withWords: true, ChanceTable.Note),
                 .. protocol.Limits.IsEmpty
                     ? ImmutableArray<Block>.Empty
                     : [CriteriaTables.Limits(protocol, [])],
@@ -138,6 +147,24 @@ public static class ProtocolDocument
             );
         }
     }
+
+    private static Section Chances(StudyPlan plan) =>
+        new(
+            "How many specimens, and how the chances were computed",
+            StartsOnNewPage: false,
+            [
+                new Bullets([
+                    .. PlanAnswer.Material(plan),
+                    .. PlanParagraph.Failures(plan),
+                    .. LevelWords.Of(plan),
+                    .. PlanReservations.Of(plan),
+                    .. PlanSuppositions.Expected(plan),
+                    PlanSuppositions.Simulated(plan),
+                    .. PlanSuppositions.Supposed(plan),
+                    PlanSuppositions.LeftOut,
+                ]),
+            ]
+        );
 
     private static Section Rules(StudyProtocol protocol) =>
         new(RulesSection.Others, StartsOnNewPage: false, [new Bullets(DoubtRules.Of(protocol))]);
