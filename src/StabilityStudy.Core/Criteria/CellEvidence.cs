@@ -43,8 +43,8 @@ internal sealed record CellEvidence(
         Readings
             .Select(reading =>
                 FewClusters.Of(
-                    SharedErrors
-                        .Of([
+                    reading
+                        .Data.ErrorsOf([
                             .. reading.Pairs.Where(pair =>
                                 pair.CountsForAgreement
                                 && pair is { Baseline: not null, Delayed.TestedAt: not null }

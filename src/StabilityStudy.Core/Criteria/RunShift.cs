@@ -18,14 +18,19 @@ internal sealed record RunShift(double Percent)
     /// <summary>The shift of the measured pairs among those counted.</summary>
     /// <param name="pairs">Pairs of a cell.</param>
     /// <param name="confidenceLevel">One-sided level of the criterion.</param>
-    public static RunShift Of(ImmutableArray<PairRecord> pairs, double confidenceLevel)
+    /// <param name="data">The compared ones as numbers.</param>
+    public static RunShift Of(
+        ImmutableArray<PairRecord> pairs,
+        double confidenceLevel,
+        CellData data
+    )
     {
         var measured = pairs.Where(pair => pair.ChangePercent is not null).ToImmutableArray();
         return new(
             Math.Min(
                 SharedShift.Of(
                     [.. measured.Select(pair => pair.ChangePercent!.Value)],
-                    SharedErrors.Of(measured).Clusterings,
+                    data.ErrorsOf(measured).Clusterings,
                     confidenceLevel
                 ),
                 LargestPercent

@@ -42,6 +42,25 @@ internal sealed record CellData(
         );
     }
 
+    /// <summary>In which ways some pairs share an error; those of the compared ones are known already.</summary>
+    public SharedErrors ErrorsOf(ImmutableArray<PairRecord> pairs)
+    {
+        if (pairs.Length != Compared.Length || Errors.Days.Cluster.Length != pairs.Length)
+        {
+            return SharedErrors.Of(pairs);
+        }
+
+        for (var i = 0; i < pairs.Length; i++)
+        {
+            if (!ReferenceEquals(pairs[i], Compared[i]))
+            {
+                return SharedErrors.Of(pairs);
+            }
+        }
+
+        return Errors;
+    }
+
     /// <summary>Without some compared pairs; the numbers of days and runs and whether one run held both tests stay as they were.</summary>
     public CellData WithoutPairs(Func<PairRecord, bool> leaveOut)
     {

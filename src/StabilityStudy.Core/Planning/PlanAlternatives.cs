@@ -47,6 +47,8 @@ public static class PlanAlternatives
             point.TimePoint,
             []
         );
+        // Half as many studies: what is compared here need not be known as well, and larger studies take longer.
+        var number = (request with { Studies = (request.Studies + 1) / 2 }).Number;
         CharacteristicPoint Chance(CellContext at, int specimens, int onDays, StudyNumber number) =>
             CellChances
                 .At(
@@ -70,7 +72,7 @@ public static class PlanAlternatives
                         item.What,
                         item.Specimens,
                         item.Days,
-                        Chance(item.Context, item.Specimens, item.Days, request.Number)
+                        Chance(item.Context, item.Specimens, item.Days, number)
                     )),
             ],
             Smallest(0.80),
@@ -81,7 +83,7 @@ public static class PlanAlternatives
         int? Smallest(double wanted)
         {
             bool Reaches(int specimens) =>
-                Chance(context, specimens, DaysOf(specimens), request.Number).Probability >= wanted;
+                Chance(context, specimens, DaysOf(specimens), number).Probability >= wanted;
             var (low, high) = (0, s_ladder.Length);
             while (low < high)
             {

@@ -92,6 +92,15 @@ public sealed record BiasAtLevel(
         );
     }
 
+    /// <exception cref="ArgumentException">A level is not a finite number above zero.</exception>
+    internal static void RequireLevels(ImmutableArray<double> levels)
+    {
+        foreach (var level in levels)
+        {
+            RequireLevel(level);
+        }
+    }
+
     /// <exception cref="ArgumentException">The level is not a finite number above zero.</exception>
     internal static void RequireLevel(double level)
     {

@@ -3,31 +3,31 @@ namespace StabilityStudy.Statistics.Regression;
 /// <summary>Weights 1/level² for errors in proportion to the level, the level of a pair being (X̂ + λŶ)/(1 + λ).</summary>
 internal static class ProportionalWeights
 {
-    /// <summary>Weights with the measured values for X̂ and Ŷ; absent when a level is not above zero.</summary>
-    public static double[]? Measured(
+    /// <summary>Weights with the measured values for X̂ and Ŷ; false when a level is not above zero.</summary>
+    public static bool TryMeasured(
         ReadOnlySpan<double> x,
         ReadOnlySpan<double> y,
-        double errorVarianceRatio
+        double errorVarianceRatio,
+        Span<double> weights
     )
     {
-        var weights = new double[x.Length];
         for (var i = 0; i < x.Length; i++)
         {
             weights[i] = Weight(x[i], y[i], errorVarianceRatio);
         }
 
-        return weights.Contains(0) ? null : weights;
+        return !weights.Contains(0);
     }
 
-    /// <summary>Weights with the true values that a line implies for X̂ and Ŷ; absent when a level is not above zero.</summary>
-    public static double[]? Around(
+    /// <summary>Weights with the true values that a line implies for X̂ and Ŷ; false when a level is not above zero.</summary>
+    public static bool TryAround(
         Line line,
         ReadOnlySpan<double> x,
         ReadOnlySpan<double> y,
-        double errorVarianceRatio
+        double errorVarianceRatio,
+        Span<double> weights
     )
     {
-        var weights = new double[x.Length];
         var divisor = 1 + (errorVarianceRatio * line.Slope * line.Slope);
         for (var i = 0; i < x.Length; i++)
         {
@@ -39,7 +39,7 @@ internal static class ProportionalWeights
             );
         }
 
-        return weights.Contains(0) ? null : weights;
+        return !weights.Contains(0);
     }
 
     /// <summary>0 stands for a level that is not above zero; no other level has that weight.</summary>

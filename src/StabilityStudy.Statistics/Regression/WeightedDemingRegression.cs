@@ -18,6 +18,9 @@ public static class WeightedDemingRegression
     /// <summary>Usual data settle within ten rounds; data that need more than this have no useful fixed point.</summary>
     private const int MostRounds = 500;
 
+    /// <summary>Weights of so many pairs, 4 kB, are kept on the stack.</summary>
+    private const int OnStack = 512;
+
     /// <summary>
     /// The formula of Deming regression with weighted means and sums, weights w = 1/((X̂ + λŶ)/(1 + λ))². The first round takes the measured values for
     /// X̂ and Ŷ; later rounds take the estimated true values X̂ = x + λbd/(1 + λb²), Ŷ = y − d/(1 + λb²), d = y − a − bx, until the line settles
@@ -52,28 +55,28 @@ public static class WeightedDemingRegression
             : fit.RefusedAs<LineFit>();
     }
 
-    /// <summary>The predicted change a + (b − 1)·level, jackknifed itself; method, assumptions and refusals as in <see cref="Fit"/>.</summary>
+    /// <summary>The predicted change a + (b − 1)·level at several levels, jackknifed itself; method, assumptions and refusals as in <see cref="Fit"/>.</summary>
     /// <param name="x">First members of the pairs, in the unit of the data, above zero.</param>
     /// <param name="y">Second members, same unit and length, above zero.</param>
     /// <param name="errorVarianceRatio">λ, the error variance of x divided by that of y; above zero.</param>
-    /// <param name="level">Baseline level, in the unit of the data, above zero.</param>
+    /// <param name="levels">Baseline levels, in the unit of the data, above zero.</param>
     /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
     /// <param name="clusterings">
     /// The ways in which pairs share an error (collection day, run): the interval is the widest of the one from leaving out pairs and those from leaving out clusters (k − 1 degrees of freedom). May be empty.
     /// </param>
-    /// <returns>The bias with its interval, or why there is none.</returns>
-    /// <exception cref="ArgumentException">As in <see cref="Fit"/>, the level is not a finite number above zero, or a clustering has not as many clusters as there are pairs.</exception>
-    public static Estimate<BiasAtLevel> BiasAt(
+    /// <returns>The bias at each level with its interval, or why there is none.</returns>
+    /// <exception cref="ArgumentException">As in <see cref="Fit"/>, a level is not a finite number above zero, or a clustering has not as many clusters as there are pairs.</exception>
+    public static ImmutableArray<Estimate<BiasAtLevel>> BiasesAt(
         ReadOnlySpan<double> x,
         ReadOnlySpan<double> y,
         double errorVarianceRatio,
-        double level,
+        ImmutableArray<double> levels,
         double confidenceLevel,
         ImmutableArray<Clustering> clusterings
     )
     {
         Require.InsideUnitInterval(confidenceLevel, nameof(confidenceLevel));
-        BiasAtLevel.RequireLevel(level);
+        BiasAtLevel.RequireLevels(levels);
         var byPair = Jackknifed(x, y, errorVarianceRatio);
         var byCluster = JackknifedLine.FitByClusters(
             x,
@@ -82,8 +85,23 @@ public static class WeightedDemingRegression
             byPair,
             (xs, ys) => FitLine(xs, ys, errorVarianceRatio)
         );
-        return BiasAtLevel.Of(byPair, byCluster, level, confidenceLevel);
+        return
+        [
+            .. levels.Select(level => BiasAtLevel.Of(byPair, byCluster, level, confidenceLevel)),
+        ];
     }
+
+    /// <summary>The same at one level.</summary>
+    /// <inheritdoc cref="BiasesAt"/>
+    /// <param name="level">Baseline level, in the unit of the data, above zero.</param>
+    public static Estimate<BiasAtLevel> BiasAt(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        double errorVarianceRatio,
+        double level,
+        double confidenceLevel,
+        ImmutableArray<Clustering> clusterings
+    ) => BiasesAt(x, y, errorVarianceRatio, [level], confidenceLevel, clusterings)[0];
 
     /// <summary>The line alone, without standard errors.</summary>
     internal static Estimate<Line> FitLine(
@@ -97,13 +115,15 @@ public static class WeightedDemingRegression
             return Estimate.Refused<Line>(Refusal.SameBaselines);
         }
 
+        // One room for the weights of all rounds: a fit has many, and a jackknife many fits.
+        Span<double> weights = x.Length <= OnStack ? stackalloc double[x.Length] : new double[x.Length];
         Line? previous = null;
         for (var round = 0; round < MostRounds; round++)
         {
-            var levels = previous is null
-                ? ProportionalWeights.Measured(x, y, errorVarianceRatio)
-                : ProportionalWeights.Around(previous, x, y, errorVarianceRatio);
-            if (levels is not { } weights)
+            var areWeights = previous is null
+                ? ProportionalWeights.TryMeasured(x, y, errorVarianceRatio, weights)
+                : ProportionalWeights.TryAround(previous, x, y, errorVarianceRatio, weights);
+            if (!areWeights)
             {
                 return LevelNotPositive();
             }
@@ -117,9 +137,9 @@ public static class WeightedDemingRegression
 
             if (previous is not null && HasSettled(previous, line, sums))
             {
-                return ProportionalWeights.Around(line, x, y, errorVarianceRatio) is null
-                    ? LevelNotPositive()
-                    : answer;
+                return ProportionalWeights.TryAround(line, x, y, errorVarianceRatio, weights)
+                    ? answer
+                    : LevelNotPositive();
             }
 
             previous = line;
@@ -142,9 +162,12 @@ public static class WeightedDemingRegression
         double errorVarianceRatio
     )
     {
-        var weights =
-            ProportionalWeights.Around(line, x, y, errorVarianceRatio)
-            ?? throw new InvalidOperationException("A settled line has levels above zero.");
+        var weights = new double[x.Length];
+        if (!ProportionalWeights.TryAround(line, x, y, errorVarianceRatio, weights))
+        {
+            throw new InvalidOperationException("A settled line has levels above zero.");
+        }
+
         double sum = 0;
         for (var i = 0; i < x.Length; i++)
         {

@@ -34,7 +34,7 @@ internal static class ClassificationEvaluation
         var kept = Number(Fate.Kept);
         var weak = persons.Count(item => item.Before == 1);
         var verdict = Judge(persons, criterion);
-        var shift = RunShift.Of(counted, criterion.ConfidenceLevel);
+        var shift = RunShift.Of(counted, criterion.ConfidenceLevel, cell.Data);
         var moved = shift
             .Moved(counted)
             .Select(shifted => Persons(shifted, cutoffs))

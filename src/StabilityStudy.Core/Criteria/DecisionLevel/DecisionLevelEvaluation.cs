@@ -12,12 +12,12 @@ namespace StabilityStudy.Core.Criteria.DecisionLevel;
 /// </summary>
 internal static class DecisionLevelEvaluation
 {
-    /// <summary>The change that a line predicts at a level: pairs, ratio of error variances, level, confidence, and the ways in which pairs share an error.</summary>
-    public delegate Estimate<BiasAtLevel> Prediction(
+    /// <summary>The change that a line predicts at levels: pairs, ratio of error variances, levels, confidence, and the ways in which pairs share an error.</summary>
+    public delegate ImmutableArray<Estimate<BiasAtLevel>> Prediction(
         ReadOnlySpan<double> x,
         ReadOnlySpan<double> y,
         double errorVarianceRatio,
-        double level,
+        ImmutableArray<double> levels,
         double confidenceLevel,
         ImmutableArray<Clustering> clusterings
     );
@@ -26,7 +26,7 @@ internal static class DecisionLevelEvaluation
         DecisionLevelCriterion criterion,
         Limit limit,
         CellEvidence cell
-    ) => Evaluate(criterion, limit, cell, WeightedDemingRegression.BiasAt);
+    ) => Evaluate(criterion, limit, cell, WeightedDemingRegression.BiasesAt);
 
     /// <summary>The same with another line, to see whether the choice of the line decides.</summary>
     public static DecisionLevelResult Evaluate(
@@ -42,20 +42,14 @@ internal static class DecisionLevelEvaluation
             .Readings.Select(reading =>
                 (
                     reading.Kind,
-                    Levels: required
-                        .Distinct()
-                        .Order()
-                        .Select(level =>
-                            Judge(
-                                level,
-                                criterion.ConfidenceLevel,
-                                limit,
-                                reading.Data,
-                                context,
-                                predict
-                            )
-                        )
-                        .ToImmutableArray()
+                    Levels: Judge(
+                        [.. required.Distinct().Order()],
+                        criterion.ConfidenceLevel,
+                        limit,
+                        reading.Data,
+                        context,
+                        predict
+                    )
                 )
             )
             .ToImmutableArray();
@@ -97,8 +91,9 @@ internal static class DecisionLevelEvaluation
             ? 1 - (Math.Max(change.Upper, -change.Lower) / level.Allowed)
             : double.NegativeInfinity;
 
-    private static LevelResult Judge(
-        decimal level,
+    /// <summary>The line is fitted once for all levels that the baselines cover.</summary>
+    private static ImmutableArray<LevelResult> Judge(
+        ImmutableArray<decimal> levels,
         double confidenceLevel,
         Limit limit,
         CellData data,
@@ -106,20 +101,59 @@ internal static class DecisionLevelEvaluation
         Prediction predict
     )
     {
-        var coverage = LevelCoverage.Of(level, data, context.Analyte);
-        var allowed = ChangeOnScale.AllowanceOf(limit).At((double)level);
-        var at = new LevelInUnit(level, context.Analyte.ShownUnit);
-        var refused = coverage.Gap is null ? null : new NotComputable(Refusal.LevelOutsideCoverage);
-        var change = refused is null
-            ? predict(
+        var coverages = levels
+            .Select(level => LevelCoverage.Of(level, data, context.Analyte))
+            .ToImmutableArray();
+        ImmutableArray<double> covered =
+        [
+            .. levels
+                .Where((_, i) => coverages[i].Gap is null)
+                .Select(level => (double)level),
+        ];
+        var predicted = covered.IsEmpty
+            ? []
+            : predict(
                 data.Pairs.X.AsSpan(),
                 data.Pairs.Y.AsSpan(),
                 (double)context.Analyte.ErrorVarianceRatio,
-                (double)level,
+                covered,
                 confidenceLevel,
                 data.Errors.Clusterings
-            )
-            : Estimate.Refused<BiasAtLevel>(refused);
+            );
+        var refused = Estimate.Refused<BiasAtLevel>(
+            new NotComputable(Refusal.LevelOutsideCoverage)
+        );
+        return
+        [
+            .. levels.Select(
+                (level, i) =>
+                    Judge(
+                        level,
+                        coverages[i],
+                        coverages[i].Gap is null
+                            ? predicted[covered.IndexOf((double)level)]
+                            : refused,
+                        confidenceLevel,
+                        limit,
+                        data,
+                        context
+                    )
+            ),
+        ];
+    }
+
+    private static LevelResult Judge(
+        decimal level,
+        LevelCoverage coverage,
+        Estimate<BiasAtLevel> change,
+        double confidenceLevel,
+        Limit limit,
+        CellData data,
+        CellContext context
+    )
+    {
+        var allowed = ChangeOnScale.AllowanceOf(limit).At((double)level);
+        var at = new LevelInUnit(level, context.Analyte.ShownUnit);
         var beside = change.Value is null
             ? change.RefusedAs<ChangeBesideLevel>()
             : ChangeBesideLevel.WorseSide((double)level, data, confidenceLevel);

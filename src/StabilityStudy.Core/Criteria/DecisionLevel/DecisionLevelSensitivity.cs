@@ -1,3 +1,5 @@
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Location;
 using StabilityStudy.Statistics.Regression;
 
 namespace StabilityStudy.Core.Criteria.DecisionLevel;
@@ -22,11 +24,38 @@ internal static class DecisionLevelSensitivity
                             rules[levels.Criterion],
                             levels.Limit,
                             cell,
-                            DemingRegression.BiasAt
+                            ConstantErrors
                         )
                         : result
                 ),
             ]
         );
+    }
+
+    private static ImmutableArray<Estimate<BiasAtLevel>> ConstantErrors(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        double errorVarianceRatio,
+        ImmutableArray<double> levels,
+        double confidenceLevel,
+        ImmutableArray<Clustering> clusterings
+    )
+    {
+        var changes = ImmutableArray.CreateBuilder<Estimate<BiasAtLevel>>(levels.Length);
+        foreach (var level in levels)
+        {
+            changes.Add(
+                DemingRegression.BiasAt(
+                    x,
+                    y,
+                    errorVarianceRatio,
+                    level,
+                    confidenceLevel,
+                    clusterings
+                )
+            );
+        }
+
+        return changes.MoveToImmutable();
     }
 }

@@ -35,7 +35,7 @@ internal sealed record AllowanceUse(
                 .ToDictionary(item => item.Specimen, item => item.Share, StringComparer.Ordinal),
             settled == shares,
             confidenceLevel is { } level
-                ? SharedShift.Of([.. settled], SharedErrors.Of(pairs).Clusterings, level)
+                ? SharedShift.Of([.. settled], reading.Data.ErrorsOf(pairs).Clusterings, level)
                 : 0
         );
     }

@@ -82,7 +82,7 @@ internal static class ReclassificationEvaluation
     )
     {
         var all = reading.Pairs.Where(pair => pair.CountsForAgreement).ToImmutableArray();
-        var shift = RunShift.Of(all, criterion.ConfidenceLevel);
+        var shift = RunShift.Of(all, criterion.ConfidenceLevel, reading.Data);
         var counted = criterion.Near is { } near
             ? all.RemoveAll(pair => near.Excludes(pair.Baseline?.Result))
             : all;

@@ -24,8 +24,17 @@ internal static class PlanParagraph
         plan
             .Rows.SelectMany(row =>
                 row.Shares.Select(share =>
-                    $"{share.Criterion}: {PlanDetailBlocks.Allowed(row, share.Criterion)}."
+                    (
+                        share.Criterion,
+                        Said: PlanDetailBlocks.Allowed(row, share.Criterion),
+                        Analyte: row.Analyte.Id
+                    )
                 )
             )
-            .Distinct(StringComparer.Ordinal);
+            .GroupBy(item => (item.Criterion, item.Said))
+            .Select(same =>
+                plan.Protocol.Analytes.Length > 1
+                    ? $"{same.Key.Criterion} ({string.Join(", ", same.Select(item => item.Analyte).Distinct())}): {same.Key.Said}."
+                    : $"{same.Key.Criterion}: {same.Key.Said}."
+            );
 }
