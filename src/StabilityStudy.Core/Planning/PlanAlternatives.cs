@@ -83,7 +83,7 @@ public static class PlanAlternatives
         int? Smallest(double wanted)
         {
             bool Reaches(int specimens) =>
-                Chance(context, specimens, DaysOf(specimens), number).Probability >= wanted;
+                Chance(context, specimens, DaysOf(specimens), request.Number).Probability >= wanted;
             var (low, high) = (0, s_ladder.Length);
             while (low < high)
             {

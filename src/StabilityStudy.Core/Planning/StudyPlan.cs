@@ -26,7 +26,7 @@ public sealed record StudyPlan(
 public sealed record PlanRequest(int Studies, ulong Seed)
 {
     /// <summary>Studies for each supposed change where nobody says how many.</summary>
-    public const int UsualStudies = 1000;
+    public const int UsualStudies = 600;
 
     /// <summary>Most studies that can be asked for.</summary>
     public const int MostStudies = 100_000;
@@ -38,7 +38,7 @@ public sealed record PlanRequest(int Studies, ulong Seed)
     public const decimal UsualMilliliters = 2.7m;
 
     /// <summary>Half the width of its 95 % interval at which a chance is certain enough, with the usual number of studies.</summary>
-    private const double UsualTolerance = 0.031;
+    private const double UsualTolerance = 0.04;
 
     /// <summary>What is asked where nobody asks for something else, as for the protocol document and the lock.</summary>
     public static PlanRequest Usual { get; } = new(UsualStudies, UsualSeed);

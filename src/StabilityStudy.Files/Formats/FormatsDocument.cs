@@ -43,6 +43,11 @@ internal static class FormatsDocument
             "A file with a row a pair, in place of the first two",
             PairColumns.Columns
         );
+        AppendColumns(
+            text,
+            "A pilot file for plan --pilot: a row a pair, read for its spread and never for a conclusion",
+            PilotColumns.Table.Columns
+        );
         return text.ToString();
     }
 

@@ -16,9 +16,9 @@ internal static class ChanceTable
                 new Column("Tested after", ColumnAlignment.Left, 1),
                 new Column("Published change", ColumnAlignment.Left, 1.3),
                 new Column("If nothing changes", ColumnAlignment.Left, 1.6),
-                new Column("Half as published", ColumnAlignment.Left, 1.6),
-                new Column("As published", ColumnAlignment.Left, 1.6),
-                new Column("Needs", ColumnAlignment.Left, 1.6),
+                new Column("Half as published", ColumnAlignment.Left, 1.9),
+                new Column("As published", ColumnAlignment.Left, 1.9),
+                new Column("Needs", ColumnAlignment.Left, 1.3),
             ],
             [.. plan.Rows.SelectMany(row => Rows(plan, row, withWords))],
             note
@@ -53,7 +53,11 @@ internal static class ChanceTable
 
     private static IEnumerable<Row> Rows(StudyPlan plan, PlannedRow row, bool withWords)
     {
-        yield return new Row([new TableCell(Heading(plan, row))], RowKind.GroupHeading);
+        if (plan.Rows.Length > 1)
+        {
+            yield return new Row([new TableCell(Heading(plan, row))], RowKind.GroupHeading);
+        }
+
         var until = new List<string>();
         foreach (var point in row.TimePoints)
         {
