@@ -51,7 +51,16 @@ public sealed class LockTests
 
         var refused = await Run.Of("lock", copy.Study, "--by", "LS1");
         var changed = await Run.Of("analyze", copy.Study);
-        var amended = await Run.Of("lock", copy.Study, "--by", "LS1", "--reason", "stricter");
+        var amended = await Run.Of(
+            "lock",
+            copy.Study,
+            "--by",
+            "LS1",
+            "--reason",
+            "stricter",
+            "--accept-low-chance",
+            "the numbers are fixed"
+        );
 
         Assert.Equal(ExitCode.WrongUsage, refused.Code);
         Assert.Contains("--reason", refused.Error, Comparison);

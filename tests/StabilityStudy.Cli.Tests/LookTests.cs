@@ -31,7 +31,7 @@ public sealed class LookTests
     public async Task Fifteen_reported_as_inconclusive_are_not_extended_to_support()
     {
         using var copy = Sheet(First, First);
-        await Run.Of("lock", copy.Study, "--by", "LS1");
+        await Run.Of("lock", copy.Study, "--by", "LS1", "--accept-low-chance", "too few on purpose");
         var first = await Run.Of("report", copy.Study);
         await Run.Of("trial-certificate", copy.At("keys"), "--name", "A");
         var signed = await Run.Of(
@@ -49,7 +49,16 @@ public sealed class LookTests
         Rows(copy, 21);
         var added = await Run.Of("report", copy.Study, "-o", copy.At("added.pdf"));
         copy.Edit("protocol.toml", "specimens = 15", "specimens = 20");
-        var locked = await Run.Of("lock", copy.Study, "--by", "LS1", "--reason", "more willing");
+        var locked = await Run.Of(
+            "lock",
+            copy.Study,
+            "--by",
+            "LS1",
+            "--reason",
+            "more willing",
+            "--accept-low-chance",
+            "too few on purpose"
+        );
         var amended = await Run.Of("report", copy.Study, "-o", copy.At("amended.pdf"));
         var page = await Run.Of("analyze", copy.Study);
         var json = await Run.Of("analyze", copy.Study, "--json");

@@ -10,6 +10,8 @@ public sealed class UsageTests
     [InlineData("help", "--help")]
     [InlineData("protocols", "protocols", "--help")]
     [InlineData("start", "start", "--help")]
+    [InlineData("plan", "plan", "--help")]
+    [InlineData("lock", "lock", "--help")]
     [InlineData("check", "check", "--help")]
     [InlineData("transcription", "transcription", "--help")]
     [InlineData("analyze", "analyze", "--help")]

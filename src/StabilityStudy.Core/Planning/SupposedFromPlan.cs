@@ -3,7 +3,7 @@ namespace StabilityStudy.Core.Planning;
 /// <summary>Results that would arise as a protocol plans them.</summary>
 /// <param name="Results">How they arise.</param>
 /// <param name="RangeIsSupposed">Whether the protocol states no range of baselines, so that one around the decision levels stands for it.</param>
-public sealed record SupposedFromPlan(SupposedResults Results, bool RangeIsSupposed)
+internal sealed record SupposedFromPlan(SupposedResults Results, bool RangeIsSupposed)
 {
     /// <summary>Days on which specimens are collected where the protocol does not say: the upper end of what is recommended.</summary>
     public const int UsualDays = 10;
