@@ -62,6 +62,7 @@ public static class PlanAlternatives
                     request.Seed
                 )
                 .Together;
+        var tried = new Dictionary<int, double>();
         return new(
             new(row.Analyte.Id, row.Group.Id, row.Storage.Id, point.TimePoint),
             point.WithAll!,
@@ -82,8 +83,22 @@ public static class PlanAlternatives
         // Chances rise from step to step but for the sawtooth of a share, so that a halving of the ladder finds a step at which the chance is reached and at the one before it is not.
         int? Smallest(double wanted)
         {
-            bool Reaches(int specimens) =>
-                Chance(context, specimens, DaysOf(specimens), request.Number).Probability >= wanted;
+            bool Reaches(int specimens)
+            {
+                if (!tried.TryGetValue(specimens, out var chance))
+                {
+                    chance = Chance(
+                        context,
+                        specimens,
+                        DaysOf(specimens),
+                        request.Number
+                    ).Probability;
+                    tried.Add(specimens, chance);
+                }
+
+                return chance >= wanted;
+            }
+
             var (low, high) = (0, s_ladder.Length);
             while (low < high)
             {

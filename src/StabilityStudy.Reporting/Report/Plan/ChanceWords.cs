@@ -5,6 +5,16 @@ namespace StabilityStudy.Reporting.Report.Plan;
 /// <summary>Chances in words, always with the number.</summary>
 internal static class ChanceWords
 {
+    /// <summary>What chances are called, the best first.</summary>
+    public static readonly ImmutableArray<string> All =
+    [
+        "likely",
+        "open",
+        "doubtful",
+        "unlikely",
+        "out of reach",
+    ];
+
     /// <summary>A chance in whole percent, rounded down so that a number never reads better than its word.</summary>
     public static string Percent(double chance) =>
         chance < 0.01 ? "below 1 %"
@@ -15,11 +25,11 @@ internal static class ChanceWords
     public static string Word(double chance) =>
         WholePercent(chance) switch
         {
-            >= 80 => "likely",
-            >= 50 => "open",
-            >= 20 => "doubtful",
-            >= 5 => "unlikely",
-            _ => "out of reach",
+            >= 80 => All[0],
+            >= 50 => All[1],
+            >= 20 => All[2],
+            >= 5 => All[3],
+            _ => All[4],
         };
 
     /// <summary>Word and number: "likely, 98 %".</summary>

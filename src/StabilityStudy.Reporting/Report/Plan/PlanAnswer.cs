@@ -71,8 +71,8 @@ internal static class PlanAnswer
             .OfType<ChanceAtChange>()
             .CountBy(chance => ChanceWords.Word(chance.Together.Probability))
             .ToDictionary();
-        var words = new[] { "likely", "open", "doubtful", "unlikely", "out of reach" }
-            .Where(asPublished.ContainsKey)
+        var words = ChanceWords
+            .All.Where(asPublished.ContainsKey)
             .Select(word => $"{NumberText.Count(asPublished[word])} {word}")
             .ToArray();
         var without = points.Count(point => point.WithoutChange?.Together.Probability >= Likely);

@@ -7,6 +7,8 @@ internal static class PlanFigure
 {
     private const double HeightMillimeters = 70;
 
+    private static readonly ImmutableArray<int> s_ticks = [0, 20, 50, 80, 100];
+
     private static readonly ImmutableArray<(
         double Share,
         string Name,
@@ -42,7 +44,7 @@ internal static class PlanFigure
                     "Chance, %",
                     0,
                     100,
-                    [.. new[] { 0, 20, 50, 80, 100 }.Select(tick => new Tick(tick, NumberText.Count(tick)))]
+                    [.. s_ticks.Select(tick => new Tick(tick, NumberText.Count(tick)))]
                 ),
                 [
                     new ReferenceLine(

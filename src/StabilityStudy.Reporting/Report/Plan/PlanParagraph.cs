@@ -8,8 +8,9 @@ internal static class PlanParagraph
     public static string Of(StudyPlan plan) =>
         string.Join(
             " ",
-            new[] { "Number of specimens." }
-                .Concat(PlanAnswer.Material(plan))
+            PlanAnswer
+                .Material(plan)
+                .Prepend("Number of specimens.")
                 .Concat(Failures(plan))
                 .Append(PlanAnswer.Of(plan))
                 .Concat(PlanReservations.Of(plan))
