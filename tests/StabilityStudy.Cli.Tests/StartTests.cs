@@ -40,7 +40,15 @@ public sealed class StartTests : IDisposable
         var start = await Run.Of(["start", folder, "--protocol", name, .. s_answers]);
         var check = await Run.Of("check", folder);
         var plan = await Run.Of("plan", folder, "--document", _root.At("protocol.pdf"));
-        var locked = await Run.Of("lock", folder, "--by", "LS1");
+        // Most study a time that is hardly within reach, to show it; some do not, and there the reason is not kept.
+        var locked = await Run.Of(
+            "lock",
+            folder,
+            "--by",
+            "LS1",
+            "--accept-low-chance",
+            "shows by how much today's rule would be exceeded"
+        );
         var again = await Run.Of("check", folder);
 
         Assert.Equal(ExitCode.Done, start.Code);
@@ -50,7 +58,7 @@ public sealed class StartTests : IDisposable
             StringComparison.Ordinal
         );
         Assert.EndsWith(
-            $"next: stability-study plan {folder} --document {Path.Combine(folder, "out", "protocol.pdf")}",
+            $"next: stability-study plan {folder}",
             start.Error.TrimEnd(),
             StringComparison.Ordinal
         );

@@ -160,13 +160,7 @@ internal static class CheckCommand
         }
         else if (HasNoData(study) && !isLocked)
         {
-            NextCommand.Say(
-                terminal,
-                "plan",
-                folder,
-                "--document",
-                Path.Combine(folder, "out", "protocol.pdf")
-            );
+            NextCommand.Say(terminal, "plan", folder);
         }
         else if (study.Inventory is { IsEmpty: false, IsCollecting: false })
         {

@@ -155,7 +155,7 @@ internal static class LockCommand
 
                 terminal.Error.WriteLine("Change protocol.toml, or accept by name:");
                 terminal.Error.WriteLine(
-                    $"  stability-study lock {request.Folder} --by {request.By} --accept-low-chance \"REASON\""
+                    $"  stability-study lock {NextCommand.Quoted(request.Folder)} --by {NextCommand.Quoted(request.By)} --accept-low-chance \"REASON\""
                 );
                 return ExitCode.StopQueries;
             case LockAttempt.NotProven failed:

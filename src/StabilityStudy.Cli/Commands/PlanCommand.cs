@@ -116,8 +116,12 @@ internal static class PlanCommand
             );
         }
 
-        terminal.Error.WriteLine(
-            $"next: stability-study plan {folder} --document {Path.Combine(folder, "out", "protocol.pdf")}"
+        NextCommand.Say(
+            terminal,
+            "plan",
+            folder,
+            "--document",
+            Path.Combine(folder, "out", "protocol.pdf")
         );
         return ExitCode.Done;
     }

@@ -150,13 +150,7 @@ internal static class StartCommand
             );
         }
 
-        NextCommand.Say(
-            terminal,
-            "plan",
-            folder,
-            "--document",
-            Path.Combine(folder, "out", "protocol.pdf")
-        );
+        NextCommand.Say(terminal, "plan", folder);
     }
 
     private static string Holds(string file, StudyProtocol protocol) =>

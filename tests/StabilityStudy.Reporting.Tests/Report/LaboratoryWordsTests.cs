@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria.Individual;
@@ -187,7 +188,12 @@ public sealed class LaboratoryWordsTests
                 },
             ],
         };
-        var document = ProtocolDocument.Build(stated, new string('a', 64), PaperSize.A4);
+        var document = ProtocolDocument.Build(
+            stated,
+            StudyPlanner.Of(stated, new(1, 1)),
+            new string('a', 64),
+            PaperSize.A4
+        );
         var blocks = document.Sections.SelectMany(section => section.Blocks).ToArray();
         var inReport = CriteriaTables.Limits(stated, People);
 

@@ -37,12 +37,7 @@ internal static class IdentityForms
         { "at", v => v.At, Form.Time },
         { "by", v => v.By, Form.Text },
         { "reason", v => v.Reason, Form.Text.OrNull() },
-        {
-            "lowChanceAccepted",
-            v => v.LowChanceAccepted,
-            Form.Text.OrNull(),
-            accepted => accepted is not null
-        },
+        { "lowChanceAccepted", v => v.LowChanceAccepted, Form.Text.OrLeftOut() },
         { "level", v => v.Level, Form.Word<LockLevel>() },
         { "stampedAt", v => v.StampedAt, Form.Time.OrNull() },
         { "differences", v => v.Differences ?? [], Form.List(LookForms.DifferenceForm) },

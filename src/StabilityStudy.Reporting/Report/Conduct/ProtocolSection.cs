@@ -23,6 +23,7 @@ internal static class ProtocolSection
                 .. analysis.Protocol.Limits.IsEmpty
                     ? ImmutableArray<Block>.Empty
                     : [CriteriaTables.Limits(analysis.Protocol, analysis.Facts.People)],
+                .. LowChances(analysis),
                 .. Amendments(analysis),
                 new Heading("Deviations from the protocol"),
                 Deviations(analysis),
@@ -40,6 +41,15 @@ internal static class ProtocolSection
         select new Definition(
             "Share of " + criterion.Id,
             $"at least {NumberText.Plain(criterion.SharePercentRequired!.Value)} % of specimens.{stated}"
+        );
+
+    /// <summary>Where the protocol was locked although some of its times would hardly be supported, the reason stands here.</summary>
+    private static IEnumerable<Block> LowChances(StudyAnalysis analysis) =>
+        from item in analysis.Lock.Locks
+        where item.LowChanceAccepted is not null
+        select new Paragraph(
+            $"Lock {NumberText.Count(item.Number)} was made although some times would hardly be supported, with the reason: {item.LowChanceAccepted}",
+            ParagraphStyle.Body
         );
 
     private static IEnumerable<Block> Amendments(StudyAnalysis analysis)
