@@ -31,7 +31,14 @@ public sealed class LookTests
     public async Task Fifteen_reported_as_inconclusive_are_not_extended_to_support()
     {
         using var copy = Sheet(First, First);
-        await Run.Of("lock", copy.Study, "--by", "LS1", "--accept-low-chance", "too few on purpose");
+        await Run.Of(
+            "lock",
+            copy.Study,
+            "--by",
+            "LS1",
+            "--accept-low-chance",
+            "too few on purpose"
+        );
         var first = await Run.Of("report", copy.Study);
         await Run.Of("trial-certificate", copy.At("keys"), "--name", "A");
         var signed = await Run.Of(

@@ -46,20 +46,50 @@ public sealed class PlanChancesTests
     {
         using var copy = Ready("aptt-whole-blood-room-temperature");
 
-        var run = await Run.Of("plan", copy.Study, "--studies", "250", "--seed", "7", "--joint", "--json");
+        var run = await Run.Of(
+            "plan",
+            copy.Study,
+            "--studies",
+            "250",
+            "--seed",
+            "7",
+            "--joint",
+            "--json"
+        );
 
         Assert.Equal(("", ExitCode.Done), (run.Error, run.Code));
         using var json = JsonDocument.Parse(run.Out);
         var root = json.RootElement;
-        Assert.Equal((250, 7), (root.GetProperty("studies").GetInt32(), root.GetProperty("seed").GetInt32()));
-        Assert.Equal(13.5m, decimal.Parse(root.GetProperty("material")[0].GetProperty("millilitersOfSpecimen").GetString()!, System.Globalization.CultureInfo.InvariantCulture));
+        Assert.Equal(
+            (250, 7),
+            (root.GetProperty("studies").GetInt32(), root.GetProperty("seed").GetInt32())
+        );
+        Assert.Equal(
+            13.5m,
+            decimal.Parse(
+                root.GetProperty("material")[0].GetProperty("millilitersOfSpecimen").GetString()!,
+                System.Globalization.CultureInfo.InvariantCulture
+            )
+        );
         var row = root.GetProperty("rows")[0];
         Assert.Equal(3, row.GetProperty("timePoints").GetArrayLength());
         Assert.Equal(3, row.GetProperty("shares")[0].GetProperty("allowed").GetInt32());
         Assert.Equal(9, row.GetProperty("joint").GetArrayLength());
-        var paragraph = await Run.Of("plan", copy.Study, "--studies", "250", "--seed", "7", "--paragraph");
+        var paragraph = await Run.Of(
+            "plan",
+            copy.Study,
+            "--studies",
+            "250",
+            "--seed",
+            "7",
+            "--paragraph"
+        );
         Assert.Equal(root.GetProperty("paragraph").GetString(), paragraph.Out.TrimEnd());
-        Assert.Contains("50 specimens, 200 tubes and 50 spares, 10 days", paragraph.Out, Comparison);
+        Assert.Contains(
+            "50 specimens, 200 tubes and 50 spares, 10 days",
+            paragraph.Out,
+            Comparison
+        );
     }
 
     [Fact]
@@ -78,7 +108,10 @@ public sealed class PlanChancesTests
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.Contains("(12 pairs of the pilot)", run.Out.ReplaceLineEndings(" "), Comparison);
 
-        await File.WriteAllTextAsync(pilot, "baseline,delayed,group\n30,x,none\n31,32,absent\n-1,2,none\n");
+        await File.WriteAllTextAsync(
+            pilot,
+            "baseline,delayed,group\n30,x,none\n31,32,absent\n-1,2,none\n"
+        );
         var stopped = await Run.Of("plan", copy.Study, "--pilot", pilot);
         Assert.Equal(ExitCode.StopQueries, stopped.Code);
         foreach (var said in new[] { "line 2", "line 3", "line 4", "not-a-number", "absent" })
@@ -91,7 +124,14 @@ public sealed class PlanChancesTests
     public async Task A_figure_is_written_for_every_row()
     {
         using var copy = Ready("aptt-whole-blood-room-temperature");
-        var run = await Run.Of("plan", copy.Study, "--studies", "20", "--figure", copy.At("chance.svg"));
+        var run = await Run.Of(
+            "plan",
+            copy.Study,
+            "--studies",
+            "20",
+            "--figure",
+            copy.At("chance.svg")
+        );
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.StartsWith("<svg", await File.ReadAllTextAsync(copy.At("chance.svg")), Comparison);
 
@@ -109,7 +149,11 @@ public sealed class PlanChancesTests
         var absent = await Run.Of("plan", copy.Study, "--analyte", "FX");
         var apart = await Run.Of("plan", copy.Study, "--analyte", "INR", "--group", "none");
 
-        Assert.Contains("INR, Vitamin K antagonist, 8 h", only.Out.ReplaceLineEndings(" "), Comparison);
+        Assert.Contains(
+            "INR, Vitamin K antagonist, 8 h",
+            only.Out.ReplaceLineEndings(" "),
+            Comparison
+        );
         Assert.DoesNotContain("FBG", only.Out, Comparison);
         Assert.Equal(ExitCode.WrongUsage, absent.Code);
         Assert.Contains("Write one of PT, INR", absent.Error, Comparison);
@@ -182,7 +226,14 @@ public sealed class PlanChancesTests
     {
         using var copy = StudyCopy.CreateSmall();
 
-        var run = await Run.Of("lock", copy.Study, "--by", "LS1", "--accept-low-chance", "to be sure");
+        var run = await Run.Of(
+            "lock",
+            copy.Study,
+            "--by",
+            "LS1",
+            "--accept-low-chance",
+            "to be sure"
+        );
 
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.DoesNotContain(

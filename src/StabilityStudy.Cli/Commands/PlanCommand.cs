@@ -48,10 +48,7 @@ internal static class PlanCommand
                 return (int)Plan(terminal, folder, parsed, options, parsed.GetValue(json));
             }
 
-            if (
-                (parsed.GetValue(json) ? json.Name : options.FirstGiven(parsed)) is
-                { } beside
-            )
+            if ((parsed.GetValue(json) ? json.Name : options.FirstGiven(parsed)) is { } beside)
             {
                 throw new UsageException(
                     $"{beside} has no effect on the document, which is made from protocol.toml alone. Put days, expected changes and SDs there (planned_days, expected_changes)."
@@ -126,7 +123,11 @@ internal static class PlanCommand
         return ExitCode.Done;
     }
 
-    private static void RequireKnown(string folder, Files.Intake.StudyBytes files, PlanRequest request)
+    private static void RequireKnown(
+        string folder,
+        Files.Intake.StudyBytes files,
+        PlanRequest request
+    )
     {
         if (
             request is { Analyte: null, Group: null }

@@ -151,8 +151,7 @@ internal sealed class PlanOptions
             NumberStyles.AllowDecimalPoint,
             CultureInfo.InvariantCulture,
             out var number
-        )
-        && number is >= LeastMilliliters and <= MostMilliliters
+        ) && number is >= LeastMilliliters and <= MostMilliliters
             ? number
         : throw new UsageException("--tube-ml needs a number from 0.5 to 10, such as 2.7.");
 }

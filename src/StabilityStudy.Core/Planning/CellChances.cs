@@ -21,15 +21,16 @@ public sealed record ChanceAtChange(
 /// <param name="Criterion">Its key.</param>
 /// <param name="Simulated">In the simulated studies, with what days and runs share.</param>
 /// <param name="Exact">By its formula, each specimen for itself; null where there is none.</param>
-public sealed record CriterionChance(string Criterion, CharacteristicPoint Simulated, double? Exact);
+public sealed record CriterionChance(
+    string Criterion,
+    CharacteristicPoint Simulated,
+    double? Exact
+);
 
 /// <summary>Simulates studies of a planned time point, each judged by the code that judges a real one.</summary>
 internal static class CellChances
 {
-    private static readonly ImmutableArray<ChanceCost> s_costs =
-    [
-        .. Enum.GetValues<ChanceCost>(),
-    ];
+    private static readonly ImmutableArray<ChanceCost> s_costs = [.. Enum.GetValues<ChanceCost>()];
 
     /// <summary>The chances with one mean change.</summary>
     public static ChanceAtChange At(
@@ -70,7 +71,9 @@ internal static class CellChances
             ],
             [
                 .. s_costs
-                    .Select((cost, i) => new CostRate(cost, rates[1 + criteria.Length + i].Probability))
+                    .Select(
+                        (cost, i) => new CostRate(cost, rates[1 + criteria.Length + i].Probability)
+                    )
                     .Where(item => item.Rate > 0)
                     .OrderByDescending(item => item.Rate),
             ]
@@ -98,8 +101,7 @@ internal static class CellChances
     /// <summary>A bit each: all criteria together, every criterion, everything that can cost the chance.</summary>
     private static ulong EventsOf(ImmutableArray<CriterionResult> results)
     {
-        var events =
-            CellEvaluation.Conclude(results) == Conclusion.Supported ? 1UL : 0;
+        var events = CellEvaluation.Conclude(results) == Conclusion.Supported ? 1UL : 0;
         for (var i = 0; i < results.Length; i++)
         {
             events |= results[i].Verdict == Verdict.Met ? 1UL << (1 + i) : 0;

@@ -162,9 +162,7 @@ public static class CriterionSetCharacteristic
         var before = ShareBeforeBaseline(context);
         var baselines = Results(conduct.BaselineRun);
         var specimens = conduct
-            .Day.Select((_, i) =>
-                (Level: Level(i), Deviation: random.NextNormal())
-            )
+            .Day.Select((_, i) => (Level: Level(i), Deviation: random.NextNormal()))
             .Select(
                 (specimen, i) =>
                     (

@@ -88,8 +88,6 @@ internal static class JointChances
                 return (1UL << supported) - 1;
             }
         );
-        return contexts.Select(
-            (context, i) => new JointChance(context.TimePoint, share, rates[i])
-        );
+        return contexts.Select((context, i) => new JointChance(context.TimePoint, share, rates[i]));
     }
 }

@@ -56,8 +56,7 @@ public static class LowChances
         return none < OutOfReach
                 ? new(row, point, LowChanceKind.OutOfReachWithoutChange, none.Value)
             : all < OutOfReach ? new(row, point, LowChanceKind.OutOfReachAsPublished, all.Value)
-            : none < LowWithoutChange
-                ? new(row, point, LowChanceKind.LowWithoutChange, none.Value)
+            : none < LowWithoutChange ? new(row, point, LowChanceKind.LowWithoutChange, none.Value)
             : null;
     }
 }

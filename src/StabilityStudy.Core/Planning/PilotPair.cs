@@ -43,8 +43,12 @@ public sealed record PilotPair(
             : [];
         if (
             taken.IsEmpty
-            || !Statistics.Location.Spread
-                .Summarize([.. taken.Select(pair => (double)(100 * (pair.Delayed - pair.Baseline) / pair.Baseline))])
+            || !Statistics
+                .Location.Spread.Summarize([
+                    .. taken.Select(pair =>
+                        (double)(100 * (pair.Delayed - pair.Baseline) / pair.Baseline)
+                    ),
+                ])
                 .TryGet(out var found)
         )
         {

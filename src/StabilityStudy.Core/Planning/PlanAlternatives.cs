@@ -16,7 +16,29 @@ public static class PlanAlternatives
     /// <summary>Numbers that are tried: the steps at which a share of 85 or 90 % allows one more to fail, and numbers between and beyond.</summary>
     private static readonly ImmutableArray<int> s_ladder =
     [
-        20, 25, 30, 35, 40, 46, 50, 55, 59, 61, 70, 76, 80, 89, 100, 110, 120, 130, 140, 150, 160, 175, MostSpecimens,
+        20,
+        25,
+        30,
+        35,
+        40,
+        46,
+        50,
+        55,
+        59,
+        61,
+        70,
+        76,
+        80,
+        89,
+        100,
+        110,
+        120,
+        130,
+        140,
+        150,
+        160,
+        175,
+        MostSpecimens,
     ];
 
     internal static PlanDetail? Of(
@@ -26,8 +48,7 @@ public static class PlanAlternatives
         PlanRequest request
     )
     {
-        var open = rows
-            .SelectMany(row => row.TimePoints.Select(point => (Row: row, Point: point)))
+        var open = rows.SelectMany(row => row.TimePoints.Select(point => (Row: row, Point: point)))
             .Where(item => item.Point.WithAll?.Together.Probability < Likely)
             .ToImmutableArray();
         if (open.IsEmpty)

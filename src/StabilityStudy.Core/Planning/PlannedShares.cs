@@ -10,8 +10,7 @@ internal static class PlannedShares
         [
             .. from item in context.Applying
             let criterion = item.Criterion
-            where
-                criterion.SharePercentRequired is > 0 and < 100 && !criterion.IsEstimateAlone
+            where criterion.SharePercentRequired is > 0 and < 100 && !criterion.IsEstimateAlone
             select Of(criterion, criterion.SharePercentRequired!.Value, specimens),
         ];
 
@@ -23,8 +22,10 @@ internal static class PlannedShares
         do
         {
             more++;
-        } while (AcceptanceNumber.Of(more, share, criterion.ConfidenceLevel) is var next
-            && (next is null || next <= allowed));
+        } while (
+            AcceptanceNumber.Of(more, share, criterion.ConfidenceLevel) is var next
+            && (next is null || next <= allowed)
+        );
 
         return new(criterion.Id, criterion.Kind, percent, specimens, allowed, more);
     }

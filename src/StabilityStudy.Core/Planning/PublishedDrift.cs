@@ -35,9 +35,7 @@ public sealed record PublishedDrift(
     /// <summary>Change since collection, percent.</summary>
     /// <param name="hours">Hours since collection.</param>
     public double PercentAfter(double hours) =>
-        Percent
-        * SpecimenSlopes.Transform(Shape, hours)
-        / SpecimenSlopes.Transform(Shape, AtHours);
+        Percent * SpecimenSlopes.Transform(Shape, hours) / SpecimenSlopes.Transform(Shape, AtHours);
 
     /// <summary>What is published for specimens without anticoagulant stands beside such a group only; null for others.</summary>
     /// <param name="origin">What times count from.</param>

@@ -71,7 +71,10 @@ public static class StudyPlanner
             || (request.Group is { } group && protocol.Groups.All(item => item.Id != group))
         )
         {
-            throw new ArgumentException("The protocol has no such analyte or group.", nameof(request));
+            throw new ArgumentException(
+                "The protocol has no such analyte or group.",
+                nameof(request)
+            );
         }
     }
 

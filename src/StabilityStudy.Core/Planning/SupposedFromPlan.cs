@@ -46,7 +46,10 @@ internal sealed record SupposedFromPlan(SupposedResults Results, bool RangeIsSup
             return null;
         }
 
-        if ((double)cv >= SupposedFromResults.WidestSdPercent || specimenSdPercent >= SupposedFromResults.WidestSdPercent)
+        if (
+            (double)cv >= SupposedFromResults.WidestSdPercent
+            || specimenSdPercent >= SupposedFromResults.WidestSdPercent
+        )
         {
             gap = PlanGap.TooWide;
             return null;
@@ -85,7 +88,9 @@ internal sealed record SupposedFromPlan(SupposedResults Results, bool RangeIsSup
                             (double)part.Highest,
                             // A larger study has the same shares in each part.
                             (int)
-                                Math.Round((double)part.Specimens * specimens / context.Group.Specimens)
+                                Math.Round(
+                                    (double)part.Specimens * specimens / context.Group.Specimens
+                                )
                         )),
                 ],
             },
@@ -115,11 +120,7 @@ internal sealed record SupposedFromPlan(SupposedResults Results, bool RangeIsSup
                 ? [interval.Lowest, interval.Highest]
             : [];
         return around is [> 0, > 0]
-            ? (
-                Math.Sqrt((double)around[0] * (double)around[1]),
-                UsualLogSd,
-                AreStated: false
-            )
+            ? (Math.Sqrt((double)around[0] * (double)around[1]), UsualLogSd, AreStated: false)
             : null;
     }
 }

@@ -116,7 +116,8 @@ public static class WeightedDemingRegression
         }
 
         // One room for the weights of all rounds: a fit has many, and a jackknife many fits.
-        Span<double> weights = x.Length <= OnStack ? stackalloc double[x.Length] : new double[x.Length];
+        Span<double> weights =
+            x.Length <= OnStack ? stackalloc double[x.Length] : new double[x.Length];
         Line? previous = null;
         for (var round = 0; round < MostRounds; round++)
         {

@@ -63,7 +63,10 @@ public sealed class StudyPlannerTests
     [InlineData(50, 8, 6)]
     public void Simulated_chances_agree_with_the_exact_ones(int specimens, double mean, double sd)
     {
-        var all = Plan(Protocol(specimens, mean, sd), new(Studies, 1)).Rows[0].TimePoints[0].WithAll!;
+        var all = Plan(Protocol(specimens, mean, sd), new(Studies, 1))
+            .Rows[0]
+            .TimePoints[0]
+            .WithAll!;
         var exactMean = EquivalencePower.Of(specimens, mean, sd, -7.5, 7.5, 0.90);
         var inside = Normal.Cdf((15 - mean) / sd) - Normal.Cdf((-15 - mean) / sd);
         var exactShare = IndividualPower.Of(specimens, inside, 0.85, 0.95);
@@ -73,7 +76,8 @@ public sealed class StudyPlannerTests
         // The spread stated for single changes has the CV of both results in it.
         Assert.Equal(exactMean, ofMean.Exact!.Value, 3);
         Assert.Equal(exactShare, ofShare.Exact!.Value, 3);
-        var skewness = all.Costs.FirstOrDefault(item => item.Cost == ChanceCost.Skewness)?.Rate ?? 0;
+        var skewness =
+            all.Costs.FirstOrDefault(item => item.Cost == ChanceCost.Skewness)?.Rate ?? 0;
         Assert.InRange(
             ofMean.Simulated.Probability + skewness,
             exactMean - ThreeErrors(exactMean, ofMean.Simulated.Studies),
@@ -124,7 +128,13 @@ public sealed class StudyPlannerTests
     {
         for (var allowed = 0; allowed < numbers.Length; allowed++)
         {
-            foreach (var (specimens, most) in new[] { (numbers[allowed], allowed), (numbers[allowed] - 1, allowed - 1) })
+            foreach (
+                var (specimens, most) in new[]
+                {
+                    (numbers[allowed], allowed),
+                    (numbers[allowed] - 1, allowed - 1),
+                }
+            )
             {
                 var protocol = SmallProtocol.For(specimens, 6) with
                 {
@@ -134,7 +144,10 @@ public sealed class StudyPlannerTests
                 var found = Assert.Single(Plan(protocol, new(1, 1)).Rows[0].Shares);
 
                 Assert.Equal(most < 0 ? null : most, found.Allowed);
-                Assert.Equal(numbers.First(number => number > specimens || number == numbers[^1]), Math.Min(found.NextSpecimens, numbers[^1]));
+                Assert.Equal(
+                    numbers.First(number => number > specimens || number == numbers[^1]),
+                    Math.Min(found.NextSpecimens, numbers[^1])
+                );
             }
         }
     }
@@ -155,7 +168,10 @@ public sealed class StudyPlannerTests
     public void Chances_of_the_sequence_fall_and_begin_with_the_first_time()
     {
         var row = Plan(
-            Protocol(40, 6, 3, 2, 6, 8, 12) with { PlannedDays = 10 },
+            Protocol(40, 6, 3, 2, 6, 8, 12) with
+            {
+                PlannedDays = 10,
+            },
             new PlanRequest(500, 1) { Joint = true }
         ).Rows[0];
 
@@ -234,7 +250,10 @@ public sealed class StudyPlannerTests
         var doubled = detail.Alternatives.Single(item =>
             item is { What: AlternativeKind.Numbers, Specimens: 40, Days: 20 }
         );
-        Assert.True(doubled.Chance.Probability > detail.Chance.Together.Probability + 0.05, $"{doubled} {detail.Chance.Together}");
+        Assert.True(
+            doubled.Chance.Probability > detail.Chance.Together.Probability + 0.05,
+            $"{doubled} {detail.Chance.Together}"
+        );
         Assert.NotNull(detail.For80);
         Assert.True(detail.For90 >= detail.For80, $"{detail.For80} {detail.For90}");
         var reached = Plan(
@@ -258,10 +277,16 @@ public sealed class StudyPlannerTests
             Plan(of, new PlanRequest(1, 1) { MillilitersOfTube = 2.7m }).Material[0];
 
         var tubes = Of(protocol);
-        Assert.Equal((40, 160, 40, 13.5m), (tubes.Specimens, tubes.Tubes, tubes.Spares, tubes.MillilitersOfSpecimen));
+        Assert.Equal(
+            (40, 160, 40, 13.5m),
+            (tubes.Specimens, tubes.Tubes, tubes.Spares, tubes.MillilitersOfSpecimen)
+        );
         // Five portions with the spare are the plasma of three tubes.
         var portions = Of(protocol with { TubePlan = TubePlan.Aliquots });
-        Assert.Equal((4, 3, 8.1m), (portions.PortionsOfSpecimen, portions.TubesOfSpecimen, portions.MillilitersOfSpecimen));
+        Assert.Equal(
+            (4, 3, 8.1m),
+            (portions.PortionsOfSpecimen, portions.TubesOfSpecimen, portions.MillilitersOfSpecimen)
+        );
         Assert.Equal(1, Of(protocol with { TubePlan = TubePlan.OneTubeRetested }).TubesOfSpecimen);
         Assert.Equal(80, Of(protocol with { Instruments = ["A", "B"] }).Specimens);
     }
@@ -283,7 +308,10 @@ public sealed class StudyPlannerTests
         );
 
         var expected = plan.Rows[0].TimePoints[0].Expected;
-        Assert.Equal((5, SdOrigin.Pilot, 20), (expected.Percent, expected.SdFrom, expected.PilotPairs));
+        Assert.Equal(
+            (5, SdOrigin.Pilot, 20),
+            (expected.Percent, expected.SdFrom, expected.PilotPairs)
+        );
         Assert.Equal(Math.Sqrt((16 * 20.0 / 19) - 1), expected.SpecimenSdPercent, 9);
         Assert.Equal(SdOrigin.Protocol, few.Rows[0].TimePoints[0].Expected.SdFrom);
     }
@@ -294,7 +322,10 @@ public sealed class StudyPlannerTests
     {
         var protocol = SmallProtocol.For(40, 6, 24);
         var sinceCollection = Plan(
-            protocol with { ChangeSince = ChangeOrigin.Collection },
+            protocol with
+            {
+                ChangeSince = ChangeOrigin.Collection,
+            },
             new(1, 1)
         ).Rows[0];
         var sinceBaseline = Plan(protocol, new(1, 1)).Rows[0];
@@ -314,8 +345,7 @@ public sealed class StudyPlannerTests
     [Fact]
     public void What_cannot_be_simulated_says_why()
     {
-        PlanGap? Gap(StudyProtocol protocol) =>
-            Plan(protocol, new(1, 1)).Rows[0].TimePoints[0].Gap;
+        PlanGap? Gap(StudyProtocol protocol) => Plan(protocol, new(1, 1)).Rows[0].TimePoints[0].Gap;
         var usual = Protocol(20, 0, 3);
         StudyProtocol With(Func<Analyte, Analyte> change) =>
             usual with
@@ -324,7 +354,10 @@ public sealed class StudyPlannerTests
             };
 
         Assert.Null(Gap(usual));
-        Assert.Equal(PlanGap.NoImprecision, Gap(With(item => item with { BetweenRunCvPercent = null })));
+        Assert.Equal(
+            PlanGap.NoImprecision,
+            Gap(With(item => item with { BetweenRunCvPercent = null }))
+        );
         Assert.Equal(PlanGap.TooWide, Gap(With(item => item with { BetweenRunCvPercent = 60 })));
         Assert.Equal(
             PlanGap.NoBaselines,

@@ -11,6 +11,7 @@ using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Looks;
 using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Specimens;
@@ -59,6 +60,12 @@ public sealed class PublicTypeTests
         [AllowanceVerdict.Outside] = "speaks against the window",
         [StorageState.WholeBlood] = "has the strictest rules on spinning",
         [Anticoagulant.Heparin] = "asks for decision levels",
+        [AlternativeKind.Numbers] = "changes numbers alone",
+        [ChanceCost.Change] = "blames the change itself",
+        [DaysOrigin.Supposed] = "says that nobody stated the days",
+        [LowChanceKind.OutOfReachWithoutChange] = "the worst of the three",
+        [PlanGap.Classes] = "gives no chance",
+        [SdOrigin.Supposed] = "says that nobody stated the spread",
         [Cap.Open] = "is the less protected state",
         [TestStanding.Overdue] = "asks for the result",
         [TubePlan.TubePerTimePoint] = "allows no tube to be tested twice",

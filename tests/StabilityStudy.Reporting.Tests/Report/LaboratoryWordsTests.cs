@@ -1,8 +1,8 @@
-using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Estimates;
+using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Reporting.Model;

@@ -106,9 +106,7 @@ internal static class DecisionLevelEvaluation
             .ToImmutableArray();
         ImmutableArray<double> covered =
         [
-            .. levels
-                .Where((_, i) => coverages[i].Gap is null)
-                .Select(level => (double)level),
+            .. levels.Where((_, i) => coverages[i].Gap is null).Select(level => (double)level),
         ];
         var predicted = covered.IsEmpty
             ? []

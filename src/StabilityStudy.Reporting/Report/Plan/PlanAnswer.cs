@@ -13,9 +13,7 @@ internal static class PlanAnswer
     /// <summary>Which times are within reach.</summary>
     public static string Of(StudyPlan plan) =>
         plan.Rows.Length <= MostRows
-            ? "As planned: "
-                + string.Join("; ", plan.Rows.Select(row => OfRow(plan, row)))
-                + "."
+            ? "As planned: " + string.Join("; ", plan.Rows.Select(row => OfRow(plan, row))) + "."
             : Counted(plan);
 
     /// <summary>Specimens, tubes, blood and days, a sentence a group.</summary>
@@ -26,8 +24,7 @@ internal static class PlanAnswer
                     plan.Material.Length > 1
                         ? plan.Protocol.Groups.Single(group => group.Id == item.Group).Name + ": "
                         : ""
-                )
-                + Material(item, plan)
+                ) + Material(item, plan)
             ),
         ];
 
@@ -58,7 +55,10 @@ internal static class PlanAnswer
         var first = points[0];
         var said =
             $"{name}, {first.TimePoint} is {ChanceWords.Word(first.Probability)} ({ChanceWords.Percent(first.Probability)}) if specimens change as published";
-        return points[^1] is var last && last.TimePoint != first.TimePoint && first.Probability >= Likely
+        return
+            points[^1] is var last
+            && last.TimePoint != first.TimePoint
+            && first.Probability >= Likely
             ? $"{said}, {last.TimePoint} {ChanceWords.Word(last.Probability)} ({ChanceWords.Percent(last.Probability)})"
             : said;
     }

@@ -17,7 +17,11 @@ public static class PlanText
             Blocks(plan)
                 .Select(block => TextBlocks.Write(block, width))
                 .Where(lines => !lines.IsEmpty)
-                .Select((lines, i) => (i > 0 ? "\n" : "") + string.Concat(lines.Select(line => line.TrimEnd() + "\n")))
+                .Select(
+                    (lines, i) =>
+                        (i > 0 ? "\n" : "")
+                        + string.Concat(lines.Select(line => line.TrimEnd() + "\n"))
+                )
         );
     }
 
@@ -80,9 +84,7 @@ public static class PlanText
         yield return new Bullets([.. PlanParagraph.Failures(plan)]);
         yield return new Bullets([.. LevelWords.Of(plan)]);
         yield return Body("Expected:\n" + string.Join("\n", PlanSuppositions.Expected(plan)));
-        yield return Body(
-            PlanSuppositions.Simulated(plan) + " " + PlanSuppositions.LeftOut
-        );
+        yield return Body(PlanSuppositions.Simulated(plan) + " " + PlanSuppositions.LeftOut);
         foreach (
             var reservation in PlanReservations.Of(plan).Concat(PlanSuppositions.Supposed(plan))
         )

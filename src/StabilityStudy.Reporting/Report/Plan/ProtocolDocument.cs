@@ -33,7 +33,13 @@ public static class ProtocolDocument
                 "valid only with the signatures on page 1",
                 $"protocol {sha256[..DigestShown]} · protocol.toml is attached to this file"
             ),
-            [Approved(protocol, plan), Conduct(protocol), Rules(protocol), Chances(plan), Cautions()]
+            [
+                Approved(protocol, plan),
+                Conduct(protocol),
+                Rules(protocol),
+                Chances(plan),
+                Cautions(),
+            ]
         );
     }
 
