@@ -22,6 +22,7 @@ internal sealed record FactsDraft(
     Parts<NotDrawn> NotDrawn,
     Parts<TranscriptionCheck> TranscriptionChecks,
     Parts<QueryAnswer> Answers,
+    HandlingFacts Handling,
     EndedEarly? EndedEarly,
     ReportRevision? Revision
 )
@@ -47,6 +48,13 @@ internal sealed record FactsDraft(
             NotDrawn = NotDrawn.Values,
             TranscriptionChecks = TranscriptionChecks.Values,
             Answers = Answers.Values,
+            CollectionTube = Handling.Tube,
+            Spinning = Handling.Spinning,
+            Temperatures = Handling.Temperatures.Values,
+            Thawing = Handling.Thawing,
+            SpecimenSource = Handling.Subjects,
+            Funding = Handling.Funding,
+            Interests = Handling.Interests,
             EndedEarly = EndedEarly,
             Revision = Revision,
         };

@@ -12,7 +12,10 @@ internal sealed record ConductRules(
     int PlannedLooks,
     ChangeOrigin ChangeSince,
     TimeOrigin TimeOrigin,
-    int? PlannedDays
+    int? PlannedDays,
+    DrawRules? Draw,
+    SpinRules? Spin,
+    FreezingRules? Freezing
 );
 
 /// <summary>Reads the rules of a protocol about how the study is run.</summary>
@@ -30,7 +33,12 @@ internal static class ConductReader
             PlannedLooks: root.Read(ProtocolKeys.Looks),
             ChangeSince: root.Read(ProtocolKeys.ChangeSince),
             TimeOrigin: root.Read(ProtocolKeys.TimeCountsFrom),
-            PlannedDays: root.Read(ProtocolKeys.PlannedDays)
+            PlannedDays: root.Read(ProtocolKeys.PlannedDays),
+            Draw: root.OptionalTable(ProtocolKeys.Draw) is { } draw ? DrawKeys.Read(draw) : null,
+            Spin: root.OptionalTable(ProtocolKeys.Spin) is { } spin ? SpinKeys.Read(spin) : null,
+            Freezing: root.OptionalTable(ProtocolKeys.Freezing) is { } freezing
+                ? FreezingKeys.Read(freezing)
+                : null
         );
 
     /// <summary>Checks that time after thawing is studied as such: in plasma that is no longer frozen, with changes that count from the baseline, which is thawed too.</summary>

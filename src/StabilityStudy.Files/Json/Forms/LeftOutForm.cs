@@ -31,6 +31,14 @@ internal static class LeftOutValue
         where T : class =>
         new LeftOutForm<T?>(Form.Of<T?, T>(form, value => value!), value => value is not null);
 
+    /// <summary>The value, or no property.</summary>
+    public static Form<T?> OrLeftOut<T>(this Form<T> form)
+        where T : struct =>
+        new LeftOutForm<T?>(
+            Form.Of<T?, T>(form, value => value.GetValueOrDefault()),
+            value => value.HasValue
+        );
+
     /// <summary>The list, or no property where it is empty.</summary>
     public static Form<ImmutableArray<T>> OrLeftOut<T>(this Form<ImmutableArray<T>> form) =>
         new LeftOutForm<ImmutableArray<T>>(form, list => !list.IsEmpty);
