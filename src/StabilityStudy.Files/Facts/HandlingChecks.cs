@@ -8,6 +8,7 @@ internal static class HandlingChecks
 {
     public static void Check(FactsDraft facts, ProtocolDraft? protocol)
     {
+        // A plan that could not be read as a whole is corrected first.
         var plan = protocol?.Conduct;
         CheckTube(facts, plan?.Draw);
         CheckSpinning(facts, plan?.Spin);
@@ -15,18 +16,18 @@ internal static class HandlingChecks
         CheckTemperatures(facts, protocol);
     }
 
-    private static void CheckTube(FactsDraft facts, DrawRules? plan)
+    private static void CheckTube(FactsDraft facts, Part<DrawRules>? plan)
     {
         if (
-            facts.Handling.Tube is not { } tube
-            || facts.Root.OptionalTable(FactsKeys.CollectionTube) is not { } table
+            facts.Handling.Tube is not var (table, tube)
             || !table.IsSound(CollectionTubeKeys.CitratePercent)
+            || plan?.Table.IsSound(DrawKeys.CitratePercent) == false
         )
         {
             return;
         }
 
-        var planned = plan?.CitratePercent ?? CollectionTube.UsualCitratePercent;
+        var planned = plan?.Value.CitratePercent ?? CollectionTube.UsualCitratePercent;
         if (tube.CitratePercent != planned)
         {
             table.Remark(
@@ -40,16 +41,14 @@ internal static class HandlingChecks
         }
     }
 
-    private static void CheckSpinning(FactsDraft facts, SpinRules? plan)
+    private static void CheckSpinning(FactsDraft facts, Part<SpinRules>? spin)
     {
-        if (
-            facts.Handling.Spinning is not { } spun
-            || facts.Root.OptionalTable(FactsKeys.Spinning) is not { } table
-        )
+        if (facts.Handling.Spinning is not var (table, spun))
         {
             return;
         }
 
+        var plan = spin?.Value;
         var most = plan?.PlateletsBelow ?? SpinRules.UsualPlateletsBelow;
         if (table.IsSound(SpinningKeys.Platelets) && spun.Platelets >= most)
         {
@@ -63,7 +62,12 @@ internal static class HandlingChecks
             );
         }
 
-        if (plan is null)
+        if (
+            spin is null
+            || plan is null
+            || !spin.Table.IsSound(SpinKeys.RelativeForce)
+            || !spin.Table.IsSound(SpinKeys.Duration)
+        )
         {
             return;
         }
@@ -94,18 +98,21 @@ internal static class HandlingChecks
         }
     }
 
-    private static void CheckThawing(FactsDraft facts, FreezingRules? plan)
+    private static void CheckThawing(FactsDraft facts, Part<FreezingRules>? freezing)
     {
         if (
-            plan is null
-            || facts.Handling.Thawing is not { } thawed
-            || facts.Root.OptionalTable(FactsKeys.Thawing) is not { } table
+            freezing is not var (planned, plan)
+            || facts.Handling.Thawing is not var (table, thawed)
         )
         {
             return;
         }
 
-        if (table.IsSound(ThawingKeys.Celsius) && !plan.ThawCelsius.Holds(thawed.Celsius))
+        if (
+            table.IsSound(ThawingKeys.Celsius)
+            && planned.IsSound(FreezingKeys.ThawCelsius)
+            && !plan.ThawCelsius.Holds(thawed.Celsius)
+        )
         {
             table.Remark(
                 ThawingKeys.Celsius,
@@ -115,7 +122,11 @@ internal static class HandlingChecks
             );
         }
 
-        if (table.IsSound(ThawingKeys.Duration) && thawed.Duration != plan.ThawFor)
+        if (
+            table.IsSound(ThawingKeys.Duration)
+            && planned.IsSound(FreezingKeys.ThawFor)
+            && thawed.Duration != plan.ThawFor
+        )
         {
             table.Remark(
                 ThawingKeys.Duration,

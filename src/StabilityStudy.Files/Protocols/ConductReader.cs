@@ -13,9 +13,9 @@ internal sealed record ConductRules(
     ChangeOrigin ChangeSince,
     TimeOrigin TimeOrigin,
     int? PlannedDays,
-    DrawRules? Draw,
-    SpinRules? Spin,
-    FreezingRules? Freezing
+    Part<DrawRules>? Draw,
+    Part<SpinRules>? Spin,
+    Part<FreezingRules>? Freezing
 );
 
 /// <summary>Reads the rules of a protocol about how the study is run.</summary>
@@ -34,11 +34,13 @@ internal static class ConductReader
             ChangeSince: root.Read(ProtocolKeys.ChangeSince),
             TimeOrigin: root.Read(ProtocolKeys.TimeCountsFrom),
             PlannedDays: root.Read(ProtocolKeys.PlannedDays),
-            Draw: root.OptionalTable(ProtocolKeys.Draw) is { } draw ? DrawKeys.Read(draw) : null,
-            Spin: root.OptionalTable(ProtocolKeys.Spin) is { } spin ? SpinKeys.Read(spin) : null,
-            Freezing: root.OptionalTable(ProtocolKeys.Freezing) is { } freezing
-                ? FreezingKeys.Read(freezing)
-                : null
+            Draw: Part<DrawRules>.Optional(root, ProtocolKeys.Draw, DrawKeys.Read),
+            Spin: Part<SpinRules>.Optional(root, ProtocolKeys.Spin, SpinKeys.Read),
+            Freezing: Part<FreezingRules>.Optional(
+                root,
+                ProtocolKeys.Freezing,
+                FreezingKeys.Read
+            )
         );
 
     /// <summary>Checks that time after thawing is studied as such: in plasma that is no longer frozen, with changes that count from the baseline, which is thawed too.</summary>

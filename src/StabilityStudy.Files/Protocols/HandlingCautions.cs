@@ -19,15 +19,15 @@ internal static class HandlingCautions
 
     private static void CheckDraw(ProtocolDraft draft)
     {
-        if (
-            draft.Conduct.Draw is not { } rules
-            || draft.Root.OptionalTable(ProtocolKeys.Draw) is not { } table
-        )
+        if (draft.Conduct.Draw is not var (table, rules))
         {
             return;
         }
 
-        if (rules.CitratePercent != Core.Study.CollectionTube.UsualCitratePercent)
+        if (
+            table.IsSound(DrawKeys.CitratePercent)
+            && rules.CitratePercent != Core.Study.CollectionTube.UsualCitratePercent
+        )
         {
             Lax(
                 table,
@@ -40,8 +40,11 @@ internal static class HandlingCautions
         }
 
         if (
-            rules.FewestInversions < UsualFewestInversions
-            || rules.MostInversions > UsualMostInversions
+            table.IsSound(DrawKeys.Inversions)
+            && (
+                rules.FewestInversions < UsualFewestInversions
+                || rules.MostInversions > UsualMostInversions
+            )
         )
         {
             Lax(
@@ -81,8 +84,11 @@ internal static class HandlingCautions
     private static void CheckSpin(ProtocolDraft draft)
     {
         if (
-            draft.Conduct.Spin is { PlateletsBelow: > SpinRules.UsualPlateletsBelow and var platelets }
-            && draft.Root.OptionalTable(ProtocolKeys.Spin) is { } table
+            draft.Conduct.Spin
+            is (
+                { } table,
+                { PlateletsBelow: > SpinRules.UsualPlateletsBelow and var platelets }
+            )
         )
         {
             Lax(
@@ -99,8 +105,7 @@ internal static class HandlingCautions
     private static void CheckFreezing(ProtocolDraft draft)
     {
         if (
-            draft.Conduct.Freezing is not { } rules
-            || draft.Root.OptionalTable(ProtocolKeys.Freezing) is not { } table
+            draft.Conduct.Freezing is not var (table, rules)
             || !draft.Root.IsSound(ProtocolKeys.Storages)
             || draft.Storages.Items.Any(item => !item.Table.IsSound(StorageKeys.Celsius))
         )

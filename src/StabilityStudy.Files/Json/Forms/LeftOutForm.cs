@@ -31,14 +31,6 @@ internal static class LeftOutValue
         where T : class =>
         new LeftOutForm<T?>(Form.Of<T?, T>(form, value => value!), value => value is not null);
 
-    /// <summary>The value, or no property.</summary>
-    public static Form<T?> OrLeftOut<T>(this Form<T> form)
-        where T : struct =>
-        new LeftOutForm<T?>(
-            Form.Of<T?, T>(form, value => value.GetValueOrDefault()),
-            value => value.HasValue
-        );
-
     /// <summary>The list, or no property where it is empty.</summary>
     public static Form<ImmutableArray<T>> OrLeftOut<T>(this Form<ImmutableArray<T>> form) =>
         new LeftOutForm<ImmutableArray<T>>(form, list => !list.IsEmpty);
@@ -47,4 +39,16 @@ internal static class LeftOutValue
     public static Form<T> OrLeftOutFor<T>(this Form<T> form, T usual)
         where T : struct, Enum =>
         new LeftOutForm<T>(form, value => !EqualityComparer<T>.Default.Equals(value, usual));
+}
+
+/// <summary>Leaves out what is not there.</summary>
+internal static class LeftOutNumber
+{
+    /// <summary>The value, or no property.</summary>
+    public static Form<T?> OrLeftOut<T>(this Form<T> form)
+        where T : struct =>
+        new LeftOutForm<T?>(
+            Form.Of<T?, T>(form, value => value.GetValueOrDefault()),
+            value => value.HasValue
+        );
 }
