@@ -12,19 +12,21 @@ internal static class CompletenessItems
     /// <summary>The items of a list of numbers of which something is missing.</summary>
     public static string? Lacking(StudyAnalysis analysis, int first, int last)
     {
-        string[] open =
+        int[] open =
         [
-            .. Of(analysis)
-                .Take(last)
-                .Skip(first - 1)
-                .Where(item => item.Missing is not null)
-                .Select(item => item.Name.Split(' ')[0]),
+            .. Enumerable
+                .Range(first, last - first + 1)
+                .Zip(Of(analysis).Skip(first - 1))
+                .Where(item => item.Second.Missing is not null)
+                .Select(item => item.First),
         ];
-        return open.Length switch
+        return open switch
         {
-            0 => null,
-            1 => $"what item {open[0]} of the checklist lacks",
-            _ => $"what items {ScopeWords.List([.. open])} of the checklist lack",
+            [] => null,
+            [var one] => $"what item {NumberText.Count(one)} of the checklist lacks",
+            [var lowest, _, .., var highest] when highest - lowest == open.Length - 1 =>
+                $"what items {NumberText.Count(lowest)} to {NumberText.Count(highest)} of the checklist lack",
+            _ => $"what items {ScopeWords.List(open.Select(NumberText.Count))} of the checklist lack",
         };
     }
 
