@@ -213,7 +213,7 @@ public sealed class HandlingTests
     [Theory]
     [InlineData("relative_force = 1500", "relative_force = 2000", "2000 × g, planned 1500")]
     [InlineData("duration = \"15 min\"", "duration = \"10 min\"", "10 min, planned 15 min")]
-    [InlineData("spins = 2, ", "", "spun 1 times, planned 2")]
+    [InlineData("spins = 2, ", "", "spun once, planned twice")]
     [InlineData("celsius = [19, 23]", "celsius = [15, 23]", "15 to 23 °C, planned 18 to 25 °C")]
     public void Spinning_otherwise_than_planned_is_a_query(string from, string to, string says)
     {

@@ -81,7 +81,7 @@ internal static class HandlingChecks
                 ? [$"{DurationText.Format(spun.Duration)}, planned {DurationText.Format(plan.Duration)}"]
                 : Array.Empty<string>(),
             .. spun.Spins != plan.Spins
-                ? [FormattableString.Invariant($"spun {spun.Spins} times, planned {plan.Spins}")]
+                ? [$"spun {Times(spun.Spins)}, planned {Times(plan.Spins)}"]
                 : Array.Empty<string>(),
             .. spun.Celsius is { } range && plan.Celsius is { } planned && !planned.Holds(range)
                 ? [$"{Words(range)}, planned {Words(planned)}"]
@@ -168,6 +168,8 @@ internal static class HandlingChecks
             }
         }
     }
+
+    private static string Times(int spins) => spins == 1 ? "once" : "twice";
 
     private static string Words(CelsiusRange range) =>
         FormattableString.Invariant($"{range.Lowest} to {range.Highest} °C");
