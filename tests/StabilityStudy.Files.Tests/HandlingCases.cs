@@ -18,6 +18,24 @@ internal static class HandlingCases
             Lax("draw.discard_tube", Draw("\"before a winged set\"", "\"never\""), "first tube short"),
             Lax("draw.transport_celsius", Draw("[15, 25]", "[2, 25]"), "room temperature"),
             Lax("spin.platelets_below", Spin("platelets_below = 10", "platelets_below = 12"), "fewer than 10"),
+            Plan(
+                Draw("\"common practice\"", "\"from memory\""),
+                "source-from-memory",
+                "draw.source",
+                "from memory: draw"
+            ) with
+            {
+                Severity = Severity.Attention,
+            },
+            Plan(
+                Spin("\"common practice\"", "\"short\""),
+                "source-too-short",
+                "spin.source",
+                "looked up: spin"
+            ) with
+            {
+                Severity = Severity.Attention,
+            },
             Plan(Draw("[3, 5]", "[5, 3]"), "out-of-range", "draw.inversions", "the lowest first"),
             Plan(Draw("[3, 5]", "[3, 4.5]"), "out-of-range", "draw.inversions", "a whole number"),
             Plan(
