@@ -8,7 +8,12 @@ namespace StabilityStudy.Files.Tests;
 public sealed class BrokenInputTests
 {
     public static TheoryData<BrokenInput> Cases =>
-        [.. BrokenTomlCases.All, .. LaxProtocolCases.All, .. BrokenCsvCases.All, .. HandlingCases.All];
+        [
+            .. BrokenTomlCases.All,
+            .. LaxProtocolCases.All,
+            .. BrokenCsvCases.All,
+            .. HandlingCases.All,
+        ];
 
     [Theory]
     [MemberData(nameof(Cases), DisableDiscoveryEnumeration = true)]

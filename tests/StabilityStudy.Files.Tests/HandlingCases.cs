@@ -12,12 +12,24 @@ internal static class HandlingCases
 
     private static IEnumerable<BrokenInput> Plans =>
         [
-            Lax("draw.citrate_percent", Draw("citrate_percent = 3.2", "citrate_percent = 3.8"), "3.8 %"),
+            Lax(
+                "draw.citrate_percent",
+                Draw("citrate_percent = 3.2", "citrate_percent = 3.8"),
+                "3.8 %"
+            ),
             Lax("draw.inversions", Draw("[3, 5]", "[2, 5]"), "3 to 5 times"),
             Lax("draw.inversions", Draw("[3, 5]", "[3, 8]"), "more break cells"),
-            Lax("draw.discard_tube", Draw("\"before a winged set\"", "\"never\""), "first tube short"),
+            Lax(
+                "draw.discard_tube",
+                Draw("\"before a winged set\"", "\"never\""),
+                "first tube short"
+            ),
             Lax("draw.transport_celsius", Draw("[15, 25]", "[2, 25]"), "room temperature"),
-            Lax("spin.platelets_below", Spin("platelets_below = 10", "platelets_below = 12"), "fewer than 10"),
+            Lax(
+                "spin.platelets_below",
+                Spin("platelets_below = 10", "platelets_below = 12"),
+                "fewer than 10"
+            ),
             Plan(
                 Draw("\"common practice\"", "\"from memory\""),
                 "source-from-memory",

@@ -30,10 +30,7 @@ public sealed class HandlingTests
     {
         var text = GoodStudy.Text(files, file);
         Assert.Contains(from, text, StringComparison.Ordinal);
-        return files.With(
-            file,
-            GoodStudy.Utf8(text.Replace(from, to, StringComparison.Ordinal))
-        );
+        return files.With(file, GoodStudy.Utf8(text.Replace(from, to, StringComparison.Ordinal)));
     }
 
     private static StudyIntakeResult Read(StudyBytes files)
@@ -95,7 +92,10 @@ public sealed class HandlingTests
             new Thawing(new(36.6m, 37.3m), TimeSpan.FromMinutes(5), "WB-1"),
             facts.Thawing
         );
-        Assert.Equal(new SpecimenSource("patients", "in order", "decision 14"), facts.SpecimenSource);
+        Assert.Equal(
+            new SpecimenSource("patients", "in order", "decision 14"),
+            facts.SpecimenSource
+        );
         Assert.Equal(("the laboratory", "none"), (facts.Funding, facts.Interests));
     }
 
@@ -174,7 +174,11 @@ public sealed class HandlingTests
             text,
             StringComparison.Ordinal
         );
-        Assert.Contains("straight needle,native,citrate,on ice,2\n", text, StringComparison.Ordinal);
+        Assert.Contains(
+            "straight needle,native,citrate,on ice,2\n",
+            text,
+            StringComparison.Ordinal
+        );
         Assert.Contains("native,,,3\n", text, StringComparison.Ordinal);
 
         var again = StudyIntake.Read(
@@ -233,7 +237,11 @@ public sealed class HandlingTests
     }
 
     [Theory]
-    [InlineData("celsius = [36.6, 37.3]", "celsius = [36.6, 39]", "36.6 to 39 °C, planned 36 to 38 °C")]
+    [InlineData(
+        "celsius = [36.6, 37.3]",
+        "celsius = [36.6, 39]",
+        "36.6 to 39 °C, planned 36 to 38 °C"
+    )]
     [InlineData("duration = \"5 min\"", "duration = \"20 min\"", "20 min, planned 5 min")]
     public void Thawing_otherwise_than_planned_is_a_query(string from, string to, string says)
     {
@@ -288,7 +296,11 @@ public sealed class HandlingTests
                 Frozen + "change_since = \"baseline\"\ntime_counts_from = \"thawing\"\n" + Days,
                 StringComparison.Ordinal
             )
-            .Replace("state = \"whole blood\"", "state = \"separated plasma\"", StringComparison.Ordinal);
+            .Replace(
+                "state = \"whole blood\"",
+                "state = \"separated plasma\"",
+                StringComparison.Ordinal
+            );
 
         Assert.Contains(
             "freezing-does-not-fit",

@@ -107,9 +107,21 @@ public sealed class HandlingFactsTests
     [Fact]
     public void The_report_has_them_and_lacks_them_no_more()
     {
-        Assert.Contains("2.7 mL, 3.2 % citrate; plasma, never serum", s_text.Value, StringComparison.Ordinal);
-        Assert.Contains("wb-rt at 19.2 to 23.8 °C (logger L-7)", s_text.Value, StringComparison.Ordinal);
-        Assert.Contains("paid by the invented hospital; interests: none", s_text.Value, StringComparison.Ordinal);
+        Assert.Contains(
+            "2.7 mL, 3.2 % citrate; plasma, never serum",
+            s_text.Value,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "wb-rt at 19.2 to 23.8 °C (logger L-7)",
+            s_text.Value,
+            StringComparison.Ordinal
+        );
+        Assert.Contains(
+            "paid by the invented hospital; interests: none",
+            s_text.Value,
+            StringComparison.Ordinal
+        );
         Assert.DoesNotContain("not in the files", s_text.Value, StringComparison.Ordinal);
         Assert.NotEmpty(StudyPipeline.Render(s_study, PaperSize.A4).Pdf.ToArray());
     }

@@ -55,7 +55,8 @@ public static class DrawQueries
                 inputs,
                 NotCitrated,
                 "material",
-                tube => tube.Material is SpecimenMaterial.Serum or SpecimenMaterial.OtherAnticoagulant,
+                tube =>
+                    tube.Material is SpecimenMaterial.Serum or SpecimenMaterial.OtherAnticoagulant,
                 count => $"{count} not of citrated blood or plasma; they do not count."
             ),
             .. NotRecorded(inputs),
@@ -107,9 +108,7 @@ public static class DrawQueries
             "transport",
             tube =>
                 tube.Transport == TransportState.OnIce
-                || (
-                    tube.Transport == TransportState.Refrigerated && !cold.Contains(tube.Storage)
-                ),
+                || (tube.Transport == TransportState.Refrigerated && !cold.Contains(tube.Storage)),
             count =>
                 $"{count} came to the laboratory refrigerated or on ice; cold takes von Willebrand factor and factor VIII and can activate factor VII."
         );
@@ -125,8 +124,12 @@ public static class DrawQueries
         (string Column, Func<TubeRow, bool> IsMissing)[] columns =
         [
             ("device", tube => tube.Device.Length == 0),
-            ("discard_tube", tube => tube.DiscardTube == DiscardTube.NotRecorded
-                && rules.DiscardTube != DiscardTubeRule.Never),
+            (
+                "discard_tube",
+                tube =>
+                    tube.DiscardTube == DiscardTube.NotRecorded
+                    && rules.DiscardTube != DiscardTubeRule.Never
+            ),
             ("drawn_after", tube => tube.DrawnAfter == DrawnBefore.NotRecorded),
             ("draw_position", tube => tube.DrawPosition is null),
             ("inversions", tube => tube.Inversions is null),

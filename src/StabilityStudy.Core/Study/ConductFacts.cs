@@ -16,12 +16,7 @@ public sealed record CollectionTube(string Name, decimal CitratePercent)
 /// <param name="RelativeForce">Relative centrifugal force, × g.</param>
 /// <param name="Duration">How long.</param>
 /// <param name="Spins">How often the plasma was spun.</param>
-public sealed record Spinning(
-    string Centrifuge,
-    int RelativeForce,
-    TimeSpan Duration,
-    int Spins
-)
+public sealed record Spinning(string Centrifuge, int RelativeForce, TimeSpan Duration, int Spins)
 {
     /// <summary>Most residual platelets that were counted, 10⁹/L; null when none were counted.</summary>
     public decimal? Platelets { get; init; }

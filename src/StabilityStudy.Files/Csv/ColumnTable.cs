@@ -40,10 +40,7 @@ internal sealed class ColumnTable<TRow>(string section)
     )
     {
         var column = new Column<T>(name, Need.Optional, form, note, example) { IsLater = true };
-        _later.Add(
-            column,
-            row => !EqualityComparer<T>.Default.Equals(value(row), form.Absent)
-        );
+        _later.Add(column, row => !EqualityComparer<T>.Default.Equals(value(row), form.Absent));
         return Add(column, value);
     }
 

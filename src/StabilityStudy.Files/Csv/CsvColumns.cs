@@ -28,7 +28,9 @@ internal sealed record CsvColumns(string Section, ImmutableArray<Column> All)
     /// <summary>The names of those that the file must have.</summary>
     public ImmutableArray<string> Required { get; } =
     [
-        .. All.Where(column => column.Need == Need.Required || (All[^1] == SourceRow && !column.IsLater))
+        .. All.Where(column =>
+                column.Need == Need.Required || (All[^1] == SourceRow && !column.IsLater)
+            )
             .Select(column => column.Name),
     ];
 

@@ -75,10 +75,18 @@ internal static class HandlingChecks
         string[] other =
         [
             .. table.IsSound(SpinningKeys.RelativeForce) && spun.RelativeForce != plan.RelativeForce
-                ? [FormattableString.Invariant($"{spun.RelativeForce} × g, planned {plan.RelativeForce}")]
+                ?
+                [
+                    FormattableString.Invariant(
+                        $"{spun.RelativeForce} × g, planned {plan.RelativeForce}"
+                    ),
+                ]
                 : Array.Empty<string>(),
             .. table.IsSound(SpinningKeys.Duration) && spun.Duration != plan.Duration
-                ? [$"{DurationText.Format(spun.Duration)}, planned {DurationText.Format(plan.Duration)}"]
+                ?
+                [
+                    $"{DurationText.Format(spun.Duration)}, planned {DurationText.Format(plan.Duration)}",
+                ]
                 : Array.Empty<string>(),
             .. spun.Spins != plan.Spins
                 ? [$"spun {Times(spun.Spins)}, planned {Times(plan.Spins)}"]
@@ -142,13 +150,7 @@ internal static class HandlingChecks
         var storages = protocol?.Storages.Codes(StorageKeys.Id, storage => storage.Id);
         foreach (var (table, recorded) in facts.Handling.Temperatures.Items)
         {
-            References.Check(
-                table,
-                TemperatureKeys.Storage,
-                recorded.Storage,
-                "storage",
-                storages
-            );
+            References.Check(table, TemperatureKeys.Storage, recorded.Storage, "storage", storages);
             var planned = protocol?.Storages.Items.FirstOrDefault(item =>
                 item.Value.Id == recorded.Storage && item.Table.IsSound(StorageKeys.Celsius)
             );

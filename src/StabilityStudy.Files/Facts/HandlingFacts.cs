@@ -16,7 +16,11 @@ internal sealed record HandlingFacts(
 {
     public static HandlingFacts Read(TomlTable root) =>
         new(
-            Tube: Part<CollectionTube>.Optional(root, FactsKeys.CollectionTube, CollectionTubeKeys.Read),
+            Tube: Part<CollectionTube>.Optional(
+                root,
+                FactsKeys.CollectionTube,
+                CollectionTubeKeys.Read
+            ),
             Spinning: Part<Spinning>.Optional(root, FactsKeys.Spinning, SpinningKeys.Read),
             Temperatures: Parts<StorageTemperature>.Read(
                 root,

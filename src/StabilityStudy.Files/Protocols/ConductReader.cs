@@ -36,11 +36,7 @@ internal static class ConductReader
             PlannedDays: root.Read(ProtocolKeys.PlannedDays),
             Draw: Part<DrawRules>.Optional(root, ProtocolKeys.Draw, DrawKeys.Read),
             Spin: Part<SpinRules>.Optional(root, ProtocolKeys.Spin, SpinKeys.Read),
-            Freezing: Part<FreezingRules>.Optional(
-                root,
-                ProtocolKeys.Freezing,
-                FreezingKeys.Read
-            )
+            Freezing: Part<FreezingRules>.Optional(root, ProtocolKeys.Freezing, FreezingKeys.Read)
         );
 
     /// <summary>Checks that time after thawing is studied as such: in plasma that is no longer frozen, with changes that count from the baseline, which is thawed too.</summary>

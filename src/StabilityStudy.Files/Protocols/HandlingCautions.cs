@@ -55,10 +55,7 @@ internal static class HandlingCautions
             );
         }
 
-        if (
-            rules.Devices.Any(DrawRules.IsWingedSet)
-            && rules.DiscardTube == DiscardTubeRule.Never
-        )
+        if (rules.Devices.Any(DrawRules.IsWingedSet) && rules.DiscardTube == DiscardTubeRule.Never)
         {
             Lax(
                 table,
@@ -84,11 +81,8 @@ internal static class HandlingCautions
     private static void CheckSpin(ProtocolDraft draft)
     {
         if (
-            draft.Conduct.Spin
-            is (
-                { } table,
-                { PlateletsBelow: > SpinRules.UsualPlateletsBelow and var platelets }
-            )
+            draft.Conduct.Spin is
+            ({ } table, { PlateletsBelow: > SpinRules.UsualPlateletsBelow and var platelets })
         )
         {
             Lax(

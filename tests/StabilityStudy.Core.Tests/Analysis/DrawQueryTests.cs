@@ -27,10 +27,7 @@ public sealed class DrawQueryTests
             }
         );
 
-    private static readonly string[] s_codes =
-    [
-        .. DrawQueries.Kinds.Select(kind => kind.Code),
-    ];
+    private static readonly string[] s_codes = [.. DrawQueries.Kinds.Select(kind => kind.Code)];
 
     private static DrawRules Rules() =>
         new(

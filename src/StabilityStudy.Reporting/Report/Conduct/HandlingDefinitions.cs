@@ -91,7 +91,8 @@ internal static class HandlingDefinitions
             rules.Order switch
             {
                 DrawOrder.First => "citrate tubes first",
-                DrawOrder.FirstOrAfterBloodCulture => "citrate tubes first, or after a blood culture",
+                DrawOrder.FirstOrAfterBloodCulture =>
+                    "citrate tubes first, or after a blood culture",
             },
             $"{(rules.FewestInversions == rules.MostInversions ? "" : $"{NumberText.Count(rules.FewestInversions)} to ")}{NumberText.Count(rules.MostInversions)} complete gentle inversions",
             rules.Transport is { } range

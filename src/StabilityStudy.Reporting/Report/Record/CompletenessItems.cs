@@ -26,7 +26,8 @@ internal static class CompletenessItems
             [var one] => $"what item {NumberText.Count(one)} of the checklist lacks",
             [var lowest, _, .., var highest] when highest - lowest == open.Length - 1 =>
                 $"what items {NumberText.Count(lowest)} to {NumberText.Count(highest)} of the checklist lack",
-            _ => $"what items {ScopeWords.List(open.Select(NumberText.Count))} of the checklist lack",
+            _ =>
+                $"what items {ScopeWords.List(open.Select(NumberText.Count))} of the checklist lack",
         };
     }
 

@@ -27,19 +27,19 @@ internal static class HandlingGaps
     /// <summary>Tube and order of draw.</summary>
     public static string? OfCollection(StudyAnalysis analysis) =>
         Requirement.Together(
-            analysis.Facts.CollectionTube is null ? "tube type and additive are" + NotInFiles : null,
+            analysis.Facts.CollectionTube is null
+                ? "tube type and additive are" + NotInFiles
+                : null,
             analysis.Protocol.Draw is null
-                ? "order of draw, where recorded, stands in specimens.csv"
-            : analysis.Queries.Any(query => query.Kind == DrawQueries.DrawNotRecorded)
-                ? "what specimens.csv does not record of the draw"
-            : null
+                    ? "order of draw, where recorded, stands in specimens.csv"
+                : analysis.Queries.Any(query => query.Kind == DrawQueries.DrawNotRecorded)
+                    ? "what specimens.csv does not record of the draw"
+                : null
         );
 
     /// <summary>Spinning.</summary>
     public static string? OfProcessing(StudyAnalysis analysis) =>
-        analysis.Facts.Spinning is null
-            ? "speed and duration of spinning are" + NotInFiles
-            : null;
+        analysis.Facts.Spinning is null ? "speed and duration of spinning are" + NotInFiles : null;
 
     /// <summary>Temperatures, and how portions were thawed.</summary>
     public static string? OfStorage(StudyAnalysis analysis)
