@@ -8,7 +8,12 @@ namespace StabilityStudy.Files.Tests;
 public sealed class BrokenInputTests
 {
     public static TheoryData<BrokenInput> Cases =>
-        [.. BrokenTomlCases.All, .. LaxProtocolCases.All, .. BrokenCsvCases.All];
+        [
+            .. BrokenTomlCases.All,
+            .. LaxProtocolCases.All,
+            .. BrokenCsvCases.All,
+            .. HandlingCases.All,
+        ];
 
     [Theory]
     [MemberData(nameof(Cases), DisableDiscoveryEnumeration = true)]
@@ -210,6 +215,8 @@ public sealed class BrokenInputTests
             "file-not-read",
             "locked-copy-missing",
             "mean-without-levels-stated",
+            "spin-not-as-planned",
+            "thaw-not-as-planned",
         ];
 
         Assert.Equal(
@@ -220,6 +227,7 @@ public sealed class BrokenInputTests
             BrokenTomlCases
                 .All.Concat(LaxProtocolCases.All)
                 .Concat(BrokenCsvCases.All)
+                .Concat(HandlingCases.All)
                 .Select(broken => broken.Code)
                 .Concat(elsewhere)
                 .Distinct()

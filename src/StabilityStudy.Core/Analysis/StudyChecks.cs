@@ -54,6 +54,7 @@ public static class StudyChecks
         );
         queries.AddRange(RecordQueries.Of(awaited.WithTestedTubes(inputs)));
         queries.AddRange(TubeQueries.Of(inputs));
+        queries.AddRange(DrawQueries.Of(inputs));
         queries.AddRange(TimeQueries.Of(inputs));
         queries.AddRange(ResultQueries.Of(inputs));
         queries.AddRange(ControlQueries.Of(awaited.WithoutTodaysRuns(inputs)));

@@ -44,6 +44,7 @@ internal static class StudyQueries
             .. ExclusionQueries.Of(inputs, sequences),
             .. RecordQueries.Of(inputs),
             .. TubeQueries.Of(inputs),
+            .. DrawQueries.Of(inputs),
             .. TimeQueries.Of(inputs),
             .. ResultQueries.Of(inputs),
             .. ControlQueries.Of(inputs),

@@ -9,6 +9,11 @@ internal static class EligibilityRules
     /// <param name="rules">The protocol's rules.</param>
     public static string? Problem(TubeRow tube, Storage storage, Eligibility rules)
     {
+        if (tube.Material is SpecimenMaterial.Serum or SpecimenMaterial.OtherAnticoagulant)
+        {
+            return $"tube {tube.Tube} holds {(tube.Material == SpecimenMaterial.Serum ? "serum" : "another anticoagulant")}, not citrated blood or plasma";
+        }
+
         if (rules.FillPercentMinimum is { } fill && tube.FillPercent < fill)
         {
             return $"tube {tube.Tube} filled to {Text(tube.FillPercent.Value)} % of nominal, at least {Text(fill)} % required";

@@ -85,7 +85,16 @@ internal static class StorageRules
                 "time of freezing or thawing not recorded, so the state in which it waited is not known",
             ({ } frozenAt, { } thawedAt) => frozenAt > thawedAt || thawedAt > testedAt
                 ? "thawed before freezing or after the test"
-                : null,
+                : StoodUnfrozen(frozenAt - tube.CollectedAt, testedAt - thawedAt, context),
         };
     }
+
+    /// <summary>Plasma changes before it is frozen and after it is thawed, and that change is not one of the freezer.</summary>
+    private static string? StoodUnfrozen(TimeSpan before, TimeSpan after, PairContext context) =>
+        context.Protocol.Freezing is not { } rules ? null
+        : before > rules.Within
+            ? $"frozen {DurationText.FormatToMinute(before)} after collection, {DurationText.Format(rules.Within)} allowed"
+        : after > rules.TestWithin
+            ? $"tested {DurationText.FormatToMinute(after)} after thawing, {DurationText.Format(rules.TestWithin.Value)} allowed"
+        : null;
 }

@@ -38,10 +38,25 @@ public sealed record NamedSource(string Of, string Text)
     public static NamedSource OfEligibility(Eligibility eligibility) =>
         new("eligibility", eligibility.Source);
 
+    /// <summary>The source of the rules of the draw.</summary>
+    public static NamedSource OfDraw(DrawRules draw) => new("draw", draw.Source);
+
+    /// <summary>The source of the rules of spinning.</summary>
+    public static NamedSource OfSpin(SpinRules spin) => new("spin", spin.Source);
+
+    /// <summary>The source of the rules of freezing.</summary>
+    public static NamedSource OfFreezing(FreezingRules freezing) =>
+        new("freezing", freezing.Source);
+
     /// <summary>Every source of a protocol.</summary>
     public static ImmutableArray<NamedSource> All(StudyProtocol protocol) =>
         [
             OfEligibility(protocol.Eligibility),
+            .. protocol.Draw is { } draw ? [OfDraw(draw)] : ImmutableArray<NamedSource>.Empty,
+            .. protocol.Spin is { } spin ? [OfSpin(spin)] : ImmutableArray<NamedSource>.Empty,
+            .. protocol.Freezing is { } freezing
+                ? [OfFreezing(freezing)]
+                : ImmutableArray<NamedSource>.Empty,
             .. protocol.Analytes.SelectMany(analyte =>
                 analyte
                     .GroupWindows.Select(window => OfGroupWindow(analyte, window))

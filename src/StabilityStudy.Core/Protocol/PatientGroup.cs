@@ -12,6 +12,9 @@ public sealed record PatientGroup(
     TimeSpan? BaselineSpunWithin
 )
 {
+    /// <summary>Why so many specimens are planned; null when not stated.</summary>
+    public string? WhySoMany { get; init; }
+
     /// <summary>The anticoagulant of its patients; null when not stated.</summary>
     public Anticoagulant? Anticoagulant { get; init; }
 }

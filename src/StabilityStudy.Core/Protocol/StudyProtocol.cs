@@ -75,6 +75,19 @@ public sealed record StudyProtocol(
     /// <summary>On how many days specimens are to be collected, each day with runs of its own; null when the protocol does not say. It plans, and nothing is concluded from it.</summary>
     public int? PlannedDays { get; init; }
 
+    /// <summary>How specimens are to be drawn; null when the protocol does not say.</summary>
+    public DrawRules? Draw { get; init; }
+
+    /// <summary>How tubes are to be spun; null when the protocol does not say.</summary>
+    public SpinRules? Spin { get; init; }
+
+    /// <summary>How plasma is to be frozen and thawed; null when the protocol does not say.</summary>
+    public FreezingRules? Freezing { get; init; }
+
+    /// <summary>Whether plasma is frozen in this study: in a storage, or before the time after its thawing begins.</summary>
+    public bool Freezes =>
+        TimeOrigin == TimeOrigin.Thawing || Storages.Any(storage => storage.HighestCelsius < 0);
+
     /// <summary>From when the time of a tube counts; null where that was not recorded.</summary>
     public DateTimeOffset? StartOf(Specimens.TubeRow tube)
     {

@@ -14,6 +14,7 @@ public static class RaisedKinds
         .. ConfoundingQueries.Kinds,
         .. ControlQueries.Kinds,
         .. ControlRecordQueries.Kinds,
+        .. DrawQueries.Kinds,
         .. ExclusionDateQueries.Kinds,
         .. ExclusionQueries.Kinds,
         .. LevelQueries.Kinds,

@@ -42,7 +42,87 @@ public sealed record TubeRow(
     ClotCheck Clot,
     string Device,
     Origin Origin
-);
+)
+{
+    /// <summary>The discard tube that was filled before the tubes of the draw.</summary>
+    public DiscardTube DiscardTube { get; init; }
+
+    /// <summary>What was drawn before, in the same puncture, beside a discard tube.</summary>
+    public DrawnBefore DrawnAfter { get; init; }
+
+    /// <summary>How the tube came to the laboratory.</summary>
+    public TransportState Transport { get; init; }
+
+    /// <summary>What is in the tube.</summary>
+    public SpecimenMaterial Material { get; init; }
+}
+
+/// <summary>The discard tube of a draw.</summary>
+public enum DiscardTube
+{
+    /// <summary>Not recorded.</summary>
+    NotRecorded,
+
+    /// <summary>None was filled.</summary>
+    None,
+
+    /// <summary>A citrate tube.</summary>
+    Citrate,
+
+    /// <summary>A tube without additive.</summary>
+    Plain,
+
+    /// <summary>A tube with another additive, which can be carried over.</summary>
+    OtherAdditive,
+}
+
+/// <summary>What was drawn before the tubes of a draw, in the same puncture.</summary>
+public enum DrawnBefore
+{
+    /// <summary>Not recorded.</summary>
+    NotRecorded,
+
+    /// <summary>Nothing but a discard tube.</summary>
+    Nothing,
+
+    /// <summary>A blood culture.</summary>
+    BloodCulture,
+
+    /// <summary>A tube of another kind, whose additive can be carried over.</summary>
+    OtherTube,
+}
+
+/// <summary>How a tube came to the laboratory.</summary>
+public enum TransportState
+{
+    /// <summary>Not recorded.</summary>
+    NotRecorded,
+
+    /// <summary>At room temperature.</summary>
+    RoomTemperature,
+
+    /// <summary>Refrigerated, or beside cooling packs.</summary>
+    Refrigerated,
+
+    /// <summary>On ice.</summary>
+    OnIce,
+}
+
+/// <summary>What is in a tube.</summary>
+public enum SpecimenMaterial
+{
+    /// <summary>Not recorded; a study of citrated specimens.</summary>
+    NotRecorded,
+
+    /// <summary>Citrated blood, or plasma of it.</summary>
+    Citrate,
+
+    /// <summary>Serum: its fibrinogen and several factors are used up.</summary>
+    Serum,
+
+    /// <summary>Blood or plasma with another anticoagulant in the tube.</summary>
+    OtherAnticoagulant,
+}
 
 /// <summary>Hemolysis as graded by eye or index.</summary>
 public enum Hemolysis

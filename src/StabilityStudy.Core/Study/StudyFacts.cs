@@ -40,6 +40,27 @@ public sealed record StudyFacts(
     /// <summary>Answers to data queries.</summary>
     public ImmutableArray<QueryAnswer> Answers { get; init; } = [];
 
+    /// <summary>The tube into which specimens were drawn; null when not stated.</summary>
+    public CollectionTube? CollectionTube { get; init; }
+
+    /// <summary>How tubes were spun; null when not stated.</summary>
+    public Spinning? Spinning { get; init; }
+
+    /// <summary>The temperatures at which tubes waited.</summary>
+    public ImmutableArray<StorageTemperature> Temperatures { get; init; } = [];
+
+    /// <summary>How frozen plasma was thawed; null when not stated.</summary>
+    public Thawing? Thawing { get; init; }
+
+    /// <summary>Whose specimens they are; null when not stated.</summary>
+    public SpecimenSource? SpecimenSource { get; init; }
+
+    /// <summary>Who paid for the study; null when not stated.</summary>
+    public string? Funding { get; init; }
+
+    /// <summary>Interests of those who ran it; null when not stated.</summary>
+    public string? Interests { get; init; }
+
     /// <summary>That collection ended before the planned number was reached; null when it did not, or is going on.</summary>
     public EndedEarly? EndedEarly { get; init; }
 

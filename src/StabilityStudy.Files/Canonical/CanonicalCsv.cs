@@ -19,9 +19,8 @@ internal static class CanonicalCsv
     {
         var bytes = new ArrayBufferWriter<byte>(UsualLine * (rows.Length + 1));
         var line = new CanonicalLine(bytes);
-        foreach (
-            var name in (sourceRow is null ? table.Columns : table.Columns.WithSourceRow()).Names
-        )
+        var (columns, write) = table.Of(rows);
+        foreach (var name in (sourceRow is null ? columns : columns.WithSourceRow()).Names)
         {
             line.Text(name);
         }
@@ -29,7 +28,7 @@ internal static class CanonicalCsv
         line.End();
         foreach (var row in rows)
         {
-            table.Write(row, line);
+            write(row, line);
             if (sourceRow is not null)
             {
                 line.Number(sourceRow(row));

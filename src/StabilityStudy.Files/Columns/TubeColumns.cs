@@ -29,7 +29,11 @@ internal static class TubeColumns
     public static readonly Column<decimal?> HematocritPercent = Table.Add("hematocrit_percent", Optional, Number(NumberRange.HematocritPercent), row => row.HematocritPercent, "hematocrit, percent; once a specimen is enough", "41");
     public static readonly Column<Hemolysis> Hemolysis = Table.Add("hemolysis", Optional, Word(FileWords.HemolysisGrades), row => row.Hemolysis, "grade of hemolysis", "none");
     public static readonly Column<ClotCheck> Clot = Table.Add("clot", Optional, Word(FileWords.ClotChecks), row => row.Clot, "whether there was a clot; empty is not the same as no", "no");
-    public static readonly Column<string> Device = Table.Add("device", Optional, FreeText, row => row.Device, "how it was drawn", "straight needle");
+    public static readonly Column<string> Device = Table.Add("device", Optional, FreeText, row => row.Device, "how it was drawn; a winged set has the word winged or butterfly in its name", "straight needle");
     public static readonly Column<Origin> Origin = Table.Add("origin", Optional, Word(FileWords.Origins), row => row.Origin, "where the specimen comes from", "native");
+    public static readonly Column<DiscardTube> DiscardTube = Table.AddLater("discard_tube", Word(FileWords.DiscardTubes), row => row.DiscardTube, "discard tube that was filled first; a device called a winged set needs one", "citrate");
+    public static readonly Column<DrawnBefore> DrawnAfter = Table.AddLater("drawn_after", Word(FileWords.DrawnBefore), row => row.DrawnAfter, "what was drawn before in the same puncture, beside a discard tube", "nothing");
+    public static readonly Column<TransportState> Transport = Table.AddLater("transport", Word(FileWords.Transports), row => row.Transport, "how the tube came to the laboratory", "room temperature");
+    public static readonly Column<SpecimenMaterial> Material = Table.AddLater("material", Word(FileWords.Materials), row => row.Material, "what is in the tube: citrated blood or plasma; others do not count", "citrate");
     // csharpier-ignore-end
 }

@@ -13,6 +13,9 @@ internal abstract record Column(string Name, Need Need, string Note, string Exam
     /// <summary>What its fields hold.</summary>
     public abstract ColumnContent Content { get; }
 
+    /// <summary>Whether a canonical file has the column only where a row has a value, because earlier files are without it.</summary>
+    public bool IsLater { get; init; }
+
     /// <summary>Whether its fields are codes in whose place a laboratory's file may have names of persons.</summary>
     public abstract bool IsOfPersons { get; }
 }

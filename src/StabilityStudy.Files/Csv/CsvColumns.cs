@@ -7,6 +7,9 @@ namespace StabilityStudy.Files.Csv;
 /// <param name="All">Every known column, in the order in which the canonical file has them.</param>
 internal sealed record CsvColumns(string Section, ImmutableArray<Column> All)
 {
+    /// <summary>Longer than the header line of any canonical file.</summary>
+    private const int LongestHeader = 4096;
+
     /// <summary>The column of a canonical file that holds the line in the facility's file.</summary>
     public static readonly Column<int?> SourceRow = new(
         "source_row",
@@ -25,17 +28,32 @@ internal sealed record CsvColumns(string Section, ImmutableArray<Column> All)
     /// <summary>The names of those that the file must have.</summary>
     public ImmutableArray<string> Required { get; } =
     [
-        .. All.Where(column => column.Need == Need.Required || All[^1] == SourceRow)
+        .. All.Where(column =>
+                column.Need == Need.Required || (All[^1] == SourceRow && !column.IsLater)
+            )
             .Select(column => column.Name),
     ];
 
-    /// <summary>The same with the line in the facility's file, as a canonical file has it; it has every column.</summary>
+    /// <summary>The same with the line in the facility's file, as a canonical file has it; it has every column but those of later versions that no row has a value in.</summary>
     public CsvColumns WithSourceRow() => new(Section, [.. All, SourceRow]);
 
-    /// <summary>Whether a file begins with exactly the header line of the canonical file with these columns.</summary>
+    /// <summary>Whether a file begins with exactly the header line of a canonical file with these columns.</summary>
     public bool IsCanonical(ReadOnlySpan<byte> utf8)
     {
-        var header = Encoding.UTF8.GetBytes(string.Join(',', WithSourceRow().Names));
-        return utf8.StartsWith(header) && utf8[header.Length..] is [(byte)'\n' or (byte)'\r', ..];
+        var end = utf8.IndexOfAny((byte)'\n', (byte)'\r');
+        if (end < 0 || end > LongestHeader)
+        {
+            return false;
+        }
+
+        var header = Encoding.UTF8.GetString(utf8[..end]);
+        var given = header.Split(',');
+        return header
+            == string.Join(
+                ',',
+                WithSourceRow()
+                    .All.Where(column => !column.IsLater || given.Contains(column.Name))
+                    .Select(column => column.Name)
+            );
     }
 }

@@ -22,6 +22,7 @@ internal sealed record FactsDraft(
     Parts<NotDrawn> NotDrawn,
     Parts<TranscriptionCheck> TranscriptionChecks,
     Parts<QueryAnswer> Answers,
+    HandlingFacts Handling,
     EndedEarly? EndedEarly,
     ReportRevision? Revision
 )
@@ -47,6 +48,13 @@ internal sealed record FactsDraft(
             NotDrawn = NotDrawn.Values,
             TranscriptionChecks = TranscriptionChecks.Values,
             Answers = Answers.Values,
+            CollectionTube = Handling.Tube?.Value,
+            Spinning = Handling.Spinning?.Value,
+            Temperatures = Handling.Temperatures.Values,
+            Thawing = Handling.Thawing?.Value,
+            SpecimenSource = Handling.Subjects?.Value,
+            Funding = Handling.Funding,
+            Interests = Handling.Interests,
             EndedEarly = EndedEarly,
             Revision = Revision,
         };

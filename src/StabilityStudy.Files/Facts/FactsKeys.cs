@@ -21,10 +21,17 @@ internal static class FactsKeys
     public static readonly Key<string> Question = Table.Add("question", Required, TextUpTo(LongestQuestion), "what was asked, in one sentence", "\"May whole blood wait eight hours?\"");
     public static readonly Key<bool> Invented = Table.Add("invented", Optional, Flag, "whether this is an invented example", "true");
     public static readonly Key<string?> TimeZone = Table.Add("time_zone", Depends, OptionalText with { Allowed = "a name of the IANA time zone database" }, "zone of times without an offset, for which it is required", "\"America/Chicago\"");
+    public static readonly Key<string?> Funding = Table.Add("funding", Optional, OptionalText, "who paid for the study", "\"the laboratory\"");
+    public static readonly Key<string?> Interests = Table.Add("interests", Optional, OptionalText, "interests of those who ran it, or that there are none", "\"none\"");
     public static readonly TableKey People = Table.AddTables("person", Required, PersonKeys.Table, "persons, a [[person]] each", "[[person]]");
     public static readonly TableKey Instruments = Table.AddTables("instrument", Optional, InstrumentKeys.Table, "instruments, an [[instrument]] each", "[[instrument]]");
     public static readonly TableKey Lots = Table.AddTables("lot", Optional, LotKeys.Table, "reagent lots, a [[lot]] each", "[[lot]]");
     public static readonly TableKey Clocks = Table.AddTable("clock", Optional, ClockKeys.Table, "whose clock each time column is", "{ tested_at = \"analyzer\" }");
+    public static readonly TableKey CollectionTube = Table.AddTable("collection_tube", Optional, CollectionTubeKeys.Table, "the tube into which specimens were drawn", "{ name = \"2.7 mL, plastic\", citrate_percent = 3.2 }");
+    public static readonly TableKey Spinning = Table.AddTable("spinning", Optional, SpinningKeys.Table, "how tubes were spun", "{ centrifuge = \"C-2\", relative_force = 1500, duration = \"15 min\", platelets = 6 }");
+    public static readonly TableKey Temperatures = Table.AddTables("temperature", Optional, TemperatureKeys.Table, "lowest and highest temperature of a storage while tubes waited, a [[temperature]] each", "[[temperature]]");
+    public static readonly TableKey Thawing = Table.AddTable("thawing", Optional, ThawingKeys.Table, "how frozen plasma was thawed", "{ celsius = [36.6, 37.3], duration = \"5 min\", device = \"water bath WB-1\" }");
+    public static readonly TableKey Subjects = Table.AddTable("subjects", Optional, SubjectKeys.Table, "whose specimens they are", "{ source = \"patients of the hospital\", selection = \"in the order of arrival\", ethics = \"committee decision 2026-014\" }");
     public static readonly TableKey Files = Table.AddTable("files", Optional, FileNameKeys.Table, "names of the data files", "{ results = \"results.csv\" }");
     public static readonly TableKey Exclusions = Table.AddTables("exclusion", Optional, ExclusionKeys.Table, "pairs left out by a decision, an [[exclusion]] each", "[[exclusion]]");
     public static readonly TableKey Deviations = Table.AddTables("deviation", Optional, DeviationKeys.Table, "departures from the protocol, a [[deviation]] each", "[[deviation]]");

@@ -56,6 +56,7 @@ internal static class StudyFactsReader
                 TranscriptionCheckReader.Read
             ),
             Answers: Parts<QueryAnswer>.Read(root, FactsKeys.Answers, ReadAnswer),
+            Handling: HandlingFacts.Read(root),
             EndedEarly: ReadEndedEarly(root.OptionalTable(FactsKeys.EndedEarly)),
             Revision: ReadRevision(root.OptionalTable(FactsKeys.Revision))
         );

@@ -12,7 +12,10 @@ internal sealed record ConductRules(
     int PlannedLooks,
     ChangeOrigin ChangeSince,
     TimeOrigin TimeOrigin,
-    int? PlannedDays
+    int? PlannedDays,
+    Part<DrawRules>? Draw,
+    Part<SpinRules>? Spin,
+    Part<FreezingRules>? Freezing
 );
 
 /// <summary>Reads the rules of a protocol about how the study is run.</summary>
@@ -30,7 +33,10 @@ internal static class ConductReader
             PlannedLooks: root.Read(ProtocolKeys.Looks),
             ChangeSince: root.Read(ProtocolKeys.ChangeSince),
             TimeOrigin: root.Read(ProtocolKeys.TimeCountsFrom),
-            PlannedDays: root.Read(ProtocolKeys.PlannedDays)
+            PlannedDays: root.Read(ProtocolKeys.PlannedDays),
+            Draw: Part<DrawRules>.Optional(root, ProtocolKeys.Draw, DrawKeys.Read),
+            Spin: Part<SpinRules>.Optional(root, ProtocolKeys.Spin, SpinKeys.Read),
+            Freezing: Part<FreezingRules>.Optional(root, ProtocolKeys.Freezing, FreezingKeys.Read)
         );
 
     /// <summary>Checks that time after thawing is studied as such: in plasma that is no longer frozen, with changes that count from the baseline, which is thawed too.</summary>

@@ -13,6 +13,7 @@ internal static class GroupKeys
     public static readonly Key<string> Name = Table.Add("name", Required, Text, "name in the report", "\"No anticoagulant\"");
     public static readonly Key<int> Specimens = Table.Add("specimens", Required, Whole(1, 100_000), "planned number of specimens", "40");
     public static readonly Key<TimeSpan?> BaselineSpunWithin = Table.Add("baseline_spun_within", Optional, Duration.OrNone(), "longest time from collection to spinning of the baseline tube", "\"1 h\"");
+    public static readonly Key<string?> Why = Table.Add("why", Optional, OptionalText, "why so many specimens; stands in the report", "\"with 40, 2 may change by more than the limit and 85 % are still shown\"");
     public static readonly Key<Anticoagulant?> Anticoagulant = Table.Add("anticoagulant", Optional, Word(FileWords.Anticoagulants).OrNone(), "anticoagulant of its patients; taken from id and name when not given", "\"heparin\"");
     // csharpier-ignore-end
 }

@@ -11,6 +11,7 @@ internal static class GroupReader
             BaselineSpunWithin: table.Read(GroupKeys.BaselineSpunWithin)
         )
         {
+            WhySoMany = table.Read(GroupKeys.Why),
             Anticoagulant = table.Read(GroupKeys.Anticoagulant),
         };
 

@@ -1,7 +1,12 @@
 namespace StabilityStudy.Files.Protocols;
 
 /// <summary>A value together with the table it was read from, so that a check can name the line.</summary>
-internal sealed record Part<T>(TomlTable Table, T Value);
+internal sealed record Part<T>(TomlTable Table, T Value)
+{
+    /// <summary>Reads a table that may be there; null when it is not.</summary>
+    public static Part<T>? Optional(TomlTable parent, TableKey key, Func<TomlTable, T> read) =>
+        parent.OptionalTable(key) is { } table ? new(table, read(table)) : null;
+}
 
 /// <summary>The entries of one list of tables.</summary>
 /// <param name="Name">Name of the list: "analyte".</param>

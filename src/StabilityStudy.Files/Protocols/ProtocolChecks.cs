@@ -27,6 +27,7 @@ internal static class ProtocolChecks
         LimitCautions.Check(draft);
         AnalyteCautions.Check(draft);
         EligibilityCautions.Check(draft);
+        HandlingCautions.Check(draft);
         SourceCautions.Check(draft);
     }
 }

@@ -56,5 +56,8 @@ internal sealed record ProtocolDraft(
             ChangeSince = Conduct.ChangeSince,
             TimeOrigin = Conduct.TimeOrigin,
             PlannedDays = Conduct.PlannedDays,
+            Draw = Conduct.Draw?.Value,
+            Spin = Conduct.Spin?.Value,
+            Freezing = Conduct.Freezing?.Value,
         };
 }

@@ -34,6 +34,7 @@ internal static class SourceCautions
                 ProtocolKeys.Eligibility,
                 NamedSource.OfEligibility(draft.Eligibility)
             ),
+            .. OfHandling(draft.Conduct),
             .. draft.Analytes.Items.SelectMany(part => OfAnalyte(part.Table, part.Value)),
             .. draft.Limits.Items.Select(part => new Place(
                 part.Table,
@@ -41,6 +42,24 @@ internal static class SourceCautions
                 NamedSource.OfLimit(part.Value)
             )),
         ];
+
+    private static IEnumerable<Place> OfHandling(ConductRules conduct)
+    {
+        if (conduct.Draw is var (drawTable, draw))
+        {
+            yield return new(drawTable, DrawKeys.Source, NamedSource.OfDraw(draw));
+        }
+
+        if (conduct.Spin is var (spinTable, spin))
+        {
+            yield return new(spinTable, SpinKeys.Source, NamedSource.OfSpin(spin));
+        }
+
+        if (conduct.Freezing is var (freezingTable, freezing))
+        {
+            yield return new(freezingTable, FreezingKeys.Source, NamedSource.OfFreezing(freezing));
+        }
+    }
 
     private static IEnumerable<Place> OfAnalyte(TomlTable table, Analyte analyte) =>
         [

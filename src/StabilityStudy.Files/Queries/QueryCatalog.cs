@@ -12,6 +12,7 @@ public static class QueryCatalog
         .. LockFileQueries.Kinds,
         .. ProtocolQueries.Kinds,
         .. CautionQueries.Kinds,
+        .. HandlingQueries.Kinds,
         .. CsvQueries.Kinds,
         .. RowQueries.Kinds,
         .. SharedKinds.All,

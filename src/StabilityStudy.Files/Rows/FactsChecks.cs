@@ -81,6 +81,7 @@ internal static class FactsChecks
         }
 
         RerunChecks.Check(facts, protocol, specimens, analytes, timePoints);
+        HandlingChecks.Check(facts, protocol);
         CheckExpiry(facts, resultsFile, results, queries);
     }
 

@@ -46,5 +46,11 @@ internal static class SpecimenReader
             Clot: row.Read(TubeColumns.Clot),
             Device: row.Read(TubeColumns.Device),
             Origin: row.Read(TubeColumns.Origin)
-        );
+        )
+        {
+            DiscardTube = row.Read(TubeColumns.DiscardTube),
+            DrawnAfter = row.Read(TubeColumns.DrawnAfter),
+            Transport = row.Read(TubeColumns.Transport),
+            Material = row.Read(TubeColumns.Material),
+        };
 }

@@ -226,6 +226,10 @@ internal static class ValueForms
     public static ValueForm<T?> OrNone<T>(this ValueForm<T> form)
         where T : struct => form.As<T?>(null, value => value);
 
+    /// <summary>A record, null where none is given.</summary>
+    public static ValueForm<T?> OrNothing<T>(this ValueForm<T> form)
+        where T : class => form.As<T?>(null, value => value);
+
     private static ValueForm<T> Of<T>(string allowed, Func<TomlTable, Key, TomlValue, T?> read)
         where T : struct =>
         new(

@@ -100,6 +100,46 @@ internal static class FileWords
         ("quadratic", DriftShape.Quadratic)
     );
 
+    public static readonly WordSet<DiscardTubeRule> DiscardTubeRules = new(
+        ("always", DiscardTubeRule.Always),
+        ("before a winged set", DiscardTubeRule.BeforeWingedSet),
+        ("never", DiscardTubeRule.Never)
+    );
+
+    public static readonly WordSet<DrawOrder> DrawOrders = new(
+        ("first", DrawOrder.First),
+        ("first, or after a blood culture", DrawOrder.FirstOrAfterBloodCulture)
+    );
+
+    public static readonly WordSet<DiscardTube> DiscardTubes = new(
+        ("", DiscardTube.NotRecorded),
+        ("none", DiscardTube.None),
+        ("citrate", DiscardTube.Citrate),
+        ("plain", DiscardTube.Plain),
+        ("other additive", DiscardTube.OtherAdditive)
+    );
+
+    public static readonly WordSet<DrawnBefore> DrawnBefore = new(
+        ("", Core.Specimens.DrawnBefore.NotRecorded),
+        ("nothing", Core.Specimens.DrawnBefore.Nothing),
+        ("blood culture", Core.Specimens.DrawnBefore.BloodCulture),
+        ("other tube", Core.Specimens.DrawnBefore.OtherTube)
+    );
+
+    public static readonly WordSet<TransportState> Transports = new(
+        ("", TransportState.NotRecorded),
+        ("room temperature", TransportState.RoomTemperature),
+        ("refrigerated", TransportState.Refrigerated),
+        ("on ice", TransportState.OnIce)
+    );
+
+    public static readonly WordSet<SpecimenMaterial> Materials = new(
+        ("", SpecimenMaterial.NotRecorded),
+        ("citrate", SpecimenMaterial.Citrate),
+        ("serum", SpecimenMaterial.Serum),
+        ("other anticoagulant", SpecimenMaterial.OtherAnticoagulant)
+    );
+
     /// <summary>Whether a clot makes a specimen unusable.</summary>
     public static readonly WordSet<bool> ClotRules = new(("reject", true), ("accept", false));
 

@@ -66,6 +66,16 @@ internal sealed record NumberRange(string Words, Func<decimal, bool> Holds)
         n => n is >= -200 and <= 60
     );
 
+    public static readonly NumberRange Citrate = new(
+        "a percentage above 0 and at most 10",
+        n => n is > 0 and <= 10
+    );
+
+    public static readonly NumberRange Platelets = new(
+        "a count from 0 to 2000",
+        n => n is >= 0 and <= 2000
+    );
+
     public static readonly NumberRange DrawPosition = Whole(1, 1000);
 
     public static readonly NumberRange Inversions = Whole(0, 1000);

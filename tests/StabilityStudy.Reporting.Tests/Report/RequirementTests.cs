@@ -164,6 +164,86 @@ public sealed partial class RequirementTests
         Assert.False(Tells(withoutLevels, meaning));
     }
 
+    /// <summary>Each item of the checklist that facts of handling answer, and what it lacks without them.</summary>
+    [Fact]
+    public void Items_of_handling_are_complete_where_the_facts_are_stated()
+    {
+        var silent = OddStudies.All["40 pairs"];
+        var stated = HandledStudy.Of(silent);
+        string[] told =
+        [
+            "source of specimens, how they were chosen, consent or ethics: not in the files",
+            "why so many",
+            "tube type and additive",
+            "order of draw",
+            "speed and duration of spinning",
+            "a temperature record",
+            "funding, interests: not in the files",
+            "what items 5 to 9 of the checklist lack",
+            "labeling and transport",
+        ];
+
+        Assert.All(told, text => Assert.True(Tells(Missing(silent), text), text));
+        Assert.All(told, text => Assert.False(Tells(Missing(stated), text), text));
+        Assert.False(Tells(Missing(stated), "checklist"));
+        var note = Both(stated, SectionPages.Unknown)[1].Blocks.OfType<Table>().Single().Note;
+        Assert.All(
+            ["5 Subjects", "6 Number", "7 Collection", "8 Processing", "9 Storage", "13 Runs"],
+            item => Assert.Contains(item, note, StringComparison.Ordinal)
+        );
+    }
+
+    [Fact]
+    public void What_is_stated_in_part_leaves_the_rest_open()
+    {
+        var stated = HandledStudy.Of(OddStudies.All["40 pairs"]);
+        var facts = stated.Facts;
+        var half = Missing(
+            stated with
+            {
+                Facts = facts with
+                {
+                    SpecimenSource = new("patients", null, null),
+                    Interests = null,
+                    Temperatures = [],
+                    Spinning = null,
+                },
+                Protocol = stated.Protocol with
+                {
+                    Freezing = new(
+                        TimeSpan.FromHours(4),
+                        new(36, 38),
+                        TimeSpan.FromMinutes(5),
+                        "common practice"
+                    ),
+                },
+                Queries =
+                [
+                    new(
+                        Core.Analysis.DrawQueries.DrawNotRecorded,
+                        new("specimens.csv", 2, "device"),
+                        "",
+                        "x"
+                    ),
+                ],
+            }
+        );
+
+        string[] told =
+        [
+            "how they were chosen, consent or ethics: not in the files",
+            "interests: not in the files",
+            "a temperature record: none was seen",
+            "how portions were thawed is not in the files",
+            "what specimens.csv does not record of the draw",
+            "what items 5, 7, 8 and 9 of the checklist lack",
+            "what items 7 to 9 of the checklist lack",
+        ];
+        Assert.All(told, text => Assert.True(Tells(half, text), text));
+        Assert.False(Tells(half, "source of specimens"));
+        Assert.False(Tells(half, "funding"));
+    }
+
     /// <summary>The protocol with every word that only the laboratory has.</summary>
     private static Core.Protocol.StudyProtocol Stated(Core.Protocol.StudyProtocol protocol) =>
         protocol with

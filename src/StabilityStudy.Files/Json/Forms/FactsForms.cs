@@ -138,6 +138,17 @@ internal static class FactsForms
         { "transcriptionChecks", v => v.TranscriptionChecks, Form.List(TranscriptionCheckForm) },
         { "answers", v => v.Answers, Form.List(QueryAnswerForm) },
         { "endedEarly", v => v.EndedEarly, EndedEarlyForm.OrNull() },
+        { "collectionTube", v => v.CollectionTube, HandlingForms.TubeForm.OrLeftOut() },
+        { "spinning", v => v.Spinning, HandlingForms.SpinningForm.OrLeftOut() },
+        {
+            "temperatures",
+            v => v.Temperatures,
+            Form.List(HandlingForms.TemperatureForm).OrLeftOut()
+        },
+        { "thawing", v => v.Thawing, HandlingForms.ThawingForm.OrLeftOut() },
+        { "specimenSource", v => v.SpecimenSource, HandlingForms.SourceForm.OrLeftOut() },
+        { "funding", v => v.Funding, Form.Text.OrLeftOut() },
+        { "interests", v => v.Interests, Form.Text.OrLeftOut() },
         { "revision", v => v.Revision, RevisionForm.OrLeftOut() },
         { "ownFiles", v => v.OwnFiles, Form.Keyed(OwnFileForms.OwnFileForm, "name").OrLeftOut() },
     };

@@ -40,3 +40,15 @@ internal static class LeftOutValue
         where T : struct, Enum =>
         new LeftOutForm<T>(form, value => !EqualityComparer<T>.Default.Equals(value, usual));
 }
+
+/// <summary>Leaves out what is not there.</summary>
+internal static class LeftOutNumber
+{
+    /// <summary>The value, or no property.</summary>
+    public static Form<T?> OrLeftOut<T>(this Form<T> form)
+        where T : struct =>
+        new LeftOutForm<T?>(
+            Form.Of<T?, T>(form, value => value.GetValueOrDefault()),
+            value => value.HasValue
+        );
+}

@@ -44,6 +44,7 @@ internal static class ProtocolForms
         { "specimens", v => v.Specimens, Form.Count },
         { "baselineSpunWithin", v => v.BaselineSpunWithin, Form.Duration.OrNull() },
         { "anticoagulant", v => v.Anticoagulant, Form.Word<Anticoagulant>().OrNull() },
+        { "whySoMany", v => v.WhySoMany, Form.Text.OrLeftOut() },
     };
 
     public static readonly ObjectForm<Eligibility> EligibilityForm = new("eligibility")
@@ -165,5 +166,8 @@ internal static class ProtocolForms
             v => v.TimeOrigin,
             Form.Word<TimeOrigin>().OrLeftOutFor(TimeOrigin.Collection)
         },
+        { "draw", v => v.Draw, HandlingForms.DrawForm.OrLeftOut() },
+        { "spin", v => v.Spin, HandlingForms.SpinForm.OrLeftOut() },
+        { "freezing", v => v.Freezing, HandlingForms.FreezingForm.OrLeftOut() },
     };
 }

@@ -16,7 +16,10 @@ internal static class ConductSection
             Title,
             StartsOnNewPage: false,
             [
-                new DefinitionList(ProtocolDefinitions.InDetail(protocol)),
+                new DefinitionList([
+                    .. ProtocolDefinitions.InDetail(protocol),
+                    .. HandlingDefinitions.Done(analysis.Facts),
+                ]),
                 new Heading("Instruments, lots, clocks and people"),
                 new DefinitionList([
                     .. analysis.Facts.Instruments.Select(item => new Definition(

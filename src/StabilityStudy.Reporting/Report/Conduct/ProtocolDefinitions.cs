@@ -16,6 +16,7 @@ internal static class ProtocolDefinitions
             .. protocol.Analytes.Select(AnalyteLine),
             new Definition("Tubes", TradeWords.Of(protocol.TubePlan) + "."),
             new Definition("Eligibility", EligibilityLine(protocol.Eligibility)),
+            .. HandlingDefinitions.Planned(protocol),
             new Definition(
                 "Replicates",
                 $"{NumberText.Count(protocol.Replicates)} result a tube and time; the first valid result counts."
@@ -124,7 +125,7 @@ internal static class ProtocolDefinitions
         );
 
     private static string GroupLine(PatientGroup group, ImmutableArray<string> instruments) =>
-        $"{group.Name}, {Counted.Of(group.Specimens, "specimen")} planned{On(instruments)}"
+        $"{group.Name}, {Counted.Of(group.Specimens, "specimen")} planned{On(instruments)}{(group.WhySoMany is { } why ? $" ({why})" : "")}"
         + (
             group.BaselineSpunWithin is { } time
                 ? $"; baseline tube spun within {DurationText.Format(time)} of collection."

@@ -9,6 +9,28 @@ namespace StabilityStudy.Reporting.Report.Record;
 /// <summary>What a report of a stability study should tell: twenty items after a published checklist, from memory.</summary>
 internal static class CompletenessItems
 {
+    /// <summary>The items of a list of numbers of which something is missing.</summary>
+    public static string? Lacking(StudyAnalysis analysis, int first, int last)
+    {
+        int[] open =
+        [
+            .. Enumerable
+                .Range(first, last - first + 1)
+                .Zip(Of(analysis).Skip(first - 1))
+                .Where(item => item.Second.Missing is not null)
+                .Select(item => item.First),
+        ];
+        return open switch
+        {
+            [] => null,
+            [var one] => $"what item {NumberText.Count(one)} of the checklist lacks",
+            [var lowest, _, .., var highest] when highest - lowest == open.Length - 1 =>
+                $"what items {NumberText.Count(lowest)} to {NumberText.Count(highest)} of the checklist lack",
+            _ =>
+                $"what items {ScopeWords.List(open.Select(NumberText.Count))} of the checklist lack",
+        };
+    }
+
     public static ImmutableArray<Requirement> Of(StudyAnalysis analysis)
     {
         var analytes = analysis.Protocol.Analytes;
@@ -36,31 +58,31 @@ internal static class CompletenessItems
                 "5 Subjects",
                 "Who gave specimens, in which groups; consent or ethics as local rules ask",
                 ConductSection.Title,
-                "consent or ethics are not in the files"
+                HandlingGaps.OfSubjects(analysis)
             ),
             new(
                 "6 Number",
                 "How many specimens, planned and received, and why so many",
                 DispositionSection.Title,
-                "why so many: see the protocol's criteria"
+                HandlingGaps.OfNumbers(analysis)
             ),
             new(
                 "7 Collection",
                 "Tube, additive, fill, order of draw, eligibility",
                 ConductSection.Title,
-                "tube type and additive are not in the files; order of draw, where recorded, stands in specimens.csv"
+                HandlingGaps.OfCollection(analysis)
             ),
             new(
                 "8 Processing",
                 "Spinning: when, how fast, how long",
                 ConductSection.Title,
-                "speed and duration of spinning are not in the files"
+                HandlingGaps.OfProcessing(analysis)
             ),
             new(
                 "9 Storage",
                 "State, container, cap, temperature and how it was watched",
                 ConductSection.Title,
-                "a temperature record: none was seen, the range is the planned one"
+                HandlingGaps.OfStorage(analysis)
             ),
             new(
                 "10 Time points",
@@ -87,7 +109,7 @@ internal static class CompletenessItems
                 "13 Runs",
                 "Replicates; which results share a run or a day",
                 ConductSection.Title,
-                "which results share a run stands, where recorded, in the attached results.csv"
+                HandlingGaps.OfRuns(analysis)
             ),
             new(
                 "14 Limits",
@@ -129,7 +151,7 @@ internal static class CompletenessItems
                     analysis.Facts.TranscriptionChecks.IsEmpty
                         ? "transcription was not checked"
                         : null,
-                    "funding and interests are not in the files"
+                    HandlingGaps.OfMoney(analysis)
                 )
             ),
         ];

@@ -19,7 +19,7 @@ internal static class RequirementClauses
                 "42 CFR 493.1253(c)",
                 "All activities of that work documented",
                 RecordSection.Title,
-                "what items 5 to 9 of the checklist lack"
+                CompletenessItems.Lacking(analysis, 5, 9)
             ),
             new(
                 "42 CFR 493.1251",
@@ -31,7 +31,12 @@ internal static class RequirementClauses
                 "42 CFR 493.1242",
                 "Rules for labeling, collection, storage, preservation, transport, processing and acceptability; date and time of receipt",
                 ConductSection.Title,
-                "labeling and transport; what items 7 to 9 of the checklist lack"
+                Requirement.Together(
+                    analysis.Protocol.Draw?.Transport is null
+                        ? "labeling and transport"
+                        : "labeling",
+                    CompletenessItems.Lacking(analysis, 7, 9)
+                )
             ),
             new(
                 "42 CFR 493.1105",
