@@ -102,7 +102,8 @@ public sealed class PlanChancesTests
             "baseline,delayed,time_point\n"
                 + string.Concat(
                     Enumerable.Range(0, 12).Select(i => $"{30 + i},{30 + i + (i % 3)},8 h\n")
-                )
+                ),
+            TestContext.Current.CancellationToken
         );
         var run = await Run.Of("plan", copy.Study, "--studies", "20", "--pilot", pilot);
         Assert.Equal(ExitCode.Done, run.Code);
@@ -110,7 +111,8 @@ public sealed class PlanChancesTests
 
         await File.WriteAllTextAsync(
             pilot,
-            "baseline,delayed,group\n30,x,none\n31,32,absent\n-1,2,none\n"
+            "baseline,delayed,group\n30,x,none\n31,32,absent\n-1,2,none\n",
+            TestContext.Current.CancellationToken
         );
         var stopped = await Run.Of("plan", copy.Study, "--pilot", pilot);
         Assert.Equal(ExitCode.StopQueries, stopped.Code);
@@ -133,7 +135,14 @@ public sealed class PlanChancesTests
             copy.At("chance.svg")
         );
         Assert.Equal(ExitCode.Done, run.Code);
-        Assert.StartsWith("<svg", await File.ReadAllTextAsync(copy.At("chance.svg")), Comparison);
+        Assert.StartsWith(
+            "<svg",
+            await File.ReadAllTextAsync(
+                copy.At("chance.svg"),
+                TestContext.Current.CancellationToken
+            ),
+            Comparison
+        );
 
         using var several = Ready("doac-level-whole-blood");
         await Run.Of("plan", several.Study, "--studies", "5", "--figure", several.At("chance.svg"));
@@ -216,7 +225,10 @@ public sealed class PlanChancesTests
         Assert.Contains("Low chance accepted: shows how far", accepted.Out, Comparison);
         Assert.Contains(
             "low_chance_accepted = \"shows how far today's rule may be exceeded\"",
-            await File.ReadAllTextAsync(copy.At("study", "protocol.lock")),
+            await File.ReadAllTextAsync(
+                copy.At("study", "protocol.lock"),
+                TestContext.Current.CancellationToken
+            ),
             Comparison
         );
     }
@@ -238,7 +250,10 @@ public sealed class PlanChancesTests
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.DoesNotContain(
             "low_chance_accepted",
-            await File.ReadAllTextAsync(copy.At("study", "protocol.lock")),
+            await File.ReadAllTextAsync(
+                copy.At("study", "protocol.lock"),
+                TestContext.Current.CancellationToken
+            ),
             Comparison
         );
     }

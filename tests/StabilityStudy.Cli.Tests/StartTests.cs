@@ -124,7 +124,7 @@ public sealed class StartTests : IDisposable
                 "Which of them: ",
                 "Which of them: ",
                 "Study code, printed on every page [APTT-2026]: ",
-                "Title [How long may whole blood for aPTT wait at room temperature?]: ",
+                "Title [How long may whole blood for aPTT wait at room temperature, without heparin?]: ",
                 "Laboratory, as the report names it: ",
                 "Laboratory, as the report names it: ",
             ],

@@ -20,7 +20,12 @@ public sealed class HandlingDefinitionTests
     private static Dictionary<string, string> InDocument(StudyProtocol protocol) =>
         Said(
             ProtocolDocument
-                .Build(protocol, new string('0', 64), PaperSize.A4)
+                .Build(
+                    protocol,
+                    Core.Planning.StudyPlanner.Of(protocol, new(1, 1)),
+                    new string('0', 64),
+                    PaperSize.A4
+                )
                 .Sections.SelectMany(section => section.Blocks)
         );
 
