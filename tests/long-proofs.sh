@@ -37,6 +37,7 @@ for part in $parts; do
             echo "samples, 400 damaged reports: $(FUZZ_INPUTS=400 run Pipeline Evidence.ReportVerifierTests | summary)"
             echo "samples, 1000 studies a statement: $(STUDIES=1000 run Core Analysis.InvarianceTests | summary)"
             echo "samples, 600 studies a chance of every ready protocol: $(PROTOCOL_STUDIES=600 run Files ReadyProtocols.ReadyProtocolChanceTests | summary)"
+            echo "samples, a study begun from every ready protocol: $(START_PROTOCOLS=100 run Cli StartTests | summary)"
             for rates in LineSimulation MeanSimulation PowerSimulation PredictedPower ScopeSimulation ShareSimulation SharedErrorSimulation; do
                 echo "samples, 2000 studies a rate, $rates: $(SIMULATED_STUDIES=2000 run Core "Simulations.${rates}Tests" | summary)"
             done

@@ -24,16 +24,21 @@ public sealed class StartTests : IDisposable
 
     public void Dispose() => _root.Dispose();
 
-    public static TheoryData<string> Protocols() =>
-        [
-            .. Directory
-                .EnumerateFiles(Path.Combine(RepositoryFile.Root, "protocols"), "*.toml")
-                .Select(file => Path.GetFileNameWithoutExtension(file)),
-        ];
+    /// <summary>Some of the ready protocols; tests/long-proofs.sh asks for all of them.</summary>
+    public static TheoryData<string> Protocols()
+    {
+        var all = Directory
+            .EnumerateFiles(Path.Combine(RepositoryFile.Root, "protocols"), "*.toml")
+            .Select(file => Path.GetFileNameWithoutExtension(file))
+            .Order(StringComparer.Ordinal)
+            .ToArray();
+        var some = Math.Clamp(LongProof.Setting("START_PROTOCOLS", 3), 1, all.Length);
+        return [.. Enumerable.Range(0, some).Select(i => all[i * all.Length / some])];
+    }
 
     [Theory]
     [MemberData(nameof(Protocols))]
-    public async Task Every_ready_protocol_gives_a_folder_that_check_and_plan_accept(string name)
+    public async Task A_ready_protocol_gives_a_folder_that_check_and_plan_accept(string name)
     {
         var folder = _root.At(name);
 
