@@ -34,6 +34,14 @@ public static class BenchDrawing
         );
     }
 
+    /// <summary>Why labels cannot be printed, in words; null where they can.</summary>
+    public static string? LabelFault(BenchStudy study, BenchPart.Labels labels)
+    {
+        ArgumentNullException.ThrowIfNull(study);
+        ArgumentNullException.ThrowIfNull(labels);
+        return LabelPages.Fault(study, labels);
+    }
+
     /// <summary>Title of the document.</summary>
     public static string Title(BenchStudy study)
     {

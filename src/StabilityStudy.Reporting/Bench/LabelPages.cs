@@ -12,22 +12,6 @@ internal sealed class LabelPages(BenchStudy study, BenchPart.Labels part)
     public ImmutableArray<Action<PageCanvas, string>> Sheets()
     {
         var labels = BenchLabel.Of(study, part.Specimens);
-        if (
-            labels
-                .Select(label => label.Needs(part.Stock.Width, part.Stock.Height))
-                .OfType<(double Width, double Height)>()
-                .FirstOrDefault()
-            is { Width: > 0 } needed
-        )
-        {
-            throw new ArgumentException(
-                string.Create(
-                    CultureInfo.InvariantCulture,
-                    $"a label needs at least {needed.Width:0.0} × {needed.Height:0.0} mm"
-                )
-            );
-        }
-
         return part.Stock.IsSingle ? Single(labels) : OnSheets(labels);
     }
 
