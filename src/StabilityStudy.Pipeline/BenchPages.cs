@@ -137,7 +137,7 @@ public static class BenchPages
         {
             if (request.Specimens.IsEmpty)
             {
-                return (SpecimenCode.OfDay(study.Protocol, request.Day), null);
+                return (SpecimenCode.OfDay(study.Protocol, request.Day, inputs.Tubes), null);
             }
 
             var codes = ImmutableArray.CreateBuilder<SpecimenCode>();

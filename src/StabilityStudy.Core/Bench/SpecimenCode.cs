@@ -9,15 +9,20 @@ public sealed record SpecimenCode(string Code, string Group)
     public const int Most = 500;
 
     /// <summary>
-    /// The codes of a day: each group has a letter of its own, from its key, and is numbered throughout the study, with as many specimens a day as the
+    /// The codes of a day: each group has a letter of its own, that of its earlier specimens or one from its key, and is numbered throughout the study, with as many specimens a day as the
     /// planned number asks for on the planned days; the last days have what is left.
     /// </summary>
     /// <param name="protocol">The protocol.</param>
     /// <param name="day">Day of collection, from 1.</param>
-    public static ImmutableArray<SpecimenCode> OfDay(StudyProtocol protocol, int day)
+    /// <param name="tubes">The tubes that came: where all of a group are numbered behind one other beginning, that is kept.</param>
+    public static ImmutableArray<SpecimenCode> OfDay(
+        StudyProtocol protocol,
+        int day,
+        ImmutableArray<TubeRow> tubes
+    )
     {
         ArgumentNullException.ThrowIfNull(protocol);
-        var prefixes = Prefixes(protocol);
+        var prefixes = Prefixes(protocol, tubes);
         var days = DaysOf(protocol);
         return
         [
@@ -31,7 +36,7 @@ public sealed record SpecimenCode(string Code, string Group)
                     .Select(number => new SpecimenCode(
                         string.Create(
                             CultureInfo.InvariantCulture,
-                            $"{prefixes[group.Id]}-{number:000}"
+                            $"{prefixes[group.Id]}{number:000}"
                         ),
                         group.Id
                     ));
@@ -98,23 +103,46 @@ public sealed record SpecimenCode(string Code, string Group)
         text.Length is > 0 and <= 20
         && text.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' or '.');
 
-    private static Dictionary<string, string> Prefixes(StudyProtocol protocol)
+    private static Dictionary<string, string> Prefixes(
+        StudyProtocol protocol,
+        ImmutableArray<TubeRow> tubes
+    )
     {
         var prefixes = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var id in protocol.Groups.Select(group => group.Id))
+        foreach (var group in protocol.Groups)
+        {
+            if (
+                tubes
+                    .Where(tube => tube.Group == group.Id)
+                    .Select(tube => tube.Specimen)
+                    .Distinct()
+                    .Select(code => IsCode(code) ? code.TrimEnd([.. "0123456789"]) : "")
+                    .Distinct()
+                    .ToImmutableArray()
+                    is [{ Length: > 0 } kept]
+                && !prefixes.ContainsValue(kept)
+            )
+            {
+                prefixes.Add(group.Id, kept);
+            }
+        }
+
+        foreach (var (i, group) in protocol.Groups.Index())
         {
             var name = new string([
-                .. id.Where(char.IsAsciiLetterOrDigit).Select(char.ToUpperInvariant),
+                .. group.Id.Where(char.IsAsciiLetterOrDigit).Select(char.ToUpperInvariant),
             ]);
-            var prefix = Enumerable
-                .Range(1, name.Length)
-                .Select(length => name[..length])
-                .FirstOrDefault(text => !prefixes.ContainsValue(text));
-            prefixes.Add(
-                id,
-                prefix
-                    ?? string.Create(CultureInfo.InvariantCulture, $"G{prefixes.Count + 1}")
-            );
+            if (!prefixes.ContainsKey(group.Id))
+            {
+                prefixes.Add(
+                    group.Id,
+                    Enumerable
+                        .Range(1, name.Length)
+                        .Select(length => name[..length] + "-")
+                        .FirstOrDefault(text => !prefixes.ContainsValue(text))
+                        ?? string.Create(CultureInfo.InvariantCulture, $"{name}G{i + 1}-")
+                );
+            }
         }
 
         return prefixes;

@@ -12,6 +12,10 @@ internal sealed class DrawNotes(
     DrawnSpecimenCell cell
 )
 {
+    /// <summary>Whether a letter means the same time, and the spare has the same one, in every specimen.</summary>
+    private bool IsAlike =>
+        specimens.Select(specimen => specimen.Tubes.Length).Distinct().Count() == 1;
+
     private BenchSpecimen Longest =>
         specimens.MaxBy(specimen => specimen.Tubes.Length) ?? specimens[0];
 
@@ -67,7 +71,8 @@ internal sealed class DrawNotes(
     private ImmutableArray<(string Text, bool IsStrong)> AtTheDraw()
     {
         var protocol = study.Protocol;
-        var spare = Longest.Spare?.Letter;
+        var hasSpare = Longest.Spare is not null;
+        var letter = IsAlike ? Longest.Spare?.Letter : null;
         var keys = BenchWords.Keys(
             specimens.Select(specimen => specimen.Group),
             specimens.Min(specimen => cell.NameWidth(specimen.Code)),
@@ -79,19 +84,21 @@ internal sealed class DrawNotes(
                 $"A tube filled below {least:0.##} % or clotted at the draw is not tested"
             )
             : "A tube clotted at the draw is not tested";
-        var instead = spare is null
-            ? ". State in the study notes the same day which tube is missing."
-            : $": {spare} takes its place; write “{spare}” beside its letter.";
+        var instead =
+            !hasSpare ? ". State in the study notes the same day which tube is missing."
+            : letter is null ? ": the spare takes its place; write the letter of the spare beside its own."
+            : $": {letter} takes its place; write “{letter}” beside its letter.";
         if (!study.IsDrawn)
         {
             return
             [
-                (study.IsThawing ? "Thaw" : "Draw", true),
+                (study.IsThawing ? "Thaw" : "At the draw:", true),
                 (
                     (
                         study.IsThawing
                             ? "each portion once; never freeze it again."
-                            : unfit
+                            : char.ToLowerInvariant(unfit[0])
+                                + unfit[1..]
                                 + ". State in the study notes the same day which specimen is missing."
                     ) + keys,
                     false
@@ -109,7 +116,7 @@ internal sealed class DrawNotes(
         [
             ("Draw", true),
             (
-                $"in the order 1st to {BenchWords.Ordinal(Longest.Tubes.Length)}{(spare is null ? "" : $", spare {spare} last")}. {unfit}{instead}{assigned}{keys}",
+                $"in the order 1st to {BenchWords.Ordinal(Longest.Tubes.Length)}{(!hasSpare ? "" : letter is null ? ", spare last" : $", spare {letter} last")}. {unfit}{instead}{assigned}{keys}",
                 false
             ),
         ];
@@ -133,7 +140,13 @@ internal sealed class DrawNotes(
             .ToImmutableArray();
         if (!late.IsEmpty)
         {
-            var spare = Longest.Spare is { } item ? $" (or {item.Letter} in their place)" : "";
+            var which = (IsAlike, Longest.Spare) switch
+            {
+                (true, { } spare) => $"{BenchWords.Letters(late)} (or {spare.Letter} in their place)",
+                (true, null) => BenchWords.Letters(late),
+                (false, { }) => "a tube that waits (or a spare in its place)",
+                (false, null) => "a tube that waits",
+            };
 
             // Common practice: cold changes the clotting times of whole blood.
             var cold = study.Protocol.Storages.All(storage => storage.LowestCelsius >= 10)
@@ -143,7 +156,7 @@ internal sealed class DrawNotes(
             [
                 ("Never", true),
                 (
-                    $"spin {BenchWords.Letters(late)}{spare} on arrival: a spun tube no longer waits as whole blood.{cold}{SpinBaseline()}{Travel()}",
+                    $"spin {which} on arrival: a spun tube no longer waits as whole blood.{cold}{SpinBaseline()}{Travel()}",
                     false
                 ),
             ];

@@ -32,7 +32,7 @@ internal sealed class DrawSheet
         var notes = _notes.All();
         var room =
             _page.Bottom
-            - (SheetPage.Top + Mm(10))
+            - (SheetPage.Top + Mm(14))
             - _table.HeadHeight
             - SheetBlocks.Height(_page, notes)
             - Mm(4);

@@ -27,7 +27,7 @@ internal sealed class FrozenSheet
         var table = Table(TimeSpan.Zero, TimeSpan.Zero);
         var room =
             _page.Bottom
-            - (SheetPage.Top + Mm(12))
+            - (SheetPage.Top + Mm(14))
             - table.HeadHeight
             - SheetBlocks.Height(_page, Notes)
             - Mm(4);

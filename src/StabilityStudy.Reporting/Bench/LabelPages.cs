@@ -106,7 +106,7 @@ internal sealed class LabelPages(BenchStudy study, BenchPart.Labels part)
     private void Strip(PageCanvas canvas, SheetPage page, double top, string where)
     {
         var style = SheetText.Running;
-        var right = page.Right;
+        var right = page.Frame.Width - Mm(12);
         var left = right - Mm(LineLength);
         const string measure = "this line is 100 mm:";
         var words = string.Create(
@@ -117,7 +117,7 @@ internal sealed class LabelPages(BenchStudy study, BenchPart.Labels part)
             "P",
             () =>
             {
-                canvas.Text(words + " ", style, page.Left, top);
+                canvas.Text(words + " ", style, Mm(12), top);
                 canvas.Text(
                     measure + " ",
                     style,

@@ -9,14 +9,14 @@ namespace StabilityStudy.Reporting.Bench;
 internal static class RunListColumns
 {
     /// <summary>Room for the name of a group.</summary>
-    public static readonly double GroupWidth = Mm(27);
+    public static readonly double GroupWidth = Mm(31);
 
     /// <summary>The columns; on the narrower paper the remark gives way.</summary>
     public static ImmutableArray<SheetColumn> Of(BenchStudy study, bool isNarrow) =>
         [
             new("Run", Mm(27)),
             new(study.IsPortions ? "Portion" : "Tube", Mm(21)),
-            new("Group", Mm(29)),
+            new("Group", Mm(33)),
             new(study.IsThawing ? "Thawed" : "Col-\nlected", Mm(11.5)),
             new("Spin\nfrom", Mm(13)) { IsStrong = true },
             new("Test\nfrom", Mm(13)) { IsStrong = true },
@@ -27,7 +27,7 @@ internal static class RunListColumns
             new("Tested", Mm(16)),
             new("Hemol-\nysis", Mm(16)),
             new("Clot", Mm(8)),
-            new("Remark", Mm(isNarrow ? 26.9 : 44)),
+            new("Remark", Mm(isNarrow ? 22.9 : 40)),
             new("Initials", Mm(isNarrow ? 14 : 14.5)),
         ];
 }

@@ -19,11 +19,12 @@ internal static class SheetBlocks
     )
     {
         var lines = LineBreaking.Break(title, SheetText.Title, titleWidth);
+        titleWidth = lines.Max(SheetText.Title.Width);
         canvas.Tagged(
             "H1",
             () => canvas.Lines(lines, SheetText.Title, page.Left, SheetPage.Top + Mm(1.4))
         );
-        var left = page.Left + titleWidth + Mm(4);
+        var left = page.Left + titleWidth + Mm(8);
         var text = RichText.Break(words, SheetText.Lead, page.Right - left);
         canvas.Tagged("P", () => text.Draw(canvas, left, SheetPage.Top));
         return SheetPage.Top

@@ -38,7 +38,21 @@ internal sealed record SheetCell(Action<PageCanvas, XRect> Draw)
         );
 
     /// <summary>Grades to circle.</summary>
-    public static SheetCell Grades { get; } = Of("0  1  2  3", SheetText.Cell);
+    public static SheetCell Grades { get; } =
+        new(
+            (canvas, room) =>
+            {
+                for (var i = 0; i < 4; i++)
+                {
+                    canvas.Text(
+                        string.Create(CultureInfo.InvariantCulture, $"{i} "),
+                        SheetText.Cell,
+                        room.X + (i * Mm(3.4)),
+                        Middle(room) - (SheetText.Cell.Leading / 2)
+                    );
+                }
+            }
+        );
 
     /// <summary>Words; several lines where one is too short for them.</summary>
     public static SheetCell Of(string text, TextStyle style, bool isCentered = false) =>

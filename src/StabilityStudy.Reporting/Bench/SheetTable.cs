@@ -12,7 +12,7 @@ internal sealed record SheetColumn(string Head, double Width)
     /// <summary>Whether it is one of those that a hurried reader needs.</summary>
     public bool IsStrong { get; init; }
 
-    /// <summary>Whether an upright line stands before it, and what stands above from there on.</summary>
+    /// <summary>What stands above from there on, behind an upright line; empty for the line alone, null for neither.</summary>
     public string? Part { get; init; }
 }
 
@@ -35,7 +35,7 @@ internal sealed record SheetTable(ImmutableArray<SheetColumn> Columns)
     private const double Medium = 0.8;
     private const double Heavy = 1.4;
 
-    private bool HasParts => Columns.Any(column => column.Part is not null);
+    private bool HasParts => Columns.Any(column => !string.IsNullOrEmpty(column.Part));
 
     /// <summary>Height of the head in points.</summary>
     public double HeadHeight =>

@@ -84,11 +84,12 @@ public static class PdfDrawing
             var canvas = new PageCanvas(document, frame);
             draw(canvas);
             canvas.Finish();
+            var pages = document.PageCount;
             using var output = new MemoryStream();
             document.Save(output, closeStream: false);
             return new DrawnReport(
                 output.GetBuffer().AsMemory(0, (int)output.Length),
-                document.PageCount,
+                pages,
                 []
             );
         }
