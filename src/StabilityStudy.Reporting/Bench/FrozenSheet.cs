@@ -123,8 +123,8 @@ internal sealed class FrozenSheet
                 new("Platelets,\n10⁹/L", Mm(narrow ? 14 : 15)),
                 new("Frozen", Mm(narrow ? 15 : 17)) { IsStrong = true },
                 new("Freeze\nby", Mm(12)),
-                new("Box,\nplace", Mm(narrow ? 14 : 16)),
-                new("Thaw on or after\n(date and time)", Mm(narrow ? 34 : 37))
+                new("Box,\nplace", Mm(narrow ? 14 : 18)),
+                new("Thaw on or after\n(date and time)", Mm(narrow ? 34 : 38))
                 {
                     Part =
                         $"Between {BenchWords.Offset(earliest)} and {BenchWords.Offset(latest)} after collection",
@@ -135,7 +135,7 @@ internal sealed class FrozenSheet
                 new("Test\nwithin", Mm(13)),
                 new("Tested", Mm(narrow ? 15 : 17)),
                 new("Run\norder", Mm(narrow ? 11.4 : 13)),
-                new("Initials", Mm(narrow ? 13.5 : 14)),
+                new("Initials", Mm(narrow ? 17.5 : 17)),
             ]
         );
     }
@@ -143,14 +143,13 @@ internal sealed class FrozenSheet
     private ImmutableArray<SheetCell?> Cells(BenchSpecimen specimen, BenchTube tube)
     {
         var collected = _part.CollectedAt.TryGetValue(specimen.Code, out var at);
-        var day = _clock.DateOf(at);
         return
         [
             SheetCell.Of(tube.Code, SheetText.TubeCode) with
             {
                 IsHead = true,
             },
-            collected ? SheetCell.Of(_clock.Words(at, day), SheetText.StrongCell) : SheetCell.Clock,
+            collected ? SheetCell.Of(_clock.Words(at, DateOnly.MinValue), SheetText.Cell) : SheetCell.Clock,
             SheetCell.Clock,
             SheetCell.Clock,
             SheetCell.Number,
