@@ -22,11 +22,18 @@ internal sealed class NamedTubes(StudyInputs inputs)
             .TestsOf(protocol, test.Group)
             .IndexOf((storage, test.Occasion));
         var planned =
-            place >= 0 ? $"{test.Specimen}-{DrawPlan.LetterOf(protocol, place)}" : null;
-        var ofStorage = _tubes[(test.Specimen, test.Storage)].ToImmutableArray();
-        var stated = _tested[(test.Specimen, test.Occasion)].FirstOrDefault(ofStorage.Contains);
+            place >= 0 ? Whole(test.Specimen, DrawPlan.LetterOf(protocol, place)) : null;
+
+        // A sheet of pairs has no codes of tubes, and its times stand for them.
+        var ofStorage = _tubes[(test.Specimen, test.Storage)]
+            .Where(code => code != $"{test.Occasion}")
+            .Select(code => Whole(test.Specimen, code))
+            .ToImmutableArray();
         var tube =
-            stated ?? (planned is not null && ofStorage.Contains(planned) ? planned : null);
+            _tested[(test.Specimen, test.Occasion)]
+                .Select(code => Whole(test.Specimen, code))
+                .FirstOrDefault(ofStorage.Contains)
+            ?? (planned is not null && ofStorage.Contains(planned) ? planned : null);
         return new WaitingTube(
             test.Specimen,
             tube,
@@ -38,4 +45,8 @@ internal sealed class NamedTubes(StudyInputs inputs)
             test.Occasion.TimePoint ?? default
         );
     }
+
+    /// <summary>The code as it stands on the label: with its specimen, also where the file has the letter alone.</summary>
+    private static string Whole(string specimen, string tube) =>
+        tube.StartsWith(specimen, StringComparison.Ordinal) ? tube : $"{specimen}-{tube}";
 }

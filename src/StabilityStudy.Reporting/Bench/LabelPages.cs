@@ -7,7 +7,7 @@ namespace StabilityStudy.Reporting.Bench;
 internal sealed class LabelPages(BenchStudy study, BenchPart.Labels part)
 {
     private const double LineLength = 100;
-    private static readonly double s_strip = Mm(13);
+    private static readonly double s_strip = Mm(11);
 
     public ImmutableArray<Action<PageCanvas, string>> Sheets()
     {
@@ -66,7 +66,7 @@ internal sealed class LabelPages(BenchStudy study, BenchPart.Labels part)
                     {
                         canvas.Enter([]);
                         canvas.StartPage(page.Frame);
-                        Strip(canvas, page, Mm(20), "on plain paper first, ");
+                        Strip(canvas, page, Mm(20), "plain paper first, ");
                     }
                 )
                 : [],
@@ -111,7 +111,7 @@ internal sealed class LabelPages(BenchStudy study, BenchPart.Labels part)
         const string measure = "this line is 100 mm:";
         var words = string.Create(
             CultureInfo.InvariantCulture,
-            $"{study.Invented}day {part.Day} · {where}print at 100 %"
+            $"{(where.Length == 0 ? study.Invented : "")}day {part.Day} · {where}print at 100 %"
         );
         canvas.Tagged(
             "P",

@@ -89,7 +89,11 @@ public sealed class BenchPagesTests
             Assert.All(
                 tubes,
                 tube =>
-                    Assert.Contains(tube.Waiting.Tube!, text, StringComparison.Ordinal)
+                    Assert.Contains(
+                        tube.Waiting.Tube ?? tube.Waiting.Specimen + "-__",
+                        text,
+                        StringComparison.Ordinal
+                    )
             );
             Assert.Equal(
                 tubes.Length,
