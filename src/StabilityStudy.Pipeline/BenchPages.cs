@@ -165,10 +165,9 @@ public static class BenchPages
 
             return codes.GroupBy(code => code.Code).FirstOrDefault(same => same.Count() > 1)
                     is { } twice
-                ? ([], $"{twice.Key} is named twice")
-                : codes.Count > SpecimenCode.Most
-                    ? ([], $"{SpecimenCode.Most} specimens at most")
-                    : (codes.ToImmutable(), null);
+                    ? ([], $"{twice.Key} is named twice")
+                : codes.Count > SpecimenCode.Most ? ([], $"{SpecimenCode.Most} specimens at most")
+                : (codes.ToImmutable(), null);
         }
 
         private static bool NeedsSpecimens(BenchPageKind kind) =>

@@ -71,7 +71,8 @@ internal sealed class LabelOptions
 
         if (single is not null)
         {
-            return single.Split('x') is [var width, var height]
+            return
+                single.Split('x') is [var width, var height]
                 && Number(width) is { } wide
                 && Number(height) is { } high
                 ? LabelStock.Single(wide, high)
@@ -106,7 +107,10 @@ internal sealed class LabelOptions
             }
         }
 
-        if (s_measures.Where(name => !measures.ContainsKey(name)).ToArray() is { Length: > 0 } missing)
+        if (
+            s_measures.Where(name => !measures.ContainsKey(name)).ToArray() is
+            { Length: > 0 } missing
+        )
         {
             throw new UsageException(
                 $"{SheetName}: {string.Join(", ", missing)} missing. Write all of them, in mm: \"{Example}\"."

@@ -149,9 +149,7 @@ public static class DrawPlan
             .SelectMany(specimen =>
                 specimen
                     .Tubes.Where(tube => !tube.Occasion.IsBaseline)
-                    .Select(tube =>
-                        (specimen.Code, Storage: tube.Storage?.Id ?? "", tube.Occasion)
-                    )
+                    .Select(tube => (specimen.Code, Storage: tube.Storage?.Id ?? "", tube.Occasion))
             )
             .GroupBy(item => (item.Storage, item.Occasion))
             .SelectMany(run =>

@@ -18,11 +18,8 @@ internal sealed class NamedTubes(StudyInputs inputs)
         var protocol = inputs.Protocol;
         var storage = protocol.Storages.Single(item => item.Id == test.Storage);
         var group = protocol.Groups.Single(item => item.Id == test.Group);
-        var place = DrawPlan
-            .TestsOf(protocol, test.Group)
-            .IndexOf((storage, test.Occasion));
-        var planned =
-            place >= 0 ? Whole(test.Specimen, DrawPlan.LetterOf(protocol, place)) : null;
+        var place = DrawPlan.TestsOf(protocol, test.Group).IndexOf((storage, test.Occasion));
+        var planned = place >= 0 ? Whole(test.Specimen, DrawPlan.LetterOf(protocol, place)) : null;
 
         // A sheet of pairs has no codes of tubes, and its times stand for them.
         var ofStorage = _tubes[(test.Specimen, test.Storage)]
@@ -37,7 +34,10 @@ internal sealed class NamedTubes(StudyInputs inputs)
         return new WaitingTube(
             test.Specimen,
             tube,
-            tube is not null && planned is not null && tube != planned && ofStorage.Contains(planned)
+            tube is not null
+            && planned is not null
+            && tube != planned
+            && ofStorage.Contains(planned)
                 ? planned
                 : null,
             group,

@@ -75,11 +75,7 @@ public static class RunListPlan
         return new RunList(
             day,
             Runs(due),
-            [
-                .. tests
-                    .Where(test => test.Standing == TestStanding.InQuestion)
-                    .Select(tubes.Waiting),
-            ]
+            [.. tests.Where(test => test.Standing == TestStanding.InQuestion).Select(tubes.Waiting)]
         );
     }
 

@@ -89,10 +89,7 @@ public sealed record SpecimenCode(string Code, string Group)
                 .. Enumerable
                     .Range(from, to - from + 1)
                     .Select(number => new SpecimenCode(
-                        prefix
-                            + number
-                                .ToString(CultureInfo.InvariantCulture)
-                                .PadLeft(digits, '0'),
+                        prefix + number.ToString(CultureInfo.InvariantCulture).PadLeft(digits, '0'),
                         group
                     )),
             ];

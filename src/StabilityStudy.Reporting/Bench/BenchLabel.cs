@@ -26,12 +26,7 @@ internal sealed record BenchLabel(
     private const double Quiet = 2;
     private const double LeastForSecond = 40;
     private const double LeastForStarted = 30;
-    private static readonly TextStyle s_code = new(
-        ReportFonts.Semibold,
-        10.5,
-        12.4,
-        TextStyle.Ink
-    );
+    private static readonly TextStyle s_code = new(ReportFonts.Semibold, 10.5, 12.4, TextStyle.Ink);
     private static readonly TextStyle s_time = new(ReportFonts.Semibold, 8, 10, TextStyle.Ink);
     private static readonly TextStyle s_line = new(ReportFonts.Regular, 7.5, 9.2, TextStyle.Ink);
     private static readonly TextStyle s_study = new(ReportFonts.Regular, 6.5, 8, TextStyle.Ink);

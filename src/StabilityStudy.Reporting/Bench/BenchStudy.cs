@@ -44,8 +44,7 @@ public sealed record BenchStudy(
 
     internal bool IsPortions => Protocol.TubePlan == TubePlan.Aliquots;
 
-    internal bool IsDrawn =>
-        Protocol.TubePlan == TubePlan.TubePerTimePoint && !IsThawing;
+    internal bool IsDrawn => Protocol.TubePlan == TubePlan.TubePerTimePoint && !IsThawing;
 }
 
 /// <summary>A kind of page with what stands on it.</summary>
@@ -80,9 +79,6 @@ public abstract record BenchPart
     /// <param name="Day">Day of collection, from 1.</param>
     /// <param name="Specimens">What is drawn.</param>
     /// <param name="Stock">On what they are printed.</param>
-    public sealed record Labels(
-        int Day,
-        ImmutableArray<BenchSpecimen> Specimens,
-        LabelStock Stock
-    ) : BenchPart;
+    public sealed record Labels(int Day, ImmutableArray<BenchSpecimen> Specimens, LabelStock Stock)
+        : BenchPart;
 }

@@ -13,8 +13,7 @@ internal static class DrawColumns
     {
         var plasmaOff = HasPlasmaTakenOff(study);
         var specimen = Mm(isNarrow ? 40 : 47);
-        var unused =
-            (study.IsDrawn ? 0 : Mm(12 + 13.5 + 11 + 8)) - (plasmaOff ? Mm(18) : 0);
+        var unused = (study.IsDrawn ? 0 : Mm(12 + 13.5 + 11 + 8)) - (plasmaOff ? Mm(18) : 0);
         return
         [
             new("Specimen", specimen + unused),
@@ -29,9 +28,7 @@ internal static class DrawColumns
                 : [],
             new("Start the spin\nbetween", Mm(isNarrow ? 28 : 31)) { Part = AtTheAnalyzer },
             new("Spin\nbegan", Mm(isNarrow ? 16 : 18.5)),
-            .. plasmaOff
-                ? ImmutableArray.Create(new SheetColumn("Plasma\ntaken off", Mm(18)))
-                : [],
+            .. plasmaOff ? ImmutableArray.Create(new SheetColumn("Plasma\ntaken off", Mm(18))) : [],
             new("Test\nbetween", Mm(30)) { IsStrong = true },
             new("Tested", Mm(isNarrow ? 16 : 18)),
             new("Run\norder", Mm(14)),

@@ -86,7 +86,8 @@ internal sealed class DrawNotes(
             : "A tube clotted at the draw is not tested";
         var instead =
             !hasSpare ? ". State in the study notes the same day which tube is missing."
-            : letter is null ? ": the spare takes its place; write the letter of the spare beside its own."
+            : letter is null
+                ? ": the spare takes its place; write the letter of the spare beside its own."
             : $": {letter} takes its place; write “{letter}” beside its letter.";
         if (!study.IsDrawn)
         {
@@ -142,7 +143,8 @@ internal sealed class DrawNotes(
         {
             var which = (IsAlike, Longest.Spare) switch
             {
-                (true, { } spare) => $"{BenchWords.Letters(late)} (or {spare.Letter} in their place)",
+                (true, { } spare) =>
+                    $"{BenchWords.Letters(late)} (or {spare.Letter} in their place)",
                 (true, null) => BenchWords.Letters(late),
                 (false, { }) => "a tube that waits (or a spare in its place)",
                 (false, null) => "a tube that waits",
@@ -167,12 +169,18 @@ internal sealed class DrawNotes(
             TubePlan.OneTubeRetested =>
             [
                 ("One tube:", true),
-                ($"A is tested again at each time; it is never spun again.{SpinBaseline()}{Travel()}", false),
+                (
+                    $"A is tested again at each time; it is never spun again.{SpinBaseline()}{Travel()}",
+                    false
+                ),
             ],
             TubePlan.Aliquots =>
             [
                 ("One portion a time:", true),
-                ($"a portion that was opened or thawed does not wait again.{SpinBaseline()}{Travel()}", false),
+                (
+                    $"a portion that was opened or thawed does not wait again.{SpinBaseline()}{Travel()}",
+                    false
+                ),
             ],
             _ =>
             [

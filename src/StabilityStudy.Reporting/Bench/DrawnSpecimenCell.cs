@@ -61,10 +61,7 @@ internal sealed class DrawnSpecimenCell(BenchStudy study, double width)
         var line = ImmutableArray.CreateBuilder<Item>();
         foreach (var item in Items())
         {
-            if (
-                line.Count > 0
-                && line.Sum(before => before.Width + s_gap) + item.Width > width
-            )
+            if (line.Count > 0 && line.Sum(before => before.Width + s_gap) + item.Width > width)
             {
                 lines.Add(line.DrainToImmutable());
             }

@@ -101,10 +101,7 @@ internal sealed class FrozenSheet
                 [
                     .. rows.Select(
                         (row, i) =>
-                            new SheetRow(height, Cells(row.Specimen, row.Tube))
-                            {
-                                IsHeavy = i == 0,
-                            }
+                            new SheetRow(height, Cells(row.Specimen, row.Tube)) { IsHeavy = i == 0 }
                     ),
                 ]
             );
@@ -114,30 +111,28 @@ internal sealed class FrozenSheet
     private SheetTable Table(TimeSpan earliest, TimeSpan latest)
     {
         var narrow = _page.IsLetter;
-        return new(
-            [
-                new(_study.IsPortions ? "Portion" : "Tube", Mm(20)),
-                new("Collected", Mm(16)),
-                new("1st spin\nbegan", Mm(narrow ? 15 : 17)) { Part = "Before freezing" },
-                new("2nd spin\nbegan", Mm(narrow ? 15 : 17)),
-                new("Platelets,\n10⁹/L", Mm(narrow ? 14 : 15)),
-                new("Frozen", Mm(narrow ? 15 : 17)) { IsStrong = true },
-                new("Freeze\nby", Mm(12)),
-                new("Box,\nplace", Mm(narrow ? 14 : 18)),
-                new("Thaw on or after\n(date and time)", Mm(narrow ? 34 : 38))
-                {
-                    Part =
-                        $"Between {BenchWords.Offset(earliest)} and {BenchWords.Offset(latest)} after collection",
-                },
-                new("Thaw\nbegan", Mm(narrow ? 15 : 17)) { IsStrong = true },
-                new("Bath,\n°C", Mm(12)),
-                new("Clear", Mm(narrow ? 9 : 10)),
-                new("Test\nwithin", Mm(13)),
-                new("Tested", Mm(narrow ? 15 : 17)),
-                new("Run\norder", Mm(narrow ? 11.4 : 13)),
-                new("Initials", Mm(narrow ? 17.5 : 17)),
-            ]
-        );
+        return new([
+            new(_study.IsPortions ? "Portion" : "Tube", Mm(20)),
+            new("Collected", Mm(16)),
+            new("1st spin\nbegan", Mm(narrow ? 15 : 17)) { Part = "Before freezing" },
+            new("2nd spin\nbegan", Mm(narrow ? 15 : 17)),
+            new("Platelets,\n10⁹/L", Mm(narrow ? 14 : 15)),
+            new("Frozen", Mm(narrow ? 15 : 17)) { IsStrong = true },
+            new("Freeze\nby", Mm(12)),
+            new("Box,\nplace", Mm(narrow ? 14 : 18)),
+            new("Thaw on or after\n(date and time)", Mm(narrow ? 34 : 38))
+            {
+                Part =
+                    $"Between {BenchWords.Offset(earliest)} and {BenchWords.Offset(latest)} after collection",
+            },
+            new("Thaw\nbegan", Mm(narrow ? 15 : 17)) { IsStrong = true },
+            new("Bath,\n°C", Mm(12)),
+            new("Clear", Mm(narrow ? 9 : 10)),
+            new("Test\nwithin", Mm(13)),
+            new("Tested", Mm(narrow ? 15 : 17)),
+            new("Run\norder", Mm(narrow ? 11.4 : 13)),
+            new("Initials", Mm(narrow ? 17.5 : 17)),
+        ]);
     }
 
     private ImmutableArray<SheetCell?> Cells(BenchSpecimen specimen, BenchTube tube)
@@ -149,7 +144,9 @@ internal sealed class FrozenSheet
             {
                 IsHead = true,
             },
-            collected ? SheetCell.Of(_clock.Words(at, DateOnly.MinValue), SheetText.Cell) : SheetCell.Clock,
+            collected
+                ? SheetCell.Of(_clock.Words(at, DateOnly.MinValue), SheetText.Cell)
+                : SheetCell.Clock,
             SheetCell.Clock,
             SheetCell.Clock,
             SheetCell.Number,
@@ -188,27 +185,24 @@ internal sealed class FrozenSheet
 
     // Common practice: residual platelets under 10 × 10⁹/L; cold precipitates dissolve in the bath.
     private static ImmutableArray<ImmutableArray<(string Text, bool IsStrong)>> Notes { get; } =
+    [
         [
-            [
-                ("Platelets", true),
-                (
-                    "under 10 × 10⁹/L before freezing (common practice; your procedure prevails); otherwise spin again before freezing and note it.",
-                    false
-                ),
-            ],
-            [
-                ("Clear:", true),
-                (
-                    "no flakes after mixing. Flakes: back to the bath as your procedure says, then test and note it.",
-                    false
-                ),
-            ],
-            [
-                ("Freezer record:", true),
-                (
-                    "lowest and highest since the last reading, on the temperature sheet.",
-                    false
-                ),
-            ],
-        ];
+            ("Platelets", true),
+            (
+                "under 10 × 10⁹/L before freezing (common practice; your procedure prevails); otherwise spin again before freezing and note it.",
+                false
+            ),
+        ],
+        [
+            ("Clear:", true),
+            (
+                "no flakes after mixing. Flakes: back to the bath as your procedure says, then test and note it.",
+                false
+            ),
+        ],
+        [
+            ("Freezer record:", true),
+            ("lowest and highest since the last reading, on the temperature sheet.", false),
+        ],
+    ];
 }

@@ -118,19 +118,16 @@ internal sealed class LabelPages(BenchStudy study, BenchPart.Labels part)
             () =>
             {
                 canvas.Text(words + " ", style, Mm(12), top);
-                canvas.Text(
-                    measure + " ",
-                    style,
-                    left - Mm(1.5) - style.Width(measure),
-                    top
-                );
+                canvas.Text(measure + " ", style, left - Mm(1.5) - style.Width(measure), top);
             }
         );
         canvas.Artifact(() =>
         {
             var y = top + (style.Leading / 2);
             canvas.Line(left, y, right, y, 0.6, TextStyle.Ink);
-            foreach (var (x, half) in new[] { (left, 4.0), ((left + right) / 2, 2.0), (right, 4.0) })
+            foreach (
+                var (x, half) in new[] { (left, 4.0), ((left + right) / 2, 2.0), (right, 4.0) }
+            )
             {
                 canvas.Line(x, y - half, x, y + half, 0.6, TextStyle.Ink);
             }

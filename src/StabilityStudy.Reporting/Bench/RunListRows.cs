@@ -87,8 +87,7 @@ internal sealed class RunListRows(BenchStudy study, WallClock clock)
             .Tubes.Select(tube => Times(tube, date).ToImmutableArray())
             .ToImmutableArray();
         var isFirst = part.Run.IsFirst && !part.IsContinued;
-        var least =
-            (s_runName + (isFirst && HasTicks ? s_runTicks : 0)) / part.Tubes.Length;
+        var least = (s_runName + (isFirst && HasTicks ? s_runTicks : 0)) / part.Tubes.Length;
         var starts = part.Loads.Aggregate(
             ImmutableArray<(int At, Load Load)>.Empty,
             (all, load) => all.Add((all.Sum(item => item.Load.Count), load))

@@ -64,11 +64,16 @@ internal sealed class RunListSheet
             [.. Warnings(page), .. Words()]
         );
         var end = _table.Draw(canvas, _page.Left, top, _rows.Of(page));
-        if (
-            BenchWords.Keys(page.Groups, RunListColumns.GroupWidth, 1) is { Length: > 0 } keys
-        )
+        if (BenchWords.Keys(page.Groups, RunListColumns.GroupWidth, 1) is { Length: > 0 } keys)
         {
-            SheetBlocks.Notes(canvas, _page, end + Mm(1.5), [[(keys.Trim(), false)]]);
+            SheetBlocks.Notes(
+                canvas,
+                _page,
+                end + Mm(1.5),
+                [
+                    [(keys.Trim(), false)],
+                ]
+            );
         }
     }
 
@@ -98,10 +103,7 @@ internal sealed class RunListSheet
 
     private static IEnumerable<(string, bool)> Words() =>
         [
-            (
-                "Top to bottom is the order in which tubes fall due. Tubes beside one",
-                false
-            ),
+            ("Top to bottom is the order in which tubes fall due. Tubes beside one", false),
             ("load together", true),
             ("time go as one load, lowest run order first.", false),
             ("If a tube is about to pass its last time, test it first", true),
@@ -135,10 +137,15 @@ internal sealed class RunListSheet
                 var longer = page.With(run, tubes, load, begun);
                 if (
                     page.IsEmpty
-                    || date == page.Date && longer.Count <= MostRows && _rows.HeightOf(longer) <= _room
+                    || date == page.Date
+                        && longer.Count <= MostRows
+                        && _rows.HeightOf(longer) <= _room
                 )
                 {
-                    page = longer with { Date = page.IsEmpty && page.WithoutTime.IsEmpty ? date : page.Date };
+                    page = longer with
+                    {
+                        Date = page.IsEmpty && page.WithoutTime.IsEmpty ? date : page.Date,
+                    };
                 }
                 else
                 {

@@ -58,8 +58,7 @@ internal static class SheetBlocks
     private static IEnumerable<RichText> Broken(
         SheetPage page,
         ImmutableArray<ImmutableArray<(string Text, bool IsStrong)>> notes
-    ) =>
-        notes.Select(note => RichText.Break(note, SheetText.Note, Width(page, notes.Length)));
+    ) => notes.Select(note => RichText.Break(note, SheetText.Note, Width(page, notes.Length)));
 
     private static double Width(SheetPage page, int notes) =>
         (page.Width - ((notes - 1) * s_gap)) / notes;

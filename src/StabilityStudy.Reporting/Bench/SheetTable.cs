@@ -44,11 +44,7 @@ internal sealed record SheetTable(ImmutableArray<SheetColumn> Columns)
         + Mm(2);
 
     private double[] Lefts(double left) =>
-        [
-            .. Columns.Select(
-                (_, i) => left + Columns.Take(i).Sum(column => column.Width)
-            ),
-        ];
+        [.. Columns.Select((_, i) => left + Columns.Take(i).Sum(column => column.Width))];
 
     /// <summary>Draws the table.</summary>
     /// <param name="canvas">Where.</param>
@@ -164,8 +160,7 @@ internal sealed record SheetTable(ImmutableArray<SheetColumn> Columns)
             for (var i = 0; i < Columns.Length; )
             {
                 var count =
-                    1
-                    + Columns.Skip(i + 1).TakeWhile(column => column.Part is null).Count();
+                    1 + Columns.Skip(i + 1).TakeWhile(column => column.Part is null).Count();
                 var (x, part) = (lefts[i] + s_padding, Columns[i].Part ?? "");
                 canvas.TaggedHead(
                     "Column",

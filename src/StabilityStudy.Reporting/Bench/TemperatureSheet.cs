@@ -24,10 +24,7 @@ internal sealed class TemperatureSheet(BenchStudy study)
                 {
                     var times = Times(storage);
                     var room = _page.Bottom - s_frameHeight - Mm(9) - Mm(57);
-                    var most = Math.Max(
-                        1,
-                        (int)Math.Floor(room / ((times.Length + 1) * s_row))
-                    );
+                    var most = Math.Max(1, (int)Math.Floor(room / ((times.Length + 1) * s_row)));
                     return Enumerable
                         .Range(1, SpecimenCode.DaysOf(study.Protocol))
                         .Chunk(most)
@@ -88,12 +85,7 @@ internal sealed class TemperatureSheet(BenchStudy study)
         canvas.Tagged("P", () => words.Draw(canvas, _page.Left, y + Mm(8)));
         Facts(canvas, y + Mm(20));
         var end = Table(range)
-            .Draw(
-                canvas,
-                _page.Left,
-                y + Mm(34),
-                [.. days.SelectMany(day => Day(day, times))]
-            );
+            .Draw(canvas, _page.Left, y + Mm(34), [.. days.SelectMany(day => Day(day, times))]);
         Frame(canvas, end + Mm(3.5));
     }
 
@@ -130,19 +122,17 @@ internal sealed class TemperatureSheet(BenchStudy study)
         );
 
     private SheetTable Table(string range) =>
-        new(
-            [
-                new("Date", Mm(28)),
-                new("When", Mm(21)),
-                new("Time", Mm(17)),
-                new("Now, °C", Mm(19)),
-                new("Lowest, °C", Mm(19)) { IsStrong = true },
-                new("Highest, °C", Mm(19)) { IsStrong = true },
-                new("Reset", Mm(11)),
-                new($"All {range}?", Mm(25)),
-                new("Initials", Mm(17)),
-            ]
-        );
+        new([
+            new("Date", Mm(28)),
+            new("When", Mm(21)),
+            new("Time", Mm(17)),
+            new("Now, °C", Mm(19)),
+            new("Lowest, °C", Mm(19)) { IsStrong = true },
+            new("Highest, °C", Mm(19)) { IsStrong = true },
+            new("Reset", Mm(11)),
+            new($"All {range}?", Mm(25)),
+            new("Initials", Mm(17)),
+        ]);
 
     private IEnumerable<SheetRow> Day(int day, ImmutableArray<TimePoint> times) =>
         Enumerable
@@ -188,13 +178,7 @@ internal sealed class TemperatureSheet(BenchStudy study)
     private static SheetCell Box { get; } =
         new(
             (canvas, room) =>
-                Boxes.Frame(
-                    canvas,
-                    room.X,
-                    room.Y + (room.Height / 2),
-                    s_boxWidth,
-                    s_boxHeight
-                )
+                Boxes.Frame(canvas, room.X, room.Y + (room.Height / 2), s_boxWidth, s_boxHeight)
         );
 
     private static void Date(PageCanvas canvas, int day, XRect room)
@@ -211,15 +195,8 @@ internal sealed class TemperatureSheet(BenchStudy study)
     private void Frame(PageCanvas canvas, double top)
     {
         var (left, width) = (_page.Left + Mm(2), _page.Width - Mm(4));
-        canvas.Artifact(
-            () =>
-                Boxes.Frame(
-                    canvas,
-                    _page.Left,
-                    top + (s_frameHeight / 2),
-                    _page.Width,
-                    s_frameHeight
-                )
+        canvas.Artifact(() =>
+            Boxes.Frame(canvas, _page.Left, top + (s_frameHeight / 2), _page.Width, s_frameHeight)
         );
         var words = RichText.Break(
             [

@@ -87,11 +87,7 @@ public static class PdfDrawing
             var pages = document.PageCount;
             using var output = new MemoryStream();
             document.Save(output, closeStream: false);
-            return new DrawnReport(
-                output.GetBuffer().AsMemory(0, (int)output.Length),
-                pages,
-                []
-            );
+            return new DrawnReport(output.GetBuffer().AsMemory(0, (int)output.Length), pages, []);
         }
     }
 

@@ -13,13 +13,13 @@ public sealed class LoadsTests
     {
         int[] collected = [5, 14, 19, 28, 41, 47, 58, 64];
 
-        var loads = Loads.Of([
-            .. collected.Select(minute => Window(minute + 360, minute + 390)),
-        ]);
+        var loads = Loads.Of([.. collected.Select(minute => Window(minute + 360, minute + 390))]);
 
         Assert.Equal(
             [(0, 3, "13:19", "13:35"), (3, 3, "13:47", "13:58"), (6, 2, "14:04", "14:28")],
-            loads.Select(load => (load.First, load.Count, $"{load.From:HH:mm}", $"{load.Until:HH:mm}"))
+            loads.Select(load =>
+                (load.First, load.Count, $"{load.From:HH:mm}", $"{load.Until:HH:mm}")
+            )
         );
     }
 

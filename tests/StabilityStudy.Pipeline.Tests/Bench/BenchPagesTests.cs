@@ -98,7 +98,9 @@ public sealed class BenchPagesTests
             Assert.Equal(
                 tubes.Length,
                 tubes
-                    .DistinctBy(tube => (tube.Waiting.Specimen, tube.Waiting.Storage.Id, tube.Waiting.TimePoint))
+                    .DistinctBy(tube =>
+                        (tube.Waiting.Specimen, tube.Waiting.Storage.Id, tube.Waiting.TimePoint)
+                    )
                     .Count()
             );
             RequireInsideWindows(list, inputs.Protocol);
@@ -141,7 +143,10 @@ public sealed class BenchPagesTests
             BenchStudies.Of(name),
             BenchStudies.Request(paper, BenchPageKind.Draw)
         );
-        var tubes = ready.Parts.OfType<BenchPart.Draw>().Single().Specimens.SelectMany(item => item.Tubes);
+        var tubes = ready
+            .Parts.OfType<BenchPart.Draw>()
+            .Single()
+            .Specimens.SelectMany(item => item.Tubes);
 
         foreach (var tube in tubes.Where(tube => tube.Spin.Moment == SpinMoment.Late))
         {
@@ -151,9 +156,16 @@ public sealed class BenchPagesTests
             Assert.True(tube.Spin.By is null || tube.Spin.By <= tube.Latest);
         }
 
-        foreach (var run in tubes.Where(tube => !tube.Occasion.IsBaseline).GroupBy(tube => (tube.Storage, tube.Occasion)))
+        foreach (
+            var run in tubes
+                .Where(tube => !tube.Occasion.IsBaseline)
+                .GroupBy(tube => (tube.Storage, tube.Occasion))
+        )
         {
-            Assert.Equal(Enumerable.Range(1, run.Count()), run.Select(tube => tube.RunOrder).Order());
+            Assert.Equal(
+                Enumerable.Range(1, run.Count()),
+                run.Select(tube => tube.RunOrder).Order()
+            );
         }
     }
 
@@ -286,7 +298,11 @@ public sealed class BenchPagesTests
         {
             Assert.Equal(
                 new[] { width, height }.Order(),
-                new[] { page.Width / PointsPerMillimeter, page.Height / PointsPerMillimeter }.Order(),
+                new[]
+                {
+                    page.Width / PointsPerMillimeter,
+                    page.Height / PointsPerMillimeter,
+                }.Order(),
                 (expected, found) => Math.Abs(expected - found) < 0.05
             );
             Assert.Empty(PdfReading.Overlaps(page));

@@ -10,20 +10,15 @@ namespace StabilityStudy.Pipeline.Tests.Bench;
 internal static class BenchStudies
 {
     public static string[] Examples { get; } =
-        [
-            "aptt-room-temperature",
-            "frozen-plasma",
-            "routine-room-temperature",
-            "small-paired-sheet",
-        ];
+    ["aptt-room-temperature", "frozen-plasma", "routine-room-temperature", "small-paired-sheet"];
 
     public static string[] ReadyProtocols { get; } =
-        [
-            .. Directory
-                .GetFiles(Path.Combine(RepositoryFile.Root, "protocols"), "*.toml")
-                .Select(file => Path.GetFileNameWithoutExtension(file))
-                .Order(StringComparer.Ordinal),
-        ];
+    [
+        .. Directory
+            .GetFiles(Path.Combine(RepositoryFile.Root, "protocols"), "*.toml")
+            .Select(file => Path.GetFileNameWithoutExtension(file))
+            .Order(StringComparer.Ordinal),
+    ];
 
     /// <summary>A study begun with a ready protocol, without a tube.</summary>
     public static StudyBytes Started(string protocol)

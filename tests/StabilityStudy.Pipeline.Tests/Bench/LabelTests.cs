@@ -127,11 +127,7 @@ public sealed class LabelTests
             .Paths.Select(path => path.GetBoundingRectangle())
             .Max(box => box?.Width ?? 0);
         Assert.Equal(100, longest / PointsPerMillimeter, 0.3);
-        Assert.Contains(
-            "100 mm",
-            document.GetPage(1).Text,
-            StringComparison.Ordinal
-        );
+        Assert.Contains("100 mm", document.GetPage(1).Text, StringComparison.Ordinal);
     }
 
     /// <summary>ISO/IEC 16022:2006, table 7: a square symbol of 18 × 18 modules holds 25 capitals or 36 digits, one of 20 × 20 holds 31 or 44 (from memory).</summary>
@@ -204,10 +200,8 @@ public sealed class LabelTests
             ?? string.Create(CultureInfo.InvariantCulture, $"nothing at {left:0.0}, {top:0.0} mm");
     }
 
-    private static string? Read(
-        LuminanceSource source,
-        Dictionary<DecodeHintType, object> hints
-    ) => new DataMatrixReader().decode(new BinaryBitmap(new HybridBinarizer(source)), hints)?.Text;
+    private static string? Read(LuminanceSource source, Dictionary<DecodeHintType, object> hints) =>
+        new DataMatrixReader().decode(new BinaryBitmap(new HybridBinarizer(source)), hints)?.Text;
 
     private static async Task<Gray[]> Rastered(ReadOnlyMemory<byte> pdf)
     {
