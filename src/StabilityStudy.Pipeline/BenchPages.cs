@@ -45,7 +45,16 @@ public static class BenchPages
                     ? zone
                     : null,
         };
-        return new Composition(request, inputs, inventory, study).Parts();
+        var unread = checkedStudy
+            .Queries.Where(query =>
+                query.Severity == Severity.Stop
+                && query.Source.File == inputs.Facts.Files.Specimens
+                && query.Source.Line is not null
+            )
+            .Select(query => query.Source.Line)
+            .Distinct()
+            .Count();
+        return new Composition(request, inputs, inventory, study, unread).Parts();
     }
 
     /// <summary>Draws the pages.</summary>
@@ -80,7 +89,8 @@ public static class BenchPages
         BenchRequest request,
         Core.Specimens.StudyInputs inputs,
         Core.Collecting.CollectionInventory inventory,
-        BenchStudy study
+        BenchStudy study,
+        int unread
     )
     {
         private bool HasFrozen => study.Protocol.Storages.Any(RunListPlan.IsFrozen);
@@ -266,7 +276,7 @@ public static class BenchPages
                         $"no tube of {day:yyyy-MM-dd} waits for a run: frozen ones have a sheet of their own (--page frozen)"
                     )
                 )
-                : (new BenchPart.DueTubes(number, list), "");
+                : (new BenchPart.DueTubes(number, list) { Unread = unread }, "");
         }
     }
 }
@@ -324,6 +334,9 @@ public abstract record BenchAnswer
     {
         /// <summary>Specimens of the draw sheet that are in the study's files already.</summary>
         public ImmutableArray<string> AlreadyThere { get; init; } = [];
+
+        /// <summary>Rows of the file of tubes that cannot be read, where a run list was asked for: their tubes are missing there.</summary>
+        public int Unread => Parts.OfType<BenchPart.DueTubes>().Sum(part => part.Unread);
     }
 
     /// <summary>The study cannot be read.</summary>

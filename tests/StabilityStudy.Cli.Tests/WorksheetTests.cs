@@ -44,6 +44,22 @@ public sealed class WorksheetTests
     }
 
     [Fact]
+    public async Task Rows_of_tubes_that_cannot_be_read_are_counted_so_that_no_tube_is_missed()
+    {
+        using var copy = StudyCopy.Create();
+        copy.Edit(
+            "specimens.csv",
+            "N-001,N-001-B,S001,none,wb-rt,3,2026-03-02T07:05",
+            "N-001,N-001-B,S001,none,wb-rt,3,2026-03-02T27:05"
+        );
+
+        var run = await Run.Of("worksheet", copy.Study, "--page", "run-list", "--date", "2026-03-02");
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        Assert.StartsWith("1 row of tubes could not be read", run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Specimens_that_are_in_the_files_already_are_named()
     {
         using var copy = StudyCopy.Create();

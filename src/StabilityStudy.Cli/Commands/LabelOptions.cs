@@ -75,7 +75,7 @@ internal sealed class LabelOptions
                 single.Split('x') is [var width, var height]
                 && Number(width) is { } wide
                 && Number(height) is { } high
-                ? LabelStock.Single(wide, high)
+                ? LabelStock.OneByOne(wide, high)
                 : throw new UsageException(
                     $"{SingleName}: \"{single}\" is no size. Write width and height in mm, like 45x21."
                 );

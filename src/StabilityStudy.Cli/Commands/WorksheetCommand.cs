@@ -143,6 +143,16 @@ internal static class WorksheetCommand
                     );
                 }
 
+                if (ready.Unread > 0)
+                {
+                    terminal.Error.WriteLine(
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"{ready.Unread} {(ready.Unread == 1 ? "row" : "rows")} of tubes could not be read, and the tubes are missing on the list or stand there without a time: run check, correct them and print again."
+                        )
+                    );
+                }
+
                 terminal.Out.WriteLine(target);
                 return ExitCode.Done;
             default:

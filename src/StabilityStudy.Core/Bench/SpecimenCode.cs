@@ -34,10 +34,7 @@ public sealed record SpecimenCode(string Code, string Group)
                 return Enumerable
                     .Range(first + 1, Math.Min(perDay, planned - first))
                     .Select(number => new SpecimenCode(
-                        string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"{prefixes[group.Id]}{number:000}"
-                        ),
+                        prefixes[group.Id].Text + Padded(number, prefixes[group.Id].Digits),
                         group.Id
                     ));
             }),
@@ -100,24 +97,30 @@ public sealed record SpecimenCode(string Code, string Group)
         text.Length is > 0 and <= 20
         && text.All(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' or '.');
 
-    private static Dictionary<string, string> Prefixes(
+    private static string Padded(int number, int digits) =>
+        number.ToString(CultureInfo.InvariantCulture).PadLeft(digits, '0');
+
+    /// <summary>What stands before the number of each group's specimens, and with how many digits they are numbered.</summary>
+    private static Dictionary<string, (string Text, int Digits)> Prefixes(
         StudyProtocol protocol,
         ImmutableArray<TubeRow> tubes
     )
     {
-        var prefixes = new Dictionary<string, string>(StringComparer.Ordinal);
+        const int usualDigits = 3;
+        var prefixes = new Dictionary<string, (string Text, int Digits)>(StringComparer.Ordinal);
         foreach (var group in protocol.Groups)
         {
             if (
                 tubes
                     .Where(tube => tube.Group == group.Id)
                     .Select(tube => tube.Specimen)
-                    .Distinct()
-                    .Select(code => IsCode(code) ? code.TrimEnd([.. "0123456789"]) : "")
+                    .Where(IsCode)
+                    .Select(code => (Code: code, Text: code.TrimEnd([.. "0123456789"])))
+                    .Select(item => (item.Text, Digits: item.Code.Length - item.Text.Length))
                     .Distinct()
                     .ToImmutableArray()
-                    is [{ Length: > 0 } kept]
-                && !prefixes.ContainsValue(kept)
+                    is [{ Text.Length: > 0, Digits: > 0 } kept]
+                && prefixes.Values.All(other => other.Text != kept.Text)
             )
             {
                 prefixes.Add(group.Id, kept);
@@ -131,14 +134,13 @@ public sealed record SpecimenCode(string Code, string Group)
             ]);
             if (!prefixes.ContainsKey(group.Id))
             {
-                prefixes.Add(
-                    group.Id,
+                var text =
                     Enumerable
                         .Range(1, name.Length)
                         .Select(length => name[..length] + "-")
-                        .FirstOrDefault(text => !prefixes.ContainsValue(text))
-                        ?? string.Create(CultureInfo.InvariantCulture, $"{name}G{i + 1}-")
-                );
+                        .FirstOrDefault(text => prefixes.Values.All(other => other.Text != text))
+                    ?? string.Create(CultureInfo.InvariantCulture, $"{name}G{i + 1}-");
+                prefixes.Add(group.Id, (text, usualDigits));
             }
         }
 

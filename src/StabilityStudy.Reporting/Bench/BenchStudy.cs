@@ -70,7 +70,11 @@ public abstract record BenchPart
     /// <summary>Delayed tubes by the clock.</summary>
     /// <param name="Day">Day of collection, from 1.</param>
     /// <param name="List">The list.</param>
-    public sealed record DueTubes(int Day, RunList List) : BenchPart;
+    public sealed record DueTubes(int Day, RunList List) : BenchPart
+    {
+        /// <summary>Rows of the file of tubes that cannot be read, whose tubes are missing on the list.</summary>
+        public int Unread { get; init; }
+    }
 
     /// <summary>Temperatures where the tubes wait, a sheet for each storage.</summary>
     public sealed record Temperature : BenchPart;

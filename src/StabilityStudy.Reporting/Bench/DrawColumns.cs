@@ -12,7 +12,7 @@ internal static class DrawColumns
     public static ImmutableArray<SheetColumn> Of(BenchStudy study, bool isNarrow)
     {
         var plasmaOff = HasPlasmaTakenOff(study);
-        var specimen = Mm(isNarrow ? 40 : 47);
+        var specimen = Mm(isNarrow ? 43 : 47);
         var unused = (study.IsDrawn ? 0 : Mm(12 + 13.5 + 11 + 8)) - (plasmaOff ? Mm(18) : 0);
         return
         [
@@ -31,10 +31,10 @@ internal static class DrawColumns
             .. plasmaOff ? ImmutableArray.Create(new SheetColumn("Plasma\ntaken off", Mm(18))) : [],
             new("Test\nbetween", Mm(30)) { IsStrong = true },
             new("Tested", Mm(isNarrow ? 16 : 18)),
-            new("Run\norder", Mm(14)),
+            new("Run\norder", Mm(isNarrow ? 12.5 : 14)),
             new("Hemol-\nysis", Mm(isNarrow ? 16 : 17)),
             new("Clot", Mm(8)),
-            new("Initials", Mm(isNarrow ? 13.9 : 16)),
+            new("Initials", Mm(isNarrow ? 12.4 : 16)),
         ];
     }
 
@@ -72,7 +72,7 @@ internal static class DrawColumns
         yield return isSpun ? SheetCell.Clock : SheetCell.Of("–", SheetText.Cell);
         if (HasPlasmaTakenOff(study))
         {
-            yield return SheetCell.Clock;
+            yield return isSpun ? SheetCell.Clock : SheetCell.Of("–", SheetText.Cell);
         }
 
         yield return SheetCell.Of(

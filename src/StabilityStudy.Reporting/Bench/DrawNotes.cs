@@ -78,17 +78,36 @@ internal sealed class DrawNotes(
             specimens.Min(specimen => cell.NameWidth(specimen.Code)),
             DrawnSpecimenCell.NameLines
         );
-        var unfit = protocol.Eligibility.FillPercentMinimum is { } least
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"A tube filled below {least:0.##} % or clotted at the draw is not tested"
-            )
-            : "A tube clotted at the draw is not tested";
+        string[] faults =
+        [
+            .. protocol.Eligibility.FillPercentMinimum is { } least
+                ? [string.Create(CultureInfo.InvariantCulture, $"filled below {least:0.##} %")]
+                : Array.Empty<string>(),
+            .. protocol.Eligibility.RejectClot ? ["clotted at the draw"] : Array.Empty<string>(),
+        ];
+        var unfit =
+            faults.Length == 0
+                ? "A tube that cannot be used is not tested"
+                : $"A tube {string.Join(" or ", faults)} is not tested";
         var instead =
             !hasSpare ? ". State in the study notes the same day which tube is missing."
             : letter is null
                 ? ": the spare takes its place; write the letter of the spare beside its own."
             : $": {letter} takes its place; write “{letter}” beside its letter.";
+        var assigned =
+            (
+                protocol.DelaysPerSpecimen is { } some
+                    ? string.Create(
+                        CultureInfo.InvariantCulture,
+                        $" Each specimen is tested at {some} of the later times: strike out the others."
+                    )
+                    : ""
+            )
+            + (
+                protocol.Storages.Length > 1
+                    ? " A specimen that does not wait in every storage: strike out the rows of the others."
+                    : ""
+            );
         if (!study.IsDrawn)
         {
             return
@@ -101,18 +120,14 @@ internal sealed class DrawNotes(
                             : char.ToLowerInvariant(unfit[0])
                                 + unfit[1..]
                                 + ". State in the study notes the same day which specimen is missing."
-                    ) + keys,
+                    )
+                        + assigned
+                        + keys,
                     false
                 ),
             ];
         }
 
-        var assigned = protocol.DelaysPerSpecimen is { } some
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $" Each specimen is tested at {some} of the later times: strike out the others at the draw."
-            )
-            : "";
         return
         [
             ("Draw", true),

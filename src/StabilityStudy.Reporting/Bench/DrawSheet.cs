@@ -98,7 +98,7 @@ internal sealed class DrawSheet
         SheetBlocks.Notes(canvas, _page, end + Mm(3), _notes.All());
     }
 
-    private ImmutableArray<BenchTube> Rows(BenchSpecimen specimen) =>
+    private static ImmutableArray<BenchTube> Rows(BenchSpecimen specimen) =>
         [
             .. specimen.Tubes.Where(tube =>
                 tube.Storage is not { } storage || !RunListPlan.IsFrozen(storage)

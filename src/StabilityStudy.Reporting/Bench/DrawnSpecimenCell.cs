@@ -148,12 +148,12 @@ internal sealed class DrawnSpecimenCell(BenchStudy study, double width)
         var style = SheetText.Small;
         var at = style.Width(words) + Mm(0.8);
         return new(
-            at + Mm(9.5),
+            at + Mm(8),
             s_boxHeight,
             (canvas, x, middle) =>
             {
                 canvas.Text(words + " ", style, x, middle - (style.Leading / 2));
-                Boxes.Line(canvas, x + at, middle + Mm(1.6), Mm(9.5));
+                Boxes.Line(canvas, x + at, middle + Mm(1.6), Mm(8));
             }
         );
     }

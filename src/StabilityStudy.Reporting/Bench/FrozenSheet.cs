@@ -119,7 +119,7 @@ internal sealed class FrozenSheet
             new("Platelets,\n10⁹/L", Mm(narrow ? 14 : 15)),
             new("Frozen", Mm(narrow ? 15 : 17)) { IsStrong = true },
             new("Freeze\nby", Mm(12)),
-            new("Box,\nplace", Mm(narrow ? 14 : 18)),
+            new("Box,\nplace", Mm(narrow ? 17.5 : 18)),
             new("Thaw on or after\n(date and time)", Mm(narrow ? 34 : 38))
             {
                 Part =

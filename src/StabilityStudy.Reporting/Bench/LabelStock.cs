@@ -37,7 +37,7 @@ public sealed record LabelStock(
     public double AllDown => (Rows * Height) + ((Rows - 1) * GapDown);
 
     /// <summary>Labels on a roll: one a page.</summary>
-    public static LabelStock Single(double width, double height) =>
+    public static LabelStock OneByOne(double width, double height) =>
         new(1, 1, width, height, 0, 0, 0, 0, 1) { IsSingle = true };
 
     /// <summary>A sheet of 4 × 12 labels of 45.7 × 21.2 mm in the middle of the paper: a common size. What lies in the printer is to be measured.</summary>

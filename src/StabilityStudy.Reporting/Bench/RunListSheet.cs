@@ -79,6 +79,17 @@ internal sealed class RunListSheet
 
     private IEnumerable<(string, bool)> Warnings(RunListPage page)
     {
+        if (_part.Unread > 0)
+        {
+            yield return (
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"{_part.Unread} {(_part.Unread == 1 ? "row" : "rows")} of tubes could not be read: tubes may be missing here."
+                ),
+                true
+            );
+        }
+
         if (page.WithoutTime.Length > 0)
         {
             yield return (

@@ -121,7 +121,7 @@ internal sealed class TemperatureSheet(BenchStudy study)
             }
         );
 
-    private SheetTable Table(string range) =>
+    private static SheetTable Table(string range) =>
         new([
             new("Date", Mm(28)),
             new("When", Mm(21)),

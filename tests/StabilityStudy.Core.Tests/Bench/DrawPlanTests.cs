@@ -138,6 +138,20 @@ public sealed class DrawPlanTests
         Assert.Equal(codes, codes.Distinct());
     }
 
+    [Fact]
+    public void Codes_go_on_as_those_of_the_specimens_that_came()
+    {
+        var tubes = SmallStudy
+            .Quiet(2)
+            .Inputs.Tubes.Select(tube => tube with { Specimen = tube.Specimen.Replace("S0", "F-") })
+            .ToImmutableArray();
+
+        Assert.Equal(
+            "F-01",
+            SpecimenCode.OfDay(s_protocol with { PlannedDays = 12 }, 1, tubes).Single().Code
+        );
+    }
+
     private static ImmutableArray<BenchSpecimen> Plan(int count) =>
         DrawPlan.Of(
             s_protocol,

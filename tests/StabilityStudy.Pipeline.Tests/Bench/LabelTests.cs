@@ -57,7 +57,7 @@ public sealed class LabelTests
     [InlineData(60, 30)]
     public async Task Single_labels_are_a_page_each(double width, double height)
     {
-        var stock = LabelStock.Single(width, height);
+        var stock = LabelStock.OneByOne(width, height);
 
         var (codes, found) = await Decoded(
             "aptt-room-temperature",
@@ -84,7 +84,7 @@ public sealed class LabelTests
             BenchStudies.Of("aptt-room-temperature"),
             BenchStudies.Request(PaperSize.A4, BenchPageKind.Labels) with
             {
-                Labels = LabelStock.Single(width, height),
+                Labels = LabelStock.OneByOne(width, height),
             }
         );
 
