@@ -53,7 +53,14 @@ public sealed class WorksheetTests
             "N-001,N-001-B,S001,none,wb-rt,3,2026-03-02T27:05"
         );
 
-        var run = await Run.Of("worksheet", copy.Study, "--page", "run-list", "--date", "2026-03-02");
+        var run = await Run.Of(
+            "worksheet",
+            copy.Study,
+            "--page",
+            "run-list",
+            "--date",
+            "2026-03-02"
+        );
 
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.StartsWith("1 row of tubes could not be read", run.Error, StringComparison.Ordinal);

@@ -8,7 +8,7 @@ namespace StabilityStudy.Core.Bench;
 public sealed record Load(int First, int Count, DateTimeOffset From, DateTimeOffset Until);
 
 /// <summary>Forms loads of tubes.</summary>
-public static class Loads
+internal static class Loads
 {
     /// <summary>The shortest span of a load of several tubes: in less nobody loads an analyzer. Our own choice.</summary>
     public static readonly TimeSpan Shortest = TimeSpan.FromMinutes(10);

@@ -6,7 +6,7 @@ using ZXing.Datamatrix.Encoder;
 namespace StabilityStudy.Reporting.Bench;
 
 /// <summary>A Data Matrix symbol (ISO/IEC 16022, error correction ECC 200): which modules are black, without its quiet zone.</summary>
-public sealed class DataMatrixSymbol
+internal sealed class DataMatrixSymbol
 {
     private readonly BitMatrix _modules;
 

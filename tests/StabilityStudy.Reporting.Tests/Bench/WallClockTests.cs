@@ -43,7 +43,9 @@ public sealed class WallClockTests
         var clock = new WallClock(null);
 
         Assert.Equal("01:30", clock.Words(Time("2026-11-01T01:30:00-04:00"), s_autumn));
-        Assert.False(clock.Changes(Time("2026-10-31T21:05:00-04:00"), Time("2026-11-01T03:05:00-05:00")));
+        Assert.False(
+            clock.Changes(Time("2026-10-31T21:05:00-04:00"), Time("2026-11-01T03:05:00-05:00"))
+        );
     }
 
     private static DateTimeOffset Time(string text) =>
