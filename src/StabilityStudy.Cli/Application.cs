@@ -27,6 +27,7 @@ public static class Application
             StartCommand.Create(terminal),
             PlanCommand.Create(terminal),
             LockCommand.Create(terminal),
+            WorksheetCommand.Create(terminal),
             CheckCommand.Create(terminal),
             TranscriptionCommand.Create(terminal),
             AnalyzeCommand.Create(terminal),

@@ -12,6 +12,7 @@ public sealed class UsageTests
     [InlineData("start", "start", "--help")]
     [InlineData("plan", "plan", "--help")]
     [InlineData("lock", "lock", "--help")]
+    [InlineData("worksheet", "worksheet", "--help")]
     [InlineData("check", "check", "--help")]
     [InlineData("transcription", "transcription", "--help")]
     [InlineData("analyze", "analyze", "--help")]
@@ -61,6 +62,39 @@ public sealed class UsageTests
             { "is two", ["check", s_study, "--as-of", "2026-11-01T01:30"] },
             { "--rows", ["transcription", s_study, "--rows", "0"] },
             { "--seed", ["transcription", s_study, "--seed", "-1"] },
+            { "--day", ["worksheet", s_study, "--day", "0"] },
+            { "--seed", ["worksheet", s_study, "--seed", "-1"] },
+            { "is no date", ["worksheet", s_study, "--date", "today"] },
+            {
+                "The days are",
+                ["worksheet", s_study, "--page", "run-list", "--date", "2020-01-01"]
+            },
+            { "no frozen storage", ["worksheet", s_study, "--page", "frozen"] },
+            { "The groups are", ["worksheet", s_study, "--specimens", "N-001..N-004"] },
+            { "first and the last", ["worksheet", s_study, "--specimens", "none=N 1"] },
+            {
+                "named twice",
+                ["worksheet", s_study, "--specimens", "none=A", "--specimens", "none=A"]
+            },
+            { "numbers are complete", ["worksheet", s_study, "--day", "1000"] },
+            {
+                "gap-down missing",
+                [
+                    "worksheet",
+                    s_study,
+                    "--label-sheet",
+                    "columns=4 rows=12 width=45.7 height=21.2 left=9 top=21 gap-across=2",
+                ]
+            },
+            { "is no measure", ["worksheet", s_study, "--label-sheet", "columns=four"] },
+            { "is no size", ["worksheet", s_study, "--label-size", "45"] },
+            {
+                "does not go with",
+                ["worksheet", s_study, "--label-size", "45x21", "--first-label", "3"]
+            },
+            { "1 to 48", ["worksheet", s_study, "--first-label", "49"] },
+            { "at least", ["worksheet", s_study, "--label-size", "20x10"] },
+            { "are a PDF", ["worksheet", s_study, "-o", "sheet.txt"] },
             { "no result up to", ["transcription", s_study, "--as-of", "2020-01-01T00:00"] },
             { "second", ["protocols", "frozen-plasma-20", "second"] },
             { "STUDY", ["check"] },

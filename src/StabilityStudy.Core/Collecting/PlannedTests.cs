@@ -93,14 +93,7 @@ internal sealed class PlannedTests
     )
     {
         var first = tubes[0];
-        var planned = analytes
-            .Where(analyte => analyte.Storages.IsEmpty || analyte.Storages.Contains(storage.Id))
-            .SelectMany(analyte =>
-                _inputs
-                    .Protocol.TimePointsOf(analyte, first.Group)
-                    .Select(timePoint => (TimePoint: timePoint, analyte.Id))
-            )
-            .ToLookup(item => item.TimePoint, item => item.Id);
+        var planned = PlannedOccasions.Of(_inputs.Protocol, analytes, first.Group, storage.Id);
         var tests = planned
             .OrderBy(item => item.Key.Delay)
             .Select(item =>

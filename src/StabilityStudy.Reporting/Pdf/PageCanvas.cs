@@ -18,7 +18,7 @@ internal sealed class PageCanvas(PdfDocument document, PageFrame frame)
     private XGraphics? _graphics;
     private bool _repeating;
 
-    public PageFrame Frame => frame;
+    public PageFrame Frame { get; private set; } = frame;
 
     public int PageNumber => document.PageCount;
 
@@ -29,9 +29,13 @@ internal sealed class PageCanvas(PdfDocument document, PageFrame frame)
 
     private StructureBuilder Structure => _accessibility.StructureBuilder;
 
-    /// <summary>Starts the next page.</summary>
-    public void StartPage()
+    /// <summary>Starts the next page, on the paper of the page before.</summary>
+    public void StartPage() => StartPage(Frame);
+
+    /// <summary>Starts the next page on some paper.</summary>
+    public void StartPage(PageFrame frame)
     {
+        Frame = frame;
         // Adding a page closes the open marked content of the page before, which must still be open for writing.
         var before = _graphics;
         var page = document.AddPage();
@@ -94,7 +98,7 @@ internal sealed class PageCanvas(PdfDocument document, PageFrame frame)
     }
 
     /// <summary>Draws a head or group cell of a table.</summary>
-    public void TaggedHead(string scope, int columns, Action draw)
+    public void TaggedHead(string scope, int columns, Action draw, int rows = 1)
     {
         if (_repeating)
         {
@@ -111,7 +115,28 @@ internal sealed class PageCanvas(PdfDocument document, PageFrame frame)
             attributes.Elements.SetInteger("/ColSpan", columns);
         }
 
+        if (rows > 1)
+        {
+            attributes.Elements.SetInteger("/RowSpan", rows);
+        }
+
         Structure.CurrentStructureElement.Elements["/A"] = attributes;
+        draw();
+        Structure.End();
+    }
+
+    /// <summary>Draws a cell of a table that reaches over some rows.</summary>
+    public void TaggedCell(int rows, Action draw)
+    {
+        Structure.BeginBlockLevelElement("/TD");
+        if (rows > 1)
+        {
+            var attributes = new PdfDictionary();
+            attributes.Elements.SetName("/O", "/Table");
+            attributes.Elements.SetInteger("/RowSpan", rows);
+            Structure.CurrentStructureElement.Elements["/A"] = attributes;
+        }
+
         draw();
         Structure.End();
     }
@@ -147,7 +172,7 @@ internal sealed class PageCanvas(PdfDocument document, PageFrame frame)
     /// <summary>Draws a figure of lines and words here.</summary>
     public void Illustration(string alternativeText, XRect area, Action draw)
     {
-        Structure.BeginIllustrationElement("/Figure", alternativeText, frame.FromBelow(area));
+        Structure.BeginIllustrationElement("/Figure", alternativeText, Frame.FromBelow(area));
         draw();
         Structure.End();
     }

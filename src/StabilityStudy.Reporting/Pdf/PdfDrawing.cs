@@ -71,6 +71,26 @@ public static class PdfDrawing
         }
     }
 
+    /// <summary>Draws pages that are laid out already.</summary>
+    internal static DrawnReport DrawPages(string title, PageFrame frame, Action<PageCanvas> draw)
+    {
+        lock (OneAtATime)
+        {
+            ReportFonts.Register();
+            using var document = new PdfDocument();
+            document.Info.Title = title;
+            document.Options.CompressContentStreams = true;
+            UAManager.ForDocument(document).SetDocumentLanguage("en-US");
+            var canvas = new PageCanvas(document, frame);
+            draw(canvas);
+            canvas.Finish();
+            var pages = document.PageCount;
+            using var output = new MemoryStream();
+            document.Save(output, closeStream: false);
+            return new DrawnReport(output.GetBuffer().AsMemory(0, (int)output.Length), pages, []);
+        }
+    }
+
     private static DrawnReport DrawAlone(ReportModel model)
     {
         ReportFonts.Register();

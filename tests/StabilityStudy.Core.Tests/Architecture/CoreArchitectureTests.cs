@@ -1,6 +1,7 @@
 using System.Reflection;
 using System.Runtime.CompilerServices;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Bench;
 using StabilityStudy.Core.Collecting;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
@@ -66,6 +67,7 @@ public sealed class CoreArchitectureTests
             [typeof(RobustnessDirection)] = (RobustnessDirection.AwayFromSupported, "warns"),
             [typeof(Severity)] = (Severity.Stop, "makes no report"),
             [typeof(QueryRank)] = (QueryRank.Stop, "makes no report"),
+            [typeof(SpinMoment)] = (SpinMoment.NotStated, "leaves a blank to fill in"),
             [typeof(StorageState)] = (
                 StorageState.WholeBlood,
                 "has the strictest rules on spinning"

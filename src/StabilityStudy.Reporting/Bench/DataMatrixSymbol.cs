@@ -1,0 +1,44 @@
+using ZXing;
+using ZXing.Common;
+using ZXing.Datamatrix;
+using ZXing.Datamatrix.Encoder;
+
+namespace StabilityStudy.Reporting.Bench;
+
+/// <summary>A Data Matrix symbol (ISO/IEC 16022, error correction ECC 200): which modules are black, without its quiet zone.</summary>
+internal sealed class DataMatrixSymbol
+{
+    private readonly BitMatrix _modules;
+
+    private DataMatrixSymbol(BitMatrix modules) => _modules = modules;
+
+    /// <summary>Modules along a side.</summary>
+    public int Size => _modules.Width;
+
+    /// <summary>Whether a module is black.</summary>
+    /// <param name="row">Row from above, from 0.</param>
+    /// <param name="column">Column from the left, from 0.</param>
+    public bool IsBlack(int row, int column) => _modules[column, row];
+
+    /// <summary>The smallest square symbol of a text.</summary>
+    /// <param name="text">Characters of ASCII.</param>
+    public static DataMatrixSymbol Of(string text)
+    {
+        ArgumentNullException.ThrowIfNull(text);
+        return text.Length > 0 && text.All(char.IsAscii)
+            ? new(
+                new DataMatrixWriter().encode(
+                    text,
+                    BarcodeFormat.DATA_MATRIX,
+                    0,
+                    0,
+                    new DatamatrixEncodingOptions
+                    {
+                        SymbolShape = SymbolShapeHint.FORCE_SQUARE,
+                        Margin = 0,
+                    }.Hints
+                )
+            )
+            : throw new ArgumentException("Not a text of ASCII.", nameof(text));
+    }
+}

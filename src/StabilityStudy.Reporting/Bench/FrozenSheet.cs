@@ -1,0 +1,208 @@
+using PdfSharp.Drawing;
+using StabilityStudy.Core.Bench;
+using StabilityStudy.Reporting.Pdf;
+using static StabilityStudy.Reporting.Bench.SheetPage;
+
+namespace StabilityStudy.Reporting.Bench;
+
+/// <summary>Freezing and thawing of the portions of a planned time. It is written at two sittings, so a thick upright divides them.</summary>
+internal sealed class FrozenSheet
+{
+    private static readonly double s_usualRow = Mm(12.5);
+    private static readonly double s_leastRow = Mm(8.6);
+
+    private readonly BenchStudy _study;
+    private readonly BenchPart.Frozen _part;
+    private readonly SheetPage _page;
+    private readonly WallClock _clock;
+
+    public FrozenSheet(BenchStudy study, BenchPart.Frozen part)
+    {
+        (_study, _part, _page) = (study, part, Lying(study.Paper));
+        _clock = new WallClock(study.Zone);
+    }
+
+    public ImmutableArray<Action<PageCanvas, string>> Sheets()
+    {
+        var table = Table(TimeSpan.Zero, TimeSpan.Zero);
+        var room =
+            _page.Bottom
+            - (SheetPage.Top + Mm(14))
+            - table.HeadHeight
+            - SheetBlocks.Height(_page, Notes)
+            - Mm(4);
+        var most = (int)Math.Floor(room / s_leastRow);
+        return
+        [
+            .. _part
+                .Specimens.SelectMany(specimen =>
+                    specimen
+                        .Tubes.Where(tube =>
+                            tube.Storage is { } storage && RunListPlan.IsFrozen(storage)
+                        )
+                        .Select(tube => (Specimen: specimen, Tube: tube))
+                )
+                .GroupBy(item => (item.Tube.Storage, item.Tube.Occasion))
+                .OrderBy(group => group.Key.Occasion.TimePoint?.Delay)
+                .SelectMany(group =>
+                    group
+                        .Chunk(most)
+                        .Select(rows =>
+                            (Action<PageCanvas, string>)(
+                                (canvas, sheet) => DrawOne(canvas, sheet, [.. rows], room)
+                            )
+                        )
+                ),
+        ];
+    }
+
+    private void DrawOne(
+        PageCanvas canvas,
+        string sheet,
+        ImmutableArray<(BenchSpecimen Specimen, BenchTube Tube)> rows,
+        double room
+    )
+    {
+        var first = rows[0].Tube;
+        var storage =
+            first.Storage ?? throw new InvalidOperationException("A frozen portion has a storage.");
+        _page.Start(
+            canvas,
+            new RunningHeader(
+                _study.Left,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"day {_part.Day} · date ____ - __ - __ · storage {storage.Id}: plasma, {BenchWords.Range(storage)} °C · time point {first.Occasion}"
+                ),
+                $"{_study.Digest} · {_study.SeedWords} · portion A (fresh) stands on the draw sheet"
+            ),
+            sheet
+        );
+        var top = SheetBlocks.Opening(
+            canvas,
+            _page,
+            $"Freeze and thaw: {(_study.IsPortions ? "portion" : "tube")} {BenchWords.Letters(rows.Select(row => row.Tube.Letter))}, {first.Occasion}",
+            Mm(115),
+            [
+                (
+                    "Freeze within ____ h of collection. Thaw one rack at a time at ____ °C, mix, test within ____ h of the thaw, as your procedure says.",
+                    false
+                ),
+                ("Never thaw twice; never refreeze.", true),
+                ("Thawed by itself or lost in the freezer: write it down. It counts.", false),
+            ]
+        );
+        var height = Math.Min(s_usualRow, room / rows.Length);
+        var end = Table(first.Earliest, first.Latest)
+            .Draw(
+                canvas,
+                _page.Left,
+                top,
+                [
+                    .. rows.Select(
+                        (row, i) =>
+                            new SheetRow(height, Cells(row.Specimen, row.Tube)) { IsHeavy = i == 0 }
+                    ),
+                ]
+            );
+        SheetBlocks.Notes(canvas, _page, end + Mm(3), Notes);
+    }
+
+    private SheetTable Table(TimeSpan earliest, TimeSpan latest)
+    {
+        var narrow = _page.IsLetter;
+        return new([
+            new(_study.IsPortions ? "Portion" : "Tube", Mm(20)),
+            new("Collected", Mm(16)),
+            new("1st spin\nbegan", Mm(narrow ? 15 : 17)) { Part = "Before freezing" },
+            new("2nd spin\nbegan", Mm(narrow ? 15 : 17)),
+            new("Platelets,\n10⁹/L", Mm(narrow ? 14 : 15)),
+            new("Frozen", Mm(narrow ? 15 : 17)) { IsStrong = true },
+            new("Freeze\nby", Mm(12)),
+            new("Box,\nplace", Mm(narrow ? 17.5 : 18)),
+            new("Thaw on or after\n(date and time)", Mm(narrow ? 34 : 38))
+            {
+                Part =
+                    $"Between {BenchWords.Offset(earliest)} and {BenchWords.Offset(latest)} after collection",
+            },
+            new("Thaw\nbegan", Mm(narrow ? 15 : 17)) { IsStrong = true },
+            new("Bath,\n°C", Mm(12)),
+            new("Clear", Mm(narrow ? 9 : 10)),
+            new("Test\nwithin", Mm(13)),
+            new("Tested", Mm(narrow ? 15 : 17)),
+            new("Run\norder", Mm(narrow ? 11.4 : 13)),
+            new("Initials", Mm(narrow ? 17.5 : 17)),
+        ]);
+    }
+
+    private ImmutableArray<SheetCell?> Cells(BenchSpecimen specimen, BenchTube tube)
+    {
+        var collected = _part.CollectedAt.TryGetValue(specimen.Code, out var at);
+        return
+        [
+            SheetCell.Of(tube.Code, SheetText.TubeCode) with
+            {
+                IsHead = true,
+            },
+            collected
+                ? SheetCell.Of(_clock.Words(at, DateOnly.MinValue), SheetText.Cell)
+                : SheetCell.Clock,
+            SheetCell.Clock,
+            SheetCell.Clock,
+            SheetCell.Number,
+            SheetCell.Clock,
+            SheetCell.Of("+__:__", SheetText.Cell),
+            SheetCell.Number,
+            collected
+                ? SheetCell.Of(
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"{_clock.DateOf(at + tube.Earliest):yyyy-MM-dd} {_clock.Words(at + tube.Earliest, _clock.DateOf(at + tube.Earliest)).Replace('\n', ' ')}"
+                    ),
+                    SheetText.StrongCell
+                )
+                : new SheetCell(
+                    (canvas, room) =>
+                    {
+                        var middle = room.Y + (room.Height / 2);
+                        Boxes.Line(canvas, room.X, middle + Mm(1.8), Mm(16));
+                        Boxes.Clock(canvas, room.X + Mm(17.5), middle);
+                    }
+                ),
+            SheetCell.Clock,
+            SheetCell.Number,
+            SheetCell.Tick,
+            SheetCell.Of("____ h", SheetText.Cell),
+            SheetCell.Clock,
+            SheetCell.Of(
+                tube.RunOrder.ToString(CultureInfo.InvariantCulture),
+                SheetText.TubeCode,
+                isCentered: true
+            ),
+            SheetCell.Line,
+        ];
+    }
+
+    // Common practice: residual platelets under 10 × 10⁹/L; cold precipitates dissolve in the bath.
+    private static ImmutableArray<ImmutableArray<(string Text, bool IsStrong)>> Notes { get; } =
+    [
+        [
+            ("Platelets", true),
+            (
+                "under 10 × 10⁹/L before freezing (common practice; your procedure prevails); otherwise spin again before freezing and note it.",
+                false
+            ),
+        ],
+        [
+            ("Clear:", true),
+            (
+                "no flakes after mixing. Flakes: back to the bath as your procedure says, then test and note it.",
+                false
+            ),
+        ],
+        [
+            ("Freezer record:", true),
+            ("lowest and highest since the last reading, on the temperature sheet.", false),
+        ],
+    ];
+}
