@@ -42,7 +42,7 @@ public sealed record RegisteredReport(string File, ReportStanding Standing)
     /// <summary>First day in force that the decision states; null for the time of the signature.</summary>
     public DateOnly? Effective { get; init; }
 
-    /// <summary>Last day before which the windows are to be reviewed; null where none is set.</summary>
+    /// <summary>Day by which the windows are to be reviewed, the last on which they answer; null where none is set.</summary>
     public DateOnly? Review { get; init; }
 
     /// <summary>Why it was declined, or why a window is shorter than supported; null where nothing is said.</summary>
