@@ -55,7 +55,7 @@ internal static class BenchWords
                 $"{subject}; {string.Join(", ", answer.NotTrusted.Select(report => report.File))} could not be verified now and may be about it ({answer.NotTrusted[0].Why}). {Meanwhile}",
             BenchReason.TooOld when !answer.KnowsGroup =>
                 $"{subject}; at most {Time(answer.Limit)}, the shortest of today's rules. Know the group? Add --group.",
-            BenchReason.TooOld => $"{subject}; at most {Time(answer.Limit)}.",
+            BenchReason.TooOld => $"{subject}; at most {Time(answer.Limit)}.{Longer(answer)}",
             BenchReason.NotCovered =>
                 $"{subject}; {NotCovered(answer)} {Today(answer)} {Meanwhile}",
             BenchReason.PastReview =>
@@ -107,15 +107,32 @@ internal static class BenchWords
     private static string Terms(BenchAnswer answer)
     {
         var conditions = answer.From.SelectMany(item => item.Window.Conditions).Distinct();
-        var row = answer.From[0].Window.Row;
-        string[] scope =
-        [
-            .. answer.Question.Instrument is null ? new[] { $"instrument {Codes(row.Instruments)}" } : [],
-            .. answer.Question.Lot is null ? new[] { $"lot {Codes(row.Reagents)}" } : [],
-        ];
+        var scopes = answer
+            .From.Select(item => Scope(answer.Question, item.Window))
+            .Where(scope => scope.Length > 0)
+            .Distinct()
+            .ToImmutableArray();
         return string.Concat(conditions.Select(text => $" {text.TrimEnd('.')}."))
-            + (scope.Length == 0 ? "" : $" Only with {string.Join(", ", scope)}.");
+            + (scopes.IsEmpty ? "" : $" Only with {string.Join("; or ", scopes)}.");
     }
+
+    private static string Scope(BenchQuestion question, RegisteredWindow window) =>
+        string.Join(
+            ", ",
+            [
+                .. question.Instrument is null
+                    ? new[] { $"instrument {Codes(window.Row.Instruments)}" }
+                    : [],
+                .. question.Lot is null ? new[] { $"lot {Codes(window.Row.Reagents)}" } : [],
+            ]
+        );
+
+    /// <summary>What to do where another report allows more than the shortest that can be meant.</summary>
+    private static string Longer(BenchAnswer answer) =>
+        answer.From.Length < 2 ? ""
+        : answer.Question is { Instrument: not null, Lot: not null }
+            ? " Reports claim different windows, and the shorter holds."
+        : " The window is longer for some: add --instrument and --lot.";
 
     private static string Today(BenchAnswer answer) => $"Today's rule is {Time(answer.Today)}.";
 

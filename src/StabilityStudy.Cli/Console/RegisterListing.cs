@@ -60,12 +60,14 @@ internal sealed class RegisterListing
                     Math.Max(
                         TextLines.Length(head),
                         rows.Max(row => TextLines.Length(row.Cells[i]))
-                    ) + 2
+                    ) + 1
             )
             .ToImmutableArray();
         _terminal.Out.WriteLine();
         // Long names leave no room for columns: a list then.
-        var isTable = widths.Sum() + (2 * Day) + "WB-RT123".Length + 1 <= _terminal.Width;
+        var isTable =
+            widths.Sum() + (2 * Day) + rows.Max(row => TextLines.Length(row.Cells[^1]))
+            <= _terminal.Width;
         if (isTable)
         {
             WriteRow([.. heads, "from", "review by", "report"]);
@@ -112,19 +114,13 @@ internal sealed class RegisterListing
                     yield return InForce(item);
                 }
 
-                if (inForce.IsEmpty && Asked(cell.Key, group.Key) is { } today)
+                if (inForce.IsEmpty && Asked(cell.Key, group.Key).Today is { } today)
                 {
-                    yield return Today(group.First(), today, group);
+                    yield return Today(group.First(), DurationText.FormatWindow(today), group);
                 }
             }
 
-            if (Asked(cell.Key, null) is { } shortest)
-            {
-                yield return new(
-                    [cell.Key.Analyte, "unknown", cell.Key.Storage, shortest, "", "", ""],
-                    ["the shortest of today's rules"]
-                );
-            }
+            yield return Unknown(cell.Key);
         }
     }
 
@@ -165,6 +161,7 @@ internal sealed class RegisterListing
     private static Row Today(StandingWindow item, string today, IEnumerable<StandingWindow> group)
     {
         var declined = group.FirstOrDefault(other => other.Standing == WindowStanding.Declined);
+        var tried = group.Any(other => other.Standing == WindowStanding.NotSupported);
         return new(
             [
                 item.Window.Row.Analyte,
@@ -178,25 +175,53 @@ internal sealed class RegisterListing
             [
                 "today's rule, not from a study"
                     + (
-                        declined is null
-                            ? ""
-                            : $"; longer was declined {BenchWords.Day(declined.Report.From)}"
+                        declined is not null
+                            ? $"; longer was declined {BenchWords.Day(declined.Report.From)}"
+                        : tried ? "; the study supports no longer one"
+                        : ""
                     ),
             ]
         );
     }
 
-    /// <summary>What today's rule allows, by the function that answers at the bench; null where it allows nothing by itself.</summary>
-    private string? Asked((string Analyte, string Storage) cell, string? group) =>
-        MayTest
-            .Answer(
-                _register,
-                new BenchQuestion(cell.Analyte, _day) { Group = group, Storage = cell.Storage }
-            )
-            .Today
-            is { } today
-            ? DurationText.FormatWindow(today)
-            : null;
+    /// <summary>The row for a patient whose group nobody knows, by the function that answers at the bench.</summary>
+    private Row Unknown((string Analyte, string Storage) cell)
+    {
+        var shortest = Asked(cell, null).Today;
+        var answer = MayTest.Answer(
+            _register,
+            Asked(cell, null).Question with
+            {
+                Waited = shortest,
+            }
+        );
+        var tests = answer.Verdict == BenchVerdict.Test;
+        return new(
+            [
+                cell.Analyte,
+                "unknown",
+                cell.Storage,
+                tests ? BenchWords.Time(shortest) : "ask",
+                "",
+                "",
+                "",
+            ],
+            [
+                answer.Reason switch
+                {
+                    BenchReason.NoRuleForHeparin => "no rule for heparin is in the register",
+                    _ when !tests => "see below",
+                    _ => "the shortest of today's rules",
+                },
+            ]
+        );
+    }
+
+    private BenchAnswer Asked((string Analyte, string Storage) cell, string? group) =>
+        MayTest.Answer(
+            _register,
+            new BenchQuestion(cell.Analyte, _day) { Group = group, Storage = cell.Storage }
+        );
 
     private IEnumerable<string> AttentionOf()
     {

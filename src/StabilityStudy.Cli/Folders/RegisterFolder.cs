@@ -31,12 +31,12 @@ internal static class RegisterFolder
         }
 
         return new WindowRegister([
-            .. files.Select(file => Read(file, options, terminal)).OfType<RegisteredReport>(),
+            .. files.Select(file => ReadFile(file, options, terminal)).OfType<RegisteredReport>(),
         ]);
     }
 
     /// <summary>A file that cannot be opened stands in the register as one that is not trusted: it may hold anything.</summary>
-    private static RegisteredReport? Read(
+    private static RegisteredReport? ReadFile(
         string file,
         VerificationOptions options,
         Terminal terminal

@@ -176,7 +176,13 @@ public static class MayTest
             return Said(answer, BenchVerdict.DoNotTest, BenchReason.TooOld) with
             {
                 Limit = shortest.Standing == WindowStanding.InForce ? shortest.Window.Approved : today,
-                From = [shortest],
+                From =
+                [
+                    shortest,
+                    .. covering.Where(item =>
+                        item.Standing == WindowStanding.InForce && age <= item.Window.Approved
+                    ),
+                ],
             };
         }
 
