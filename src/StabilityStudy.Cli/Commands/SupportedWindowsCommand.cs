@@ -12,7 +12,7 @@ internal static class SupportedWindowsCommand
     {
         var folder = new Argument<string>("FOLDER")
         {
-            Description = "The folder with the signed reports of the facility. Each is verified.",
+            Description = "The folder with the signed reports of the facility, in it and in folders inside it. Each is verified.",
         };
         var asOf = new Option<string?>("--as-of")
         {
@@ -60,7 +60,10 @@ internal static class SupportedWindowsCommand
             var day = Day(parsed.GetValue(asOf), terminal);
             var code = TextOption.OneLine(parsed.GetValue(analyte), analyte.Name);
             Option<string?>[] facts = [group, storage, waited, instrument, lot];
-            if (code is null && facts.FirstOrDefault(fact => parsed.GetValue(fact) is not null) is { } alone)
+            if (
+                code is null
+                && facts.FirstOrDefault(fact => parsed.GetValue(fact) is not null) is { } alone
+            )
             {
                 throw new UsageException($"{alone.Name} goes with --analyte.");
             }

@@ -36,7 +36,9 @@ internal static class BenchWords
             return $"{analyte} not tested: collection time not stated. Please send a new tube.";
         }
 
-        var group = answer.KnowsGroup ? answer.From[0].Window.GroupName : "patient group not stated";
+        var group = answer.KnowsGroup
+            ? answer.From[0].Window.GroupName
+            : "patient group not stated";
         return $"{analyte} not tested: {group}, {StorageWords.Of(answer.From[0].Window.State)} over {Time(answer.Limit)} old. Please send a new tube.";
     }
 
@@ -71,8 +73,7 @@ internal static class BenchWords
             BenchReason.TodaysRule when !answer.KnowsGroup =>
                 $"{subject}; the shortest of today's rules allows {Time(answer.Limit)}.",
             BenchReason.TodaysRule => $"{subject}; {Rule(answer)} allows {Time(answer.Limit)}.",
-            BenchReason.ApprovedWindow =>
-                $"{subject} of {Time(answer.Limit)}.{Terms(answer)}",
+            BenchReason.ApprovedWindow => $"{subject} of {Time(answer.Limit)}.{Terms(answer)}",
         };
     }
 
@@ -94,7 +95,10 @@ internal static class BenchWords
         string[] open =
         [
             .. instrument is not null && !window.Row.Instruments.Contains(instrument)
-                ? new[] { $"instrument {instrument} is not covered ({Codes(window.Row.Instruments)})" }
+                ? new[]
+                {
+                    $"instrument {instrument} is not covered ({Codes(window.Row.Instruments)})",
+                }
                 : [],
             .. lot is not null && !window.Row.Reagents.Contains(lot)
                 ? new[] { $"lot {lot} is not covered ({Codes(window.Row.Reagents)})" }
@@ -112,7 +116,7 @@ internal static class BenchWords
             .Where(scope => scope.Length > 0)
             .Distinct()
             .ToImmutableArray();
-        return string.Concat(conditions.Select(text => $" {text.TrimEnd('.')}."))
+        return string.Concat(conditions.Select(text => $" Condition: {text.TrimEnd('.')}."))
             + (scopes.IsEmpty ? "" : $" Only with {string.Join("; or ", scopes)}.");
     }
 

@@ -144,7 +144,8 @@ internal static class RegisterJson
     }
 
     /// <summary>The name of a member as files write it: "not-trusted".</summary>
-    private static string Coded(Enum member) => JsonNamingPolicy.KebabCaseLower.ConvertName($"{member}");
+    private static string Coded(Enum member) =>
+        JsonNamingPolicy.KebabCaseLower.ConvertName($"{member}");
 
     private static string Coded(string words) => words.ToLowerInvariant().Replace(' ', '-');
 

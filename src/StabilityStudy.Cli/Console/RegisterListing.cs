@@ -93,7 +93,10 @@ internal sealed class RegisterListing
             WrappedText.Write(_terminal, text, Detail);
         }
 
-        int Width(int i) => i < widths.Length ? widths[i] : i < widths.Length + 2 ? Day : 0;
+        int Width(int i) =>
+            i < widths.Length ? widths[i]
+            : i < widths.Length + 2 ? Day
+            : 0;
     }
 
     private IEnumerable<Row> Rows()
@@ -133,7 +136,9 @@ internal sealed class RegisterListing
                 row.Analyte,
                 window.GroupName,
                 row.Storage,
-                window.IsInWordsOnly ? "in words" : BenchWords.Time(window.Approved ?? window.Interim),
+                window.IsInWordsOnly
+                    ? "in words"
+                    : BenchWords.Time(window.Approved ?? window.Interim),
                 BenchWords.Day(report.From),
                 report.Review is { } review ? BenchWords.Day(review) : "none set",
                 Short(report),
@@ -144,7 +149,9 @@ internal sealed class RegisterListing
                     ? []
                     : new[] { $"interim rule, shorter than today's {BenchWords.Time(row.Today)}" },
                 .. window.Conditions.Select(text => $"condition: {text}"),
-                .. report.Replaces is { } digest ? new[] { $"replaces the report with inputs {digest}" } : [],
+                .. report.Replaces is { } digest
+                    ? new[] { $"replaces the report with inputs {digest}" }
+                    : [],
                 .. report.DecidedAgainAfter is { } before
                     ? new[]
                     {
@@ -256,8 +263,7 @@ internal sealed class RegisterListing
     private IEnumerable<string> DueSoon() =>
         _inForce
             .Where(item =>
-                item.Report.Review is { } review
-                && review.DayNumber - _day.DayNumber <= DueSoonDays
+                item.Report.Review is { } review && review.DayNumber - _day.DayNumber <= DueSoonDays
             )
             .Select(item =>
                 string.Create(
@@ -353,7 +359,8 @@ internal sealed class RegisterListing
     private static string Named(StandingWindow item) =>
         $"{item.Window.Row.Analyte}, {item.Window.GroupName}, {item.Window.Row.Storage} ({item.Report.Name})";
 
-    private static string Short(RegisteredReport report) => report.Name[(report.Name.LastIndexOf('-') + 1)..];
+    private static string Short(RegisteredReport report) =>
+        report.Name[(report.Name.LastIndexOf('-') + 1)..];
 
     private static string Count(int number, string what) =>
         string.Create(CultureInfo.InvariantCulture, $"{number} {what}{(number == 1 ? "" : "s")}");

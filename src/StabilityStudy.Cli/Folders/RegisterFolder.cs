@@ -5,9 +5,12 @@ using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Cli.Folders;
 
-/// <summary>Reads a folder of signed reports: every PDF file in it, each verified now. Nothing is remembered between two calls.</summary>
+/// <summary>Reads a folder of signed reports: every PDF file in it and the folders inside it, each verified now. Nothing is remembered between two calls.</summary>
 internal static class RegisterFolder
 {
+    /// <summary>A link that leads back up must not be followed without end.</summary>
+    private const int DeepestFolder = 4;
+
     /// <summary>The register.</summary>
     /// <exception cref="UsageException">There is no such folder, or no PDF file in it.</exception>
     public static WindowRegister Read(string folder, VerificationOptions options, Terminal terminal)
@@ -17,12 +20,7 @@ internal static class RegisterFolder
             throw new UsageException($"There is no folder {folder}.");
         }
 
-        var files = KeyFile
-            .In(folder)
-            .Where(file =>
-                Path.GetExtension(file).Equals(".pdf", StringComparison.OrdinalIgnoreCase)
-            )
-            .ToImmutableArray();
+        var files = FilesIn(folder);
         if (files.IsEmpty)
         {
             throw new UsageException(
@@ -31,18 +29,48 @@ internal static class RegisterFolder
         }
 
         return new WindowRegister([
-            .. files.Select(file => ReadFile(file, options, terminal)).OfType<RegisteredReport>(),
+            .. files.Select(file => ReadFile(folder, file, options, terminal)).OfType<RegisteredReport>(),
         ]);
+    }
+
+    /// <summary>Folders inside it and hidden files belong to it: a report that nobody sees could hold a shorter window.</summary>
+    private static ImmutableArray<string> FilesIn(string folder)
+    {
+        try
+        {
+            return
+            [
+                .. Directory
+                    .EnumerateFiles(
+                        folder,
+                        "*.pdf",
+                        new EnumerationOptions
+                        {
+                            RecurseSubdirectories = true,
+                            MatchCasing = MatchCasing.CaseInsensitive,
+                            AttributesToSkip = 0,
+                            IgnoreInaccessible = false,
+                            MaxRecursionDepth = DeepestFolder,
+                        }
+                    )
+                    .Order(StringComparer.Ordinal),
+            ];
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new UsageException($"{folder} cannot be read: {error.Message}", error);
+        }
     }
 
     /// <summary>A file that cannot be opened stands in the register as one that is not trusted: it may hold anything.</summary>
     private static RegisteredReport? ReadFile(
+        string folder,
         string file,
         VerificationOptions options,
         Terminal terminal
     )
     {
-        var name = Path.GetFileName(file);
+        var name = Path.GetRelativePath(folder, file);
         terminal.Progress("Verifying " + name);
         try
         {

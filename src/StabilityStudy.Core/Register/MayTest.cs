@@ -166,7 +166,11 @@ public static class MayTest
         if (covering.IsEmpty)
         {
             return claims.Any(item => age <= item.Window.Approved)
-                ? Ask(answer, BenchReason.NotCovered, [.. claims.Where(item => age <= item.Window.Approved)])
+                ? Ask(
+                    answer,
+                    BenchReason.NotCovered,
+                    [.. claims.Where(item => age <= item.Window.Approved)]
+                )
                 : Said(answer, BenchVerdict.DoNotTest, BenchReason.TooOld);
         }
 
@@ -175,7 +179,8 @@ public static class MayTest
         {
             return Said(answer, BenchVerdict.DoNotTest, BenchReason.TooOld) with
             {
-                Limit = shortest.Standing == WindowStanding.InForce ? shortest.Window.Approved : today,
+                Limit =
+                    shortest.Standing == WindowStanding.InForce ? shortest.Window.Approved : today,
                 From =
                 [
                     shortest,

@@ -77,7 +77,9 @@ public sealed record RegisteredReport(string File, ReportStanding Standing)
     {
         get
         {
-            var signed = DecidedAt is { } at ? DateOnly.FromDateTime(at.DateTime) : DateOnly.MaxValue;
+            var signed = DecidedAt is { } at
+                ? DateOnly.FromDateTime(at.DateTime)
+                : DateOnly.MaxValue;
             return Effective is { } day && day > signed ? day : signed;
         }
     }

@@ -65,7 +65,10 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
                 })
             ),
         ];
-        return [.. windows.Select(window => window with { AlsoClaimedBy = Rivals(window, windows) })];
+        return
+        [
+            .. windows.Select(window => window with { AlsoClaimedBy = Rivals(window, windows) }),
+        ];
     }
 
     /// <summary>Reports that could not be verified and may be about an analyte: what they say may be shorter than anything known.</summary>
@@ -89,10 +92,12 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
             _ when Successor(report, day) is not null => WindowStanding.Superseded,
             _ when report.From > day => WindowStanding.NotYet,
             ReportStanding.Declined => WindowStanding.Declined,
-            _ when (window.Approved ?? window.Interim) is null && !window.IsInWordsOnly =>
-                window.Row.Supported is null
-                    ? WindowStanding.NotSupported
-                    : WindowStanding.Declined,
+            _ when (window.Approved ?? window.Interim) is null && !window.IsInWordsOnly => window
+                .Row
+                .Supported
+                is null
+                ? WindowStanding.NotSupported
+                : WindowStanding.Declined,
             _ when report.Review < day => WindowStanding.PastReview,
             _ => WindowStanding.InForce,
         };

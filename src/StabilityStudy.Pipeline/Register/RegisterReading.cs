@@ -136,7 +136,10 @@ public static class RegisterReading
     }
 
     /// <summary>A decision of the first form, on all rows at once.</summary>
-    private static RegisteredWindow WithoutRows(RegisteredWindow window, ApproverDecision decision) =>
+    private static RegisteredWindow WithoutRows(
+        RegisteredWindow window,
+        ApproverDecision decision
+    ) =>
         decision.Kind switch
         {
             DecisionKind.Approve => window with { Approved = window.Row.Supported },

@@ -170,7 +170,10 @@ public sealed class MayTestTests
         }
 
         // Another report with the longer rule of before changes nothing.
-        Assert.Equal(DoNotTest, Answer(Ask("3 h"), shorter, Second(None("4 h", null, null))).Verdict);
+        Assert.Equal(
+            DoNotTest,
+            Answer(Ask("3 h"), shorter, Second(None("4 h", null, null))).Verdict
+        );
         // A lot outside the study is no way around it.
         Assert.Equal(DoNotTest, Answer(Ask("3 h") with { Lot = "R-2602" }, shorter).Verdict);
     }
@@ -192,7 +195,10 @@ public sealed class MayTestTests
         var other = Second(window with { Row = window.Row with { Reagents = ["R-2602"] } });
 
         Assert.Equal(Test, Answer(Ask("7 h") with { Lot = "R-2602" }, Approved, other).Verdict);
-        Assert.Equal(DoNotTest, Answer(Ask("7 h") with { Lot = "R-2601" }, Approved, other).Verdict);
+        Assert.Equal(
+            DoNotTest,
+            Answer(Ask("7 h") with { Lot = "R-2601" }, Approved, other).Verdict
+        );
         Assert.Equal(DoNotTest, Answer(Ask("7 h"), Approved, other).Verdict);
     }
 
@@ -288,7 +294,12 @@ public sealed class MayTestTests
     [Fact]
     public void One_code_for_two_storages_is_asked_about()
     {
-        var cold = Second(None("4 h", "8 h", "8 h") with { StorageWords = "whole blood, 2 to 8 °C" });
+        var cold = Second(
+            None("4 h", "8 h", "8 h") with
+            {
+                StorageWords = "whole blood, 2 to 8 °C",
+            }
+        );
 
         Assert.Equal(TwoStorages, Answer(Ask("5 h"), Approved, cold).Reason);
     }
@@ -308,8 +319,14 @@ public sealed class MayTestTests
         var window = None("14 d", null, null);
         var frozen = Second(window with { Row = window.Row with { Storage = "frozen" } });
 
-        Assert.Equal(DoNotTest, Answer(Ask("7 h") with { Storage = null }, Approved, frozen).Verdict);
-        Assert.Equal(Test, Answer(Ask("7 h") with { Storage = "frozen" }, Approved, frozen).Verdict);
+        Assert.Equal(
+            DoNotTest,
+            Answer(Ask("7 h") with { Storage = null }, Approved, frozen).Verdict
+        );
+        Assert.Equal(
+            Test,
+            Answer(Ask("7 h") with { Storage = "frozen" }, Approved, frozen).Verdict
+        );
         var absent = Answer(Ask("1 h") with { Storage = "on-ice" }, Approved, frozen);
         Assert.Equal((AskDirector, NoRule), (absent.Verdict, absent.Reason));
         Assert.Equal(["frozen", "wb-rt"], absent.Known);

@@ -25,7 +25,11 @@ public sealed class RegisterReadingTests
             )
         );
 
-    private static BenchAnswer Answer(RegisteredReport report, TimeSpan waited, DateOnly? day = null)
+    private static BenchAnswer Answer(
+        RegisteredReport report,
+        TimeSpan waited,
+        DateOnly? day = null
+    )
     {
         var row = report.Windows.IsEmpty ? null : report.Windows[0].Row;
         return MayTest.Answer(
@@ -53,10 +57,7 @@ public sealed class RegisterReadingTests
         var window = Assert.Single(report.Windows);
         Assert.Equal(window.Row.Supported, window.Approved);
         Assert.True(window.Approved > window.Row.Today);
-        Assert.Equal(
-            BenchReason.ApprovedWindow,
-            Answer(report, window.Approved.Value).Reason
-        );
+        Assert.Equal(BenchReason.ApprovedWindow, Answer(report, window.Approved.Value).Reason);
         Assert.Equal(
             BenchVerdict.DoNotTest,
             Answer(report, window.Approved.Value + TimeSpan.FromMinutes(1)).Verdict
@@ -90,10 +91,7 @@ public sealed class RegisterReadingTests
         Assert.Equal(s_signed.AddDays(5), report.From);
         Assert.Equal(BenchVerdict.DoNotTest, Answer(report, shorter).Verdict);
         Assert.Equal(BenchVerdict.Test, Answer(report, shorter, s_signed.AddDays(5)).Verdict);
-        Assert.Equal(
-            BenchReason.PastReview,
-            Answer(report, shorter, s_signed.AddDays(201)).Reason
-        );
+        Assert.Equal(BenchReason.PastReview, Answer(report, shorter, s_signed.AddDays(201)).Reason);
     }
 
     [Fact]
@@ -131,7 +129,13 @@ public sealed class RegisterReadingTests
             var options in new[]
             {
                 EvidenceExample.WithoutTrust,
-                new VerificationOptions(EvidenceExample.Anchors(EvidenceExample.Author.Certificate), []) { Now = EvidenceExample.Now },
+                new VerificationOptions(
+                    EvidenceExample.Anchors(EvidenceExample.Author.Certificate),
+                    []
+                )
+                {
+                    Now = EvidenceExample.Now,
+                },
             }
         )
         {
