@@ -12,7 +12,8 @@ internal static class SupportedWindowsCommand
     {
         var folder = new Argument<string>("FOLDER")
         {
-            Description = "The folder with the signed reports of the facility, in it and in folders inside it. Each is verified.",
+            Description =
+                "The folder with the signed reports of the facility, in it and in folders inside it. Each is verified.",
         };
         var asOf = new Option<string?>("--as-of")
         {

@@ -9,7 +9,7 @@ namespace StabilityStudy.Cli.Folders;
 internal static class RegisterFolder
 {
     /// <summary>A link that leads back up must not be followed without end.</summary>
-    private const int DeepestFolder = 4;
+    private const int DeepestFolder = 8;
 
     /// <summary>The register.</summary>
     /// <exception cref="UsageException">There is no such folder, or no PDF file in it.</exception>
@@ -29,7 +29,9 @@ internal static class RegisterFolder
         }
 
         return new WindowRegister([
-            .. files.Select(file => ReadFile(folder, file, options, terminal)).OfType<RegisteredReport>(),
+            .. files
+                .Select(file => ReadFile(folder, file, options, terminal))
+                .OfType<RegisteredReport>(),
         ]);
     }
 
@@ -48,7 +50,7 @@ internal static class RegisterFolder
                         {
                             RecurseSubdirectories = true,
                             MatchCasing = MatchCasing.CaseInsensitive,
-                            AttributesToSkip = 0,
+                            AttributesToSkip = FileAttributes.None,
                             IgnoreInaccessible = false,
                             MaxRecursionDepth = DeepestFolder,
                         }
