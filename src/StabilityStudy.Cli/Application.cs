@@ -34,6 +34,7 @@ public static class Application
             ReportCommand.Create(terminal),
             SignCommand.Create(terminal),
             VerifyCommand.Create(terminal),
+            SupportedWindowsCommand.Create(terminal),
             RenewCommand.Create(terminal),
             TrialCertificateCommand.Create(terminal),
         };

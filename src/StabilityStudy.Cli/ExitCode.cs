@@ -12,13 +12,13 @@ public enum ExitCode
     /// <summary>Wrong usage: an unknown option, a folder that does not exist, a file that cannot be written.</summary>
     WrongUsage = 2,
 
-    /// <summary>A window is not supported; only with --require-supported.</summary>
+    /// <summary>A window is not supported, only with --require-supported; or a specimen is not to be tested (supported-windows).</summary>
     NotSupported = 3,
 
     /// <summary>Verification failed.</summary>
     VerificationFailed = 4,
 
-    /// <summary>Verification found nothing wrong but could not check everything.</summary>
+    /// <summary>Verification found nothing wrong but could not check everything; or the director is to be asked (supported-windows).</summary>
     VerificationIncomplete = 5,
 
     /// <summary>An error inside the program.</summary>

@@ -18,6 +18,7 @@ public sealed class UsageTests
     [InlineData("analyze", "analyze", "--help")]
     [InlineData("report", "report", "--help")]
     [InlineData("sign", "sign", "--help")]
+    [InlineData("supported-windows", "supported-windows", "--help")]
     public async Task Help_says_what_the_golden_file_says(string name, params string[] arguments)
     {
         var run = await Run.Of(arguments);

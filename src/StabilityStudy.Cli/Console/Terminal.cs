@@ -36,6 +36,9 @@ public sealed record Terminal(
     /// <summary>Who works here, as far as the computer knows.</summary>
     public string User { get; init; } = Environment.UserName;
 
+    /// <summary>Whether a person reads <see cref="Out"/> at a terminal, so that a sentence is wrapped there.</summary>
+    public bool IsScreen { get; init; }
+
     /// <summary>Passphrase of a signing key from the environment; null when it is not set.</summary>
     public string? Passphrase { get; init; }
 
@@ -58,6 +61,7 @@ public sealed record Terminal(
             isTerminal ? Math.Clamp(System.Console.WindowWidth, 60, WidestText) : DefaultWidth
         )
         {
+            IsScreen = isTerminal,
             Passphrase = Environment.GetEnvironmentVariable(KeyFile.Variable),
             Ask = CanAsk ? AskSecretly : null,
             AskLine = CanAsk ? AskOpenly : null,

@@ -89,6 +89,13 @@ public static class ReportVerifier
             ]
         )
         {
+            Analysis = analysis,
+            LacksSignatures =
+                (found.Signatures.IsEmpty || !found.EmptyFields.IsEmpty)
+                && found.Signatures.All(signature =>
+                    signature.Holds
+                    && SignedStatement.Read(signature.Statement) is StatementReading.Read
+                ),
             Decision = Decision(found, analysis),
             Indication = ValidationIndication.Of(found, signatures.Outcome, additions.Outcome),
         };

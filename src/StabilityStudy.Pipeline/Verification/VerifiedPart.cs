@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Analysis;
 using StabilityStudy.Pipeline.Signing;
 
 namespace StabilityStudy.Pipeline.Verification;
@@ -56,6 +57,12 @@ public sealed record ReportVerification(
 
     /// <summary>Whether the file is a protocol document and no report; the digest is then the SHA-256 of the protocol.</summary>
     public bool IsProtocol { get; init; }
+
+    /// <summary>The study as this version computes it from the file; null where that gives nothing. Without lines of conclusions it is not what the report states.</summary>
+    internal StudyAnalysis? Analysis { get; init; }
+
+    /// <summary>Whether signatures are missing, and every one that is there can be read, so that no decision can hide in it.</summary>
+    internal bool LacksSignatures { get; init; }
 
     /// <summary>The worst of the parts.</summary>
     public PartOutcome Outcome => Parts.Min(part => part.Outcome);

@@ -14,6 +14,7 @@ using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Register;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Json.Forms;
 using StabilityStudy.Pipeline;
@@ -47,6 +48,10 @@ public sealed class PublicTypeTests
         [LockRefusal.AlreadyLocked] = "locks nothing",
         [DecisionKind.Decline] = "puts nothing into force",
         [PartOutcome.Fails] = "trusts nothing",
+        [ReportStanding.NotTrusted] = "puts nothing into force",
+        [WindowStanding.NotTrusted] = "puts nothing into force",
+        [BenchVerdict.DoNotTest] = "keeps a result from being reported",
+        [BenchReason.NoRule] = "claims nothing",
         [ComparedVersion.Same] = "lets nothing differ",
         [ControlRule.EveryRun] = "asks for controls",
         [RepeatDraws.LeftOut] = "counts a person once",

@@ -109,17 +109,7 @@ internal static class TradeWords
             PairStatus.Ineligible => "not eligible",
         };
 
-    public static string Of(Storage storage)
-    {
-        var state = storage.State switch
-        {
-            StorageState.SpunOnCells => "spun tube, plasma on cells",
-            StorageState.SeparatedPlasma => "separated plasma",
-            StorageState.WholeBlood => "whole blood",
-        };
-        var cap = storage.Cap == Cap.Closed ? "closed" : "open";
-        return $"{state}, {cap}, {NumberText.Plain(storage.LowestCelsius)} to {NumberText.Plain(storage.HighestCelsius)} °C{(storage.Transport is { } route ? $", transported: {route}" : "")}";
-    }
+    public static string Of(Storage storage) => StorageWords.Of(storage);
 
     public static string Of(TubePlan plan) =>
         plan switch

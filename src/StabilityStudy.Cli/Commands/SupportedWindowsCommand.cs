@@ -1,0 +1,173 @@
+using System.CommandLine;
+using StabilityStudy.Cli.Console;
+using StabilityStudy.Cli.Folders;
+using StabilityStudy.Core.Register;
+
+namespace StabilityStudy.Cli.Commands;
+
+/// <summary>supported-windows: what is in force by the signed reports of a folder, and whether a specimen may still be tested.</summary>
+internal static class SupportedWindowsCommand
+{
+    public static Command Create(Terminal terminal)
+    {
+        var folder = new Argument<string>("FOLDER")
+        {
+            Description =
+                "The folder with the signed reports of the facility, in it and in folders inside it. Each is verified.",
+        };
+        var asOf = new Option<string?>("--as-of")
+        {
+            Description = "The day to answer for, YYYY-MM-DD; today when not given.",
+            HelpName = "DAY",
+        };
+        var all = new Option<bool>("--all") { Description = "List also what is not in force." };
+        var trust = new TrustOptions();
+        var analyte = Text("--analyte", "May it be tested? Code of the analyte.", "CODE");
+        var group = Text("--group", "Code of the patient group; unknown when not given.", "CODE");
+        var storage = Text(
+            "--storage",
+            "Code of the storage; when not given, the strictest of all storages answers.",
+            "CODE"
+        );
+        var waited = Text(
+            "--waited",
+            "Time since collection: \"5 h 10 min\", 5:10 or \"310 min\". Without it the answer is not to test.",
+            "TIME"
+        );
+        var instrument = Text("--instrument", "Code of the instrument.", "CODE");
+        var lot = Text("--lot", "Code of the reagent lot.", "CODE");
+        var json = StudyArgument.Json("Write the answer as JSON.");
+        var command = new Command(
+            "supported-windows",
+            "Show the windows that signed reports put into force, or whether a specimen may still be tested: exit code 0 for test, 3 for do not test, 5 for ask the director.\n\nExamples:\n  stability-study supported-windows register --trust keys\n  stability-study supported-windows register --trust keys --analyte aPTT --group none --waited \"5 h\""
+        )
+        {
+            folder,
+            asOf,
+            all,
+            trust.Trust,
+            trust.TrustTime,
+            trust.Revoked,
+            analyte,
+            group,
+            storage,
+            waited,
+            instrument,
+            lot,
+            json,
+        };
+        command.SetAction(parsed =>
+        {
+            var day = Day(parsed.GetValue(asOf), terminal);
+            var code = TextOption.OneLine(parsed.GetValue(analyte), analyte.Name);
+            Option<string?>[] facts = [group, storage, waited, instrument, lot];
+            if (
+                code is null
+                && facts.FirstOrDefault(fact => parsed.GetValue(fact) is not null) is { } alone
+            )
+            {
+                throw new UsageException($"{alone.Name} goes with --analyte.");
+            }
+
+            var question = code is null
+                ? null
+                : new BenchQuestion(code, day)
+                {
+                    Group = TextOption.OneLine(parsed.GetValue(group), group.Name),
+                    Storage = TextOption.OneLine(parsed.GetValue(storage), storage.Name),
+                    Waited = WaitedOption.Read(parsed.GetValue(waited)),
+                    Instrument = TextOption.OneLine(parsed.GetValue(instrument), instrument.Name),
+                    Lot = TextOption.OneLine(parsed.GetValue(lot), lot.Name),
+                };
+            var register = RegisterFolder.Read(
+                parsed.GetRequiredValue(folder),
+                trust.Of(parsed).Read(terminal.Clock.GetUtcNow()),
+                terminal
+            );
+            return (int)(
+                question is null
+                    ? List(terminal, register, day, parsed.GetValue(all), parsed.GetValue(json))
+                    : Answer(terminal, register, question, parsed.GetValue(json))
+            );
+        });
+        return command;
+    }
+
+    private static ExitCode List(
+        Terminal terminal,
+        WindowRegister register,
+        DateOnly day,
+        bool all,
+        bool json
+    )
+    {
+        var listing = new RegisterListing(terminal, register, day);
+        if (json)
+        {
+            RegisterJson.Write(terminal, register, day);
+        }
+        else
+        {
+            listing.Write(all);
+        }
+
+        return listing.Attention.IsEmpty ? ExitCode.Done : ExitCode.VerificationIncomplete;
+    }
+
+    private static ExitCode Answer(
+        Terminal terminal,
+        WindowRegister register,
+        BenchQuestion question,
+        bool json
+    )
+    {
+        var answer = MayTest.Answer(register, question);
+        if (json)
+        {
+            RegisterJson.Write(terminal, answer);
+        }
+        else
+        {
+            Say(terminal, BenchWords.Sentence(answer));
+            if (BenchWords.Comment(answer) is { } comment)
+            {
+                Say(terminal, $"report: \"{comment}\"");
+            }
+        }
+
+        return answer.Verdict switch
+        {
+            BenchVerdict.DoNotTest => ExitCode.NotSupported,
+            BenchVerdict.AskDirector => ExitCode.VerificationIncomplete,
+            BenchVerdict.Test => ExitCode.Done,
+        };
+    }
+
+    /// <summary>At a terminal wrapped; in a pipe a sentence stays one line.</summary>
+    private static void Say(Terminal terminal, string sentence)
+    {
+        if (terminal.IsScreen)
+        {
+            WrappedText.Write(terminal, sentence);
+        }
+        else
+        {
+            terminal.Out.WriteLine(sentence);
+        }
+    }
+
+    private static DateOnly Day(string? text, Terminal terminal) =>
+        text is null ? DateOnly.FromDateTime(terminal.Clock.GetLocalNow().DateTime)
+        : DateOnly.TryParseExact(
+            text,
+            "yyyy-MM-dd",
+            CultureInfo.InvariantCulture,
+            DateTimeStyles.None,
+            out var day
+        )
+            ? day
+        : throw new UsageException($"--as-of is a day, YYYY-MM-DD; \"{text}\" is none.");
+
+    private static Option<string?> Text(string name, string description, string help) =>
+        new(name) { Description = description, HelpName = help };
+}

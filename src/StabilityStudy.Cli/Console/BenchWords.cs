@@ -1,0 +1,180 @@
+using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Register;
+using StabilityStudy.Reporting.Report.Wording;
+
+namespace StabilityStudy.Cli.Console;
+
+/// <summary>An answer for the bench in words: the answer first, then why, then from which report.</summary>
+internal static class BenchWords
+{
+    private const string Meanwhile = "Do not test meanwhile.";
+
+    /// <summary>The two or three words that begin the answer.</summary>
+    public static string Verdict(BenchVerdict verdict) =>
+        verdict switch
+        {
+            BenchVerdict.DoNotTest => "DO NOT TEST",
+            BenchVerdict.AskDirector => "ASK THE DIRECTOR",
+            BenchVerdict.Test => "TEST",
+        };
+
+    /// <summary>The whole answer.</summary>
+    public static string Sentence(BenchAnswer answer) =>
+        $"{Verdict(answer.Verdict)}: {Why(answer)}{Source(answer)}";
+
+    /// <summary>What to report in place of a result; null where something may still be tested.</summary>
+    public static string? Comment(BenchAnswer answer)
+    {
+        if (answer.Verdict != BenchVerdict.DoNotTest)
+        {
+            return null;
+        }
+
+        var analyte = answer.Question.Analyte;
+        if (answer.Reason == BenchReason.TimeUnknown)
+        {
+            return $"{analyte} not tested: collection time not stated. Please send a new tube.";
+        }
+
+        var group = answer.KnowsGroup
+            ? answer.From[0].Window.GroupName
+            : "patient group not stated";
+        return $"{analyte} not tested: {group}, {StorageWords.Of(answer.From[0].Window.State)} over {Time(answer.Limit)} old. Please send a new tube.";
+    }
+
+    private static string Why(BenchAnswer answer)
+    {
+        var subject = Subject(answer);
+        return answer.Reason switch
+        {
+            BenchReason.TimeUnknown =>
+                $"{subject}, collection time unknown. Know it? Add --waited \"2 h\".",
+            BenchReason.NoRule when answer.Known.IsEmpty =>
+                $"{subject}; no report in the register that counts has a rule. {Meanwhile}",
+            BenchReason.NoRule =>
+                $"{subject}; no report in the register that counts has a rule for it, only for {string.Join(", ", answer.Known)}. {Meanwhile}",
+            BenchReason.ReportNotTrusted =>
+                $"{subject}; {string.Join(", ", answer.NotTrusted.Select(report => report.File))} could not be verified now and may be about it ({answer.NotTrusted[0].Why}). {Meanwhile}",
+            BenchReason.TooOld when !answer.KnowsGroup =>
+                $"{subject}; at most {Time(answer.Limit)}, the shortest of today's rules. Know the group? Add --group.",
+            BenchReason.TooOld => $"{subject}; at most {Time(answer.Limit)}.{Longer(answer)}",
+            BenchReason.NotCovered =>
+                $"{subject}; {NotCovered(answer)} {Today(answer)} {Meanwhile}",
+            BenchReason.PastReview =>
+                $"{subject}; the {Approved(answer)} window was to be reviewed by {Day(answer.From[0].Report.Review)}. {Today(answer)} {Meanwhile}",
+            BenchReason.RefusedLater =>
+                $"{subject}; {answer.From[0].Report.Name} later left today's rule in force, and does not say whether the window of {answer.From[^1].Report.Name} still holds. {Today(answer)} {Meanwhile}",
+            BenchReason.InWordsOnly =>
+                $"{subject}; the decision is in words: \"{string.Join("; ", answer.From[0].Window.Conditions)}\". {Meanwhile}",
+            BenchReason.TwoStorages =>
+                $"{subject}; the reports mean different storages by {answer.Storage}. {Today(answer)} {Meanwhile}",
+            BenchReason.NoRuleForHeparin =>
+                $"{subject}; no report in the register has a rule for heparin, which may be shorter. {Meanwhile} Know the group? Add --group.",
+            BenchReason.TodaysRule when !answer.KnowsGroup =>
+                $"{subject}; the shortest of today's rules allows {Time(answer.Limit)}.",
+            BenchReason.TodaysRule => $"{subject}; {Rule(answer)} allows {Time(answer.Limit)}.",
+            BenchReason.ApprovedWindow => $"{subject} of {Time(answer.Limit)}.{Terms(answer)}",
+        };
+    }
+
+    private static string Subject(BenchAnswer answer)
+    {
+        var group =
+            answer.KnowsGroup ? answer.From[0].Window.GroupName
+            : answer.Question.Group is { } named ? $"group \"{named}\" not known"
+            : "patient group unknown";
+        var storage = answer.Storage is { } code ? $", {code}" : "";
+        var age = answer.Age is { } known ? $", {Time(known)}" : "";
+        return $"{answer.Question.Analyte}, {group}{storage}{age}";
+    }
+
+    private static string NotCovered(BenchAnswer answer)
+    {
+        var window = answer.From[0].Window;
+        var (instrument, lot) = (answer.Question.Instrument, answer.Question.Lot);
+        string[] open =
+        [
+            .. instrument is not null && !window.Row.Instruments.Contains(instrument)
+                ? new[]
+                {
+                    $"instrument {instrument} is not covered ({Codes(window.Row.Instruments)})",
+                }
+                : [],
+            .. lot is not null && !window.Row.Reagents.Contains(lot)
+                ? new[] { $"lot {lot} is not covered ({Codes(window.Row.Reagents)})" }
+                : [],
+        ];
+        return $"{string.Join(" and ", open)} by the {Approved(answer)} window.";
+    }
+
+    /// <summary>Conditions, and the scope as far as the question left it open, so that whoever reads it can see whether it fits.</summary>
+    private static string Terms(BenchAnswer answer)
+    {
+        var conditions = answer.From.SelectMany(item => item.Window.Conditions).Distinct();
+        var scopes = answer
+            .From.Select(item => Scope(answer.Question, item.Window))
+            .Where(scope => scope.Length > 0)
+            .Distinct()
+            .ToImmutableArray();
+        return string.Concat(conditions.Select(text => $" Condition: {text.TrimEnd('.')}."))
+            + (scopes.IsEmpty ? "" : $" Only with {string.Join("; or ", scopes)}.");
+    }
+
+    private static string Scope(BenchQuestion question, RegisteredWindow window) =>
+        string.Join(
+            ", ",
+            [
+                .. question.Instrument is null
+                    ? new[] { $"instrument {Codes(window.Row.Instruments)}" }
+                    : [],
+                .. question.Lot is null ? new[] { $"lot {Codes(window.Row.Reagents)}" } : [],
+            ]
+        );
+
+    /// <summary>What to do where another report allows more than the shortest that can be meant.</summary>
+    private static string Longer(BenchAnswer answer) =>
+        answer.From.Length < 2 ? ""
+        : answer.Question is { Instrument: not null, Lot: not null }
+            ? " Reports claim different windows, and the shorter holds."
+        : " The window is longer for some: add --instrument and --lot.";
+
+    private static string Today(BenchAnswer answer) => $"Today's rule is {Time(answer.Today)}.";
+
+    private static string Rule(BenchAnswer answer) =>
+        answer.From[0].Window.Row.Today == answer.Limit
+            ? "today's rule"
+            : "a decision shorter than today's rule";
+
+    private static string Source(BenchAnswer answer)
+    {
+        if (answer.From.IsEmpty)
+        {
+            return "";
+        }
+
+        var name = string.Join(", ", answer.From.Select(item => item.Report.Name).Distinct());
+        return answer switch
+        {
+            { Reason: BenchReason.ApprovedWindow } =>
+                $" ({name}, in force from {Day(answer.From[0].Report.From)})",
+            { Reason: BenchReason.TooOld, KnowsGroup: true } when answer.Limit == answer.Today =>
+                $" ({Rule(answer)}, {name}{(answer.From[0].Standing == WindowStanding.Declined ? "; longer was declined" : "")})",
+            { Reason: BenchReason.TodaysRule or BenchReason.TooOld or BenchReason.TimeUnknown } =>
+                $" ({name})",
+            { Verdict: BenchVerdict.AskDirector } => $" ({name})",
+            _ => "",
+        };
+    }
+
+    private static string Approved(BenchAnswer answer) => Time(answer.From[0].Window.Approved);
+
+    /// <summary>Codes, or that none were recorded, so that nothing is shown of any.</summary>
+    internal static string Codes(ImmutableArray<string> codes) =>
+        codes.IsEmpty ? "not recorded" : string.Join(", ", codes);
+
+    internal static string Time(TimeSpan? time) =>
+        time is { } known ? DurationText.FormatWindow(known) : "none";
+
+    internal static string Day(DateOnly? day) =>
+        day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
+}

@@ -1,0 +1,154 @@
+using System.Text.Encodings.Web;
+using System.Text.Json;
+using System.Xml;
+using StabilityStudy.Core.Register;
+
+namespace StabilityStudy.Cli.Console;
+
+/// <summary>Writes the register, or an answer from it, for a program to read: windows as durations of ISO 8601, days as in ISO 8601.</summary>
+internal static class RegisterJson
+{
+    private static readonly JsonWriterOptions s_options = new()
+    {
+        Indented = true,
+        NewLine = "\n",
+        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
+    };
+
+    /// <summary>The register on a day.</summary>
+    public static void Write(Terminal terminal, WindowRegister register, DateOnly day) =>
+        Write(
+            terminal,
+            json =>
+            {
+                json.WriteString("asOf", BenchWords.Day(day));
+                json.WriteStartArray("reports");
+                foreach (var report in register.Reports)
+                {
+                    Write(json, report);
+                }
+
+                json.WriteEndArray();
+                json.WriteStartArray("windows");
+                foreach (var item in register.On(day))
+                {
+                    Write(json, item);
+                }
+
+                json.WriteEndArray();
+            }
+        );
+
+    /// <summary>An answer at the bench.</summary>
+    public static void Write(Terminal terminal, BenchAnswer answer) =>
+        Write(
+            terminal,
+            json =>
+            {
+                json.WriteString("verdict", Coded(BenchWords.Verdict(answer.Verdict)));
+                json.WriteString("reason", Coded(answer.Reason));
+                json.WriteString("analyte", answer.Question.Analyte);
+                json.WriteString("group", answer.Question.Group);
+                json.WriteBoolean("groupKnown", answer.KnowsGroup);
+                json.WriteString("storage", answer.Storage);
+                json.WriteString("asOf", BenchWords.Day(answer.Question.Day));
+                json.WriteString("age", Duration(answer.Age));
+                json.WriteString("today", Duration(answer.Today));
+                json.WriteString("limit", Duration(answer.Limit));
+                json.WriteString("sentence", BenchWords.Sentence(answer));
+                json.WriteString("comment", BenchWords.Comment(answer));
+                Write(json, "notTrusted", answer.NotTrusted.Select(report => report.File));
+                json.WriteStartArray("from");
+                foreach (var item in answer.From)
+                {
+                    Write(json, item);
+                }
+
+                json.WriteEndArray();
+            }
+        );
+
+    private static void Write(Terminal terminal, Action<Utf8JsonWriter> write)
+    {
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer, s_options))
+        {
+            json.WriteStartObject();
+            write(json);
+            json.WriteEndObject();
+        }
+
+        terminal.WriteJson(buffer.ToArray());
+    }
+
+    private static void Write(Utf8JsonWriter json, RegisteredReport report)
+    {
+        json.WriteStartObject();
+        json.WriteString("file", report.File);
+        json.WriteString("study", report.Code);
+        json.WriteString("inputDigest", report.InputDigest);
+        json.WriteString("standing", Coded(report.Standing));
+        json.WriteString("why", report.Why);
+        json.WriteString("decidedBy", report.DecidedBy);
+        json.WriteString(
+            "decidedAt",
+            report.DecidedAt?.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture)
+        );
+        json.WriteString("from", report.Counts ? BenchWords.Day(report.From) : null);
+        json.WriteString("review", report.Review is { } day ? BenchWords.Day(day) : null);
+        json.WriteString("reason", report.Reason);
+        json.WriteString("replaces", report.Replaces);
+        json.WriteString(
+            "decidedAgainAfter",
+            report.DecidedAgainAfter?.ToString(
+                "yyyy-MM-ddTHH:mm:sszzz",
+                CultureInfo.InvariantCulture
+            )
+        );
+        Write(json, "notChecked", report.Reservations);
+        json.WriteEndObject();
+    }
+
+    private static void Write(Utf8JsonWriter json, StandingWindow item)
+    {
+        var (window, row) = (item.Window, item.Window.Row);
+        json.WriteStartObject();
+        json.WriteString("report", item.Report.File);
+        json.WriteString("standing", Coded(item.Standing));
+        json.WriteString("analyte", row.Analyte);
+        json.WriteString("group", row.Group);
+        json.WriteString("storage", row.Storage);
+        json.WriteString("storageInWords", window.StorageWords);
+        Write(json, "instruments", row.Instruments);
+        Write(json, "lots", row.Reagents);
+        json.WriteString("today", Duration(row.Today));
+        json.WriteString("supported", Duration(row.Supported));
+        json.WriteString("approved", Duration(window.Approved));
+        json.WriteString("interim", Duration(window.Interim));
+        Write(json, "conditions", window.Conditions);
+        json.WriteBoolean("inWordsOnly", window.IsInWordsOnly);
+        json.WriteString("supersededBy", item.SupersededBy);
+        Write(json, "alsoClaimedBy", item.AlsoClaimedBy);
+        json.WriteEndObject();
+    }
+
+    private static void Write(Utf8JsonWriter json, string name, IEnumerable<string> texts)
+    {
+        json.WriteStartArray(name);
+        foreach (var text in texts)
+        {
+            json.WriteStringValue(text);
+        }
+
+        json.WriteEndArray();
+    }
+
+    /// <summary>The name of a member as files write it: "not-trusted".</summary>
+    private static string Coded(Enum member) =>
+        JsonNamingPolicy.KebabCaseLower.ConvertName($"{member}");
+
+    private static string Coded(string words) => words.ToLowerInvariant().Replace(' ', '-');
+
+    private static string? Duration(TimeSpan? time) =>
+        time is { } known ? XmlConvert.ToString(known) : null;
+}

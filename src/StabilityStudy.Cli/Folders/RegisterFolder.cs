@@ -1,0 +1,86 @@
+using StabilityStudy.Cli.Console;
+using StabilityStudy.Core.Register;
+using StabilityStudy.Pipeline.Register;
+using StabilityStudy.SignedPdf.Verification;
+
+namespace StabilityStudy.Cli.Folders;
+
+/// <summary>Reads a folder of signed reports: every PDF file in it and the folders inside it, each verified now. Nothing is remembered between two calls.</summary>
+internal static class RegisterFolder
+{
+    /// <summary>A link that leads back up must not be followed without end.</summary>
+    private const int DeepestFolder = 8;
+
+    /// <summary>The register.</summary>
+    /// <exception cref="UsageException">There is no such folder, or no PDF file in it.</exception>
+    public static WindowRegister Read(string folder, VerificationOptions options, Terminal terminal)
+    {
+        if (!Directory.Exists(folder))
+        {
+            throw new UsageException($"There is no folder {folder}.");
+        }
+
+        var files = FilesIn(folder);
+        if (files.IsEmpty)
+        {
+            throw new UsageException(
+                $"There is no PDF file in {folder}. Put the signed reports of your studies into it."
+            );
+        }
+
+        return new WindowRegister([
+            .. files
+                .Select(file => ReadFile(folder, file, options, terminal))
+                .OfType<RegisteredReport>(),
+        ]);
+    }
+
+    /// <summary>Folders inside it and hidden files belong to it: a report that nobody sees could hold a shorter window.</summary>
+    private static ImmutableArray<string> FilesIn(string folder)
+    {
+        try
+        {
+            return
+            [
+                .. Directory
+                    .EnumerateFiles(
+                        folder,
+                        "*.pdf",
+                        new EnumerationOptions
+                        {
+                            RecurseSubdirectories = true,
+                            MatchCasing = MatchCasing.CaseInsensitive,
+                            AttributesToSkip = FileAttributes.None,
+                            IgnoreInaccessible = false,
+                            MaxRecursionDepth = DeepestFolder,
+                        }
+                    )
+                    .Order(StringComparer.Ordinal),
+            ];
+        }
+        catch (Exception error) when (error is IOException or UnauthorizedAccessException)
+        {
+            throw new UsageException($"{folder} cannot be read: {error.Message}", error);
+        }
+    }
+
+    /// <summary>A file that cannot be opened stands in the register as one that is not trusted: it may hold anything.</summary>
+    private static RegisteredReport? ReadFile(
+        string folder,
+        string file,
+        VerificationOptions options,
+        Terminal terminal
+    )
+    {
+        var name = Path.GetRelativePath(folder, file);
+        terminal.Progress("Verifying " + name);
+        try
+        {
+            return RegisterReading.Read(name, ReportFile.Read(file), options);
+        }
+        catch (UsageException error)
+        {
+            return new RegisteredReport(name, ReportStanding.NotTrusted) { Why = error.Message };
+        }
+    }
+}

@@ -1,0 +1,256 @@
+using StabilityStudy.Core.Protocol;
+
+namespace StabilityStudy.Core.Register;
+
+/// <summary>
+/// Whether a specimen may still be tested. Today's rule is asked first, so that a new lot never takes away what is allowed anyway; a decision in force that
+/// is shorter than today's rule shortens it. Beyond it an approved window answers only where every fact of its scope holds and the day of its review has not
+/// passed. A window runs to its last minute inclusive. Where two windows can be meant, the shorter holds.
+/// </summary>
+public static class MayTest
+{
+    /// <summary>Answers a question from the register.</summary>
+    /// <param name="register">The verified reports.</param>
+    /// <param name="question">The question.</param>
+    public static BenchAnswer Answer(WindowRegister register, BenchQuestion question)
+    {
+        ArgumentNullException.ThrowIfNull(register);
+        ArgumentNullException.ThrowIfNull(question);
+        var counting = register
+            .On(question.Day)
+            .Where(item =>
+                item.Report.Counts
+                && item.Standing != WindowStanding.Superseded
+                && item.Window.Row.Analyte == question.Analyte
+                && DateOnly.FromDateTime((item.Report.DecidedAt ?? default).DateTime)
+                    <= question.Day
+            )
+            .ToImmutableArray();
+        var notTrusted = register.NotTrusted(question.Analyte);
+        var storages = counting
+            .Select(item => item.Window.Row.Storage)
+            .Distinct()
+            .Order(StringComparer.Ordinal)
+            .ToImmutableArray();
+        ImmutableArray<string> asked = question.Storage is { } one ? [one] : storages;
+        return asked
+            .Select(storage =>
+                InStorage(
+                    question,
+                    storage,
+                    [.. counting.Where(item => item.Window.Row.Storage == storage)],
+                    notTrusted
+                )
+            )
+            .DefaultIfEmpty(Without(question, null, notTrusted))
+            .Select(answer =>
+                answer.Reason == BenchReason.NoRule
+                    ? answer with
+                    {
+                        Known = !storages.IsEmpty
+                            ? storages
+                            :
+                            [
+                                .. register
+                                    .Reports.Where(report => report.Counts)
+                                    .SelectMany(report => report.Windows)
+                                    .Select(window => window.Row.Analyte)
+                                    .Distinct()
+                                    .Order(StringComparer.Ordinal),
+                            ],
+                    }
+                    : answer
+            )
+            .OrderBy(answer => answer.Verdict)
+            .ThenBy(answer => answer.Limit ?? TimeSpan.Zero)
+            .First();
+    }
+
+    /// <summary>An age in whole minutes, rounded up: a second past the window is past it.</summary>
+    public static TimeSpan RoundedUp(TimeSpan waited) =>
+        TimeSpan.FromMinutes(
+            (long)((waited.Ticks + TimeSpan.TicksPerMinute - 1) / TimeSpan.TicksPerMinute)
+        );
+
+    private static BenchAnswer Without(
+        BenchQuestion question,
+        string? storage,
+        ImmutableArray<RegisteredReport> notTrusted
+    ) =>
+        (
+            question.Waited is null
+                ? new BenchAnswer(question, BenchVerdict.DoNotTest, BenchReason.TimeUnknown)
+            : notTrusted.IsEmpty
+                ? new BenchAnswer(question, BenchVerdict.AskDirector, BenchReason.NoRule)
+            : new BenchAnswer(question, BenchVerdict.AskDirector, BenchReason.ReportNotTrusted)
+        ) with
+        {
+            Age = question.Waited is { } waited ? RoundedUp(waited) : null,
+            Storage = storage,
+            NotTrusted = notTrusted,
+        };
+
+    private static BenchAnswer InStorage(
+        BenchQuestion question,
+        string storage,
+        ImmutableArray<StandingWindow> counting,
+        ImmutableArray<RegisteredReport> notTrusted
+    )
+    {
+        if (counting.IsEmpty)
+        {
+            return Without(question, storage, notTrusted);
+        }
+
+        var ofGroup = counting
+            .Where(item => item.Window.Row.Group == question.Group)
+            .ToImmutableArray();
+        var knowsGroup = !ofGroup.IsEmpty;
+        var rows = knowsGroup ? ofGroup : counting;
+        var today = rows.Min(item => Today(item, question.Day));
+        var answer = new BenchAnswer(question, BenchVerdict.DoNotTest, BenchReason.TimeUnknown)
+        {
+            Age = question.Waited is { } waited ? RoundedUp(waited) : null,
+            Storage = storage,
+            KnowsGroup = knowsGroup,
+            Today = today,
+            Limit = today,
+            From = [.. rows.Where(item => Today(item, question.Day) == today).Take(1)],
+            NotTrusted = notTrusted,
+        };
+        if (answer.Age is not { } age)
+        {
+            return answer;
+        }
+
+        return !knowsGroup ? OfUnknownGroup(answer, age, today, rows)
+            : !notTrusted.IsEmpty ? Ask(answer, BenchReason.ReportNotTrusted)
+            : rows.FirstOrDefault(IsInWordsOnly) is { } inWords
+                ? Ask(answer, BenchReason.InWordsOnly, inWords)
+            : age <= today ? Said(answer, BenchVerdict.Test, BenchReason.TodaysRule)
+            : BeyondToday(answer, age, today, rows);
+    }
+
+    /// <summary>Whose blood it is nobody knows: the shortest of today's rules, and no approved window, which is of one group.</summary>
+    private static BenchAnswer OfUnknownGroup(
+        BenchAnswer answer,
+        TimeSpan age,
+        TimeSpan shortest,
+        ImmutableArray<StandingWindow> rows
+    ) =>
+        age > shortest ? Said(answer, BenchVerdict.DoNotTest, BenchReason.TooOld)
+        : !answer.NotTrusted.IsEmpty ? Ask(answer, BenchReason.ReportNotTrusted)
+        : rows.FirstOrDefault(IsInWordsOnly) is { } inWords
+            ? Ask(answer, BenchReason.InWordsOnly, inWords)
+        : rows.All(item => item.Window.Anticoagulant != Anticoagulant.Heparin)
+            ? Ask(answer, BenchReason.NoRuleForHeparin)
+        : Said(answer, BenchVerdict.Test, BenchReason.TodaysRule);
+
+    private static BenchAnswer BeyondToday(
+        BenchAnswer answer,
+        TimeSpan age,
+        TimeSpan today,
+        ImmutableArray<StandingWindow> rows
+    )
+    {
+        var (instrument, lot) = (answer.Question.Instrument, answer.Question.Lot);
+        var claims = rows.Where(item =>
+                item.Standing is WindowStanding.InForce or WindowStanding.PastReview
+                && item.Window.Approved > today
+            )
+            .ToImmutableArray();
+        var covering = claims
+            .Where(item => item.Window.Covers(instrument, lot))
+            .OrderBy(item => item.Window.Approved)
+            .ToImmutableArray();
+        if (covering.IsEmpty)
+        {
+            return claims.Any(item => age <= item.Window.Approved)
+                ? Ask(
+                    answer,
+                    BenchReason.NotCovered,
+                    [.. claims.Where(item => age <= item.Window.Approved)]
+                )
+                : Said(answer, BenchVerdict.DoNotTest, BenchReason.TooOld);
+        }
+
+        var shortest = covering[0];
+        if (age > shortest.Window.Approved)
+        {
+            return Said(answer, BenchVerdict.DoNotTest, BenchReason.TooOld) with
+            {
+                Limit =
+                    shortest.Standing == WindowStanding.InForce ? shortest.Window.Approved : today,
+                From =
+                [
+                    shortest,
+                    .. covering.Where(item =>
+                        item.Standing == WindowStanding.InForce && age <= item.Window.Approved
+                    ),
+                ],
+            };
+        }
+
+        return covering.Where(item => item.Standing == WindowStanding.PastReview).ToImmutableArray()
+                is [_, ..] past
+                ? Ask(answer, BenchReason.PastReview, [.. past])
+            : rows.FirstOrDefault(item => RefusesLater(item, covering, instrument, lot))
+                is { } refusal
+                ? Ask(answer, BenchReason.RefusedLater, refusal, shortest)
+            : rows.Select(item => item.Window.StorageWords).Distinct().Count() > 1
+                ? Ask(answer, BenchReason.TwoStorages, [.. covering])
+            : Said(answer, BenchVerdict.Test, BenchReason.ApprovedWindow) with
+            {
+                Limit = shortest.Window.Approved,
+                From = covering,
+            };
+    }
+
+    /// <summary>Whether a row leaves today's rule in force that can be about the same specimen and was decided after one of the approvals.</summary>
+    private static bool RefusesLater(
+        StandingWindow item,
+        ImmutableArray<StandingWindow> approvals,
+        string? instrument,
+        string? lot
+    ) =>
+        item.Standing is WindowStanding.Declined or WindowStanding.NotSupported
+        && (item.Window.Row.Instruments.IsEmpty || item.Window.Covers(instrument, null))
+        && (item.Window.Row.Reagents.IsEmpty || item.Window.Covers(null, lot))
+        && approvals.Any(approval =>
+            !ReferenceEquals(approval.Report, item.Report)
+            && approval.Report.DecidedAt < item.Report.DecidedAt
+            && approval.Window.Overlaps(item.Window)
+        );
+
+    /// <summary>What may be tested without an approved window: today's rule, or what a decision in force made shorter, which no passed review makes longer again.</summary>
+    private static TimeSpan Today(StandingWindow item, DateOnly day) =>
+        item.Report.Standing == ReportStanding.Decided
+        && item.Report.From <= day
+        && (item.Window.Interim ?? item.Window.Approved) is { } decided
+        && decided < item.Window.Row.Today
+            ? decided
+            : item.Window.Row.Today;
+
+    private static bool IsInWordsOnly(StandingWindow item) =>
+        item.Window.IsInWordsOnly
+        && item.Standing is WindowStanding.InForce or WindowStanding.PastReview;
+
+    private static BenchAnswer Said(BenchAnswer answer, BenchVerdict verdict, BenchReason reason) =>
+        answer with
+        {
+            Verdict = verdict,
+            Reason = reason,
+        };
+
+    private static BenchAnswer Ask(
+        BenchAnswer answer,
+        BenchReason reason,
+        params ImmutableArray<StandingWindow> from
+    ) =>
+        answer with
+        {
+            Verdict = BenchVerdict.AskDirector,
+            Reason = reason,
+            From = from.IsEmpty ? answer.From : from,
+        };
+}
