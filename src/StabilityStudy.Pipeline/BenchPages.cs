@@ -19,7 +19,7 @@ public static class BenchPages
     /// <param name="files">The files of the study folder.</param>
     /// <param name="request">What is asked for.</param>
     /// <returns>The parts, or the queries of which at least one stops, or what does not fit in words.</returns>
-    public static BenchAnswer Of(StudyBytes files, BenchRequest request)
+    public static BenchPagesAnswer Of(StudyBytes files, BenchRequest request)
     {
         ArgumentNullException.ThrowIfNull(files);
         ArgumentNullException.ThrowIfNull(request);
@@ -28,7 +28,7 @@ public static class BenchPages
         var checkedStudy = CheckedStudy.Of(files, DateTimeOffset.MinValue);
         if (checkedStudy is not { Inputs: { } inputs, Inventory: { } inventory })
         {
-            return new BenchAnswer.Stopped([
+            return new BenchPagesAnswer.Stopped([
                 .. checkedStudy.Queries.Where(query => query.Severity == Severity.Stop),
             ]);
         }
@@ -60,7 +60,7 @@ public static class BenchPages
     /// <summary>Draws the pages.</summary>
     /// <param name="parts">What <see cref="Of"/> found.</param>
     /// <returns>The bytes of the PDF: the same for the same inputs and seed.</returns>
-    public static RenderedReport Render(BenchAnswer.Ready parts)
+    public static RenderedReport Render(BenchPagesAnswer.Ready parts)
     {
         ArgumentNullException.ThrowIfNull(parts);
         var drawn = BenchDrawing.Draw(parts.Study, parts.Parts);
@@ -95,7 +95,7 @@ public static class BenchPages
     {
         private bool HasFrozen => study.Protocol.Storages.Any(RunListPlan.IsFrozen);
 
-        public BenchAnswer Parts()
+        public BenchPagesAnswer Parts()
         {
             var kinds = request.Kinds.IsEmpty
                 ?
@@ -109,7 +109,7 @@ public static class BenchPages
             var (codes, unread) = Codes();
             if (unread is not null)
             {
-                return new BenchAnswer.NotFitting(unread);
+                return new BenchPagesAnswer.NotFitting(unread);
             }
 
             var specimens = DrawPlan.Of(
@@ -124,13 +124,13 @@ public static class BenchPages
                 var (part, fault) = Part(kind, specimens);
                 if (part is null)
                 {
-                    return new BenchAnswer.NotFitting(fault);
+                    return new BenchPagesAnswer.NotFitting(fault);
                 }
 
                 parts.Add(part);
             }
 
-            return new BenchAnswer.Ready(study, parts.ToImmutable())
+            return new BenchPagesAnswer.Ready(study, parts.ToImmutable())
             {
                 AlreadyThere =
                 [
@@ -323,14 +323,14 @@ public enum BenchPageKind
 }
 
 /// <summary>What became of a request for pages.</summary>
-public abstract record BenchAnswer
+public abstract record BenchPagesAnswer
 {
-    private BenchAnswer() { }
+    private BenchPagesAnswer() { }
 
     /// <summary>Pages that can be drawn.</summary>
     /// <param name="Study">The study.</param>
     /// <param name="Parts">The pages.</param>
-    public sealed record Ready(BenchStudy Study, ImmutableArray<BenchPart> Parts) : BenchAnswer
+    public sealed record Ready(BenchStudy Study, ImmutableArray<BenchPart> Parts) : BenchPagesAnswer
     {
         /// <summary>Specimens of the draw sheet that are in the study's files already.</summary>
         public ImmutableArray<string> AlreadyThere { get; init; } = [];
@@ -341,9 +341,9 @@ public abstract record BenchAnswer
 
     /// <summary>The study cannot be read.</summary>
     /// <param name="Queries">The queries that stop.</param>
-    public sealed record Stopped(ImmutableArray<DataQuery> Queries) : BenchAnswer;
+    public sealed record Stopped(ImmutableArray<DataQuery> Queries) : BenchPagesAnswer;
 
     /// <summary>The study can be read, and what was asked for is not to be had.</summary>
     /// <param name="Why">Why, in words.</param>
-    public sealed record NotFitting(string Why) : BenchAnswer;
+    public sealed record NotFitting(string Why) : BenchPagesAnswer;
 }

@@ -129,11 +129,11 @@ internal static class WorksheetCommand
         var answer = BenchPages.Of(files, request);
         switch (answer)
         {
-            case BenchAnswer.Stopped stopped:
+            case BenchPagesAnswer.Stopped stopped:
                 return StoppedStudy.Report(terminal, stopped.Queries, json: false);
-            case BenchAnswer.NotFitting not:
+            case BenchPagesAnswer.NotFitting not:
                 throw new UsageException($"No page: {not.Why}.");
-            case BenchAnswer.Ready ready:
+            case BenchPagesAnswer.Ready ready:
                 var rendered = BenchPages.Render(ready);
                 AtomicFile.Write((target, rendered.Pdf));
                 if (!ready.AlreadyThere.IsEmpty)

@@ -253,7 +253,7 @@ public sealed class BenchPagesTests
 
         Assert.Contains(
             "collection time",
-            Assert.IsType<BenchAnswer.NotFitting>(answer).Why,
+            Assert.IsType<BenchPagesAnswer.NotFitting>(answer).Why,
             StringComparison.Ordinal
         );
     }

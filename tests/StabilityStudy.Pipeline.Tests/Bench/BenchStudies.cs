@@ -63,8 +63,8 @@ internal static class BenchStudies
             ],
         };
 
-    public static BenchAnswer.Ready Ready(StudyBytes files, BenchRequest request) =>
-        Assert.IsType<BenchAnswer.Ready>(BenchPages.Of(files, request));
+    public static BenchPagesAnswer.Ready Ready(StudyBytes files, BenchRequest request) =>
+        Assert.IsType<BenchPagesAnswer.Ready>(BenchPages.Of(files, request));
 
     public static byte[] Pdf(StudyBytes files, BenchRequest request) =>
         BenchPages.Render(Ready(files, request)).Pdf.ToArray();

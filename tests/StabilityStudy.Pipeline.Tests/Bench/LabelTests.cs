@@ -90,7 +90,7 @@ public sealed class LabelTests
 
         Assert.Contains(
             says,
-            Assert.IsType<BenchAnswer.NotFitting>(answer).Why,
+            Assert.IsType<BenchPagesAnswer.NotFitting>(answer).Why,
             StringComparison.Ordinal
         );
     }
