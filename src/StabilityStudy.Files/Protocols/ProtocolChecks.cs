@@ -28,5 +28,6 @@ internal static class ProtocolChecks
         AnalyteCautions.Check(draft);
         EligibilityCautions.Check(draft);
         SourceCautions.Check(draft);
+        LoincChecks.Check(draft);
     }
 }
