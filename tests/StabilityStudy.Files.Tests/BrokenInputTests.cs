@@ -222,6 +222,7 @@ public sealed class BrokenInputTests
                 .Concat(BrokenCsvCases.All)
                 .Select(broken => broken.Code)
                 .Concat(elsewhere)
+                .Concat(OwnTables.MisreadingCases.All.Select(misreading => misreading.Code))
                 .Distinct()
                 .Order(StringComparer.Ordinal)
         );
