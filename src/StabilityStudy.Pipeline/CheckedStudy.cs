@@ -79,11 +79,14 @@ public sealed record CheckedStudy(
     ) =>
         [
             .. queries
-                .Where(query =>
-                    query.Severity == Severity.Stop
-                    && query.Source.File == inputs.Facts.Files.Specimens
+                .Where(query => query.Severity == Severity.Stop)
+                .Select(query =>
+                    StudyFileNames.CountedLine(
+                        query.Source,
+                        inputs.Facts.Files.Specimens,
+                        inputs.Facts.Files.MoreSpecimens
+                    )
                 )
-                .Select(query => query.Source.Line)
                 .OfType<int>(),
         ];
 
@@ -99,7 +102,12 @@ public sealed record CheckedStudy(
             )
             : query.Kind == RowQueries.ControlRunUnknown
                 && inputs.Controls.Any(row =>
-                    row.SourceRow == query.Source.Line
+                    row.SourceRow
+                        == StudyFileNames.CountedLine(
+                            query.Source,
+                            inputs.Facts.Files.Controls,
+                            inputs.Facts.Files.MoreControls
+                        )
                     && row.TestedAt.ToOffset(inventory.AsOf.Offset).Date == inventory.AsOf.Date
                 );
 }

@@ -9,7 +9,7 @@ namespace StabilityStudy.Files.Csv;
 /// </summary>
 internal static class CsvFile
 {
-    private static readonly ImmutableArray<QueryKind> Losses =
+    internal static readonly ImmutableArray<QueryKind> Losses =
     [
         CsvQueries.CsvQuotes,
         CsvQueries.CsvFieldCount,
@@ -17,11 +17,39 @@ internal static class CsvFile
         CsvQueries.RecordTooLong,
     ];
 
-    /// <summary>Reads the rows of a file, in its order.</summary>
+    /// <summary>The text of a file as UTF-8 without a mark; null after a query.</summary>
+    public static ReadOnlyMemory<byte>? TextOf(
+        ReadOnlyMemory<byte> utf8,
+        string fileName,
+        CsvColumns columns,
+        QueryList queries
+    )
+    {
+        var encoding = columns.Layout?.Encoding ?? FileEncoding.Utf8;
+        if (FileText.ToUtf8(utf8, encoding, fileName, queries) is not { } text)
+        {
+            return null;
+        }
+
+        var bytes = Utf8Text.WithoutMark(text);
+        if (TableSize.ReportExcess(bytes.Span, fileName, queries))
+        {
+            return null;
+        }
+
+        if (OtherForm.ReportEncoding(bytes.Span, fileName, columns.Section, queries))
+        {
+            return null;
+        }
+
+        return bytes;
+    }
+
+    /// <summary>Reads the rows of a file in the usual form, in its order.</summary>
     /// <param name="utf8">Content of the file; UTF-8 with or without a byte order mark, any line ends.</param>
     /// <param name="fileName">Name of the file, for the queries.</param>
     /// <param name="columns">What the file must and may have.</param>
-    /// <param name="known">What the rows may refer to.</param>
+    /// <param name="row">The row that is moved on.</param>
     /// <param name="queries">Takes what does not fit.</param>
     /// <param name="read">Called for each sound row; the row is valid only during the call.</param>
     /// <returns>How much of the file could be read.</returns>
@@ -29,29 +57,17 @@ internal static class CsvFile
         ReadOnlyMemory<byte> utf8,
         string fileName,
         CsvColumns columns,
-        KnownCodes known,
+        CsvRow row,
         QueryList queries,
         Action<CsvRow> read
     )
     {
-        var encoding = columns.Layout?.Encoding ?? FileEncoding.Utf8;
-        if (FileText.ToUtf8(utf8, encoding, fileName, queries) is not { } text)
+        if (TextOf(utf8, fileName, columns, queries) is not { } bytes)
         {
             return CsvReach.Nothing;
         }
 
-        var bytes = Utf8Text.WithoutMark(text);
-        if (TableSize.ReportExcess(bytes.Span, fileName, queries))
-        {
-            return CsvReach.Nothing;
-        }
-
-        if (OtherForm.ReportEncoding(bytes.Span, fileName, columns.Section, queries))
-        {
-            return CsvReach.Nothing;
-        }
-
-        using var reader = CsvReader.Create(bytes, Options(columns.Layout, fileName, queries));
+        using var reader = CsvReader.Create(bytes, Options(',', fileName, 0, queries));
         if (ReadHeader(reader, fileName, columns, queries) is not { } header)
         {
             return CsvReach.Nothing;
@@ -67,7 +83,7 @@ internal static class CsvFile
         }
 
         var lostBefore = queries.CountOf(fileName, Losses);
-        var row = new CsvRow(reader, fileName, places, columns.Layout, known, queries);
+        var fields = new PlainFields(reader, places);
         while (reader.Read())
         {
             var line = (int)reader.LineNumber;
@@ -76,7 +92,7 @@ internal static class CsvFile
                 && IsSound(reader, header.Length, places, fileName, columns, line, queries)
             )
             {
-                row.MoveTo(line);
+                row.MoveTo(line, fields);
                 read(row);
             }
         }
@@ -115,22 +131,28 @@ internal static class CsvFile
         return null;
     }
 
-    private static CsvReaderOptions Options(
-        FileLayout? layout,
+    /// <summary>How the fields of a file are told apart.</summary>
+    /// <param name="delimiter">Sign between the fields.</param>
+    /// <param name="fileName">Name of the file, for the queries.</param>
+    /// <param name="linesBefore">Lines of the file before those that are read.</param>
+    /// <param name="queries">Takes what does not fit.</param>
+    internal static CsvReaderOptions Options(
+        char delimiter,
         string fileName,
+        int linesBefore,
         QueryList queries
     ) =>
         CsvReaderOptions.Default with
         {
             HasHeader = false,
-            Separator = layout?.Delimiter ?? ',',
+            Separator = delimiter,
             TrackLineNumbers = true,
             PoolStrings = true,
             MalformedData = CsvMalformedDataHandling.Skip,
             OnMalformedRecord = record =>
                 queries.Add(
                     CsvQueries.CsvQuotes,
-                    new QuerySource(fileName, (int)record.LineNumber, null),
+                    new QuerySource(fileName, (int)record.LineNumber + linesBefore, null),
                     "",
                     record.Reason == CsvMalformedReason.UnterminatedQuote
                         ? "A double quote is opened here and never closed, so the rest of the file cannot be read."
@@ -174,18 +196,52 @@ internal static class CsvFile
     {
         if (reader.RawRecord.Length > StudyLimits.RowBytes)
         {
-            queries.Add(
-                CsvQueries.RecordTooLong,
-                new QuerySource(fileName, line, null),
-                "",
-                FormattableString.Invariant(
-                    $"The row has {reader.RawRecord.Length} bytes; the longest allowed is {StudyLimits.RowBytes}."
-                )
-            );
+            ReportTooLong(fileName, line, reader.RawRecord.Length, queries);
             return false;
         }
 
-        if (DecimalComma.Find(reader, columns, places, expected) is var (column, whole, decimals))
+        return IsWhole(
+            reader.FieldCount,
+            reader.GetString,
+            expected,
+            place => places.GetValueOrDefault(place, -1),
+            fileName,
+            columns,
+            line,
+            ',',
+            queries
+        );
+    }
+
+    /// <summary>Raises the query about a row of too many bytes.</summary>
+    internal static void ReportTooLong(string fileName, int line, int length, QueryList queries) =>
+        queries.Add(
+            CsvQueries.RecordTooLong,
+            new QuerySource(fileName, line, null),
+            "",
+            FormattableString.Invariant(
+                $"The row has {length} bytes; the longest allowed is {StudyLimits.RowBytes}."
+            )
+        );
+
+    /// <summary>Whether a row has as many fields as the header line; raises a query when it has not.</summary>
+    internal static bool IsWhole(
+        int count,
+        Func<int, string> field,
+        int expected,
+        Func<string, int> placeOf,
+        string fileName,
+        CsvColumns columns,
+        int line,
+        char delimiter,
+        QueryList queries
+    )
+    {
+        if (
+            delimiter == ','
+            && DecimalComma.Find(count, field, columns, placeOf, expected)
+                is var (column, whole, decimals)
+        )
         {
             queries.Add(
                 CsvQueries.DecimalComma,
@@ -197,7 +253,6 @@ internal static class CsvFile
             return false;
         }
 
-        var count = reader.FieldCount;
         if (count != expected)
         {
             queries.Add(
@@ -207,7 +262,7 @@ internal static class CsvFile
                 FormattableString.Invariant(
                     $"The row has {count} fields, and the header line has {expected}."
                 ),
-                "Check the commas of the row; put a field that holds a comma into double quotes."
+                $"Check the {OtherForm.WordOf(delimiter)} of the row; put a field that holds {OtherForm.OneOf(delimiter)} into double quotes."
             );
             return false;
         }

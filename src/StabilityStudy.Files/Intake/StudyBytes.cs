@@ -1,3 +1,6 @@
+using StabilityStudy.Files.Layouts;
+using StabilityStudy.Files.Tables;
+
 namespace StabilityStudy.Files.Intake;
 
 /// <summary>The files of a study folder as the shell read them: name → content.</summary>
@@ -9,29 +12,35 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
     /// <summary>Name of the study facts.</summary>
     public const string FactsName = "study.toml";
 
+    // A spreadsheet program puts a file of such a name beside each workbook that is open.
+    private const string OpenWorkbook = "~$";
+
     private static readonly ImmutableHashSet<string> s_extensions = ImmutableHashSet.Create(
         StringComparer.OrdinalIgnoreCase,
         ".toml",
         ".csv",
+        ".xlsx",
         ".lock",
         ".jsonl"
     );
 
     /// <summary>Whether a name is that of a file a study may consist of; others are left alone.</summary>
-    public static bool Belongs(string name) => s_extensions.Contains(Path.GetExtension(name));
+    public static bool Belongs(string name) =>
+        s_extensions.Contains(Path.GetExtension(name))
+        && !name.Contains(OpenWorkbook, StringComparison.Ordinal);
 
     /// <summary>Gathers files.</summary>
     public static StudyBytes Of(IEnumerable<KeyValuePair<string, ReadOnlyMemory<byte>>> files) =>
         new(files.ToImmutableSortedDictionary(StringComparer.Ordinal));
 
     /// <summary>Names of the tables of data.</summary>
-    public ImmutableArray<string> Tables =>
-        [.. Files.Keys.Where(name => name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))];
+    public ImmutableArray<string> Tables => [.. Files.Keys.Where(PlainNames.IsTable)];
 
     /// <summary>Whether a table of data has a row below its header line.</summary>
     public bool HasRows =>
         Tables.Any(name =>
-            Files[name].Span.TrimEnd("\r\n"u8) is var text && text.IndexOf((byte)'\n') >= 0
+            Workbook.IsName(name)
+            || Files[name].Span.TrimEnd("\r\n"u8) is var text && text.IndexOf((byte)'\n') >= 0
         );
 
     /// <summary>The same with a file added or replaced.</summary>

@@ -1,5 +1,6 @@
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.OwnTables;
 using StabilityStudy.Files.Protocols;
 
 namespace StabilityStudy.Files.Rows;
@@ -20,12 +21,13 @@ internal static class PairReader
         CsvColumns columns,
         KnownCodes known,
         ProtocolDraft? protocol,
-        QueryList queries
+        QueryList queries,
+        int linesBefore
     )
     {
         var rows = new PairRows();
         var keys = new HashSet<TubeKey>();
-        var reach = CsvFile.Read(
+        var reach = DataTable.Read(
             utf8,
             fileName,
             columns,
@@ -41,7 +43,8 @@ internal static class PairReader
                 {
                     rows.Add(row, baseline, delayed, results.Baseline, results.Delayed);
                 }
-            }
+            },
+            linesBefore
         );
         var tubes = RowTable<TubeRow>.Of(fileName, reach, rows.Tubes, keys, queries);
         return (

@@ -61,7 +61,11 @@ public static class PilotReader
                 .Distinct(),
         ];
         const string where = "protocol.toml";
-        return StudyCodes.From(null, null) with
+        return StudyCodes.From(
+            null,
+            null,
+            new(FrozenDictionary<string, FlagMeaning>.Empty, MustBeDeclared: true)
+        ) with
         {
             Groups = new("group", where, [.. protocol.Groups.Select(item => item.Id)]),
             Analytes = new("analyte", where, [.. protocol.Analytes.Select(item => item.Id)]),

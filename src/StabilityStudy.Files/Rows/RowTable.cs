@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.OwnTables;
 
 namespace StabilityStudy.Files.Rows;
 
@@ -22,9 +23,19 @@ internal sealed record RowTable<T>(
     public static RowTable<T> Absent(string fileName) =>
         new(fileName, false, [], FrozenSet<TubeKey>.Empty);
 
+    /// <summary>The same with the rows of a further file of the kind.</summary>
+    public RowTable<T> With(RowTable<T> more) =>
+        new(
+            FileName,
+            KnowsEveryTube && more.KnowsEveryTube,
+            Rows.AddRange(more.Rows),
+            Keys.Union(more.Keys).ToHashSet()
+        );
+
     /// <summary>Reads the rows that can be read, with a query when there are none at all.</summary>
     /// <param name="readRow">Reads one row.</param>
     /// <param name="keyOf">The key of a row, sound or not.</param>
+    /// <param name="linesBefore">What is added to the number of a line, for files after the first of their kind.</param>
     public static RowTable<T> Read(
         ReadOnlyMemory<byte> utf8,
         string fileName,
@@ -32,12 +43,13 @@ internal sealed record RowTable<T>(
         KnownCodes known,
         QueryList queries,
         Func<CsvRow, T> readRow,
-        Func<T, TubeKey> keyOf
+        Func<T, TubeKey> keyOf,
+        int linesBefore = 0
     )
     {
         var rows = ImmutableArray.CreateBuilder<T>();
         var keys = new HashSet<TubeKey>();
-        var reach = CsvFile.Read(
+        var reach = DataTable.Read(
             utf8,
             fileName,
             columns,
@@ -51,7 +63,8 @@ internal sealed record RowTable<T>(
                 {
                     rows.Add(read);
                 }
-            }
+            },
+            linesBefore
         );
         return Of(fileName, reach, rows, keys, queries);
     }
