@@ -78,6 +78,7 @@ public sealed class PublicTypeTests
             "no question is cautious; each is asked where it can be",
         [ChangeReading.AsMeasured] = "a criterion must hold in every reading, so none is milder",
         [SideDirection.Both] = "counts every change of side",
+        [DiscardTubeRule.Always] = "asks for most",
         [TimeOrigin.Collection] = "counts the longest time",
         [ChanceOfSupport.OutOfReach] = "promises nothing",
         [ChangeOrigin.Collection] = "counts also what happened before the baseline",
