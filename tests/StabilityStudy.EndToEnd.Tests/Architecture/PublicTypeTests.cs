@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using StabilityStudy.Cli;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Bench;
 using StabilityStudy.Core.Collecting;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
@@ -79,6 +80,7 @@ public sealed class PublicTypeTests
         [ChangeReading.AsMeasured] = "a criterion must hold in every reading, so none is milder",
         [SideDirection.Both] = "counts every change of side",
         [DiscardTubeRule.Always] = "asks for most",
+        [SpinMoment.NotStated] = "leaves a blank to fill in",
         [TimeOrigin.Collection] = "counts the longest time",
         [ChanceOfSupport.OutOfReach] = "promises nothing",
         [ChangeOrigin.Collection] = "counts also what happened before the baseline",
