@@ -86,6 +86,7 @@ public sealed class PublicTypeTests
         [DrawnBefore.NotRecorded] = "claims nothing",
         [TransportState.NotRecorded] = "claims nothing",
         [SpecimenMaterial.NotRecorded] = "claims nothing",
+        [BenchPageKind.Draw] = "names a page and claims nothing",
         [TimeOrigin.Collection] = "counts the longest time",
         [ChanceOfSupport.OutOfReach] = "promises nothing",
         [ChangeOrigin.Collection] = "counts also what happened before the baseline",
