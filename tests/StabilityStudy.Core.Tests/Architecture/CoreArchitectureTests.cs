@@ -10,8 +10,10 @@ using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Looks;
 using StabilityStudy.Core.Pairing;
+using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
+using StabilityStudy.Core.Register;
 using StabilityStudy.Core.Specimens;
 
 namespace StabilityStudy.Core.Tests.Architecture;
@@ -51,6 +53,19 @@ public sealed class CoreArchitectureTests
             [typeof(ControlKind)] = (ControlKind.Control, "must lie within its range"),
             [typeof(PairStatus)] = (PairStatus.Ineligible, "supports nothing"),
             [typeof(Anticoagulant)] = (Anticoagulant.Heparin, "asks for decision levels"),
+            [typeof(AlternativeKind)] = (AlternativeKind.Numbers, "changes numbers alone"),
+            [typeof(ChanceCost)] = (ChanceCost.Change, "blames the change itself"),
+            [typeof(DaysOrigin)] = (DaysOrigin.Supposed, "says that nobody stated the days"),
+            [typeof(LowChanceKind)] = (
+                LowChanceKind.OutOfReachWithoutChange,
+                "the worst of the three"
+            ),
+            [typeof(PlanGap)] = (PlanGap.Classes, "gives no chance"),
+            [typeof(SdOrigin)] = (SdOrigin.Supposed, "says that nobody stated the spread"),
+            [typeof(ReportStanding)] = (ReportStanding.NotTrusted, "puts nothing into force"),
+            [typeof(WindowStanding)] = (WindowStanding.NotTrusted, "puts nothing into force"),
+            [typeof(BenchVerdict)] = (BenchVerdict.DoNotTest, "keeps a result from being reported"),
+            [typeof(BenchReason)] = (BenchReason.NoRule, "claims nothing"),
             [typeof(DiscardTubeRule)] = (DiscardTubeRule.Always, "asks for most"),
             [typeof(DrawOrder)] = (DrawOrder.First, "allows least"),
             [typeof(DiscardTube)] = (DiscardTube.NotRecorded, "claims nothing"),

@@ -3,6 +3,7 @@ using System.Reflection;
 using System.Runtime.CompilerServices;
 using StabilityStudy.Cli;
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Bench;
 using StabilityStudy.Core.Collecting;
 using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
@@ -78,6 +79,14 @@ public sealed class PublicTypeTests
             "no question is cautious; each is asked where it can be",
         [ChangeReading.AsMeasured] = "a criterion must hold in every reading, so none is milder",
         [SideDirection.Both] = "counts every change of side",
+        [DiscardTubeRule.Always] = "asks for most",
+        [SpinMoment.NotStated] = "leaves a blank to fill in",
+        [DrawOrder.First] = "allows least",
+        [DiscardTube.NotRecorded] = "claims nothing",
+        [DrawnBefore.NotRecorded] = "claims nothing",
+        [TransportState.NotRecorded] = "claims nothing",
+        [SpecimenMaterial.NotRecorded] = "claims nothing",
+        [BenchPageKind.Draw] = "names a page and claims nothing",
         [TimeOrigin.Collection] = "counts the longest time",
         [ChanceOfSupport.OutOfReach] = "promises nothing",
         [ChangeOrigin.Collection] = "counts also what happened before the baseline",
