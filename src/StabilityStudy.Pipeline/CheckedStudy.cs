@@ -81,9 +81,14 @@ public sealed record CheckedStudy(
             .. queries
                 .Where(query =>
                     query.Severity == Severity.Stop
-                    && query.Source.File == inputs.Facts.Files.Specimens
                 )
-                .Select(query => query.Source.Line)
+                .Select(query =>
+                    inputs.Facts.Files.CountedLine(
+                        query.Source,
+                        inputs.Facts.Files.Specimens,
+                        inputs.Facts.Files.MoreSpecimens
+                    )
+                )
                 .OfType<int>(),
         ];
 
@@ -99,7 +104,12 @@ public sealed record CheckedStudy(
             )
             : query.Kind == RowQueries.ControlRunUnknown
                 && inputs.Controls.Any(row =>
-                    row.SourceRow == query.Source.Line
+                    row.SourceRow
+                        == inputs.Facts.Files.CountedLine(
+                            query.Source,
+                            inputs.Facts.Files.Controls,
+                            inputs.Facts.Files.MoreControls
+                        )
                     && row.TestedAt.ToOffset(inventory.AsOf.Offset).Date == inventory.AsOf.Date
                 );
 }

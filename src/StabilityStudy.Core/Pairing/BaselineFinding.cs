@@ -59,7 +59,7 @@ internal sealed record BaselineFinding(
                 .Rows.Select(row => TimingRules.BaselineProblem(tube, row, context))
                 .FirstOrDefault(problem => problem is not null)
             ?? (
-                chosen.Row.Flag.Length > 0
+                chosen.Row.IsFlaggedAsFailed
                     ? "error flag " + chosen.Row.Flag + " on the baseline"
                     : null
             )

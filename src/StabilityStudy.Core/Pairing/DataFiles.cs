@@ -13,7 +13,12 @@ internal static class DataFiles
         queries.Select(query =>
             query with
             {
-                Source = query.Source with { File = NameOf(query.Source.File, names) },
+                Source = names.Locate(
+                    query.Source with
+                    {
+                        File = NameOf(query.Source.File, names),
+                    }
+                ),
             }
         );
 

@@ -22,7 +22,7 @@ internal static class DelayedFailure
             return "new hemolysis";
         }
 
-        if (row.Flag.Length > 0)
+        if (row.IsFlaggedAsFailed)
         {
             return "error flag " + row.Flag;
         }

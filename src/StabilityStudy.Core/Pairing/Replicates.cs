@@ -84,7 +84,7 @@ internal static class Replicates
     }
 
     private static bool IsValid(ResultRow row) =>
-        row.Result is not MissingResult && row.Flag.Length == 0;
+        row.Result is not MissingResult && !row.IsFlaggedAsFailed;
 
     private static ReportedResult Mean(ImmutableArray<ResultRow> rows)
     {

@@ -22,7 +22,10 @@ public sealed record QuerySource(string File, int? Line, string? Column)
     /// <summary>The place in words: "results.csv line 12, column result", "protocol.toml line 3, key code".</summary>
     public override string ToString()
     {
-        var kind = File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase) ? "column " : "key ";
+        var kind = File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)
+            || File.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase)
+                ? "column "
+                : "key ";
         var line = Line is { } number ? FormattableString.Invariant($" line {number}") : "";
         var column = Column is { } name ? (Line is null ? " " : ", ") + kind + name : "";
         return File + line + column;

@@ -34,7 +34,14 @@ public sealed record ResultRow(
     string Operator,
     string Flag,
     string Remark
-);
+)
+{
+    /// <summary>What the flag means for the result, as study.toml declares it.</summary>
+    public FlagMeaning FlagMeaning { get; init; }
+
+    /// <summary>Whether the instrument flagged the test as failed.</summary>
+    public bool IsFlaggedAsFailed => Flag.Length > 0 && FlagMeaning == FlagMeaning.Failed;
+}
 
 /// <summary>When a result belongs: the baseline, or a planned delay.</summary>
 /// <param name="TimePoint">The planned delay; null for the baseline.</param>

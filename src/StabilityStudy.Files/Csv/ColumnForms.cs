@@ -29,7 +29,16 @@ internal static class ColumnForms
         (row, column, _) =>
         {
             var code = row.Field(column);
-            if (IdentityShape.Of(code) is { } shape)
+            if (IsInExponent(code))
+            {
+                row.Add(
+                    RowQueries.CodeInExponent,
+                    column,
+                    code,
+                    $"\"{code}\" is a number with an exponent: a spreadsheet writes long numbers so, and loses digits."
+                );
+            }
+            else if (IdentityShape.Of(code) is { } shape)
             {
                 row.Add(
                     RowQueries.LooksLikeIdentity,
@@ -110,6 +119,15 @@ internal static class ColumnForms
     /// <param name="codes">Those known.</param>
     public static ColumnForm<string> Known(string allowed, Func<KnownCodes, CodeSet> codes) =>
         Texts(allowed, (row, column, _) => ReadKnown(row, column, codes(row.Known)));
+
+    private static bool IsInExponent(string code) =>
+        code.Contains("E+", StringComparison.OrdinalIgnoreCase)
+        && double.TryParse(
+            code.Replace(',', '.'),
+            NumberStyles.Float,
+            CultureInfo.InvariantCulture,
+            out _
+        );
 
     private static ColumnForm<string> Texts(string allowed, ReadField<string> read) =>
         new(allowed, ColumnContent.Words, "", read, (line, text) => line.Text(text));

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using CsvHelper;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Csv;
 
@@ -31,27 +32,71 @@ internal static class CsvFile
         CsvColumns columns,
         KnownCodes known,
         QueryList queries,
-        Action<CsvRow> read
+        Action<CsvRow> read,
+        int linesBefore = 0
+    )
+    {
+        var faults = new RowFaults(fileName, queries);
+        var row = new CsvRow(
+            columns.Layout?.Zone is { } zone
+                ? known with
+                {
+                    Times = new LocalTimes(zone.Rules, true),
+                }
+                : known,
+            faults,
+            linesBefore
+        );
+        var reach = columns.Layout is null
+            ? ReadPlain(utf8, fileName, columns, row, queries, read)
+            : LaidOutTable.Read(utf8, fileName, columns, columns.Layout, row, queries, read);
+        faults.Conclude();
+        return reach;
+    }
+
+    /// <summary>The text of a file as UTF-8 without a mark; null after a query.</summary>
+    public static ReadOnlyMemory<byte>? TextOf(
+        ReadOnlyMemory<byte> utf8,
+        string fileName,
+        CsvColumns columns,
+        QueryList queries
     )
     {
         var encoding = columns.Layout?.Encoding ?? FileEncoding.Utf8;
         if (FileText.ToUtf8(utf8, encoding, fileName, queries) is not { } text)
         {
-            return CsvReach.Nothing;
+            return null;
         }
 
         var bytes = Utf8Text.WithoutMark(text);
         if (TableSize.ReportExcess(bytes.Span, fileName, queries))
         {
-            return CsvReach.Nothing;
+            return null;
         }
 
         if (OtherForm.ReportEncoding(bytes.Span, fileName, columns.Section, queries))
         {
+            return null;
+        }
+
+        return bytes;
+    }
+
+    private static CsvReach ReadPlain(
+        ReadOnlyMemory<byte> utf8,
+        string fileName,
+        CsvColumns columns,
+        CsvRow row,
+        QueryList queries,
+        Action<CsvRow> read
+    )
+    {
+        if (TextOf(utf8, fileName, columns, queries) is not { } bytes)
+        {
             return CsvReach.Nothing;
         }
 
-        using var reader = CsvReader.Create(bytes, Options(columns.Layout, fileName, queries));
+        using var reader = CsvReader.Create(bytes, Options(',', fileName, 0, queries));
         if (ReadHeader(reader, fileName, columns, queries) is not { } header)
         {
             return CsvReach.Nothing;
@@ -67,7 +112,7 @@ internal static class CsvFile
         }
 
         var lostBefore = queries.CountOf(fileName, Losses);
-        var row = new CsvRow(reader, fileName, places, columns.Layout, known, queries);
+        var fields = new PlainFields(reader, places);
         while (reader.Read())
         {
             var line = (int)reader.LineNumber;
@@ -76,7 +121,7 @@ internal static class CsvFile
                 && IsSound(reader, header.Length, places, fileName, columns, line, queries)
             )
             {
-                row.MoveTo(line);
+                row.MoveTo(line, fields);
                 read(row);
             }
         }
@@ -115,22 +160,28 @@ internal static class CsvFile
         return null;
     }
 
-    private static CsvReaderOptions Options(
-        FileLayout? layout,
+    /// <summary>How the fields of a file are told apart.</summary>
+    /// <param name="delimiter">Sign between the fields.</param>
+    /// <param name="fileName">Name of the file, for the queries.</param>
+    /// <param name="linesBefore">Lines of the file before those that are read.</param>
+    /// <param name="queries">Takes what does not fit.</param>
+    internal static CsvReaderOptions Options(
+        char delimiter,
         string fileName,
+        int linesBefore,
         QueryList queries
     ) =>
         CsvReaderOptions.Default with
         {
             HasHeader = false,
-            Separator = layout?.Delimiter ?? ',',
+            Separator = delimiter,
             TrackLineNumbers = true,
             PoolStrings = true,
             MalformedData = CsvMalformedDataHandling.Skip,
             OnMalformedRecord = record =>
                 queries.Add(
                     CsvQueries.CsvQuotes,
-                    new QuerySource(fileName, (int)record.LineNumber, null),
+                    new QuerySource(fileName, (int)record.LineNumber + linesBefore, null),
                     "",
                     record.Reason == CsvMalformedReason.UnterminatedQuote
                         ? "A double quote is opened here and never closed, so the rest of the file cannot be read."
@@ -174,18 +225,52 @@ internal static class CsvFile
     {
         if (reader.RawRecord.Length > StudyLimits.RowBytes)
         {
-            queries.Add(
-                CsvQueries.RecordTooLong,
-                new QuerySource(fileName, line, null),
-                "",
-                FormattableString.Invariant(
-                    $"The row has {reader.RawRecord.Length} bytes; the longest allowed is {StudyLimits.RowBytes}."
-                )
-            );
+            ReportTooLong(fileName, line, reader.RawRecord.Length, queries);
             return false;
         }
 
-        if (DecimalComma.Find(reader, columns, places, expected) is var (column, whole, decimals))
+        return IsWhole(
+            reader.FieldCount,
+            reader.GetString,
+            expected,
+            place => places.GetValueOrDefault(place, -1),
+            fileName,
+            columns,
+            line,
+            ',',
+            queries
+        );
+    }
+
+    /// <summary>Raises the query about a row of too many bytes.</summary>
+    internal static void ReportTooLong(string fileName, int line, int length, QueryList queries) =>
+        queries.Add(
+            CsvQueries.RecordTooLong,
+            new QuerySource(fileName, line, null),
+            "",
+            FormattableString.Invariant(
+                $"The row has {length} bytes; the longest allowed is {StudyLimits.RowBytes}."
+            )
+        );
+
+    /// <summary>Whether a row has as many fields as the header line; raises a query when it has not.</summary>
+    internal static bool IsWhole(
+        int count,
+        Func<int, string> field,
+        int expected,
+        Func<string, int> placeOf,
+        string fileName,
+        CsvColumns columns,
+        int line,
+        char delimiter,
+        QueryList queries
+    )
+    {
+        if (
+            delimiter == ','
+            && DecimalComma.Find(count, field, columns, placeOf, expected)
+                is var (column, whole, decimals)
+        )
         {
             queries.Add(
                 CsvQueries.DecimalComma,
@@ -197,7 +282,6 @@ internal static class CsvFile
             return false;
         }
 
-        var count = reader.FieldCount;
         if (count != expected)
         {
             queries.Add(
@@ -207,7 +291,7 @@ internal static class CsvFile
                 FormattableString.Invariant(
                     $"The row has {count} fields, and the header line has {expected}."
                 ),
-                "Check the commas of the row; put a field that holds a comma into double quotes."
+                $"Check the {OtherForm.WordOf(delimiter)} of the row; put a field that holds {OtherForm.OneOf(delimiter)} into double quotes."
             );
             return false;
         }

@@ -1,5 +1,4 @@
-using System.Collections.Frozen;
-using CsvHelper;
+using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Files.Csv;
 
@@ -7,42 +6,43 @@ namespace StabilityStudy.Files.Csv;
 /// The current row of a file. As in a TOML table, a value that cannot be read raises a stop query and yields a
 /// placeholder; <see cref="IsSound"/> then is false and the row is not used.
 /// </summary>
-internal sealed class CsvRow(
-    CsvReader reader,
-    string fileName,
-    FrozenDictionary<string, int> places,
-    FileLayout? layout,
-    KnownCodes known,
-    QueryList queries
-)
+/// <param name="known">What the rows may refer to.</param>
+/// <param name="faults">Takes what is wrong.</param>
+/// <param name="linesBefore">What is added to the number of a line where it stands for the row in the study: files after the first of their kind count on.</param>
+internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore)
 {
     private readonly char[] _buffer = new char[StudyLimits.RowBytes];
     private readonly Dictionary<string, string> _before = new(StringComparer.Ordinal);
-    private int _stopsBefore;
+    private IRowFields _fields = null!;
+    private int _line;
+    private int _faultCount;
     private bool _isUndecided;
 
-    /// <summary>Line on which the row begins in the facility's file.</summary>
+    /// <summary>The row in the study: the line on which it begins in the facility's file, counted through all files of its kind.</summary>
     public int Line { get; private set; }
 
     /// <summary>What the rows may refer to.</summary>
     public KnownCodes Known { get; } = known;
 
     /// <summary>How study.toml says that times are written; null when it does not.</summary>
-    public string? DateFormat => layout?.DateFormat;
+    public string? DateFormat => _fields.DateFormat;
 
     /// <summary>Whether every value read so far could be read.</summary>
-    public bool IsSound => queries.StopCount == _stopsBefore && !_isUndecided;
+    public bool IsSound => _faultCount == 0 && !_isUndecided;
 
     /// <summary>Goes on to the next row.</summary>
     /// <param name="line">Line on which it begins in this file.</param>
-    public void MoveTo(int line)
+    /// <param name="fields">Its fields.</param>
+    public void MoveTo(int line, IRowFields fields)
     {
-        _stopsBefore = queries.StopCount;
+        _fields = fields;
+        _line = line;
+        _faultCount = 0;
         _isUndecided = false;
-        Line = line;
-        if (places.ContainsKey(CsvColumns.SourceRow.Name))
+        Line = line + linesBefore;
+        if (fields.Has(CsvColumns.SourceRow.Name))
         {
-            Line = Read(CsvColumns.SourceRow) ?? line;
+            Line = _line = Read(CsvColumns.SourceRow) ?? line;
         }
     }
 
@@ -59,14 +59,14 @@ internal sealed class CsvRow(
             return column.Form.Read(this, column, []);
         }
 
-        var before = queries.StopCount;
+        var before = _faultCount;
         var text = Plain(column);
         if (!text.IsEmpty)
         {
             return column.Form.Read(this, column, text);
         }
 
-        if ((isRequired ?? column.Need == Need.Required) && queries.StopCount == before)
+        if ((isRequired ?? column.Need == Need.Required) && _faultCount == before)
         {
             Add(
                 RowQueries.MissingValue,
@@ -90,7 +90,19 @@ internal sealed class CsvRow(
         string observed,
         string message,
         string? action = null
-    ) => queries.Add(kind, new QuerySource(fileName, Line, column.Name), observed, message, action);
+    )
+    {
+        _faultCount += kind.Severity == Severity.Stop ? 1 : 0;
+        var where = _fields.Where(column);
+        faults.Add(
+            kind,
+            _line,
+            column.Name,
+            observed,
+            where.Length > 0 ? $"{message} (Column \"{UnseenCharacters.Shown(where)}\" of the file.)" : message,
+            action
+        );
+    }
 
     /// <summary>
     /// The field as it stands; empty when the file has no such column. Rows of one specimen follow each other, so a text
@@ -104,44 +116,27 @@ internal sealed class CsvRow(
             return before;
         }
 
-        var made =
-            text.IsEmpty ? ""
-            : layout is null ? reader.GetString(places[column.Name])
-            : text.ToString();
+        var made = text.IsEmpty ? "" : _fields.Text(column);
         _before[column.Name] = made;
         return made;
     }
 
     /// <summary>The field as it stands, valid until the next call; no text is made of it.</summary>
-    private ReadOnlySpan<char> Characters(Column column) =>
-        layout is null ? Stored(column)
-        : layout.Constants.TryGetValue(column.Name, out var constant) ? constant
-        : layout.Translate(column, Stored(column).ToString());
-
-    private ReadOnlySpan<char> Stored(Column column) =>
-        places.TryGetValue(column.Name, out var place)
-            ? _buffer.AsSpan(0, reader.GetChars(place, _buffer))
-            : [];
+    private ReadOnlySpan<char> Characters(Column column) => _fields.Characters(column, _buffer);
 
     /// <summary>The field after the checks that hold for every column but free text; empty after a query.</summary>
     private ReadOnlySpan<char> Plain(Column column)
     {
+        if (_fields.Fault(column) is { } fault)
+        {
+            Add(fault.Kind, column, fault.Observed, fault.Message, fault.Action);
+            return [];
+        }
+
         var text = Characters(column);
         if (text.IsEmpty)
         {
             return text;
-        }
-
-        if (layout is not null && layout.HasOtherPoint(column, Stored(column)))
-        {
-            var read = Stored(column).ToString();
-            Add(
-                CsvQueries.DecimalPoint,
-                column,
-                read,
-                $"\"{read}\" has a point, and study.toml says that decimals follow a comma: it may be a thousand times the number meant."
-            );
-            return [];
         }
 
         if (UnseenCharacters.First(text) is { } unseen)

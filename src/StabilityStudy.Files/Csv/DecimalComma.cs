@@ -1,5 +1,3 @@
-using CsvHelper;
-
 namespace StabilityStudy.Files.Csv;
 
 /// <summary>
@@ -10,13 +8,14 @@ internal static class DecimalComma
 {
     /// <summary>The column and the two halves of the number, when a row has one field too many and such a number.</summary>
     public static (string Column, string Whole, string Decimals)? Find(
-        CsvReader reader,
+        int count,
+        Func<int, string> field,
         CsvColumns columns,
-        IReadOnlyDictionary<string, int> places,
+        Func<string, int> placeOf,
         int expected
     )
     {
-        if (reader.FieldCount != expected + 1)
+        if (count != expected + 1)
         {
             return null;
         }
@@ -26,14 +25,14 @@ internal static class DecimalComma
             .All.Where(column =>
                 column.Content is ColumnContent.Numbers or ColumnContent.WholeNumbers
             )
-            .Select(column => places.GetValueOrDefault(column.Name, -1))
+            .Select(column => placeOf(column.Name))
             .Where(place => place >= 0)
             .ToHashSet();
         foreach (var column in columns.All.Where(IsTried).Select(column => column.Name))
         {
-            if (places.TryGetValue(column, out var place) && !numbers.Contains(place + 1))
+            if (placeOf(column) is >= 0 and var place && !numbers.Contains(place + 1))
             {
-                var (whole, decimals) = (reader.GetString(place), reader.GetString(place + 1));
+                var (whole, decimals) = (field(place), field(place + 1));
                 if (IsDigits(whole.TrimStart('<', '>', '-')) && IsDigits(decimals))
                 {
                     return (column, whole, decimals);

@@ -1,4 +1,7 @@
 using System.Collections.Frozen;
+using StabilityStudy.Files.Facts;
+using StabilityStudy.Files.Tables;
+using StabilityStudy.Files.Units;
 
 namespace StabilityStudy.Files.Csv;
 
@@ -7,7 +10,7 @@ namespace StabilityStudy.Files.Csv;
 /// <param name="HasDecimalComma">Whether numbers have a comma as their decimal sign.</param>
 /// <param name="Encoding">How the characters are stored.</param>
 /// <param name="DateFormat">How times are written; null for ISO 8601.</param>
-/// <param name="Columns">Our column → the facility's header.</param>
+/// <param name="Columns">Our column → the facility's headers, of which the texts are joined by a space.</param>
 /// <param name="Values">Our column → the facility's word → ours.</param>
 /// <param name="Constants">Our column → the value that every row has.</param>
 internal sealed record FileLayout(
@@ -15,19 +18,88 @@ internal sealed record FileLayout(
     bool HasDecimalComma,
     FileEncoding Encoding,
     string? DateFormat,
-    FrozenDictionary<string, string> Columns,
+    FrozenDictionary<string, ImmutableArray<string>> Columns,
     FrozenDictionary<string, FrozenDictionary<string, string>> Values,
     FrozenDictionary<string, string> Constants
 )
 {
-    private const string TimeForm = "yyyy-MM-ddTHH:mm:ss";
+    /// <summary>A workbook of which study.toml says nothing.</summary>
+    public static readonly FileLayout Plain = new(
+        ',',
+        false,
+        FileEncoding.Utf8,
+        null,
+        FrozenDictionary<string, ImmutableArray<string>>.Empty,
+        FrozenDictionary<string, FrozenDictionary<string, string>>.Empty,
+        FrozenDictionary<string, string>.Empty
+    );
+
+    /// <summary>Where the table stands in the file.</summary>
+    public TableForm Form { get; init; } = new();
+
+    /// <summary>The results of each row, where there are several; empty for one.</summary>
+    public ImmutableArray<TablePart> Parts { get; init; } = [];
+
+    /// <summary>The first year that two digits can mean; null where years have four.</summary>
+    public int? Century { get; init; }
+
+    /// <summary>The zone of this file's times; null for that of the study.</summary>
+    public StudyZone? Zone { get; init; }
+
+    /// <summary>How one code holds specimen and tube; null where each has a column.</summary>
+    public TubePattern? TubePattern { get; init; }
+
+    /// <summary>Tube → the time point at which it is tested, where no column says so.</summary>
+    public FrozenDictionary<string, string> TimePointOfTube { get; init; } =
+        FrozenDictionary<string, string>.Empty;
+
+    /// <summary>Unit of the file, as ours → how its results become those of another unit.</summary>
+    public FrozenDictionary<string, UnitConversion> Conversions { get; init; } =
+        FrozenDictionary<string, UnitConversion>.Empty;
+
+    /// <summary>The instrument's flag → what it means.</summary>
+    public FrozenDictionary<string, FlagMeaning> Flags { get; init; } =
+        FrozenDictionary<string, FlagMeaning>.Empty;
+
+    /// <summary>Whether spaces around a field are no part of it.</summary>
+    public bool TrimsSpaces { get; init; }
+
+    /// <summary>Names of further files of the same form.</summary>
+    public ImmutableArray<string> MoreFiles { get; init; } = [];
 
     /// <summary>Whether a column holds numbers or times.</summary>
     public static bool IsMeasured(Column column) =>
         HasNumbers(column) || column.Content == ColumnContent.Times;
 
-    /// <summary>The header that a file must have for one of our columns.</summary>
-    public string HeaderOf(string column) => Columns.GetValueOrDefault(column, column);
+    /// <summary>Whether a column holds results, or limits of results, which are in the unit of the row.</summary>
+    public static bool IsInUnit(Column column) =>
+        column.Content == ColumnContent.Results || column.Name is "allowed_low" or "allowed_high";
+
+    /// <summary>The headers that a file must have for one of our columns.</summary>
+    public ImmutableArray<string> HeadersOf(string column) =>
+        Columns.GetValueOrDefault(column, [column]);
+
+    /// <summary>The same in words.</summary>
+    public string HeaderOf(string column) => string.Join(" and ", HeadersOf(column));
+
+    /// <summary>A field without the spaces that are no part of it.</summary>
+    public string Trimmed(string text) => TrimsSpaces ? text.Trim() : text;
+
+    /// <summary>Our word for a word of a column; null where study.toml states none.</summary>
+    public string? WordFor(string column, string text) =>
+        Values.TryGetValue(column, out var words) && words.TryGetValue(Trimmed(text), out var word)
+            ? word
+            : null;
+
+    /// <summary>Our word for a word of a column, or the word itself.</summary>
+    public string WordOf(string column, string text) => WordFor(column, text) ?? Trimmed(text);
+
+    /// <summary>The unit in which results are after their conversion.</summary>
+    public string UnitReadAs(string stated)
+    {
+        var unit = WordOf("unit", stated);
+        return Conversions.TryGetValue(unit, out var conversion) ? conversion.To : unit;
+    }
 
     /// <summary>Whether a number has a point where study.toml says that decimals follow a comma: it may mark thousands.</summary>
     public bool HasOtherPoint(Column column, ReadOnlySpan<char> text) =>
@@ -37,33 +109,16 @@ internal sealed record FileLayout(
         && !text.Contains(',')
         && text.ContainsAnyInRange('0', '9');
 
-    /// <summary>A field as it would stand in a file without any setting; what does not fit the setting is left as it is.</summary>
-    public string Translate(Column column, string text)
+    /// <summary>A field of words or numbers as it would stand in a file without any setting; what does not fit the setting is left as it is.</summary>
+    public string Translate(Column column, string stored)
     {
-        if (Values.TryGetValue(column.Name, out var words) && words.TryGetValue(text, out var word))
-        {
-            return word;
-        }
-
-        if (
-            DateFormat is not null
-            && column.Content == ColumnContent.Times
-            && DateTime.TryParseExact(
-                text,
-                DateFormat,
-                CultureInfo.InvariantCulture,
-                DateTimeStyles.None,
-                out var time
-            )
-        )
-        {
-            return time.ToString(TimeForm, CultureInfo.InvariantCulture);
-        }
-
-        return
-            HasDecimalComma && HasNumbers(column) && !text.Contains('.', StringComparison.Ordinal)
-            ? text.Replace(',', '.')
-            : text;
+        var text = Trimmed(stored);
+        return WordFor(column.Name, text)
+            ?? (
+                HasDecimalComma && HasNumbers(column) && !text.Contains('.', StringComparison.Ordinal)
+                    ? text.Replace(',', '.')
+                    : text
+            );
     }
 
     private static bool HasNumbers(Column column) =>

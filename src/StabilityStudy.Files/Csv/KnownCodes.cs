@@ -12,6 +12,7 @@ namespace StabilityStudy.Files.Csv;
 /// <param name="People">Codes of persons.</param>
 /// <param name="Instruments">Instruments.</param>
 /// <param name="Lots">Lots.</param>
+/// <param name="Flags">What the instrument's flags mean.</param>
 /// <param name="Times">How times without an offset are read.</param>
 internal sealed record KnownCodes(
     CodeSet Groups,
@@ -23,5 +24,6 @@ internal sealed record KnownCodes(
     CodeSet People,
     CodeSet Instruments,
     CodeSet Lots,
+    FlagSet Flags,
     LocalTimes Times
 );

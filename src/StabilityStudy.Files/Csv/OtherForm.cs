@@ -41,10 +41,11 @@ internal static class OtherForm
         int line,
         string fileName,
         string section,
-        QueryList queries
+        QueryList queries,
+        char delimiter = ','
     )
     {
-        if (header.Length > 1 || Separator(header[0]) is not var (sign, word, written))
+        if (header.Length > 1 || Separator(header[0]) is not var (sign, word, written) || sign == delimiter)
         {
             return false;
         }
@@ -53,15 +54,29 @@ internal static class OtherForm
             CsvQueries.OtherDelimiter,
             new QuerySource(fileName, line, null),
             sign.ToString(),
-            $"The columns are separated by {word}, not by commas.",
+            $"The columns are separated by {word}, not by {WordOf(delimiter)}.",
             $"Save the file again with commas, or write delimiter = \"{written}\" under [read.{section}] in study.toml."
         );
         return true;
     }
 
+    /// <summary>The signs between fields, in words: "semicolons".</summary>
+    public static string WordOf(char delimiter) =>
+        delimiter switch
+        {
+            ';' => "semicolons",
+            '\t' => "tabs",
+            '|' => "vertical bars",
+            _ => "commas",
+        };
+
+    /// <summary>One of them: "a semicolon".</summary>
+    public static string OneOf(char delimiter) => "a " + WordOf(delimiter)[..^1];
+
     private static (char Sign, string Word, string Written)? Separator(string header) =>
-        header.Contains(';', StringComparison.Ordinal) ? (';', "semicolons", ";")
-        : header.Contains('\t', StringComparison.Ordinal) ? ('\t', "tabs", "tab")
-        : header.Contains('|', StringComparison.Ordinal) ? ('|', "vertical bars", "|")
+        header.Contains(';', StringComparison.Ordinal) ? (';', WordOf(';'), ";")
+        : header.Contains('\t', StringComparison.Ordinal) ? ('\t', WordOf('\t'), "tab")
+        : header.Contains('|', StringComparison.Ordinal) ? ('|', WordOf('|'), "|")
+        : header.Contains(',', StringComparison.Ordinal) ? (',', WordOf(','), ",")
         : null;
 }

@@ -8,11 +8,12 @@ internal static class DataFileNames
     private const int LongestName = 120;
 
     private const string Extension = ".csv";
+    private const string OfWorkbooks = ".xlsx";
 
     /// <summary>The plain name of a data file.</summary>
     public static readonly ValueForm<string> PlainName = ValueForms.Text.When(
         FormattableString.Invariant(
-            $"a name in the study folder that ends in {Extension}, at most {LongestName} characters"
+            $"a name in the study folder that ends in {Extension} or {OfWorkbooks}, at most {LongestName} characters"
         ),
         (table, key, name) =>
             IsPlain(name)
@@ -20,12 +21,15 @@ internal static class DataFileNames
                 key,
                 FileQueries.NotAPlainName,
                 name,
-                $"\"{name}\" is not the plain name of a .csv file in the study folder.",
-                "Put the file into the study folder, with a name that ends in .csv, and write that name only."
+                $"\"{name}\" is not the plain name of a .csv or .xlsx file in the study folder.",
+                "Put the file into the study folder, with a name that ends in .csv or .xlsx, and write that name only."
             )
     );
 
-    public static StudyFileNames Read(TomlTable? table)
+    /// <summary>Reads the names.</summary>
+    /// <param name="table">The table "files"; null where there is none.</param>
+    /// <param name="isDescribed">Whether [read] describes a kind of file: two kinds may then stand in one file, in sheets or columns of their own.</param>
+    public static StudyFileNames Read(TomlTable? table, Func<Key, bool> isDescribed)
     {
         if (table is null)
         {
@@ -39,12 +43,19 @@ internal static class DataFileNames
         {
             Controls = table.Read(FileNameKeys.Controls),
         };
-        RequireOther(table, FileNameKeys.Results, names.Results, [names.Specimens]);
+        RequireOther(
+            table,
+            FileNameKeys.Results,
+            names.Results,
+            [(FileNameKeys.Specimens, names.Specimens)],
+            isDescribed
+        );
         RequireOther(
             table,
             FileNameKeys.Controls,
             names.Controls,
-            [names.Specimens, names.Results]
+            [(FileNameKeys.Specimens, names.Specimens), (FileNameKeys.Results, names.Results)],
+            isDescribed
         );
         return names;
     }
@@ -53,19 +64,23 @@ internal static class DataFileNames
         TomlTable table,
         Key key,
         string name,
-        ReadOnlySpan<string> others
+        ReadOnlySpan<(Key Key, string Name)> others,
+        Func<Key, bool> isDescribed
     )
     {
-        foreach (var other in others)
+        foreach (var (otherKey, other) in others)
         {
-            if (string.Equals(name, other, StringComparison.OrdinalIgnoreCase))
+            if (
+                string.Equals(name, other, StringComparison.OrdinalIgnoreCase)
+                && !(isDescribed(key) && isDescribed(otherKey))
+            )
             {
                 table.Remark(
                     key,
                     ProtocolQueries.DuplicateId,
                     name,
                     $"\"{name}\" holds other data already.",
-                    "Name two files."
+                    "Name two files; where one file holds both, describe each of the two under [read]."
                 );
             }
         }
@@ -73,13 +88,16 @@ internal static class DataFileNames
 
     /// <summary>Whether a name is that of a table in the study folder.</summary>
     internal static bool IsTable(string name) =>
+        HasExtension(name) && name.IndexOfAny(['/', '\\']) < 0;
+
+    private static bool HasExtension(string name) =>
         name.EndsWith(Extension, StringComparison.OrdinalIgnoreCase)
-        && name.IndexOfAny(['/', '\\']) < 0;
+        || name.EndsWith(OfWorkbooks, StringComparison.OrdinalIgnoreCase);
 
     private static bool IsPlain(string name) =>
         name.Length <= LongestName
         && !name.StartsWith('.')
         && !name.EndsWith('.')
-        && name.EndsWith(Extension, StringComparison.OrdinalIgnoreCase)
+        && HasExtension(name)
         && name.IndexOfAny(['/', '\\', ':', '*', '?', '"', '<', '>', '|']) < 0;
 }

@@ -45,7 +45,10 @@ internal static class StudyFactsReader
             Instruments: Parts<Instrument>.Read(root, FactsKeys.Instruments, ReadInstrument),
             Lots: Parts<Lot>.Read(root, FactsKeys.Lots, ReadLot),
             Clocks: ReadClocks(root.OptionalTable(FactsKeys.Clocks)),
-            FileNames: DataFileNames.Read(root.OptionalTable(FactsKeys.Files)),
+            FileNames: DataFileNames.Read(
+                root.OptionalTable(FactsKeys.Files),
+                key => root.HasWithin(FactsKeys.Read, key.Name)
+            ),
             Exclusions: Parts<Exclusion>.Read(root, FactsKeys.Exclusions, ReadExclusion),
             Deviations: Parts<Deviation>.Read(root, FactsKeys.Deviations, ReadDeviation),
             Reruns: Parts<Rerun>.Read(root, FactsKeys.Reruns, ReadRerun),

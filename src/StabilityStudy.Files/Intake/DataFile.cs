@@ -1,7 +1,9 @@
+using System.Collections.Frozen;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Layouts;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Intake;
 
@@ -11,6 +13,12 @@ namespace StabilityStudy.Files.Intake;
 /// <param name="Columns">The columns that it has.</param>
 internal sealed record DataFile(string Stored, string Shown, CsvColumns Columns)
 {
+    /// <summary>Further files of the same kind and form.</summary>
+    public ImmutableArray<string> More { get; init; } = [];
+
+    /// <summary>The names of all files of the kind under which they stand in the folder.</summary>
+    public ImmutableArray<string> AllStored => [Stored, .. More];
+
     /// <summary>
     /// Finds the file. A file in canonical form, as a report carries it, is known by its header line, under the name that
     /// study.toml gives or under its usual one; so a study can be read again from the attachments of its report.
@@ -34,11 +42,23 @@ internal sealed record DataFile(string Stored, string Shown, CsvColumns Columns)
         }
 
         var stored = !files.Files.ContainsKey(named) && Holds(usual) ? usual : named;
-        return new(stored, named, Holds(stored) ? columns.WithSourceRow() : columns);
+        return Holds(stored)
+            ? new(stored, named, columns.WithSourceRow())
+            : new(stored, named, Workbook.IsName(stored) ? InWorkbook(columns) : columns)
+            {
+                More = columns.Layout?.MoreFiles ?? [],
+            };
 
         bool Holds(string name) =>
             files.Files.TryGetValue(name, out var bytes) && columns.IsCanonical(bytes.Span);
     }
+
+    /// <summary>The columns as they are read from a workbook, which needs no setting.</summary>
+    public static CsvColumns InWorkbook(CsvColumns columns) =>
+        columns with
+        {
+            Layout = columns.Layout ?? FileLayout.Plain,
+        };
 }
 
 /// <summary>The data files of a study.</summary>
@@ -56,6 +76,17 @@ internal sealed record DataFileSet(
     /// <summary>The laboratory's own files that are not written in the usual way, as study.toml tells it.</summary>
     public ImmutableArray<OwnFile> Own { get; private init; } = [];
 
+    /// <summary>What the instrument's flags mean.</summary>
+    public FrozenDictionary<string, FlagMeaning> Flags { get; private init; } =
+        FrozenDictionary<string, FlagMeaning>.Empty;
+
+    /// <summary>The names of further files of each kind.</summary>
+    public (
+        ImmutableArray<string> Specimens,
+        ImmutableArray<string> Results,
+        ImmutableArray<string> Controls
+    ) More { get; private init; } = ([], [], []);
+
     /// <summary>Finds the files.</summary>
     public static DataFileSet Find(
         StudyBytes files,
@@ -65,12 +96,12 @@ internal sealed record DataFileSet(
     )
     {
         var usual = StudyFileNames.Usual;
-        var pairs = LayoutReader.FindPairs(read) is var (name, described)
-            ? new DataFile(name, name, described)
+        var pairs = LayoutReader.FindPairs(read, !isCanonical) is var (name, described)
+            ? new DataFile(name, name, described) { More = described.Layout?.MoreFiles ?? [] }
             : null;
-        var ofSpecimens = LayoutReader.Apply(read, TubeColumns.Table.Columns);
-        var ofResults = LayoutReader.Apply(read, ResultColumns.Table.Columns);
-        var ofControls = LayoutReader.Apply(read, ControlColumns.Table.Columns);
+        var ofSpecimens = LayoutReader.Apply(read, TubeColumns.Table.Columns, !isCanonical);
+        var ofResults = LayoutReader.Apply(read, ResultColumns.Table.Columns, !isCanonical);
+        var ofControls = LayoutReader.Apply(read, ControlColumns.Table.Columns, !isCanonical);
         var specimens = DataFile.Find(
             files,
             pairs?.Shown ?? names.Specimens,
@@ -92,6 +123,7 @@ internal sealed record DataFileSet(
             ofControls,
             isCanonical
         );
+        static ImmutableArray<string> MoreOf(CsvColumns columns) => columns.Layout?.MoreFiles ?? [];
         IEnumerable<OwnFile?> own =
         [
             .. pairs is null
@@ -105,6 +137,12 @@ internal sealed record DataFileSet(
         return new(specimens, results, controls, isReplaced ? null : pairs)
         {
             Own = [.. own.OfType<OwnFile>()],
+            Flags = ofResults.Layout?.Flags ?? FrozenDictionary<string, FlagMeaning>.Empty,
+            More = (
+                MoreOf(pairs?.Columns ?? ofSpecimens),
+                MoreOf(pairs?.Columns ?? ofResults),
+                MoreOf(ofControls)
+            ),
         };
     }
 }

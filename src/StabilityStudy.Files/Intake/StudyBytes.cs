@@ -1,3 +1,6 @@
+using StabilityStudy.Files.Facts;
+using StabilityStudy.Files.Tables;
+
 namespace StabilityStudy.Files.Intake;
 
 /// <summary>The files of a study folder as the shell read them: name → content.</summary>
@@ -13,6 +16,7 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
         StringComparer.OrdinalIgnoreCase,
         ".toml",
         ".csv",
+        ".xlsx",
         ".lock",
         ".jsonl"
     );
@@ -26,12 +30,13 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
 
     /// <summary>Names of the tables of data.</summary>
     public ImmutableArray<string> Tables =>
-        [.. Files.Keys.Where(name => name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase))];
+        [.. Files.Keys.Where(DataFileNames.IsTable)];
 
     /// <summary>Whether a table of data has a row below its header line.</summary>
     public bool HasRows =>
         Tables.Any(name =>
-            Files[name].Span.TrimEnd("\r\n"u8) is var text && text.IndexOf((byte)'\n') >= 0
+            Workbook.IsName(name)
+            || Files[name].Span.TrimEnd("\r\n"u8) is var text && text.IndexOf((byte)'\n') >= 0
         );
 
     /// <summary>The same with a file added or replaced.</summary>

@@ -5,6 +5,7 @@ using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Rows;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Intake;
 
@@ -35,13 +36,14 @@ internal static class StudyReading
             : null;
         var isPlanned = queries.StopCount == 0;
         var names = facts?.FileNames ?? StudyFileNames.Usual;
-        var known = StudyCodes.From(protocol, facts);
         var data = DataFileSet.Find(
             files,
             names,
             facts?.Root.OptionalTable(FactsKeys.Read),
             isCanonical
         );
+        queries.Names = NamesOf(names, data);
+        var known = StudyCodes.From(protocol, facts, new FlagSet(data.Flags, !isCanonical));
         var (tubes, results) = data.Pairs is { } pairs
             ? ReadPairs(files, pairs, known, protocol, queries)
             : (
@@ -86,9 +88,9 @@ internal static class StudyReading
         var data = DataFilesOf(files);
         ImmutableArray<string> names =
         [
-            data.Specimens.Stored,
-            data.Results.Stored,
-            data.Controls.Stored,
+            .. (data.Pairs ?? data.Specimens).AllStored,
+            .. (data.Pairs ?? data.Results).AllStored,
+            .. data.Controls.AllStored,
         ];
         return [.. names.Distinct().Where(files.Files.ContainsKey)];
     }
@@ -118,9 +120,9 @@ internal static class StudyReading
         string?[] read =
         [
             .. data.Pairs is { } pairs
-                ? [pairs.Stored]
-                : new[] { data.Specimens.Stored, data.Results.Stored },
-            data.Controls.Stored,
+                ? pairs.AllStored
+                : [.. data.Specimens.AllStored, .. data.Results.AllStored],
+            .. data.Controls.AllStored,
             StudyFileNames.Looks,
         ];
         foreach (var name in files.Tables.Where(name => !read.Contains(name)))
@@ -136,13 +138,19 @@ internal static class StudyReading
         return read with
         {
             OwnFiles = data.Own,
-            Files = read.Files with
-            {
-                Specimens = data.Specimens.Shown,
-                Results = data.Results.Shown,
-            },
+            Files = NamesOf(read.Files, data),
         };
     }
+
+    private static StudyFileNames NamesOf(StudyFileNames names, DataFileSet data) =>
+        names with
+        {
+            Specimens = data.Specimens.Shown,
+            Results = data.Results.Shown,
+            MoreSpecimens = data.More.Specimens,
+            MoreResults = data.More.Results,
+            MoreControls = data.More.Controls,
+        };
 
     private static (RowTable<TubeRow>, RowTable<ResultRow>) ReadPairs(
         StudyBytes files,
@@ -150,17 +158,55 @@ internal static class StudyReading
         KnownCodes known,
         ProtocolDraft? protocol,
         QueryList queries
-    ) =>
-        Find(files, file.Stored, queries) is { } bytes
-            ? PairReader.Read(bytes, file.Shown, file.Columns, known, protocol, queries)
-            : (RowTable<TubeRow>.Absent(file.Shown), RowTable<ResultRow>.Absent(file.Shown));
+    )
+    {
+        var (tubes, results) = (
+            RowTable<TubeRow>.Absent(file.Shown),
+            RowTable<ResultRow>.Absent(file.Shown)
+        );
+        foreach (var (part, i) in PartsOf(file))
+        {
+            if (Find(files, part.Stored, queries) is { } bytes)
+            {
+                var (moreTubes, moreResults) = PairReader.Read(
+                    bytes,
+                    part.Shown,
+                    part.Columns,
+                    known,
+                    protocol,
+                    queries,
+                    i * StudyFileNames.LinesOfFile
+                );
+                (tubes, results) = i == 0
+                    ? (moreTubes, moreResults)
+                    : (tubes.With(moreTubes), results.With(moreResults));
+            }
+        }
+
+        return (tubes, results);
+    }
+
+    /// <summary>The files of a kind, each by itself.</summary>
+    private static IEnumerable<(DataFile File, int Number)> PartsOf(DataFile file) =>
+        file.More.Select(name =>
+                file with
+                {
+                    Stored = name,
+                    Shown = name,
+                    More = [],
+                    Columns = Workbook.IsName(name) ? DataFile.InWorkbook(file.Columns) : file.Columns,
+                }
+            )
+            .Prepend(file)
+            .Select((part, i) => (part, i));
 
     private delegate RowTable<T> RowReader<T>(
         ReadOnlyMemory<byte> utf8,
         string fileName,
         CsvColumns columns,
         KnownCodes known,
-        QueryList queries
+        QueryList queries,
+        int linesBefore
     );
 
     private static RowTable<T> ReadRows<T>(
@@ -169,10 +215,27 @@ internal static class StudyReading
         KnownCodes known,
         RowReader<T> read,
         QueryList queries
-    ) =>
-        Find(files, file.Stored, queries) is { } bytes
-            ? read(bytes, file.Shown, file.Columns, known, queries)
-            : RowTable<T>.Absent(file.Shown);
+    )
+    {
+        var rows = RowTable<T>.Absent(file.Shown);
+        foreach (var (part, i) in PartsOf(file))
+        {
+            if (Find(files, part.Stored, queries) is { } bytes)
+            {
+                var more = read(
+                    bytes,
+                    part.Shown,
+                    part.Columns,
+                    known,
+                    queries,
+                    i * StudyFileNames.LinesOfFile
+                );
+                rows = i == 0 ? more : rows.With(more);
+            }
+        }
+
+        return rows;
+    }
 
     private static RowTable<ControlRow> ReadControls(
         StudyBytes files,

@@ -57,5 +57,8 @@ internal static class CsvQueries
     internal static readonly QueryKind RecordTooLong = Kinds.Add("record-too-long", Stop, "a line is longer than any row of a study", "look for an unclosed double quote, or a file of another kind");
     internal static readonly QueryKind LooksLikeFormula = Kinds.Add("looks-like-formula", Stop, "a text begins as a formula of a spreadsheet does: with =, @, a tab, or with + or - before anything but a number", "begin it with a letter or a digit");
     internal static readonly QueryKind NoDataYet = Kinds.Add("no-data-yet", Stop, "the file has a header line and no rows", "nothing until there are data; then check again");
+    internal static readonly QueryKind HeaderStandsEarlier = Kinds.Add("header-stands-earlier", Stop, "the header also stands above the line that study.toml states, so that rows would not be read", "correct header_line");
+    internal static readonly QueryKind HeaderChanges = Kinds.Add("header-changes", Stop, "a further block of rows has the columns in another order", "put the block into a file of its own");
+    internal static readonly QueryKind FooterLooksLikeRow = Kinds.Add("footer-looks-like-row", Stop, "a line that study.toml leaves out at the end is filled in like a row", "correct footer_lines");
     // csharpier-ignore-end
 }

@@ -37,6 +37,27 @@ internal static class FileQueries
     internal static readonly QueryKind UnsupportedFormat = Kinds.Add("unsupported-format", Stop, "the format number is not one that this version reads", "write format = 1, or use a newer version");
     internal static readonly QueryKind NotAPlainName = Kinds.Add("not-a-plain-name", Stop, "a file name points out of the study folder", "put the file into the study folder and write its name only");
     internal static readonly QueryKind UnknownTimeZone = Kinds.Add("unknown-time-zone", Stop, "a time zone is not in the IANA time zone database", "write its IANA name, such as \"Europe/Berlin\" or \"America/Chicago\"");
+    internal static readonly QueryKind NotAWorkbook = Kinds.Add("not-a-workbook", Stop, "a file cannot be read as a workbook (.xlsx)", "save it again as .xlsx without a password, or save the sheet as CSV");
+    internal static readonly QueryKind SheetNotStated = Kinds.Add("sheet-not-stated", Stop, "a workbook has several sheets, or not the one that study.toml names", "write sheet with the name of the right one");
+    internal static readonly QueryKind FormulaWithoutValue = Kinds.Add("formula-without-value", Stop, "a formula of a workbook has no stored value, so that its cell would be read as empty", "open the workbook in a spreadsheet program and save it again");
+    internal static readonly QueryKind UnitMappedAcross = Kinds.Add("unit-mapped-across", Stop, "a setting would read one unit as another of different size or kind", "use convert within a kind of quantity; otherwise remove it");
+    internal static readonly QueryKind HiddenCells = Kinds.Add(
+        "hidden-cells",
+        LeftAside,
+        "a sheet has hidden rows or columns; they are read like the others",
+        "look whether they belong to the study",
+        query =>
+            query.Values.Items is [("row" or "column") and var what, var first, var count]
+                ? query with
+                {
+                    Text = count == "1"
+                        ? $"The {what} {first} of the sheet is hidden; it is read like the others."
+                        : $"{count} {what}s of the sheet are hidden, the first of them {what} {first}; they are read like the others.",
+                    Advice =
+                        $"Show the {what}s and see whether they belong to the study; a filter or a person may have hidden them.",
+                }
+                : null
+    );
     // csharpier-ignore-end
 
     /// <summary>Raises a query about a file of too many bytes.</summary>

@@ -16,6 +16,9 @@ internal sealed class QueryList
     /// <summary>Whether the study is being collected, so that nothing is wrong with a table without rows.</summary>
     public bool IsCollecting { get; init; }
 
+    /// <summary>The names of the data files, by which a line that is counted through several files is told with its own.</summary>
+    public Core.Study.StudyFileNames? Names { get; set; }
+
     /// <summary>How many stop queries were raised so far.</summary>
     public int StopCount { get; private set; }
 
@@ -120,10 +123,13 @@ internal sealed class QueryList
         return shown.Length <= LongestObserved ? shown : shown[..LongestObserved] + "…";
     }
 
-    private static QuerySource Shown(QuerySource source) =>
-        source with
+    private QuerySource Shown(QuerySource counted)
+    {
+        var source = Names?.Locate(counted) ?? counted;
+        return source with
         {
             File = UnseenCharacters.Shown(source.File),
             Column = source.Column is { } column ? UnseenCharacters.Shown(column) : null,
         };
+    }
 }

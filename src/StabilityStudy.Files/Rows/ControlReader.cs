@@ -16,7 +16,8 @@ internal static class ControlReader
         string fileName,
         CsvColumns columns,
         KnownCodes known,
-        QueryList queries
+        QueryList queries,
+        int linesBefore = 0
     ) =>
         RowTable<ControlRow>.Read(
             utf8,
@@ -25,7 +26,8 @@ internal static class ControlReader
             known,
             queries,
             ReadRow,
-            control => new TubeKey(control.Control, control.Run)
+            control => new TubeKey(control.Control, control.Run),
+            linesBefore
         );
 
     private static ControlRow ReadRow(CsvRow row)

@@ -20,7 +20,8 @@ internal static class PairReader
         CsvColumns columns,
         KnownCodes known,
         ProtocolDraft? protocol,
-        QueryList queries
+        QueryList queries,
+        int linesBefore
     )
     {
         var rows = new PairRows();
@@ -41,7 +42,8 @@ internal static class PairReader
                 {
                     rows.Add(row, baseline, delayed, results.Baseline, results.Delayed);
                 }
-            }
+            },
+            linesBefore
         );
         var tubes = RowTable<TubeRow>.Of(fileName, reach, rows.Tubes, keys, queries);
         return (

@@ -11,6 +11,7 @@ internal static class ResultChecks
         Dictionary<TubeKey, TubeRow> tubeByKey,
         string file,
         ImmutableArray<ResultRow> results,
+        IReadOnlySet<ResultRow> told,
         TimeSpan longest,
         QueryList queries
     )
@@ -18,6 +19,11 @@ internal static class ResultChecks
         foreach (var row in results)
         {
             var key = new TubeKey(row.Specimen, row.Tube);
+            if (told.Contains(row))
+            {
+                continue;
+            }
+
             if (tubeByKey.TryGetValue(key, out var tube))
             {
                 var source = new QuerySource(file, row.SourceRow, ResultColumns.TestedAt.Name);
@@ -117,7 +123,7 @@ internal static class ResultChecks
             isKnownSpecimen ? row.Tube : row.Specimen,
             isKnownSpecimen
                 ? $"The specimen \"{row.Specimen}\" has no tube \"{row.Tube}\" in {tubeFile}.{NearestWord.Question(row.Tube, siblings)}"
-                : $"There is no specimen \"{row.Specimen}\" in {tubeFile}.",
+                : $"There is no specimen \"{row.Specimen}\" in {tubeFile}.{NearCode.Question(row.Specimen, tubes.Keys.Select(item => item.Specimen).Distinct())}",
             $"Add the tube to {tubeFile}, or correct the codes."
         );
     }

@@ -42,10 +42,10 @@ internal static class ResultDuplicates
             RowQueries.ConflictingRows,
             source,
             row.Result.Text,
-            $"{key} is already on line {line}, with other content.",
             FormattableString.Invariant(
-                $"Keep the true one of lines {line} and {row.SourceRow}, or correct the key of one."
-            )
+                $"{key} is already on line {line}, with other content: lines {line} and {row.SourceRow}."
+            ),
+            "Where the test was repeated, number the results in replicate, 1 for the first, and give the reason in [[rerun]] of study.toml; a valid first result stands whatever the reason, and both stay listed. Where it is another tube, correct the codes."
         );
     }
 

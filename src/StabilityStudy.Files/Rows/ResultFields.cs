@@ -18,6 +18,18 @@ internal static class ResultFields
             return result;
         }
 
+        if (SpreadsheetDate.Is(text))
+        {
+            row.Add(
+                RowQueries.BecameDate,
+                column,
+                text,
+                $"\"{text}\" is a date: a spreadsheet turns a number such as 12.1 into one as it opens a file, and the number that was meant is lost.",
+                "Look the result up in the instrument's record, and export the file again without opening it in a spreadsheet."
+            );
+            return new MissingResult(text, MissingReason.NoReportableResult);
+        }
+
         // Of an analyte that could not be read nobody knows which words it has.
         if (analyte is null && !text.Any(char.IsDigit))
         {
@@ -51,7 +63,8 @@ internal static class ResultFields
                 RowQueries.OtherUnit,
                 ResultColumns.Unit,
                 unit,
-                $"The unit is \"{unit}\", and the protocol has \"{analyte.Unit}\" for {analyte.Id}; results are not converted."
+                $"The unit is \"{unit}\", and the protocol has \"{analyte.Unit}\" for {analyte.Id}; results are not converted unless study.toml says so.",
+                UnitAdvice.Of(unit, analyte.Unit)
             );
         }
 

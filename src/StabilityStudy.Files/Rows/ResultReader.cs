@@ -12,7 +12,8 @@ internal static class ResultReader
         string fileName,
         CsvColumns columns,
         KnownCodes known,
-        QueryList queries
+        QueryList queries,
+        int linesBefore = 0
     ) =>
         RowTable<ResultRow>.Read(
             utf8,
@@ -21,7 +22,8 @@ internal static class ResultReader
             known,
             queries,
             ReadRow,
-            result => new TubeKey(result.Specimen, result.Tube)
+            result => new TubeKey(result.Specimen, result.Tube),
+            linesBefore
         );
 
     private static ResultRow ReadRow(CsvRow row)
@@ -29,6 +31,7 @@ internal static class ResultReader
         var analyte = row.Read(ResultColumns.Analyte);
         var planned = row.Known.AnalyteById.GetValueOrDefault(analyte);
         var result = ResultFields.ReadResult(row, planned, ResultColumns.Result);
+        var flag = row.Read(ResultColumns.Flag);
         return new(
             SourceRow: row.Line,
             Specimen: row.Read(ResultColumns.Specimen),
@@ -44,8 +47,29 @@ internal static class ResultReader
             Lot: row.Read(ResultColumns.Lot),
             Calibration: row.Read(ResultColumns.Calibration),
             Operator: row.Read(ResultColumns.Operator),
-            Flag: row.Read(ResultColumns.Flag),
+            Flag: flag,
             Remark: row.Read(ResultColumns.Remark)
+        )
+        {
+            FlagMeaning = ReadMeaning(row, flag),
+        };
+    }
+
+    // What an undeclared flag means is nobody's guess: a mark for high results on patients with heparin is no failure.
+    private static FlagMeaning ReadMeaning(CsvRow row, string flag)
+    {
+        if (row.Known.Flags.MeaningOf(flag) is { } meaning)
+        {
+            return meaning;
+        }
+
+        row.Add(
+            RowQueries.FlagNotDeclared,
+            ResultColumns.Flag,
+            flag,
+            $"Nothing says what the flag \"{flag}\" means for the result beside it.",
+            $"Look it up in the instrument's manual and declare it under [read.results.values] in study.toml: flag = {{ \"{flag}\" = \"harmless\" }}, \"failed\" or \"reportable with note\"."
         );
+        return FlagMeaning.Failed;
     }
 }

@@ -1,3 +1,4 @@
+using System.Collections.Frozen;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Protocols;
 
@@ -19,13 +20,20 @@ internal static class RowChecks
         var longest = LongestPlanned(protocol);
         TubeChecks.Check(tubes, longest, queries);
         var used = ResultDuplicates.Remove(results, queries);
+        FlagChecks.Note(results.FileName, used, queries);
         var tubeByKey = new Dictionary<TubeKey, TubeRow>();
         foreach (var tube in tubes.Rows)
         {
             tubeByKey.TryAdd(new TubeKey(tube.Specimen, tube.Tube), tube);
         }
 
-        ResultChecks.Check(tubes, tubeByKey, results.FileName, used, longest, queries);
+        var told = protocol is not null
+            && protocol.Root.IsSound(ProtocolKeys.TimePoints)
+            && protocol.Root.IsSound(ProtocolKeys.Tolerance)
+            && protocol.Root.IsSound(ProtocolKeys.BaselineWithin)
+            ? ClockChecks.Check(results.FileName, used, tubeByKey, protocol, queries)
+            : FrozenSet<ResultRow>.Empty;
+        ResultChecks.Check(tubes, tubeByKey, results.FileName, used, told, longest, queries);
         if (protocol is not null)
         {
             ResultChecks.NoteDecimals(protocol, results.FileName, used, queries);

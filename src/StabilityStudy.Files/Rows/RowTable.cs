@@ -22,9 +22,19 @@ internal sealed record RowTable<T>(
     public static RowTable<T> Absent(string fileName) =>
         new(fileName, false, [], FrozenSet<TubeKey>.Empty);
 
+    /// <summary>The same with the rows of a further file of the kind.</summary>
+    public RowTable<T> With(RowTable<T> more) =>
+        new(
+            FileName,
+            KnowsEveryTube && more.KnowsEveryTube,
+            Rows.AddRange(more.Rows),
+            Keys.Union(more.Keys).ToHashSet()
+        );
+
     /// <summary>Reads the rows that can be read, with a query when there are none at all.</summary>
     /// <param name="readRow">Reads one row.</param>
     /// <param name="keyOf">The key of a row, sound or not.</param>
+    /// <param name="linesBefore">What is added to the number of a line, for files after the first of their kind.</param>
     public static RowTable<T> Read(
         ReadOnlyMemory<byte> utf8,
         string fileName,
@@ -32,7 +42,8 @@ internal sealed record RowTable<T>(
         KnownCodes known,
         QueryList queries,
         Func<CsvRow, T> readRow,
-        Func<T, TubeKey> keyOf
+        Func<T, TubeKey> keyOf,
+        int linesBefore = 0
     )
     {
         var rows = ImmutableArray.CreateBuilder<T>();
@@ -51,7 +62,8 @@ internal sealed record RowTable<T>(
                 {
                     rows.Add(read);
                 }
-            }
+            },
+            linesBefore
         );
         return Of(fileName, reach, rows, keys, queries);
     }

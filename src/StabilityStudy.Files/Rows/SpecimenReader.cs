@@ -12,7 +12,8 @@ internal static class SpecimenReader
         string fileName,
         CsvColumns columns,
         KnownCodes known,
-        QueryList queries
+        QueryList queries,
+        int linesBefore = 0
     ) =>
         RowTable<TubeRow>.Read(
             utf8,
@@ -21,7 +22,8 @@ internal static class SpecimenReader
             known,
             queries,
             ReadRow,
-            tube => new TubeKey(tube.Specimen, tube.Tube)
+            tube => new TubeKey(tube.Specimen, tube.Tube),
+            linesBefore
         );
 
     private static TubeRow ReadRow(CsvRow row) =>

@@ -9,7 +9,11 @@ namespace StabilityStudy.Files.Rows;
 internal static class StudyCodes
 {
     /// <summary>Gathers the codes.</summary>
-    public static KnownCodes From(ProtocolDraft? protocol, FactsDraft? facts) =>
+    public static KnownCodes From(
+        ProtocolDraft? protocol,
+        FactsDraft? facts,
+        FlagSet flags
+    ) =>
         new(
             Groups: new(
                 "group",
@@ -50,6 +54,7 @@ internal static class StudyCodes
                 "study.toml",
                 Listed(facts, FactsKeys.Lots, facts?.Lots.Codes(LotKeys.Id, lot => lot.Id))
             ),
+            Flags: flags,
             Times: new LocalTimes(
                 facts?.TimeZone?.Rules,
                 facts is not null

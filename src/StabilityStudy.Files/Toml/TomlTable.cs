@@ -48,6 +48,11 @@ internal sealed class TomlTable
     /// <summary>Whether a key is given.</summary>
     public bool Has(Key key) => Find(key) is not null;
 
+    /// <summary>Whether a table is given and has a key; the table is not opened by it.</summary>
+    public bool HasWithin(TableKey table, string key) =>
+        Find(table)?.Value is TomlEntries entries
+        && entries.Entries.Any(entry => string.Equals(entry.Key, key, StringComparison.Ordinal));
+
     /// <summary>Whether a key is given and could be read.</summary>
     public bool IsSound(Key key) => Has(key) && !_faulty.Contains(key.Name);
 

@@ -14,6 +14,23 @@ internal static class ValueForms
     /// <summary>Texts in brackets.</summary>
     public static readonly ValueForm<ImmutableArray<string>> Texts = ListOf(Text, "texts");
 
+    /// <summary>A text, or several in brackets.</summary>
+    public static readonly ValueForm<ImmutableArray<string>> TextOrTexts = new(
+        "a text, or texts in brackets",
+        [],
+        (TomlTable table, Key key, TomlValue value, out ImmutableArray<string> read) =>
+        {
+            if (value is TomlList)
+            {
+                return Texts.TryRead(table, key, value, out read);
+            }
+
+            var isRead = Text.TryRead(table, key, value, out var one);
+            read = isRead ? [one!] : [];
+            return isRead;
+        }
+    );
+
     /// <summary>True or false.</summary>
     public static readonly ValueForm<bool> Flag = Of<bool>(
         "true or false",

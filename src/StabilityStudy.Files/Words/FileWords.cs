@@ -170,6 +170,13 @@ internal static class FileWords
         ("", ControlKind.Control)
     );
 
+    /// <summary>What a flag of the instrument means.</summary>
+    public static readonly WordSet<FlagMeaning> FlagMeanings = new(
+        ("harmless", FlagMeaning.Harmless),
+        ("failed", FlagMeaning.Failed),
+        ("reportable with note", FlagMeaning.ReportableWithNote)
+    );
+
     public static readonly WordSet<CollectionState> CollectionStates = new(
         ("incomplete", CollectionState.Incomplete),
         ("ended early", CollectionState.EndedEarly),

@@ -21,6 +21,12 @@ public static class StudyLimits
     /// <summary>Bytes of a row, and of the header line.</summary>
     public const int RowBytes = 1 << 16;
 
+    /// <summary>Bytes of a workbook.</summary>
+    public const int WorkbookBytes = 64 << 20;
+
+    /// <summary>Bytes of a workbook when it is unpacked.</summary>
+    public const int UnpackedBytes = 256 << 20;
+
     /// <summary>Bytes of record.jsonl.</summary>
     public const int RecordBytes = 16 << 20;
 
@@ -47,6 +53,7 @@ public static class StudyLimits
         Path.GetExtension(name).ToUpperInvariant() switch
         {
             ".CSV" => TableBytes,
+            ".XLSX" => WorkbookBytes,
             ".JSONL" => RecordBytes,
             ".PDF" => DocumentBytes,
             _ => TomlBytes,

@@ -1,0 +1,189 @@
+using System.Collections.Frozen;
+using StabilityStudy.Files.Csv;
+
+namespace StabilityStudy.Files.Tables;
+
+/// <summary>
+/// The fields of a row of a facility's own table as they would stand in a file without any setting: headers, constants, words,
+/// times, decimals, units and codes are taken as study.toml says. What does not fit a setting is left as it is.
+/// </summary>
+/// <param name="layout">What study.toml says of the file.</param>
+/// <param name="part">What is special to this result, where a row has several.</param>
+/// <param name="places">Our column → the places of its fields.</param>
+/// <param name="header">The facility's headers.</param>
+/// <param name="units">The unit that header or unit line states for each place; empty where none.</param>
+internal sealed class LaidOutFields(
+    FileLayout layout,
+    TablePart part,
+    FrozenDictionary<string, ImmutableArray<int>> places,
+    ImmutableArray<string> header,
+    ImmutableArray<string> units
+) : IRowFields
+{
+    private static readonly ImmutableArray<string> OfResults =
+    [
+        "result",
+        "baseline_result",
+        "delayed_result",
+    ];
+
+    private TableLine _line = new(1, []);
+    private (string Specimen, string Tube)? _split;
+    private string _code = "";
+
+    /// <summary>Goes on to another line.</summary>
+    public void MoveTo(TableLine line)
+    {
+        _line = line;
+        if (layout.TubePattern is { } pattern)
+        {
+            _code = Stored("tube");
+            _split = pattern.Split(_code);
+        }
+    }
+
+    /// <summary>Whether the result of this part is an empty cell.</summary>
+    public bool IsEmptyResult =>
+        PlacesOf("result") is { IsEmpty: false } found && found.All(place => CellAt(place).IsEmpty);
+
+    /// <summary>Whether the time of this part's test is an empty cell, or has none.</summary>
+    public bool HasNoTime =>
+        !part.Columns.ContainsKey("tested_at")
+        || PlacesOf("tested_at").All(place => CellAt(place).IsEmpty);
+
+    /// <summary>What stands in place of an empty result; null for nothing.</summary>
+    public string? InPlaceOfResult { get; set; }
+
+    /// <inheritdoc/>
+    public string? DateFormat => layout.DateFormat;
+
+    /// <inheritdoc/>
+    public bool Has(string column) => !PlacesOf(column).IsEmpty;
+
+    /// <inheritdoc/>
+    public ReadOnlySpan<char> Characters(Column column, char[] buffer) => Text(column);
+
+    /// <inheritdoc/>
+    public string Text(Column column)
+    {
+        var name = column.Name;
+        if (_split is var (specimen, tube) && name is "specimen" or "tube")
+        {
+            return layout.WordOf(name, name == "tube" ? tube : specimen);
+        }
+
+        if (ConstantOf(name) is { } constant)
+        {
+            return constant;
+        }
+
+        if (name == "result" && InPlaceOfResult is { } word && IsEmptyResult)
+        {
+            return word;
+        }
+
+        if (name == "unit")
+        {
+            return layout.UnitReadAs(StatedUnit());
+        }
+
+        if (name == "time_point" && layout.TimePointOfTube.Count > 0 && !Has(name))
+        {
+            return layout.TimePointOfTube.GetValueOrDefault(_split?.Tube ?? Stored("tube"), "");
+        }
+
+        var found = PlacesOf(name);
+        var text =
+            column.Content == ColumnContent.Times
+                ? TimeForms.Translate(layout, name, [.. found.Select(CellAt)])
+            : found is [var place] && CellAt(place).Kind != CellKind.Text ? CellText(CellAt(place))
+            : layout.Translate(column, Stored(name));
+        return layout.Conversions.Count > 0 && FileLayout.IsInUnit(column)
+            ? Converted(text)
+            : text;
+    }
+
+    /// <inheritdoc/>
+    public string Observed(Column column) => Stored(column.Name);
+
+    /// <inheritdoc/>
+    public string Where(Column column) =>
+        PlacesOf(column.Name) is [var place, ..]
+        && place < header.Length
+        && header[place] is { Length: > 0 } named
+        && named != column.Name
+            ? named
+            : "";
+
+    /// <inheritdoc/>
+    public FieldFault? Fault(Column column) =>
+        FieldFaults.Find(
+            column,
+            ConstantOf(column.Name) is null ? [.. PlacesOf(column.Name).Select(CellAt)] : [],
+            layout
+        ) ?? PatternFault(column);
+
+    private FieldFault? PatternFault(Column column) =>
+        layout.TubePattern is { } pattern
+        && _split is null
+        && column.Name is "specimen" or "tube"
+        && _code.Length > 0
+            ? new(
+                RowQueries.TubePatternFailed,
+                IdentityShape.Of(_code) is null ? _code : "",
+                $"The code does not have the form tube_pattern = \"{layout.TubePattern!.Text}\", so that specimen and tube cannot be told apart.",
+                "Correct the code, or tube_pattern in study.toml."
+            )
+            : null;
+
+    private string? ConstantOf(string column) =>
+        part.Constants.TryGetValue(column, out var own) ? own
+        : layout.Constants.TryGetValue(column, out var shared) && !part.Columns.ContainsKey(column)
+            ? shared
+        : null;
+
+    /// <summary>The unit as the file states it: in its column, else in the header of the results or in the line below.</summary>
+    private string StatedUnit()
+    {
+        if (Has("unit"))
+        {
+            return layout.Trimmed(Stored("unit"));
+        }
+
+        return OfResults
+                .SelectMany(PlacesOf)
+                .Where(place => place < units.Length)
+                .Select(place => units[place])
+                .Distinct()
+                .ToArray()
+            is [var only]
+            ? only
+            : "";
+    }
+
+    private string Converted(string text)
+    {
+        var stated = ConstantOf("unit") ?? layout.WordOf("unit", StatedUnit());
+        return layout.Conversions.TryGetValue(stated, out var conversion)
+            ? conversion.Apply(text)
+            : text;
+    }
+
+    private string CellText(TableCell cell) =>
+        cell.Kind == CellKind.RoundedNumber && layout.Form.Numbers == ShownNumber.Stored
+            ? cell.Other
+            : cell.Text;
+
+    private string Stored(string column)
+    {
+        var found = PlacesOf(column);
+        return found.Length == 1
+            ? CellAt(found[0]).Text
+            : string.Join(' ', found.Select(place => CellAt(place).Text).Where(t => t.Length > 0));
+    }
+
+    private ImmutableArray<int> PlacesOf(string column) => places.GetValueOrDefault(column, []);
+
+    private TableCell CellAt(int place) =>
+        place < _line.Cells.Length ? _line.Cells[place] : new("");
+}

@@ -1,0 +1,134 @@
+using StabilityStudy.Files.Csv;
+
+namespace StabilityStudy.Files.Tables;
+
+/// <summary>The rows below a header: without the footer, without headers that stand again, and without the titles of further blocks.</summary>
+internal sealed class TableBody(
+    TableHeader header,
+    FileLayout layout,
+    CsvColumns columns,
+    string fileName,
+    QueryList queries
+)
+{
+    private readonly TableForm _form = layout.Form;
+    private readonly bool _isWorkbook = Workbook.IsName(fileName);
+    private readonly List<TableLine> _titles = [];
+
+    /// <summary>The rows, in the order of the file.</summary>
+    public IEnumerable<TableLine> Rows(IEnumerator<TableLine> lines)
+    {
+        var waiting = new Queue<TableLine>();
+        while (TableHeader.Next(lines))
+        {
+            waiting.Enqueue(lines.Current);
+            while (waiting.Count > _form.FooterLines)
+            {
+                foreach (var row in Take(waiting.Dequeue()))
+                {
+                    yield return row;
+                }
+            }
+        }
+
+        foreach (var row in TakeTitles())
+        {
+            yield return row;
+        }
+
+        CheckFooter(waiting);
+    }
+
+    private int _headerLinesLeft;
+
+    private IEnumerable<TableLine> Take(TableLine line)
+    {
+        if (_headerLinesLeft > 0)
+        {
+            _headerLinesLeft--;
+            return [];
+        }
+
+        if (HeaderSearch.IsSame(line, header.First))
+        {
+            _titles.Clear();
+            _headerLinesLeft = _form.HeaderRows - 1 + (_form.Units == UnitPlace.LineBelow ? 1 : 0);
+            return [];
+        }
+
+        if (IsOtherHeader(line))
+        {
+            queries.Add(
+                CsvQueries.HeaderChanges,
+                new QuerySource(fileName, line.Number, null),
+                "",
+                FormattableString.Invariant(
+                    $"The names of the header of line {header.Line} stand here in another order, so that the rows below have other columns."
+                ),
+                "Put each block into a file of its own and name them in more_files, or bring the columns into one order."
+            );
+            return [];
+        }
+
+        if (_form.HeaderRepeats && IsTitle(line))
+        {
+            _titles.Add(line);
+            return [];
+        }
+
+        return [.. TakeTitles(), .. IsWhole(line) ? [line] : ImmutableArray<TableLine>.Empty];
+    }
+
+    private ImmutableArray<TableLine> TakeTitles()
+    {
+        ImmutableArray<TableLine> taken = [.. _titles.Where(IsWhole)];
+        _titles.Clear();
+        return taken;
+    }
+
+    private bool IsWhole(TableLine line) =>
+        _isWorkbook
+        || CsvFile.IsWhole(
+            line.Cells.Length,
+            place => line.Cells[place].Text,
+            header.First.Cells.Length,
+            name => header.Names.IndexOf(layout.HeadersOf(name)[0]),
+            fileName,
+            columns,
+            line.Number,
+            layout.Delimiter,
+            queries
+        );
+
+    // A title over a further block stands alone in its line.
+    private static bool IsTitle(TableLine line) => line.Cells.Count(cell => !cell.IsEmpty) == 1;
+
+    private bool IsOtherHeader(TableLine line)
+    {
+        var names = header.First.Cells.Select(cell => cell.Text.Trim()).Where(n => n.Length > 0);
+        var here = line.Cells.Select(cell => (cell.Text ?? "").Trim()).ToHashSet();
+        var count = names.Count();
+        return count > 1 && names.All(here.Contains);
+    }
+
+    private void CheckFooter(Queue<TableLine> footer)
+    {
+        foreach (var line in footer)
+        {
+            var filled = line.Cells.Count(cell => !cell.IsEmpty);
+            var usual = header.First.Cells.Count(cell => !cell.IsEmpty);
+            if (line.Cells.Length == header.First.Cells.Length && filled > 1 && 2 * filled > usual)
+            {
+                queries.Add(
+                    CsvQueries.FooterLooksLikeRow,
+                    new QuerySource(fileName, line.Number, null),
+                    "",
+                    FormattableString.Invariant(
+                        $"The line belongs to the {_form.FooterLines} that study.toml leaves out at the end, and it is filled in like a row."
+                    ),
+                    $"Correct footer_lines under [read.{columns.Section}] in study.toml, or take the line out of the file if it is no row."
+                );
+            }
+        }
+    }
+}

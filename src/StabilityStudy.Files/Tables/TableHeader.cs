@@ -1,0 +1,161 @@
+using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Units;
+
+namespace StabilityStudy.Files.Tables;
+
+/// <summary>The header of a table: names and units.</summary>
+/// <param name="Line">The line on which it begins.</param>
+/// <param name="Names">The name of each column.</param>
+/// <param name="Units">The unit of each column; empty where the file states none.</param>
+/// <param name="First">The first line of the header as it stands, which may be repeated.</param>
+internal sealed record TableHeader(
+    int Line,
+    ImmutableArray<string> Names,
+    ImmutableArray<string> Units,
+    TableLine First
+)
+{
+    /// <summary>Reads the header; null after a query.</summary>
+    public static TableHeader? Read(
+        IEnumerator<TableLine> lines,
+        string fileName,
+        CsvColumns columns,
+        FileLayout layout,
+        HeaderSearch search,
+        ImmutableArray<TableLine> preamble,
+        QueryList queries
+    )
+    {
+        var form = layout.Form;
+        var stopsBefore = queries.StopCount;
+        if (
+            !Next(lines)
+            || (form.HeaderLine is { } stated && lines.Current.Number != stated)
+        )
+        {
+            if (queries.StopCount == stopsBefore)
+            {
+                queries.Add(
+                    CsvQueries.EmptyFile,
+                    new QuerySource(fileName, form.HeaderLine, null),
+                    "",
+                    form.HeaderLine is { } line
+                        ? FormattableString.Invariant(
+                            $"Nothing stands on line {line}, where study.toml says that the header is.{search.Elsewhere(preamble, form)}"
+                        )
+                        : "The file has no header line.",
+                    form.HeaderLine is null
+                        ? $"Begin the file with the column names: {string.Join(",", columns.Required)}."
+                        : $"Correct header_line under [read.{columns.Section}] in study.toml."
+                );
+            }
+
+            return null;
+        }
+
+        var first = lines.Current;
+        if (
+            OtherForm.ReportDelimiter(
+                [.. first.Cells.Select(cell => cell.Text)],
+                first.Number,
+                fileName,
+                columns.Section,
+                queries,
+                Workbook.IsName(fileName) ? ' ' : layout.Delimiter
+            )
+        )
+        {
+            return null;
+        }
+
+        var names = first.Cells.Select(cell => cell.Text.Trim()).ToArray();
+        var titles = form.HeaderRows > 1 ? Filled(first.Cells) : names;
+        for (var i = 1; i < form.HeaderRows && Next(lines); i++)
+        {
+            var lower = lines.Current;
+            titles =
+            [
+                .. titles.Select((name, place) => $"{name} {lower.TextAt(place).Trim()}".Trim()),
+            ];
+        }
+
+        var units = UnitsOf(lines, form, titles);
+        return queries.StopCount > stopsBefore
+            ? null
+            : new(first.Number, [.. titles], units, first);
+    }
+
+    /// <summary>Goes on to the next line on which something stands.</summary>
+    public static bool Next(IEnumerator<TableLine> lines)
+    {
+        while (lines.MoveNext())
+        {
+            if (!lines.Current.IsEmpty)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    /// <summary>The unit in brackets at the end of a header: "aPTT (s)"; empty where there is none.</summary>
+    public static string UnitIn(string header)
+    {
+        var name = header.TrimEnd();
+        var (open, close) =
+            name.EndsWith(')') ? ('(', ')')
+            : name.EndsWith(']') ? ('[', ']')
+            : (' ', ' ');
+        var at = open == ' ' ? -1 : name.LastIndexOf(open);
+
+        // The brackets of a unit itself, as in "anti-Xa ([IU]/mL)" or "D-dimer (mg/L (FEU))".
+        while (at > 0 && name[at..].Count(c => c == open) < name[at..].Count(c => c == close))
+        {
+            at = name.LastIndexOf(open, at - 1);
+        }
+
+        return at < 0 ? "" : name[(at + 1)..^1].Trim();
+    }
+
+    private static ImmutableArray<string> UnitsOf(
+        IEnumerator<TableLine> lines,
+        TableForm form,
+        string[] names
+    )
+    {
+        if (form.Units == UnitPlace.LineBelow && Next(lines))
+        {
+            var below = lines.Current;
+            return
+            [
+                .. names.Select((_, place) => below.TextAt(place).Trim().Trim('(', ')').Trim()),
+            ];
+        }
+
+        // Brackets that hold a known unit are compared with what is stated, even where study.toml does not look for it there.
+        return
+        [
+            .. names
+                .Select(UnitIn)
+                .Select(unit =>
+                    form.Units == UnitPlace.Header || UnitTable.Find(unit) is not null ? unit : ""
+                ),
+        ];
+    }
+
+    // A title over several columns stands in the first of them.
+    private static string[] Filled(TableCell[] cells)
+    {
+        var names = new string[cells.Length];
+        for (var i = 0; i < cells.Length; i++)
+        {
+            names[i] =
+                cells[i].Text.Trim() is { Length: > 0 } own ? own
+                : i > 0 ? names[i - 1]
+                : "";
+        }
+
+        return names;
+    }
+}

@@ -1,0 +1,249 @@
+using ExcelDataReader;
+
+namespace StabilityStudy.Files.Tables;
+
+/// <summary>Reads a sheet of a workbook (.xlsx) as lines of a table.</summary>
+internal static class Workbook
+{
+    private const int MostColumns = 1024;
+    private const long MostCells = 20_000_000;
+    private const string Visible = "visible";
+
+    /// <summary>Whether a name is that of a workbook.</summary>
+    public static bool IsName(string name) =>
+        name.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase);
+
+    /// <summary>The lines of a sheet; null after a query.</summary>
+    /// <param name="bytes">The file.</param>
+    /// <param name="sheet">Name of the sheet; null for the only visible one.</param>
+    /// <param name="fileName">Name of the file, for the queries.</param>
+    /// <param name="section">Name of the table of study.toml that describes the file.</param>
+    /// <param name="queries">Takes what does not fit.</param>
+    public static ImmutableArray<TableLine>? Read(
+        ReadOnlyMemory<byte> bytes,
+        string? sheet,
+        string fileName,
+        string section,
+        QueryList queries
+    )
+    {
+        var fault = Fault(bytes.Span);
+        if (fault is null)
+        {
+            // What is read here may be made to harm, and its reader throws exceptions of many kinds.
+#pragma warning disable CA1031
+            try
+            {
+                var copy = bytes.ToArray();
+                fault = WorkbookBounds.Check(copy);
+                if (fault is null)
+                {
+                    using var reader = ExcelReaderFactory.CreateOpenXmlReader(
+                        new MemoryStream(copy, writable: false)
+                    );
+                    return ReadSheet(reader, sheet, fileName, section, queries);
+                }
+            }
+            catch (Exception error) when (error is not OutOfMemoryException)
+            {
+                fault = new(
+                    FileQueries.NotAWorkbook,
+                    "The file is damaged, or not a workbook as spreadsheet programs write it.",
+                    "Open it in a spreadsheet program and save it again as .xlsx, or save the sheet as CSV."
+                );
+            }
+#pragma warning restore CA1031
+        }
+
+        queries.Add(
+            fault.Kind,
+            new QuerySource(fileName, null, null),
+            "",
+            fault.Message,
+            fault.Action
+        );
+        return null;
+    }
+
+    private static WorkbookFault? Fault(ReadOnlySpan<byte> bytes) =>
+        bytes.Length > StudyLimits.WorkbookBytes
+            ? new(
+                FileQueries.FileTooLarge,
+                $"The workbook is larger than {StudyLimits.InWords(StudyLimits.WorkbookBytes)}.",
+                "Save only the sheet with the data, or save it as CSV."
+            )
+        : bytes.StartsWith<byte>([0xD0, 0xCF, 0x11, 0xE0])
+            ? new(
+                FileQueries.NotAWorkbook,
+                "The file is protected by a password, or has the form of spreadsheets before 2007.",
+                "Save it as .xlsx without a password."
+            )
+        : null;
+
+    private static ImmutableArray<TableLine>? ReadSheet(
+        IExcelDataReader reader,
+        string? sheet,
+        string fileName,
+        string section,
+        QueryList queries
+    )
+    {
+        var names = new List<(string Name, bool IsVisible)>();
+        do
+        {
+            names.Add((reader.Name, reader.VisibleState == Visible));
+        } while (reader.NextResult());
+        if (Choose(names, sheet, fileName, section, queries) is not { } chosen)
+        {
+            return null;
+        }
+
+        reader.Reset();
+        for (var i = 0; i < chosen; i++)
+        {
+            reader.NextResult();
+        }
+
+        if (
+            reader.FieldCount > MostColumns
+            || reader.RowCount > StudyLimits.TableLines
+            || (long)reader.FieldCount * reader.RowCount > MostCells
+        )
+        {
+            queries.Add(
+                FileQueries.FileTooLarge,
+                new QuerySource(fileName, null, null),
+                FormattableString.Invariant($"{reader.RowCount} rows, {reader.FieldCount} columns"),
+                FormattableString.Invariant(
+                    $"The sheet \"{reader.Name}\" reaches over {reader.RowCount} rows and {reader.FieldCount} columns; at most {MostColumns} columns and {MostCells / 1_000_000} million cells are read."
+                ),
+                "Delete the empty rows and columns behind the data, which a format alone can make long, or save the sheet as CSV."
+            );
+            return null;
+        }
+
+        return Lines(reader, fileName, queries);
+    }
+
+    private static int? Choose(
+        List<(string Name, bool IsVisible)> names,
+        string? sheet,
+        string fileName,
+        string section,
+        QueryList queries
+    )
+    {
+        var visible = names.Where(item => item.IsVisible).Select(item => item.Name).ToArray();
+        var place = sheet is null
+            ? (visible is [var only] ? names.FindIndex(item => item.Name == only) : -1)
+            : names.FindIndex(item => string.Equals(item.Name, sheet, StringComparison.Ordinal));
+        if (place >= 0)
+        {
+            return place;
+        }
+
+        var listed = string.Join(", ", names.Select(item => $"\"{item.Name}\""));
+        queries.Add(
+            FileQueries.SheetNotStated,
+            new QuerySource(fileName, null, null),
+            sheet ?? "",
+            sheet is null
+                ? FormattableString.Invariant(
+                    $"The workbook has {visible.Length} visible sheets, and study.toml does not say which is meant."
+                )
+                : $"The workbook has no sheet \"{sheet}\".{NearestWord.Question(sheet, names.Select(item => item.Name))}",
+            $"Write sheet = \"…\" under [read.{section}] in study.toml, with one of {listed}."
+        );
+        return null;
+    }
+
+    private static ImmutableArray<TableLine> Lines(
+        IExcelDataReader reader,
+        string fileName,
+        QueryList queries
+    )
+    {
+        var merged = new Queue<CellRange>(
+            (reader.MergeCells ?? []).OrderBy(range => range.FromRow)
+        );
+        var reaching = new List<CellRange>();
+        var lines = ImmutableArray.CreateBuilder<TableLine>();
+        var hidden = new List<int>();
+        var number = 0;
+        while (reader.Read())
+        {
+            number++;
+            var cells = new TableCell[reader.FieldCount];
+            for (var i = 0; i < cells.Length; i++)
+            {
+                cells[i] = CellReading.Read(reader, i);
+            }
+
+            while (merged.TryPeek(out var next) && next.FromRow < number)
+            {
+                reaching.Add(merged.Dequeue());
+            }
+
+            reaching.RemoveAll(range => range.ToRow < number - 1);
+            foreach (var range in reaching)
+            {
+                Merge(range, number - 1, cells);
+            }
+
+            var line = new TableLine(number, cells);
+            if (!line.IsEmpty)
+            {
+                lines.Add(line);
+                if (reader.RowHeight == 0)
+                {
+                    hidden.Add(number);
+                }
+            }
+        }
+
+        ReportHidden("row", hidden, fileName, queries);
+        ReportHidden(
+            "column",
+            [
+                .. Enumerable
+                    .Range(0, reader.FieldCount)
+                    .Where(i => reader.GetColumnWidth(i) == 0)
+                    .Select(i => i + 1),
+            ],
+            fileName,
+            queries
+        );
+        return lines.ToImmutable();
+    }
+
+    private static void Merge(CellRange range, int row, TableCell[] cells)
+    {
+        for (var i = range.FromColumn; i <= Math.Min(range.ToColumn, cells.Length - 1); i++)
+        {
+            if (row > range.FromRow || i > range.FromColumn)
+            {
+                cells[i] = new("", CellKind.Merged);
+            }
+        }
+    }
+
+    private static void ReportHidden(
+        string what,
+        List<int> places,
+        string fileName,
+        QueryList queries
+    )
+    {
+        if (places.Count > 0)
+        {
+            queries.AddOwn(
+                FileQueries.HiddenCells,
+                new QuerySource(fileName, what == "row" ? places[0] : null, null),
+                "",
+                what,
+                places[0].ToString(CultureInfo.InvariantCulture),
+                places.Count.ToString(CultureInfo.InvariantCulture)
+            );
+        }
+    }
+}
