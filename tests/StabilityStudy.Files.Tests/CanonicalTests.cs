@@ -32,7 +32,7 @@ public sealed class CanonicalTests
             specimen,tube,analyte,time_point,replicate,tested_at,result,unit,run,instrument,lot,calibration,operator,flag,remark,source_row
             S-001,A,aPTT,baseline,1,2026-03-02T07:50:00+01:00,31.2,s,R1,A1,L1,C1,P1,,,2
             S-001,B,aPTT,6 h,1,2026-03-02T13:05:00+01:00,32.5,s,R2,A1,L1,C1,P1,,,3
-            S-002,A,aPTT,baseline,1,2026-03-03T07:55:00+01:00,>180,s,R3,A1,L1,C1,P1,!,"above, the limit",4
+            S-002,A,aPTT,baseline,1,2026-03-03T07:55:00+01:00,>180,s,R3,A1,L1,C1,P1,ERROR,"above, the limit",4
             S-002,B,aPTT,8 h,1,,QNS,,,,,,,,,5
 
             """",

@@ -29,6 +29,7 @@ public sealed class DeclarationTests
         AnyCode,
         AnyCode,
         AnyCode,
+        new FlagSet(FrozenDictionary<string, FlagMeaning>.Empty, true),
         new LocalTimes(null, true)
     );
 

@@ -119,7 +119,7 @@ internal static class GoodStudy
         specimen,tube,analyte,time_point,replicate,tested_at,result,unit,run,instrument,lot,calibration,operator,flag,remark
         S-001,A,aPTT,baseline,1,2026-03-02T07:50,31.2,s,R1,A1,L1,C1,P1,,
         S-001,B,aPTT,6 h,1,2026-03-02T13:05,32.5,s,R2,A1,L1,C1,P1,,
-        S-002,A,aPTT,baseline,1,2026-03-03T07:55,>180,s,R3,A1,L1,C1,P1,!,"above, the limit"
+        S-002,A,aPTT,baseline,1,2026-03-03T07:55,>180,s,R3,A1,L1,C1,P1,ERROR,"above, the limit"
         S-002,B,aPTT,8 h,,,QNS,,,,,,,,
 
         """";

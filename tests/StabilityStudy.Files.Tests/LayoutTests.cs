@@ -120,7 +120,7 @@ public sealed class LayoutTests
     [InlineData("\";\"", "\"#\"", "unknown-word", "read.results.delimiter")]
     [InlineData("\",\"", "\"'\"", "unknown-word", "read.results.decimal")]
     [InlineData("latin-1", "latin-9", "unknown-word", "read.results.encoding")]
-    [InlineData("dd.MM.yyyy", "dd.MM.yy", "unknown-word", "read.results.date_format")]
+    [InlineData("dd.MM.yyyy", "dd.MM.yy", "missing-key", "read.results.century")]
     [InlineData("dd.MM", "dd.MMT", "unknown-word", "read.results.date_format")]
     [InlineData("HH:mm", "hh:mm", "unknown-word", "read.results.date_format")]
     [InlineData("HH:mm", "HH:mm tt", "unknown-word", "read.results.date_format")]

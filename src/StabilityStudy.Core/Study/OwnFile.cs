@@ -16,7 +16,16 @@ public sealed record OwnFile(
     ImmutableArray<ReadWord> Words,
     ImmutableArray<ReplacedCodes> Codes,
     ImmutableArray<StatedConstant> Constants
-);
+)
+{
+    /// <summary>Further settings that say how its lines were taken.</summary>
+    public ImmutableArray<ReadSetting> Settings { get; init; } = [];
+}
+
+/// <summary>A setting of study.toml that says how the lines of a file were taken.</summary>
+/// <param name="Key">The key.</param>
+/// <param name="Value">Its value.</param>
+public sealed record ReadSetting(string Key, string Value);
 
 /// <summary>A column under the laboratory's own header.</summary>
 /// <param name="Column">Our name of the column.</param>
@@ -27,7 +36,11 @@ public sealed record ReadHeader(string Column, string Header);
 /// <param name="Column">Our name of the column.</param>
 /// <param name="Written">The word in the file; empty for an empty field.</param>
 /// <param name="ReadAs">The word in its place.</param>
-public sealed record ReadWord(string Column, string Written, string ReadAs);
+public sealed record ReadWord(string Column, string Written, string ReadAs)
+{
+    /// <summary>What stands behind a unit into which results were converted.</summary>
+    public const string Converted = " (results converted)";
+}
 
 /// <summary>A column of study codes in which entries of the file were replaced.</summary>
 /// <param name="Column">Our name of the column.</param>

@@ -10,7 +10,7 @@ namespace StabilityStudy.Files.Csv;
 /// </summary>
 internal static class CsvFile
 {
-    private static readonly ImmutableArray<QueryKind> Losses =
+    internal static readonly ImmutableArray<QueryKind> Losses =
     [
         CsvQueries.CsvQuotes,
         CsvQueries.CsvFieldCount,

@@ -14,11 +14,6 @@ internal static class CsvHeader
         QueryList queries
     )
     {
-        if (columns.Layout is { } layout)
-        {
-            return MappedHeader.Match(header, line, fileName, columns, layout, queries);
-        }
-
         var stopsBefore = queries.StopCount;
         var places = new Dictionary<string, int>(StringComparer.Ordinal);
         for (var i = 0; i < header.Length; i++)

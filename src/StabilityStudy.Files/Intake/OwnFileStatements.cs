@@ -30,6 +30,7 @@ public static class OwnFileStatements
                 && context.ColumnsOf(query)!.Names.Contains(meant)
                 && NearestWord.Find(query.Source.Column!, [meant]) is not null,
             [CsvQueries.OwnColumnLeftAside] = FitsColumnLeftAside,
+            [FileQueries.HiddenCells] = FitsHidden,
             [RowQueries.DuplicateRow] = FitsDuplicate,
             [LockFileQueries.RecordChainBroken] = (_, query) =>
                 query is { Source: { File: StudyRecord.Name, Line: >= 1, Column: null } },
@@ -138,12 +139,30 @@ public static class OwnFileStatements
         && layout.HeaderOf(name) == read
         && read != name;
 
-    private static bool FitsDuplicate(Context context, DataQuery query) =>
-        query is { Source: { Line: { } second, Column: null }, Values.Items: [var key, var line] }
+    private static bool FitsHidden(Context context, DataQuery query) =>
+        query
+            is {
+                Source: { Column: null, File: var name, Line: var line },
+                Observed: "",
+                Values.Items: [("row" or "column") and var what, var first, var count]
+            }
+        && Tables.Workbook.IsName(name)
         && context.ColumnsOf(query) is not null
+        && IsCount(first)
+        && IsCount(count)
+        && (what == "row") == (line is not null);
+
+    private static bool IsCount(string text) =>
+        int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number)
+        && number > 0;
+
+    private static bool FitsDuplicate(Context context, DataQuery query) =>
+        query is { Source: { Line: not null, Column: null }, Values.Items: [var key, var line] }
+        && context.ColumnsOf(query) is not null
+        && context.Counted(query.Source) is var (file, second)
         && int.TryParse(line, NumberStyles.None, CultureInfo.InvariantCulture, out var first)
         && first < second
-        && context.KeysOn(query.Source.File, first).Contains((key, query.Observed));
+        && context.KeysOn(file, first).Contains((key, query.Observed));
 
     private static bool FitsSigned(DataQuery query) =>
         query.Values.Items is [var day, _, ..] values
@@ -198,11 +217,21 @@ public static class OwnFileStatements
                     attached.Files.ContainsKey(name)
                 );
 
+            IEnumerable<OwnFile> Files(DataFile file, string name, ImmutableArray<string> more) =>
+                more.Select(further =>
+                        File(file, name) with
+                        {
+                            Shown = further,
+                            Usual = further,
+                        }
+                    )
+                    .Prepend(File(file, name));
+
             return new(
                 [
-                    File(data.Specimens, usual.Specimens),
-                    File(data.Results, usual.Results),
-                    File(data.Controls, usual.Controls),
+                    .. Files(data.Specimens, usual.Specimens, data.More.Specimens),
+                    .. Files(data.Results, usual.Results, data.More.Results),
+                    .. Files(data.Controls, usual.Controls, data.More.Controls),
                 ],
                 [.. stated.RawFiles.Select(file => file.Name)],
                 stated.OwnFileQueries,
@@ -219,6 +248,18 @@ public static class OwnFileStatements
                     )
                     ?.Columns
                 : null;
+
+        /// <summary>The first file of the kind, with the line as it is counted through all of them.</summary>
+        public (string File, int Line)? Counted(QuerySource source)
+        {
+            var names = Study.Inputs.Facts.Files;
+            return
+                names.CountedLine(source, names.Results, names.MoreResults) is { } result
+                    ? (names.Results, result)
+                : names.CountedLine(source, names.Controls, names.MoreControls) is { } control
+                    ? (names.Controls, control)
+                : null;
+        }
 
         /// <summary>The results that a line of the laboratory's file gave.</summary>
         public IEnumerable<(string Key, string Result)> KeysOn(string file, int line) =>

@@ -126,6 +126,17 @@ internal static class SectionKeys
         );
     }
 
+    /// <summary>The word for a place of units; null for the usual one.</summary>
+    public static string? WordOf(UnitPlace place) =>
+        place == UnitPlace.Column ? null : UnitPlaces.Write(place);
+
+    /// <summary>The word for what an empty cell means.</summary>
+    public static string? WordOf(EmptyCell? cell) => cell is { } known ? EmptyCells.Write(known) : null;
+
+    /// <summary>The word for which number is meant.</summary>
+    public static string? WordOf(ShownNumber? number) =>
+        number is { } known ? ShownNumbers.Write(known) : null;
+
     private static bool IsPattern(TomlTable table, Key key, string text) =>
         new TubePattern(text).IsSound
         || table.Refuse(

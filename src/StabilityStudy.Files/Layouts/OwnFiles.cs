@@ -32,12 +32,25 @@ internal static class OwnFiles
                 let header = layout.HeaderOf(column.Name)
                 where header != column.Name
                 select new ReadHeader(column.Name, header),
+                .. from part in layout.Parts
+                from column in columns
+                where part.Columns.ContainsKey(column.Name)
+                select new ReadHeader(
+                    column.Name,
+                    string.Join(" and ", part.Columns[column.Name])
+                ),
             ],
             [
                 .. from item in mapped
                 where !item.Column.IsOfPersons
                 from word in item.Words.OrderBy(word => word.Key, StringComparer.Ordinal)
                 select new ReadWord(item.Column.Name, word.Key, word.Value),
+                .. from flag in layout.Flags.OrderBy(flag => flag.Key, StringComparer.Ordinal)
+                select new ReadWord("flag", flag.Key, FileWords.FlagMeanings.Write(flag.Value)),
+                .. from unit in layout.Conversions.OrderBy(unit => unit.Key, StringComparer.Ordinal)
+                select new ReadWord("unit", unit.Key, unit.Value.To + ReadWord.Converted),
+                .. from tube in layout.TimePointOfTube.OrderBy(t => t.Key, StringComparer.Ordinal)
+                select new ReadWord("time_point", $"tube {tube.Key}", tube.Value),
             ],
             [
                 .. from item in mapped
@@ -48,8 +61,41 @@ internal static class OwnFiles
                 .. from column in columns
                 where layout.Constants.ContainsKey(column.Name)
                 select new StatedConstant(column.Name, layout.Constants[column.Name]),
+                .. from part in layout.Parts
+                from column in columns
+                where part.Constants.ContainsKey(column.Name)
+                select new StatedConstant(column.Name, part.Constants[column.Name]),
             ]
-        );
+        )
+        {
+            Settings = [.. Settings(layout)],
+        };
+    }
+
+    private static IEnumerable<ReadSetting> Settings(FileLayout layout)
+    {
+        var form = layout.Form;
+        (Key Key, string? Value)[] all =
+        [
+            (SectionKeys.Sheet, form.Sheet),
+            (SectionKeys.HeaderLine, Number(form.HeaderLine)),
+            (SectionKeys.HeaderRows, form.HeaderRows > 1 ? Number(form.HeaderRows) : null),
+            (SectionKeys.FooterLines, form.FooterLines > 0 ? Number(form.FooterLines) : null),
+            (SectionKeys.Units, SectionKeys.WordOf(form.Units)),
+            (SectionKeys.EmptyCell, SectionKeys.WordOf(form.EmptyCell)),
+            (SectionKeys.Numbers, SectionKeys.WordOf(form.Numbers)),
+            (SectionKeys.Century, Number(layout.Century)),
+            (SectionKeys.TimeZone, layout.Zone?.Name),
+            (SectionKeys.TubePattern, layout.TubePattern?.Text),
+            (
+                SectionKeys.MoreFiles,
+                layout.MoreFiles.IsEmpty ? null : string.Join(", ", layout.MoreFiles)
+            ),
+        ];
+        return all.Where(item => item.Value is not null)
+            .Select(item => new ReadSetting(item.Key.Name, item.Value!));
+
+        static string? Number(int? number) => number?.ToString(CultureInfo.InvariantCulture);
     }
 
     private static bool Tells(OwnFile file) =>
@@ -59,5 +105,6 @@ internal static class OwnFiles
                 or { Headers.IsEmpty: false }
                 or { Words.IsEmpty: false }
                 or { Codes.IsEmpty: false }
-                or { Constants.IsEmpty: false };
+                or { Constants.IsEmpty: false }
+                or { Settings.IsEmpty: false };
 }

@@ -29,5 +29,6 @@ internal static class ProtocolChecks
         EligibilityCautions.Check(draft);
         HandlingCautions.Check(draft);
         SourceCautions.Check(draft);
+        LoincChecks.Check(draft);
     }
 }

@@ -34,9 +34,11 @@ internal static class ClockChecks
                 row.TestedAt is not null && tubes.ContainsKey(new TubeKey(row.Specimen, row.Tube))
             )
             .GroupBy(row =>
-                row.Run.Length > 0
-                    ? (row.Run, row.Instrument, Day: default(DateTime))
-                    : ("", row.Instrument, row.TestedAt!.Value.Date)
+                (
+                    row.Run,
+                    row.Instrument,
+                    Day: row.Run.Length > 0 ? default : row.TestedAt!.Value.Date
+                )
             );
         foreach (var run in runs)
         {

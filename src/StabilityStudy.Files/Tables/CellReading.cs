@@ -11,11 +11,6 @@ internal static class CellReading
     /// <summary>The cell at a place of the current row.</summary>
     public static TableCell Read(IExcelDataReader row, int place)
     {
-        if (row.GetCellError(place) is { } error)
-        {
-            return new(ErrorText(error), CellKind.Error);
-        }
-
         return row.GetValue(place) switch
         {
             null => new(""),
@@ -98,18 +93,4 @@ internal static class CellReading
 
         return (hasDay, hasClock);
     }
-
-    private static string ErrorText(CellError error) =>
-        error switch
-        {
-            CellError.NULL => "#NULL!",
-            CellError.DIV0 => "#DIV/0!",
-            CellError.VALUE => "#VALUE!",
-            CellError.REF => "#REF!",
-            CellError.NAME => "#NAME?",
-            CellError.NUM => "#NUM!",
-            CellError.NA => "#N/A",
-            CellError.GETTING_DATA => "#GETTING_DATA",
-            _ => "#ERROR",
-        };
 }

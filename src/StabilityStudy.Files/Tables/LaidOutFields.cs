@@ -151,7 +151,7 @@ internal sealed class LaidOutFields(
         }
 
         return OfResults
-                .SelectMany(PlacesOf)
+                .SelectMany(name => PlacesOf(name))
                 .Where(place => place < units.Length)
                 .Select(place => units[place])
                 .Distinct()
@@ -182,7 +182,8 @@ internal sealed class LaidOutFields(
             : string.Join(' ', found.Select(place => CellAt(place).Text).Where(t => t.Length > 0));
     }
 
-    private ImmutableArray<int> PlacesOf(string column) => places.GetValueOrDefault(column, []);
+    /// <summary>The places of a column in the header.</summary>
+    public ImmutableArray<int> PlacesOf(string column) => places.GetValueOrDefault(column, []);
 
     private TableCell CellAt(int place) =>
         place < _line.Cells.Length ? _line.Cells[place] : new("");

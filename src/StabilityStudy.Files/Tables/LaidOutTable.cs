@@ -50,8 +50,11 @@ internal static class LaidOutTable
         }
 
         var body = new TableBody(header, layout, columns, fileName, queries);
+        var kinds = new DateKinds(header, fileName, queries);
+        var times = TimesOf(columns, parts);
         foreach (var next in body.Rows(line))
         {
+            kinds.Note(next, times);
             foreach (var fields in parts.OfType<LaidOutFields>())
             {
                 fields.MoveTo(next);
@@ -63,10 +66,23 @@ internal static class LaidOutTable
             }
         }
 
+        kinds.Conclude();
         return queries.CountOf(fileName, CsvFile.Losses) > lostBefore
             ? CsvReach.SomeRows
             : CsvReach.EveryRow;
     }
+
+    private static ImmutableArray<(string, int)> TimesOf(
+        CsvColumns columns,
+        LaidOutFields?[] parts
+    ) =>
+        [
+            .. from column in columns.All
+            where column.Content == ColumnContent.Times
+            from part in parts.OfType<LaidOutFields>()
+            from place in part.PlacesOf(column.Name)
+            select (column.Name, place),
+        ];
 
     /// <summary>Whether a part of a row gives a result; an empty cell may mean three things, of which study.toml says one.</summary>
     private static bool IsThere(

@@ -1,3 +1,5 @@
+using System.IO.Compression;
+using System.Text;
 using ExcelDataReader;
 
 namespace StabilityStudy.Files.Tables;
@@ -8,6 +10,9 @@ internal static class Workbook
     private const int MostColumns = 1024;
     private const long MostCells = 20_000_000;
     private const string Visible = "visible";
+
+    // The reader of workbooks asks for this code page as it starts, also where no text has it.
+    static Workbook() => Encoding.RegisterProvider(CodePagesEncodingProvider.Instance);
 
     /// <summary>Whether a name is that of a workbook.</summary>
     public static bool IsName(string name) =>
@@ -35,13 +40,14 @@ internal static class Workbook
             try
             {
                 var copy = bytes.ToArray();
-                fault = WorkbookBounds.Check(copy);
+                using var archive = new ZipArchive(new MemoryStream(copy, writable: false));
+                fault = WorkbookBounds.Check(archive);
                 if (fault is null)
                 {
                     using var reader = ExcelReaderFactory.CreateOpenXmlReader(
                         new MemoryStream(copy, writable: false)
                     );
-                    return ReadSheet(reader, sheet, fileName, section, queries);
+                    return ReadSheet(reader, archive, sheet, fileName, section, queries);
                 }
             }
             catch (Exception error) when (error is not OutOfMemoryException)
@@ -82,6 +88,7 @@ internal static class Workbook
 
     private static ImmutableArray<TableLine>? ReadSheet(
         IExcelDataReader reader,
+        ZipArchive archive,
         string? sheet,
         string fileName,
         string section,
@@ -122,7 +129,19 @@ internal static class Workbook
             return null;
         }
 
-        return Lines(reader, fileName, queries);
+        var scan = SheetScan.Of(archive, chosen);
+        if (scan.WithoutValue is { } cell)
+        {
+            queries.Add(
+                FileQueries.FormulaWithoutValue,
+                new QuerySource(fileName, null, null),
+                cell,
+                $"The formula of cell {cell} has no stored value, so that the cell would be read as empty."
+            );
+            return null;
+        }
+
+        return Lines(reader, scan, fileName, queries);
     }
 
     private static int? Choose(
@@ -159,6 +178,7 @@ internal static class Workbook
 
     private static ImmutableArray<TableLine> Lines(
         IExcelDataReader reader,
+        SheetScan scan,
         string fileName,
         QueryList queries
     )
@@ -176,7 +196,10 @@ internal static class Workbook
             var cells = new TableCell[reader.FieldCount];
             for (var i = 0; i < cells.Length; i++)
             {
-                cells[i] = CellReading.Read(reader, i);
+                cells[i] =
+                    scan.Errors.Count > 0 && scan.Errors.TryGetValue((number, i), out var error)
+                        ? new(error, CellKind.Error)
+                        : CellReading.Read(reader, i);
             }
 
             while (merged.TryPeek(out var next) && next.FromRow < number)

@@ -89,7 +89,7 @@ public sealed class FactsTemplateTests
 
         var draft = StudyFactsReader.Read(Encoding.UTF8.GetBytes(text), "study.toml", queries);
         var read = draft!.Root.OptionalTable(FactsKeys.Read);
-        _ = LayoutReader.FindPairs(read);
+        _ = LayoutReader.FindPairs(read, needsZoneRules: true);
 
         Assert.Empty(queries.ToImmutable().Select(query => $"{query.Source}: {query.Message}"));
         Assert.Single(draft.Exclusions.Items);

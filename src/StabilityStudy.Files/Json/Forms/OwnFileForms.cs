@@ -30,6 +30,12 @@ internal static class OwnFileForms
         { "value", v => v.Value, Form.Text },
     };
 
+    public static readonly ObjectForm<ReadSetting> ReadSettingForm = new("readSetting")
+    {
+        { "key", v => v.Key, Form.Text },
+        { "value", v => v.Value, Form.Text },
+    };
+
     public static readonly ObjectForm<OwnFile> OwnFileForm = new("ownFile")
     {
         { "name", v => v.Name, Form.Text },
@@ -39,5 +45,6 @@ internal static class OwnFileForms
         { "words", v => v.Words, Form.List(ReadWordForm) },
         { "codes", v => v.Codes, Form.List(ReplacedCodesForm) },
         { "constants", v => v.Constants, Form.List(StatedConstantForm) },
+        { "settings", v => v.Settings, Form.List(ReadSettingForm).OrLeftOut() },
     };
 }

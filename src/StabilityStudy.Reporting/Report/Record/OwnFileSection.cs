@@ -18,7 +18,7 @@ internal static class OwnFileSection
                 StartsOnNewPage: false,
                 [
                     .. Rows(files).ToImmutableArray() is { IsEmpty: false } rows
-                        ? [TableOf(rows)]
+                        ? [TableOf(rows, files.Any(IsConverted))]
                         : ImmutableArray<Block>.Empty,
                     .. string.Join("\n", files.Select(Described).OfType<string>())
                         is { Length: > 0 } described
@@ -28,7 +28,7 @@ internal static class OwnFileSection
             );
     }
 
-    private static Table TableOf(ImmutableArray<Row> rows) =>
+    private static Table TableOf(ImmutableArray<Row> rows, bool isConverted) =>
         new(
             "Words of the laboratory's own files that stand for others, as study.toml states them",
             [
@@ -38,8 +38,16 @@ internal static class OwnFileSection
                 new Column("Read as", ColumnAlignment.Left, 2.5),
             ],
             rows,
-            "How many rows had each word is not in this report: the attached data have the words as they were read. No number and no time was read as another."
+            "How many rows had each word is not in this report: the attached data have the words as they were read, and the flags of the instrument as it wrote them. "
+                + (
+                    isConverted
+                        ? "Results were converted where a unit says so, exactly and within one kind of quantity; otherwise no number and no time was read as another."
+                        : "No number and no time was read as another."
+                )
         );
+
+    private static bool IsConverted(OwnFile file) =>
+        file.Words.Any(word => word.ReadAs.EndsWith(ReadWord.Converted, StringComparison.Ordinal));
 
     private static IEnumerable<Row> Rows(ImmutableArray<OwnFile> files) =>
         from file in files
@@ -79,6 +87,9 @@ internal static class OwnFileSection
         [
             file.DateFormat is { } format ? $"times are written {format}" : null,
             file.HasDecimalComma ? "decimals follow a comma" : null,
+            file.Settings.IsEmpty
+                ? null
+                : $"stated in study.toml: {string.Join(", ", file.Settings.Select(item => $"{item.Key} {item.Value}"))}",
             file.Headers.IsEmpty
                 ? null
                 : $"headers that stand for columns: {string.Join(", ", file.Headers.Select(item => $"\"{item.Header}\" for {item.Column}"))}",
