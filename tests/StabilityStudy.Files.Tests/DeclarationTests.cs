@@ -8,6 +8,7 @@ using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.OwnTables;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Toml;
@@ -69,7 +70,7 @@ public sealed class DeclarationTests
             $"{string.Join(',', columns.Names)}\n{string.Join(',', columns.All.Select(c => c.Example))}\n";
         var read = 0;
 
-        CsvFile.Read(
+        DataTable.Read(
             Encoding.UTF8.GetBytes(text),
             "file.csv",
             columns,
@@ -82,7 +83,8 @@ public sealed class DeclarationTests
                     Read(row, column);
                     read++;
                 }
-            }
+            },
+            linesBefore: 0
         );
 
         Assert.Empty(

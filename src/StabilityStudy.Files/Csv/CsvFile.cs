@@ -1,6 +1,5 @@
 using System.Collections.Frozen;
 using CsvHelper;
-using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Csv;
 
@@ -17,42 +16,6 @@ internal static class CsvFile
         CsvQueries.DecimalComma,
         CsvQueries.RecordTooLong,
     ];
-
-    /// <summary>Reads the rows of a file, in its order.</summary>
-    /// <param name="utf8">Content of the file; UTF-8 with or without a byte order mark, any line ends.</param>
-    /// <param name="fileName">Name of the file, for the queries.</param>
-    /// <param name="columns">What the file must and may have.</param>
-    /// <param name="known">What the rows may refer to.</param>
-    /// <param name="queries">Takes what does not fit.</param>
-    /// <param name="read">Called for each sound row; the row is valid only during the call.</param>
-    /// <returns>How much of the file could be read.</returns>
-    public static CsvReach Read(
-        ReadOnlyMemory<byte> utf8,
-        string fileName,
-        CsvColumns columns,
-        KnownCodes known,
-        QueryList queries,
-        Action<CsvRow> read,
-        int linesBefore = 0
-    )
-    {
-        var faults = new RowFaults(fileName, queries);
-        var row = new CsvRow(
-            columns.Layout?.Zone is { } zone
-                ? known with
-                {
-                    Times = new LocalTimes(zone.Rules, true),
-                }
-                : known,
-            faults,
-            linesBefore
-        );
-        var reach = columns.Layout is null
-            ? ReadPlain(utf8, fileName, columns, row, queries, read)
-            : LaidOutTable.Read(utf8, fileName, columns, columns.Layout, row, queries, read);
-        faults.Conclude();
-        return reach;
-    }
 
     /// <summary>The text of a file as UTF-8 without a mark; null after a query.</summary>
     public static ReadOnlyMemory<byte>? TextOf(
@@ -82,7 +45,15 @@ internal static class CsvFile
         return bytes;
     }
 
-    private static CsvReach ReadPlain(
+    /// <summary>Reads the rows of a file in the usual form, in its order.</summary>
+    /// <param name="utf8">Content of the file; UTF-8 with or without a byte order mark, any line ends.</param>
+    /// <param name="fileName">Name of the file, for the queries.</param>
+    /// <param name="columns">What the file must and may have.</param>
+    /// <param name="row">The row that is moved on.</param>
+    /// <param name="queries">Takes what does not fit.</param>
+    /// <param name="read">Called for each sound row; the row is valid only during the call.</param>
+    /// <returns>How much of the file could be read.</returns>
+    public static CsvReach Read(
         ReadOnlyMemory<byte> utf8,
         string fileName,
         CsvColumns columns,

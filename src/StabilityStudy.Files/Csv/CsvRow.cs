@@ -90,19 +90,7 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
         string observed,
         string message,
         string? action = null
-    )
-    {
-        _faultCount += kind.Severity == Severity.Stop ? 1 : 0;
-        var where = _fields.Where(column);
-        faults.Add(
-            kind,
-            _line,
-            column.Name,
-            observed,
-            where.Length > 0 ? $"{message} (Column \"{UnseenCharacters.Shown(where)}\" of the file.)" : message,
-            action
-        );
-    }
+    ) => Add(kind, column.Name, _fields.Where(column), observed, message, action);
 
     /// <summary>
     /// The field as it stands; empty when the file has no such column. Rows of one specimen follow each other, so a text
@@ -129,7 +117,14 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
     {
         if (_fields.Fault(column) is { } fault)
         {
-            Add(fault.Kind, column, fault.Observed, fault.Message, fault.Action);
+            Add(
+                fault.Kind,
+                fault.Column ?? column.Name,
+                _fields.Where(column),
+                fault.Observed,
+                fault.Message,
+                fault.Action
+            );
             return [];
         }
 
@@ -169,5 +164,27 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
         }
 
         return text;
+    }
+
+    private void Add(
+        QueryKind kind,
+        string column,
+        string header,
+        string observed,
+        string message,
+        string? action
+    )
+    {
+        _faultCount += kind.Severity == Severity.Stop ? 1 : 0;
+        faults.Add(
+            kind,
+            _line,
+            column,
+            observed,
+            header.Length > 0
+                ? $"{message} (Column \"{UnseenCharacters.Shown(header)}\" of the file.)"
+                : message,
+            action
+        );
     }
 }

@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Units;
 
@@ -44,7 +43,10 @@ internal sealed record FileLayout(
     public int? Century { get; init; }
 
     /// <summary>The zone of this file's times; null for that of the study.</summary>
-    public StudyZone? Zone { get; init; }
+    public string? ZoneName { get; init; }
+
+    /// <summary>The rules of that zone; null where times are not to be read.</summary>
+    public TimeZoneInfo? ZoneRules { get; init; }
 
     /// <summary>How one code holds specimen and tube; null where each has a column.</summary>
     public TubePattern? TubePattern { get; init; }

@@ -30,9 +30,11 @@ internal interface IRowFields
 /// <param name="Observed">What was read.</param>
 /// <param name="Message">What is wrong.</param>
 /// <param name="Action">What to do; null for what the kind says.</param>
+/// <param name="Column">The column that is at fault; null for the one that was read.</param>
 internal sealed record FieldFault(
     QueryKind Kind,
     string Observed,
     string Message,
-    string? Action = null
+    string? Action = null,
+    string? Column = null
 );

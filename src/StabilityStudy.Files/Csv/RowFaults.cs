@@ -21,7 +21,7 @@ internal sealed class RowFaults(string fileName, QueryList queries)
         string? action
     )
     {
-        var cause = kind == RowQueries.NotATime ? FormOf(observed) : observed + "\n" + message;
+        var cause = IsOfForm(kind) ? FormOf(observed) : observed + "\n" + message;
         if (_groups.TryGetValue((kind, column, cause), out var group))
         {
             group.Count(line);
@@ -65,10 +65,13 @@ internal sealed class RowFaults(string fileName, QueryList queries)
             group.Observed,
             group.Rows == 1 ? group.Message
                 : FormattableString.Invariant(
-                    $"{group.Message} {(group.Kind == RowQueries.NotATime ? "Times of this form stand" : "The same stands")} in {group.Rows} rows: lines {group.LineWords}."
+                    $"{group.Message} {(IsOfForm(group.Kind) ? "Of this form" : "The same")} in {group.Rows} rows: lines {group.LineWords}."
                 ),
             group.Action
         );
+
+    private static bool IsOfForm(QueryKind kind) =>
+        kind == RowQueries.NotATime || kind == RowQueries.TubePatternFailed;
 
     // Digits and letters alone do not make another form: 02.03.26 and 03.03.26, or Mar and Apr.
     private static string FormOf(string text) =>
@@ -97,6 +100,7 @@ internal sealed class RowFaults(string fileName, QueryList queries)
     )
     {
         private readonly List<int> _lines = [Line];
+        private int _last = Line;
 
         public int Rows { get; private set; } = 1;
 
@@ -110,6 +114,12 @@ internal sealed class RowFaults(string fileName, QueryList queries)
 
         public void Count(int line)
         {
+            if (line == _last)
+            {
+                return;
+            }
+
+            _last = line;
             Rows++;
             if (_lines.Count < LinesNamed)
             {

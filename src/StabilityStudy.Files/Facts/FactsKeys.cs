@@ -20,7 +20,7 @@ internal static class FactsKeys
     public static readonly Key<string> Facility = Table.Add("facility", Required, TextUpTo(LongestTitle), "the laboratory", "\"Invented laboratory\"");
     public static readonly Key<string> Question = Table.Add("question", Required, TextUpTo(LongestQuestion), "what was asked, in one sentence", "\"May whole blood wait eight hours?\"");
     public static readonly Key<bool> Invented = Table.Add("invented", Optional, Flag, "whether this is an invented example", "true");
-    public static readonly Key<string?> TimeZone = Table.Add("time_zone", Depends, OptionalText with { Allowed = "a name of the IANA time zone database" }, "zone of times without an offset, for which it is required", "\"America/Chicago\"");
+    public static readonly Key<string?> TimeZone = Table.Add("time_zone", Depends, OptionalText with { Allowed = ZoneReader.Allowed }, "zone of times without an offset, for which it is required", "\"America/Chicago\"");
     public static readonly Key<string?> Funding = Table.Add("funding", Optional, OptionalText, "who paid for the study", "\"the laboratory\"");
     public static readonly Key<string?> Interests = Table.Add("interests", Optional, OptionalText, "interests of those who ran it, or that there are none", "\"none\"");
     public static readonly TableKey People = Table.AddTables("person", Required, PersonKeys.Table, "persons, a [[person]] each", "[[person]]");
@@ -71,8 +71,8 @@ internal static class FileNameKeys
     public static readonly KeyTable Table = new();
 
     // csharpier-ignore-start
-    public static readonly Key<string> Specimens = Table.Add("specimens", Optional, DataFileNames.PlainName.Or(Core.Study.StudyFileNames.Usual.Specimens), "a row a tube", "\"specimens.csv\"");
-    public static readonly Key<string> Results = Table.Add("results", Optional, DataFileNames.PlainName.Or(Core.Study.StudyFileNames.Usual.Results), "a row a result", "\"results.csv\"");
-    public static readonly Key<string> Controls = Table.Add("controls", Optional, DataFileNames.PlainName.Or(Core.Study.StudyFileNames.Usual.Controls), "a row a control result", "\"controls.csv\"");
+    public static readonly Key<string> Specimens = Table.Add("specimens", Optional, PlainNames.Form.Or(Core.Study.StudyFileNames.Usual.Specimens), "a row a tube", "\"specimens.csv\"");
+    public static readonly Key<string> Results = Table.Add("results", Optional, PlainNames.Form.Or(Core.Study.StudyFileNames.Usual.Results), "a row a result", "\"results.csv\"");
+    public static readonly Key<string> Controls = Table.Add("controls", Optional, PlainNames.Form.Or(Core.Study.StudyFileNames.Usual.Controls), "a row a control result", "\"controls.csv\"");
     // csharpier-ignore-end
 }

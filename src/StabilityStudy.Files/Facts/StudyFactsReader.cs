@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Study;
+using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Protocols;
 
 namespace StabilityStudy.Files.Facts;

@@ -4,6 +4,7 @@ using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Json;
+using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Recording;
 using StabilityStudy.Files.Rows;
@@ -120,7 +121,7 @@ public static class OwnFileStatements
 
     private static bool FitsUnreadFile(Context context, DataQuery query) =>
         query is { Source: { Line: null, Column: null, File: var name }, Observed: "" }
-        && DataFileNames.IsTable(name)
+        && PlainNames.IsTable(name)
         && name != StudyFileNames.Looks
         && !context.Raw.Contains(name);
 

@@ -1,4 +1,4 @@
-using StabilityStudy.Files.Facts;
+using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Intake;
@@ -30,7 +30,7 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
 
     /// <summary>Names of the tables of data.</summary>
     public ImmutableArray<string> Tables =>
-        [.. Files.Keys.Where(DataFileNames.IsTable)];
+        [.. Files.Keys.Where(PlainNames.IsTable)];
 
     /// <summary>Whether a table of data has a row below its header line.</summary>
     public bool HasRows =>

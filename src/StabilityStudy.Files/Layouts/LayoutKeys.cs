@@ -1,5 +1,4 @@
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Tables;
 using static StabilityStudy.Files.Toml.ValueForms;
 using static StabilityStudy.Files.Words.Need;
@@ -96,7 +95,7 @@ internal static class SectionKeys
     public static readonly Key<bool> TrimSpaces = Table.Add("trim_spaces", Optional, Flag, "whether spaces around a field are no part of it", "true");
     public static readonly Key<string?> DateFormat = Table.Add("date_format", Optional, Text.When("d, M, yyyy or yy, H or h with tt, mm, ss, f, zzz and . , - / : between them", TellsTime).As<string?>(null, format => format), "how times are written: d day, M month, yyyy year (yy with century), H hour (h with tt for AM and PM), m minute, s second, zzz offset", "\"dd.MM.yyyy HH:mm\"");
     public static readonly Key<int> Century = Table.Add("century", Depends, Whole(1901, 2000), "first year that two digits can mean: with 2000, 26 is 2026; needed for yy in date_format", "2000");
-    public static readonly Key<string?> TimeZone = Table.Add("time_zone", Optional, OptionalText with { Allowed = FactsKeys.TimeZone.Allowed }, "zone of this file's times, where it is not that of the study", "\"UTC\"");
+    public static readonly Key<string?> TimeZone = Table.Add("time_zone", Optional, OptionalText with { Allowed = ZoneReader.Allowed }, "zone of this file's times, where it is not that of the study", "\"UTC\"");
     public static readonly Key<string?> TubePattern = Table.Add("tube_pattern", Optional, Text.When("{specimen}, then {tube}, {letter} or {digit}, with signs between them", IsPattern).As<string?>(null, text => text), "how the code of the tube's column holds specimen and tube; the tube is what follows the last sign between them", "\"{specimen}-{tube}\"");
     public static readonly TableKey TimePoints = Table.AddTable("time_point_of_tube", Optional, KeyTable.Free, "for a tube: the time point at which it is tested, where no column says so", "{ A = \"baseline\", B = \"6 h\" }");
     public static readonly TableKey Columns = Table.AddTable("columns", Optional, KeyTable.Free, "our column = the facility's header, or several in brackets, of which the fields are joined by a space; other columns are then left aside", "{ result = \"Value\", tested_at = [\"Date\", \"Time\"] }");
@@ -104,7 +103,7 @@ internal static class SectionKeys
     public static readonly TableKey Constants = Table.AddTable("constants", Optional, KeyTable.Free, "what holds for every row and is not in the file", "{ analyte = \"aPTT\" }");
     public static readonly TableKey Convert = Table.AddTable("convert", Optional, KeyTable.Free, "unit of the file = unit of the protocol: results are converted, within one kind of quantity and exactly", "{ \"mg/dL\" = \"g/L\" }");
     public static readonly TableKey Wide = Table.AddTables("wide", Optional, PartKeys.Table, "for a table with several results a row, such as a column a time point or an analyte: columns and constants of each, which go before those of all", "[{ columns = { result = \"aPTT 6 h\", tested_at = \"Time 6 h\" }, constants = { time_point = \"6 h\" } }]");
-    public static readonly Key<ImmutableArray<string>> MoreFiles = Table.Add("more_files", Optional, ListOf(DataFileNames.PlainName, "names"), "further files of the same form; lines of the second are counted from 5000001 on, and so on", "[\"results-march.csv\"]");
+    public static readonly Key<ImmutableArray<string>> MoreFiles = Table.Add("more_files", Optional, ListOf(PlainNames.Form, "names"), "further files of the same form; lines of the second are counted from 5000001 on, and so on", "[\"results-march.csv\"]");
     // csharpier-ignore-end
 
     /// <summary>The same with the name of the file.</summary>
@@ -114,13 +113,19 @@ internal static class SectionKeys
             Columns with
             {
                 Example = "{ baseline_result = \"First\", delayed_result = \"Second\" }",
+            },
+            Wide with
+            {
+                Keys = PartKeys.OfPairs,
+                Example =
+                    "[{ columns = { delayed_result = \"aPTT 6 h\" }, constants = { time_point = \"6 h\" } }]",
             }
         );
 
         public static readonly Key<string> File = Table.Add(
             "file",
             Required,
-            DataFileNames.PlainName,
+            PlainNames.Form,
             "name of the file",
             "\"pairs.csv\""
         );
@@ -178,4 +183,12 @@ internal static class PartKeys
     public static readonly TableKey Columns = Table.AddTable("columns", Optional, KeyTable.Free, "as above, for this result alone", "{ result = \"aPTT 6 h\" }");
     public static readonly TableKey Constants = Table.AddTable("constants", Optional, KeyTable.Free, "as above, for this result alone", "{ time_point = \"6 h\" }");
     // csharpier-ignore-end
+
+    /// <summary>The same where each row is a pair.</summary>
+    public static readonly KeyTable OfPairs = Table.Copy(
+        Columns with
+        {
+            Example = "{ delayed_result = \"aPTT 6 h\" }",
+        }
+    );
 }

@@ -1,7 +1,6 @@
 using System.Collections.Frozen;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
-using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Layouts;
@@ -50,6 +49,7 @@ internal static class LayoutReader
         var values = ReadValues(valueTable, columns);
         var format = table.Read(SectionKeys.DateFormat);
         RequireCentury(table, format);
+        var zone = ZoneReader.Read(table, SectionKeys.TimeZone, needsZoneRules);
         return new(
             Delimiter: table.Read(SectionKeys.Delimiter),
             HasDecimalComma: table.Read(SectionKeys.Decimal),
@@ -84,7 +84,8 @@ internal static class LayoutReader
                     )),
             ],
             Century = table.IsSound(SectionKeys.Century) ? table.Read(SectionKeys.Century) : null,
-            Zone = ZoneReader.Read(table, SectionKeys.TimeZone, needsZoneRules),
+            ZoneName = zone?.Name,
+            ZoneRules = zone?.Rules,
             TubePattern = table.Read(SectionKeys.TubePattern) is { } pattern
                 ? new TubePattern(pattern)
                 : null,

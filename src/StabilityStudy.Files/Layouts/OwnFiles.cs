@@ -85,7 +85,7 @@ internal static class OwnFiles
             (SectionKeys.EmptyCell, SectionKeys.WordOf(form.EmptyCell)),
             (SectionKeys.Numbers, SectionKeys.WordOf(form.Numbers)),
             (SectionKeys.Century, Number(layout.Century)),
-            (SectionKeys.TimeZone, layout.Zone?.Name),
+            (SectionKeys.TimeZone, layout.ZoneName),
             (SectionKeys.TubePattern, layout.TubePattern?.Text),
             (
                 SectionKeys.MoreFiles,

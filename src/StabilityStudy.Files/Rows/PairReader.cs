@@ -1,5 +1,6 @@
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.OwnTables;
 using StabilityStudy.Files.Protocols;
 
 namespace StabilityStudy.Files.Rows;
@@ -26,7 +27,7 @@ internal static class PairReader
     {
         var rows = new PairRows();
         var keys = new HashSet<TubeKey>();
-        var reach = CsvFile.Read(
+        var reach = DataTable.Read(
             utf8,
             fileName,
             columns,

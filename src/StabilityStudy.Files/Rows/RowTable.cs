@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.OwnTables;
 
 namespace StabilityStudy.Files.Rows;
 
@@ -48,7 +49,7 @@ internal sealed record RowTable<T>(
     {
         var rows = ImmutableArray.CreateBuilder<T>();
         var keys = new HashSet<TubeKey>();
-        var reach = CsvFile.Read(
+        var reach = DataTable.Read(
             utf8,
             fileName,
             columns,

@@ -141,7 +141,7 @@ internal static class FactsTemplate
         {
             var comment = known.IsEmpty ? Commented.ToString() : "";
             // The tables of "read" have headers of their own.
-            if (table.Keys.Keys.Any(key => key is not TableKey))
+            if (table.Keys.Keys.Any(IsLine))
             {
                 text.Append(comment).Append(Header(table, path)).Append('\n');
             }

@@ -7,6 +7,9 @@ namespace StabilityStudy.Files.Tables;
 /// <summary>Reads a sheet of a workbook (.xlsx) as lines of a table.</summary>
 internal static class Workbook
 {
+    /// <summary>How the name of a workbook ends.</summary>
+    public const string Extension = ".xlsx";
+
     private const int MostColumns = 1024;
     private const long MostCells = 20_000_000;
     private const string Visible = "visible";
@@ -16,7 +19,7 @@ internal static class Workbook
 
     /// <summary>Whether a name is that of a workbook.</summary>
     public static bool IsName(string name) =>
-        name.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase);
+        name.EndsWith(Extension, StringComparison.OrdinalIgnoreCase);
 
     /// <summary>The lines of a sheet; null after a query.</summary>
     /// <param name="bytes">The file.</param>

@@ -30,11 +30,16 @@ internal sealed class KeyTable
     }
 
     /// <summary>A table with the same keys, to which further ones can be added.</summary>
-    /// <param name="other">A key that is described otherwise there.</param>
-    public KeyTable Copy(Key other)
+    /// <param name="others">Keys that are described otherwise there.</param>
+    public KeyTable Copy(params ReadOnlySpan<Key> others)
     {
         var copy = new KeyTable();
-        copy._keys.AddRange(_keys.Select(key => key.Name == other.Name ? other : key));
+        copy._keys.AddRange(_keys);
+        foreach (var other in others)
+        {
+            copy._keys[copy._keys.FindIndex(key => key.Name == other.Name)] = other;
+        }
+
         return copy;
     }
 

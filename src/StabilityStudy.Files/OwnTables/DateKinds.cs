@@ -1,6 +1,7 @@
+using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
 
-namespace StabilityStudy.Files.Tables;
+namespace StabilityStudy.Files.OwnTables;
 
 /// <summary>
 /// Looks whether some times of a column are dates of the spreadsheet and others are texts. That is how a file of days before

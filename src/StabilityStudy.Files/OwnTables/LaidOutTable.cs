@@ -1,6 +1,7 @@
+using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
 
-namespace StabilityStudy.Files.Tables;
+namespace StabilityStudy.Files.OwnTables;
 
 /// <summary>
 /// Reads a facility's own table, from a CSV file or a workbook, as study.toml describes it: where the header stands, what

@@ -1,6 +1,7 @@
+using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
 
-namespace StabilityStudy.Files.Tables;
+namespace StabilityStudy.Files.OwnTables;
 
 /// <summary>The rows below a header: without the footer, without headers that stand again, and without the titles of further blocks.</summary>
 internal sealed class TableBody(

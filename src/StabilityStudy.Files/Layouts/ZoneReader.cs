@@ -1,4 +1,4 @@
-namespace StabilityStudy.Files.Facts;
+namespace StabilityStudy.Files.Layouts;
 
 /// <summary>The time zone of a study.</summary>
 /// <param name="Name">Its IANA name.</param>
@@ -8,6 +8,9 @@ internal sealed record StudyZone(string Name, TimeZoneInfo? Rules);
 /// <summary>Reads the IANA time zone for times that are written without an offset.</summary>
 internal static class ZoneReader
 {
+    /// <summary>What is allowed, in words.</summary>
+    public const string Allowed = "a name of the IANA time zone database";
+
     /// <summary>Reads the zone. A study whose times all have offsets can so be read where no time zone database is installed.</summary>
     public static StudyZone? Read(TomlTable table, Key<string?> key, bool needsRules)
     {

@@ -1,7 +1,8 @@
+using StabilityStudy.Files.Tables;
 using CsvHelper;
 using StabilityStudy.Files.Csv;
 
-namespace StabilityStudy.Files.Tables;
+namespace StabilityStudy.Files.OwnTables;
 
 /// <summary>Reads text with signs between its fields as lines of a table.</summary>
 internal static class DelimitedText

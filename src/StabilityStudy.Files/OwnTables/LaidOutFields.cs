@@ -1,7 +1,8 @@
+using StabilityStudy.Files.Tables;
 using System.Collections.Frozen;
 using StabilityStudy.Files.Csv;
 
-namespace StabilityStudy.Files.Tables;
+namespace StabilityStudy.Files.OwnTables;
 
 /// <summary>
 /// The fields of a row of a facility's own table as they would stand in a file without any setting: headers, constants, words,
@@ -37,7 +38,7 @@ internal sealed class LaidOutFields(
         _line = line;
         if (layout.TubePattern is { } pattern)
         {
-            _code = Stored("tube");
+            _code = layout.Trimmed(Stored("tube"));
             _split = pattern.Split(_code);
         }
     }
@@ -89,7 +90,8 @@ internal sealed class LaidOutFields(
 
         if (name == "time_point" && layout.TimePointOfTube.Count > 0 && !Has(name))
         {
-            return layout.TimePointOfTube.GetValueOrDefault(_split?.Tube ?? Stored("tube"), "");
+            var tested = _split?.Tube ?? layout.WordOf("tube", Stored("tube"));
+            return layout.TimePointOfTube.GetValueOrDefault(tested, tested);
         }
 
         var found = PlacesOf(name);
@@ -126,13 +128,17 @@ internal sealed class LaidOutFields(
     private FieldFault? PatternFault(Column column) =>
         layout.TubePattern is { } pattern
         && _split is null
-        && column.Name is "specimen" or "tube"
+        && (
+            column.Name is "specimen" or "tube"
+            || (column.Name == "time_point" && layout.TimePointOfTube.Count > 0)
+        )
         && _code.Length > 0
             ? new(
                 RowQueries.TubePatternFailed,
                 IdentityShape.Of(_code) is null ? _code : "",
                 $"The code does not have the form tube_pattern = \"{layout.TubePattern!.Text}\", so that specimen and tube cannot be told apart.",
-                "Correct the code, or tube_pattern in study.toml."
+                "Correct the code, or tube_pattern in study.toml.",
+                "tube"
             )
             : null;
 

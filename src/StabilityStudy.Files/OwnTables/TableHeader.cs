@@ -1,7 +1,8 @@
+using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Units;
 
-namespace StabilityStudy.Files.Tables;
+namespace StabilityStudy.Files.OwnTables;
 
 /// <summary>The header of a table: names and units.</summary>
 /// <param name="Line">The line on which it begins.</param>

@@ -1,8 +1,9 @@
+using StabilityStudy.Files.Csv;
 using System.Collections.Frozen;
 using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Units;
 
-namespace StabilityStudy.Files.Csv;
+namespace StabilityStudy.Files.OwnTables;
 
 /// <summary>Matches a facility's header with the columns as study.toml names them. Other columns are not used.</summary>
 internal static class MappedHeader

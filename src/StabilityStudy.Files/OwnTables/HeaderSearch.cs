@@ -1,6 +1,7 @@
+using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
 
-namespace StabilityStudy.Files.Tables;
+namespace StabilityStudy.Files.OwnTables;
 
 /// <summary>Looks for the header of a table on other lines than the stated one, so that a query can say where it is.</summary>
 internal sealed class HeaderSearch(CsvColumns columns, FileLayout layout, KnownCodes known)

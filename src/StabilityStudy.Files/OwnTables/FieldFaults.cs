@@ -1,6 +1,7 @@
+using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
 
-namespace StabilityStudy.Files.Tables;
+namespace StabilityStudy.Files.OwnTables;
 
 /// <summary>Finds what a field of a facility's table may say beside what it seems to say.</summary>
 internal static class FieldFaults
