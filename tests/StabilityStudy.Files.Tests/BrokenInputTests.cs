@@ -230,6 +230,7 @@ public sealed class BrokenInputTests
                 .Concat(HandlingCases.All)
                 .Select(broken => broken.Code)
                 .Concat(elsewhere)
+                .Concat(OwnTables.MisreadingCases.All.Select(misreading => misreading.Code))
                 .Distinct()
                 .Order(StringComparer.Ordinal)
         );

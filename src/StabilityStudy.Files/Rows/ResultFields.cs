@@ -41,7 +41,13 @@ internal static class ResultFields
             column,
             text,
             $"\"{text}\" is not a result.",
-            char.ToUpperInvariant(advice[0]) + advice[1..] + "."
+            char.ToUpperInvariant(advice[0])
+                + advice[1..]
+                + (
+                    text.Count(c => c == ',') == 1 && text.Any(char.IsAsciiDigit)
+                        ? "; where the whole file has decimal commas, write decimal = \",\" into its table under [read] in study.toml."
+                        : "."
+                )
         );
         return new MissingResult(text, MissingReason.NoReportableResult);
     }

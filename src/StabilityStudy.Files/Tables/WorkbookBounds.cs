@@ -33,8 +33,10 @@ internal static class WorkbookBounds
         foreach (var entry in archive.Entries)
         {
             using var stream = entry.Open();
+            var sum = new Crc32();
             for (int read; (read = stream.Read(buffer, 0, buffer.Length)) > 0; )
             {
+                sum.Add(buffer.AsSpan(0, read));
                 left -= read;
                 if (left < 0)
                 {
@@ -42,6 +44,11 @@ internal static class WorkbookBounds
                         $"Unpacked, the workbook is larger than {StudyLimits.InWords(StudyLimits.UnpackedBytes)}."
                     );
                 }
+            }
+
+            if (sum.Sum != entry.Crc32)
+            {
+                throw new InvalidDataException("A part of the workbook is damaged.");
             }
         }
 
