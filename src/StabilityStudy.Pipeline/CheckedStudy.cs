@@ -83,7 +83,7 @@ public sealed record CheckedStudy(
                     query.Severity == Severity.Stop
                 )
                 .Select(query =>
-                    inputs.Facts.Files.CountedLine(
+                    StudyFileNames.CountedLine(
                         query.Source,
                         inputs.Facts.Files.Specimens,
                         inputs.Facts.Files.MoreSpecimens
@@ -105,7 +105,7 @@ public sealed record CheckedStudy(
             : query.Kind == RowQueries.ControlRunUnknown
                 && inputs.Controls.Any(row =>
                     row.SourceRow
-                        == inputs.Facts.Files.CountedLine(
+                        == StudyFileNames.CountedLine(
                             query.Source,
                             inputs.Facts.Files.Controls,
                             inputs.Facts.Files.MoreControls

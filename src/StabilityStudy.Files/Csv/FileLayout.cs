@@ -75,7 +75,8 @@ internal sealed record FileLayout(
 
     /// <summary>Whether a column holds results, or limits of results, which are in the unit of the row.</summary>
     public static bool IsInUnit(Column column) =>
-        column.Content == ColumnContent.Results || column.Name is "allowed_low" or "allowed_high";
+        column.Content == ColumnContent.Results
+        || column.Name is "target" or "allowed_low" or "allowed_high";
 
     /// <summary>The headers that a file must have for one of our columns.</summary>
     public ImmutableArray<string> HeadersOf(string column) =>

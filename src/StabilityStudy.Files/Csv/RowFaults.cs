@@ -99,18 +99,25 @@ internal sealed class RowFaults(string fileName, QueryList queries)
         string? Action
     )
     {
-        private readonly List<int> _lines = [Line];
+        private readonly List<(int First, int Last)> _lines = [(Line, Line)];
         private int _last = Line;
 
         public int Rows { get; private set; } = 1;
 
         public int Beyond { get; set; }
 
+        /// <summary>"2 to 10, 12".</summary>
         public string LineWords =>
             string.Join(
                 ", ",
-                _lines.Select(line => line.ToString(CultureInfo.InvariantCulture))
-            ) + (Rows > _lines.Count ? " …" : "");
+                _lines
+                    .Take(LinesNamed)
+                    .Select(range =>
+                        range.First == range.Last
+                            ? FormattableString.Invariant($"{range.First}")
+                            : FormattableString.Invariant($"{range.First} to {range.Last}")
+                    )
+            ) + (_lines.Count > LinesNamed ? " …" : "");
 
         public void Count(int line)
         {
@@ -119,12 +126,17 @@ internal sealed class RowFaults(string fileName, QueryList queries)
                 return;
             }
 
-            _last = line;
             Rows++;
-            if (_lines.Count < LinesNamed)
+            if (line == _last + 1 && _lines.Count <= LinesNamed && _lines[^1].Last == _last)
             {
-                _lines.Add(line);
+                _lines[^1] = (_lines[^1].First, line);
             }
+            else if (_lines.Count <= LinesNamed)
+            {
+                _lines.Add((line, line));
+            }
+
+            _last = line;
         }
     }
 }

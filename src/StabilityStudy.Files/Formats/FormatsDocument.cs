@@ -28,7 +28,11 @@ internal static class FormatsDocument
                 )
                 + "Times are written with the offset from UTC, "
                 + "or without it where study.toml names a time zone. An optional column may be empty or left out. A facility's own file, with other "
-                + "names, words, signs and date formats, is described under `[read.…]` in study.toml.\n"
+                + "names, words, signs and date formats, is described under `[read.…]` in study.toml, and may be a workbook (.xlsx). Of a workbook the values are read that it stores, "
+                + "formulas by their last value; dates and times have no zone, so that study.toml names one; what a cell shows otherwise than it stores it, a cell that a spreadsheet has turned into a date, "
+                + "an error, a formula without a value and a merged cell among the rows are queries. Units are converted only where `convert` says so; those known are "
+                + string.Join(", ", Units.UnitTable.All.Select(unit => $"`{unit.Name}`"))
+                + ".\n"
         );
         AppendColumns(text, "specimens.csv: a row a tube", TubeColumns.Table.Columns);
         AppendColumns(text, "results.csv: a row a result", ResultColumns.Table.Columns);
@@ -59,7 +63,7 @@ internal static class FormatsDocument
             )
             .Append(
                 CultureInfo.InvariantCulture,
-                $"A table of data: at most {StudyLimits.InWords(StudyLimits.TableBytes)}, {StudyLimits.TableLines} lines, and {StudyLimits.RowBytes} bytes a row. record.jsonl: at most {StudyLimits.InWords(StudyLimits.RecordBytes)} and {StudyLimits.RecordLines} lines. All files of a study together: at most {StudyLimits.InWords(StudyLimits.TableBytes)}. "
+                $"A table of data: at most {StudyLimits.InWords(StudyLimits.TableBytes)}, {StudyLimits.TableLines} lines, and {StudyLimits.RowBytes} bytes a row; a workbook: at most {StudyLimits.InWords(StudyLimits.WorkbookBytes)}, {StudyLimits.InWords(StudyLimits.UnpackedBytes)} when it is unpacked, {Tables.Workbook.MostColumns} columns and {Tables.Workbook.MostCells / 1_000_000} million cells in the sheet that is read. record.jsonl: at most {StudyLimits.InWords(StudyLimits.RecordBytes)} and {StudyLimits.RecordLines} lines. All files of a study together: at most {StudyLimits.InWords(StudyLimits.TableBytes)}. "
             )
             .Append(
                 CultureInfo.InvariantCulture,

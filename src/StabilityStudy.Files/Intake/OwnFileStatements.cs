@@ -255,9 +255,9 @@ public static class OwnFileStatements
         {
             var names = Study.Inputs.Facts.Files;
             return
-                names.CountedLine(source, names.Results, names.MoreResults) is { } result
+                StudyFileNames.CountedLine(source, names.Results, names.MoreResults) is { } result
                     ? (names.Results, result)
-                : names.CountedLine(source, names.Controls, names.MoreControls) is { } control
+                : StudyFileNames.CountedLine(source, names.Controls, names.MoreControls) is { } control
                     ? (names.Controls, control)
                 : null;
         }

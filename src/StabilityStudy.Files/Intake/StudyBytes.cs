@@ -12,6 +12,9 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
     /// <summary>Name of the study facts.</summary>
     public const string FactsName = "study.toml";
 
+    // A spreadsheet program puts a file of such a name beside each workbook that is open.
+    private const string OpenWorkbook = "~$";
+
     private static readonly ImmutableHashSet<string> s_extensions = ImmutableHashSet.Create(
         StringComparer.OrdinalIgnoreCase,
         ".toml",
@@ -22,7 +25,9 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
     );
 
     /// <summary>Whether a name is that of a file a study may consist of; others are left alone.</summary>
-    public static bool Belongs(string name) => s_extensions.Contains(Path.GetExtension(name));
+    public static bool Belongs(string name) =>
+        s_extensions.Contains(Path.GetExtension(name))
+        && !name.Contains(OpenWorkbook, StringComparison.Ordinal);
 
     /// <summary>Gathers files.</summary>
     public static StudyBytes Of(IEnumerable<KeyValuePair<string, ReadOnlyMemory<byte>>> files) =>

@@ -65,7 +65,7 @@ internal sealed class HeaderSearch(CsvColumns columns, FileLayout layout, KnownC
     }
 
     /// <summary>Whether the header also stands before the stated line, so that rows between would be left out unseen; a query then.</summary>
-    public bool FindsEarlier(
+    public static bool FindsEarlier(
         ImmutableArray<TableLine> lines,
         TableForm form,
         string fileName,

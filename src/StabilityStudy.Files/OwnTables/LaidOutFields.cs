@@ -28,6 +28,17 @@ internal sealed class LaidOutFields(
         "delayed_result",
     ];
 
+    private static readonly ImmutableArray<string> OfTests =
+    [
+        "tested_at",
+        "baseline_tested_at",
+        "delayed_tested_at",
+    ];
+
+    // The result that is this part's own, where a row has several.
+    private readonly string _result = OfResults.FirstOrDefault(part.Columns.ContainsKey, "result");
+    private readonly string _testedAt =
+        OfTests.FirstOrDefault(part.Columns.ContainsKey, "tested_at");
     private TableLine _line = new(1, []);
     private (string Specimen, string Tube)? _split;
     private string _code = "";
@@ -43,14 +54,17 @@ internal sealed class LaidOutFields(
         }
     }
 
+    /// <summary>The column of this part's result.</summary>
+    public string ResultColumn => _result;
+
     /// <summary>Whether the result of this part is an empty cell.</summary>
     public bool IsEmptyResult =>
-        PlacesOf("result") is { IsEmpty: false } found && found.All(place => CellAt(place).IsEmpty);
+        PlacesOf(_result) is { IsEmpty: false } found && found.All(place => CellAt(place).IsEmpty);
 
     /// <summary>Whether the time of this part's test is an empty cell, or has none.</summary>
     public bool HasNoTime =>
-        !part.Columns.ContainsKey("tested_at")
-        || PlacesOf("tested_at").All(place => CellAt(place).IsEmpty);
+        !part.Columns.ContainsKey(_testedAt)
+        || PlacesOf(_testedAt).All(place => CellAt(place).IsEmpty);
 
     /// <summary>What stands in place of an empty result; null for nothing.</summary>
     public string? InPlaceOfResult { get; set; }
@@ -73,19 +87,21 @@ internal sealed class LaidOutFields(
             return layout.WordOf(name, name == "tube" ? tube : specimen);
         }
 
-        if (ConstantOf(name) is { } constant)
-        {
-            return constant;
-        }
-
-        if (name == "result" && InPlaceOfResult is { } word && IsEmptyResult)
-        {
-            return word;
-        }
-
         if (name == "unit")
         {
-            return layout.UnitReadAs(StatedUnit());
+            return ConstantOf(name) is { } stated
+                ? layout.Conversions.TryGetValue(stated, out var conversion) ? conversion.To : stated
+                : layout.UnitReadAs(StatedUnit());
+        }
+
+        if (ConstantOf(name) is { } constant)
+        {
+            return Converted(column, constant);
+        }
+
+        if (name == _result && InPlaceOfResult is { } word && IsEmptyResult)
+        {
+            return word;
         }
 
         if (name == "time_point" && layout.TimePointOfTube.Count > 0 && !Has(name))
@@ -98,11 +114,10 @@ internal sealed class LaidOutFields(
         var text =
             column.Content == ColumnContent.Times
                 ? TimeForms.Translate(layout, name, [.. found.Select(CellAt)])
-            : found is [var place] && CellAt(place).Kind != CellKind.Text ? CellText(CellAt(place))
+            : found is [var place] && CellAt(place).Kind != CellKind.Text
+                ? layout.WordOf(name, CellText(CellAt(place)))
             : layout.Translate(column, Stored(name));
-        return layout.Conversions.Count > 0 && FileLayout.IsInUnit(column)
-            ? Converted(text)
-            : text;
+        return Converted(column, text);
     }
 
     /// <inheritdoc/>
@@ -167,8 +182,13 @@ internal sealed class LaidOutFields(
             : "";
     }
 
-    private string Converted(string text)
+    private string Converted(Column column, string text)
     {
+        if (layout.Conversions.Count == 0 || !FileLayout.IsInUnit(column))
+        {
+            return text;
+        }
+
         var stated = ConstantOf("unit") ?? layout.WordOf("unit", StatedUnit());
         return layout.Conversions.TryGetValue(stated, out var conversion)
             ? conversion.Apply(text)

@@ -45,7 +45,7 @@ internal static class LaidOutTable
                     : null
             )
             .ToArray();
-        if (parts.Any(part => part is null) || search.FindsEarlier(preamble, form, fileName, queries))
+        if (parts.Any(part => part is null) || HeaderSearch.FindsEarlier(preamble, form, fileName, queries))
         {
             return CsvReach.Nothing;
         }
@@ -103,7 +103,7 @@ internal static class LaidOutTable
         {
             row.Add(
                 RowQueries.EmptyCellUnclear,
-                columns.All.First(column => column.Name == "result"),
+                columns.All.First(column => column.Name == fields.ResultColumn),
                 "",
                 "The cell is empty, and a table with several results a row does not show whether the tube gave no result, was not tested, or was never planned.",
                 $"Write empty_cell = \"no result\", \"not tested\" or \"not planned\" under [read.{columns.Section}] in study.toml; where it is not the same everywhere, write NA, NT or the reason into the cells."

@@ -40,38 +40,42 @@ internal sealed class TableBody(
         CheckFooter(waiting);
     }
 
-    private int _headerLinesLeft;
+    private int _headerLine;
+    private int _before = header.Lines[^1].Number;
 
     private IEnumerable<TableLine> Take(TableLine line)
     {
-        if (_headerLinesLeft > 0)
+        var isApart = line.Number > _before + 1;
+        _before = line.Number;
+        if (_headerLine > 0)
         {
-            _headerLinesLeft--;
+            // The lines below a repeated header are the same as below the first, or rows would be lost.
+            var expected = header.Lines[_headerLine];
+            _headerLine = (_headerLine + 1) % header.Lines.Length;
+            if (HeaderSearch.IsSame(line, expected))
+            {
+                return [];
+            }
+
+            ReportChange(line);
+            _headerLine = 0;
             return [];
         }
 
         if (HeaderSearch.IsSame(line, header.First))
         {
             _titles.Clear();
-            _headerLinesLeft = _form.HeaderRows - 1 + (_form.Units == UnitPlace.LineBelow ? 1 : 0);
+            _headerLine = 1 % header.Lines.Length;
             return [];
         }
 
         if (IsOtherHeader(line))
         {
-            queries.Add(
-                CsvQueries.HeaderChanges,
-                new QuerySource(fileName, line.Number, null),
-                "",
-                FormattableString.Invariant(
-                    $"The names of the header of line {header.Line} stand here in another order, so that the rows below have other columns."
-                ),
-                "Put each block into a file of its own and name them in more_files, or bring the columns into one order."
-            );
+            ReportChange(line);
             return [];
         }
 
-        if (_form.HeaderRepeats && IsTitle(line))
+        if (_form.HeaderRepeats && IsTitle(line, isApart))
         {
             _titles.Add(line);
             return [];
@@ -79,6 +83,17 @@ internal sealed class TableBody(
 
         return [.. TakeTitles(), .. IsWhole(line) ? [line] : ImmutableArray<TableLine>.Empty];
     }
+
+    private void ReportChange(TableLine line) =>
+        queries.Add(
+            CsvQueries.HeaderChanges,
+            new QuerySource(fileName, line.Number, null),
+            "",
+            FormattableString.Invariant(
+                $"The header stands again here in another form than on line {header.Line}, so that the rows below may have other columns or units."
+            ),
+            "Put each block into a file of its own and name them in more_files, or bring the blocks into one form."
+        );
 
     private ImmutableArray<TableLine> TakeTitles()
     {
@@ -101,8 +116,10 @@ internal sealed class TableBody(
             queries
         );
 
-    // A title over a further block stands alone in its line.
-    private static bool IsTitle(TableLine line) => line.Cells.Count(cell => !cell.IsEmpty) == 1;
+    // A title over a further block stands alone in its line, which has too few fields for a row or stands apart from the rows.
+    private bool IsTitle(TableLine line, bool isApart) =>
+        line.Cells.Count(cell => !cell.IsEmpty) == 1
+        && (line.Cells.Length < header.First.Cells.Length || isApart || _titles.Count > 0);
 
     private bool IsOtherHeader(TableLine line)
     {

@@ -8,14 +8,17 @@ namespace StabilityStudy.Files.OwnTables;
 /// <param name="Line">The line on which it begins.</param>
 /// <param name="Names">The name of each column.</param>
 /// <param name="Units">The unit of each column; empty where the file states none.</param>
-/// <param name="First">The first line of the header as it stands, which may be repeated.</param>
+/// <param name="Lines">The lines of the header as they stand, with that of the units, which may be repeated.</param>
 internal sealed record TableHeader(
     int Line,
     ImmutableArray<string> Names,
     ImmutableArray<string> Units,
-    TableLine First
+    ImmutableArray<TableLine> Lines
 )
 {
+    /// <summary>The first line of the header.</summary>
+    public TableLine First => Lines[0];
+
     /// <summary>Reads the header; null after a query.</summary>
     public static TableHeader? Read(
         IEnumerator<TableLine> lines,
@@ -55,6 +58,8 @@ internal sealed record TableHeader(
         }
 
         var first = lines.Current;
+        var taken = ImmutableArray.CreateBuilder<TableLine>();
+        taken.Add(first);
         if (
             OtherForm.ReportDelimiter(
                 [.. first.Cells.Select(cell => cell.Text)],
@@ -74,16 +79,17 @@ internal sealed record TableHeader(
         for (var i = 1; i < form.HeaderRows && Next(lines); i++)
         {
             var lower = lines.Current;
+            taken.Add(lower);
             titles =
             [
                 .. titles.Select((name, place) => $"{name} {lower.TextAt(place).Trim()}".Trim()),
             ];
         }
 
-        var units = UnitsOf(lines, form, titles);
+        var units = UnitsOf(lines, form, titles, taken);
         return queries.StopCount > stopsBefore
             ? null
-            : new(first.Number, [.. titles], units, first);
+            : new(first.Number, [.. titles], units, taken.ToImmutable());
     }
 
     /// <summary>Goes on to the next line on which something stands.</summary>
@@ -122,12 +128,14 @@ internal sealed record TableHeader(
     private static ImmutableArray<string> UnitsOf(
         IEnumerator<TableLine> lines,
         TableForm form,
-        string[] names
+        string[] names,
+        ImmutableArray<TableLine>.Builder taken
     )
     {
         if (form.Units == UnitPlace.LineBelow && Next(lines))
         {
             var below = lines.Current;
+            taken.Add(below);
             return
             [
                 .. names.Select((_, place) => below.TextAt(place).Trim().Trim('(', ')').Trim()),

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using System.Text;
 
 namespace StabilityStudy.Files.Tables;
@@ -9,6 +10,7 @@ namespace StabilityStudy.Files.Tables;
 /// <param name="LeastWhole">Digits that are shown at least before the point.</param>
 /// <param name="LeastDecimals">Decimals that are always shown.</param>
 /// <param name="MostDecimals">Decimals to which the number is rounded; null where it is shown as it is.</param>
+[StructLayout(LayoutKind.Auto)]
 internal readonly record struct NumberFormat(int LeastWhole, int LeastDecimals, int? MostDecimals)
 {
     private const int MostShown = 15;

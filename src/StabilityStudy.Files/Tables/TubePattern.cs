@@ -12,6 +12,7 @@ internal sealed record TubePattern(string Text)
 {
     private const string Specimen = "{specimen}";
     private const int Milliseconds = 1000;
+    private const int LongestCode = 200;
 
     private static readonly ImmutableArray<(string Word, string Form)> Tubes =
     [
@@ -27,7 +28,7 @@ internal sealed record TubePattern(string Text)
 
     /// <summary>Specimen and tube of a code; null when it does not fit.</summary>
     public (string Specimen, string Tube)? Split(string code) =>
-        _form?.Match(code) is { Success: true } match
+        code.Length <= LongestCode && _form?.Match(code) is { Success: true } match
             ? (match.Groups["specimen"].Value, match.Groups["tube"].Value)
             : null;
 

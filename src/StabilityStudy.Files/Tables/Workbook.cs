@@ -10,8 +10,12 @@ internal static class Workbook
     /// <summary>How the name of a workbook ends.</summary>
     public const string Extension = ".xlsx";
 
-    private const int MostColumns = 1024;
-    private const long MostCells = 20_000_000;
+    /// <summary>Most columns of a sheet.</summary>
+    public const int MostColumns = 1024;
+
+    /// <summary>Most cells of a sheet, empty ones counted.</summary>
+    public const long MostCells = 20_000_000;
+
     private const string Visible = "visible";
 
     // The reader of workbooks asks for this code page as it starts, also where no text has it.

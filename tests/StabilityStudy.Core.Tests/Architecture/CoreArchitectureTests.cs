@@ -88,6 +88,7 @@ public sealed class CoreArchitectureTests
                 Hemolysis.NotRecorded,
                 "hemolysis seen later then counts as new"
             ),
+            [typeof(FlagMeaning)] = (FlagMeaning.Failed, "counts as a failed test"),
             [typeof(ClotCheck)] = (ClotCheck.NotRecorded, "says that nobody looked"),
             [typeof(Origin)] = (Origin.NotRecorded, "is asked for"),
         }.ToImmutableDictionary();

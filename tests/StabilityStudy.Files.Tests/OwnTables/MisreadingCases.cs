@@ -97,7 +97,7 @@ internal static class MisreadingCases
                 "a second block with other columns",
                 Text("N008;A", "Probe;Gefäß;Zeit;Ergebnis;Gemessen\nN008;A"),
                 "header-changes",
-                "another order"
+                "another form"
             ),
             new(
                 "a preamble that nobody stated",

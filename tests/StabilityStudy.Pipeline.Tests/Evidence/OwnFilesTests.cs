@@ -1,6 +1,7 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Recording;
+using StabilityStudy.Files.Tests.OwnTables;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Pipeline.Verification;
 
@@ -93,6 +94,38 @@ public sealed class OwnFilesTests
         var facts = ExampleStudy.Analyze(study).Analysis.Facts;
         Assert.Equal(2, facts.Revision?.Number);
         Assert.Equal("Gerinnsel", Assert.Single(Assert.Single(facts.OwnFiles).Words).Written);
+    }
+
+    [Fact]
+    public void Workbooks_with_hidden_rows_and_flags_in_two_files_stand()
+    {
+        var lines = ExampleStudy.Text(ShortStudy.Bytes, ExampleStudy.Results).TrimEnd('\n').Split('\n');
+        byte[] Book(IEnumerable<string> rows) =>
+            new WorkbookBytes()
+                .Sheet(
+                    "Results",
+                    rows.Prepend(lines[0])
+                        .Select((row, i) => WorkbookBytes.Row.Of(row.Split(',')) with { IsHidden = i == 2 })
+                )
+                .ToArray();
+
+        var half = lines.Length / 2;
+        var without = new StudyBytes(ShortStudy.Bytes.Files.Remove(ExampleStudy.Results));
+        var study = without
+            .With("results-1.xlsx", Book(lines[1..half]))
+            .With("results-2.xlsx", Book([.. lines[half..], lines[^1]]))
+            .WithText(
+                StudyBytes.FactsName,
+                ExampleStudy
+                    .Text(without, StudyBytes.FactsName)
+                    .Replace("results = \"results.csv\"", "results = \"results-1.xlsx\"", StringComparison.Ordinal)
+                    + "\n[read.results]\nmore_files = [\"results-2.xlsx\"]\nvalues = { flag = { E12 = \"failed\" } }\n"
+            );
+
+        Follows(study, "hidden-cells", "duplicate-row");
+
+        var files = ExampleStudy.Analyze(study).Analysis.Identity.RawFiles.Select(file => file.Name);
+        Assert.Contains("results-2.xlsx", files);
     }
 
     private static string WithColumn(string csv, string name) =>
