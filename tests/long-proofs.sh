@@ -33,6 +33,7 @@ for part in $parts; do
         samples)
             echo "samples, every byte of the signatures: $(BYTE_STEP=1 run SignedPdf Verification.EveryByteTests | summary)"
             echo "samples, 100000 damaged files: $(FUZZ_INPUTS=50000 run SignedPdf Reading.MutatedFileTests | summary)"
+            echo "samples, 100000 damaged workbooks and 100000 damaged exports: $(FUZZ_INPUTS=100000 run Files OwnTables.OwnTableFuzzTests | summary)"
             echo "samples, 20000 damaged studies: $(FUZZ_INPUTS=20000 run Files MutationTests | summary)"
             echo "samples, 400 damaged reports: $(FUZZ_INPUTS=400 run Pipeline Evidence.ReportVerifierTests | summary)"
             echo "samples, 1000 studies a statement: $(STUDIES=1000 run Core Analysis.InvarianceTests | summary)"

@@ -79,9 +79,7 @@ public sealed record CheckedStudy(
     ) =>
         [
             .. queries
-                .Where(query =>
-                    query.Severity == Severity.Stop
-                )
+                .Where(query => query.Severity == Severity.Stop)
                 .Select(query =>
                     StudyFileNames.CountedLine(
                         query.Source,

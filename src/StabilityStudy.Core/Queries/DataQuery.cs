@@ -22,7 +22,8 @@ public sealed record QuerySource(string File, int? Line, string? Column)
     /// <summary>The place in words: "results.csv line 12, column result", "protocol.toml line 3, key code".</summary>
     public override string ToString()
     {
-        var kind = File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)
+        var kind =
+            File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)
             || File.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase)
                 ? "column "
                 : "key ";

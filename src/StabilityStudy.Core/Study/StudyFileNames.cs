@@ -47,10 +47,13 @@ public sealed record StudyFileNames(string Specimens, string Results)
     }
 
     /// <summary>The line as it is counted through several files of a kind.</summary>
-    public static int? CountedLine(Queries.QuerySource source, string first, ImmutableArray<string> more) =>
+    public static int? CountedLine(
+        Queries.QuerySource source,
+        string first,
+        ImmutableArray<string> more
+    ) =>
         source.File == first ? source.Line
-        : more.IndexOf(source.File) is >= 0 and var file
-            ? source.Line + (file + 1) * LinesOfFile
+        : more.IndexOf(source.File) is >= 0 and var file ? source.Line + (file + 1) * LinesOfFile
         : null;
 
     /// <summary>The names when study.toml gives none; the canonical files always have them.</summary>

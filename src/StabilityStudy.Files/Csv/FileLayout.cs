@@ -118,7 +118,9 @@ internal sealed record FileLayout(
         var text = Trimmed(stored);
         return WordFor(column.Name, text)
             ?? (
-                HasDecimalComma && HasNumbers(column) && !text.Contains('.', StringComparison.Ordinal)
+                HasDecimalComma
+                && HasNumbers(column)
+                && !text.Contains('.', StringComparison.Ordinal)
                     ? text.Replace(',', '.')
                     : text
             );

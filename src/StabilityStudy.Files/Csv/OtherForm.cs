@@ -45,7 +45,11 @@ internal static class OtherForm
         char delimiter = ','
     )
     {
-        if (header.Length > 1 || Separator(header[0]) is not var (sign, word, written) || sign == delimiter)
+        if (
+            header.Length > 1
+            || Separator(header[0]) is not var (sign, word, written)
+            || sign == delimiter
+        )
         {
             return false;
         }

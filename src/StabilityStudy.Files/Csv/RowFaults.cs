@@ -63,7 +63,8 @@ internal sealed class RowFaults(string fileName, QueryList queries)
             group.Kind,
             new QuerySource(fileName, group.Line, group.Column),
             group.Observed,
-            group.Rows == 1 ? group.Message
+            group.Rows == 1
+                ? group.Message
                 : FormattableString.Invariant(
                     $"{group.Message} {(IsOfForm(group.Kind) ? "Of this form" : "The same")} in {group.Rows} rows: lines {group.LineWords}."
                 ),

@@ -219,13 +219,7 @@ public static class OwnFileStatements
                 );
 
             IEnumerable<OwnFile> Files(DataFile file, string name, ImmutableArray<string> more) =>
-                more.Select(further =>
-                        File(file, name) with
-                        {
-                            Shown = further,
-                            Usual = further,
-                        }
-                    )
+                more.Select(further => File(file, name) with { Shown = further, Usual = further })
                     .Prepend(File(file, name));
 
             return new(
@@ -254,10 +248,11 @@ public static class OwnFileStatements
         public (string File, int Line)? Counted(QuerySource source)
         {
             var names = Study.Inputs.Facts.Files;
-            return
-                StudyFileNames.CountedLine(source, names.Results, names.MoreResults) is { } result
+            return StudyFileNames.CountedLine(source, names.Results, names.MoreResults)
+                    is { } result
                     ? (names.Results, result)
-                : StudyFileNames.CountedLine(source, names.Controls, names.MoreControls) is { } control
+                : StudyFileNames.CountedLine(source, names.Controls, names.MoreControls)
+                    is { } control
                     ? (names.Controls, control)
                 : null;
         }

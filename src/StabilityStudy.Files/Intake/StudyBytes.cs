@@ -34,8 +34,7 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
         new(files.ToImmutableSortedDictionary(StringComparer.Ordinal));
 
     /// <summary>Names of the tables of data.</summary>
-    public ImmutableArray<string> Tables =>
-        [.. Files.Keys.Where(PlainNames.IsTable)];
+    public ImmutableArray<string> Tables => [.. Files.Keys.Where(PlainNames.IsTable)];
 
     /// <summary>Whether a table of data has a row below its header line.</summary>
     public bool HasRows =>

@@ -135,11 +135,7 @@ internal static class StudyReading
     private static StudyFacts NamedFacts(FactsDraft facts, DataFileSet data)
     {
         var read = facts.ToFacts();
-        return read with
-        {
-            OwnFiles = data.Own,
-            Files = NamesOf(read.Files, data),
-        };
+        return read with { OwnFiles = data.Own, Files = NamesOf(read.Files, data) };
     }
 
     private static StudyFileNames NamesOf(StudyFileNames names, DataFileSet data) =>
@@ -177,9 +173,10 @@ internal static class StudyReading
                     queries,
                     i * StudyFileNames.LinesOfFile
                 );
-                (tubes, results) = i == 0
-                    ? (moreTubes, moreResults)
-                    : (tubes.With(moreTubes), results.With(moreResults));
+                (tubes, results) =
+                    i == 0
+                        ? (moreTubes, moreResults)
+                        : (tubes.With(moreTubes), results.With(moreResults));
             }
         }
 
@@ -188,13 +185,16 @@ internal static class StudyReading
 
     /// <summary>The files of a kind, each by itself.</summary>
     private static IEnumerable<(DataFile File, int Number)> PartsOf(DataFile file) =>
-        file.More.Select(name =>
+        file
+            .More.Select(name =>
                 file with
                 {
                     Stored = name,
                     Shown = name,
                     More = [],
-                    Columns = Workbook.IsName(name) ? DataFile.InWorkbook(file.Columns) : file.Columns,
+                    Columns = Workbook.IsName(name)
+                        ? DataFile.InWorkbook(file.Columns)
+                        : file.Columns,
                 }
             )
             .Prepend(file)

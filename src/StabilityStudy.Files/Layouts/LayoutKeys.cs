@@ -136,7 +136,8 @@ internal static class SectionKeys
         place == UnitPlace.Column ? null : UnitPlaces.Write(place);
 
     /// <summary>The word for what an empty cell means.</summary>
-    public static string? WordOf(EmptyCell? cell) => cell is { } known ? EmptyCells.Write(known) : null;
+    public static string? WordOf(EmptyCell? cell) =>
+        cell is { } known ? EmptyCells.Write(known) : null;
 
     /// <summary>The word for which number is meant.</summary>
     public static string? WordOf(ShownNumber? number) =>

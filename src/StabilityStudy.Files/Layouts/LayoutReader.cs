@@ -22,10 +22,7 @@ internal static class LayoutReader
             : columns;
 
     /// <summary>The file with a row a pair and its columns; null when study.toml describes none.</summary>
-    public static (string Name, CsvColumns Columns)? FindPairs(
-        TomlTable? read,
-        bool needsZoneRules
-    )
+    public static (string Name, CsvColumns Columns)? FindPairs(TomlTable? read, bool needsZoneRules)
     {
         if (read?.OptionalTable(LayoutKeys.Pairs) is not { } table)
         {
@@ -91,10 +88,7 @@ internal static class LayoutReader
                 : null,
             TimePointOfTube = Texts(table.OptionalTable(SectionKeys.TimePoints)),
             Conversions = UnitSettings.ReadConversions(table.OptionalTable(SectionKeys.Convert)),
-            Flags = FlagSettings.Read(
-                valueTable,
-                values.GetValueOrDefault(FlagColumn)
-            ),
+            Flags = FlagSettings.Read(valueTable, values.GetValueOrDefault(FlagColumn)),
             TrimsSpaces = table.Read(SectionKeys.TrimSpaces),
             MoreFiles = table.Read(SectionKeys.MoreFiles),
         };

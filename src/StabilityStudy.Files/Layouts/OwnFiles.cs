@@ -35,10 +35,7 @@ internal static class OwnFiles
                 .. from part in layout.Parts
                 from column in columns
                 where part.Columns.ContainsKey(column.Name)
-                select new ReadHeader(
-                    column.Name,
-                    string.Join(" and ", part.Columns[column.Name])
-                ),
+                select new ReadHeader(column.Name, string.Join(" and ", part.Columns[column.Name])),
             ],
             [
                 .. from item in mapped

@@ -1,5 +1,5 @@
-using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.OwnTables;
 

@@ -1,6 +1,6 @@
-using StabilityStudy.Files.Tables;
 using CsvHelper;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.OwnTables;
 

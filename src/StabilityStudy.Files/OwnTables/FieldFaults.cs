@@ -1,26 +1,13 @@
-using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.OwnTables;
 
 /// <summary>Finds what a field of a facility's table may say beside what it seems to say.</summary>
 internal static class FieldFaults
 {
-    /// <summary>Why the cells of a column cannot be taken at their word; null when they can.</summary>
-    public static FieldFault? Find(Column column, ImmutableArray<TableCell> cells, FileLayout layout)
-    {
-        foreach (var cell in cells)
-        {
-            if (Of(column, cell, layout) is { } fault)
-            {
-                return fault;
-            }
-        }
-
-        return null;
-    }
-
-    private static FieldFault? Of(Column column, TableCell cell, FileLayout layout) =>
+    /// <summary>Why a cell of a column cannot be taken at its word; null when it can.</summary>
+    public static FieldFault? Of(Column column, TableCell cell, FileLayout layout) =>
         cell.Kind switch
         {
             CellKind.Text => layout.HasOtherPoint(column, cell.Text)

@@ -1,5 +1,5 @@
-using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.OwnTables;
 
@@ -45,7 +45,8 @@ internal sealed class HeaderSearch(CsvColumns columns, FileLayout layout, KnownC
     public string Wide(IEnumerable<string> header)
     {
         var analytes = known.AnalyteById.Keys.ToArray();
-        var times = known.OccasionByWord.Keys.Where(word => known.OccasionByWord[word].TimePoint is not null)
+        var times = known
+            .OccasionByWord.Keys.Where(word => known.OccasionByWord[word].TimePoint is not null)
             .Select(Compact)
             .Append("0h")
             .ToArray();
@@ -105,7 +106,11 @@ internal sealed class HeaderSearch(CsvColumns columns, FileLayout layout, KnownC
         for (var i = 0; i < most; i++)
         {
             if (
-                !string.Equals(first.TextAt(i).Trim(), second.TextAt(i).Trim(), StringComparison.Ordinal)
+                !string.Equals(
+                    first.TextAt(i).Trim(),
+                    second.TextAt(i).Trim(),
+                    StringComparison.Ordinal
+                )
             )
             {
                 return false;
@@ -118,6 +123,5 @@ internal sealed class HeaderSearch(CsvColumns columns, FileLayout layout, KnownC
     private int CountOf(TableLine line) =>
         line.Cells.Select(cell => cell.Text.Trim()).Distinct().Count(_wanted.Contains);
 
-    private static string Compact(string text) =>
-        text.Replace(" ", "", StringComparison.Ordinal);
+    private static string Compact(string text) => text.Replace(" ", "", StringComparison.Ordinal);
 }

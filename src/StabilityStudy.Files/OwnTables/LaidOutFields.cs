@@ -1,6 +1,6 @@
-using StabilityStudy.Files.Tables;
 using System.Collections.Frozen;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.OwnTables;
 
@@ -37,16 +37,24 @@ internal sealed class LaidOutFields(
 
     // The result that is this part's own, where a row has several.
     private readonly string _result = OfResults.FirstOrDefault(part.Columns.ContainsKey, "result");
-    private readonly string _testedAt =
-        OfTests.FirstOrDefault(part.Columns.ContainsKey, "tested_at");
+    private readonly string _testedAt = OfTests.FirstOrDefault(
+        part.Columns.ContainsKey,
+        "tested_at"
+    );
     private TableLine _line = new(1, []);
     private (string Specimen, string Tube)? _split;
     private string _code = "";
+    private string? _unitOfHeader;
+
+    // A row asks for a field more than once.
+    private string _readColumn = "";
+    private string _readText = "";
 
     /// <summary>Goes on to another line.</summary>
     public void MoveTo(TableLine line)
     {
         _line = line;
+        _readColumn = "";
         if (layout.TubePattern is { } pattern)
         {
             _code = layout.Trimmed(Stored("tube"));
@@ -67,7 +75,15 @@ internal sealed class LaidOutFields(
         || PlacesOf(_testedAt).All(place => CellAt(place).IsEmpty);
 
     /// <summary>What stands in place of an empty result; null for nothing.</summary>
-    public string? InPlaceOfResult { get; set; }
+    public string? InPlaceOfResult
+    {
+        get;
+        set
+        {
+            field = value;
+            _readColumn = "";
+        }
+    }
 
     /// <inheritdoc/>
     public string? DateFormat => layout.DateFormat;
@@ -81,6 +97,16 @@ internal sealed class LaidOutFields(
     /// <inheritdoc/>
     public string Text(Column column)
     {
+        if (column.Name != _readColumn)
+        {
+            (_readColumn, _readText) = (column.Name, Read(column));
+        }
+
+        return _readText;
+    }
+
+    private string Read(Column column)
+    {
         var name = column.Name;
         if (_split is var (specimen, tube) && name is "specimen" or "tube")
         {
@@ -90,7 +116,9 @@ internal sealed class LaidOutFields(
         if (name == "unit")
         {
             return ConstantOf(name) is { } stated
-                ? layout.Conversions.TryGetValue(stated, out var conversion) ? conversion.To : stated
+                ? layout.Conversions.TryGetValue(stated, out var conversion)
+                    ? conversion.To
+                    : stated
                 : layout.UnitReadAs(StatedUnit());
         }
 
@@ -133,12 +161,21 @@ internal sealed class LaidOutFields(
             : "";
 
     /// <inheritdoc/>
-    public FieldFault? Fault(Column column) =>
-        FieldFaults.Find(
-            column,
-            ConstantOf(column.Name) is null ? [.. PlacesOf(column.Name).Select(CellAt)] : [],
-            layout
-        ) ?? PatternFault(column);
+    public FieldFault? Fault(Column column)
+    {
+        if (ConstantOf(column.Name) is null)
+        {
+            foreach (var place in PlacesOf(column.Name))
+            {
+                if (FieldFaults.Of(column, CellAt(place), layout) is { } fault)
+                {
+                    return fault;
+                }
+            }
+        }
+
+        return PatternFault(column);
+    }
 
     private FieldFault? PatternFault(Column column) =>
         layout.TubePattern is { } pattern
@@ -171,12 +208,12 @@ internal sealed class LaidOutFields(
             return layout.Trimmed(Stored("unit"));
         }
 
-        return OfResults
-                .SelectMany(name => PlacesOf(name))
-                .Where(place => place < units.Length)
-                .Select(place => units[place])
-                .Distinct()
-                .ToArray()
+        return _unitOfHeader ??= OfResults
+            .SelectMany(name => PlacesOf(name))
+            .Where(place => place < units.Length)
+            .Select(place => units[place])
+            .Distinct()
+            .ToArray()
             is [var only]
             ? only
             : "";

@@ -1,5 +1,5 @@
-using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.OwnTables;
 
@@ -39,13 +39,25 @@ internal static class LaidOutTable
 
         var parts = (layout.Parts.IsEmpty ? [TablePart.Whole] : layout.Parts)
             .Select(part =>
-                MappedHeader.Match(header, fileName, columns, layout, part, search, preamble, queries)
+                MappedHeader.Match(
+                    header,
+                    fileName,
+                    columns,
+                    layout,
+                    part,
+                    search,
+                    preamble,
+                    queries
+                )
                     is { } places
                     ? new LaidOutFields(layout, part, places, header.Names, header.Units)
                     : null
             )
             .ToArray();
-        if (parts.Any(part => part is null) || HeaderSearch.FindsEarlier(preamble, form, fileName, queries))
+        if (
+            parts.Any(part => part is null)
+            || HeaderSearch.FindsEarlier(preamble, form, fileName, queries)
+        )
         {
             return CsvReach.Nothing;
         }

@@ -1,5 +1,5 @@
-using StabilityStudy.Files.Csv;
 using System.Collections.Frozen;
+using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Units;
 
@@ -174,9 +174,7 @@ internal static class MappedHeader
             "unit",
             layout.Constants.GetValueOrDefault("unit", "")
         );
-        foreach (
-            var column in columns.All.Where(column => column.Content == ColumnContent.Results)
-        )
+        foreach (var column in columns.All.Where(column => column.Content == ColumnContent.Results))
         {
             foreach (var place in places.GetValueOrDefault(column.Name, []))
             {
@@ -197,8 +195,7 @@ internal static class MappedHeader
     }
 
     private static bool IsSame(string first, string second) =>
-        first == second
-        || (UnitTable.Find(first) is { } unit && unit == UnitTable.Find(second));
+        first == second || (UnitTable.Find(first) is { } unit && unit == UnitTable.Find(second));
 
     // A column that study.toml names must be there, even one that a study can do without.
     private static bool IsNeeded(

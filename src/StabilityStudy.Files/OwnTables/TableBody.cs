@@ -1,5 +1,5 @@
-using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.OwnTables;
 
@@ -13,6 +13,9 @@ internal sealed class TableBody(
 )
 {
     private readonly TableForm _form = layout.Form;
+    private readonly string _firstName = header
+        .First.Cells.Select(cell => cell.Text.Trim())
+        .FirstOrDefault(name => name.Length > 0, "");
     private readonly bool _isWorkbook = Workbook.IsName(fileName);
     private readonly List<TableLine> _titles = [];
 
@@ -104,6 +107,7 @@ internal sealed class TableBody(
 
     private bool IsWhole(TableLine line) =>
         _isWorkbook
+        || line.Cells.Length == header.First.Cells.Length
         || CsvFile.IsWhole(
             line.Cells.Length,
             place => line.Cells[place].Text,
@@ -123,6 +127,11 @@ internal sealed class TableBody(
 
     private bool IsOtherHeader(TableLine line)
     {
+        if (!Array.Exists(line.Cells, cell => cell.Text.AsSpan().Trim().SequenceEqual(_firstName)))
+        {
+            return false;
+        }
+
         var names = header.First.Cells.Select(cell => cell.Text.Trim()).Where(n => n.Length > 0);
         var here = line.Cells.Select(cell => (cell.Text ?? "").Trim()).ToHashSet();
         var count = names.Count();

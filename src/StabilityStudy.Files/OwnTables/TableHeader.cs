@@ -1,5 +1,5 @@
-using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Units;
 
 namespace StabilityStudy.Files.OwnTables;
@@ -32,10 +32,7 @@ internal sealed record TableHeader(
     {
         var form = layout.Form;
         var stopsBefore = queries.StopCount;
-        if (
-            !Next(lines)
-            || (form.HeaderLine is { } stated && lines.Current.Number != stated)
-        )
+        if (!Next(lines) || (form.HeaderLine is { } stated && lines.Current.Number != stated))
         {
             if (queries.StopCount == stopsBefore)
             {

@@ -1,5 +1,5 @@
-using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.OwnTables;
 
@@ -31,8 +31,8 @@ internal static class TimeForms
         {
             // A date of the spreadsheet, with the time in a field of its own.
             var clock = Joined(others);
-            return
-                others is [{ Kind: CellKind.TimeOfDay }] || clock.Length == 0 ? Trimmed(day, clock)
+            return others is [{ Kind: CellKind.TimeOfDay }] || clock.Length == 0
+                    ? Trimmed(day, clock)
                 : ClockOf(format) is { } ofClock
                 && Parse($"2000-01-01 {clock}", "yyyy-MM-dd " + ofClock, layout.Century) is { } time
                     ? day + time[10..]

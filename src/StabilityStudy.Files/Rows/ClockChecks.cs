@@ -50,9 +50,10 @@ internal static class ClockChecks
 
             var early = rows.Where(row => IsBefore(row, tubes)).ToArray();
             var first = rows.MinBy(row => row.SourceRow)!;
-            var name = run.Key.Run.Length > 0
-                ? $"the run \"{run.Key.Run}\""
-                : FormattableString.Invariant($"the day {run.Key.Day:yyyy-MM-dd}");
+            var name =
+                run.Key.Run.Length > 0
+                    ? $"the run \"{run.Key.Run}\""
+                    : FormattableString.Invariant($"the day {run.Key.Day:yyyy-MM-dd}");
             queries.Add(
                 early.Length > 0 ? RowQueries.RunAnHourEarly : RowQueries.RunOffByAnHour,
                 new QuerySource(file, first.SourceRow, ResultColumns.TestedAt.Name),
@@ -74,8 +75,7 @@ internal static class ClockChecks
     )
     {
         var fitting = rows.Count(row => Fits(row, TimeSpan.Zero));
-        return
-            rows.Select(row => (row.Specimen, row.Tube)).Distinct().Count() < FewestTests
+        return rows.Select(row => (row.Specimen, row.Tube)).Distinct().Count() < FewestTests
             || fitting * 100 > MostFittingPercent * rows.Length
                 ? null
             : rows.All(row => Fits(row, Hour)) ? Hour

@@ -27,12 +27,13 @@ internal static class RowChecks
             tubeByKey.TryAdd(new TubeKey(tube.Specimen, tube.Tube), tube);
         }
 
-        var told = protocol is not null
+        var told =
+            protocol is not null
             && protocol.Root.IsSound(ProtocolKeys.TimePoints)
             && protocol.Root.IsSound(ProtocolKeys.Tolerance)
             && protocol.Root.IsSound(ProtocolKeys.BaselineWithin)
-            ? ClockChecks.Check(results.FileName, used, tubeByKey, protocol, queries)
-            : FrozenSet<ResultRow>.Empty;
+                ? ClockChecks.Check(results.FileName, used, tubeByKey, protocol, queries)
+                : FrozenSet<ResultRow>.Empty;
         ResultChecks.Check(tubes, tubeByKey, results.FileName, used, told, longest, queries);
         if (protocol is not null)
         {

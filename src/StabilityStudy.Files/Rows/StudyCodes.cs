@@ -9,11 +9,7 @@ namespace StabilityStudy.Files.Rows;
 internal static class StudyCodes
 {
     /// <summary>Gathers the codes.</summary>
-    public static KnownCodes From(
-        ProtocolDraft? protocol,
-        FactsDraft? facts,
-        FlagSet flags
-    ) =>
+    public static KnownCodes From(ProtocolDraft? protocol, FactsDraft? facts, FlagSet flags) =>
         new(
             Groups: new(
                 "group",

@@ -17,7 +17,10 @@ internal static class CellReading
             string text => new(text.Replace("\r\n", "\n", StringComparison.Ordinal)),
             bool truth => new(truth ? "TRUE" : "FALSE"),
             DateTime time => OfTime(time, row.GetNumberFormatString(place)),
-            TimeSpan span => new(span.ToString("c", CultureInfo.InvariantCulture), CellKind.Duration),
+            TimeSpan span => new(
+                span.ToString("c", CultureInfo.InvariantCulture),
+                CellKind.Duration
+            ),
             int number => OfNumber(number, row.GetNumberFormatString(place)),
             double number => OfNumber(number, row.GetNumberFormatString(place)),
             var other => new(
@@ -63,7 +66,9 @@ internal static class CellReading
     private static TableCell OfTime(DateTime time, string? format)
     {
         var nearest = new DateTime(
-            (time.Ticks + TimeSpan.TicksPerSecond / 2) / TimeSpan.TicksPerSecond * TimeSpan.TicksPerSecond
+            (time.Ticks + TimeSpan.TicksPerSecond / 2)
+                / TimeSpan.TicksPerSecond
+                * TimeSpan.TicksPerSecond
         );
         var clock = nearest.ToString(
             nearest.Second == 0 ? MinutesForm : SecondsForm,
@@ -71,8 +76,7 @@ internal static class CellReading
         );
         var parts = FormatParts(format);
         var day = nearest.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
-        return
-            !parts.HasDay && parts.HasClock ? new(clock, CellKind.TimeOfDay)
+        return !parts.HasDay && parts.HasClock ? new(clock, CellKind.TimeOfDay)
             : nearest.TimeOfDay == TimeSpan.Zero && !parts.HasClock ? new(day, CellKind.Date)
             : new($"{day}T{clock}", CellKind.DateAndTime);
     }

@@ -33,7 +33,8 @@ internal readonly record struct NumberFormat(int LeastWhole, int LeastDecimals, 
             : number < 0 ? sections[1].TrimStart('-')
             : number == 0 && sections.Length > 2 ? sections[2]
             : sections[0];
-        return sections.Length <= 4 && !(number < 0 && sections.Length > 1 && !HasMinus(sections[1]))
+        return
+            sections.Length <= 4 && !(number < 0 && sections.Length > 1 && !HasMinus(sections[1]))
             ? OfDigits(section)
             : null;
     }
@@ -48,8 +49,12 @@ internal readonly record struct NumberFormat(int LeastWhole, int LeastDecimals, 
 
         var digits = number.ToString("G15", CultureInfo.InvariantCulture);
         return
-            decimal.TryParse(digits, NumberStyles.Float, CultureInfo.InvariantCulture, out var plain)
-            && (plain != 0 || number == 0)
+            decimal.TryParse(
+                digits,
+                NumberStyles.Float,
+                CultureInfo.InvariantCulture,
+                out var plain
+            ) && (plain != 0 || number == 0)
             ? plain.ToString(CultureInfo.InvariantCulture)
             : digits;
     }

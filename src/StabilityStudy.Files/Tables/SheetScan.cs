@@ -20,7 +20,8 @@ internal sealed record SheetScan(
     private const string RelationsPart = "xl/_rels/workbook.xml.rels";
     private const string Relations =
         "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
-    private const string StrictRelations = "http://purl.oclc.org/ooxml/officeDocument/relationships";
+    private const string StrictRelations =
+        "http://purl.oclc.org/ooxml/officeDocument/relationships";
     private const int MostErrors = 100_000;
 
     private static readonly XmlReaderSettings Settings = new()
@@ -82,7 +83,9 @@ internal sealed record SheetScan(
             {
                 if (errors.Count >= MostErrors)
                 {
-                    throw new InvalidDataException("The sheet has more errors than any that is read.");
+                    throw new InvalidDataException(
+                        "The sheet has more errors than any that is read."
+                    );
                 }
 
                 errors[(row, column)] = xml.Value;

@@ -34,7 +34,9 @@ internal sealed record TubePattern(string Text)
 
     private static Regex? FormOf(string text)
     {
-        var words = Tubes.Where(item => text.Contains(item.Word, StringComparison.Ordinal)).ToArray();
+        var words = Tubes
+            .Where(item => text.Contains(item.Word, StringComparison.Ordinal))
+            .ToArray();
         var at = text.IndexOf(Specimen, StringComparison.Ordinal);
         if (words is not [var (word, form)] || at < 0)
         {
@@ -64,7 +66,9 @@ internal sealed record TubePattern(string Text)
             .Append(
                 form.Replace(
                     "FIRST",
-                    between.Length == 0 ? "" : Regex.Escape(between[..1]).Replace("-", "\\-", StringComparison.Ordinal),
+                    between.Length == 0
+                        ? ""
+                        : Regex.Escape(between[..1]).Replace("-", "\\-", StringComparison.Ordinal),
                     StringComparison.Ordinal
                 )
             )

@@ -56,7 +56,11 @@ internal static class WorkbookBounds
     }
 
     private static WorkbookFault TooLarge(string message) =>
-        new(FileQueries.FileTooLarge, message, "Save only the sheet with the data, or save it as CSV.");
+        new(
+            FileQueries.FileTooLarge,
+            message,
+            "Save only the sheet with the data, or save it as CSV."
+        );
 }
 
 /// <summary>What is wrong with a workbook.</summary>

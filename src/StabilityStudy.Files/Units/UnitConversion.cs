@@ -55,21 +55,20 @@ internal sealed record UnitConversion(string From, string To, decimal Times, dec
         else if (IsPowerOfTen(Over))
         {
             written = converted.ToString(
-                "F"
-                    + (decimals + Digits(Over) - 1).ToString(CultureInfo.InvariantCulture),
+                "F" + (decimals + Digits(Over) - 1).ToString(CultureInfo.InvariantCulture),
                 CultureInfo.InvariantCulture
             );
         }
 
-        return StrictNumber.Read(written, out var read) is null
+        return
+            StrictNumber.Read(written, out var read) is null
             && read * (Over == 1 ? 1 : Over) == number * Times
             && StrictNumber.Decimals(read) <= ExactPairs.MostDecimals
             ? sign + written
             : $"{text} {From}";
     }
 
-    private static decimal Normalized(decimal number) =>
-        number / 1.0000000000000000000000000000m;
+    private static decimal Normalized(decimal number) => number / 1.0000000000000000000000000000m;
 
     private static bool IsPowerOfTen(decimal number)
     {

@@ -7,7 +7,11 @@ namespace StabilityStudy.Files.Units;
 /// </summary>
 internal static class UnitTable
 {
-    private static readonly ImmutableArray<(string Prefix, decimal Size, ImmutableArray<string> Also)> Masses =
+    private static readonly ImmutableArray<(
+        string Prefix,
+        decimal Size,
+        ImmutableArray<string> Also
+    )> Masses =
     [
         ("ng/mL", 1, ["µg/L", "μg/L", "ug/L", "mcg/L", "ng/ml", "µg/l", "ug/l"]),
         ("ng/dL", 0.01m, ["ng/dl"]),
@@ -22,12 +26,22 @@ internal static class UnitTable
     public static ImmutableArray<UnitOfQuantity> All { get; } =
     [
         new("ms", QuantityKind.Time, 1, ["msec", "msecs", "millisec"]),
-        new("s", QuantityKind.Time, 1000, ["sec", "secs", "sec.", "second", "seconds", "Sek", "Sek.", "sek", "S", "SEC"]),
+        new(
+            "s",
+            QuantityKind.Time,
+            1000,
+            ["sec", "secs", "sec.", "second", "seconds", "Sek", "Sek.", "sek", "S", "SEC"]
+        ),
         new("min", QuantityKind.Time, 60_000, ["minute", "minutes", "mins", "Min"]),
         new("h", QuantityKind.Time, 3_600_000, ["hour", "hours", "hr", "hrs"]),
         new("{INR}", QuantityKind.NormalizedRatio, 1, ["INR", "inr"]),
         new("{ratio}", QuantityKind.Ratio, 1, ["ratio", "Ratio", "{Ratio}"]),
-        new("%", QuantityKind.Percent, 1, ["percent", "pct", "% of normal", "% activity", "%{activity}"]),
+        new(
+            "%",
+            QuantityKind.Percent,
+            1,
+            ["percent", "pct", "% of normal", "% activity", "%{activity}"]
+        ),
         .. Of(QuantityKind.MassConcentration, "", []),
         .. Of(QuantityKind.FibrinogenEquivalent, "{FEU}", [" FEU", "FEU", " (FEU)"]),
         .. Of(QuantityKind.DDimerUnits, "{DDU}", [" DDU", "DDU", " (DDU)", " D-DU"]),
@@ -76,11 +90,7 @@ internal static class UnitTable
             form.Size,
             [
                 .. from unit in also.Prepend(name)
-                from volume in new[]
-                {
-                    form.Volume,
-                    form.Volume.Replace('L', 'l'),
-                }
+                from volume in new[] { form.Volume, form.Volume.Replace('L', 'l') }
                 let spelling = form.Before + unit + volume
                 where spelling != form.Before + name + form.Volume
                 select spelling,

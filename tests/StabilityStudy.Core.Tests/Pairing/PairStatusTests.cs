@@ -132,6 +132,23 @@ public sealed class PairStatusTests
             First(s_study.Row(0, 0, row => row with { Flag = "E7" })).Status
         );
 
+    // A mark for a high result stands beside every baseline of patients with heparin.
+    [Theory]
+    [InlineData(FlagMeaning.Harmless)]
+    [InlineData(FlagMeaning.ReportableWithNote)]
+    public void A_flag_that_is_declared_not_to_be_a_failure_leaves_the_pair_as_it_is(
+        FlagMeaning meaning
+    )
+    {
+        var pair = First(
+            s_study
+                .Row(0, 0, row => row with { Flag = "H", FlagMeaning = meaning })
+                .Row(0, 6, row => row with { Flag = "H", FlagMeaning = meaning })
+        );
+
+        Assert.Equal(PairStatus.Compared, pair.Status);
+    }
+
     [Fact]
     public void A_delayed_result_without_a_time_is_outside_timing() =>
         Assert.Equal(

@@ -16,7 +16,12 @@ public sealed class CellTests
     [InlineData(2.5, "0.0##", "2.5", "2.5")]
     [InlineData(2.5, "0.00_ ", "2.5", "2.50")]
     [InlineData(-1.5, "0.0;-0.0", "-1.5", "-1.5")]
-    public void A_number_has_what_it_stores_and_what_it_shows(double number, string format, string stored, string shown)
+    public void A_number_has_what_it_stores_and_what_it_shows(
+        double number,
+        string format,
+        string stored,
+        string shown
+    )
     {
         Assert.Equal(stored, NumberFormat.Stored(number));
         Assert.Equal(shown, NumberFormat.Of(format, number)!.Value.Shown(stored));
@@ -44,8 +49,12 @@ public sealed class CellTests
     [InlineData("{specimen}{letter}", "N001B", "N001", "B")]
     [InlineData("{specimen}.{tube}", "0007.12", "0007", "12")]
     [InlineData("X{specimen}/{digit}", "X12/3", "12", "3")]
-    public void A_code_is_split_by_its_pattern(string pattern, string code, string specimen, string tube) =>
-        Assert.Equal((specimen, tube), new TubePattern(pattern).Split(code));
+    public void A_code_is_split_by_its_pattern(
+        string pattern,
+        string code,
+        string specimen,
+        string tube
+    ) => Assert.Equal((specimen, tube), new TubePattern(pattern).Split(code));
 
     [Theory]
     [InlineData("{specimen}-{tube}", "N001")]
@@ -70,11 +79,20 @@ public sealed class CellTests
     [InlineData("3/2/26 1:05 PM", "M/d/yy h:mm tt", 2000, "2026-03-02T13:05:00")]
     [InlineData("3/2/26 12:05 AM", "M/d/yy h:mm tt", 2000, "2026-03-02T00:05:00")]
     [InlineData("02.03.60 07:50", "dd.MM.yy HH:mm", 1950, "1960-03-02T07:50:00")]
-    [InlineData("2026-03-02 07:50 +02:00", "yyyy-MM-dd HH:mm zzz", null, "2026-03-02T07:50:00+02:00")]
+    [InlineData(
+        "2026-03-02 07:50 +02:00",
+        "yyyy-MM-dd HH:mm zzz",
+        null,
+        "2026-03-02T07:50:00+02:00"
+    )]
     [InlineData("2026-03-02 07:50:31.250", "yyyy-MM-dd HH:mm:ss.fff", null, "2026-03-02T07:50:31")]
     [InlineData("31.02.26 07:50", "dd.MM.yy HH:mm", 2000, null)]
-    public void Times_are_read_by_their_form(string text, string format, int? century, string? read) =>
-        Assert.Equal(read, TimeForms.Parse(text, format, century));
+    public void Times_are_read_by_their_form(
+        string text,
+        string format,
+        int? century,
+        string? read
+    ) => Assert.Equal(read, TimeForms.Parse(text, format, century));
 
     [Theory]
     [InlineData("aPTT (s)", "s")]

@@ -58,18 +58,35 @@ internal static class DeliveredData
 
     /// <summary>study.toml with a description of the files.</summary>
     public static string Facts(string read, string files = "") =>
-        GoodStudy.Facts[..GoodStudy.Facts.IndexOf("[[exclusion]]", StringComparison.Ordinal)]
+        GoodStudy
+            .Facts[..GoodStudy.Facts.IndexOf("[[exclusion]]", StringComparison.Ordinal)]
             .Replace(
                 "specimens = \"specimens.csv\"\nresults = \"results.csv\"\n",
-                files.Length > 0 ? files : "specimens = \"specimens.csv\"\nresults = \"results.csv\"\n",
+                files.Length > 0
+                    ? files
+                    : "specimens = \"specimens.csv\"\nresults = \"results.csv\"\n",
                 StringComparison.Ordinal
-            )
-        + read;
+            ) + read;
 
     /// <summary>The plain study with the results in another file.</summary>
-    public static StudyBytes WithResults(string name, ReadOnlyMemory<byte> bytes, string read, string files = "") =>
+    public static StudyBytes WithResults(
+        string name,
+        ReadOnlyMemory<byte> bytes,
+        string read,
+        string files = ""
+    ) =>
         new StudyBytes(Plain.Files.Remove("results.csv"))
-            .With("study.toml", GoodStudy.Utf8(Facts(read, files.Length > 0 ? files : $"specimens = \"specimens.csv\"\nresults = \"{name}\"\n")))
+            .With(
+                "study.toml",
+                GoodStudy.Utf8(
+                    Facts(
+                        read,
+                        files.Length > 0
+                            ? files
+                            : $"specimens = \"specimens.csv\"\nresults = \"{name}\"\n"
+                    )
+                )
+            )
             .With(name, bytes);
 
     public static string Iso(DateTime time) =>
@@ -92,7 +109,9 @@ internal static class DeliveredData
                 }
             )
             {
-                var tested = collected.AddHours(hours).AddMinutes(hours == 0 ? 40 : 5 + random.Next(20));
+                var tested = collected
+                    .AddHours(hours)
+                    .AddMinutes(hours == 0 ? 40 : 5 + random.Next(20));
                 var tenths = first + hours * 3 + random.Next(10);
                 tests.Add(
                     new(

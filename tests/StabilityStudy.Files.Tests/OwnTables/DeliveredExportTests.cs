@@ -133,8 +133,7 @@ public sealed class DeliveredExportTests
                         Cell.Text(test.Occasion),
                         Cell.Time(test.Tested),
                         test.Result == "CLOT" ? Cell.Text("CLOT")
-                            : test.Specimen == 3
-                                ? Cell.Text(test.Result)
+                            : test.Specimen == 3 ? Cell.Text(test.Result)
                             : test.Specimen == 4
                                 ? Cell.Raw($"<c r=\"REF\"><f>1+1</f><v>{test.Result}</v></c>")
                             : Cell.Number(test.Result, "0.0")
@@ -199,11 +198,25 @@ public sealed class DeliveredExportTests
 
         // In UTC the same moments are written with another offset, and the flags are kept as the instrument wrote them.
         Assert.Equal(
-            CanonicalTests.Read(Plain).Inputs.Results.Select(row =>
-                (row.Specimen, row.Tube, row.Occasion, row.TestedAt?.ToUniversalTime(), row.Result.Text)
-            ),
+            CanonicalTests
+                .Read(Plain)
+                .Inputs.Results.Select(row =>
+                    (
+                        row.Specimen,
+                        row.Tube,
+                        row.Occasion,
+                        row.TestedAt?.ToUniversalTime(),
+                        row.Result.Text
+                    )
+                ),
             read.Inputs.Results.Select(row =>
-                (row.Specimen, row.Tube, row.Occasion, row.TestedAt?.ToUniversalTime(), row.Result.Text)
+                (
+                    row.Specimen,
+                    row.Tube,
+                    row.Occasion,
+                    row.TestedAt?.ToUniversalTime(),
+                    row.Result.Text
+                )
             )
         );
         Assert.All(read.Inputs.Results, row => Assert.False(row.IsFlaggedAsFailed));
@@ -211,7 +224,8 @@ public sealed class DeliveredExportTests
         Assert.Contains(read.Inputs.Results, row => row.SourceRow == 5_000_002);
         Assert.Equal(
             ["lis-1.csv", "lis-2.csv"],
-            read.Identity.RawFiles.Select(file => file.Name).Where(name => name.StartsWith("lis", StringComparison.Ordinal))
+            read.Identity.RawFiles.Select(file => file.Name)
+                .Where(name => name.StartsWith("lis", StringComparison.Ordinal))
         );
     }
 
@@ -223,7 +237,11 @@ public sealed class DeliveredExportTests
             .Sheet(
                 "Tubes",
                 [
-                    Row.Of(Header("specimen,tube,subject,group,storage,collected_at,spun_at,fill_percent,hemolysis,clot")),
+                    Row.Of(
+                        Header(
+                            "specimen,tube,subject,group,storage,collected_at,spun_at,fill_percent,hemolysis,clot"
+                        )
+                    ),
                     .. Delivered.Select(test => new Row(
                         Cell.Text(test.Code),
                         Cell.Text(test.Tube.ToString()),
@@ -242,7 +260,17 @@ public sealed class DeliveredExportTests
                 "Results",
                 [
                     Row.Of(Header("specimen,tube,analyte,time_point,tested_at,result,unit")),
-                    .. Delivered.Select(test => Row.Of(test.Code, test.Tube.ToString(), "aPTT", test.Occasion, Iso(test.Tested), test.Result, "s")),
+                    .. Delivered.Select(test =>
+                        Row.Of(
+                            test.Code,
+                            test.Tube.ToString(),
+                            "aPTT",
+                            test.Occasion,
+                            Iso(test.Tested),
+                            test.Result,
+                            "s"
+                        )
+                    ),
                 ]
             )
             .ToArray();
@@ -314,7 +342,10 @@ public sealed class DeliveredExportTests
     private static string WithoutLines(ReadOnlyMemory<byte> bytes) =>
         string.Join(
             '\n',
-            Encoding.UTF8.GetString(bytes.Span).Split('\n').Select(line => line[..Math.Max(0, line.LastIndexOf(','))])
+            Encoding
+                .UTF8.GetString(bytes.Span)
+                .Split('\n')
+                .Select(line => line[..Math.Max(0, line.LastIndexOf(','))])
         );
 
     private static string Comma(string result) => result.Replace('.', ',');

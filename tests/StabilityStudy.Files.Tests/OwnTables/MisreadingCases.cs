@@ -42,16 +42,39 @@ internal static class MisreadingCases
 
     private static IEnumerable<Misreading> OfText =>
         [
-            new("a decimal comma that nobody stated", Text(";31,4", ";31,4"), "unknown-result", "decimal = \",\""),
+            new(
+                "a decimal comma that nobody stated",
+                Text(";31,4", ";31,4"),
+                "unknown-result",
+                "decimal = \",\""
+            ),
             new(
                 "a point that may mark thousands",
-                Text(";31,4", ";1.031", Export.Replace("[read.results]", "[read.results]\ndecimal = \",\"", StringComparison.Ordinal)),
+                Text(
+                    ";31,4",
+                    ";1.031",
+                    Export.Replace(
+                        "[read.results]",
+                        "[read.results]\ndecimal = \",\"",
+                        StringComparison.Ordinal
+                    )
+                ),
                 "decimal-point",
                 "a thousand times"
             ),
             new("a number that became a date", Text(";31,4", ";12. Jan"), "became-a-date", "12.1"),
-            new("a number that became an English date", Text(";31,4", ";2-Mar"), "became-a-date", "export the file again"),
-            new("a result that is a whole date", Text(";31,4", ";12.01.2026"), "became-a-date", "lost"),
+            new(
+                "a number that became an English date",
+                Text(";31,4", ";2-Mar"),
+                "became-a-date",
+                "export the file again"
+            ),
+            new(
+                "a result that is a whole date",
+                Text(";31,4", ";12.01.2026"),
+                "became-a-date",
+                "lost"
+            ),
             new(
                 "two digits of a year without a century",
                 Text(";31,4", ";31.4", Export.Replace("yyyy", "yy", StringComparison.Ordinal)),
@@ -60,16 +83,41 @@ internal static class MisreadingCases
             ),
             new(
                 "month and day exchanged",
-                Text(";31,4", ";31.4", Export.Replace("dd.MM.yyyy", "MM.dd.yyyy", StringComparison.Ordinal)),
+                Text(
+                    ";31,4",
+                    ";31.4",
+                    Export.Replace("dd.MM.yyyy", "MM.dd.yyyy", StringComparison.Ordinal)
+                ),
                 "not-a-time",
                 "2 rows"
             ),
             new("a code in exponent", Text("N007", "1.23E+09"), "code-in-exponent", "loses digits"),
-            new("a code without its zeros", Text("N007;A;baseline;05.03.2026 08:15;31,4", "N7;A;baseline;05.03.2026 08:15;31.4"), "unknown-tube", "Did you mean \"N007\""),
-            new("a code without its letters", Text("N007;A;baseline;05.03.2026 08:15;31,4", "7;A;baseline;05.03.2026 08:15;31.4"), "unknown-tube", "Did you mean \"N007\""),
+            new(
+                "a code without its zeros",
+                Text(
+                    "N007;A;baseline;05.03.2026 08:15;31,4",
+                    "N7;A;baseline;05.03.2026 08:15;31.4"
+                ),
+                "unknown-tube",
+                "Did you mean \"N007\""
+            ),
+            new(
+                "a code without its letters",
+                Text("N007;A;baseline;05.03.2026 08:15;31,4", "7;A;baseline;05.03.2026 08:15;31.4"),
+                "unknown-tube",
+                "Did you mean \"N007\""
+            ),
             new(
                 "a code that does not split",
-                Text("N007", "N007", Export.Replace("[read.results]", "[read.results]\ntube_pattern = \"{specimen}-{tube}\"", StringComparison.Ordinal)),
+                Text(
+                    "N007",
+                    "N007",
+                    Export.Replace(
+                        "[read.results]",
+                        "[read.results]\ntube_pattern = \"{specimen}-{tube}\"",
+                        StringComparison.Ordinal
+                    )
+                ),
                 "tube-pattern-failed",
                 "in 3 rows"
             ),
@@ -79,7 +127,15 @@ internal static class MisreadingCases
         [
             new(
                 "a footer that is a row",
-                Text(";31,4", ";31.4", Export.Replace("[read.results]", "[read.results]\nfooter_lines = 1", StringComparison.Ordinal)),
+                Text(
+                    ";31,4",
+                    ";31.4",
+                    Export.Replace(
+                        "[read.results]",
+                        "[read.results]\nfooter_lines = 1",
+                        StringComparison.Ordinal
+                    )
+                ),
                 "footer-looks-like-row",
                 "footer_lines"
             ),
@@ -88,7 +144,11 @@ internal static class MisreadingCases
                 Text(
                     "N008;A",
                     "Probe;Gefäß;Zeit;Gemessen;Ergebnis\nN008;A",
-                    Export.Replace("[read.results]", "[read.results]\nheader_line = 3", StringComparison.Ordinal)
+                    Export.Replace(
+                        "[read.results]",
+                        "[read.results]\nheader_line = 3",
+                        StringComparison.Ordinal
+                    )
                 ),
                 "header-stands-earlier",
                 "line 1"
@@ -107,7 +167,11 @@ internal static class MisreadingCases
             ),
             new(
                 "a table with several results a row",
-                WithResults("wide.csv", GoodStudy.Utf8("Probe,aPTT 0 h,aPTT 6 h,aPTT 8 h\nN007,30.1,31.2,32.3\n"), "\n[read.results]\ncolumns = { specimen = \"Probe\" }\n"),
+                WithResults(
+                    "wide.csv",
+                    GoodStudy.Utf8("Probe,aPTT 0 h,aPTT 6 h,aPTT 8 h\nN007,30.1,31.2,32.3\n"),
+                    "\n[read.results]\ncolumns = { specimen = \"Probe\" }\n"
+                ),
                 "missing-column",
                 "[[read.results.wide]]"
             ),
@@ -139,25 +203,69 @@ internal static class MisreadingCases
         [
             new(
                 "a header with another unit than the stated one",
-                Text("Ergebnis", "Ergebnis (ms)", Export.Replace("Ergebnis", "Ergebnis (ms)", StringComparison.Ordinal)),
+                Text(
+                    "Ergebnis",
+                    "Ergebnis (ms)",
+                    Export.Replace("Ergebnis", "Ergebnis (ms)", StringComparison.Ordinal)
+                ),
                 "header-unit-differs",
                 "\"ms\""
             ),
-            Setting("milliseconds called seconds", "values = { unit = { \"ms\" = \"s\" } }", "unit-mapped-across", "convert = "),
-            Setting("mass called activity", "values = { unit = { \"mg/dL\" = \"[IU]/mL\" } }", "unit-mapped-across", "another quantity"),
-            Setting("FEU called DDU", "values = { unit = { \"ng/mL FEU\" = \"ng/mL{DDU}\" } }", "unit-mapped-across", "another quantity"),
-            Setting("FEU converted into DDU", "convert = { \"ng/mL{FEU}\" = \"ng/mL{DDU}\" }", "unit-mapped-across", "different quantities"),
-            Setting("a unit that no table has", "convert = { \"drops\" = \"s\" }", "unit-mapped-across", "not in the table"),
-            Setting("a flag with a meaning of one's own", "values = { flag = { \"H\" = \"high\" } }", "unknown-word", "reportable with note"),
+            Setting(
+                "milliseconds called seconds",
+                "values = { unit = { \"ms\" = \"s\" } }",
+                "unit-mapped-across",
+                "convert = "
+            ),
+            Setting(
+                "mass called activity",
+                "values = { unit = { \"mg/dL\" = \"[IU]/mL\" } }",
+                "unit-mapped-across",
+                "another quantity"
+            ),
+            Setting(
+                "FEU called DDU",
+                "values = { unit = { \"ng/mL FEU\" = \"ng/mL{DDU}\" } }",
+                "unit-mapped-across",
+                "another quantity"
+            ),
+            Setting(
+                "FEU converted into DDU",
+                "convert = { \"ng/mL{FEU}\" = \"ng/mL{DDU}\" }",
+                "unit-mapped-across",
+                "different quantities"
+            ),
+            Setting(
+                "a unit that no table has",
+                "convert = { \"drops\" = \"s\" }",
+                "unit-mapped-across",
+                "not in the table"
+            ),
+            Setting(
+                "a flag with a meaning of one's own",
+                "values = { flag = { \"H\" = \"high\" } }",
+                "unknown-word",
+                "reportable with note"
+            ),
             new(
                 "another unit in a row",
-                Plain.With("results.csv", GoodStudy.Utf8(GoodStudy.Text(Plain, "results.csv").Replace(",s\n", ",min\n", StringComparison.Ordinal))),
+                Plain.With(
+                    "results.csv",
+                    GoodStudy.Utf8(
+                        GoodStudy
+                            .Text(Plain, "results.csv")
+                            .Replace(",s\n", ",min\n", StringComparison.Ordinal)
+                    )
+                ),
                 "other-unit",
                 "in 36 rows"
             ),
             new(
                 "the LOINC code of another quantity",
-                Plain.With("protocol.toml", GoodStudy.Utf8(Protocol.Replace("14979-9", "3255-7", StringComparison.Ordinal))),
+                Plain.With(
+                    "protocol.toml",
+                    GoodStudy.Utf8(Protocol.Replace("14979-9", "3255-7", StringComparison.Ordinal))
+                ),
                 "loinc-contradicts-unit",
                 "instructions for use"
             )
@@ -171,7 +279,10 @@ internal static class MisreadingCases
             new("a flag that nobody declared", Flagged("H"), "flag-not-declared", "harmless"),
             new(
                 "a flag declared as reportable with note",
-                With(Flagged("H"), "[read.results.values]\nflag = { H = \"reportable with note\" }"),
+                With(
+                    Flagged("H"),
+                    "[read.results.values]\nflag = { H = \"reportable with note\" }"
+                ),
                 "flag-with-note",
                 "counts"
             )
@@ -184,8 +295,18 @@ internal static class MisreadingCases
                 "conflicting-rows",
                 "number the results in replicate"
             ),
-            new("a run an hour early", Shifted(-1, "baseline"), "run-an-hour-early", "an hour later every one would fit"),
-            new("a run an hour late", Shifted(1, "6 h"), "run-off-by-an-hour", "an hour earlier every one would fit")
+            new(
+                "a run an hour early",
+                Shifted(-1, "baseline"),
+                "run-an-hour-early",
+                "an hour later every one would fit"
+            ),
+            new(
+                "a run an hour late",
+                Shifted(1, "6 h"),
+                "run-off-by-an-hour",
+                "an hour earlier every one would fit"
+            )
             {
                 Severity = Severity.Attention,
             },
@@ -193,25 +314,81 @@ internal static class MisreadingCases
 
     private static IEnumerable<Misreading> OfWorkbooks =>
         [
-            Cells("an error of a formula", Cell.Raw("<c r=\"REF\" t=\"e\"><f>1/0</f><v>#DIV/0!</v></c>"), "cell-error", "#DIV/0!"),
-            Cells("a formula without a value", Cell.Raw("<c r=\"REF\"><f>A1*2</f></c>"), "formula-without-value", "F2"),
-            Cells("a number that is rounded when shown", Cell.Number("31.4499", "0.0"), "shown-otherwise", "Shown 31.4, stored 31.4499"),
-            Cells("a number that became a date", Cell.Time(new DateTime(2026, 1, 12), "d. mmm"), "became-a-date", "12.1"),
-            Cells("a number that became a time", Cell.Number("0.5", "hh:mm"), "became-a-date", "12:00"),
+            Cells(
+                "an error of a formula",
+                Cell.Raw("<c r=\"REF\" t=\"e\"><f>1/0</f><v>#DIV/0!</v></c>"),
+                "cell-error",
+                "#DIV/0!"
+            ),
+            Cells(
+                "a formula without a value",
+                Cell.Raw("<c r=\"REF\"><f>A1*2</f></c>"),
+                "formula-without-value",
+                "F2"
+            ),
+            Cells(
+                "a number that is rounded when shown",
+                Cell.Number("31.4499", "0.0"),
+                "shown-otherwise",
+                "Shown 31.4, stored 31.4499"
+            ),
+            Cells(
+                "a number that became a date",
+                Cell.Time(new DateTime(2026, 1, 12), "d. mmm"),
+                "became-a-date",
+                "12.1"
+            ),
+            Cells(
+                "a number that became a time",
+                Cell.Number("0.5", "hh:mm"),
+                "became-a-date",
+                "12:00"
+            ),
             Cells("a sign from the format", Cell.Number("0.3", "\"<\"0.0"), "cell-format", "sign"),
-            Cells("a percentage from the format", Cell.Number("0.95", "0%"), "cell-format", "percentage"),
-            Cells("thousands from the format", Cell.Number("31400", "0.0,"), "cell-format", "scale"),
+            Cells(
+                "a percentage from the format",
+                Cell.Number("0.95", "0%"),
+                "cell-format",
+                "percentage"
+            ),
+            Cells(
+                "thousands from the format",
+                Cell.Number("31400", "0.0,"),
+                "cell-format",
+                "scale"
+            ),
             Cells("a format that hides", Cell.Number("31.4", ";;;"), "cell-format", "plain number"),
             new(
                 "merged cells among the rows",
-                Book(sheet => sheet.Sheet("Results", Rows(), "<mergeCells count=\"1\"><mergeCell ref=\"A2:A3\"/></mergeCells>")),
+                Book(sheet =>
+                    sheet.Sheet(
+                        "Results",
+                        Rows(),
+                        "<mergeCells count=\"1\"><mergeCell ref=\"A2:A3\"/></mergeCells>"
+                    )
+                ),
                 "merged-cell",
                 "fill in each row"
             ),
-            Times("dates and texts in one column", Cell.Text("13/03/2026 07:50"), "dates-of-two-kinds", "02/03"),
+            Times(
+                "dates and texts in one column",
+                Cell.Text("13/03/2026 07:50"),
+                "dates-of-two-kinds",
+                "02/03"
+            ),
             Times("a day's number", Cell.Number("46083.33"), "not-a-time", "format the column"),
-            Times("a time without a day", Cell.Number("0.33", "hh:mm"), "not-a-time", "2026-02-28T14:05"),
-            Times("a day without a time", Cell.Time(new DateTime(2026, 3, 2), "dd.mm.yyyy"), "not-a-time", "2026-02-28T14:05"),
+            Times(
+                "a time without a day",
+                Cell.Number("0.33", "hh:mm"),
+                "not-a-time",
+                "2026-02-28T14:05"
+            ),
+            Times(
+                "a day without a time",
+                Cell.Time(new DateTime(2026, 3, 2), "dd.mm.yyyy"),
+                "not-a-time",
+                "2026-02-28T14:05"
+            ),
             new(
                 "two sheets",
                 Book(book => book.Sheet("Old", Rows()).Sheet("New", Rows())),
@@ -220,13 +397,22 @@ internal static class MisreadingCases
             ),
             new(
                 "a sheet that is not there",
-                WithResults("book.xlsx", new WorkbookBytes().Sheet("Results", Rows()).ToArray(), "\n[read.results]\nsheet = \"Result\"\n"),
+                WithResults(
+                    "book.xlsx",
+                    new WorkbookBytes().Sheet("Results", Rows()).ToArray(),
+                    "\n[read.results]\nsheet = \"Result\"\n"
+                ),
                 "sheet-not-stated",
                 "Did you mean \"Results\""
             ),
             new(
                 "hidden rows",
-                Book(book => book.Sheet("Results", Rows().Select((row, i) => row with { IsHidden = i is 3 or 4 }))),
+                Book(book =>
+                    book.Sheet(
+                        "Results",
+                        Rows().Select((row, i) => row with { IsHidden = i is 3 or 4 })
+                    )
+                ),
                 "hidden-cells",
                 "2 rows of the sheet are hidden"
             )
@@ -235,7 +421,13 @@ internal static class MisreadingCases
             },
             new(
                 "a hidden column",
-                Book(book => book.Sheet("Results", Rows(), before: "<cols><col min=\"3\" max=\"3\" width=\"9\" hidden=\"1\"/></cols>")),
+                Book(book =>
+                    book.Sheet(
+                        "Results",
+                        Rows(),
+                        before: "<cols><col min=\"3\" max=\"3\" width=\"9\" hidden=\"1\"/></cols>"
+                    )
+                ),
                 "hidden-cells",
                 "column 3"
             )
@@ -246,18 +438,43 @@ internal static class MisreadingCases
 
     private static IEnumerable<Misreading> OfBrokenWorkbooks =>
         [
-            new("an old or protected workbook", InBook([0xD0, 0xCF, 0x11, 0xE0, 0xA1, 0xB1]), "not-a-workbook", "password"),
+            new(
+                "an old or protected workbook",
+                InBook([0xD0, 0xCF, 0x11, 0xE0, 0xA1, 0xB1]),
+                "not-a-workbook",
+                "password"
+            ),
             new("no workbook at all", InBook([1, 2, 3]), "not-a-workbook", "damaged"),
             new("a workbook cut off", InBook(GoodBook()[..^100]), "not-a-workbook", "damaged"),
-            new("an archive of other things", InBook(WorkbookDamage.OtherArchive()), "not-a-workbook", "without a workbook"),
-            new("an archive that grows", InBook(WorkbookDamage.Growing()), "file-too-large", "256 MiB"),
+            new(
+                "an archive of other things",
+                InBook(WorkbookDamage.OtherArchive()),
+                "not-a-workbook",
+                "without a workbook"
+            ),
+            new(
+                "an archive that grows",
+                InBook(WorkbookDamage.Growing()),
+                "file-too-large",
+                "256 MiB"
+            ),
             new(
                 "a sheet of a million rows and columns",
-                Book(book => book.Sheet("Results", [.. Rows().Take(1), new Row(Cell.Raw("<c r=\"XFD1048576\"><v>1</v></c>"))])),
+                Book(book =>
+                    book.Sheet(
+                        "Results",
+                        [.. Rows().Take(1), new Row(Cell.Raw("<c r=\"XFD1048576\"><v>1</v></c>"))]
+                    )
+                ),
                 "file-too-large",
                 "empty rows and columns"
             ),
-            new("a document type in a part", InBook(WorkbookDamage.WithDocumentType(GoodBook())), "not-a-workbook", "damaged"),
+            new(
+                "a document type in a part",
+                InBook(WorkbookDamage.WithDocumentType(GoodBook())),
+                "not-a-workbook",
+                "damaged"
+            ),
         ];
 
     /// <summary>A workbook that is read without a query.</summary>
@@ -286,7 +503,12 @@ internal static class MisreadingCases
     private static Misreading Cells(string name, Cell cell, string code, string says) =>
         new(
             name,
-            Book(book => book.Sheet("Results", Rows(result: test => test == Delivered[0] ? cell : Cell.Text(test.Result)))),
+            Book(book =>
+                book.Sheet(
+                    "Results",
+                    Rows(result: test => test == Delivered[0] ? cell : Cell.Text(test.Result))
+                )
+            ),
             code,
             says
         );
@@ -294,7 +516,12 @@ internal static class MisreadingCases
     private static Misreading Times(string name, Cell cell, string code, string says) =>
         new(
             name,
-            Book(book => book.Sheet("Results", Rows(test => test == Delivered[0] ? cell : Cell.Time(test.Tested)))),
+            Book(book =>
+                book.Sheet(
+                    "Results",
+                    Rows(test => test == Delivered[0] ? cell : Cell.Time(test.Tested))
+                )
+            ),
             code,
             says
         );
@@ -316,7 +543,11 @@ internal static class MisreadingCases
 
             """;
         Assert.Contains(from, Rows, StringComparison.Ordinal);
-        return WithResults("export.csv", GoodStudy.Utf8(Rows.Replace(from, to, StringComparison.Ordinal)), "\n" + read + "\n");
+        return WithResults(
+            "export.csv",
+            GoodStudy.Utf8(Rows.Replace(from, to, StringComparison.Ordinal)),
+            "\n" + read + "\n"
+        );
     }
 
     private static StudyBytes Appended(string row) =>
@@ -329,7 +560,15 @@ internal static class MisreadingCases
             "results.csv",
             GoodStudy.Utf8(
                 string.Concat(
-                    lines.Select((line, i) => line + (i == 0 ? ",flag\n" : i == 3 ? $",{flag}\n" : ",\n"))
+                    lines.Select(
+                        (line, i) =>
+                            line
+                            + (
+                                i == 0 ? ",flag\n"
+                                : i == 3 ? $",{flag}\n"
+                                : ",\n"
+                            )
+                    )
                 )
             )
         );

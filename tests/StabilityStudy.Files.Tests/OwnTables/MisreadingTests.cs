@@ -19,7 +19,11 @@ public sealed class MisreadingTests
             $"found {string.Join(" | ", queries.Select(query => $"{query.Code} {query.Source}: {query.Message}"))}"
         );
         Assert.Equal(misreading.Severity, found.Severity);
-        Assert.Contains(misreading.Says, found.Message + " " + found.Action, StringComparison.Ordinal);
+        Assert.Contains(
+            misreading.Says,
+            found.Message + " " + found.Action,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -34,15 +38,15 @@ public sealed class MisreadingTests
     {
         var files = DeliveredData.Plain.With(
             "results.csv",
-            GoodStudy.Utf8(
-                GoodStudy
-                    .Text(DeliveredData.Plain, "results.csv")
-                    .Replace('T', ' ')
-            )
+            GoodStudy.Utf8(GoodStudy.Text(DeliveredData.Plain, "results.csv").Replace('T', ' '))
         );
 
         var queries = StudyIntake.Read(files).Queries;
 
-        Assert.Contains("in 36 rows", Assert.Single(queries, query => query.Code == "not-a-time").Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "in 36 rows",
+            Assert.Single(queries, query => query.Code == "not-a-time").Message,
+            StringComparison.Ordinal
+        );
     }
 }

@@ -18,8 +18,12 @@ public sealed class UnitTests
     [InlineData("[IU]/dL", "[IU]/mL", "45", "0.45")]
     [InlineData("g/L", "mg/dL", "CLOT", "CLOT")]
     [InlineData("g/L", "mg/dL", "-0.5", "-50")]
-    public void Results_are_converted_exactly(string from, string to, string read, string converted) =>
-        Assert.Equal(converted, UnitConversion.Of(from, to)!.Apply(read));
+    public void Results_are_converted_exactly(
+        string from,
+        string to,
+        string read,
+        string converted
+    ) => Assert.Equal(converted, UnitConversion.Of(from, to)!.Apply(read));
 
     [Theory]
     [InlineData("mg/dL", "[IU]/mL")]
@@ -46,7 +50,12 @@ public sealed class UnitTests
     {
         var spellings = UnitTable.All.SelectMany(unit => unit.Spellings.Add(unit.Name)).ToArray();
 
-        Assert.Empty(spellings.GroupBy(text => text).Where(group => group.Count() > 1).Select(group => group.Key));
+        Assert.Empty(
+            spellings
+                .GroupBy(text => text)
+                .Where(group => group.Count() > 1)
+                .Select(group => group.Key)
+        );
     }
 
     [Fact]
@@ -54,16 +63,43 @@ public sealed class UnitTests
     {
         var study = GoodStudy
             .Bytes.With("study.toml", GoodStudy.Utf8(GoodStudy.Facts + Convert))
-            .With("results.csv", Milliseconds("results.csv", "31.2,s", "31200,ms", "32.5,s", "32500,ms", ">180,s", ">180000,ms"))
+            .With(
+                "results.csv",
+                Milliseconds(
+                    "results.csv",
+                    "31.2,s",
+                    "31200,ms",
+                    "32.5,s",
+                    "32500,ms",
+                    ">180,s",
+                    ">180000,ms"
+                )
+            )
             .With(
                 "controls.csv",
-                Milliseconds("controls.csv", "30.1,s,30.0,28,32.0", "30100,ms,30000,28000,32000", "30.4,s,30.0,28,32.0", "30400,ms,30000,28000,32000", "45.2,s", "45200,ms", "NA,,30.0,28,32.0", "NA,ms,30000,28000,32000")
+                Milliseconds(
+                    "controls.csv",
+                    "30.1,s,30.0,28,32.0",
+                    "30100,ms,30000,28000,32000",
+                    "30.4,s,30.0,28,32.0",
+                    "30400,ms,30000,28000,32000",
+                    "45.2,s",
+                    "45200,ms",
+                    "NA,,30.0,28,32.0",
+                    "NA,ms,30000,28000,32000"
+                )
             );
 
         var inputs = CanonicalTests.Read(study).Inputs;
 
-        Assert.Equal(["31.200", "32.500", ">180.000", "QNS"], inputs.Results.Select(row => row.Result.Text));
-        Assert.All(inputs.Results.Where(row => row.Result.Text != "QNS"), row => Assert.Equal("s", row.Unit));
+        Assert.Equal(
+            ["31.200", "32.500", ">180.000", "QNS"],
+            inputs.Results.Select(row => row.Result.Text)
+        );
+        Assert.All(
+            inputs.Results.Where(row => row.Result.Text != "QNS"),
+            row => Assert.Equal("s", row.Unit)
+        );
         Assert.All(
             inputs.Controls.Where(row => row.AllowedLow is not null),
             row => Assert.Equal((28m, 32m, 30m), (row.AllowedLow, row.AllowedHigh, row.Target))
@@ -74,7 +110,8 @@ public sealed class UnitTests
         );
     }
 
-    private const string Convert = "\n[read]\nresults = { convert = { ms = \"s\" } }\ncontrols = { convert = { ms = \"s\" } }\n";
+    private const string Convert =
+        "\n[read]\nresults = { convert = { ms = \"s\" } }\ncontrols = { convert = { ms = \"s\" } }\n";
 
     private static ReadOnlyMemory<byte> Milliseconds(string file, params string[] pairs)
     {

@@ -11,8 +11,7 @@ internal sealed class WorkbookBytes
     private const string Main = "http://schemas.openxmlformats.org/spreadsheetml/2006/main";
     private const string Relations =
         "http://schemas.openxmlformats.org/officeDocument/2006/relationships";
-    private const string Packages =
-        "http://schemas.openxmlformats.org/package/2006/relationships";
+    private const string Packages = "http://schemas.openxmlformats.org/package/2006/relationships";
 
     private readonly List<(string Name, string Xml, string State)> _sheets = [];
     private readonly List<string> _formats = [];
@@ -21,7 +20,13 @@ internal sealed class WorkbookBytes
     public bool From1904 { get; init; }
 
     /// <summary>Adds a sheet.</summary>
-    public WorkbookBytes Sheet(string name, IEnumerable<Row> rows, string extra = "", string state = "visible", string before = "")
+    public WorkbookBytes Sheet(
+        string name,
+        IEnumerable<Row> rows,
+        string extra = "",
+        string state = "visible",
+        string before = ""
+    )
     {
         var xml = new StringBuilder(before).Append("<sheetData>");
         var number = 0;
@@ -94,8 +99,7 @@ internal sealed class WorkbookBytes
     }
 
     private static string Letters(int column) =>
-        (column < 26 ? "" : ((char)('A' + column / 26 - 1)).ToString())
-        + (char)('A' + column % 26);
+        (column < 26 ? "" : ((char)('A' + column / 26 - 1)).ToString()) + (char)('A' + column % 26);
 
     private static void Part(ZipArchive archive, string name, string xml)
     {
@@ -115,7 +119,8 @@ internal sealed class WorkbookBytes
     /// <summary>A cell.</summary>
     public sealed record Cell(string Content, string Type, string? Format)
     {
-        public static Cell Text(string text) => new(text, text.Length == 0 ? "" : "inlineStr", null);
+        public static Cell Text(string text) =>
+            new(text, text.Length == 0 ? "" : "inlineStr", null);
 
         public static Cell Number(string stored, string? format = null) => new(stored, "n", format);
 
@@ -131,13 +136,17 @@ internal sealed class WorkbookBytes
                 "raw" => Content.Replace("REF", name, StringComparison.Ordinal),
                 "inlineStr" =>
                     $"<c r=\"{name}\" t=\"inlineStr\"><is><t xml:space=\"preserve\">{SecurityElement.Escape(Content)}</t></is></c>",
-                _ => $"<c r=\"{name}\"{(Format is null ? "" : $" s=\"{formatOf(Format)}\"")}><v>{Value(from1904)}</v></c>",
+                _ =>
+                    $"<c r=\"{name}\"{(Format is null ? "" : $" s=\"{formatOf(Format)}\"")}><v>{Value(from1904)}</v></c>",
             };
 
         // Days are counted from 1904 four years and a leap day later.
         private string Value(bool from1904) =>
             Type == "d" && from1904
-                ? (double.Parse(Content, CultureInfo.InvariantCulture) - 1462).ToString("R", CultureInfo.InvariantCulture)
+                ? (double.Parse(Content, CultureInfo.InvariantCulture) - 1462).ToString(
+                    "R",
+                    CultureInfo.InvariantCulture
+                )
                 : Content;
     }
 }

@@ -8,7 +8,8 @@ internal static class WorkbookDamage
 {
     private const string SheetPart = "xl/worksheets/sheet1.xml";
 
-    public static byte[] OtherArchive() => Archive(archive => Write(archive, "notes.txt", "nothing"));
+    public static byte[] OtherArchive() =>
+        Archive(archive => Write(archive, "notes.txt", "nothing"));
 
     /// <summary>A small file that is larger than any study when it is unpacked.</summary>
     public static byte[] Growing() =>

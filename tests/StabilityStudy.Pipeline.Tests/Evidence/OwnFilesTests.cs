@@ -99,13 +99,22 @@ public sealed class OwnFilesTests
     [Fact]
     public void Workbooks_with_hidden_rows_and_flags_in_two_files_stand()
     {
-        var lines = ExampleStudy.Text(ShortStudy.Bytes, ExampleStudy.Results).TrimEnd('\n').Split('\n');
+        var lines = ExampleStudy
+            .Text(ShortStudy.Bytes, ExampleStudy.Results)
+            .TrimEnd('\n')
+            .Split('\n');
         byte[] Book(IEnumerable<string> rows) =>
             new WorkbookBytes()
                 .Sheet(
                     "Results",
                     rows.Prepend(lines[0])
-                        .Select((row, i) => WorkbookBytes.Row.Of(row.Split(',')) with { IsHidden = i == 2 })
+                        .Select(
+                            (row, i) =>
+                                WorkbookBytes.Row.Of(row.Split(',')) with
+                                {
+                                    IsHidden = i == 2,
+                                }
+                        )
                 )
                 .ToArray();
 
@@ -118,13 +127,19 @@ public sealed class OwnFilesTests
                 StudyBytes.FactsName,
                 ExampleStudy
                     .Text(without, StudyBytes.FactsName)
-                    .Replace("results = \"results.csv\"", "results = \"results-1.xlsx\"", StringComparison.Ordinal)
+                    .Replace(
+                        "results = \"results.csv\"",
+                        "results = \"results-1.xlsx\"",
+                        StringComparison.Ordinal
+                    )
                     + "\n[read.results]\nmore_files = [\"results-2.xlsx\"]\nvalues = { flag = { E12 = \"failed\" } }\n"
             );
 
         Follows(study, "hidden-cells", "duplicate-row");
 
-        var files = ExampleStudy.Analyze(study).Analysis.Identity.RawFiles.Select(file => file.Name);
+        var files = ExampleStudy
+            .Analyze(study)
+            .Analysis.Identity.RawFiles.Select(file => file.Name);
         Assert.Contains("results-2.xlsx", files);
     }
 

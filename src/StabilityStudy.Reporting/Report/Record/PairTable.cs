@@ -36,7 +36,7 @@ internal static class PairTable
                     .ThenBy(item => item.Cell.Key.TimePoint.Delay)
                     .Select(item => Row(names, names.Title(analysis), item.Cell, item.Pair, spun)),
             ],
-            $"Tested after: actual delay since {OriginWords.Start(analysis.Protocol.TimeOrigin)}, in hours:minutes. Before, after spinning: the delayed tube from collection to spinning and from spinning to its test. Lines: of the baseline and of the delayed result in the laboratory's own file {analysis.Facts.Files.Results}; the attached results.csv, which the program wrote from it in an order of its own, names the same lines in its column source_row. Outside: counts as outside the allowable difference. Not tested: with a stated reason, left out, no failure. Stands out: flagged, kept in every figure. Across: changed the side of that decision level."
+            $"Tested after: actual delay since {OriginWords.Start(analysis.Protocol.TimeOrigin)}, in hours:minutes. Before, after spinning: the delayed tube from collection to spinning and from spinning to its test. Lines: of the baseline and of the delayed result in the laboratory's own file {analysis.Facts.Files.Results}; the attached results.csv, which the program wrote from it in an order of its own, names the same lines in its column source_row{SourceLines.Further(analysis)}. Outside: counts as outside the allowable difference. Not tested: with a stated reason, left out, no failure. Stands out: flagged, kept in every figure. Across: changed the side of that decision level."
         );
     }
 
@@ -69,7 +69,7 @@ internal static class PairTable
                     new[] { pair.Baseline, pair.Delayed }
                         .Select(measurement => measurement?.SourceRow)
                         .OfType<int>()
-                        .Select(NumberText.Count)
+                        .Select(SourceLines.Words)
                 ),
                 emphasis
             ),

@@ -91,6 +91,6 @@ internal static class SpecimenTrail
         ];
         return lines.Length == 0
             ? specimen
-            : $"{specimen} ({(lines.Length == 1 ? "line" : "lines")} {string.Join(", ", lines.Select(NumberText.Count))})";
+            : $"{specimen} ({(lines.Length == 1 ? "line" : "lines")} {string.Join(", ", lines.Select(SourceLines.Words))})";
     }
 }
