@@ -76,7 +76,7 @@ public sealed class CheckTests
         Assert.Equal(1, run.Out.Split("[other-unit]").Length - 1);
         Assert.Contains(
             "in 49 rows: lines 2 to 10, 12 to 51",
-            run.Out.ReplaceLineEndings(" ").Replace("     ", "", StringComparison.Ordinal),
+            string.Join(' ', run.Out.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)),
             StringComparison.Ordinal
         );
         Assert.Contains("1 stop", run.Out, StringComparison.Ordinal);

@@ -9,6 +9,12 @@ namespace StabilityStudy.Files.Csv;
 /// </param>
 internal sealed record FlagSet(FrozenDictionary<string, FlagMeaning> Declared, bool MustBeDeclared)
 {
+    /// <summary>For files that have no flags.</summary>
+    public static readonly FlagSet None = new(
+        FrozenDictionary<string, FlagMeaning>.Empty,
+        MustBeDeclared: false
+    );
+
     /// <summary>What a flag means; null for one that nobody declared. The words for "no result" say by themselves that the test failed.</summary>
     public FlagMeaning? MeaningOf(string flag) =>
         flag.Length == 0 ? FlagMeaning.Failed

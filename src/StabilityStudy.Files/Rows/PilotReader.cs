@@ -61,11 +61,7 @@ public static class PilotReader
                 .Distinct(),
         ];
         const string where = "protocol.toml";
-        return StudyCodes.From(
-            null,
-            null,
-            new(FrozenDictionary<string, FlagMeaning>.Empty, MustBeDeclared: true)
-        ) with
+        return StudyCodes.From(null, null, FlagSet.None) with
         {
             Groups = new("group", where, [.. protocol.Groups.Select(item => item.Id)]),
             Analytes = new("analyte", where, [.. protocol.Analytes.Select(item => item.Id)]),
