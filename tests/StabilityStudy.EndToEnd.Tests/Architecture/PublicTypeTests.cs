@@ -93,6 +93,7 @@ public sealed class PublicTypeTests
         [ChangeScale.Percent] = "refuses what it cannot divide",
         [CensoredSide.Below] = "no side is cautious; both are handled alike",
         [MissingReason.NoReportableResult] = "counts as outside the allowable difference",
+        [FlagMeaning.Failed] = "the result then counts as failed",
         [Hemolysis.NotRecorded] = "hemolysis seen later then counts as new",
         [ClotCheck.NotRecorded] = "says that nobody looked",
         [Origin.NotRecorded] = "is asked for",
