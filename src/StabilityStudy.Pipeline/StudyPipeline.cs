@@ -117,12 +117,12 @@ public static class StudyPipeline
         var digest = Convert.ToHexStringLower(SHA256.HashData(result.Bytes.Span));
 
         // Sentences that name a page need the layout.
-        var pages = PdfDrawing.SettledPages(known =>
+        var (model, drawn) = PdfDrawing.DrawSettled(known =>
             ReportBuilder.Build(study.Analysis, paper, known, digest, full)
         );
-        var model = ReportBuilder.Build(study.Analysis, paper, pages, digest, full);
         return Finish(
             model,
+            drawn,
             study.Analysis.Protocol,
             study.Analysis.Facts.Facility,
             study.Analysis.ToolVersion,
@@ -213,14 +213,13 @@ public static class StudyPipeline
     [MethodImpl(MethodImplOptions.AggressiveOptimization)]
     internal static RenderedReport Finish(
         ReportModel model,
+        DrawnReport drawn,
         StudyProtocol protocol,
         string? author,
         string toolVersion,
         ImmutableArray<Attachment> attachments
     )
     {
-        var drawn = PdfDrawing.Draw(model);
-        var pageCount = drawn.PageCount;
         var rewritten = DeterministicRewrite.Rewrite(
             drawn.Pdf,
             new RewriteOptions(
@@ -237,7 +236,7 @@ public static class StudyPipeline
             }
         );
         return rewritten.TryGet(out var pdf, out var failure)
-            ? new RenderedReport(pdf, pageCount)
+            ? new RenderedReport(pdf, drawn.PageCount)
             : throw new InvalidOperationException(
                 "The drawn document could not be rewritten: " + failure.What
             );

@@ -39,7 +39,7 @@ public sealed class EvidenceTests
     private static async Task<StudyCopy> MakeSignature()
     {
         var copy = StudyCopy.ForAll(await Reported());
-        var author = await Sign(
+        var author = await Run.Sign(
             copy,
             copy.At("study", "out", "report.pdf"),
             "author",
@@ -48,25 +48,6 @@ public sealed class EvidenceTests
         Assert.Equal(ExitCode.Done, author.Code);
         return copy;
     }
-
-    private static Task<Run> Sign(
-        StudyCopy copy,
-        string report,
-        string role,
-        string key,
-        params string[] more
-    ) =>
-        Run.Of([
-            "sign",
-            report,
-            "--role",
-            role,
-            "--key",
-            copy.At("keys", key + ".p12"),
-            "--passphrase-file",
-            copy.At("keys", key + ".passphrase"),
-            .. more,
-        ]);
 
     [Fact]
     public async Task Lines_cut_from_the_record_after_a_signature_show()
@@ -100,9 +81,9 @@ public sealed class EvidenceTests
         await MakeReport(copy);
         var report = copy.At("study", "out", "report.pdf");
 
-        var author = await Sign(copy, report, "author", "author-one");
+        var author = await Run.Sign(copy, report, "author", "author-one");
         var signed = SignedIn(copy);
-        var approver = await Sign(
+        var approver = await Run.Sign(
             copy,
             signed,
             "approver",
@@ -177,7 +158,7 @@ public sealed class EvidenceTests
         var lines = await File.ReadAllLinesAsync(results, TestContext.Current.CancellationToken);
         await File.WriteAllLinesAsync(results, lines[..^1], TestContext.Current.CancellationToken);
 
-        var answer = await Sign(
+        var answer = await Run.Sign(
             copy,
             copy.At("study", "out", "report.pdf"),
             "author",
@@ -198,7 +179,7 @@ public sealed class EvidenceTests
             TestContext.Current.CancellationToken
         );
 
-        var again = await Sign(copy, report, "author", "author-one");
+        var again = await Run.Sign(copy, report, "author", "author-one");
 
         Assert.Equal(ExitCode.WrongUsage, again.Code);
         Assert.Contains("never overwritten", again.Error, Comparison);
@@ -215,8 +196,8 @@ public sealed class EvidenceTests
         var signed = SignedIn(copy);
         var before = await File.ReadAllBytesAsync(signed, TestContext.Current.CancellationToken);
 
-        var same = await Sign(copy, signed, "approver", "author-one", "--decision", "approve");
-        var elsewhere = await Sign(
+        var same = await Run.Sign(copy, signed, "approver", "author-one", "--decision", "approve");
+        var elsewhere = await Run.Sign(
             copy,
             signed,
             "approver",
@@ -248,7 +229,12 @@ public sealed class EvidenceTests
             TestContext.Current.CancellationToken
         );
 
-        var run = await Sign(copy, copy.At("study", "out", "report.pdf"), "author", "author-one");
+        var run = await Run.Sign(
+            copy,
+            copy.At("study", "out", "report.pdf"),
+            "author",
+            "author-one"
+        );
 
         Assert.Equal(ExitCode.WrongUsage, run.Code);
         Assert.Contains(expected, run.Error, Comparison);

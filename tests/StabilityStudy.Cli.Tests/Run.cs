@@ -40,4 +40,24 @@ internal sealed record Run(ExitCode Code, string Out, string Error)
             ' ',
             text.Split((char[])[' ', '\r', '\n'], StringSplitOptions.RemoveEmptyEntries)
         );
+
+    /// <summary>Signs a report with a key of the copy's folder "keys".</summary>
+    public static Task<Run> Sign(
+        StudyCopy copy,
+        string report,
+        string role,
+        string key,
+        params string[] more
+    ) =>
+        Of([
+            "sign",
+            report,
+            "--role",
+            role,
+            "--key",
+            copy.At("keys", key + ".p12"),
+            "--passphrase-file",
+            copy.At("keys", key + ".passphrase"),
+            .. more,
+        ]);
 }

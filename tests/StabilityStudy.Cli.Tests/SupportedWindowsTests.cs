@@ -30,9 +30,9 @@ public sealed class SupportedWindowsTests
         var report = copy.At("study", "out", "report.pdf");
         Assert.Equal(
             ExitCode.Done,
-            (await Sign(copy, report, "author", "author-one", "-o", signed)).Code
+            (await Run.Sign(copy, report, "author", "author-one", "-o", signed)).Code
         );
-        var director = await Sign(
+        var director = await Run.Sign(
             copy,
             signed,
             "approver",
@@ -49,25 +49,6 @@ public sealed class SupportedWindowsTests
         Assert.Equal("", director.Code == ExitCode.Done ? "" : director.Error);
         return copy;
     }
-
-    private static Task<Run> Sign(
-        StudyCopy copy,
-        string report,
-        string role,
-        string key,
-        params string[] more
-    ) =>
-        Run.Of([
-            "sign",
-            report,
-            "--role",
-            role,
-            "--key",
-            copy.At("keys", key + ".p12"),
-            "--passphrase-file",
-            copy.At("keys", key + ".passphrase"),
-            .. more,
-        ]);
 
     private static async Task<Run> Windows(params string[] more)
     {

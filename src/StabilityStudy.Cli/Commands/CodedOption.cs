@@ -30,14 +30,12 @@ internal static class CodedOption
         return words.Split(", ") switch
         {
             [var kind, var analyte] => new Lot(code, kind, analyte, null),
-            [var kind, var analyte, var day]
-                when DateOnly.TryParseExact(
-                    day,
-                    "yyyy-MM-dd",
-                    CultureInfo.InvariantCulture,
-                    DateTimeStyles.None,
-                    out var last
-                ) => new Lot(code, kind, analyte, last),
+            [var kind, var analyte, var day] when DayText.Read(day) is { } last => new Lot(
+                code,
+                kind,
+                analyte,
+                last
+            ),
             _ => throw Unfit("--lot", text, Example),
         };
     }

@@ -124,14 +124,5 @@ internal sealed class DecisionOptions
         TextOption.OneLine(text, option.Name) ?? "";
 
     private static DateOnly? Day(ParseResult parsed, Option<string?> option) =>
-        parsed.GetValue(option) is not { } text ? null
-        : DateOnly.TryParseExact(
-            text,
-            "yyyy-MM-dd",
-            CultureInfo.InvariantCulture,
-            DateTimeStyles.None,
-            out var day
-        )
-            ? day
-        : throw new UsageException($"{option.Name} is a day, YYYY-MM-DD; \"{text}\" is none.");
+        parsed.GetValue(option) is { } text ? DayText.Of(text, option.Name) : null;
 }

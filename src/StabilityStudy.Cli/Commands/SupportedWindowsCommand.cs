@@ -157,16 +157,9 @@ internal static class SupportedWindowsCommand
     }
 
     private static DateOnly Day(string? text, Terminal terminal) =>
-        text is null ? DateOnly.FromDateTime(terminal.Clock.GetLocalNow().DateTime)
-        : DateOnly.TryParseExact(
-            text,
-            "yyyy-MM-dd",
-            CultureInfo.InvariantCulture,
-            DateTimeStyles.None,
-            out var day
-        )
-            ? day
-        : throw new UsageException($"--as-of is a day, YYYY-MM-DD; \"{text}\" is none.");
+        text is null
+            ? DateOnly.FromDateTime(terminal.Clock.GetLocalNow().DateTime)
+            : DayText.Of(text, "--as-of");
 
     private static Option<string?> Text(string name, string description, string help) =>
         new(name) { Description = description, HelpName = help };

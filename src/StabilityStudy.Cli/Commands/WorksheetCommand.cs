@@ -173,14 +173,10 @@ internal static class WorksheetCommand
             : throw new UsageException($"{option}: a number from {least} to {most}.");
 
     private static DateOnly? DateOf(string? text) =>
-        text is null ? null
-        : DateOnly.TryParseExact(
-            text,
-            "yyyy-MM-dd",
-            CultureInfo.InvariantCulture,
-            DateTimeStyles.None,
-            out var date
-        )
-            ? date
-        : throw new UsageException($"--date: \"{text}\" is no date. Write it like 2026-03-02.");
+        text is null
+            ? null
+            : DayText.Read(text)
+                ?? throw new UsageException(
+                    $"--date: \"{text}\" is no date. Write it like 2026-03-02."
+                );
 }

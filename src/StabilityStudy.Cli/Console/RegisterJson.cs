@@ -1,4 +1,3 @@
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using System.Xml;
 using StabilityStudy.Core.Register;
@@ -8,78 +7,52 @@ namespace StabilityStudy.Cli.Console;
 /// <summary>Writes the register, or an answer from it, for a program to read: windows as durations of ISO 8601, days as in ISO 8601.</summary>
 internal static class RegisterJson
 {
-    private static readonly JsonWriterOptions s_options = new()
-    {
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     /// <summary>The register on a day.</summary>
     public static void Write(Terminal terminal, WindowRegister register, DateOnly day) =>
-        Write(
-            terminal,
-            json =>
+        terminal.WriteJson(json =>
+        {
+            json.WriteString("asOf", BenchWords.Day(day));
+            json.WriteStartArray("reports");
+            foreach (var report in register.Reports)
             {
-                json.WriteString("asOf", BenchWords.Day(day));
-                json.WriteStartArray("reports");
-                foreach (var report in register.Reports)
-                {
-                    Write(json, report);
-                }
-
-                json.WriteEndArray();
-                json.WriteStartArray("windows");
-                foreach (var item in register.On(day))
-                {
-                    Write(json, item);
-                }
-
-                json.WriteEndArray();
+                Write(json, report);
             }
-        );
+
+            json.WriteEndArray();
+            json.WriteStartArray("windows");
+            foreach (var item in register.On(day))
+            {
+                Write(json, item);
+            }
+
+            json.WriteEndArray();
+        });
 
     /// <summary>An answer at the bench.</summary>
     public static void Write(Terminal terminal, BenchAnswer answer) =>
-        Write(
-            terminal,
-            json =>
-            {
-                json.WriteString("verdict", Coded(BenchWords.Verdict(answer.Verdict)));
-                json.WriteString("reason", Coded(answer.Reason));
-                json.WriteString("analyte", answer.Question.Analyte);
-                json.WriteString("group", answer.Question.Group);
-                json.WriteBoolean("groupKnown", answer.KnowsGroup);
-                json.WriteString("storage", answer.Storage);
-                json.WriteString("asOf", BenchWords.Day(answer.Question.Day));
-                json.WriteString("age", Duration(answer.Age));
-                json.WriteString("today", Duration(answer.Today));
-                json.WriteString("limit", Duration(answer.Limit));
-                json.WriteString("sentence", BenchWords.Sentence(answer));
-                json.WriteString("comment", BenchWords.Comment(answer));
-                Write(json, "notTrusted", answer.NotTrusted.Select(report => report.File));
-                json.WriteStartArray("from");
-                foreach (var item in answer.From)
-                {
-                    Write(json, item);
-                }
-
-                json.WriteEndArray();
-            }
-        );
-
-    private static void Write(Terminal terminal, Action<Utf8JsonWriter> write)
-    {
-        using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer, s_options))
+        terminal.WriteJson(json =>
         {
-            json.WriteStartObject();
-            write(json);
-            json.WriteEndObject();
-        }
+            json.WriteString("verdict", Coded(BenchWords.Verdict(answer.Verdict)));
+            json.WriteString("reason", Coded(answer.Reason));
+            json.WriteString("analyte", answer.Question.Analyte);
+            json.WriteString("group", answer.Question.Group);
+            json.WriteBoolean("groupKnown", answer.KnowsGroup);
+            json.WriteString("storage", answer.Storage);
+            json.WriteString("asOf", BenchWords.Day(answer.Question.Day));
+            json.WriteString("age", Duration(answer.Age));
+            json.WriteString("today", Duration(answer.Today));
+            json.WriteString("limit", Duration(answer.Limit));
+            json.WriteString("sentence", BenchWords.Sentence(answer));
+            json.WriteString("comment", BenchWords.Comment(answer));
+            json.WriteTexts("notTrusted", answer.NotTrusted.Select(report => report.File));
+            json.WriteStartArray("from");
+            foreach (var item in answer.From)
+            {
+                Write(json, item);
+            }
 
-        terminal.WriteJson(buffer.ToArray());
-    }
+            json.WriteEndArray();
+        });
 
     private static void Write(Utf8JsonWriter json, RegisteredReport report)
     {
@@ -105,7 +78,7 @@ internal static class RegisterJson
                 CultureInfo.InvariantCulture
             )
         );
-        Write(json, "notChecked", report.Reservations);
+        json.WriteTexts("notChecked", report.Reservations);
         json.WriteEndObject();
     }
 
@@ -119,28 +92,17 @@ internal static class RegisterJson
         json.WriteString("group", row.Group);
         json.WriteString("storage", row.Storage);
         json.WriteString("storageInWords", window.StorageWords);
-        Write(json, "instruments", row.Instruments);
-        Write(json, "lots", row.Reagents);
+        json.WriteTexts("instruments", row.Instruments);
+        json.WriteTexts("lots", row.Reagents);
         json.WriteString("today", Duration(row.Today));
         json.WriteString("supported", Duration(row.Supported));
         json.WriteString("approved", Duration(window.Approved));
         json.WriteString("interim", Duration(window.Interim));
-        Write(json, "conditions", window.Conditions);
+        json.WriteTexts("conditions", window.Conditions);
         json.WriteBoolean("inWordsOnly", window.IsInWordsOnly);
         json.WriteString("supersededBy", item.SupersededBy);
-        Write(json, "alsoClaimedBy", item.AlsoClaimedBy);
+        json.WriteTexts("alsoClaimedBy", item.AlsoClaimedBy);
         json.WriteEndObject();
-    }
-
-    private static void Write(Utf8JsonWriter json, string name, IEnumerable<string> texts)
-    {
-        json.WriteStartArray(name);
-        foreach (var text in texts)
-        {
-            json.WriteStringValue(text);
-        }
-
-        json.WriteEndArray();
     }
 
     /// <summary>The name of a member as files write it: "not-trusted".</summary>

@@ -1,4 +1,3 @@
-using System.Text.Encodings.Web;
 using System.Text.Json;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
@@ -8,19 +7,10 @@ namespace StabilityStudy.Cli.Console;
 /// <summary>Writes a verification for a program to read.</summary>
 internal static class VerificationJson
 {
-    private static readonly JsonWriterOptions s_options = new()
-    {
-        Indented = true,
-        NewLine = "\n",
-        Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping,
-    };
-
     public static void Write(Terminal terminal, ReportVerification found)
     {
-        using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer, s_options))
+        terminal.WriteJson(json =>
         {
-            json.WriteStartObject();
             json.WriteString("outcome", Word(found.Outcome));
             json.WriteString("document", found.IsProtocol ? "protocol" : "report");
             json.WriteString("study", found.StudyCode);
@@ -28,7 +18,7 @@ internal static class VerificationJson
                 found.IsProtocol ? "protocolSha256" : "inputDigest",
                 found.InputDigest
             );
-            Write(json, "conclusions", found.Conclusions);
+            json.WriteTexts("conclusions", found.Conclusions);
             json.WriteString("signatureIndication", found.Indication);
             WriteDecision(json, found.Decision);
             json.WriteStartArray("parts");
@@ -37,15 +27,12 @@ internal static class VerificationJson
                 json.WriteStartObject();
                 json.WriteString("question", part.Question);
                 json.WriteString("outcome", Word(part.Outcome));
-                Write(json, "found", part.Sentences);
+                json.WriteTexts("found", part.Sentences);
                 json.WriteEndObject();
             }
 
             json.WriteEndArray();
-            json.WriteEndObject();
-        }
-
-        terminal.WriteJson(buffer.ToArray());
+        });
     }
 
     private static void WriteDecision(Utf8JsonWriter json, SignedDecision? signed)
@@ -67,17 +54,6 @@ internal static class VerificationJson
         json.WritePropertyName("stated");
         DecisionJson.Write(json, signed.Decision);
         json.WriteEndObject();
-    }
-
-    private static void Write(Utf8JsonWriter json, string name, IEnumerable<string> texts)
-    {
-        json.WriteStartArray(name);
-        foreach (var text in texts)
-        {
-            json.WriteStringValue(text);
-        }
-
-        json.WriteEndArray();
     }
 
     private static string Word(PartOutcome outcome) =>

@@ -84,10 +84,6 @@ public sealed record StudyProtocol(
     /// <summary>How plasma is to be frozen and thawed; null when the protocol does not say.</summary>
     public FreezingRules? Freezing { get; init; }
 
-    /// <summary>Whether plasma is frozen in this study: in a storage, or before the time after its thawing begins.</summary>
-    public bool Freezes =>
-        TimeOrigin == TimeOrigin.Thawing || Storages.Any(storage => storage.HighestCelsius < 0);
-
     /// <summary>From when the time of a tube counts; null where that was not recorded.</summary>
     public DateTimeOffset? StartOf(Specimens.TubeRow tube)
     {

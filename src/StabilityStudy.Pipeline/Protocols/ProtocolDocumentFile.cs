@@ -8,6 +8,7 @@ using StabilityStudy.Files.Protocols;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Pdf;
 using StabilityStudy.Reporting.Report.Plan;
 using StabilityStudy.SignedPdf.Attachments;
 
@@ -107,8 +108,10 @@ internal sealed record ProtocolDocumentFile(
     )
     {
         var signed = WithItsSignatories(plan.Protocol);
+        var model = ProtocolDocument.Build(signed, plan, InputDigest.Sha256(bytes.Span), paper);
         return StudyPipeline.Finish(
-            ProtocolDocument.Build(signed, plan, InputDigest.Sha256(bytes.Span), paper),
+            model,
+            PdfDrawing.Draw(model),
             signed,
             author: null,
             ToolVersion.Current,

@@ -10,6 +10,9 @@ public sealed record DrawnReport(
     ImmutableArray<SignatureRectangle> SignatureRectangles
 )
 {
+    /// <summary>On which page each section starts; empty for pages without sections.</summary>
+    public SectionPages Pages { get; init; } = SectionPages.Unknown;
+
     /// <summary>Where the decision on each row belongs, in the order of the rows on which somebody signs; empty for a document without any.</summary>
     public ImmutableArray<SignatureRectangle> DecisionRectangles { get; init; } = [];
 }

@@ -23,25 +23,32 @@ public static class PdfDrawing
         }
     }
 
-    /// <summary>On which page each section starts once its sentences name the pages: a number may turn a line, and so a page.</summary>
+    /// <summary>
+    /// Draws a report whose sentences name pages: with those of the layout, and again where naming them moved one, since a number may turn a line and so a page.
+    /// </summary>
     /// <param name="build">The report with the pages that its sentences name; null before any is known.</param>
-    public static SectionPages SettledPages(Func<SectionPages?, ReportModel> build)
+    /// <returns>The report and its drawing.</returns>
+    public static (ReportModel Model, DrawnReport Drawn) DrawSettled(
+        Func<SectionPages?, ReportModel> build
+    )
     {
         ArgumentNullException.ThrowIfNull(build);
-        const int most = 4;
+        const int most = 5;
         var pages = PagesOf(build(null));
-        for (var round = 0; round < most; round++)
+        for (var round = 1; ; round++)
         {
-            var named = PagesOf(build(pages));
-            if (named.Pages.All(section => pages.PageOf(section.Key) == section.Value))
+            var model = build(pages);
+            var drawn = Draw(model);
+            if (
+                round == most
+                || drawn.Pages.Pages.All(section => pages.PageOf(section.Key) == section.Value)
+            )
             {
-                break;
+                return (model, drawn);
             }
 
-            pages = named;
+            pages = drawn.Pages;
         }
-
-        return pages;
     }
 
     /// <summary>On which page each section would start.</summary>
@@ -54,21 +61,28 @@ public static class PdfDrawing
             using var document = new PdfDocument();
             using var figures = new FigureBook();
             var layout = Layout(model, document, figures, new SignaturePlaces());
-            var starts = new Dictionary<Piece, string>(ReferenceEqualityComparer.Instance);
-            foreach (var section in layout.Sections)
-            {
-                starts.Add(section.Pieces[0], section.Title);
-            }
-
-            var pages = Pagination.Distribute(layout.All, PageFrame.Of(model.Paper));
-            return new SectionPages(
-                pages
-                    .SelectMany((page, i) => page.Select(placed => (placed.Piece, Page: i + 1)))
-                    .Where(item => starts.ContainsKey(item.Piece))
-                    .DistinctBy(item => starts[item.Piece], StringComparer.Ordinal)
-                    .ToImmutableDictionary(item => starts[item.Piece], item => item.Page)
-            );
+            return PagesOf(layout, Pagination.Distribute(layout.All, PageFrame.Of(model.Paper)));
         }
+    }
+
+    private static SectionPages PagesOf(
+        LaidOutReport layout,
+        ImmutableArray<ImmutableArray<PlacedPiece>> pages
+    )
+    {
+        var starts = new Dictionary<Piece, string>(ReferenceEqualityComparer.Instance);
+        foreach (var section in layout.Sections)
+        {
+            starts.Add(section.Pieces[0], section.Title);
+        }
+
+        return new SectionPages(
+            pages
+                .SelectMany((page, i) => page.Select(placed => (placed.Piece, Page: i + 1)))
+                .Where(item => starts.ContainsKey(item.Piece))
+                .DistinctBy(item => starts[item.Piece], StringComparer.Ordinal)
+                .ToImmutableDictionary(item => starts[item.Piece], item => item.Page)
+        );
     }
 
     /// <summary>Draws pages that are laid out already.</summary>
@@ -102,7 +116,8 @@ public static class PdfDrawing
 
         using var figures = new FigureBook();
         var signatures = new SignaturePlaces();
-        var pages = Pagination.Distribute(Layout(model, document, figures, signatures).All, frame);
+        var layout = Layout(model, document, figures, signatures);
+        var pages = Pagination.Distribute(layout.All, frame);
         var canvas = new PageCanvas(document, frame);
         foreach (var page in pages)
         {
@@ -120,6 +135,7 @@ public static class PdfDrawing
             signatures.All()
         )
         {
+            Pages = PagesOf(layout, pages),
             DecisionRectangles = signatures.Decisions(),
         };
     }

@@ -74,10 +74,10 @@ internal static class ForgedReport
         var files = Files(s_study.Value.Files, attached);
         var analysis = pages is null ? s_study.Value.Analysis : pages(s_study.Value.Analysis);
         var digest = Digest(files);
-        var known = PdfDrawing.PagesOf(
-            ReportBuilder.Build(analysis, PaperSize.A4, pages: null, digest)
+        var (model, drawn) = PdfDrawing.DrawSettled(known =>
+            ReportBuilder.Build(analysis, PaperSize.A4, known, digest)
         );
-        return Draw(ReportBuilder.Build(analysis, PaperSize.A4, known, digest), analysis, files);
+        return Written(model, drawn, analysis, files);
     }
 
     /// <summary>Other attached files behind the first page alone, for tests that look at no page.</summary>
@@ -89,8 +89,9 @@ internal static class ForgedReport
         ImmutableArray<Attachment> files
     )
     {
-        var model = ReportBuilder.Build(analysis, PaperSize.A4, pages: null, Digest(files));
-        return Draw(model with { Sections = model.Sections[..1] }, analysis, files);
+        var whole = ReportBuilder.Build(analysis, PaperSize.A4, pages: null, Digest(files));
+        var model = whole with { Sections = whole.Sections[..1] };
+        return Written(model, PdfDrawing.Draw(model), analysis, files);
     }
 
     private static ImmutableArray<Attachment> Files(
@@ -115,13 +116,13 @@ internal static class ForgedReport
     private static string Digest(ImmutableArray<Attachment> files) =>
         Convert.ToHexStringLower(SHA256.HashData(files[^1].Bytes.Span));
 
-    private static ReadOnlyMemory<byte> Draw(
+    private static ReadOnlyMemory<byte> Written(
         ReportModel model,
+        DrawnReport drawn,
         StudyAnalysis analysis,
         ImmutableArray<Attachment> files
     )
     {
-        var drawn = PdfDrawing.Draw(model);
         Assert.True(
             DeterministicRewrite
                 .Rewrite(

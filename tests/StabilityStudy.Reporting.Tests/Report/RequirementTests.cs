@@ -21,10 +21,9 @@ public sealed partial class RequirementTests
         foreach (var paper in Enum.GetValues<PaperSize>())
         {
             var analysis = OddStudies.All[name];
-            var pages = PdfDrawing.SettledPages(known =>
+            var (model, drawn) = PdfDrawing.DrawSettled(known =>
                 ReportBuilder.Build(analysis, paper, known)
             );
-            var model = ReportBuilder.Build(analysis, paper, pages);
             var named = PdfDrawing.PagesOf(model);
             string[] places =
             [
@@ -35,7 +34,7 @@ public sealed partial class RequirementTests
                     .SelectMany(Named),
             ];
 
-            Assert.Equal(pages.Pages, named.Pages);
+            Assert.Equal(drawn.Pages.Pages, named.Pages);
             Assert.Equal(32, places.Length);
             Assert.Equal(
                 Answers(analysis).Select(section => named.Pages[section]).Order(),

@@ -57,18 +57,6 @@ internal static class ConclusionSentence
         };
     }
 
-    /// <summary>What ended the sequence, in one line with its name; null where every time point asked is supported.</summary>
-    public static string? WhyItEnds(StudyAnalysis analysis, Sequence sequence)
-    {
-        var names = SequenceNames.Of(analysis, sequence);
-        var open = sequence.Cells.FirstOrDefault(cell => cell.Conclusion != Conclusion.Supported);
-        return open is null
-            ? null
-            : $"{names.Title(analysis)}.{After(open, names, analysis.Protocol, withFigures: false)}"
-                + ScopeWords.Sentence(analysis, sequence)
-                + (sequence.Window is null ? " " + OfToday(sequence, names) : "");
-    }
-
     /// <summary>The patient group, with its analyte where the study has several.</summary>
     private static string Who(StudyAnalysis analysis, SequenceNames names) => names.Short(analysis);
 

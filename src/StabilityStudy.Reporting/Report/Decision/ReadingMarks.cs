@@ -1,6 +1,7 @@
 using StabilityStudy.Core.Criteria.Bias;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Estimates;
+using StabilityStudy.Reporting.Report.Criteria;
 
 namespace StabilityStudy.Reporting.Report.Decision;
 
@@ -37,13 +38,13 @@ internal static class ReadingMarks
         string[] words =
         [
             .. read.Overlaps([ChangeReading.RunsBridged, ChangeReading.RunsBridgedSinceCollection])
-                ? ["c: corrected by the bridging plasma"]
+                ? ["c: " + ReadingWords.Of(ChangeReading.RunsBridged)]
                 : Array.Empty<string>(),
             .. read.Overlaps([
                 ChangeReading.SinceCollection,
                 ChangeReading.RunsBridgedSinceCollection,
             ])
-                ? ["s: changes since collection"]
+                ? ["s: changes " + ReadingWords.Of(ChangeReading.SinceCollection)]
                 : Array.Empty<string>(),
         ];
         return words.Length == 0 ? null : string.Join("; ", words) + ".";

@@ -15,17 +15,6 @@ internal static class ShareInWords
             : $" Required {string.Join(" or ", shares.Select(share => NumberText.Plain(share) + " %"))}: up to {beyond} of 100 such patients' results may change by more than the limit of a single specimen.";
     }
 
-    /// <summary>The same for a table that does not show what is required: every share but the lowest with the analytes and groups it is asked for.</summary>
-    public static string WithNames(StudyAnalysis analysis) =>
-        Of(analysis)
-        + string.Concat(
-            Shares(analysis)
-                .Skip(1)
-                .Select(share =>
-                    $" {NumberText.Plain(share)} % is required of {string.Join(", ", Asked(analysis, share))}."
-                )
-        );
-
     private static decimal[] Shares(StudyAnalysis analysis) =>
         [
             .. analysis
@@ -34,17 +23,4 @@ internal static class ShareInWords
                 .Distinct()
                 .Order(),
         ];
-
-    private static IEnumerable<string> Asked(StudyAnalysis analysis, decimal share) =>
-        analysis
-            .Sequences.Where(sequence =>
-                analysis
-                    .Protocol.Criteria.OfType<IndividualCriterion>()
-                    .Any(criterion =>
-                        criterion.SharePercentMinimum == share
-                        && criterion.AppliesTo(sequence.Group)
-                        && criterion.Limits.Any(choice => choice.Analyte == sequence.Analyte)
-                    )
-            )
-            .Select(sequence => SequenceNames.Of(analysis, sequence).Code(analysis));
 }

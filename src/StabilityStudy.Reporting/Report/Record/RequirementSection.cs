@@ -32,8 +32,11 @@ internal static class RequirementSection
         );
 
     /// <summary>The clauses that such a study answers, as far as it does.</summary>
-    public static Section Clauses(StudyAnalysis analysis, SectionPages pages, bool full) =>
-        new(
+    public static Section Clauses(StudyAnalysis analysis, SectionPages pages, bool full)
+    {
+        var clauses = RequirementClauses.Of(analysis);
+        var places = new Places(pages, GroupSections.FirstTitle(analysis));
+        return new(
             ClausesTitle,
             StartsOnNewPage: false,
             [
@@ -41,21 +44,19 @@ internal static class RequirementSection
                     ? TableOf(
                         "What this study leaves open of them",
                         "Clause",
-                        RequirementClauses.Of(analysis),
-                        new Places(pages, GroupSections.FirstTitle(analysis)),
+                        clauses,
+                        places,
                         full,
                         ""
                     )
-                    : RunIn(
-                        RequirementClauses.Of(analysis),
-                        new Places(pages, GroupSections.FirstTitle(analysis))
-                    ),
+                    : RunIn(clauses, places),
                 new Paragraph(
                     $"Behind each clause what this study leaves open of it. Clauses are {FromMemory} A document for another reagent than the one used serves by analogy only, and is to be called so where it is named as a source.",
                     ParagraphStyle.Small
                 ),
             ]
         );
+    }
 
     private static DefinitionList RunIn(ImmutableArray<Requirement> clauses, Places places) =>
         new([
