@@ -89,7 +89,7 @@ internal static class CheckCommand
             {
                 terminal.Out.WriteLine(
                     isLocked
-                        ? "No data yet. The protocol is locked: next, collect the first specimen."
+                        ? "No data yet. The protocol is locked: next, print the worksheets and collect the first specimen."
                         : "No data yet: next, plan and lock."
                 );
             }
@@ -158,9 +158,9 @@ internal static class CheckCommand
         {
             terminal.Error.WriteLine("next: answer what is marked STOP, and run check again");
         }
-        else if (HasNoData(study) && !isLocked)
+        else if (HasNoData(study))
         {
-            NextCommand.Say(terminal, "plan", folder);
+            NextCommand.Say(terminal, isLocked ? "worksheet" : "plan", folder);
         }
         else if (study.Inventory is { IsEmpty: false, IsCollecting: false })
         {

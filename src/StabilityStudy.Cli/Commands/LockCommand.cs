@@ -8,6 +8,7 @@ using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Recording;
+using StabilityStudy.Files.Starting;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Reporting.Report;
 using StabilityStudy.Reporting.Report.Plan;
@@ -121,14 +122,7 @@ internal static class LockCommand
         )
         {
             case LockAttempt.Locked locked:
-                Write(
-                    terminal,
-                    request.Folder,
-                    request.By,
-                    files.HasRows,
-                    signed is not null,
-                    locked
-                );
+                Write(terminal, request.Folder, request.By, files, signed is not null, locked);
                 signed?.Write(terminal, request.Folder, request.By, locked.Lock.Number);
                 return ExitCode.Done;
             case LockAttempt.Refused { Why: LockRefusal.AlreadyLocked }:
@@ -175,7 +169,7 @@ internal static class LockCommand
         Terminal terminal,
         string folder,
         string by,
-        bool hasData,
+        StudyBytes files,
         bool isApproved,
         LockAttempt.Locked locked
     )
@@ -221,7 +215,8 @@ internal static class LockCommand
         }
 
         terminal.Out.WriteLine("sha256 " + locked.Lock.ProtocolSha256);
-        if (hasData)
+        SayMarked(terminal, files);
+        if (files.HasRows)
         {
             terminal.Error.WriteLine(
                 "The folder holds tables of data already: a lock after the first collection does not show that the criteria came first, and the report will say so."
@@ -232,6 +227,23 @@ internal static class LockCommand
         if (locked.Lock.Level != LockLevel.ThisComputersClock || !isApproved)
         {
             terminal.Out.WriteLine(TimeProof(locked.Lock.Level));
+        }
+    }
+
+    private static void SayMarked(Terminal terminal, StudyBytes files)
+    {
+        var marked = MarkedPlaces.Lines(files.Files[StudyBytes.ProtocolName].Span);
+        if (!marked.IsEmpty)
+        {
+            foreach (
+                var line in TextLines.WrapLine(
+                    $"Still marked CHANGE, and locked as it stands: {StudyBytes.ProtocolName} line {LineRanges.Of(marked)}. If one of them is not yours yet, change it and lock again before the first collection.",
+                    terminal.Width
+                )
+            )
+            {
+                terminal.Error.WriteLine(line);
+            }
         }
     }
 

@@ -213,8 +213,14 @@ internal static class SigningRun
     {
         if (done.OfProtocol && done.StillMissing.IsEmpty)
         {
-            terminal.Error.WriteLine(
-                $"Next, before the first collection: stability-study lock {ReportFile.StudyFolder(report) ?? "STUDY"} --by NAME --signed-protocol {path}"
+            NextCommand.Say(
+                terminal,
+                "lock",
+                ReportFile.StudyFolder(report) ?? "STUDY",
+                "--by",
+                "NAME",
+                "--signed-protocol",
+                path
             );
         }
     }

@@ -44,7 +44,7 @@ public sealed partial record StartedStudy(
         return Outcome.Of(
             new StartedStudy(
                 planned,
-                MarkedPlace().Count(protocol),
+                MarkedPlaces.Lines(own.Span).Length,
                 [
                     (StudyBytes.ProtocolName, own),
                     (StudyBytes.FactsName, facts),
@@ -66,7 +66,4 @@ public sealed partial record StartedStudy(
 
     [GeneratedRegex("^code = \"[^\"\n]*\"", RegexOptions.Multiline, matchTimeoutMilliseconds: 1000)]
     private static partial Regex CodeLine();
-
-    [GeneratedRegex("CHANGE:", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex MarkedPlace();
 }
