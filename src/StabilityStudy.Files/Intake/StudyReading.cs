@@ -5,7 +5,6 @@ using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Rows;
-using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Intake;
 
@@ -192,9 +191,7 @@ internal static class StudyReading
                     Stored = name,
                     Shown = name,
                     More = [],
-                    Columns = Workbook.IsName(name)
-                        ? DataFile.InWorkbook(file.Columns)
-                        : file.Columns,
+                    Columns = DataFile.ColumnsIn(name, file.Columns),
                 }
             )
             .Prepend(file)

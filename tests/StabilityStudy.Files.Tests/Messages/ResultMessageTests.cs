@@ -1,0 +1,73 @@
+using System.Text;
+using StabilityStudy.Core.Queries;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Queries;
+
+namespace StabilityStudy.Files.Tests.Messages;
+
+/// <summary>Results that arrive as messages are the same data, whatever way of writing their sender has.</summary>
+public sealed class ResultMessageTests
+{
+    private static readonly int s_seeds = LongProof.Setting("MESSAGE_FILES", 12);
+
+    public static TheoryData<string> Studies => ["aptt-room-temperature", "routine-room-temperature"];
+
+    [Theory]
+    [MemberData(nameof(Studies))]
+    public void Messages_of_every_way_of_writing_give_the_same_canonical_bytes(string name)
+    {
+        var expected = CanonicalTests.Read(SentExample.Plain(name)).Canonical.Data;
+        for (var seed = 1; seed <= s_seeds; seed++)
+        {
+            var outcome = StudyIntake.Read(SentExample.AsMessages(name, seed));
+
+            Assert.True(
+                outcome.TryGet(out var study),
+                $"seed {seed}: {string.Join('\n', outcome.Queries.Where(query => query.Severity == Severity.Stop).Select(query => $"{query.Source}: {query.Message}"))}"
+            );
+            var found = study.Canonical.Data;
+            Assert.Equal(expected.Length, found.Length);
+            for (var i = 0; i < found.Length; i++)
+            {
+                Assert.Equal(WithoutLines(expected[i].Bytes), WithoutLines(found[i].Bytes));
+            }
+
+            AssertNoPerson(study, outcome.Queries);
+        }
+    }
+
+    internal static void AssertNoPerson(StudyIntakeResult study, IEnumerable<DataQuery> queries)
+    {
+        foreach (var file in study.Canonical.Files)
+        {
+            Assert.DoesNotContain(
+                ResultMessages.Mark,
+                Encoding.UTF8.GetString(file.Bytes.Span),
+                StringComparison.Ordinal
+            );
+        }
+
+        AssertNoPerson(queries);
+    }
+
+    internal static void AssertNoPerson(IEnumerable<DataQuery> queries)
+    {
+        foreach (var query in queries)
+        {
+            Assert.DoesNotContain(
+                ResultMessages.Mark,
+                $"{query.Source} {query.Observed} {query.Message} {query.Action}",
+                StringComparison.Ordinal
+            );
+        }
+    }
+
+    private static string WithoutLines(ReadOnlyMemory<byte> bytes) =>
+        string.Join(
+            '\n',
+            Encoding
+                .UTF8.GetString(bytes.Span)
+                .Split('\n')
+                .Select(line => line[..Math.Max(0, line.LastIndexOf(','))])
+        );
+}
