@@ -1,7 +1,7 @@
 using System.Text;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Intake;
-using StabilityStudy.Files.Queries;
+using StabilityStudy.Files.Tests.OwnTables;
 
 namespace StabilityStudy.Files.Tests.Messages;
 
@@ -34,6 +34,35 @@ public sealed class ResultMessageTests
 
             AssertNoPerson(study, outcome.Queries);
         }
+    }
+
+    public static TheoryData<Misreading> Cases => [.. MessageCases.All];
+
+    [Fact]
+    public void The_good_message_gives_no_stop_query() =>
+        Assert.DoesNotContain(
+            StudyIntake.Read(MessageCases.Good).Queries,
+            query => query.Severity == Severity.Stop
+        );
+
+    [Theory]
+    [MemberData(nameof(Cases), DisableDiscoveryEnumeration = true)]
+    public void What_could_be_read_wrongly_ends_in_a_query(Misreading misreading)
+    {
+        var queries = StudyIntake.Read(misreading.Files).Queries;
+
+        var found = queries.FirstOrDefault(query => query.Code == misreading.Code);
+        Assert.True(
+            found is not null,
+            $"found {string.Join(" | ", queries.Select(query => $"{query.Code} {query.Source}: {query.Message}"))}"
+        );
+        Assert.Equal(misreading.Severity, found.Severity);
+        Assert.Contains(
+            misreading.Says,
+            found.Message + " " + found.Action,
+            StringComparison.Ordinal
+        );
+        AssertNoPerson(queries);
     }
 
     internal static void AssertNoPerson(StudyIntakeResult study, IEnumerable<DataQuery> queries)

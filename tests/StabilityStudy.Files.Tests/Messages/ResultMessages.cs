@@ -12,6 +12,9 @@ internal sealed class ResultMessages(int seed)
     /// <summary>Stands in every name, number and address of an invented person.</summary>
     public const string Mark = "ZZPERSON";
 
+    /// <summary>Stands beside the mark in segments of which other fields are read.</summary>
+    public const string Beside = "BESIDE";
+
     private readonly Random _random = new(seed);
     private readonly StringBuilder _text = new();
     private string _end = "\r";
@@ -274,12 +277,12 @@ internal sealed class ResultMessages(int seed)
 
     private string Join(params string[] parts) => string.Join(_signs[1], parts);
 
-    private string Person() =>
+    private string Person(string beside = Beside) =>
         Join(
-            $"{Mark}{_random.Next(10_000)}",
-            Mark + "Müller",
-            Mark + _signs[4] + Mark,
-            $"{Mark}19480203"
+            $"{Mark}{beside}{_random.Next(10_000)}",
+            $"{Mark}{beside}Müller",
+            $"{Mark}{beside}{_signs[4]}{Mark}{beside}",
+            $"{Mark}{beside}19480203"
         );
 
     private void Unread(string name, int fields)
@@ -292,7 +295,7 @@ internal sealed class ResultMessages(int seed)
                     .. Enumerable
                         .Range(0, _random.Next(1, fields))
                         .Select(_ =>
-                            _random.Next(3) == 0 ? "" : Person() + _signs[2] + Person()
+                            _random.Next(3) == 0 ? "" : Person("") + _signs[2] + Person("")
                         ),
                 ]
             );
