@@ -71,6 +71,9 @@ internal sealed record FileLayout(
     /// <summary>Codes of analytes that are not of this study, whose rows are left aside.</summary>
     public ImmutableArray<string> OtherAnalytes { get; init; } = [];
 
+    /// <summary>Whether times of tubes are taken from the messages of results.</summary>
+    public bool TimesFromMessages { get; init; }
+
     /// <summary>Whether spaces around a field are no part of it.</summary>
     public bool TrimsSpaces { get; init; }
 

@@ -83,6 +83,10 @@ internal sealed record DataFileSet(
     public FrozenDictionary<string, FlagMeaning> Flags { get; private init; } =
         FrozenDictionary<string, FlagMeaning>.Empty;
 
+    /// <summary>Name and form of the file of results, and the form of the file of tubes, as study.toml states them.</summary>
+    public (string Name, FileLayout? OfResults, FileLayout? OfTubes) Stated { get; private init; } =
+        ("", null, null);
+
     /// <summary>The names of further files of each kind.</summary>
     public (
         ImmutableArray<string> Specimens,
@@ -141,6 +145,7 @@ internal sealed record DataFileSet(
         {
             Own = [.. own.OfType<OwnFile>()],
             Flags = ofResults.Layout?.Flags ?? FrozenDictionary<string, FlagMeaning>.Empty,
+            Stated = (names.Results, ofResults.Layout, ofSpecimens.Layout),
             More = (
                 MoreOf(pairs?.Columns ?? ofSpecimens),
                 MoreOf(pairs?.Columns ?? ofResults),

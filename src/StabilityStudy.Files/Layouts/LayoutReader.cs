@@ -90,6 +90,7 @@ internal static class LayoutReader
             Conversions = UnitSettings.ReadConversions(table.OptionalTable(SectionKeys.Convert)),
             Flags = FlagSettings.Read(valueTable, values.GetValueOrDefault(FlagColumn)),
             OtherAnalytes = table.Read(SectionKeys.OtherAnalytes),
+            TimesFromMessages = table.Read(SectionKeys.TimesFromMessages),
             Statuses = StatusSettings.Read(table.OptionalTable(SectionKeys.Statuses)),
             TrimsSpaces = table.Read(SectionKeys.TrimSpaces),
             MoreFiles = table.Read(SectionKeys.MoreFiles),

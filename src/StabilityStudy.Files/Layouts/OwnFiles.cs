@@ -90,6 +90,7 @@ internal static class OwnFiles
             (SectionKeys.Century, Number(layout.Century)),
             (SectionKeys.TimeZone, layout.ZoneName),
             (SectionKeys.TubePattern, layout.TubePattern?.Text),
+            (SectionKeys.TimesFromMessages, layout.TimesFromMessages ? "true" : null),
             (SectionKeys.OtherAnalytes, Listed(layout.OtherAnalytes)),
             (
                 SectionKeys.MoreFiles,

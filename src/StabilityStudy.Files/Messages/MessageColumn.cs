@@ -37,7 +37,7 @@ internal static class MessageColumns
         new("laboratory_field_2", "OBR-21", "what the laboratory puts there", row => row.OfRequest(21)),
         new("test_code", "OBX-3.1", "code of the analyte, the first of the field", row => row.Text.Component(row.Field(3), 1, "OBX-3.1")),
         new("loinc", "OBX-3", "code of the analyte beside which LN stands", row => row.Code(isLoinc: true)),
-        new("local_code", "OBX-3", "code of the analyte beside which another word than LN stands", row => row.Code(isLoinc: false)),
+        new("local_code", "OBX-3", "code of the analyte beside which no LN stands", row => row.Code(isLoinc: false)),
         new("sub_id", "OBX-4", "number of one of several results of a test", row => row.Text.Whole(row.Field(4), "OBX-4")),
         new("result", "OBX-5, by OBX-2, OBX-11 and SPM-21", "the result; NM, SN, ST, TX, FT, CE, CWE and CNE are read", ObservedValue.Read),
         new("unit", "OBX-6.1", "its unit", row => row.Text.Component(row.Field(6), 1, "OBX-6.1")),

@@ -25,7 +25,7 @@ internal sealed partial record MessageTime(TimeSpan? Offset, TimeZoneInfo? Zone)
     /// <summary>The time as a table has it, without an offset where none is known; a refused cell when it is no time to the minute.</summary>
     public TableCell Read(TableCell cell, string name)
     {
-        if (cell.IsEmpty)
+        if (cell.IsEmpty || cell.Kind == CellKind.Refused)
         {
             return cell;
         }

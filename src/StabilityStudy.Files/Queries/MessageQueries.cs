@@ -20,6 +20,7 @@ internal static class MessageQueries
     internal static readonly QueryKind RejectedWithResult = Kinds.Add("rejected-with-result", Stop, "a specimen was rejected, and has a result", "read the reject reason as a flag and declare what it means");
     internal static readonly QueryKind NotTimeOfTest = Kinds.Add("not-time-of-test", Stop, "a message does not say when a result was measured", "have the sender state the time of analysis (OBX-19)");
     internal static readonly QueryKind NotAResultValue = Kinds.Add("not-a-result-value", Stop, "the value of an observation is no number, limit or word", "list the code of the observation in other_analytes, where it is no result of the study");
+    internal static readonly QueryKind SentTimesDiffer = Kinds.Add("sent-times-differ", Stop, "two sources state different times of collection or receipt of one tube", "find out the true time and correct the source that is wrong; a row without the time takes that of the messages");
     internal static readonly QueryKind SettingWithoutUse = Kinds.Add("setting-without-use", Stop, "a setting describes another form of file than the one that is read", "remove it");
     internal static readonly QueryKind RowsLeftAside = Kinds.Add(
         "rows-left-aside",

@@ -245,6 +245,7 @@ internal static class MessageCases
             new("a time of another form", With("20260302074500+0100", "2026-03-02T07:45"), "not-a-time", "OBX-19"),
             new("a day that does not exist", With("20260302074500+0100", "202602300745"), "not-a-time", ""),
             new("an hour that existed twice", With("20260302074500+0100", "202610250230"), "time-exists-twice", ""),
+            new("two times", With("20260302074500+0100", "202603020745~202603020750"), "field-not-clear", "OBX-19"),
             new("no time", With("20260302074500+0100", ""), "not-time-of-test", "OBX-19"),
             new(
                 "the time of collection as that of the test",

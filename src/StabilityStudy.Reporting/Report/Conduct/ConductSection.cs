@@ -41,6 +41,10 @@ internal static class ConductSection
                         analysis.Facts.Clocks.Select(item => $"{item.Column}: {item.Description}")
                     ),
                     .. Joined(
+                        "Times from messages",
+                        analysis.Facts.SentTimes.Select(SentTimeWords.Of)
+                    ),
+                    .. Joined(
                         "People",
                         analysis.Facts.People.Select(person =>
                             $"{person.Code}: {person.Name}, {person.Role}"
