@@ -1,4 +1,3 @@
-using System.Globalization;
 using StabilityStudy.Files.Intake;
 
 namespace StabilityStudy.Files.Tests.Messages;
@@ -20,14 +19,6 @@ internal static class SentExample
         "instrument",
         "flag",
     ];
-
-    /// <summary>How the messages are read: specimen and tube from order and specimen number, time point and run from free fields.</summary>
-    public const string Read = """
-
-        [read.results]
-        columns = { specimen = "filler_order", tube = "specimen_id", analyte = "test_code", time_point = "laboratory_field_1", run = "laboratory_field_2", replicate = "sub_id" }
-
-        """;
 
     /// <summary>An example without the columns for which a message has no field that is read: persons, remarks and lots.</summary>
     public static StudyBytes Plain(string name)
@@ -51,7 +42,12 @@ internal static class SentExample
     {
         var example = Example(name);
         return new StudyBytes(example.Files.Remove("results.csv"))
-            .With("results.hl7", new ResultMessages(seed).File(Sent(example)))
+            .With("results.hl7", new ResultMessages(seed).File(
+                    SentRows.Of(
+                        GoodStudy.Text(example, "results.csv"),
+                        GoodStudy.Text(example, "specimens.csv")
+                    )
+                ))
             .With(
                 StudyBytes.FactsName,
                 GoodStudy.Utf8(
@@ -61,7 +57,7 @@ internal static class SentExample
                             "results = \"results.csv\"",
                             "results = \"results.hl7\"",
                             StringComparison.Ordinal
-                        ) + Read
+                        ) + SentRows.Read
                 )
             );
     }
@@ -69,49 +65,6 @@ internal static class SentExample
     private static StudyBytes Example(string name) =>
         ExampleStudyTests.Read(Path.Combine(RepositoryFile.Root, "example-studies", name));
 
-    private static IEnumerable<ResultMessages.Sent> Sent(StudyBytes example)
-    {
-        var tubes = RowsOf(GoodStudy.Text(example, "specimens.csv"))
-            .ToDictionary(row => (row["specimen"], row["tube"]));
-        return Rows(example)
-            .Select(row =>
-            {
-                var tube = tubes[(row["specimen"], row["tube"])];
-                return new ResultMessages.Sent
-                {
-                    Tube = row["tube"],
-                    Order = row["specimen"],
-                    FieldOne = row["time_point"],
-                    FieldTwo = row["run"],
-                    Code = row["analyte"],
-                    Replicate = row["replicate"],
-                    Result = row["result"],
-                    Unit = row["unit"],
-                    Flag = row["flag"],
-                    Instrument = row["instrument"],
-                    Tested = TimeOf(row["tested_at"]),
-                    Collected = TimeOf(tube["collected_at"]),
-                    Received = TimeOf(tube["received_at"]),
-                };
-            });
-    }
-
-    private static DateTimeOffset? TimeOf(string text) =>
-        text.Length > 0 ? DateTimeOffset.Parse(text, CultureInfo.InvariantCulture) : null;
-
     private static IEnumerable<Dictionary<string, string>> Rows(StudyBytes example) =>
-        RowsOf(GoodStudy.Text(example, "results.csv"));
-
-    private static IEnumerable<Dictionary<string, string>> RowsOf(string text)
-    {
-        var lines = text.TrimEnd('\n').Split('\n');
-        var names = lines[0].Split(',');
-        return lines[1..]
-            .Select(line =>
-                line.Split(',')
-                    .Take(names.Length)
-                    .Select((field, i) => (Name: names[i], Field: field))
-                    .ToDictionary(item => item.Name, item => item.Field)
-            );
-    }
+        SentRows.RowsOf(GoodStudy.Text(example, "results.csv"));
 }
