@@ -67,6 +67,9 @@ public sealed record StudyFacts(
     /// <summary>That the report replaces an earlier one; null when it does not.</summary>
     public ReportRevision? Revision { get; init; }
 
+    /// <summary>Corrections of wrong clocks.</summary>
+    public ImmutableArray<ClockCorrection> ClockCorrections { get; init; } = [];
+
     /// <summary>From which fields of messages times come, in the order of a tube's way.</summary>
     public ImmutableArray<SentTime> SentTimes { get; init; } = [];
 

@@ -50,6 +50,7 @@ internal static class StudyReading
                 ReadTubes(files, data, known, queries),
                 ReadRows<ResultRow>(files, data.Results, known, ResultReader.Read, queries)
             );
+        (results, var clocks) = CorrectedClocks.Apply(results, facts);
         var controls = ReadControls(
             files,
             data.Controls,
@@ -59,7 +60,7 @@ internal static class StudyReading
             queries
         );
         var used = RowChecks.Check(tubes, results, protocol, facts, queries);
-        var usedControls = ControlChecks.Check(controls, used, queries);
+        var usedControls = ControlChecks.Check(clocks.Of(controls), used, queries);
         if (!isCanonical)
         {
             ReportUnread(files, data, queries);
