@@ -4,7 +4,7 @@
 # fuzz: a million damaged signed files, ten seeds of a hundred thousand, against the verifier: no exception, none above
 #       one second, none above 500 MB, and never that all is well. kills: report, lock and sign killed 200 times each.
 # samples: what the usual run of the tests tries a fixed part of, in full: every byte of the signatures, 100,000 other damaged
-#       files, 20,000 damaged studies, 400 damaged reports, each statement about all studies at 1,000 of them, each simulated rate
+#       files, a million damaged messages, 20,000 damaged studies, 400 damaged reports, each statement about all studies at 1,000 of them, each simulated rate
 #       of the tests over 2,000 studies, the chance of every time point of every ready protocol over 600.
 # readers: the text of every signed example, every released report and every forged file (READER_FILES limits these) in poppler,
 #       mupdf, ghostscript, PDFBox and pdfium, where PDFIUM is the folder of the npm module @embedpdf/pdfium (.ci/run says which version).
@@ -34,6 +34,8 @@ for part in $parts; do
             echo "samples, every byte of the signatures: $(BYTE_STEP=1 run SignedPdf Verification.EveryByteTests | summary)"
             echo "samples, 100000 damaged files: $(FUZZ_INPUTS=50000 run SignedPdf Reading.MutatedFileTests | summary)"
             echo "samples, 100000 damaged workbooks and 100000 damaged exports: $(FUZZ_INPUTS=100000 run Files OwnTables.OwnTableFuzzTests | summary)"
+            echo "samples, 1000000 damaged messages, 1000000 of random bytes and 50000 studies with them: $(FUZZ_INPUTS=1000000 run Files Messages.MessageFuzzTests | summary)"
+            echo "samples, 2000 ways of writing each example as messages: $(MESSAGE_FILES=1000 run Files Messages.ResultMessageTests | summary)"
             echo "samples, 20000 damaged studies: $(FUZZ_INPUTS=20000 run Files MutationTests | summary)"
             echo "samples, 400 damaged reports: $(FUZZ_INPUTS=400 run Pipeline Evidence.ReportVerifierTests | summary)"
             echo "samples, 1000 studies a statement: $(STUDIES=1000 run Core Analysis.InvarianceTests | summary)"

@@ -217,6 +217,7 @@ public sealed class BrokenInputTests
             "mean-without-levels-stated",
             "spin-not-as-planned",
             "thaw-not-as-planned",
+            "sent-times-differ",
         ];
 
         Assert.Equal(
@@ -231,6 +232,7 @@ public sealed class BrokenInputTests
                 .Select(broken => broken.Code)
                 .Concat(elsewhere)
                 .Concat(OwnTables.MisreadingCases.All.Select(misreading => misreading.Code))
+                .Concat(Messages.MessageCases.All.Select(misreading => misreading.Code))
                 .Distinct()
                 .Order(StringComparer.Ordinal)
         );

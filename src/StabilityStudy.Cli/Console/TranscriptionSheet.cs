@@ -112,7 +112,7 @@ internal sealed record TranscriptionSheet(
                         row.Tube,
                         row.Analyte,
                         row.Occasion.ToString(),
-                        row.TestedAt is { } testedAt ? time(testedAt) : "",
+                        row.RecordedAt is { } recordedAt ? time(recordedAt) : "",
                         row.Result.Text,
                         row.Unit,
                         "",

@@ -27,6 +27,7 @@ internal static class TimeQueries
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         [
+            .. ClockCorrectionQueries.Of(inputs),
             .. CollectedTogether(inputs),
             .. TestedAsPlanned(inputs),
             .. OfNoTimeForSpinning(inputs),

@@ -25,6 +25,7 @@ public sealed record QuerySource(string File, int? Line, string? Column)
         var kind =
             File.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)
             || File.EndsWith(".xlsx", StringComparison.OrdinalIgnoreCase)
+            || File.EndsWith(".hl7", StringComparison.OrdinalIgnoreCase)
                 ? "column "
                 : "key ";
         var line = Line is { } number ? FormattableString.Invariant($" line {number}") : "";

@@ -32,6 +32,7 @@ public static class RaisedKinds
         .. SpreadQueries.Kinds,
         .. StudyQueries.Kinds,
         .. TimeQueries.Kinds,
+        .. ClockCorrectionQueries.Kinds,
         .. TubeQueries.Kinds,
         .. UnchangedResultQueries.Kinds,
         .. LockQueries.Kinds,

@@ -26,6 +26,12 @@ public sealed record ControlRow(
     ControlKind Kind
 )
 {
+    /// <summary>What was added to the recorded time, as for the results of the run.</summary>
+    public TimeSpan ClockCorrection { get; init; }
+
+    /// <summary>The time of the test as it was recorded.</summary>
+    public DateTimeOffset RecordedAt => TestedAt - ClockCorrection;
+
     /// <summary>Expected class of a qualitative test, which has neither target nor range; null when not stated.</summary>
     public CategoryResult? Expected { get; init; }
 }

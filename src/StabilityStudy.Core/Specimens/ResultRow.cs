@@ -36,6 +36,12 @@ public sealed record ResultRow(
     string Remark
 )
 {
+    /// <summary>What was added to the recorded time, because study.toml says that the clock was wrong.</summary>
+    public TimeSpan ClockCorrection { get; init; }
+
+    /// <summary>The time of the test as it was recorded; null when it was not tested.</summary>
+    public DateTimeOffset? RecordedAt => TestedAt - ClockCorrection;
+
     /// <summary>What the flag means for the result, as study.toml declares it.</summary>
     public FlagMeaning FlagMeaning { get; init; }
 

@@ -67,6 +67,12 @@ public sealed record StudyFacts(
     /// <summary>That the report replaces an earlier one; null when it does not.</summary>
     public ReportRevision? Revision { get; init; }
 
+    /// <summary>Corrections of wrong clocks.</summary>
+    public ImmutableArray<ClockCorrection> ClockCorrections { get; init; } = [];
+
+    /// <summary>From which fields of messages times come, in the order of a tube's way.</summary>
+    public ImmutableArray<SentTime> SentTimes { get; init; } = [];
+
     /// <summary>The laboratory's own files that are not written in the usual way, in the order of their kinds.</summary>
     public ImmutableArray<OwnFile> OwnFiles { get; init; } = [];
 }

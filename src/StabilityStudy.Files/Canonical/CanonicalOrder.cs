@@ -34,7 +34,7 @@ internal static class CanonicalOrder
                     string.CompareOrdinal(a.Control, b.Control),
                     string.CompareOrdinal(a.Analyte, b.Analyte),
                     string.CompareOrdinal(a.Run, b.Run),
-                    a.TestedAt.CompareTo(b.TestedAt)
+                    a.RecordedAt.CompareTo(b.RecordedAt)
                 )
         );
 

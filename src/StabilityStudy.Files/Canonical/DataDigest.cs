@@ -46,6 +46,11 @@ internal static class DataDigest
                     $"not_drawn {item.Specimen} {item.TimePoint} {item.Storage} {item.On:yyyy-MM-dd}\n"
                 )
             ),
+            .. facts.ClockCorrections.Select(item =>
+                FormattableString.Invariant(
+                    $"clock_correction {item.Where} {item.Minutes} {item.On:yyyy-MM-dd}\n"
+                )
+            ),
             .. facts.EndedEarly is { } end
                 ? [FormattableString.Invariant($"ended_early {end.On:yyyy-MM-dd}\n")]
                 : ImmutableArray<string>.Empty,

@@ -13,7 +13,7 @@ internal static class ControlColumns
     public static readonly Column<string> Control = Table.Add("control", Required, StudyCode, row => row.Control, "code of the control", "QC-1");
     public static readonly Column<string> Analyte = Table.Add("analyte", Required, ResultColumns.Analyte.Form, row => row.Analyte, "what was measured", "aPTT");
     public static readonly Column<string> Run = Table.Add("run", Required, Text, row => row.Run, "the run in which it was tested, as in results.csv", "2026-03-02-6H");
-    public static readonly Column<DateTimeOffset> TestedAt = Table.Add("tested_at", Required, Time, row => row.TestedAt, "when it was tested", TubeColumns.TimeExample);
+    public static readonly Column<DateTimeOffset> TestedAt = Table.Add("tested_at", Required, Time, row => row.RecordedAt, "when it was tested", TubeColumns.TimeExample);
     public static readonly Column<string> Result = Table.Add("result", Required, ColumnForms.Result, row => row.Result.Text, "as in results.csv", "29.9");
     public static readonly Column<string> Unit = Table.Add("unit", Required, ResultColumns.Unit.Form, row => row.Unit, "unit of the result", "s");
     public static readonly Column<string> Target = Table.Add("target", Depends, ColumnForms.Result.Of("a number, or a word of the protocol's categories"), row => row.Expected?.Text ?? row.Target?.ToString(CultureInfo.InvariantCulture) ?? "", "its target; for a qualitative test the class that it should give, needed for a control", "30.0");

@@ -15,7 +15,7 @@ internal static class ResultColumns
     public static readonly Column<string> Analyte = Table.Add("analyte", Required, Known("an analyte of the protocol", known => known.Analytes), row => row.Analyte, "what was measured", "aPTT");
     public static readonly Column<TestOccasion> TimePoint = Table.Add("time_point", Required, Occasion, row => row.Occasion, "for which planned delay it was tested", "6 h");
     public static readonly Column<int?> Replicate = Table.Add("replicate", Optional, Whole(NumberRange.Replicate), row => row.Replicate, "number of the replicate; 1 when empty", "1");
-    public static readonly Column<DateTimeOffset?> TestedAt = Table.Add("tested_at", Required, OptionalTime, row => row.TestedAt, "when it was tested; may be empty where there is no result", TubeColumns.TimeExample);
+    public static readonly Column<DateTimeOffset?> TestedAt = Table.Add("tested_at", Required, OptionalTime, row => row.RecordedAt, "when it was tested; may be empty where there is no result", TubeColumns.TimeExample);
     public static readonly Column<string> Result = Table.Add("result", Required, ColumnForms.Result, row => row.Result.Text, "as reported; ERROR is failed, QNS too little plasma, NT not tested, NA or empty no reportable result", "31.4");
     public static readonly Column<string> Unit = Table.Add("unit", Required, Text.Of("the unit of the protocol"), row => row.Unit, "unit of the result", "s");
     public static readonly Column<string> Run = Table.Add("run", Optional, Text, row => row.Run, "code of the run, by which controls are found; without it no control shows that the run was in range", "2026-03-02-6H");

@@ -13,6 +13,9 @@ internal abstract record Column(string Name, Need Need, string Note, string Exam
     /// <summary>What its fields hold.</summary>
     public abstract ColumnContent Content { get; }
 
+    /// <summary>Whether a field is a text in any words.</summary>
+    public abstract bool IsFreeText { get; }
+
     /// <summary>Whether a canonical file has the column only where a row has a value, because earlier files are without it.</summary>
     public bool IsLater { get; init; }
 
@@ -33,6 +36,8 @@ internal sealed record Column<T>(
     public override string Allowed => Form.Allowed;
 
     public override ColumnContent Content => Form.Content;
+
+    public override bool IsFreeText => Form.IsFreeText;
 
     public override bool IsOfPersons => Form.IsOfPersons;
 

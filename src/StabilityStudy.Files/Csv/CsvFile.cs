@@ -15,6 +15,10 @@ internal static class CsvFile
         CsvQueries.CsvFieldCount,
         CsvQueries.DecimalComma,
         CsvQueries.RecordTooLong,
+        MessageQueries.NotMessages,
+        MessageQueries.MessageCutOff,
+        MessageQueries.MessageNotRead,
+        MessageQueries.SegmentOutOfPlace,
     ];
 
     /// <summary>The text of a file as UTF-8 without a mark; null after a query.</summary>

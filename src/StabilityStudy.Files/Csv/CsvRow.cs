@@ -54,7 +54,7 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
     /// <param name="isRequired">Whether it must not be empty, where that is not as the file needs the column.</param>
     public T Read<T>(Column<T> column, bool? isRequired = null)
     {
-        if (column.Form.IsFreeText)
+        if (column.Form.IsFreeText && _fields.Fault(column) is null)
         {
             return column.Form.Read(this, column, []);
         }

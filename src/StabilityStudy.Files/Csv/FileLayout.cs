@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using StabilityStudy.Files.Messages;
 using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Units;
 
@@ -62,6 +63,16 @@ internal sealed record FileLayout(
     /// <summary>The instrument's flag → what it means.</summary>
     public FrozenDictionary<string, FlagMeaning> Flags { get; init; } =
         FrozenDictionary<string, FlagMeaning>.Empty;
+
+    /// <summary>Status of a result of a message → what becomes of it.</summary>
+    public FrozenDictionary<string, StatusMeaning> Statuses { get; init; } =
+        FrozenDictionary<string, StatusMeaning>.Empty;
+
+    /// <summary>Codes of analytes that are not of this study, whose rows are left aside.</summary>
+    public ImmutableArray<string> OtherAnalytes { get; init; } = [];
+
+    /// <summary>Whether times of tubes are taken from the messages of results.</summary>
+    public bool TimesFromMessages { get; init; }
 
     /// <summary>Whether spaces around a field are no part of it.</summary>
     public bool TrimsSpaces { get; init; }

@@ -14,22 +14,49 @@ internal static class OtherForm
         QueryList queries
     )
     {
-        var isUtf16 =
-            bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..]
-            || bytes[..Math.Min(bytes.Length, SniffedBytes)].Count((byte)0) > SniffedBytes / 4;
-        if (!isUtf16 && Utf8Text.IsValid(bytes))
+        if (ReportUtf16(bytes, fileName, section, queries))
+        {
+            return true;
+        }
+
+        if (Utf8Text.IsValid(bytes))
         {
             return false;
         }
 
         queries.Add(
             FileQueries.NotUtf8,
-            new QuerySource(fileName, isUtf16 ? null : Utf8Text.FirstInvalidLine(bytes), null),
+            new QuerySource(fileName, Utf8Text.FirstInvalidLine(bytes), null),
             "",
-            isUtf16
-                ? "The file is UTF-16 text, not UTF-8."
-                : "This line is not UTF-8 text; it may be Windows-1252.",
-            $"Save the file again as CSV with the encoding UTF-8, or write encoding = \"{(isUtf16 ? "utf-16" : "windows-1252")}\" under [read.{section}] in study.toml."
+            "This line is not UTF-8 text; it may be Windows-1252.",
+            $"Save the file again as CSV with the encoding UTF-8, or write encoding = \"windows-1252\" under [read.{section}] in study.toml."
+        );
+        return true;
+    }
+
+    /// <summary>Raises a query when the bytes are UTF-16 text.</summary>
+    /// <returns>Whether they are.</returns>
+    public static bool ReportUtf16(
+        ReadOnlySpan<byte> bytes,
+        string fileName,
+        string section,
+        QueryList queries
+    )
+    {
+        if (
+            bytes is not ([0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])
+            && bytes[..Math.Min(bytes.Length, SniffedBytes)].Count((byte)0) <= SniffedBytes / 4
+        )
+        {
+            return false;
+        }
+
+        queries.Add(
+            FileQueries.NotUtf8,
+            new QuerySource(fileName, null, null),
+            "",
+            "The file is UTF-16 text, not UTF-8.",
+            $"Save the file again with the encoding UTF-8, or write encoding = \"utf-16\" under [read.{section}] in study.toml."
         );
         return true;
     }

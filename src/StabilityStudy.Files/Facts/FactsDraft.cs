@@ -16,6 +16,7 @@ internal sealed record FactsDraft(
     Parts<Instrument> Instruments,
     Parts<Lot> Lots,
     ImmutableArray<Clock> Clocks,
+    Parts<ClockCorrection> ClockCorrections,
     StudyFileNames FileNames,
     Parts<Exclusion> Exclusions,
     Parts<Deviation> Deviations,
@@ -45,6 +46,7 @@ internal sealed record FactsDraft(
             Deviations.Values
         )
         {
+            ClockCorrections = ClockCorrections.Values,
             Reruns = Reruns.Values,
             NotDrawn = NotDrawn.Values,
             TranscriptionChecks = TranscriptionChecks.Values,

@@ -27,6 +27,7 @@ internal static class FactsKeys
     public static readonly TableKey Instruments = Table.AddTables("instrument", Optional, InstrumentKeys.Table, "instruments, an [[instrument]] each", "[[instrument]]");
     public static readonly TableKey Lots = Table.AddTables("lot", Optional, LotKeys.Table, "reagent lots, a [[lot]] each", "[[lot]]");
     public static readonly TableKey Clocks = Table.AddTable("clock", Optional, ClockKeys.Table, "whose clock each time column is", "{ tested_at = \"analyzer\" }");
+    public static readonly TableKey ClockCorrections = Table.AddTables("clock_correction", Optional, ClockCorrectionKeys.Table, "that the clock of an analyzer was wrong in some runs, a [[clock_correction]] each; the files keep the recorded times, the corrected ones count, and the report tells it", "[[clock_correction]]");
     public static readonly TableKey CollectionTube = Table.AddTable("collection_tube", Optional, CollectionTubeKeys.Table, "the tube into which specimens were drawn", "{ name = \"2.7 mL, plastic\", citrate_percent = 3.2 }");
     public static readonly TableKey Spinning = Table.AddTable("spinning", Optional, SpinningKeys.Table, "how tubes were spun", "{ centrifuge = \"C-2\", relative_force = 1500, duration = \"15 min\", platelets = 6 }");
     public static readonly TableKey Temperatures = Table.AddTables("temperature", Optional, TemperatureKeys.Table, "lowest and highest temperature of a storage while tubes waited, a [[temperature]] each", "[[temperature]]");

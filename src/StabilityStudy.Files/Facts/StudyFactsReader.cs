@@ -46,6 +46,11 @@ internal static class StudyFactsReader
             Instruments: Parts<Instrument>.Read(root, FactsKeys.Instruments, ReadInstrument),
             Lots: Parts<Lot>.Read(root, FactsKeys.Lots, ReadLot),
             Clocks: ReadClocks(root.OptionalTable(FactsKeys.Clocks)),
+            ClockCorrections: Parts<ClockCorrection>.Read(
+                root,
+                FactsKeys.ClockCorrections,
+                ClockCorrectionKeys.Read
+            ),
             FileNames: DataFileNames.Read(
                 root.OptionalTable(FactsKeys.Files),
                 key => root.HasWithin(FactsKeys.Read, key.Name)
@@ -190,6 +195,11 @@ internal static class StudyFactsReader
         foreach (var (table, deviation) in draft.Deviations.Items)
         {
             References.Check(table, DeviationKeys.By, deviation.By, "person", people);
+        }
+
+        foreach (var (table, correction) in draft.ClockCorrections.Items)
+        {
+            References.Check(table, ClockCorrectionKeys.By, correction.By, "person", people);
         }
 
         foreach (var (table, rerun) in draft.Reruns.Items)

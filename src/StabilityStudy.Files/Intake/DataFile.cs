@@ -3,6 +3,7 @@ using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Layouts;
+using StabilityStudy.Files.Messages;
 using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Intake;
@@ -44,7 +45,7 @@ internal sealed record DataFile(string Stored, string Shown, CsvColumns Columns)
         var stored = !files.Files.ContainsKey(named) && Holds(usual) ? usual : named;
         return Holds(stored)
             ? new(stored, named, columns.WithSourceRow())
-            : new(stored, named, Workbook.IsName(stored) ? InWorkbook(columns) : columns)
+            : new(stored, named, ColumnsIn(stored, columns))
             {
                 More = columns.Layout?.MoreFiles ?? [],
             };
@@ -53,12 +54,14 @@ internal sealed record DataFile(string Stored, string Shown, CsvColumns Columns)
             files.Files.TryGetValue(name, out var bytes) && columns.IsCanonical(bytes.Span);
     }
 
-    /// <summary>The columns as they are read from a workbook, which needs no setting.</summary>
-    public static CsvColumns InWorkbook(CsvColumns columns) =>
-        columns with
-        {
-            Layout = columns.Layout ?? FileLayout.Plain,
-        };
+    /// <summary>The columns as they are read from a file of a name: a workbook or file of messages is never one in the usual form.</summary>
+    public static CsvColumns ColumnsIn(string name, CsvColumns columns) =>
+        Workbook.IsName(name) || MessageFile.IsName(name)
+            ? columns with
+            {
+                Layout = columns.Layout ?? FileLayout.Plain,
+            }
+            : columns;
 }
 
 /// <summary>The data files of a study.</summary>
@@ -79,6 +82,10 @@ internal sealed record DataFileSet(
     /// <summary>What the instrument's flags mean.</summary>
     public FrozenDictionary<string, FlagMeaning> Flags { get; private init; } =
         FrozenDictionary<string, FlagMeaning>.Empty;
+
+    /// <summary>Name and form of the file of results, and the form of the file of tubes, as study.toml states them.</summary>
+    public (string Name, FileLayout? OfResults, FileLayout? OfTubes) Stated { get; private init; } =
+        ("", null, null);
 
     /// <summary>The names of further files of each kind.</summary>
     public (
@@ -138,6 +145,7 @@ internal sealed record DataFileSet(
         {
             Own = [.. own.OfType<OwnFile>()],
             Flags = ofResults.Layout?.Flags ?? FrozenDictionary<string, FlagMeaning>.Empty,
+            Stated = (names.Results, ofResults.Layout, ofSpecimens.Layout),
             More = (
                 MoreOf(pairs?.Columns ?? ofSpecimens),
                 MoreOf(pairs?.Columns ?? ofResults),

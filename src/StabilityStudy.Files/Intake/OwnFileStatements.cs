@@ -6,6 +6,7 @@ using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Locking;
+using StabilityStudy.Files.Messages;
 using StabilityStudy.Files.Recording;
 using StabilityStudy.Files.Rows;
 
@@ -32,6 +33,7 @@ public static class OwnFileStatements
                 && NearestWord.Find(query.Source.Column!, [meant]) is not null,
             [CsvQueries.OwnColumnLeftAside] = FitsColumnLeftAside,
             [FileQueries.HiddenCells] = FitsHidden,
+            [MessageQueries.RowsLeftAside] = FitsLeftAside,
             [RowQueries.DuplicateRow] = FitsDuplicate,
             [LockFileQueries.RecordChainBroken] = (_, query) =>
                 query is { Source: { File: StudyRecord.Name, Line: >= 1, Column: null } },
@@ -152,6 +154,25 @@ public static class OwnFileStatements
         && IsCount(first)
         && IsCount(count)
         && (what == "row") == (line is not null);
+
+    private static bool FitsLeftAside(Context context, DataQuery query) =>
+        query
+            is {
+                Source: { Line: null, Column: null, File: var name },
+                Observed: "",
+                Values.Items: [var by, var what, var count]
+            }
+        && context.ColumnsOf(query) is { } columns
+        && IsCount(count)
+        && by switch
+        {
+            "message" => MessageFile.IsName(name) && MessageHead.IsLeftAside(what),
+            "status" => MessageFile.IsName(name)
+                && columns.Layout is { } layout
+                && ResultStatus.MeaningOf(what, layout.Statuses) == StatusMeaning.LeftAside,
+            "analyte" => columns.Layout?.OtherAnalytes.Contains(what) == true,
+            _ => false,
+        };
 
     private static bool IsCount(string text) =>
         int.TryParse(text, NumberStyles.None, CultureInfo.InvariantCulture, out var number)

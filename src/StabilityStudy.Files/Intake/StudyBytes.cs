@@ -1,4 +1,5 @@
 using StabilityStudy.Files.Layouts;
+using StabilityStudy.Files.Messages;
 using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Intake;
@@ -20,6 +21,7 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
         ".toml",
         ".csv",
         ".xlsx",
+        MessageFile.Extension,
         ".lock",
         ".jsonl"
     );

@@ -3,9 +3,9 @@ using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Layouts;
 using StabilityStudy.Files.Locking;
+using StabilityStudy.Files.Messages;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Rows;
-using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Intake;
 
@@ -47,9 +47,10 @@ internal static class StudyReading
         var (tubes, results) = data.Pairs is { } pairs
             ? ReadPairs(files, pairs, known, protocol, queries)
             : (
-                ReadRows<TubeRow>(files, data.Specimens, known, SpecimenReader.Read, queries),
+                ReadTubes(files, data, known, queries),
                 ReadRows<ResultRow>(files, data.Results, known, ResultReader.Read, queries)
             );
+        (results, var clocks) = CorrectedClocks.Apply(results, facts);
         var controls = ReadControls(
             files,
             data.Controls,
@@ -59,7 +60,7 @@ internal static class StudyReading
             queries
         );
         var used = RowChecks.Check(tubes, results, protocol, facts, queries);
-        var usedControls = ControlChecks.Check(controls, used, queries);
+        var usedControls = ControlChecks.Check(clocks.Of(controls), used, queries);
         if (!isCanonical)
         {
             ReportUnread(files, data, queries);
@@ -72,7 +73,7 @@ internal static class StudyReading
             ? LookReader.Read(looksBytes, known, queries)
             : [];
         return isPlanned && protocol is not null && facts is not null
-            ? new StudyInputs(protocol.ToProtocol(), NamedFacts(facts, data), tubes.Rows, used)
+            ? new StudyInputs(protocol.ToProtocol(), NamedFacts(facts, data, used), tubes.Rows, used)
             {
                 Controls = usedControls,
                 Locks =
@@ -132,10 +133,78 @@ internal static class StudyReading
     }
 
     // Queries about rows of pairs name the file of pairs.
-    private static StudyFacts NamedFacts(FactsDraft facts, DataFileSet data)
+    private static StudyFacts NamedFacts(
+        FactsDraft facts,
+        DataFileSet data,
+        ImmutableArray<ResultRow> results
+    )
     {
         var read = facts.ToFacts();
-        return read with { OwnFiles = data.Own, Files = NamesOf(read.Files, data) };
+        var (name, ofResults, ofTubes) = data.Stated;
+        return read with
+        {
+            OwnFiles = data.Own,
+            SentTimes = SentTimes.Of(name, ofResults, ofTubes, results),
+            Files = NamesOf(read.Files, data),
+        };
+    }
+
+    private static RowTable<TubeRow> ReadTubes(
+        StudyBytes files,
+        DataFileSet data,
+        KnownCodes known,
+        QueryList queries
+    )
+    {
+        var file = data.Specimens;
+        if (file.Columns.Layout is not { TimesFromMessages: true })
+        {
+            return ReadRows<TubeRow>(files, file, known, SpecimenReader.Read, queries);
+        }
+
+        var sent = new SentTubeTimes();
+        var messages = PartsOf(data.Results)
+            .Where(part => MessageFile.IsName(part.File.Stored))
+            .ToImmutableArray();
+        foreach (var (part, i) in messages)
+        {
+            if (
+                files.Files.TryGetValue(part.Stored, out var bytes)
+                && part.Columns.Layout is { } layout
+            )
+            {
+                sent.Add(
+                    bytes,
+                    part.Shown,
+                    layout,
+                    known,
+                    queries,
+                    i * StudyFileNames.LinesOfFile
+                );
+            }
+        }
+
+        if (messages.IsEmpty)
+        {
+            queries.Add(
+                MessageQueries.SettingWithoutUse,
+                new QuerySource(file.Shown, null, null),
+                "times_from_messages",
+                "times_from_messages under [read.specimens] of study.toml takes times from messages, and the results are none."
+            );
+        }
+
+        return ReadRows<TubeRow>(
+            files,
+            file with
+            {
+                Columns = SentTubeTimes.Without(file.Columns),
+            },
+            known,
+            (bytes, name, columns, codes, list, before) =>
+                SpecimenReader.ReadWith(sent, bytes, name, columns, codes, list, before),
+            queries
+        );
     }
 
     private static StudyFileNames NamesOf(StudyFileNames names, DataFileSet data) =>
@@ -192,9 +261,7 @@ internal static class StudyReading
                     Stored = name,
                     Shown = name,
                     More = [],
-                    Columns = Workbook.IsName(name)
-                        ? DataFile.InWorkbook(file.Columns)
-                        : file.Columns,
+                    Columns = DataFile.ColumnsIn(name, file.Columns),
                 }
             )
             .Prepend(file)

@@ -89,6 +89,9 @@ internal static class LayoutReader
             TimePointOfTube = Texts(table.OptionalTable(SectionKeys.TimePoints)),
             Conversions = UnitSettings.ReadConversions(table.OptionalTable(SectionKeys.Convert)),
             Flags = FlagSettings.Read(valueTable, values.GetValueOrDefault(FlagColumn)),
+            OtherAnalytes = table.Read(SectionKeys.OtherAnalytes),
+            TimesFromMessages = table.Read(SectionKeys.TimesFromMessages),
+            Statuses = StatusSettings.Read(table.OptionalTable(SectionKeys.Statuses)),
             TrimsSpaces = table.Read(SectionKeys.TrimSpaces),
             MoreFiles = table.Read(SectionKeys.MoreFiles),
         };

@@ -46,6 +46,12 @@ internal static class OwnFiles
                 select new ReadWord("flag", flag.Key, FileWords.FlagMeanings.Write(flag.Value)),
                 .. from unit in layout.Conversions.OrderBy(unit => unit.Key, StringComparer.Ordinal)
                 select new ReadWord("unit", unit.Key, unit.Value.To + ReadWord.Converted),
+                .. from status in layout.Statuses.OrderBy(s => s.Key, StringComparer.Ordinal)
+                select new ReadWord(
+                    "result status",
+                    status.Key,
+                    FileWords.StatusMeanings.Write(status.Value)
+                ),
                 .. from tube in layout.TimePointOfTube.OrderBy(t => t.Key, StringComparer.Ordinal)
                 select new ReadWord("time_point", $"tube {tube.Key}", tube.Value),
             ],
@@ -84,13 +90,18 @@ internal static class OwnFiles
             (SectionKeys.Century, Number(layout.Century)),
             (SectionKeys.TimeZone, layout.ZoneName),
             (SectionKeys.TubePattern, layout.TubePattern?.Text),
+            (SectionKeys.TimesFromMessages, layout.TimesFromMessages ? "true" : null),
+            (SectionKeys.OtherAnalytes, Listed(layout.OtherAnalytes)),
             (
                 SectionKeys.MoreFiles,
-                layout.MoreFiles.IsEmpty ? null : string.Join(", ", layout.MoreFiles)
+                Listed(layout.MoreFiles)
             ),
         ];
         return all.Where(item => item.Value is not null)
             .Select(item => new ReadSetting(item.Key.Name, item.Value!));
+
+        static string? Listed(ImmutableArray<string> names) =>
+            names.IsEmpty ? null : string.Join(", ", names);
 
         static string? Number(int? number) => number?.ToString(CultureInfo.InvariantCulture);
     }

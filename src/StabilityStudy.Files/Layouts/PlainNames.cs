@@ -1,8 +1,9 @@
+using StabilityStudy.Files.Messages;
 using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Layouts;
 
-/// <summary>Plain names of tables inside the study folder: .csv files and workbooks.</summary>
+/// <summary>Plain names of tables inside the study folder: .csv files, workbooks and files of messages.</summary>
 internal static class PlainNames
 {
     private const int LongestName = 120;
@@ -11,7 +12,7 @@ internal static class PlainNames
     /// <summary>The plain name of a data file.</summary>
     public static readonly ValueForm<string> Form = ValueForms.Text.When(
         FormattableString.Invariant(
-            $"a name in the study folder that ends in {Extension} or {Workbook.Extension}, at most {LongestName} characters"
+            $"a name in the study folder that ends in {Extension}, {Workbook.Extension} or {MessageFile.Extension}, at most {LongestName} characters"
         ),
         (table, key, name) =>
             IsPlain(name)
@@ -19,8 +20,8 @@ internal static class PlainNames
                 key,
                 FileQueries.NotAPlainName,
                 name,
-                $"\"{name}\" is not the plain name of a .csv or .xlsx file in the study folder.",
-                "Put the file into the study folder, with a name that ends in .csv or .xlsx, and write that name only."
+                $"\"{name}\" is not the plain name of a .csv, .xlsx or .hl7 file in the study folder.",
+                "Put the file into the study folder, with a name that ends in .csv, .xlsx or .hl7, and write that name only."
             )
     );
 
@@ -29,7 +30,9 @@ internal static class PlainNames
         HasExtension(name) && name.IndexOfAny(['/', '\\']) < 0;
 
     private static bool HasExtension(string name) =>
-        name.EndsWith(Extension, StringComparison.OrdinalIgnoreCase) || Workbook.IsName(name);
+        name.EndsWith(Extension, StringComparison.OrdinalIgnoreCase)
+        || Workbook.IsName(name)
+        || MessageFile.IsName(name);
 
     private static bool IsPlain(string name) =>
         name.Length <= LongestName

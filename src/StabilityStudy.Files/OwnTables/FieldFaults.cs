@@ -8,7 +8,8 @@ internal static class FieldFaults
 {
     /// <summary>Why a cell of a column cannot be taken at its word; null when it can.</summary>
     public static FieldFault? Of(Column column, TableCell cell, FileLayout layout) =>
-        cell.Kind switch
+        column.IsFreeText && cell.Kind != CellKind.Refused ? null
+        : cell.Kind switch
         {
             CellKind.Text => layout.HasOtherPoint(column, cell.Text)
                 ? new(
@@ -17,6 +18,7 @@ internal static class FieldFaults
                     $"\"{cell.Text}\" has a point, and study.toml says that decimals follow a comma: it may be a thousand times the number meant."
                 )
                 : null,
+            CellKind.Refused => cell.Fault,
             CellKind.Merged => new(
                 RowQueries.MergedCell,
                 "",

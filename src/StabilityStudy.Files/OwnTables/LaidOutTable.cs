@@ -1,4 +1,5 @@
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Messages;
 using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.OwnTables;
@@ -22,7 +23,7 @@ internal static class LaidOutTable
     {
         var form = layout.Form;
         var lostBefore = queries.CountOf(fileName, CsvFile.Losses);
-        if (LinesOf(bytes, fileName, columns, layout, queries) is not var (lines, preamble))
+        if (LinesOf(bytes, fileName, columns, layout, row.Known, queries) is not var (lines, preamble))
         {
             return CsvReach.Nothing;
         }
@@ -65,12 +66,18 @@ internal static class LaidOutTable
         var body = new TableBody(header, layout, columns, fileName, queries);
         var kinds = new DateKinds(header, fileName, queries);
         var times = TimesOf(columns, parts);
+        var others = new OtherAnalytes(columns, layout, fileName, queries);
         foreach (var next in body.Rows(line))
         {
             kinds.Note(next, times);
             foreach (var fields in parts.OfType<LaidOutFields>())
             {
                 fields.MoveTo(next);
+                if (others.Has(fields))
+                {
+                    continue;
+                }
+
                 row.MoveTo(next.Number, fields);
                 if (layout.Parts.IsEmpty || IsThere(fields, layout, row, columns))
                 {
@@ -80,6 +87,7 @@ internal static class LaidOutTable
         }
 
         kinds.Conclude();
+        others.Conclude();
         return queries.CountOf(fileName, CsvFile.Losses) > lostBefore
             ? CsvReach.SomeRows
             : CsvReach.EveryRow;
@@ -134,10 +142,26 @@ internal static class LaidOutTable
         string fileName,
         CsvColumns columns,
         FileLayout layout,
+        KnownCodes known,
         QueryList queries
     )
     {
         var from = layout.Form.HeaderLine ?? 1;
+        if (MessageFile.IsName(fileName))
+        {
+            return MessageFile.TextOf(bytes, layout, fileName, columns.Section, queries) is { } sent
+                ? (
+                    new MessageReading(
+                        MessageSettings.Of(columns, layout, known),
+                        fileName,
+                        queries
+                    ).Lines(sent),
+                    []
+                )
+                : null;
+        }
+
+        MessageSettings.ReportForMessages(layout, fileName, columns.Section, queries);
         if (Workbook.IsName(fileName))
         {
             return

@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Messages;
 using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Units;
 
@@ -102,6 +103,12 @@ internal static class MappedHeader
             return;
         }
 
+        if (MessageFile.IsName(fileName))
+        {
+            ReportMissingOfMessages(missing, fileName, columns, queries);
+            return;
+        }
+
         var hint =
             search.Elsewhere(lines, columns.Layout?.Form ?? new()) + search.Wide(header.Names);
         if (missing.Count >= ManyMissing)
@@ -126,6 +133,30 @@ internal static class MappedHeader
                 "",
                 $"The column \"{name}\", read as \"{column}\", is missing.{NearestWord.Question(name, header.Names)}{hint}",
                 $"Name the facility's column under columns in [read.{columns.Section}] of study.toml, or give one value for every row under constants."
+            );
+        }
+    }
+
+    private static void ReportMissingOfMessages(
+        List<(string Column, string Name)> missing,
+        string fileName,
+        CsvColumns columns,
+        QueryList queries
+    )
+    {
+        var section = $"[read.{columns.Section}]";
+        foreach (var (column, name) in missing)
+        {
+            queries.Add(
+                CsvQueries.MissingColumn,
+                new QuerySource(fileName, null, column),
+                "",
+                name == column
+                    ? $"No field of a message is read as \"{column}\" without a setting."
+                    : $"\"{name}\", read as \"{column}\", is no column that messages give.{NearestWord.Question(name, MessageColumns.Names)}",
+                column == "time_point"
+                    ? $"Say under time_point_of_tube in {section} of study.toml at which time point each tube is tested, or name a column under columns."
+                    : $"Name under columns in {section} of study.toml one of {string.Join(", ", MessageColumns.Names)}{(column == "specimen" ? ", or give tube_pattern" : "")}, or give one value for every row under constants."
             );
         }
     }

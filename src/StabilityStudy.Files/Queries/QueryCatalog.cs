@@ -14,6 +14,7 @@ public static class QueryCatalog
         .. CautionQueries.Kinds,
         .. HandlingQueries.Kinds,
         .. CsvQueries.Kinds,
+        .. MessageQueries.Kinds,
         .. RowQueries.Kinds,
         .. SharedKinds.All,
         .. RaisedKinds.All,

@@ -54,12 +54,24 @@ internal static class ClockChecks
                 run.Key.Run.Length > 0
                     ? $"the run \"{run.Key.Run}\""
                     : FormattableString.Invariant($"the day {run.Key.Day:yyyy-MM-dd}");
+            var which =
+                run.Key.Run.Length > 0
+                    ? $"runs = [\"{run.Key.Run}\"]"
+                    : FormattableString.Invariant($"days = [\"{run.Key.Day:yyyy-MM-dd}\"]")
+                        + (
+                            run.Key.Instrument.Length > 0
+                                ? $", instrument = \"{run.Key.Instrument}\""
+                                : ""
+                        );
             queries.Add(
                 early.Length > 0 ? RowQueries.RunAnHourEarly : RowQueries.RunOffByAnHour,
                 new QuerySource(file, first.SourceRow, ResultColumns.TestedAt.Name),
                 StrictTime.Write(first.TestedAt!.Value),
                 FormattableString.Invariant(
                     $"The tests of {name} ({rows.Length}) do not fit their plan, and with their times an hour {(shift < TimeSpan.Zero ? "earlier" : "later")} every one would fit. So it looks when the clock of an analyzer was not set as the clocks changed."
+                ),
+                FormattableString.Invariant(
+                    $"Compare the clock of the analyzer with that of the laboratory. Where it was wrong, add to study.toml [[clock_correction]] with {which}, minutes = {shift.TotalMinutes:0}, reason, by and on, and leave the file as it is; where it was right, find out why the run was tested then."
                 )
             );
             told.UnionWith(early);

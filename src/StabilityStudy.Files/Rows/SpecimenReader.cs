@@ -6,6 +6,10 @@ namespace StabilityStudy.Files.Rows;
 /// <summary>Reads specimens.csv: a row a tube.</summary>
 internal static class SpecimenReader
 {
+    private static readonly Column<DateTimeOffset?> s_collectedAt = TubeColumns.CollectedAt.In(
+        ColumnForms.OptionalTime
+    );
+
     /// <summary>Reads the rows that can be read.</summary>
     public static RowTable<TubeRow> Read(
         ReadOnlyMemory<byte> utf8,
@@ -14,6 +18,17 @@ internal static class SpecimenReader
         KnownCodes known,
         QueryList queries,
         int linesBefore = 0
+    ) => ReadWith(new SentTubeTimes(), utf8, fileName, columns, known, queries, linesBefore);
+
+    /// <summary>The same with times of messages, which rows without these times take.</summary>
+    public static RowTable<TubeRow> ReadWith(
+        SentTubeTimes sent,
+        ReadOnlyMemory<byte> utf8,
+        string fileName,
+        CsvColumns columns,
+        KnownCodes known,
+        QueryList queries,
+        int linesBefore
     ) =>
         RowTable<TubeRow>.Read(
             utf8,
@@ -21,22 +36,24 @@ internal static class SpecimenReader
             columns,
             known,
             queries,
-            ReadRow,
+            row => ReadRow(row, sent),
             tube => new TubeKey(tube.Specimen, tube.Tube),
             linesBefore
         );
 
-    private static TubeRow ReadRow(CsvRow row) =>
-        new(
+    private static TubeRow ReadRow(CsvRow row, SentTubeTimes sent)
+    {
+        var tube = new TubeKey(row.Read(TubeColumns.Specimen), row.Read(TubeColumns.Tube));
+        return new(
             SourceRow: row.Line,
-            Specimen: row.Read(TubeColumns.Specimen),
-            Tube: row.Read(TubeColumns.Tube),
+            Specimen: tube.Specimen,
+            Tube: tube.Tube,
             Subject: row.Read(TubeColumns.Subject),
             Group: row.Read(TubeColumns.Group),
             Storage: row.Read(TubeColumns.Storage),
             DrawPosition: row.Read(TubeColumns.DrawPosition),
-            CollectedAt: row.Read(TubeColumns.CollectedAt),
-            ReceivedAt: row.Read(TubeColumns.ReceivedAt),
+            CollectedAt: sent.Read(row, tube, s_collectedAt) ?? default,
+            ReceivedAt: sent.Read(row, tube, TubeColumns.ReceivedAt),
             SpunAt: row.Read(TubeColumns.SpunAt),
             SeparatedAt: row.Read(TubeColumns.SeparatedAt),
             FrozenAt: row.Read(TubeColumns.FrozenAt),
@@ -55,4 +72,5 @@ internal static class SpecimenReader
             Transport = row.Read(TubeColumns.Transport),
             Material = row.Read(TubeColumns.Material),
         };
+    }
 }

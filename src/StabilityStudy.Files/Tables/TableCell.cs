@@ -1,3 +1,5 @@
+using StabilityStudy.Files.Csv;
+
 namespace StabilityStudy.Files.Tables;
 
 /// <summary>A field of a table. In a workbook a cell also has a type, and what it shows may differ from what it stores.</summary>
@@ -10,11 +12,19 @@ internal readonly record struct TableCell(
     string Other = ""
 )
 {
+    /// <summary>Why the cell cannot be used; null for all others.</summary>
+    public FieldFault? Fault { get; private init; }
+
     /// <summary>Whether the cell is empty.</summary>
-    public bool IsEmpty => Kind != CellKind.Merged && string.IsNullOrEmpty(Text);
+    public bool IsEmpty =>
+        Kind is not (CellKind.Merged or CellKind.Refused) && string.IsNullOrEmpty(Text);
 
     /// <summary>Whether the cell is a date, with or without a time of day.</summary>
     public bool IsDate => Kind is CellKind.Date or CellKind.DateAndTime;
+
+    /// <summary>A cell that cannot be used.</summary>
+    public static TableCell Refusal(FieldFault fault) =>
+        new("", CellKind.Refused) { Fault = fault };
 }
 
 /// <summary>What a cell holds.</summary>
@@ -49,6 +59,9 @@ internal enum CellKind
 
     /// <summary>A cell that is merged with another, which holds the content.</summary>
     Merged,
+
+    /// <summary>What stands in a field of a message and cannot be used.</summary>
+    Refused,
 }
 
 /// <summary>A line of a table.</summary>

@@ -3,6 +3,7 @@ using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Looks;
+using StabilityStudy.Files.Messages;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
 
@@ -175,6 +176,13 @@ internal static class FileWords
         ("harmless", FlagMeaning.Harmless),
         ("failed", FlagMeaning.Failed),
         ("reportable with note", FlagMeaning.ReportableWithNote)
+    );
+
+    /// <summary>What becomes of a result with a status.</summary>
+    public static readonly WordSet<StatusMeaning> StatusMeanings = new(
+        ("result", StatusMeaning.Result),
+        ("no result", StatusMeaning.NoResult),
+        ("left aside", StatusMeaning.LeftAside)
     );
 
     public static readonly WordSet<CollectionState> CollectionStates = new(

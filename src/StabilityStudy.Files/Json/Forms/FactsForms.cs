@@ -36,6 +36,18 @@ internal static class FactsForms
         { "description", v => v.Description, Form.Text },
     };
 
+    public static readonly ObjectForm<ClockCorrection> ClockCorrectionForm = new("clockCorrection")
+    {
+        { "runs", v => v.Runs, Form.List(Form.Text) },
+        { "days", v => v.Days, Form.List(Form.Day) },
+        { "instrument", v => v.Instrument, Form.Text.OrNull() },
+        { "minutes", v => v.Minutes, Form.Count },
+        { "reason", v => v.Reason, Form.Text },
+        { "by", v => v.By, Form.Text },
+        { "on", v => v.On, Form.Day },
+        { "line", v => v.Line, Form.Count },
+    };
+
     public static readonly ObjectForm<StudyFileNames> StudyFileNamesForm = new("studyFileNames")
     {
         { "specimens", v => v.Specimens, Form.Text },
@@ -150,6 +162,12 @@ internal static class FactsForms
         { "funding", v => v.Funding, Form.Text.OrLeftOut() },
         { "interests", v => v.Interests, Form.Text.OrLeftOut() },
         { "revision", v => v.Revision, RevisionForm.OrLeftOut() },
+        {
+            "clockCorrections",
+            v => v.ClockCorrections,
+            Form.List(ClockCorrectionForm).OrLeftOut()
+        },
+        { "sentTimes", v => v.SentTimes, Form.List(OwnFileForms.SentTimeForm).OrLeftOut() },
         { "ownFiles", v => v.OwnFiles, Form.Keyed(OwnFileForms.OwnFileForm, "name").OrLeftOut() },
     };
 }

@@ -36,6 +36,13 @@ internal static class OwnFileForms
         { "value", v => v.Value, Form.Text },
     };
 
+    public static readonly ObjectForm<SentTime> SentTimeForm = new("sentTime")
+    {
+        { "column", v => v.Column, Form.Text },
+        { "field", v => v.Field, Form.Text },
+        { "withoutInstrument", v => v.WithoutInstrument, Form.Count },
+    };
+
     public static readonly ObjectForm<OwnFile> OwnFileForm = new("ownFile")
     {
         { "name", v => v.Name, Form.Text },

@@ -40,6 +40,11 @@ internal static class ConductSection
                         "Clocks",
                         analysis.Facts.Clocks.Select(item => $"{item.Column}: {item.Description}")
                     ),
+                    .. Joined("Corrected clocks", analysis.Facts.ClockCorrections.Select(Corrected)),
+                    .. Joined(
+                        "Times from messages",
+                        analysis.Facts.SentTimes.Select(SentTimeWords.Of)
+                    ),
                     .. Joined(
                         "People",
                         analysis.Facts.People.Select(person =>
@@ -50,6 +55,11 @@ internal static class ConductSection
             ]
         );
     }
+
+    private static string Corrected(ClockCorrection correction) =>
+        FormattableString.Invariant(
+            $"{(correction.Minutes > 0 ? "+" : "−")}{Math.Abs(correction.Minutes)} min in {correction.Where}: {correction.Reason.TrimEnd('.')} ({correction.By}, {correction.On:yyyy-MM-dd}); results.csv keeps the recorded times"
+        );
 
     private static IEnumerable<Definition> Joined(string name, IEnumerable<string> items) =>
         string.Join("; ", items) is { Length: > 0 } text ? [new Definition(name, text)] : [];
