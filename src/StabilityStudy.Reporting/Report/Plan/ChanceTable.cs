@@ -25,8 +25,8 @@ internal static class ChanceTable
         );
 
     /// <summary>What stands below it in the document.</summary>
-    public const string Note =
-        "80 % or more: likely; 50 to 79 %: open; 20 to 49 %: doubtful; 5 to 19 %: unlikely; less: out of reach. Each time is on its own; “needs” names the times that must be supported with it. The chances plan the study and decide nothing.";
+    public static readonly string Note =
+        ChanceWords.Bounds + ". Each time is on its own; “needs” names the times that must be supported with it. The chances plan the study and decide nothing.";
 
     /// <summary>Analyte, group and storage, as short as the protocol allows.</summary>
     public static string Name(StudyPlan plan, PlannedRow row) =>
