@@ -40,9 +40,6 @@ internal static class ChanceWords
             ChanceOfSupport.OutOfReach => "out of reach",
         };
 
-    /// <summary>Word and number: "likely, 98 %".</summary>
-    public static string Both(double chance) => $"{Word(chance)}, {Percent(chance)}";
-
     /// <summary>A supposed change: "+5.5 %".</summary>
     public static string Change(PlannedChange expected) =>
         expected.Percent is { } percent ? $"{NumberText.Change(percent, 1)} %" : "none found";
