@@ -6,7 +6,7 @@ namespace StabilityStudy.Files.Locking;
 /// <summary>A place of the protocol in words, from the declarations of its keys.</summary>
 internal static class ProtocolPlaceWords
 {
-    private static readonly SearchValues<char> s_ends = SearchValues.Create(";(");
+    private static readonly SearchValues<char> s_ends = SearchValues.Create(";:(");
 
     /// <summary>"group none: planned number of specimens".</summary>
     /// <param name="parts">The keys down to the place, and behind the key of each list what names the entry.</param>
@@ -26,7 +26,10 @@ internal static class ProtocolPlaceWords
                     keys = table.Keys;
                     break;
                 case { } key:
-                    return Joined(tables, Brief(key.Note));
+                    return Joined(
+                        tables,
+                        Brief(key.Note, parts[0] == ProtocolKeys.Criteria.Name)
+                    );
                 case null:
                     return Joined(tables, Spoken(string.Join(' ', parts[i..]!)));
             }
@@ -43,7 +46,14 @@ internal static class ProtocolPlaceWords
 
     private static string Spoken(string name) => name.Replace('_', ' ');
 
-    /// <summary>What a key means, without the rest that explains how it is written.</summary>
-    private static string Brief(string note) =>
-        note.AsSpan().IndexOfAny(s_ends) is > 0 and var end ? note[..end].TrimEnd() : note;
+    /// <summary>What a key means, without the kinds of criterion that have it and without how it is written.</summary>
+    private static string Brief(string note, bool hasKinds)
+    {
+        const string colon = ": ";
+        var text =
+            hasKinds && note.IndexOf(colon, StringComparison.Ordinal) is > 0 and var kinds
+                ? note[(kinds + colon.Length)..]
+                : note;
+        return text.AsSpan().IndexOfAny(s_ends) is > 0 and var end ? text[..end].TrimEnd() : text;
+    }
 }

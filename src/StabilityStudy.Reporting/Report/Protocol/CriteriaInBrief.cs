@@ -189,7 +189,7 @@ internal sealed record CriteriaInBrief(StudyPlan Plan)
             .Rows.SelectMany(row => row.Shares.Where(item => item.Criterion == criterion.Id))
             .Select(item =>
                 item.Allowed is { } most
-                    ? $"of {NumberText.Count(item.Specimens)} specimens {NumberText.Count(most)} may {fail}"
+                    ? $"of {NumberText.Count(item.Specimens)} specimens {(most == 0 ? "none" : NumberText.Count(most))} may {fail}"
                     : $"{NumberText.Count(item.Specimens)} specimens are too few for that, {NumberText.Count(item.NextSpecimens)} are needed"
             )
             .Distinct()

@@ -15,7 +15,7 @@ internal static class DocumentFoot
             )
             : new KeyMessage(
                 "What you decide by signing:",
-                "the changes above, and with them the whole protocol on the following pages, which replaces the earlier one. For results that somebody has seen already nothing can be changed."
+                "the changes above, and with them the whole protocol that follows, which replaces the earlier one. For results that somebody has seen already nothing can be changed."
             );
         yield return new Paragraph(
             "For qualified laboratory staff; the medical director decides. Local regulation, the manufacturer's instructions and the accreditor's rules prevail.",

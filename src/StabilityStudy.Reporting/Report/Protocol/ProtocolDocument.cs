@@ -54,7 +54,7 @@ public static class ProtocolDocument
                     : [AmendmentPage.Of(amendment, foot)],
                 Approved(plan, amendment is null ? foot : []),
                 Conduct(protocol),
-                Sources(protocol),
+                .. Sources(protocol) is { Blocks.IsEmpty: false } sources ? [sources] : ImmutableArray<Section>.Empty,
                 Rules(protocol),
                 Chances(plan),
                 DocumentFoot.Cautions(amendment),
@@ -82,7 +82,8 @@ public static class ProtocolDocument
         var protocol = plan.Protocol;
         return new(
             "What is asked and what is approved",
-            StartsOnNewPage: true,
+            // Below the places to sign of an amendment there is room for it.
+            StartsOnNewPage: !foot.IsEmpty,
             [
                 new Paragraph(Question(protocol), ParagraphStyle.Lead),
                 ExpectedTable.Of(plan),
@@ -127,7 +128,9 @@ public static class ProtocolDocument
             "Other rules, what others found, and where limits come from",
             StartsOnNewPage: false,
             [
-                new DefinitionList([.. OtherRules.Of(protocol)]),
+                .. OtherRules.Of(protocol).ToImmutableArray() is { IsEmpty: false } others
+                    ? [new DefinitionList(others)]
+                    : ImmutableArray<Block>.Empty,
                 .. LimitSources.Blocks(protocol),
                 .. MissingRationales.Of(protocol) is { } missing
                     ? (ImmutableArray<Block>)
