@@ -12,6 +12,7 @@ namespace StabilityStudy.Reporting.Report.Protocol;
 /// <summary>Each criterion as whoever approves it reads it: what may move, how far, and when that is shown.</summary>
 internal sealed record CriteriaInBrief(StudyPlan Plan)
 {
+    private const int LongestInTerm = 16;
     private const string Otherwise = "otherwise inconclusive.";
 
     private StudyProtocol Protocol => Plan.Protocol;
@@ -28,6 +29,8 @@ internal sealed record CriteriaInBrief(StudyPlan Plan)
                 var (what, when) = Words(criterion);
                 var allowed = Allowed(criterion);
                 var isShort = allowed.All(item => item.Limit == allowed[0].Limit);
+                // A limit of two parts would make the term longer than what it stands beside.
+                isShort &= allowed.Length == 0 || allowed[0].Limit.Length <= LongestInTerm;
                 return new Definition(
                     allowed.Length > 0 && isShort ? $"{what}: {allowed[0].Limit}" : what,
                     $"{Subjects(criterion, isShort, allowed)}{when}"
@@ -136,7 +139,8 @@ internal sealed record CriteriaInBrief(StudyPlan Plan)
     {
         string?[] parts =
         [
-            !isShort
+            !isShort && Protocol.Analytes.Length == 1 ? allowed[0].Limit
+            : !isShort
                 ? string.Join(
                     "; ",
                     allowed

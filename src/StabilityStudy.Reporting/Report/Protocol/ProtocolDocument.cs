@@ -67,7 +67,8 @@ public static class ProtocolDocument
     {
         const int mostNamed = 3;
         var analytes =
-            protocol.Analytes.Length > mostNamed
+            protocol.Analytes is [var only] ? only.Name
+            : protocol.Analytes.Length > mostNamed
                 ? $"{NumberText.Count(protocol.Analytes.Length)} tests"
                 : string.Join(", ", protocol.Analytes.Select(analyte => analyte.Id));
         var states = string.Join(
