@@ -116,10 +116,10 @@ internal static class HandlingDefinitions
         return $"{string.Join("; ", parts.OfType<string>())} ({rules.Source}).";
     }
 
-    private static string Spun(int spins, int force, TimeSpan duration, CelsiusRange? celsius) =>
+    internal static string Spun(int spins, int force, TimeSpan duration, CelsiusRange? celsius) =>
         $"{(spins == 2 ? "spun twice" : "spun once")} at {NumberText.Count(force)} × g for {DurationText.Format(duration)}{(celsius is null ? "" : " at " + Celsius(celsius))}";
 
-    private static string Celsius(CelsiusRange range) =>
+    internal static string Celsius(CelsiusRange range) =>
         range.Lowest == range.Highest
             ? $"{NumberText.Plain(range.Lowest)} °C"
             : $"{NumberText.Plain(range.Lowest)} to {NumberText.Plain(range.Highest)} °C";
