@@ -337,6 +337,10 @@ public abstract record BenchPagesAnswer
 
         /// <summary>Rows of the file of tubes that cannot be read, where a run list was asked for: their tubes are missing there.</summary>
         public int Unread => Parts.OfType<BenchPart.DueTubes>().Sum(part => part.Unread);
+
+        /// <summary>Whether a random run order is printed, so that its seed goes on record.</summary>
+        public bool HasRunOrder =>
+            Parts.Any(part => part is BenchPart.Draw or BenchPart.Frozen or BenchPart.DueTubes);
     }
 
     /// <summary>The study cannot be read.</summary>

@@ -58,7 +58,9 @@ public abstract record ApprovalAttempt
     /// <summary>It approves the protocol at hand.</summary>
     /// <param name="Approval">Who approved, and when.</param>
     /// <param name="LockNumber">The lock of this protocol; null where it is yet to be locked.</param>
-    public sealed record Approved(ProtocolApproval Approval, int? LockNumber) : ApprovalAttempt;
+    /// <param name="Reason">Why the protocol is amended, as the document states it; null where it amends nothing.</param>
+    public sealed record Approved(ProtocolApproval Approval, int? LockNumber, string? Reason)
+        : ApprovalAttempt;
 
     /// <summary>It does not.</summary>
     /// <param name="Why">Why not, in words.</param>
@@ -101,7 +103,7 @@ public static class ProtocolLocking
         }
 
         var hash = InputDigest.Sha256(protocol.Span);
-        var (approval, fault) = ProtocolApprovals.Read(document, hash);
+        var (approval, stated, fault) = ProtocolApprovals.Read(document, hash);
         if (fault is not null)
         {
             return new ApprovalAttempt.Refused(fault);
@@ -120,6 +122,18 @@ public static class ProtocolLocking
             && !locks.All.IsEmpty
                 ? locks.All[^1].Lock
                 : null;
+        int? locked = last?.ProtocolSha256 == hash ? last.Number : null;
+        if (
+            Amendments.FaultOf(stated, locked ?? (last?.Number ?? 0) + 1, files)
+            is { Why: var other }
+        )
+        {
+            return new ApprovalAttempt.Refused(
+                other
+                    + (stated is null ? " Make it with plan --document FILE --reason TEXT." : "")
+            );
+        }
+
         return
             ProtocolDocumentFile.TryRead(document, out var read, out _)
             && ProtocolDocumentVerifier.Pages(
@@ -128,10 +142,7 @@ public static class ProtocolLocking
             )
                 is { Outcome: PartOutcome.Fails, Sentences: [var why, ..] }
             ? new ApprovalAttempt.Refused(why)
-            : new ApprovalAttempt.Approved(
-                approval,
-                last?.ProtocolSha256 == hash ? last.Number : null
-            );
+            : new ApprovalAttempt.Approved(approval, locked, stated?.Reason);
     }
 
     /// <summary>Locks the protocol of a study.</summary>

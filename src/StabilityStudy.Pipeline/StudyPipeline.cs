@@ -134,15 +134,31 @@ public static class StudyPipeline
     /// <param name="files">The files of the study folder.</param>
     /// <param name="paper">Paper size.</param>
     /// <returns>The document, or the queries of the protocol of which at least one stops.</returns>
-    public static Outcome<RenderedReport> RenderProtocol(StudyBytes files, PaperSize paper)
+    /// <param name="reason">Why a locked protocol is amended; null where nobody says.</param>
+    /// <param name="on">The day on which the document of an amendment is made.</param>
+    public static ProtocolDrawing RenderProtocol(
+        StudyBytes files,
+        PaperSize paper,
+        string? reason = null,
+        DateOnly on = default
+    )
     {
         var outcome = ReadProtocol(files);
-        return outcome.TryGet(out var read)
-            ? Outcome.Of(
-                ProtocolDocumentFile.Render(read.Protocol, read.Bytes, paper),
-                outcome.Queries
-            )
-            : Outcome.Stopped<RenderedReport>(outcome.Queries);
+        if (!outcome.TryGet(out var read))
+        {
+            return new ProtocolDrawing.Stopped(outcome.Queries);
+        }
+
+        if (!Amendments.TryMake(files, reason, on, out var amends, out var fault))
+        {
+            return new ProtocolDrawing.Refused(fault);
+        }
+
+        return new ProtocolDrawing.Drawn(
+            ProtocolDocumentFile.Render(read.Protocol, read.Bytes, paper, amends),
+            amends?.Amendment,
+            outcome.Queries
+        );
     }
 
     /// <summary>Plans a study from its protocol; the data are not read.</summary>

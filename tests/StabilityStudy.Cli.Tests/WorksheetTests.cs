@@ -1,3 +1,5 @@
+using StabilityStudy.Files.Recording;
+
 namespace StabilityStudy.Cli.Tests;
 
 /// <summary>The pages for the bench, from a study just begun to the run list.</summary>
@@ -21,6 +23,34 @@ public sealed class WorksheetTests
         var target = copy.At("study", "out", "worksheet-day-1.pdf");
         Assert.Equal(target, run.Out.Trim());
         RequirePdf(target);
+    }
+
+    /// <summary>Pages without a run order need no line: nothing random is on them.</summary>
+    [Fact]
+    public async Task The_seed_of_a_printed_run_order_goes_on_record()
+    {
+        using var copy = StudyCopy.Create();
+        var record = copy.At("study", StudyRecord.Name);
+        var before = File.Exists(record) ? File.ReadAllLines(record).Length : 0;
+
+        await Run.Of("worksheet", copy.Study, "--page", "temperature");
+        Assert.Equal(before, File.Exists(record) ? File.ReadAllLines(record).Length : 0);
+        var run = await Run.Of(
+            "worksheet",
+            copy.Study,
+            "--page",
+            "run-list",
+            "--seed",
+            "4711"
+        );
+
+        Assert.Equal(ExitCode.Done, run.Code);
+        var line = File.ReadAllLines(record)[^1];
+        Assert.Contains("\"action\":\"worksheet\"", line, StringComparison.Ordinal);
+        Assert.Contains("\"run-list.pdf\":", line, StringComparison.Ordinal);
+        Assert.Contains("\"seed\":4711,", line, StringComparison.Ordinal);
+        var check = await Run.Of("check", copy.Study);
+        Assert.DoesNotContain("record-chain-broken", check.Out, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -72,7 +72,7 @@ public sealed class PlanningKeysTests
                       { name = "older practice", group = "none", time = "2 h", source = "guideline of 2008" },
                     ]
                     expected_changes = [
-                      { group = "none", storage = "wb-rt", time = "6 h", percent = -4.8, specimen_sd_percent = 2, source = "a paper", criterion = "mean below 10 %", chance = "good", why = "because" },
+                      { group = "none", storage = "wb-rt", time = "6 h", percent = -4.8, specimen_sd_percent = 2, source = "a paper", criterion = "mean below 10 %", chance = "open", why = "because" },
                     ]
                     """
                 )
@@ -102,7 +102,7 @@ public sealed class PlanningKeysTests
                     -4.8m,
                     "a paper",
                     "mean below 10 %",
-                    ChanceOfSupport.Good
+                    ChanceOfSupport.Open
                 )
                 {
                     Storage = "wb-rt",
@@ -214,7 +214,7 @@ public sealed class PlanningKeysTests
     )]
     [InlineData(
         "decision_levels = [40.0, 60.0]",
-        "decision_levels = [40.0, 60.0]\nexpected_changes = [{ group = \"none\", time = \"7 h\", percent = 1, source = \"a paper\", chance = \"easy\" }]",
+        "decision_levels = [40.0, 60.0]\nexpected_changes = [{ group = \"none\", time = \"7 h\", percent = 1, source = \"a paper\", chance = \"likely\" }]",
         "unknown-reference"
     )]
     [InlineData(

@@ -44,7 +44,7 @@ public sealed class PlanningKeysTests
                     """
                     planned_numbers = [{ group = "none", range = [40.0, 60.0], specimens = 15 }]
                     other_windows = [{ name = "older practice", time = "4 h", source = "guideline of 2008" }]
-                    expected_changes = [{ group = "none", time = "6 h", percent = 4.8, source = "a paper", chance = "good" }]
+                    expected_changes = [{ group = "none", time = "6 h", percent = 4.8, source = "a paper", chance = "open" }]
                     drift_shape = 
                     """
                 )

@@ -30,7 +30,7 @@ internal static class LockCommand
         };
         var reason = new Option<string?>("--reason")
         {
-            Description = "Why a locked protocol is amended; needed from the second lock on.",
+            Description = "Why a locked protocol is amended; needed from the second lock on, unless --signed-protocol states it.",
             HelpName = "TEXT",
         };
         var accepted = new Option<string?>("--accept-low-chance")
@@ -114,7 +114,7 @@ internal static class LockCommand
                 files,
                 request.By,
                 terminal.Clock.GetLocalNow(),
-                request.Reason,
+                Reason(request.Reason, signed?.Approved.Reason),
                 request.LowChanceAccepted,
                 key,
                 source
@@ -164,6 +164,14 @@ internal static class LockCommand
                 throw new UnreachableException();
         }
     }
+
+    /// <summary>The reason of an amendment: that of its signed document, so that whoever signed it approved this one.</summary>
+    private static string? Reason(string? given, string? signed) =>
+        given is not null && signed is not null && given != signed
+            ? throw new UsageException(
+                $"The signed document states another reason: \"{signed}\". Leave --reason away; nothing was locked."
+            )
+            : signed ?? given;
 
     private static void Write(
         Terminal terminal,

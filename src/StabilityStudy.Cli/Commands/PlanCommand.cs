@@ -2,9 +2,11 @@ using System.CommandLine;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Core.Planning;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Files.Words;
 using StabilityStudy.Pipeline;
+using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Plan;
 
@@ -23,6 +25,12 @@ internal static class PlanCommand
                 "Write the protocol as a PDF, such as protocol.pdf, that author and approver sign before the first collection; made from protocol.toml alone.",
             HelpName = "FILE",
         };
+        var reason = new Option<string?>("--reason")
+        {
+            Description =
+                "With --document, why a locked protocol is amended: the document then begins with what changed against the locked one.",
+            HelpName = "TEXT",
+        };
         var paper = PaperOption.Create();
         var options = new PlanOptions();
         var command = new Command(
@@ -32,6 +40,7 @@ internal static class PlanCommand
         {
             study,
             document,
+            reason,
             paper,
             json,
         };
@@ -43,8 +52,16 @@ internal static class PlanCommand
         command.SetAction(parsed =>
         {
             var folder = parsed.GetRequiredValue(study);
+            var why = TextOption.OneLine(parsed.GetValue(reason), reason.Name);
             if (parsed.GetValue(document) is not { } target)
             {
+                if (why is not null)
+                {
+                    throw new UsageException(
+                        $"{reason.Name} belongs to the document of an amendment: give {document.Name} too."
+                    );
+                }
+
                 return (int)Plan(terminal, folder, parsed, options, parsed.GetValue(json));
             }
 
@@ -55,7 +72,7 @@ internal static class PlanCommand
                 );
             }
 
-            return (int)Draw(terminal, folder, target, PaperOption.Of(parsed, paper));
+            return (int)Draw(terminal, folder, target, PaperOption.Of(parsed, paper), why);
         });
         return command;
     }
@@ -188,7 +205,13 @@ internal static class PlanCommand
         };
     }
 
-    private static ExitCode Draw(Terminal terminal, string folder, string target, PaperSize paper)
+    private static ExitCode Draw(
+        Terminal terminal,
+        string folder,
+        string target,
+        PaperSize paper,
+        string? reason
+    )
     {
         if (!string.Equals(Path.GetExtension(target), ".pdf", StringComparison.OrdinalIgnoreCase))
         {
@@ -199,20 +222,40 @@ internal static class PlanCommand
 
         _ = ReportTarget.AnalysisBeside(folder, target, target);
         terminal.Progress("simulating studies");
-        var outcome = StudyPipeline.RenderProtocol(StudyFolder.Read(folder), paper);
-        if (!outcome.TryGet(out var drawn))
+        switch (
+            StudyPipeline.RenderProtocol(
+                StudyFolder.Read(folder),
+                paper,
+                reason,
+                DateOnly.FromDateTime(terminal.Clock.GetLocalNow().DateTime)
+            )
+        )
         {
-            return StoppedStudy.Report(terminal, outcome.Queries, json: false);
-        }
+            case ProtocolDrawing.Stopped stopped:
+                return StoppedStudy.Report(terminal, stopped.Queries, json: false);
+            case ProtocolDrawing.Refused refused:
+                throw new UsageException("No document. " + refused.Why);
+            case ProtocolDrawing.Drawn drawn:
+                if (!drawn.Queries.IsEmpty)
+                {
+                    QueryListing.Write(terminal, drawn.Queries);
+                    terminal.Out.WriteLine();
+                }
 
-        if (!outcome.Queries.IsEmpty)
-        {
-            QueryListing.Write(terminal, outcome.Queries);
-            terminal.Out.WriteLine();
-        }
+                AtomicFile.Write((target, drawn.Document.Pdf));
+                terminal.Out.WriteLine(target);
+                if (drawn.Amendment is { } amendment)
+                {
+                    terminal.Out.WriteLine(
+                        FormattableString.Invariant(
+                            $"Amendment {amendment.Number} of the protocol of lock {amendment.EarlierLockNumber}: {Counted.Of(amendment.Changes.Length, "change")}."
+                        )
+                    );
+                }
 
-        AtomicFile.Write((target, drawn.Pdf));
-        terminal.Out.WriteLine(target);
-        return ExitCode.Done;
+                return ExitCode.Done;
+            default:
+                throw new InvalidOperationException("A drawing of another kind.");
+        }
     }
 }

@@ -1,6 +1,10 @@
 using System.CommandLine;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
+using StabilityStudy.Core.Analysis;
+using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline;
 
 namespace StabilityStudy.Cli.Commands;
@@ -60,7 +64,7 @@ internal static class WorksheetCommand
         var seed = new Option<int?>("--seed")
         {
             Description =
-                "Seed of the random run order, printed on each page; one from the protocol when not given, the same on every day.",
+                "Seed of the random run order, printed on each page and kept in the study's record; one from the protocol when not given, the same on every day.",
             HelpName = "NUMBER",
         };
         var paper = PaperOption.Create();
@@ -135,7 +139,26 @@ internal static class WorksheetCommand
                 throw new UsageException($"No page: {not.Why}.");
             case BenchPagesAnswer.Ready ready:
                 var rendered = BenchPages.Render(ready);
-                AtomicFile.Write((target, rendered.Pdf));
+                RecordFile.Write(
+                    ready.HasRunOrder ? folder : null,
+                    new RecordEntry(
+                        RecordAction.Worksheet,
+                        terminal.Clock.GetLocalNow(),
+                        terminal.User,
+                        ToolVersion.Named,
+                        [new FileHash(StudyBytes.ProtocolName, ready.Study.ProtocolSha256)],
+                        [
+                            new FileHash(
+                                Path.GetFileName(target),
+                                InputDigest.Sha256(rendered.Pdf.Span)
+                            ),
+                        ]
+                    )
+                    {
+                        Seed = ready.Study.Seed,
+                    },
+                    (target, rendered.Pdf)
+                );
                 if (!ready.AlreadyThere.IsEmpty)
                 {
                     terminal.Error.WriteLine(

@@ -125,6 +125,7 @@ internal sealed record TranscriptionSheet(
             .. fields[..Result].Select(field => field.Replace('_', ' ')),
             fields[Result] == s_names[Result]
                 ? s_names[Result]
+            : fields[Result].Length == 0 ? "none"
                 : $"{fields[Result]} {fields[Result + 1]}".TrimEnd(),
             last,
         ];

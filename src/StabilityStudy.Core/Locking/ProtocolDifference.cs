@@ -10,7 +10,11 @@ public sealed record ProtocolDifference(
     string? Before,
     string? After,
     DifferenceKind Kind
-);
+)
+{
+    /// <summary>The place in words: "group none: planned number of specimens".</summary>
+    public string Meaning { get; init; } = "";
+}
 
 /// <summary>What a difference bears on. The zero member is the cautious answer.</summary>
 public enum DifferenceKind

@@ -28,12 +28,6 @@ public enum LowChanceKind
 /// <summary>Finds the time points that would hardly be supported.</summary>
 public static class LowChances
 {
-    /// <summary>Below this a chance is out of reach.</summary>
-    public const double OutOfReach = 0.05;
-
-    /// <summary>Below this with no true change a study is more likely to fail than not.</summary>
-    public const double LowWithoutChange = 0.50;
-
     /// <summary>Those of a plan, in its order.</summary>
     /// <param name="plan">The plan.</param>
     public static ImmutableArray<LowChance> Of(StudyPlan plan)
@@ -53,10 +47,13 @@ public static class LowChances
     {
         var none = point.WithoutChange?.Together.Probability;
         var all = point.WithAll?.Together.Probability;
-        return none < OutOfReach
+        var outOfReach = ChancesOfSupport.From(ChanceOfSupport.Unlikely);
+        return none < outOfReach
                 ? new(row, point, LowChanceKind.OutOfReachWithoutChange, none.Value)
-            : all < OutOfReach ? new(row, point, LowChanceKind.OutOfReachAsPublished, all.Value)
-            : none < LowWithoutChange ? new(row, point, LowChanceKind.LowWithoutChange, none.Value)
+            : all < outOfReach ? new(row, point, LowChanceKind.OutOfReachAsPublished, all.Value)
+            // With no true change the study is more likely to fail than not.
+            : none < ChancesOfSupport.From(ChanceOfSupport.Open)
+                ? new(row, point, LowChanceKind.LowWithoutChange, none.Value)
             : null;
     }
 }

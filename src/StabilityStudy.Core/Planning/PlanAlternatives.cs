@@ -8,9 +8,6 @@ public static class PlanAlternatives
     /// <summary>Most specimens that are tried.</summary>
     public const int MostSpecimens = 200;
 
-    /// <summary>From here on a chance is likely, and nothing has to be raised.</summary>
-    private const double Likely = 0.80;
-
     private static readonly ImmutableArray<double> s_factors = [1.5, 2, 2.5];
 
     /// <summary>Numbers that are tried: the steps at which a share of 85 or 90 % allows one more to fail, and numbers between and beyond.</summary>
@@ -49,7 +46,7 @@ public static class PlanAlternatives
     )
     {
         var open = rows.SelectMany(row => row.TimePoints.Select(point => (Row: row, Point: point)))
-            .Where(item => item.Point.WithAll?.Together.Probability < Likely)
+            .Where(item => item.Point.WithAll?.Together.Probability < ChancesOfSupport.From(ChanceOfSupport.Likely))
             .ToImmutableArray();
         if (open.IsEmpty)
         {
@@ -57,7 +54,8 @@ public static class PlanAlternatives
         }
 
         var (row, point) = open.FirstOrDefault(
-            item => item.Point.WithAll!.Together.Probability >= LowChances.OutOfReach,
+            item => item.Point.WithAll!.Together.Probability
+                >= ChancesOfSupport.From(ChanceOfSupport.Unlikely),
             open[0]
         );
         var context = new CellContext(
@@ -97,7 +95,7 @@ public static class PlanAlternatives
                         Chance(item.Context, item.Specimens, item.Days, number)
                     )),
             ],
-            Smallest(0.80),
+            Smallest(ChancesOfSupport.From(ChanceOfSupport.Likely)),
             Smallest(0.90)
         );
 

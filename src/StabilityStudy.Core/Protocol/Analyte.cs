@@ -66,10 +66,12 @@ public sealed record Analyte(
     /// <summary>Key of the prothrombin time from which this international normalized ratio is computed; null for any other analyte.</summary>
     public string? RatioOf { get; init; }
 
-    /// <summary>The unit for people: without the braces in which UCUM writes annotations, "{INR}" and "mg/L{FEU}" are "INR" and "mg/L FEU".</summary>
+    /// <summary>The unit for people: without the braces and brackets of UCUM, "{INR}", "mg/L{FEU}" and "[IU]/mL" are "INR", "mg/L FEU" and "IU/mL".</summary>
     public string ShownUnit =>
         Unit.Replace("{", " ", StringComparison.Ordinal)
             .Replace("}", "", StringComparison.Ordinal)
+            .Replace("[", "", StringComparison.Ordinal)
+            .Replace("]", "", StringComparison.Ordinal)
             .Trim();
 
     /// <summary>What the wrong side of a decision level means for a patient of a group; states neither side where the protocol does not.</summary>

@@ -25,19 +25,3 @@ public sealed record ExpectedChange(
     /// <summary>Why a time point is studied that will hardly be supported; null where nothing has to be explained.</summary>
     public string? Why { get; init; }
 }
-
-/// <summary>A chance in words; the zero member is the least.</summary>
-public enum ChanceOfSupport
-{
-    /// <summary>Below 0.30.</summary>
-    OutOfReach,
-
-    /// <summary>From 0.30.</summary>
-    Hard,
-
-    /// <summary>From 0.70.</summary>
-    Good,
-
-    /// <summary>From 0.90.</summary>
-    Easy,
-}

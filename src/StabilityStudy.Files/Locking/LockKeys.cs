@@ -7,7 +7,7 @@ namespace StabilityStudy.Files.Locking;
 /// <summary>The keys of protocol.lock. The program writes them, so none has an example.</summary>
 internal static class LockKeys
 {
-    private const int MostLocks = 1000;
+    public const int MostLocks = 1000;
 
     public static readonly KeyTable Root = new();
 

@@ -32,13 +32,20 @@ public static class LockedProtocols
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(files);
         return
-            BytesOf(before, files) is { } copy
-            && files.TryGetValue(Protocol, out var current)
-            && TomlDocument.Read(copy, LockFile.Name, new QueryList()) is { } old
-            && TomlDocument.Read(current, LockFile.Name, new QueryList()) is { } now
-            ? ProtocolDifferences.Between(old, now)
+            BytesOf(before, files) is { } copy && files.TryGetValue(Protocol, out var current)
+            ? Between(copy, current)
             : null;
     }
+
+    /// <summary>What one protocol changes against another; null where one cannot be read.</summary>
+    public static ImmutableArray<ProtocolDifference>? Between(
+        ReadOnlyMemory<byte> before,
+        ReadOnlyMemory<byte> after
+    ) =>
+        TomlDocument.Read(before, LockFile.Name, new QueryList()) is { } old
+        && TomlDocument.Read(after, LockFile.Name, new QueryList()) is { } now
+            ? ProtocolDifferences.Between(old, now)
+            : null;
 
     /// <summary>The locks with their protocols and what each changed, and a query where a copy is missing.</summary>
     internal static ImmutableArray<ProtocolLock> Of(
@@ -127,11 +134,14 @@ public static class LockedProtocols
         ];
     }
 
-    private static ReadOnlyMemory<byte>? BytesOf(
+    /// <summary>The protocol of a lock, byte for byte; null where it is not at hand.</summary>
+    public static ReadOnlyMemory<byte>? BytesOf(
         ProtocolLock item,
         ImmutableSortedDictionary<string, ReadOnlyMemory<byte>> files
     )
     {
+        ArgumentNullException.ThrowIfNull(item);
+        ArgumentNullException.ThrowIfNull(files);
         var name = IsCurrent(item, files) ? Protocol : StoredName(item.Number);
         if (
             files.TryGetValue(name, out var bytes)

@@ -18,6 +18,16 @@ internal static class ProtocolDifferences
         "analyte",
     ];
 
+    /// <summary>What names entries of one list that have the same name otherwise, such as the expected changes of a group.</summary>
+    private static readonly ImmutableArray<string> s_furtherNames =
+    [
+        .. s_names,
+        "storage",
+        "time",
+        "name",
+        "range",
+    ];
+
     /// <summary>Every place at which they differ, in the order of the later one; what was taken away stands last.</summary>
     public static ImmutableArray<ProtocolDifference> Between(TomlEntries before, TomlEntries after)
     {
@@ -49,7 +59,10 @@ internal static class ProtocolDifferences
                 : parts is ["version"] or ["signatories", ..] or [_, _, "name"]
                     ? DifferenceKind.Label
                 : DifferenceKind.Rule
-        );
+        )
+        {
+            Meaning = ProtocolPlaceWords.Of(parts),
+        };
     }
 
     private static ImmutableArray<(string Key, string Text)> Places(TomlEntries entries) =>
@@ -66,24 +79,39 @@ internal static class ProtocolDifferences
             TomlEntries table => table.Entries.SelectMany(entry =>
                 Within(path.Length == 0 ? entry.Key : $"{path}/{entry.Key}", entry.Value)
             ),
-            TomlList { Items: [TomlEntries, ..] } list => list.Items.SelectMany(
-                (item, i) => Within($"{path}/{NameOf(item, i)}", item)
-            ),
+            TomlList { Items: [TomlEntries, ..] } list => Named(list)
+                .SelectMany(entry => Within($"{path}/{entry.Name}", entry.Item)),
             _ => [(path, OneLine(value.Text))],
         };
 
-    private static string NameOf(TomlValue item, int place)
+    /// <summary>The entries of a list with their names; where these do not tell them apart, with what stands beside the name.</summary>
+    private static IEnumerable<(string Name, TomlValue Item)> Named(TomlList list)
+    {
+        var names = list.Items.Select((item, i) => NameOf(item, i, s_names)).ToArray();
+        var alike = names.CountBy(name => name).Where(item => item.Value > 1).ToDictionary();
+        return list.Items.Select(
+            (item, i) =>
+                (
+                    alike.ContainsKey(names[i]) ? NameOf(item, i, s_furtherNames) : names[i],
+                    Item: item
+                )
+        );
+    }
+
+    private static string NameOf(TomlValue item, int place, ImmutableArray<string> keys)
     {
         var entries = (item as TomlEntries)?.Entries ?? [];
         string[] names =
         [
-            .. from name in s_names
+            .. from name in keys
             from entry in entries
             where entry.Key == name
             let written = entry.Value switch
             {
                 TomlText text => text.Content.Replace('/', ' '),
                 TomlNumber number => number.Text,
+                TomlList { Items: [TomlNumber low, TomlNumber high] } =>
+                    $"{low.Text} to {high.Text}",
                 _ => null,
             }
             where written is not null

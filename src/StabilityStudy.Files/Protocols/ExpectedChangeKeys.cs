@@ -35,7 +35,7 @@ internal static class ExpectedChangeKeys
     public static readonly Key<decimal> SpecimenSdPercent = Table.Add("specimen_sd_percent", Optional, Number(NumberRange.AboveZero).Or(3), "SD of the change among specimens, percent; 3 when not given", "3");
     public static readonly Key<string> Source = Table.Add("source", Required, Text, "where it was published, or that nothing was found", "\"doi 10.1515/cclm-2025-0117\"");
     public static readonly Key<string?> Criterion = Table.Add("criterion", Optional, OptionalText, "by what the author called results stable, where no size of change was published", "\"mean change up to 10 %\"");
-    public static readonly Key<ChanceOfSupport> Chance = Table.Add("chance", Required, Word(FileWords.Chances), "chance of supported with this change: easy from 0.90, good from 0.70, hard from 0.30, out of reach below", "\"good\"");
+    public static readonly Key<ChanceOfSupport> Chance = Table.Add("chance", Required, Word(FileWords.Chances), "chance of supported with this change: likely from 80 %, open from 50 %, doubtful from 20 %, unlikely from 5 %, out of reach below", "\"open\"");
     public static readonly Key<string?> Why = Table.Add("why", Optional, OptionalText, "why a time is studied that will hardly be supported", "\"shows by how much today's rule is exceeded\"");
     // csharpier-ignore-end
 

@@ -25,6 +25,9 @@ public sealed record RecordEntry(
     /// <summary>The decision that was signed, in words; empty without one.</summary>
     public string Decision { get; init; } = "";
 
+    /// <summary>Seed of the random run order that was printed; null where none was.</summary>
+    public int? Seed { get; init; }
+
     /// <summary>What was shown of each time point; empty when nothing was, or nothing new.</summary>
     public ImmutableArray<LookedAtCell> Look { get; init; } = [];
 }
@@ -46,6 +49,9 @@ public static class RecordAction
 
     /// <summary>A signed protocol document was put beside the lock of its protocol.</summary>
     public const string Approve = "approve";
+
+    /// <summary>Pages for the bench with a random run order were printed.</summary>
+    public const string Worksheet = "worksheet";
 
     /// <summary>What proves the signatures of a report was added to it.</summary>
     public const string Renew = "renew";

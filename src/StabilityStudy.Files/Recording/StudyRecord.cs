@@ -51,6 +51,11 @@ public static class StudyRecord
             json.WriteString("tool", entry.Tool);
             Write(json, "inputs", entry.Inputs);
             Write(json, "outputs", entry.Outputs);
+            if (entry.Seed is { } seed)
+            {
+                json.WriteNumber("seed", seed);
+            }
+
             if (entry.Decision.Length > 0)
             {
                 json.WriteString(RecordedDecision.Property, entry.Decision);

@@ -58,9 +58,10 @@ internal static class FileWords
     );
 
     public static readonly WordSet<ChanceOfSupport> Chances = new(
-        ("easy", ChanceOfSupport.Easy),
-        ("good", ChanceOfSupport.Good),
-        ("hard", ChanceOfSupport.Hard),
+        ("likely", ChanceOfSupport.Likely),
+        ("open", ChanceOfSupport.Open),
+        ("doubtful", ChanceOfSupport.Doubtful),
+        ("unlikely", ChanceOfSupport.Unlikely),
         ("out of reach", ChanceOfSupport.OutOfReach)
     );
 

@@ -22,8 +22,10 @@ internal static class ProtocolApprovals
             return item;
         }
 
-        var (approval, fault) = Read(document, item.ProtocolSha256);
-        return fault is null
+        var (approval, stated, fault) = Read(document, item.ProtocolSha256);
+        return
+            fault is null
+            && Amendments.FaultOf(stated, item.Number, files) is not { Outcome: PartOutcome.Fails }
             ? item with
             {
                 Approval = approval,
@@ -34,10 +36,10 @@ internal static class ProtocolApprovals
             };
     }
 
-    /// <summary>The approval; null where not everybody has signed. With a fault where the document is not right, or of another protocol.</summary>
+    /// <summary>The approval, null where not everybody has signed, and what the document amends. With a fault where the document is not right, or of another protocol.</summary>
     /// <param name="pdf">The bytes of the document.</param>
     /// <param name="protocolSha256">SHA-256 of the protocol that it should carry.</param>
-    public static (ProtocolApproval? Approval, string? Fault) Read(
+    public static (ProtocolApproval? Approval, ProtocolAmendment? Stated, string? Fault) Read(
         ReadOnlyMemory<byte> pdf,
         string protocolSha256
     )
@@ -45,17 +47,17 @@ internal static class ProtocolApprovals
         var found = SignatureVerifier.Verify(pdf, VerificationOptions.WithoutTrust);
         if (found.Failure is { } failure)
         {
-            return (null, "The file cannot be read as a PDF: " + failure.What);
+            return (null, null, "The file cannot be read as a PDF: " + failure.What);
         }
 
         if (!ProtocolDocumentFile.TryRead(pdf, out var document, out var fault))
         {
-            return (null, fault);
+            return (null, null, fault);
         }
 
         if (document.ProtocolSha256 != protocolSha256)
         {
-            return (null, "The document carries another protocol than the one that is locked.");
+            return (null, null, "The document carries another protocol than the one that is locked.");
         }
 
         var failed = new[]
@@ -68,9 +70,10 @@ internal static class ProtocolApprovals
             ),
             RevisionPart.Of(found),
         }.FirstOrDefault(part => part.Outcome == PartOutcome.Fails);
-        return failed is not null ? (null, failed.Sentences[0])
-            : found.EmptyFields.IsEmpty ? (Approval(document, found), null)
-            : (null, null);
+        var stated = document.Amends?.Amendment;
+        return failed is not null ? (null, stated, failed.Sentences[0])
+            : found.EmptyFields.IsEmpty ? (Approval(document, found), stated, null)
+            : (null, stated, null);
     }
 
     private static ProtocolApproval? Approval(

@@ -9,24 +9,28 @@ using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Pdf;
-using StabilityStudy.Reporting.Report.Plan;
+using StabilityStudy.Reporting.Report.Protocol;
 using StabilityStudy.SignedPdf.Attachments;
 
 namespace StabilityStudy.Pipeline.Protocols;
 
-/// <summary>A protocol document: pages made from a protocol, which it carries as the only attached file.</summary>
+/// <summary>A protocol document: pages made from a protocol, which it carries; that of an amendment carries what it states and the earlier protocol too.</summary>
 /// <param name="First">The document before anybody signed.</param>
 /// <param name="Bytes">The protocol that it carries.</param>
 /// <param name="Subject">The protocol, read, with those who sign this document.</param>
+/// <param name="Amends">What it amends; null for a protocol that amends nothing.</param>
 internal sealed record ProtocolDocumentFile(
     FirstRevision First,
     ReadOnlyMemory<byte> Bytes,
-    SignedSubject Subject
+    SignedSubject Subject,
+    AmendedProtocol? Amends
 )
 {
     // Part of what is signed: a later version must still say the same.
     private const string Writes = "wrote this protocol and will run the study";
     private const string Approves = "approves the limits and criteria before collection";
+    private const string WritesAmendment = "wrote this amendment and will run the study by it";
+    private const string ApprovesAmendment = "approves the amended protocol";
 
     /// <summary>SHA-256 of the protocol, lower-case hexadecimal.</summary>
     public string ProtocolSha256 => Subject.Digest;
@@ -66,10 +70,8 @@ internal sealed record ProtocolDocumentFile(
             return false;
         }
 
-        if (first.Files.Count != 1)
+        if (!AmendedProtocol.TryRead(first, out var amends, out fault))
         {
-            fault =
-                $"The file carries other files beside {StudyBytes.ProtocolName}, and a protocol document does not.";
             return false;
         }
 
@@ -85,7 +87,11 @@ internal sealed record ProtocolDocumentFile(
         document = new ProtocolDocumentFile(
             first,
             bytes,
-            new SignedSubject(WithItsSignatories(protocol), InputDigest.Sha256(bytes.Span))
+            new SignedSubject(
+                WithItsSignatories(protocol, amends is not null),
+                InputDigest.Sha256(bytes.Span)
+            ),
+            amends
         );
         fault = null;
         return true;
@@ -95,20 +101,29 @@ internal sealed record ProtocolDocumentFile(
     /// <param name="protocol">The protocol, read from the bytes.</param>
     /// <param name="bytes">The content of protocol.toml.</param>
     /// <param name="paper">Paper size.</param>
+    /// <param name="amends">What it amends; null for a protocol that amends nothing.</param>
     public static RenderedReport Render(
         StudyProtocol protocol,
         ReadOnlyMemory<byte> bytes,
-        PaperSize paper
-    ) => Render(StudyPlanner.Of(protocol, PlanRequest.Usual), bytes, paper);
+        PaperSize paper,
+        AmendedProtocol? amends = null
+    ) => Render(StudyPlanner.Of(protocol, PlanRequest.Usual), bytes, paper, amends);
 
     private static RenderedReport Render(
         StudyPlan plan,
         ReadOnlyMemory<byte> bytes,
-        PaperSize paper
+        PaperSize paper,
+        AmendedProtocol? amends
     )
     {
-        var signed = WithItsSignatories(plan.Protocol);
-        var model = ProtocolDocument.Build(signed, plan, InputDigest.Sha256(bytes.Span), paper);
+        var signed = WithItsSignatories(plan.Protocol, amends is not null);
+        var model = ProtocolDocument.Build(
+            signed,
+            plan,
+            InputDigest.Sha256(bytes.Span),
+            paper,
+            amends?.Amendment
+        );
         return StudyPipeline.Finish(
             model,
             PdfDrawing.Draw(model),
@@ -123,6 +138,7 @@ internal sealed record ProtocolDocumentFile(
                     AttachmentRelationship.Source,
                     bytes
                 ),
+                .. amends?.Attachments ?? [],
             ]
         );
     }
@@ -132,12 +148,12 @@ internal sealed record ProtocolDocumentFile(
     {
         var plan = StudyPlanner.Of(Subject.Protocol, PlanRequest.Usual);
         return new[] { PaperSize.A4, PaperSize.Letter }.Any(paper =>
-            Render(plan, Bytes, paper).Pdf.Span.SequenceEqual(First.Bytes.Span)
+            Render(plan, Bytes, paper, Amends).Pdf.Span.SequenceEqual(First.Bytes.Span)
         );
     }
 
     /// <summary>The first signatory and whoever decides: they know the protocol before there are data.</summary>
-    private static StudyProtocol WithItsSignatories(StudyProtocol protocol) =>
+    private static StudyProtocol WithItsSignatories(StudyProtocol protocol, bool isAmended) =>
         protocol with
         {
             Signatories =
@@ -147,7 +163,13 @@ internal sealed record ProtocolDocumentFile(
                     .Select(item =>
                         item with
                         {
-                            Meaning = protocol.Decides(item) ? Approves : Writes,
+                            Meaning = (protocol.Decides(item), isAmended) switch
+                            {
+                                (true, true) => ApprovesAmendment,
+                                (true, false) => Approves,
+                                (false, true) => WritesAmendment,
+                                (false, false) => Writes,
+                            },
                         }
                     ),
             ],

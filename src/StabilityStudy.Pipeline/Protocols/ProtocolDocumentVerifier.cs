@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Pipeline.Versions;
@@ -61,7 +62,12 @@ internal static class ProtocolDocumentVerifier
     public static VerifiedPart Pages(ProtocolDocumentFile document, DocumentVerification found)
     {
         var (outcome, sentence) = document.IsDrawnAgain()
-            ? (PartOutcome.Holds, "The pages were drawn again and are the same, byte for byte.")
+            ? (
+                PartOutcome.Holds,
+                document.Amends is { Amendment: var amendment }
+                    ? $"The pages were drawn again and are the same, byte for byte; the list of {Counted.Of(amendment.Changes.Length, "change")} is what differs between the two protocols in the file."
+                    : "The pages were drawn again and are the same, byte for byte."
+            )
             : MadeBy(found) switch
             {
                 null => (

@@ -127,12 +127,26 @@ internal static class LockPart
                 continue;
             }
 
-            var (approval, fault) = ProtocolApprovals.Read(pdf, item.ProtocolSha256);
+            var (approval, stated, fault) = ProtocolApprovals.Read(pdf, item.ProtocolSha256);
             var about = FormattableString.Invariant($"The protocol document of lock {item.Number}");
             if (fault is not null || !ProtocolDocumentFile.TryRead(pdf, out var document, out _))
             {
                 yield return (PartOutcome.Fails, $"{about}: {fault}");
                 continue;
+            }
+
+            if (Amendments.FaultOf(stated, item.Number, inputs) is var (outcome, why))
+            {
+                yield return (outcome, $"{about}: {why}");
+            }
+            else if (stated is not null)
+            {
+                yield return (
+                    PartOutcome.Holds,
+                    FormattableString.Invariant(
+                        $"{about} amends the protocol of lock {stated.EarlierLockNumber}, and its list of {Counted.Of(stated.Changes.Length, "change")} is what differs between the two."
+                    )
+                );
             }
 
             var found = SignatureVerifier.Verify(pdf, options);

@@ -12,7 +12,7 @@ internal static class DrawColumns
     public static ImmutableArray<SheetColumn> Of(BenchStudy study, bool isNarrow)
     {
         var plasmaOff = HasPlasmaTakenOff(study);
-        var specimen = Mm(isNarrow ? 43 : 47);
+        var specimen = Mm(isNarrow ? 44.5 : 47);
         var unused = (study.IsDrawn ? 0 : Mm(12 + 13.5 + 11 + 8)) - (plasmaOff ? Mm(18) : 0);
         return
         [
@@ -22,14 +22,19 @@ internal static class DrawColumns
                 ? ImmutableArray.Create<SheetColumn>(
                     new("Draw", Mm(12)),
                     new("Fill,\n%", Mm(13.5)) { Part = "At the draw" },
-                    new("Inver-\nsions", Mm(11)),
+                    new(
+                        study.Protocol.Draw is { } draw
+                            ? "Invert\n" + PlannedHandling.Inversions(draw)
+                            : "Inver-\nsions",
+                        Mm(11)
+                    ),
                     new("Clot", Mm(8))
                 )
                 : [],
             new("Start the spin\nbetween", Mm(isNarrow ? 28 : 31)) { Part = AtTheAnalyzer },
             new("Spin\nbegan", Mm(isNarrow ? 16 : 18.5)),
             .. plasmaOff ? ImmutableArray.Create(new SheetColumn("Plasma\ntaken off", Mm(18))) : [],
-            new("Test\nbetween", Mm(30)) { IsStrong = true },
+            new("Test\nbetween", Mm(isNarrow ? 28.5 : 30)) { IsStrong = true },
             new("Tested", Mm(isNarrow ? 16 : 18)),
             new("Run\norder", Mm(isNarrow ? 12.5 : 14)),
             new("Hemol-\nysis", Mm(isNarrow ? 16 : 17)),

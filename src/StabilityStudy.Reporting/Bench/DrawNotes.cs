@@ -120,6 +120,7 @@ internal sealed class DrawNotes(
                             : char.ToLowerInvariant(unfit[0])
                                 + unfit[1..]
                                 + ". State in the study notes the same day which specimen is missing."
+                                + PlannedHandling.AtTheDraw(protocol)
                     )
                         + assigned
                         + keys,
@@ -132,13 +133,13 @@ internal sealed class DrawNotes(
         [
             ("Draw", true),
             (
-                $"in the order 1st to {BenchWords.Ordinal(Longest.Tubes.Length)}{(!hasSpare ? "" : letter is null ? ", spare last" : $", spare {letter} last")}. {unfit}{instead}{assigned}{keys}",
+                $"in the order 1st to {BenchWords.Ordinal(Longest.Tubes.Length)}{(!hasSpare ? "" : letter is null ? ", spare last" : $", spare {letter} last")}. {unfit}{instead}{PlannedHandling.AtTheDraw(protocol)}{assigned}{keys}",
                 false
             ),
         ];
     }
 
-    private static ImmutableArray<(string Text, bool IsStrong)> AtTheAnalyzer() =>
+    private ImmutableArray<(string Text, bool IsStrong)> AtTheAnalyzer() =>
         [
             ("Run order:", true),
             (
@@ -146,6 +147,9 @@ internal sealed class DrawNotes(
                 false
             ),
             ("It counts.", true),
+            .. study.IsThawing || PlannedHandling.AtTheCentrifuge(study.Protocol) is not { Length: > 0 } spin
+                ? ImmutableArray<(string, bool)>.Empty
+                : [(spin.TrimStart(), false)],
         ];
 
     private ImmutableArray<(string Text, bool IsStrong)> Never()
@@ -222,7 +226,8 @@ internal sealed class DrawNotes(
         );
 
     private string Travel() =>
-        string.Concat(
+        (study.IsThawing ? "" : PlannedHandling.OnTheWay(study.Protocol))
+        + string.Concat(
             study
                 .Protocol.Storages.Where(storage => storage.Transport is not null)
                 .Select(storage => $" On the way: {storage.Transport}.")

@@ -13,7 +13,13 @@ internal sealed class DrawnSpecimenCell(BenchStudy study, double width)
     private static readonly double s_codeHeight = Mm(7.2);
     private static readonly double s_boxHeight = Mm(6);
     private static readonly double s_tickHeight = Mm(4.3);
-    private static readonly double s_gap = Mm(2.2);
+    private static readonly double s_gap = Mm(1.4);
+
+    private static readonly ImmutableArray<string> s_usualDevices =
+    [
+        "straight needle",
+        "winged set",
+    ];
 
     /// <summary>Lines below a name.</summary>
     public const int NameLines = 2;
@@ -85,9 +91,20 @@ internal sealed class DrawnSpecimenCell(BenchStudy study, double width)
 
         yield return Boxed("collected", Boxes.ClockWidth, Boxes.Clock, "");
         yield return Written("by");
-        yield return Ticked("straight needle");
-        yield return Ticked("winged set");
-        yield return Ticked("discard tube: citrate / plain");
+        foreach (
+            var device in study.Protocol.Draw is { Devices: { IsEmpty: false } devices }
+                ? devices
+                : s_usualDevices
+        )
+        {
+            yield return Ticked(device);
+        }
+
+        if (study.Protocol.Draw is not { DiscardTube: DiscardTubeRule.Never })
+        {
+            yield return Ticked("discard tube: citrate / plain");
+        }
+
         if (!study.IsDrawn)
         {
             yield return Boxed("fill", Boxes.NumberWidth, Boxes.Number, "%");

@@ -84,10 +84,7 @@ internal sealed class FrozenSheet
             $"Freeze and thaw: {(_study.IsPortions ? "portion" : "tube")} {BenchWords.Letters(rows.Select(row => row.Tube.Letter))}, {first.Occasion}",
             Mm(115),
             [
-                (
-                    "Freeze within ____ h of collection. Thaw one rack at a time at ____ °C, mix, test within ____ h of the thaw, as your procedure says.",
-                    false
-                ),
+                (PlannedHandling.AtTheFreezer(_study.Protocol), false),
                 ("Never thaw twice; never refreeze.", true),
                 ("Thawed by itself or lost in the freezer: write it down. It counts.", false),
             ]
@@ -108,25 +105,47 @@ internal sealed class FrozenSheet
         SheetBlocks.Notes(canvas, _page, end + Mm(3), Notes);
     }
 
+    private FreezingRules? Freezing => _study.Protocol.Freezing;
+
+    /// <summary>Where the protocol does not say, two spins are usual, and what is not done stays blank.</summary>
+    private bool IsSpunOnce => _study.Protocol.Spin is { Spins: 1 };
+
+    private string Platelets =>
+        _study.Protocol.Spin?.PlateletsBelow is { } most
+            ? $"{NumberText.Plain(most)} × 10⁹/L (protocol)"
+            : "10 × 10⁹/L (common practice; your procedure prevails)";
+
+    private static string Bath(CelsiusRange range) =>
+        range.Lowest == range.Highest
+            ? NumberText.Plain(range.Lowest)
+            : $"{NumberText.Plain(range.Lowest)}–{NumberText.Plain(range.Highest)}";
+
     private SheetTable Table(TimeSpan earliest, TimeSpan latest)
     {
         var narrow = _page.IsLetter;
+        var spin = Mm(narrow ? 15 : 17);
         return new([
+
             new(_study.IsPortions ? "Portion" : "Tube", Mm(20)),
             new("Collected", Mm(16)),
-            new("1st spin\nbegan", Mm(narrow ? 15 : 17)) { Part = "Before freezing" },
-            new("2nd spin\nbegan", Mm(narrow ? 15 : 17)),
+            new(IsSpunOnce ? "Spin\nbegan" : "1st spin\nbegan", spin)
+            {
+                Part = "Before freezing",
+            },
+            .. IsSpunOnce
+                ? ImmutableArray<SheetColumn>.Empty
+                : [new SheetColumn("2nd spin\nbegan", spin)],
             new("Platelets,\n10⁹/L", Mm(narrow ? 14 : 15)),
             new("Frozen", Mm(narrow ? 15 : 17)) { IsStrong = true },
             new("Freeze\nby", Mm(12)),
-            new("Box,\nplace", Mm(narrow ? 17.5 : 18)),
+            new("Box,\nplace", Mm(narrow ? 17.5 : 18) + (IsSpunOnce ? spin : 0)),
             new("Thaw on or after\n(date and time)", Mm(narrow ? 34 : 38))
             {
                 Part =
                     $"Between {BenchWords.Offset(earliest)} and {BenchWords.Offset(latest)} after collection",
             },
             new("Thaw\nbegan", Mm(narrow ? 15 : 17)) { IsStrong = true },
-            new("Bath,\n°C", Mm(12)),
+            new(Freezing is null ? "Bath,\n°C" : "Bath, °C\n" + Bath(Freezing.ThawCelsius), Mm(12)),
             new("Clear", Mm(narrow ? 9 : 10)),
             new("Test\nwithin", Mm(13)),
             new("Tested", Mm(narrow ? 15 : 17)),
@@ -147,11 +166,15 @@ internal sealed class FrozenSheet
             collected
                 ? SheetCell.Of(_clock.Words(at, DateOnly.MinValue), SheetText.Cell)
                 : SheetCell.Clock,
-            SheetCell.Clock,
-            SheetCell.Clock,
+            .. Enumerable.Repeat(SheetCell.Clock, IsSpunOnce ? 1 : 2),
             SheetCell.Number,
             SheetCell.Clock,
-            SheetCell.Of("+__:__", SheetText.Cell),
+            SheetCell.Of(
+                Freezing is null ? "+__:__"
+                    : collected ? _clock.Words(at + Freezing.Within, _clock.DateOf(at))
+                    : BenchWords.Offset(Freezing.Within),
+                SheetText.Cell
+            ),
             SheetCell.Number,
             collected
                 ? SheetCell.Of(
@@ -172,7 +195,12 @@ internal sealed class FrozenSheet
             SheetCell.Clock,
             SheetCell.Number,
             SheetCell.Tick,
-            SheetCell.Of("____ h", SheetText.Cell),
+            SheetCell.Of(
+                Freezing is null ? "____ h"
+                    : Freezing.TestWithin is { } within ? DurationText.Format(within)
+                    : "–",
+                SheetText.Cell
+            ),
             SheetCell.Clock,
             SheetCell.Of(
                 tube.RunOrder.ToString(CultureInfo.InvariantCulture),
@@ -184,12 +212,12 @@ internal sealed class FrozenSheet
     }
 
     // Common practice: residual platelets under 10 × 10⁹/L; cold precipitates dissolve in the bath.
-    private static ImmutableArray<ImmutableArray<(string Text, bool IsStrong)>> Notes { get; } =
+    private ImmutableArray<ImmutableArray<(string Text, bool IsStrong)>> Notes =>
     [
         [
             ("Platelets", true),
             (
-                "under 10 × 10⁹/L before freezing (common practice; your procedure prevails); otherwise spin again before freezing and note it.",
+                $"under {Platelets} before freezing; otherwise spin again before freezing and note it.{PlannedHandling.AtTheCentrifuge(_study.Protocol)}",
                 false
             ),
         ],

@@ -25,7 +25,7 @@ internal sealed class LabelPages(BenchStudy study, BenchPart.Labels part)
             is { IsEmpty: false } needed
             ? string.Create(
                 CultureInfo.InvariantCulture,
-                $"a label has to be at least {Math.Ceiling(needed.Max(item => item.Width) * 10) / 10:0.0} mm wide and {Math.Ceiling(needed.Max(item => item.Height) * 10) / 10:0.0} mm high for its code, its time and its symbol"
+                $"a label has to be at least {Math.Ceiling(needed.Max(item => item.Width) * 10) / 10:0.0} mm wide and {Math.Ceiling(needed.Max(item => item.Height) * 10) / 10:0.0} mm high for its code, its time and its symbol. The symbol holds the study code, {study.Protocol.Code.Length} characters long: a shorter one makes it smaller. For the other pages alone name them with --page"
             )
             : null;
 

@@ -113,7 +113,10 @@ internal sealed class RunListRows(BenchStudy study, WallClock clock)
                         SheetCell.Of(texts[i][0], SheetText.Cell),
                         .. texts[i].Skip(1).Select(Time),
                         starts.FirstOrDefault(item => item.At == i) is { Load: { } load }
-                            ? SheetCell.Of(Span(load, date), SheetText.StrongCell) with
+                            ? SheetCell.Of(
+                                Span(load, date),
+                                load.Count == 1 ? SheetText.StrongSmall : SheetText.StrongCell
+                            ) with
                             {
                                 Rows = load.Count,
                             }

@@ -112,13 +112,19 @@ internal sealed class RunListSheet
 
     private bool Changes(DueTube tube) => _clock.Changes(tube.StartedAt, tube.Until);
 
-    private static IEnumerable<(string, bool)> Words() =>
+    private IEnumerable<(string, bool)> Words() =>
         [
             ("Top to bottom is the order in which tubes fall due. Tubes beside one", false),
             ("load together", true),
             ("time go as one load, lowest run order first.", false),
             ("If a tube is about to pass its last time, test it first", true),
-            ("and say why.", false),
+            (
+                "and say why."
+                    + (
+                        _study.IsThawing ? "" : PlannedHandling.AtTheCentrifuge(_study.Protocol)
+                    ),
+                false
+            ),
         ];
 
     /// <summary>Whole loads, at most so many rows a page, and a page for each date.</summary>

@@ -15,6 +15,13 @@ internal static class SheetText
     public static readonly TextStyle Cell = new(ReportFonts.Regular, 8.5, 10.5, TextStyle.Ink);
     public static readonly TextStyle StrongCell = Cell with { Face = ReportFonts.Semibold };
     public static readonly TextStyle Small = new(ReportFonts.Regular, 7.5, 9.2, TextStyle.Ink);
+
+    /// <summary>Two lines of it fit into one row.</summary>
+    public static readonly TextStyle StrongSmall = Small with
+    {
+        Face = ReportFonts.Semibold,
+        Leading = 8.2,
+    };
     public static readonly TextStyle Code = new(ReportFonts.Semibold, 13.5, 16, TextStyle.Ink);
     public static readonly TextStyle TubeCode = new(
         ReportFonts.Semibold,

@@ -28,7 +28,11 @@ internal sealed class HtmlBlocks(SpecimenRows specimens)
                         {
                             new XElement("dt", item.Term),
                             new XElement("dd", item.Explanation),
-                        }
+                        }.Concat(
+                            item.Aside.Length == 0
+                                ? []
+                                : [new XElement("dd", new XElement("small", item.Aside))]
+                        )
                     )
                 ),
             ],

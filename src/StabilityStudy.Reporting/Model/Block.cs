@@ -36,10 +36,17 @@ internal sealed record DefinitionList(ImmutableArray<Definition> Items) : Block
 {
     /// <summary>Whether the terms follow each other in running text, where paper is dear.</summary>
     public bool IsRunIn { get; init; }
+
+    /// <summary>Whether each term is a statement that is decided on: wider terms, with a rule between them.</summary>
+    public bool IsRuled { get; init; }
 }
 
 /// <summary>One term of a <see cref="DefinitionList"/>.</summary>
-internal sealed record Definition(string Term, string Explanation);
+internal sealed record Definition(string Term, string Explanation)
+{
+    /// <summary>What stands below in softer ink, such as a source; empty for nothing.</summary>
+    public string Aside { get; init; } = "";
+}
 
 /// <summary>Lines of fixed-width text, such as digests or commands; too long lines are broken, spaces kept.</summary>
 internal sealed record MonospaceLines(ImmutableArray<string> Lines) : Block;

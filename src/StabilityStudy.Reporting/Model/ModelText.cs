@@ -18,7 +18,7 @@ internal static class ModelText
             Paragraph paragraph => [paragraph.Text],
             Bullets bullets => bullets.Items,
             DefinitionList list => list.Items.SelectMany(item =>
-                new[] { item.Term, item.Explanation }
+                new[] { item.Term, item.Explanation, item.Aside }
             ),
             KeyMessage message => [message.Subject, message.Text],
             VerdictBlock verdict => verdict.Lines.Select(line => line.Sentence),

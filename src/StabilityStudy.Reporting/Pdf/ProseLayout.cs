@@ -9,6 +9,9 @@ internal static class ProseLayout
     private const int RunInTogether = 6;
 
     private const double TermShare = 0.19;
+    private const double RuledTermShare = 0.23;
+    private const double RuleAbove = 4;
+    private const double RuleBelow = 2.5;
 
     public static ImmutableArray<Piece> Paragraph(
         Paragraph paragraph,
@@ -81,12 +84,16 @@ internal static class ProseLayout
             ];
         }
 
-        var term = frame.ContentWidth * TermShare;
+        var term =
+            frame.ContentWidth * (definitions.IsRuled ? RuledTermShare : TermShare);
         return
         [
             .. definitions.Items.SelectMany(
                 (item, i) =>
-                    LineColumns.Pieces(
+                {
+                    var tagged = list.Add(new Tag("LI"));
+                    return LineColumns
+                        .Pieces(
                         [
                             Column(
                                 frame.Left,
@@ -106,14 +113,65 @@ internal static class ProseLayout
                                 "LBody"
                             ),
                         ],
-                        i == 0 ? 4
+                            definitions.IsRuled ? RuleBelow
+                            : i == 0 ? 4
                             : body.Leading > 11 ? 2.5
                             : 1,
-                        list.Add(new Tag("LI"))
-                    )
+                            tagged
+                        )
+                        .InsertRange(
+                            0,
+                            definitions.IsRuled ? [Rule(i == 0, frame)] : ImmutableArray<Piece>.Empty
+                        )
+                        .AddRange(Aside(item, frame, term, tagged));
+                }
             ),
         ];
     }
+
+    /// <summary>The line above a statement; the first one opens the list.</summary>
+    private static Piece Rule(bool isFirst, PageFrame frame) =>
+        new(
+            0,
+            isFirst ? RuleAbove * 1.5 : RuleAbove,
+            [],
+            (canvas, top) =>
+                canvas.Artifact(() =>
+                    canvas.Line(
+                        frame.Left,
+                        top,
+                        frame.Right,
+                        top,
+                        isFirst ? 0.8 : 0.4,
+                        isFirst ? TextStyle.Ink : TextStyle.Hairline
+                    )
+                )
+        )
+        {
+            HoldNext = Hold.Firm,
+        };
+
+    private static ImmutableArray<Piece> Aside(
+        Definition item,
+        PageFrame frame,
+        double term,
+        ImmutableArray<Tag> tags
+    ) =>
+        item.Aside.Length == 0
+            ? []
+            : LineColumns.Pieces(
+                [
+                    Column(
+                        frame.Left + term,
+                        TextStyle.Small,
+                        item.Aside,
+                        frame.ContentWidth - term,
+                        "LBody"
+                    ),
+                ],
+                0.5,
+                tags
+            );
 
     /// <summary>"Term: explanation Term: explanation", the terms heavier; in the structure an item of the list.</summary>
     private static Piece RunIn(

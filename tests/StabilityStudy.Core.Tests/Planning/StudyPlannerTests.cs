@@ -41,7 +41,7 @@ public sealed class StudyPlannerTests
                             (decimal)expected,
                             "invented",
                             null,
-                            ChanceOfSupport.Hard
+                            ChanceOfSupport.Doubtful
                         )
                         {
                             SpecimenSdPercent = (decimal)sd,

@@ -227,13 +227,46 @@ public sealed class BenchPagesTests
         );
     }
 
+    /// <summary>The limits that are printed are those of the ready protocol.</summary>
+    [Theory]
+    [InlineData(
+        "frozen-plasma-20",
+        BenchPageKind.Frozen,
+        "Freeze within 4 h of collection|at 36 to 38 °C for 5 min|test within 1 h of the thaw|under 10 × 10⁹/L (protocol)|twice at 1500 × g for 15 min|+4:00|36–38"
+    )]
+    [InlineData(
+        "aptt-whole-blood-room-temperature",
+        BenchPageKind.Draw,
+        "a discard tube first, citrate or plain, never another additive|Only a blood culture may be drawn before|Invert 3 to 5 times|at 15 to 25 °C, never on ice|once at 1500 × g for 15 min"
+    )]
+    public void What_the_protocol_plans_of_the_handling_stands_on_the_sheet(
+        string name,
+        BenchPageKind kind,
+        string said
+    )
+    {
+        using var pdf = PdfDocument.Open(
+            BenchStudies.Pdf(BenchStudies.Of(name), BenchStudies.Request(PaperSize.A4, kind))
+        );
+        var text = PdfReading.Text(pdf.GetPage(1));
+        Assert.All(
+            said.Split('|'),
+            words =>
+                Assert.Contains(
+                    words.Replace(" ", "", StringComparison.Ordinal),
+                    text,
+                    StringComparison.Ordinal
+                )
+        );
+    }
+
     [Fact]
     public void What_the_protocol_does_not_state_is_left_to_fill_in()
     {
         using var document = PdfDocument.Open(
             BenchStudies.Pdf(
-                BenchStudies.Of("frozen-plasma-70"),
-                BenchStudies.Request(PaperSize.A4, BenchPageKind.Frozen)
+                BenchStudies.Of("frozen-plasma"),
+                BenchStudies.Request(PaperSize.A4, BenchPageKind.Frozen).Of("none", 4)
             )
         );
 

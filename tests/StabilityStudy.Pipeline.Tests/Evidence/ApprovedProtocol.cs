@@ -48,6 +48,21 @@ internal static class ApprovedProtocol
 
     public static ReadOnlyMemory<byte> SignedTwice => s_signed.Value;
 
+    /// <summary>The document of the protocol in a folder.</summary>
+    public static ProtocolDrawing.Drawn Drawn(
+        StudyBytes files,
+        PaperSize paper = PaperSize.A4,
+        string? reason = null
+    ) =>
+        Assert.IsType<ProtocolDrawing.Drawn>(
+            StudyPipeline.RenderProtocol(
+                files,
+                paper,
+                reason,
+                DateOnly.FromDateTime(SignedAt.DateTime)
+            )
+        );
+
     public static ReadOnlyMemory<byte> Signed(
         ReadOnlyMemory<byte> document,
         string role,

@@ -40,11 +40,12 @@ public sealed class ProtocolApprovalTests
                         Encoding.UTF8.GetString(ApprovedProtocol.Bytes.Span) + "# wider\n"
                     );
                     var other = EvidenceExample.Unlocked.With(StudyBytes.ProtocolName, bytes);
-                    Assert.True(
-                        StudyPipeline.RenderProtocol(other, PaperSize.A4).TryGet(out var drawn)
-                    );
                     return ApprovedProtocol.Signed(
-                        ApprovedProtocol.Signed(drawn.Pdf, "author", EvidenceExample.Author),
+                        ApprovedProtocol.Signed(
+                            ApprovedProtocol.Drawn(other).Document.Pdf,
+                            "author",
+                            EvidenceExample.Author
+                        ),
                         "approver",
                         EvidenceExample.Director
                     );
@@ -288,11 +289,7 @@ public sealed class ProtocolApprovalTests
     [Fact]
     public void Both_papers_are_drawn_again()
     {
-        Assert.True(
-            StudyPipeline
-                .RenderProtocol(EvidenceExample.Unlocked, PaperSize.Letter)
-                .TryGet(out var letter)
-        );
+        var letter = ApprovedProtocol.Drawn(EvidenceExample.Unlocked, PaperSize.Letter).Document;
         Assert.Equal(PartOutcome.Holds, EvidenceExample.Verify(letter.Pdf).Parts[2].Outcome);
         Assert.False(letter.Pdf.Span.SequenceEqual(ApprovedProtocol.Unsigned.Span));
     }

@@ -17,7 +17,7 @@ internal static class HandlingDefinitions
         {
             yield return new(
                 "Spinning",
-                $"{Spun(spin.Spins, spin.RelativeForce, spin.Duration, spin.Celsius)}{(spin.PlateletsBelow is { } most ? $"; fewer than {NumberText.Plain(most)} × 10⁹/L platelets left in the plasma" : "")} ({spin.Source})."
+                $"{Spun(spin.Spins, spin.RelativeForce, spin.Duration, spin.Celsius)}{(spin.PlateletsBelow is { } most ? $"; fewer than {NumberText.Plain(most)}\u00A0×\u00A010⁹/L platelets left in the plasma" : "")} ({spin.Source})."
             );
         }
 
@@ -27,6 +27,20 @@ internal static class HandlingDefinitions
                 "Freezing",
                 $"within {DurationText.Format(freezing.Within)} of collection; thawed at {Celsius(freezing.ThawCelsius)} for {DurationText.Format(freezing.ThawFor)} and mixed gently{(freezing.TestWithin is { } within ? $", tested within {DurationText.Format(within)} of it" : "")}; never frozen again ({freezing.Source})."
             );
+        }
+    }
+
+    /// <summary>The same in sentences, and what is common practice where the protocol does not say how specimens are drawn.</summary>
+    public static IEnumerable<string> PlannedOrUsual(StudyProtocol protocol)
+    {
+        if (protocol.Draw is null)
+        {
+            yield return "Draw: the protocol does not say how. Common practice: one volume of 3.2 % citrate to nine of blood; citrate tubes first or after a blood culture; a discard tube, of citrate or plain, before a winged set; 3 to 5 complete gentle inversions; at room temperature, never on ice; plasma, never serum.";
+        }
+
+        foreach (var planned in Planned(protocol))
+        {
+            yield return $"{planned.Term}: {planned.Explanation}";
         }
     }
 
@@ -102,10 +116,10 @@ internal static class HandlingDefinitions
         return $"{string.Join("; ", parts.OfType<string>())} ({rules.Source}).";
     }
 
-    private static string Spun(int spins, int force, TimeSpan duration, CelsiusRange? celsius) =>
+    internal static string Spun(int spins, int force, TimeSpan duration, CelsiusRange? celsius) =>
         $"{(spins == 2 ? "spun twice" : "spun once")} at {NumberText.Count(force)} × g for {DurationText.Format(duration)}{(celsius is null ? "" : " at " + Celsius(celsius))}";
 
-    private static string Celsius(CelsiusRange range) =>
+    internal static string Celsius(CelsiusRange range) =>
         range.Lowest == range.Highest
             ? $"{NumberText.Plain(range.Lowest)} °C"
             : $"{NumberText.Plain(range.Lowest)} to {NumberText.Plain(range.Highest)} °C";

@@ -11,12 +11,49 @@ internal static class ProtocolDefinitions
         [.. InBrief(protocol, collectionDays), .. InDetail(protocol)];
 
     /// <summary>What is looked up: the analytes with their rules of today, tubes, eligibility, replicates, looks, controls, reruns.</summary>
+    /// <param name="protocol">The protocol.</param>
     public static ImmutableArray<Definition> InDetail(StudyProtocol protocol) =>
         [
-            .. protocol.Analytes.Select(AnalyteLine),
+            .. protocol.Analytes.Select(analyte => AnalyteLine(analyte, withRules: true)),
+            .. Conduct(protocol, HandlingDefinitions.Planned(protocol)),
+        ];
+
+    /// <summary>The same where handling is told elsewhere: a rule of several analytes is told once.</summary>
+    public static ImmutableArray<Definition> WithRulesTogether(StudyProtocol protocol) =>
+        [
+            .. protocol.Analytes.Select(analyte => AnalyteLine(analyte, withRules: false)),
+            new Definition(
+                "Today's rule",
+                string.Join("; ", Told(protocol, StandardWindows)) + "."
+            ),
+            new Definition(
+                "Manufacturer's limit",
+                string.Join("; ", Told(protocol, ManufacturerLimits)) + "."
+            ),
+            .. Conduct(protocol, []),
+        ];
+
+    /// <summary>Texts of analytes, each once, with those that have it in front where not all do.</summary>
+    private static IEnumerable<string> Told(
+        StudyProtocol protocol,
+        Func<Analyte, string> text
+    ) =>
+        protocol
+            .Analytes.GroupBy(text)
+            .Select(same =>
+                same.Count() == protocol.Analytes.Length
+                    ? same.Key
+                    : $"{string.Join(", ", same.Select(analyte => analyte.Id))} {same.Key}"
+            );
+
+    private static ImmutableArray<Definition> Conduct(
+        StudyProtocol protocol,
+        IEnumerable<Definition> handling
+    ) =>
+        [
             new Definition("Tubes", TradeWords.Of(protocol.TubePlan) + "."),
             new Definition("Eligibility", EligibilityLine(protocol.Eligibility)),
-            .. HandlingDefinitions.Planned(protocol),
+            .. handling,
             new Definition(
                 "Replicates",
                 $"{NumberText.Count(protocol.Replicates)} result a tube and time; the first valid result counts."
@@ -74,7 +111,25 @@ internal static class ProtocolDefinitions
             ? "the protocol names no reason for testing again: the first valid result counts."
             : $"only for {string.Join(", ", protocol.RerunReasons)}; every rerun is documented.";
 
-    private static Definition AnalyteLine(Analyte analyte)
+    private static string StandardWindows(Analyte analyte) =>
+        $"{DurationText.Format(analyte.StandardWindow.Time)} ({analyte.StandardWindow.Source})"
+        + string.Concat(
+            analyte.GroupWindows.Select(item =>
+                $", {item.Group} {DurationText.Format(item.Rule.Time)} ({item.Rule.Source})"
+                + (
+                    item.TimePoints.IsEmpty
+                        ? ""
+                        : $" tested there at {string.Join(", ", item.TimePoints)}"
+                )
+            )
+        );
+
+    private static string ManufacturerLimits(Analyte analyte) =>
+        analyte.ManufacturerLimit is { } limit
+            ? $"{DurationText.Format(limit.Time)} ({limit.Source})"
+            : "not stated in the protocol";
+
+    private static Definition AnalyteLine(Analyte analyte, bool withRules)
     {
         var parts = new[]
         {
@@ -83,20 +138,10 @@ internal static class ProtocolDefinitions
                 ? "classes " + string.Join(", ", analyte.Categories)
                 : "unit " + analyte.ShownUnit,
             analyte.Loinc is null ? null : "LOINC " + analyte.Loinc,
-            $"today's window {DurationText.Format(analyte.StandardWindow.Time)} ({analyte.StandardWindow.Source})"
-                + string.Concat(
-                    analyte.GroupWindows.Select(item =>
-                        $", {item.Group} {DurationText.Format(item.Rule.Time)} ({item.Rule.Source})"
-                        + (
-                            item.TimePoints.IsEmpty
-                                ? ""
-                                : $" tested there at {string.Join(", ", item.TimePoints)}"
-                        )
-                    )
-                ),
-            analyte.ManufacturerLimit is { } limit
-                ? $"manufacturer's limit {DurationText.Format(limit.Time)} ({limit.Source})"
-                : "the protocol states no manufacturer's limit",
+            withRules ? "today's window " + StandardWindows(analyte) : null,
+            !withRules ? null
+            : analyte.ManufacturerLimit is null ? "the protocol states no manufacturer's limit"
+            : "manufacturer's limit " + ManufacturerLimits(analyte),
             analyte.BetweenRunCvPercent is { } cv
                 ? $"between-run CV {NumberText.Plain(cv)} %"
                 : null,

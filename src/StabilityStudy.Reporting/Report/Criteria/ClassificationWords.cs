@@ -11,7 +11,14 @@ internal sealed record ClassificationWords(ClassificationResult Result) : ICrite
         new(
             $"the exact one-sided {NumberText.Percent(criterion.ConfidenceLevel)} lower bound of the share of specimens that keep their class reaches {NumberText.Plain(criterion.SharePercentMinimum)} %{(criterion.Cutoffs.IsEmpty ? ". Words show nothing of what a run adds to all results of a day; the required collection days stand against that" : ", also with every change moved (see below)")}.",
             "the one-sided upper bound is below it, even with every undecidable specimen counted as kept.",
-            $"Classes: inconclusive with fewer than {NumberText.Count(criterion.WeakPositivesMinimum)} specimens whose baseline is in the class just above the lowest."
+            [
+                .. criterion.WeakPositivesMinimum == 0
+                    ? ImmutableArray<string>.Empty
+                    :
+                    [
+                        $"Classes: inconclusive with fewer than {NumberText.Count(criterion.WeakPositivesMinimum)} specimens whose baseline is in the class just above the lowest.",
+                    ],
+            ]
         );
 
     public string Requirement =>

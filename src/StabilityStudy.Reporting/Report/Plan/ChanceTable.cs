@@ -7,9 +7,7 @@ internal static class ChanceTable
 {
     /// <summary>The table.</summary>
     /// <param name="plan">The plan.</param>
-    /// <param name="withWords">Whether each chance has its word beside its number.</param>
-    /// <param name="note">What stands below.</param>
-    public static Table Of(StudyPlan plan, bool withWords, string? note) =>
+    public static Table Of(StudyPlan plan) =>
         new(
             $"Chance of “supported”{Numbers(plan)}",
             [
@@ -20,13 +18,9 @@ internal static class ChanceTable
                 new Column("As published", ColumnAlignment.Left, 1.9),
                 new Column("Needs", ColumnAlignment.Left, 1.3),
             ],
-            [.. plan.Rows.SelectMany(row => Rows(plan, row, withWords))],
-            note
+            [.. plan.Rows.SelectMany(row => Rows(plan, row))],
+            null
         );
-
-    /// <summary>What stands below it in the document.</summary>
-    public const string Note =
-        "80 % or more: likely; 50 to 79 %: open; 20 to 49 %: doubtful; 5 to 19 %: unlikely; less: out of reach. Each time is on its own; “needs” names the times that must be supported with it. The chances plan the study and decide nothing.";
 
     /// <summary>Analyte, group and storage, as short as the protocol allows.</summary>
     public static string Name(StudyPlan plan, PlannedRow row) =>
@@ -51,7 +45,7 @@ internal static class ChanceTable
             : $", on {days} days";
     }
 
-    private static IEnumerable<Row> Rows(StudyPlan plan, PlannedRow row, bool withWords)
+    private static IEnumerable<Row> Rows(StudyPlan plan, PlannedRow row)
     {
         if (plan.Rows.Length > 1)
         {
@@ -80,17 +74,16 @@ internal static class ChanceTable
                     new TableCell(string.Join(", ", until)),
                 ]);
         }
-
-        TableCell Chance(PlannedTimePoint point, double share) =>
-            new(
-                point.Chances.FirstOrDefault(item => item.ShareOfExpected == share)
-                    is { Together.Probability: var chance }
-                    ? withWords
-                        ? ChanceWords.Both(chance)
-                        : ChanceWords.Percent(chance)
-                    : "–"
-            );
     }
+
+    /// <summary>The chance with a share of the expected change; a dash without one.</summary>
+    public static TableCell Chance(PlannedTimePoint point, double share) =>
+        new(
+            point.Chances.FirstOrDefault(item => item.ShareOfExpected == share)
+                is { Together.Probability: var chance }
+                ? ChanceWords.Percent(chance)
+                : "–"
+        );
 
     private static string Heading(StudyPlan plan, PlannedRow row) =>
         plan.Rows.Select(item => item.Specimens).Distinct().Count() > 1

@@ -5,15 +5,20 @@ namespace StabilityStudy.Reporting.Report.Plan;
 /// <summary>Chances in words, always with the number.</summary>
 internal static class ChanceWords
 {
-    /// <summary>What chances are called, the best first.</summary>
-    public static readonly ImmutableArray<string> All =
-    [
-        "likely",
-        "open",
-        "doubtful",
-        "unlikely",
-        "out of reach",
-    ];
+    /// <summary>What the words mean: "80 % or more: likely; 50 to 79 %: open; …; less: out of reach".</summary>
+    public static readonly string Bounds = string.Join(
+        "; ",
+        ChancesOfSupport.All.Select(
+            (word, i) =>
+                (
+                    i == 0 ? $"{From(word)} % or more"
+                    : word == ChanceOfSupport.OutOfReach ? "less"
+                    : $"{From(word)} to {From(ChancesOfSupport.All[i - 1]) - 1} %"
+                )
+                + ": "
+                + Word(word)
+        )
+    );
 
     /// <summary>A chance in whole percent, rounded down so that a number never reads better than its word.</summary>
     public static string Percent(double chance) =>
@@ -22,18 +27,18 @@ internal static class ChanceWords
         : $"{NumberText.Count(WholePercent(chance))} %";
 
     /// <summary>What a chance is called.</summary>
-    public static string Word(double chance) =>
-        WholePercent(chance) switch
-        {
-            >= 80 => All[0],
-            >= 50 => All[1],
-            >= 20 => All[2],
-            >= 5 => All[3],
-            _ => All[4],
-        };
+    public static string Word(double chance) => Word(ChancesOfSupport.Of(chance));
 
-    /// <summary>Word and number: "likely, 98 %".</summary>
-    public static string Both(double chance) => $"{Word(chance)}, {Percent(chance)}";
+    /// <summary>The word itself.</summary>
+    public static string Word(ChanceOfSupport chance) =>
+        chance switch
+        {
+            ChanceOfSupport.Likely => "likely",
+            ChanceOfSupport.Open => "open",
+            ChanceOfSupport.Doubtful => "doubtful",
+            ChanceOfSupport.Unlikely => "unlikely",
+            ChanceOfSupport.OutOfReach => "out of reach",
+        };
 
     /// <summary>A supposed change: "+5.5 %".</summary>
     public static string Change(PlannedChange expected) =>
@@ -77,6 +82,8 @@ internal static class ChanceWords
         request.Tolerance >= 0.015
             ? $"{NumberText.Count((int)Math.Round(100 * request.Tolerance))} points"
             : $"{NumberText.Fixed(100 * request.Tolerance, 1)} points";
+
+    private static int From(ChanceOfSupport word) => (int)Math.Round(100 * ChancesOfSupport.From(word));
 
     private static int WholePercent(double chance) => (int)Math.Floor((100 * chance) + 1e-9);
 }

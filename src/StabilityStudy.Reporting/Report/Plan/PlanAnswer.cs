@@ -8,8 +8,6 @@ internal static class PlanAnswer
     /// <summary>More rows are counted, not told one by one.</summary>
     private const int MostRows = 3;
 
-    private const double Likely = 0.80;
-
     /// <summary>Which times are within reach.</summary>
     public static string Of(StudyPlan plan) =>
         plan.Rows.Length <= MostRows
@@ -58,7 +56,7 @@ internal static class PlanAnswer
         return
             points[^1] is var last
             && last.TimePoint != first.TimePoint
-            && first.Probability >= Likely
+            && ChancesOfSupport.Of(first.Probability) == ChanceOfSupport.Likely
             ? $"{said}, {last.TimePoint} {ChanceWords.Word(last.Probability)} ({ChanceWords.Percent(last.Probability)})"
             : said;
     }
@@ -69,13 +67,16 @@ internal static class PlanAnswer
         var asPublished = points
             .Select(point => point.WithAll)
             .OfType<ChanceAtChange>()
-            .CountBy(chance => ChanceWords.Word(chance.Together.Probability))
+            .CountBy(chance => ChancesOfSupport.Of(chance.Together.Probability))
             .ToDictionary();
-        var words = ChanceWords
+        var words = ChancesOfSupport
             .All.Where(asPublished.ContainsKey)
-            .Select(word => $"{NumberText.Count(asPublished[word])} {word}")
+            .Select(word => $"{NumberText.Count(asPublished[word])} {ChanceWords.Word(word)}")
             .ToArray();
-        var without = points.Count(point => point.WithoutChange?.Together.Probability >= Likely);
+        var without = points.Count(point =>
+            point.WithoutChange is { Together.Probability: var chance }
+            && ChancesOfSupport.Of(chance) == ChanceOfSupport.Likely
+        );
         return $"Of {NumberText.Count(points.Length)} times {NumberText.Count(without)} are likely to be supported if nothing changes"
             + (
                 words.Length > 0

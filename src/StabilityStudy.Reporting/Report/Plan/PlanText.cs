@@ -67,7 +67,7 @@ public static class PlanText
     {
         yield return Body(PlanAnswer.Of(plan));
         yield return Body(string.Join("\n", PlanAnswer.Material(plan)));
-        yield return ChanceTable.Of(plan, withWords: false, note: null);
+        yield return ChanceTable.Of(plan);
         if (plan.Request.Joint)
         {
             yield return JointTable.Of(plan);

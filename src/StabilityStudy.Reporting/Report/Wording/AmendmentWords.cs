@@ -6,16 +6,19 @@ namespace StabilityStudy.Reporting.Report.Wording;
 internal static class AmendmentWords
 {
     /// <summary>Whether the criteria are the same, in a sentence.</summary>
-    public static string Headline(ProtocolLock amendment) =>
-        amendment.Differences switch
+    public static string Headline(ProtocolLock amendment) => Headline(amendment.Differences);
+
+    /// <summary>The same of what differs; null where that cannot be shown.</summary>
+    public static string Headline(ImmutableArray<ProtocolDifference>? differences) =>
+        differences switch
         {
             null =>
                 "What it changed cannot be shown, because the copy of a version is not at hand.",
             { IsEmpty: true } =>
                 "Criteria unchanged: nothing but remarks differs from the version before.",
-            _ when amendment.KeepsRules =>
+            _ when differences.Value.All(item => item.Kind != DifferenceKind.Rule) =>
                 "Criteria unchanged: only planned numbers and labels differ from the version before.",
-            var differences when differences.Value.Any(OfCriteria) =>
+            _ when differences.Value.Any(OfCriteria) =>
                 "Criteria or limits changed against the version before.",
             _ => "Criteria and limits unchanged; other rules differ from the version before.",
         };

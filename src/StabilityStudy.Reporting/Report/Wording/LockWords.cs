@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Locking;
+using StabilityStudy.Core.Queries;
 
 namespace StabilityStudy.Reporting.Report.Wording;
 
@@ -59,11 +60,23 @@ internal static class LockWords
                 "by this computer's clock only",
         };
 
+    /// <summary>Who approved the criteria, and each amendment of them that was signed: "approved by signature of … on 2026-02-27, amended by signature of … on 2026-03-01 (3 changes)".</summary>
     private static string Approved(LockEvidence evidence) =>
-        evidence.Approval is { } approval
-            ? string.Create(
-                CultureInfo.InvariantCulture,
-                $"approved by signature of {approval.By} ({approval.Role}) on {approval.At:yyyy-MM-dd}"
-            )
-            : "approved by signature";
+        string.Join(
+            ", ",
+            evidence
+                .Locks.Where(item => item.Approval is not null)
+                .Select(
+                    (item, i) =>
+                        string.Create(
+                            CultureInfo.InvariantCulture,
+                            $"{(i == 0 ? "approved" : "amended")} by signature of {item.Approval!.By} ({item.Approval.Role}) on {item.Approval.At:yyyy-MM-dd}{Changes(item)}"
+                        )
+                )
+        );
+
+    private static string Changes(ProtocolLock item) =>
+        item.Differences is { } differences
+            ? $" ({Counted.Of(differences.Length, "change")})"
+            : "";
 }
