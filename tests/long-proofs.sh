@@ -5,7 +5,8 @@
 #       one second, none above 500 MB, and never that all is well. kills: report, lock and sign killed 200 times each.
 # samples: what the usual run of the tests tries a fixed part of, in full: every byte of the signatures, 100,000 other damaged
 #       files, a million damaged messages, 20,000 damaged studies, 400 damaged reports, each statement about all studies at 1,000 of them, each simulated rate
-#       of the tests over 2,000 studies, the chance of every time point of every ready protocol over 600.
+#       of the tests over 2,000 studies, the chance of every time point of every ready protocol over 600, every ready protocol from
+#       start to a verified signed report, the chances of plan against those of analyze --simulate and against studies from files.
 # readers: the text of every signed example, every released report and every forged file (READER_FILES limits these) in poppler,
 #       mupdf, ghostscript, PDFBox and pdfium, where PDFIUM is the folder of the npm module @embedpdf/pdfium (.ci/run says which version).
 # rates: how often each criterion claims too much, 40,000 studies a row, into tests/StabilityStudy.Benchmarks/ERROR-RATES.md.
@@ -40,6 +41,9 @@ for part in $parts; do
             echo "samples, 400 damaged reports: $(FUZZ_INPUTS=400 run Pipeline Evidence.ReportVerifierTests | summary)"
             echo "samples, 1000 studies a statement: $(STUDIES=1000 run Core Analysis.InvarianceTests | summary)"
             echo "samples, 600 studies a chance of every ready protocol: $(PROTOCOL_STUDIES=600 run Files ReadyProtocols.ReadyProtocolChanceTests | summary)"
+            echo "samples, plan against analyze --simulate: $(PLANNED_STUDIES=4000 run Core Planning.PlanAgainstResultsTests | summary)"
+            echo "samples, plan against 400 studies from files: $(PLANNED_STUDIES=20000 run Cli Walks.PlannedFrequencyTests | summary)"
+            echo "samples, from start to a verified report of every ready protocol: $(WALKS=1 run Cli Walks.ReadyProtocolWalkTests | summary)"
             echo "samples, a study begun from every ready protocol: $(START_PROTOCOLS=100 run Cli StartTests | summary)"
             for rates in LineSimulation MeanSimulation PowerSimulation PredictedPower ScopeSimulation ShareSimulation SharedErrorSimulation; do
                 echo "samples, 2000 studies a rate, $rates: $(SIMULATED_STUDIES=2000 run Core "Simulations.${rates}Tests" | summary)"

@@ -85,7 +85,8 @@ public static class ProtocolLocking
 {
     private static bool StopsLock(DataQuery query) =>
         query.Kind == ProtocolQueries.FirstTimePointTooLate
-        || query.Kind == ProtocolQueries.MeanWithoutLevels;
+        || query.Kind == ProtocolQueries.MeanWithoutLevels
+        || query.Kind == ProtocolQueries.LeftToChange;
 
     /// <summary>What an analysis lives with, at best inconclusive, is put right before a lock.</summary>
     private static DataQuery StoppingLock(DataQuery query) =>

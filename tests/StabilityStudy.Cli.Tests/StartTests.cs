@@ -1,3 +1,4 @@
+using StabilityStudy.Cli.Tests.Walks;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Pipeline.Tests.Studies;
 
@@ -45,6 +46,13 @@ public sealed class StartTests : IDisposable
         var start = await Run.Of(["start", folder, "--protocol", name, .. s_answers]);
         var check = await Run.Of("check", folder);
         var plan = await Run.Of("plan", folder, "--studies", "1");
+        // Some have words that a laboratory puts in, and are not locked without them.
+        await File.WriteAllTextAsync(
+            Path.Combine(folder, StudyBytes.ProtocolName),
+            Placeholders.Answered(await Text(folder, StudyBytes.ProtocolName)),
+            TestContext.Current.CancellationToken
+        );
+
         // Most study a time that is hardly within reach, to show it; some do not, and there the reason is not kept.
         var locked = await Run.Of(
             "lock",
@@ -84,6 +92,22 @@ public sealed class StartTests : IDisposable
             StringComparison.Ordinal
         );
         Assert.Equal($"next: stability-study worksheet {folder}", again.Error.TrimEnd());
+    }
+
+    [Fact]
+    public async Task A_mark_that_is_left_in_a_text_is_asked_about_and_keeps_the_protocol_from_being_locked()
+    {
+        var folder = _root.At("marked");
+        await Run.Of(["start", folder, "--protocol", "anti-xa-ufh-whole-blood", .. s_answers]);
+
+        var check = await Run.Of("check", folder);
+        var run = await Run.Of("lock", folder, "--by", "LS1", "--accept-low-chance", "to be shown");
+
+        Assert.Equal(ExitCode.Done, check.Code);
+        Assert.Contains("[left-to-change]", check.Out, StringComparison.Ordinal);
+        Assert.Equal(ExitCode.StopQueries, run.Code);
+        Assert.Contains("[left-to-change]", run.Out + run.Error, StringComparison.Ordinal);
+        Assert.False(File.Exists(Path.Combine(folder, "protocol.lock")));
     }
 
     [Fact]

@@ -263,6 +263,17 @@ internal static class LaxProtocolCases
             new(
                 P,
                 "document = \"instructions revision 3\"",
+                "document = \"CHANGE: your instructions for use\"",
+                "left-to-change",
+                "analyte.manufacturer_limit.document",
+                "still has the mark CHANGE:"
+            )
+            {
+                Severity = Severity.Attention,
+            },
+            new(
+                P,
+                "document = \"instructions revision 3\"",
                 "document = \"Example: instructions\"",
                 "source-is-an-example",
                 "analyte.manufacturer_limit",

@@ -131,7 +131,10 @@ public static class DrawQueries
                     && rules.DiscardTube != DiscardTubeRule.Never
             ),
             ("drawn_after", tube => tube.DrawnAfter == DrawnBefore.NotRecorded),
-            ("draw_position", tube => tube.DrawPosition is null),
+            (
+                "draw_position",
+                tube => tube.DrawPosition is null && inputs.Protocol.DrawsATubeForEachTest
+            ),
             ("inversions", tube => tube.Inversions is null),
             ("transport", tube => tube.Transport == TransportState.NotRecorded),
             ("material", tube => tube.Material == SpecimenMaterial.NotRecorded),

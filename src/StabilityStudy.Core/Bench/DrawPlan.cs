@@ -100,7 +100,7 @@ public static class DrawPlan
                         letter,
                         test.Storage,
                         test.Occasion,
-                        IsDrawn(protocol) ? Position(i, place, tests.Length) : null,
+                        protocol.DrawsATubeForEachTest ? Position(i, place, tests.Length) : null,
                         SpinTime.Of(protocol, group, test.Storage, test.Occasion.TimePoint),
                         earliest,
                         latest,
@@ -110,11 +110,6 @@ public static class DrawPlan
             ),
         ];
     }
-
-    /// <summary>Whether tubes are drawn one after the other, and not portions of one plasma or one tube.</summary>
-    private static bool IsDrawn(StudyProtocol protocol) =>
-        protocol.TubePlan == TubePlan.TubePerTimePoint
-        && protocol.TimeOrigin == TimeOrigin.Collection;
 
     /// <summary>Each specimen begins one tube further on, so that none of the times has always the same place at the draw.</summary>
     private static int Position(int tube, int specimen, int tubes) =>
@@ -132,7 +127,7 @@ public static class DrawPlan
             letter,
             null,
             default,
-            IsDrawn(protocol) ? tubes + 1 : null,
+            protocol.DrawsATubeForEachTest ? tubes + 1 : null,
             new SpinTime(SpinMoment.NotStated, null, null),
             TimeSpan.Zero,
             TimeSpan.Zero,

@@ -84,6 +84,10 @@ public sealed record StudyProtocol(
     /// <summary>How plasma is to be frozen and thawed; null when the protocol does not say.</summary>
     public FreezingRules? Freezing { get; init; }
 
+    /// <summary>Whether tubes are drawn one after the other, so that each has a place in the draw: not so for portions of one plasma, and for one tube.</summary>
+    public bool DrawsATubeForEachTest =>
+        TubePlan == TubePlan.TubePerTimePoint && TimeOrigin == TimeOrigin.Collection;
+
     /// <summary>From when the time of a tube counts; null where that was not recorded.</summary>
     public DateTimeOffset? StartOf(Specimens.TubeRow tube)
     {

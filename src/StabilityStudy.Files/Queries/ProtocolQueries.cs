@@ -14,6 +14,9 @@ public static class ProtocolQueries
     internal static readonly QueryKind TimePointsOrder = Kinds.Add("time-points-order", Stop, "the time points are not above zero, different and ascending", "list them from the shortest to the longest, each once");
     /// <summary>An analyte is first tested in a group beyond twice its standard window there.</summary>
     public static readonly QueryKind FirstTimePointTooLate = Kinds.Add("first-time-point-too-late", QueryRank.LaxConduct, "an analyte is first tested in a group beyond twice its standard window there, so that nobody looks at the stretch between; such a protocol is not locked and supports nothing", "add a time point of at most twice the standard window");
+
+    /// <summary>A text is still the mark of a ready protocol.</summary>
+    public static readonly QueryKind LeftToChange = Kinds.Add("left-to-change", QueryRank.Source, "a text still has the mark CHANGE: of a ready protocol, in whose place the laboratory puts its own words; such a protocol is not locked", "write your own words in its place, without the mark");
     internal static readonly QueryKind BaselineTooLate = Kinds.Add("baseline-too-late", Stop, "the baseline may be tested as late as the first time point", "make baseline_within shorter than the first time point");
     internal static readonly QueryKind LimitWithoutAmount = Kinds.Add("limit-without-amount", Stop, "a limit has neither percent nor absolute_in_unit", "give percent, absolute_in_unit or both");
     internal static readonly QueryKind LimitAboveGoal = Kinds.Add("limit-above-goal", Stop, "a limit is above the goal from biological variation that it names", "give at most that goal, or name the true source");

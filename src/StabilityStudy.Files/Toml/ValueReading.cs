@@ -5,6 +5,9 @@ namespace StabilityStudy.Files.Toml;
 /// <summary>Reads single values; null or false after a query.</summary>
 internal static class ValueReading
 {
+    /// <summary>What ready protocols have where a laboratory writes its own words.</summary>
+    private const string Mark = "CHANGE:";
+
     /// <summary>A value of another type stands there.</summary>
     public static bool WrongType(TomlTable table, Key key, TomlValue value, string wanted) =>
         table.Refuse(
@@ -35,6 +38,16 @@ internal static class ValueReading
                 FileQueries.EmptyText,
                 read,
                 $"The text of \"{key.Name}\" is empty, or begins or ends with a space."
+            );
+        }
+
+        if (read.Contains(Mark, StringComparison.Ordinal))
+        {
+            table.Remark(
+                key,
+                ProtocolQueries.LeftToChange,
+                read,
+                $"The text of \"{key.Name}\" still has the mark {Mark} of a ready protocol."
             );
         }
 

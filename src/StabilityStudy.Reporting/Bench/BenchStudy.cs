@@ -44,7 +44,7 @@ public sealed record BenchStudy(
 
     internal bool IsPortions => Protocol.TubePlan == TubePlan.Aliquots;
 
-    internal bool IsDrawn => Protocol.TubePlan == TubePlan.TubePerTimePoint && !IsThawing;
+    internal bool IsDrawn => Protocol.DrawsATubeForEachTest;
 }
 
 /// <summary>A kind of page with what stands on it.</summary>

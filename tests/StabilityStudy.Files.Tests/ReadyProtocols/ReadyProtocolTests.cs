@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Bias;
+using StabilityStudy.Core.Criteria.Classification;
 using StabilityStudy.Core.Criteria.Individual;
 using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Protocol;
@@ -22,6 +23,7 @@ public sealed class ReadyProtocolTests
         "source-from-memory",
         "source-is-an-example",
         "manufacturer-limit-not-stated",
+        "left-to-change",
     ];
 
     public static TheoryData<string> Names => ReadyProtocolFile.Names;
@@ -147,6 +149,38 @@ public sealed class ReadyProtocolTests
                     ),
                     criterion => IsStep(criterion, patients)
                 )
+        );
+    }
+
+    /// <summary>What a group's number can show, by the exact bound of the share of single specimens or of kept classes.</summary>
+    [Theory]
+    [MemberData(nameof(Names))]
+    public void The_reason_for_a_number_of_specimens_is_right(string name)
+    {
+        var protocol = ReadyProtocolFile.Read(name).Protocol;
+
+        Assert.All(
+            protocol.Groups,
+            patients =>
+            {
+                var applying = protocol
+                    .Analytes.Where(analyte =>
+                        analyte.Groups.IsEmpty || analyte.Groups.Contains(patients.Id)
+                    )
+                    .SelectMany(analyte => protocol.Applying(analyte.Id, patients.Id))
+                    .Select(item => item.Criterion)
+                    .ToArray();
+                var criterion =
+                    applying.FirstOrDefault(item => item is ClassificationCriterion)
+                    ?? applying.First(item => item is IndividualCriterion);
+                var share = criterion.SharePercentRequired!.Value;
+                Assert.StartsWith(
+                    $"with {patients.Specimens}, {AcceptanceNumber.Of(patients.Specimens, (double)share / 100, criterion.ConfidenceLevel)} may change ",
+                    patients.WhySoMany,
+                    StringComparison.Ordinal
+                );
+                Assert.Contains($" {share} % ", patients.WhySoMany, StringComparison.Ordinal);
+            }
         );
     }
 

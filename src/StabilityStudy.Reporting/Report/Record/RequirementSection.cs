@@ -69,7 +69,8 @@ internal static class RequirementSection
             IsRunIn = true,
         };
 
-    private static Table TableOf(
+    /// <summary>What is missing as a table, and as a paragraph that nothing is.</summary>
+    private static Block TableOf(
         string caption,
         string name,
         ImmutableArray<Requirement> lines,
@@ -79,26 +80,27 @@ internal static class RequirementSection
     )
     {
         Requirement[] answered = [.. lines.Where(line => line.Missing is null)];
-        return new(
-            caption,
-            [
-                new Column(name, ColumnAlignment.Left, 1.9),
-                .. full
-                    ? [new Column("Requires", ColumnAlignment.Left, 3.8)]
-                    : ImmutableArray<Column>.Empty,
-                places.Column,
-                new Column("Missing", ColumnAlignment.Left, full ? 3.8 : 8),
-            ],
-            [.. Missing(lines, places, full)],
+        var notes =
             (
                 answered.Length == 0
                     ? ""
                     : $"Nothing is missing of {string.Join(", ", answered.Select(line => $"{line.Name} ({places.InWords(line)})"))}. "
-            ) + note
-                is { Length: > 0 } notes
-                ? notes
-                : null
-        );
+            ) + note;
+        return answered.Length == lines.Length
+            ? new Paragraph(notes, ParagraphStyle.Small)
+            : new Table(
+                caption,
+                [
+                    new Column(name, ColumnAlignment.Left, 1.9),
+                    .. full
+                        ? [new Column("Requires", ColumnAlignment.Left, 3.8)]
+                        : ImmutableArray<Column>.Empty,
+                    places.Column,
+                    new Column("Missing", ColumnAlignment.Left, full ? 3.8 : 8),
+                ],
+                [.. Missing(lines, places, full)],
+                notes is "" ? null : notes
+            );
     }
 
     private static IEnumerable<Row> Missing(
