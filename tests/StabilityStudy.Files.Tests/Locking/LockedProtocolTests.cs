@@ -17,7 +17,12 @@ public sealed class LockedProtocolTests
         var amendment = Amended("specimens = 40", "specimens = 30").Inputs.Locks[1];
 
         Assert.Equal(
-            [new ProtocolDifference("group.none.specimens", "30", "40", DifferenceKind.Number)],
+            [
+                new ProtocolDifference("group.none.specimens", "30", "40", DifferenceKind.Number)
+                {
+                    Meaning = "group none: planned number of specimens",
+                },
+            ],
             amendment.Differences
         );
         Assert.True(amendment.KeepsRules);
@@ -58,6 +63,57 @@ public sealed class LockedProtocolTests
 
         Assert.Equal((key, kind), (difference.Key, difference.Kind));
         Assert.Equal(kind != DifferenceKind.Rule, amendment.KeepsRules);
+    }
+
+    [Theory]
+    [InlineData(
+        "share_percent_min = 85",
+        "share_percent_min = 80",
+        "criterion each: least share that agrees, percent"
+    )]
+    [InlineData("percent = 7.5", "percent = 8.5", "limit aptt-bias: percent of the baseline")]
+    [InlineData(
+        "fill_percent_min = 90",
+        "fill_percent_min = 85",
+        "eligibility: least fill, percent of nominal"
+    )]
+    [InlineData(
+        "limits = { aPTT = \"aptt-bias\" }",
+        "limits = { aPTT = \"aptt-each\" }",
+        "criterion mean, limits: aPTT"
+    )]
+    [InlineData(
+        "minimum_days = 5",
+        "minimum_days = 6",
+        "fewest collection days, and runs of either kind, on which a criterion can be met"
+    )]
+    public void Each_difference_tells_its_place_in_words(string now, string before, string words) =>
+        Assert.Equal(
+            words,
+            Assert.Single(Amended(now, before).Inputs.Locks[1].Differences!.Value).Meaning
+        );
+
+    /// <summary>What others found at several times in one group is told apart by its time.</summary>
+    [Fact]
+    public void Entries_of_one_group_are_told_apart_by_what_stands_beside_it()
+    {
+        const string levels = "decision_levels = [40.0, 60.0]";
+        string Changes(string at8) =>
+            levels
+            + "\nexpected_changes = [{ group = \"none\", time = \"6 h\", percent = 4, source = \"a paper\", chance = \"open\" }, { group = \"none\", time = \"8 h\", percent = "
+            + at8
+            + ", source = \"a paper\", chance = \"open\" }]";
+        var before = ReadOnlyBytes(Changes("5"));
+        var after = ReadOnlyBytes(Changes("6"));
+
+        var difference = Assert.Single(LockedProtocols.Between(before, after)!.Value);
+        Assert.Equal(
+            ("analyte.aPTT.expected_changes.none 8 h.percent", "5", "6"),
+            (difference.Key, difference.Before, difference.After)
+        );
+
+        static ReadOnlyMemory<byte> ReadOnlyBytes(string text) =>
+            Encoding.UTF8.GetBytes(GoodStudy.Protocol.Replace(levels, text, StringComparison.Ordinal));
     }
 
     [Fact]

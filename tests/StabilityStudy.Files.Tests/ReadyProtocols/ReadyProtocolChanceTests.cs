@@ -38,13 +38,14 @@ public sealed class ReadyProtocolChanceTests
     }
 
     private static (double Least, double Most) Bounds(ChanceOfSupport chance) =>
-        chance switch
-        {
-            ChanceOfSupport.OutOfReach => (0, 0.30),
-            ChanceOfSupport.Hard => (0.30, 0.70),
-            ChanceOfSupport.Good => (0.70, 0.90),
-            ChanceOfSupport.Easy => (0.90, 1),
-        };
+        (
+            ChancesOfSupport.From(chance),
+            ChancesOfSupport
+                .All.Select(ChancesOfSupport.From)
+                .Where(from => from > ChancesOfSupport.From(chance))
+                .DefaultIfEmpty(1)
+                .Min()
+        );
 
     /// <summary>Three standard errors of a rate at a bound, of this simulation and of the one by which the word was chosen.</summary>
     private static double Error(double rate) =>
