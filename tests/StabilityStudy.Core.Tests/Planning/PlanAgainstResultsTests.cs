@@ -95,7 +95,7 @@ public sealed class PlanAgainstResultsTests
                             7.5m,
                             "invented",
                             null,
-                            ChanceOfSupport.Hard
+                            ChanceOfSupport.Doubtful
                         )
                         {
                             SpecimenSdPercent = (decimal)specimenSd,

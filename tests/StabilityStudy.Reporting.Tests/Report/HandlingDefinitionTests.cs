@@ -3,6 +3,7 @@ using StabilityStudy.Core.Protocol;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Conduct;
 using StabilityStudy.Reporting.Report.Plan;
+using StabilityStudy.Reporting.Report.Protocol;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 
@@ -24,7 +25,7 @@ public sealed class HandlingDefinitionTests
                     protocol,
                     Core.Planning.StudyPlanner.Of(protocol, new(1, 1)),
                     new string('0', 64),
-                    PaperSize.A4
+                    PaperSize.A4, null
                 )
                 .Sections.SelectMany(section => section.Blocks)
         );

@@ -9,6 +9,7 @@ using StabilityStudy.Reporting.Model;
 using StabilityStudy.Reporting.Report.Criteria;
 using StabilityStudy.Reporting.Report.Decision;
 using StabilityStudy.Reporting.Report.Plan;
+using StabilityStudy.Reporting.Report.Protocol;
 
 namespace StabilityStudy.Reporting.Tests.Report;
 
@@ -192,7 +193,7 @@ public sealed class LaboratoryWordsTests
             stated,
             StudyPlanner.Of(stated, new(1, 1)),
             new string('a', 64),
-            PaperSize.A4
+            PaperSize.A4, null
         );
         var blocks = document.Sections.SelectMany(section => section.Blocks).ToArray();
         var inReport = CriteriaTables.Limits(stated, People);
