@@ -16,7 +16,10 @@ public sealed partial class CorrectedClockTests
     public void A_corrected_clock_gives_the_right_figures_and_is_told_on_page_1()
     {
         var right = ExampleStudy.Analyze(ShortStudy.Bytes);
-        var wrong = Recorded(ExampleStudy.Results, Recorded(ExampleStudy.Controls, ShortStudy.Bytes));
+        var wrong = Recorded(
+            ExampleStudy.Results,
+            Recorded(ExampleStudy.Controls, ShortStudy.Bytes)
+        );
         var study = wrong.WithText(
             StudyBytes.FactsName,
             ExampleStudy.Text(wrong, StudyBytes.FactsName)
