@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using StabilityStudy.Core.Queries;
@@ -190,7 +191,8 @@ public sealed partial class ClockCorrectionTests
                                 ? Hour()
                                     .Replace(
                                         line,
-                                        match => $"T{int.Parse(match.Groups[1].ValueSpan) - 1:00}:"
+                                        match =>
+                                            $"T{int.Parse(match.Groups["hour"].ValueSpan, CultureInfo.InvariantCulture) - 1:00}:"
                                     )
                                 : line
                         )
@@ -208,6 +210,6 @@ public sealed partial class ClockCorrectionTests
             )
         );
 
-    [GeneratedRegex("T([0-9]{2}):")]
+    [GeneratedRegex("T(?<hour>[0-9]{2}):", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Hour();
 }

@@ -169,6 +169,6 @@ public sealed partial class SentTimeTests
             GoodStudy.Utf8(GoodStudy.Text(files, StudyBytes.FactsName) + more)
         );
 
-    [GeneratedRegex("^[^,]+,(?<tube>[^,]+),", RegexOptions.Multiline)]
+    [GeneratedRegex("^[^,]+,(?<tube>[^,]+),", RegexOptions.Multiline, 1000)]
     private static partial Regex Tested();
 }

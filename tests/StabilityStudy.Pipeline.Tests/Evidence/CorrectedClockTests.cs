@@ -79,13 +79,13 @@ public sealed partial class CorrectedClockTests
                                 .Replace(
                                     line,
                                     match =>
-                                        $"T{int.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture) - 1:00}:"
+                                        $"T{int.Parse(match.Groups["hour"].ValueSpan, CultureInfo.InvariantCulture) - 1:00}:"
                                 )
                             : line
                     )
             )
         );
 
-    [GeneratedRegex("T([0-9]{2}):")]
+    [GeneratedRegex("T(?<hour>[0-9]{2}):", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Hour();
 }
