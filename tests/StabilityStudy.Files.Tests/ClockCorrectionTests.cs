@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Text;
 using System.Text.RegularExpressions;
 using StabilityStudy.Core.Queries;
@@ -61,7 +62,9 @@ public sealed partial class ClockCorrectionTests
                         )
                     )
                 );
-        var study = CanonicalTests.Read(With(wrong, Stated.Replace($"runs = [\"{Run}\"]", which, StringComparison.Ordinal)));
+        var study = CanonicalTests.Read(
+            With(wrong, Stated.Replace($"runs = [\"{Run}\"]", which, StringComparison.Ordinal))
+        );
         var right = CanonicalTests.Read(s_right).Inputs;
 
         Assert.Equal(
@@ -72,10 +75,12 @@ public sealed partial class ClockCorrectionTests
             right.Controls.Select(row => (row.Control, row.Run, row.TestedAt)),
             study.Inputs.Controls.Select(row => (row.Control, row.Run, row.TestedAt))
         );
-        var kept = CanonicalTests.Read(s_right).Canonical.Data.Aggregate(
-            new StudyBytes(s_right.Files.Clear()),
-            (all, file) => all.With(file.Name, file.Bytes)
-        );
+        var kept = CanonicalTests
+            .Read(s_right)
+            .Canonical.Data.Aggregate(
+                new StudyBytes(s_right.Files.Clear()),
+                (all, file) => all.With(file.Name, file.Bytes)
+            );
         kept = Changed(Changed(kept, "results.csv"), "controls.csv");
         kept = which[0] == 'r' ? kept : OnOther(kept);
         Assert.All(
@@ -120,8 +125,18 @@ public sealed partial class ClockCorrectionTests
     }
 
     [Theory]
-    [InlineData($"runs = [\"{Run}\"]", "runs = [\"2026-03-13-6h\"]", "unknown-reference", "Did you mean")]
-    [InlineData($"runs = [\"{Run}\"]", "days = [\"2026-05-01\"]", "unknown-reference", "nothing is corrected")]
+    [InlineData(
+        $"runs = [\"{Run}\"]",
+        "runs = [\"2026-03-13-6h\"]",
+        "unknown-reference",
+        "Did you mean"
+    )]
+    [InlineData(
+        $"runs = [\"{Run}\"]",
+        "days = [\"2026-05-01\"]",
+        "unknown-reference",
+        "nothing is corrected"
+    )]
     [InlineData($"runs = [\"{Run}\"]", "", "missing-key", "either the runs or the days")]
     [InlineData("minutes", "days = [\"2026-03-13\"]\nminutes", "missing-key", "not both")]
     [InlineData("minutes", "instrument = \"AN7\"\nminutes", "unknown-reference", "AN7")]
@@ -173,10 +188,12 @@ public sealed partial class ClockCorrectionTests
                         .Split('\n')
                         .Select(line =>
                             line.Contains(Run, StringComparison.Ordinal)
-                                ? Hour().Replace(
-                                    line,
-                                    match => $"T{int.Parse(match.Groups[1].ValueSpan) - 1:00}:"
-                                )
+                                ? Hour()
+                                    .Replace(
+                                        line,
+                                        match =>
+                                            $"T{int.Parse(match.Groups["hour"].ValueSpan, CultureInfo.InvariantCulture) - 1:00}:"
+                                    )
                                 : line
                         )
                 )
@@ -193,6 +210,6 @@ public sealed partial class ClockCorrectionTests
             )
         );
 
-    [GeneratedRegex("T([0-9]{2}):")]
+    [GeneratedRegex("T(?<hour>[0-9]{2}):", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Hour();
 }

@@ -29,9 +29,7 @@ public sealed record ClockCorrection(
         ArgumentNullException.ThrowIfNull(row);
         return row.RecordedAt is { } recorded
             && (Instrument is null || Instrument == row.Instrument)
-            && (
-                Runs.Contains(row.Run) || Days.Contains(DateOnly.FromDateTime(recorded.DateTime))
-            );
+            && (Runs.Contains(row.Run) || Days.Contains(DateOnly.FromDateTime(recorded.DateTime)));
     }
 
     /// <summary>The runs or days in words: "the runs R1 and R2", "2026-03-29".</summary>

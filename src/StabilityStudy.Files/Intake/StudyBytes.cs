@@ -42,6 +42,7 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
     public bool HasRows =>
         Tables.Any(name =>
             Workbook.IsName(name)
+            || (MessageFile.IsName(name) && Files[name].Span.IndexOf("OBX"u8) >= 0)
             || Files[name].Span.TrimEnd("\r\n"u8) is var text && text.IndexOf((byte)'\n') >= 0
         );
 

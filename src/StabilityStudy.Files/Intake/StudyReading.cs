@@ -73,7 +73,12 @@ internal static class StudyReading
             ? LookReader.Read(looksBytes, known, queries)
             : [];
         return isPlanned && protocol is not null && facts is not null
-            ? new StudyInputs(protocol.ToProtocol(), NamedFacts(facts, data, used), tubes.Rows, used)
+            ? new StudyInputs(
+                protocol.ToProtocol(),
+                NamedFacts(facts, data, used),
+                tubes.Rows,
+                used
+            )
             {
                 Controls = usedControls,
                 Locks =
@@ -173,14 +178,7 @@ internal static class StudyReading
                 && part.Columns.Layout is { } layout
             )
             {
-                sent.Add(
-                    bytes,
-                    part.Shown,
-                    layout,
-                    known,
-                    queries,
-                    i * StudyFileNames.LinesOfFile
-                );
+                sent.Add(bytes, part.Shown, layout, known, queries, i * StudyFileNames.LinesOfFile);
             }
         }
 

@@ -92,10 +92,7 @@ internal static class OwnFiles
             (SectionKeys.TubePattern, layout.TubePattern?.Text),
             (SectionKeys.TimesFromMessages, layout.TimesFromMessages ? "true" : null),
             (SectionKeys.OtherAnalytes, Listed(layout.OtherAnalytes)),
-            (
-                SectionKeys.MoreFiles,
-                Listed(layout.MoreFiles)
-            ),
+            (SectionKeys.MoreFiles, Listed(layout.MoreFiles)),
         ];
         return all.Where(item => item.Value is not null)
             .Select(item => new ReadSetting(item.Key.Name, item.Value!));

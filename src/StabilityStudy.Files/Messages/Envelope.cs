@@ -116,7 +116,9 @@ internal sealed class Envelope(string fileName, QueryList queries)
         {
             Add(
                 trailer.Line,
-                FormattableString.Invariant($"{field} states {count} {what}, and {found} are there.")
+                FormattableString.Invariant(
+                    $"{field} states {count} {what}, and {found} are there."
+                )
             );
         }
     }

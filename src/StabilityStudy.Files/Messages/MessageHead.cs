@@ -100,7 +100,11 @@ internal sealed record MessageHead(
         }
 
         var version = text.Component(header.HeaderField(12), 1, "MSH-12").Text;
-        if (version.Length > 0 && version != "2" && !version.StartsWith("2.", StringComparison.Ordinal))
+        if (
+            version.Length > 0
+            && version != "2"
+            && !version.StartsWith("2.", StringComparison.Ordinal)
+        )
         {
             return new(
                 MessageQueries.MessageNotRead,

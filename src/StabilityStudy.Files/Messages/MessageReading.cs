@@ -81,7 +81,7 @@ internal sealed class MessageReading(MessageSettings settings, string fileName, 
         return false;
     }
 
-    private IEnumerable<TableLine> Take(MessageLine line)
+    private ImmutableArray<TableLine> Take(MessageLine line)
     {
         _envelope.Frame(line);
         if (line.Bytes.IsEmpty)
@@ -109,12 +109,17 @@ internal sealed class MessageReading(MessageSettings settings, string fileName, 
 
         _before = name;
         _envelope.Note(name, segment);
-        return isHeader || Envelope.IsTrailer(name)
-            ? [.. CloseOrder(), .. Head(name, segment)]
-            : Inside(name, segment);
+        if (!isHeader && !Envelope.IsTrailer(name))
+        {
+            return Inside(name, segment);
+        }
+
+        var rows = CloseOrder();
+        Head(name, segment);
+        return rows;
     }
 
-    private ImmutableArray<TableLine> Head(string name, Segment segment)
+    private void Head(string name, Segment segment)
     {
         _common = null;
         _message = name == "MSH" ? MessageHead.Read(segment, settings, fileName, queries) : null;
@@ -122,8 +127,6 @@ internal sealed class MessageReading(MessageSettings settings, string fileName, 
         {
             LeaveAside("message", type);
         }
-
-        return [];
     }
 
     private ImmutableArray<TableLine> Inside(string name, Segment segment)

@@ -73,12 +73,7 @@ internal sealed class MessageText(SegmentSigns signs, CharacterSet characters)
     /// <summary>A cell that cannot be used.</summary>
     public static TableCell Refused(string name, string why, string? action = null) =>
         TableCell.Refusal(
-            new FieldFault(
-                MessageQueries.FieldNotClear,
-                "",
-                $"{name} {why}.",
-                action
-            )
+            new FieldFault(MessageQueries.FieldNotClear, "", $"{name} {why}.", action)
         );
 
     private TableCell Plain(ReadOnlySpan<byte> part, string name) =>

@@ -90,8 +90,7 @@ internal sealed record Observation(
     }
 
     /// <summary>Codes of why the specimen was rejected.</summary>
-    public TableCell RejectReason =>
-        OfSpecimen(21, (text, part) => text.Values(part, "SPM-21"));
+    public TableCell RejectReason => OfSpecimen(21, (text, part) => text.Values(part, "SPM-21"));
 
     /// <summary>A field of the specimen; refused where there are several.</summary>
     public TableCell OfSpecimen(int field, ReadPart read) =>
@@ -122,10 +121,7 @@ internal sealed record Observation(
         return first.IsEmpty ? second
             : second.IsEmpty || second == first || first.Kind == CellKind.Refused ? first
             : second.Kind == CellKind.Refused ? second
-            : MessageText.Refused(
-                $"OBR-{name}",
-                $"and ORC-{name} give two numbers of one order"
-            );
+            : MessageText.Refused($"OBR-{name}", $"and ORC-{name} give two numbers of one order");
     }
 
     /// <summary>The LOINC code of the analyte, or the other one: the field has place for two, each with the word of its system.</summary>

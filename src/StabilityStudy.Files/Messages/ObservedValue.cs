@@ -49,8 +49,7 @@ internal static class ObservedValue
 
         if (!IsThere(value))
         {
-            return
-                value.IsEmpty && (row.Meaning == StatusMeaning.NoResult || !reason.IsEmpty)
+            return value.IsEmpty && (row.Meaning == StatusMeaning.NoResult || !reason.IsEmpty)
                 ? new(s_missing.GetValueOrDefault(reason.Text, "NA"))
                 : value;
         }
@@ -145,7 +144,9 @@ internal static class ObservedValue
         }
 
         return
-            !separator.IsEmpty || !second.IsEmpty || comparator.Text is not ("" or "=" or "<" or ">")
+            !separator.IsEmpty
+            || !second.IsEmpty
+            || comparator.Text is not ("" or "=" or "<" or ">")
             ? NotAResult(
                 "The value is a range, a ratio, or has another comparator than <, > and =; none of them is a result of a study."
             )

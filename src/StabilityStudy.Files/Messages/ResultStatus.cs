@@ -48,7 +48,10 @@ internal static class ResultStatus
         ["P"] = ("preliminary", [StatusMeaning.LeftAside, StatusMeaning.Result]),
         ["R"] = ("entered, not verified", [StatusMeaning.LeftAside, StatusMeaning.Result]),
         ["S"] = ("partial", [StatusMeaning.LeftAside]),
-        ["U"] = ("an earlier result became final, which is not repeated", [StatusMeaning.LeftAside]),
+        ["U"] = (
+            "an earlier result became final, which is not repeated",
+            [StatusMeaning.LeftAside]
+        ),
         ["W"] = ("an earlier result was wrong", [StatusMeaning.NoResult]),
         [CannotBeObtained] = ("cannot be obtained", [StatusMeaning.NoResult]),
     }.ToFrozenDictionary(StringComparer.Ordinal);

@@ -3,7 +3,7 @@ namespace StabilityStudy.Files.Messages;
 /// <summary>
 /// The signs that part a message, as its header states them (HL7 Version 2.5.1, chapter 2, message delimiters; MSH-1 and MSH-2).
 /// </summary>
-internal readonly record struct SegmentSigns(
+internal sealed record SegmentSigns(
     byte Field,
     byte Component,
     byte Repetition,

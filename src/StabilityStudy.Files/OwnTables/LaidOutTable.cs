@@ -23,7 +23,10 @@ internal static class LaidOutTable
     {
         var form = layout.Form;
         var lostBefore = queries.CountOf(fileName, CsvFile.Losses);
-        if (LinesOf(bytes, fileName, columns, layout, row.Known, queries) is not var (lines, preamble))
+        if (
+            LinesOf(bytes, fileName, columns, layout, row.Known, queries)
+            is not var (lines, preamble)
+        )
         {
             return CsvReach.Nothing;
         }

@@ -45,6 +45,7 @@ internal static class MessageQueries
             ("status", _) =>
                 $"{count} results have the status \"{what}\", which study.toml leaves aside.",
             (_, "1") => $"A row has the code \"{what}\", which study.toml lists in other_analytes.",
-            _ => $"{count} rows have the code \"{what}\", which study.toml lists in other_analytes.",
+            _ =>
+                $"{count} rows have the code \"{what}\", which study.toml lists in other_analytes.",
         };
 }

@@ -53,7 +53,8 @@ internal sealed class CorrectedClocks
     private ResultRow Corrected(ResultRow row)
     {
         if (
-            _corrections.FirstOrDefault(part => part.Value.Concerns(row)) is not { Value: var first }
+            _corrections.FirstOrDefault(part => part.Value.Concerns(row))
+            is not { Value: var first }
         )
         {
             return row;
@@ -65,7 +66,11 @@ internal sealed class CorrectedClocks
             _ofRun[row.Run] = shift;
         }
 
-        return row with { TestedAt = row.TestedAt + shift, ClockCorrection = shift };
+        return row with
+        {
+            TestedAt = row.TestedAt + shift,
+            ClockCorrection = shift,
+        };
     }
 
     private void Check(FactsDraft facts, RowTable<ResultRow> results)
@@ -117,8 +122,8 @@ internal sealed class CorrectedClocks
             if (
                 rows.FirstOrDefault(row =>
                     _corrections.Take(i).Any(part => part.Value.Concerns(row))
-                )
-                is { } twice
+                ) is
+                { } twice
             )
             {
                 table.Remark(

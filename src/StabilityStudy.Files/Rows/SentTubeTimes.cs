@@ -72,7 +72,10 @@ internal sealed class SentTubeTimes
         void ReadRow(CsvRow row)
         {
             var tube = new TubeKey(row.Read(TubeColumns.Specimen), row.Read(TubeColumns.Tube));
-            foreach (var column in (ReadOnlySpan<Column<DateTimeOffset?>>)[Collected, TubeColumns.ReceivedAt])
+            foreach (
+                var column in (ReadOnlySpan<Column<DateTimeOffset?>>)
+                    [Collected, TubeColumns.ReceivedAt]
+            )
             {
                 if (
                     row.Read(column) is not { } time

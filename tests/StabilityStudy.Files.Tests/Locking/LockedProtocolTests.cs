@@ -113,7 +113,9 @@ public sealed class LockedProtocolTests
         );
 
         static ReadOnlyMemory<byte> ReadOnlyBytes(string text) =>
-            Encoding.UTF8.GetBytes(GoodStudy.Protocol.Replace(levels, text, StringComparison.Ordinal));
+            Encoding.UTF8.GetBytes(
+                GoodStudy.Protocol.Replace(levels, text, StringComparison.Ordinal)
+            );
     }
 
     [Fact]

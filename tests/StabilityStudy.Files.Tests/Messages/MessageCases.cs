@@ -77,12 +77,7 @@ internal static class MessageCases
                 "message-cut-off",
                 "no end"
             ),
-            new(
-                "a block in a line",
-                With("OBX|1", "OBX|\v1"),
-                "not-messages",
-                "framing byte"
-            ),
+            new("a block in a line", With("OBX|1", "OBX|\v1"), "not-messages", "framing byte"),
             new("a number cut in two", File(Message[..^30]), "message-cut-off", "cut off"),
             new("a batch without an end", File("BHS|^~\\&\r" + Message), "message-cut-off", "BTS"),
             new("a file without an end", File("FHS|^~\\&\r" + Message), "message-cut-off", "FTS"),
@@ -110,9 +105,19 @@ internal static class MessageCases
                 "record-too-long",
                 "65536"
             ),
-            new("results of another form", With("ORU^R01^ORU_R01", "OUL^R22"), "message-not-read", "OUL^R22"),
+            new(
+                "results of another form",
+                With("ORU^R01^ORU_R01", "OUL^R22"),
+                "message-not-read",
+                "OUL^R22"
+            ),
             new("no type", With("ORU^R01^ORU_R01", ""), "message-not-read", "MSH-9"),
-            new("a message for training", With("|P|2.5.1", "|T|2.5.1"), "message-not-read", "training"),
+            new(
+                "a message for training",
+                With("|P|2.5.1", "|T|2.5.1"),
+                "message-not-read",
+                "training"
+            ),
             new("version 3", With("|P|2.5.1", "|P|3"), "message-not-read", "version 2"),
             new(
                 "a message in parts",
@@ -131,7 +136,12 @@ internal static class MessageCases
 
     private static IEnumerable<Misreading> OfSegments =>
         [
-            new("a line that is no segment", With("OBX|1", "BX|1"), "segment-out-of-place", "no segment"),
+            new(
+                "a line that is no segment",
+                With("OBX|1", "BX|1"),
+                "segment-out-of-place",
+                "no segment"
+            ),
             new(
                 "a line break in a text",
                 With("||31.4|", "||31\r.4|"),
@@ -168,14 +178,33 @@ internal static class MessageCases
     private static IEnumerable<Misreading> OfFields =>
         [
             new("two values", With("|31.4|", "|31.4~39.4|"), "field-not-clear", "several values"),
-            new("a number in components", With("|31.4|", "|31^4|"), "field-not-clear", "components"),
-            new("a number in subcomponents", With("|31.4|", "|31&4|"), "field-not-clear", "subcomponents"),
-            new("an escape without an end", With("|31.4|", "|31\\.4|"), "field-not-clear", "escape"),
+            new(
+                "a number in components",
+                With("|31.4|", "|31^4|"),
+                "field-not-clear",
+                "components"
+            ),
+            new(
+                "a number in subcomponents",
+                With("|31.4|", "|31&4|"),
+                "field-not-clear",
+                "subcomponents"
+            ),
+            new(
+                "an escape without an end",
+                With("|31.4|", "|31\\.4|"),
+                "field-not-clear",
+                "escape"
+            ),
             new("an unknown escape", With("|31.4|", "|31\\Q\\4|"), "field-not-clear", "escape"),
             new("half a byte", With("|31.4|", "|31\\X2\\4|"), "field-not-clear", "escape"),
             new(
                 "bytes of no set",
-                File(Encoding.Latin1.GetBytes(Message.Replace("|s|", "|µ|", StringComparison.Ordinal))),
+                File(
+                    Encoding.Latin1.GetBytes(
+                        Message.Replace("|s|", "|µ|", StringComparison.Ordinal)
+                    )
+                ),
                 "field-not-clear",
                 "ASCII or UTF-8"
             ),
@@ -201,9 +230,19 @@ internal static class MessageCases
             ),
             new("another unit", With("|s|", "|sec|"), "other-unit", "sec"),
             new("a unit in components", With("|s|", "|10^9/L|"), "other-unit", "10"),
-            new("an unknown instrument", With("||||20260302074500", "|||B7|20260302074500"), "unknown-reference", "B7"),
+            new(
+                "an unknown instrument",
+                With("||||20260302074500", "|||B7|20260302074500"),
+                "unknown-reference",
+                "B7"
+            ),
             new("a flag that nobody declared", With("|s||", "|s||H~A"), "flag-not-declared", "H A"),
-            new("a tube that does not fit", With("N001-A", "N001A"), "tube-pattern-failed", "tube_pattern"),
+            new(
+                "a tube that does not fit",
+                With("N001-A", "N001A"),
+                "tube-pattern-failed",
+                "tube_pattern"
+            ),
             new(
                 "two numbers of an order",
                 File(
@@ -242,10 +281,30 @@ internal static class MessageCases
         [
             new("a day", With("20260302074500+0100", "20260302"), "not-a-time", "no minutes"),
             new("an hour", With("20260302074500+0100", "2026030207"), "not-a-time", "no minutes"),
-            new("a time of another form", With("20260302074500+0100", "2026-03-02T07:45"), "not-a-time", "OBX-19"),
-            new("a day that does not exist", With("20260302074500+0100", "202602300745"), "not-a-time", ""),
-            new("an hour that existed twice", With("20260302074500+0100", "202610250230"), "time-exists-twice", ""),
-            new("two times", With("20260302074500+0100", "202603020745~202603020750"), "field-not-clear", "OBX-19"),
+            new(
+                "a time of another form",
+                With("20260302074500+0100", "2026-03-02T07:45"),
+                "not-a-time",
+                "OBX-19"
+            ),
+            new(
+                "a day that does not exist",
+                With("20260302074500+0100", "202602300745"),
+                "not-a-time",
+                ""
+            ),
+            new(
+                "an hour that existed twice",
+                With("20260302074500+0100", "202610250230"),
+                "time-exists-twice",
+                ""
+            ),
+            new(
+                "two times",
+                With("20260302074500+0100", "202603020745~202603020750"),
+                "field-not-clear",
+                "OBX-19"
+            ),
             new("no time", With("20260302074500+0100", ""), "not-time-of-test", "OBX-19"),
             new(
                 "the time of collection as that of the test",
@@ -265,7 +324,11 @@ internal static class MessageCases
                 "the offset of another zone",
                 File(
                     Message
-                        .Replace("||20260302||", "||20260302120000-0500||", StringComparison.Ordinal)
+                        .Replace(
+                            "||20260302||",
+                            "||20260302120000-0500||",
+                            StringComparison.Ordinal
+                        )
                         .Replace("0745" + "00+0100", "074500", StringComparison.Ordinal)
                 ),
                 "field-not-clear",
@@ -276,8 +339,18 @@ internal static class MessageCases
     private static IEnumerable<Misreading> OfValues =>
         [
             new("a comma", With("|31.4|", "|31,4|"), "unknown-result", "31,4"),
-            new("a range", With("NM|", "SN|").Then("|31.4|", "|^30^-^40|"), "not-a-result-value", "range"),
-            new("at least", With("NM|", "SN|").Then("|31.4|", "|>=^180|"), "not-a-result-value", "comparator"),
+            new(
+                "a range",
+                With("NM|", "SN|").Then("|31.4|", "|^30^-^40|"),
+                "not-a-result-value",
+                "range"
+            ),
+            new(
+                "at least",
+                With("NM|", "SN|").Then("|31.4|", "|>=^180|"),
+                "not-a-result-value",
+                "comparator"
+            ),
             new("a picture", With("NM|", "ED|"), "not-a-result-value", "OBX-2"),
             new("no type", With("NM|", "|"), "not-a-result-value", "OBX-2"),
             new(
@@ -309,8 +382,18 @@ internal static class MessageCases
                 $"result_status = {{ {status} = "
             )),
             new("no status", With("|F|", "||"), "result-status-not-declared", "none = "),
-            new("a status of the sender", With("|F|", "|Q|"), "result-status-not-declared", "\"Q\""),
-            new("a result that cannot be obtained", With("|F|", "|X|"), "field-not-clear", "no result"),
+            new(
+                "a status of the sender",
+                With("|F|", "|Q|"),
+                "result-status-not-declared",
+                "\"Q\""
+            ),
+            new(
+                "a result that cannot be obtained",
+                With("|F|", "|X|"),
+                "field-not-clear",
+                "no result"
+            ),
             new(
                 "a deletion that is a result",
                 With("|F|", "|D|", And("result_status = { D = \"result\" }")),

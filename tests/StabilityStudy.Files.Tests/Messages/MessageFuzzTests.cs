@@ -24,7 +24,10 @@ public sealed class MessageFuzzTests
     public void Damaged_messages_are_read_or_asked_about()
     {
         var random = new Random(Seed);
-        byte[][] files = [.. Enumerable.Range(1, 8).Select(seed => new ResultMessages(seed).File(Sent(4)))];
+        byte[][] files =
+        [
+            .. Enumerable.Range(1, 8).Select(seed => new ResultMessages(seed).File(Sent(4))),
+        ];
         var longest = TimeSpan.Zero;
         for (var i = 0; i < s_count; i++)
         {
@@ -51,7 +54,10 @@ public sealed class MessageFuzzTests
         {
             var bytes = Replaced(good, random);
             var outcome = StudyIntake.Read(
-                MessageCases.File(random.Next(2) == 0 ? bytes : Moved(bytes, random))
+                MessageCases.File(
+                    random.Next(2) == 0 ? bytes : Moved(bytes, random),
+                    MessageCases.Settings + "[read.specimens]\ntimes_from_messages = true\n"
+                )
             );
 
             Assert.True(
@@ -72,7 +78,9 @@ public sealed class MessageFuzzTests
             for (var place = 0; place < bytes.Length; place++)
             {
                 bytes[place] =
-                    random.Next(20) == 0 ? (byte)random.Next(256) : signs[random.Next(signs.Length)];
+                    random.Next(20) == 0
+                        ? (byte)random.Next(256)
+                        : signs[random.Next(signs.Length)];
             }
 
             Read(bytes);
@@ -152,7 +160,10 @@ public sealed class MessageFuzzTests
             MessageColumns.Names.ToFrozenSet(),
             _ => false
         );
-        List<TableLine> rows = [.. new MessageReading(settings, "results.hl7", queries).Lines(bytes)];
+        List<TableLine> rows =
+        [
+            .. new MessageReading(settings, "results.hl7", queries).Lines(bytes),
+        ];
         return (rows, queries.ToImmutable());
     }
 

@@ -7,8 +7,7 @@ namespace StabilityStudy.Files.Tests.Messages;
 /// <summary>What single fields of a message are read as: each as the same row of a table.</summary>
 public sealed class ReadMessageTests
 {
-    private const string Usual =
-        "N001,A,aPTT,baseline,1,2026-03-02T07:45:00+01:00,31.4,s,,,,,,,";
+    private const string Usual = "N001,A,aPTT,baseline,1,2026-03-02T07:45:00+01:00,31.4,s,,,,,,,";
 
     public static TheoryData<string, string, string> Values =>
         new()
@@ -119,11 +118,10 @@ public sealed class ReadMessageTests
     [InlineData("", 65001)]
     public void Characters_are_read_by_the_set_that_the_message_states(string name, int page)
     {
-        var text = GoodStudy
-            .Text(
-                MessageCases.With("2.5.1\r", $"2.5.1||||||{name}\r").Then("|s||", "|s||größer"),
-                "results.hl7"
-            );
+        var text = GoodStudy.Text(
+            MessageCases.With("2.5.1\r", $"2.5.1||||||{name}\r").Then("|s||", "|s||größer"),
+            "results.hl7"
+        );
         var encoding =
             page == 28605
                 ? CodePagesEncodingProvider.Instance.GetEncoding(page)!
@@ -162,11 +160,16 @@ public sealed class ReadMessageTests
             Usual[..^1] + "H RH,",
             Row(
                 MessageCases
-                    .With("|s||", "|s||H", Flags("H RH").Replace(
-                        "{ tube =",
-                        "{ flag = [\"flag\", \"reject_reason\"], tube =",
-                        StringComparison.Ordinal
-                    ))
+                    .With(
+                        "|s||",
+                        "|s||H",
+                        Flags("H RH")
+                            .Replace(
+                                "{ tube =",
+                                "{ flag = [\"flag\", \"reject_reason\"], tube =",
+                                StringComparison.Ordinal
+                            )
+                    )
                     .Then("20260302070500+0100\r", "20260302070500+0100||||RH^hemolysis\r")
             )
         );
@@ -197,7 +200,8 @@ public sealed class ReadMessageTests
                     .With(
                         "NM|",
                         "ST|",
-                        MessageCases.Settings + "[read.results.values.result]\n\"clot in it\" = \"CLOT\"\n"
+                        MessageCases.Settings
+                            + "[read.results.values.result]\n\"clot in it\" = \"CLOT\"\n"
                     )
                     .Then("|31.4|", "|clot in it|")
             )
@@ -234,7 +238,12 @@ public sealed class ReadMessageTests
         var outcome = StudyIntake.Read(files);
         Assert.True(
             outcome.TryGet(out var study),
-            string.Join('\n', outcome.Queries.Where(query => query.Severity == Severity.Stop).Select(query => $"{query.Code} {query.Source}: {query.Message}"))
+            string.Join(
+                '\n',
+                outcome
+                    .Queries.Where(query => query.Severity == Severity.Stop)
+                    .Select(query => $"{query.Code} {query.Source}: {query.Message}")
+            )
         );
         return
         [

@@ -10,7 +10,8 @@ public sealed class ResultMessageTests
 {
     private static readonly int s_seeds = LongProof.Setting("MESSAGE_FILES", 12);
 
-    public static TheoryData<string> Studies => ["aptt-room-temperature", "routine-room-temperature"];
+    public static TheoryData<string> Studies =>
+        ["aptt-room-temperature", "routine-room-temperature"];
 
     [Theory]
     [MemberData(nameof(Studies))]

@@ -129,7 +129,11 @@ internal sealed class ResultMessages(int seed)
         {
             var first = results[i];
             var count = 1;
-            while (i + count < results.Count && IsUnder(first, results[i + count]) && _random.Next(2) == 0)
+            while (
+                i + count < results.Count
+                && IsUnder(first, results[i + count])
+                && _random.Next(2) == 0
+            )
             {
                 count++;
             }
@@ -143,7 +147,14 @@ internal sealed class ResultMessages(int seed)
 
     private static bool IsUnder(Sent first, Sent other) =>
         (first.Tube, first.Order, first.FieldOne, first.FieldTwo, first.Rejected, first.Collected)
-        == (other.Tube, other.Order, other.FieldOne, other.FieldTwo, other.Rejected, other.Collected);
+        == (
+            other.Tube,
+            other.Order,
+            other.FieldOne,
+            other.FieldTwo,
+            other.Rejected,
+            other.Collected
+        );
 
     private void Request(List<Sent> results)
     {
@@ -152,7 +163,15 @@ internal sealed class ResultMessages(int seed)
         var order = Join(Text(first.Order), "LAB");
         if (_random.Next(2) == 0)
         {
-            Fields("ORC", 12, (1, "RE"), (3, order), (10, Person()), (11, Person()), (12, Person()));
+            Fields(
+                "ORC",
+                12,
+                (1, "RE"),
+                (3, order),
+                (10, Person()),
+                (11, Person()),
+                (12, Person())
+            );
         }
 
         Fields(
@@ -236,9 +255,9 @@ internal sealed class ResultMessages(int seed)
         }
 
         return !char.IsAsciiDigit(result[0])
-                ? _random.Next(2) == 0
-                    ? ("ST", Text(result))
-                    : ("CWE", Join("1", Text(result), "L"))
+            ? _random.Next(2) == 0
+                ? ("ST", Text(result))
+                : ("CWE", Join("1", Text(result), "L"))
             : _random.Next(3) switch
             {
                 0 => ("NM", result),
@@ -254,7 +273,10 @@ internal sealed class ResultMessages(int seed)
                     : _random.Next(2) == 0 ? "yyyyMMddHHmmss"
                     : "yyyyMMddHHmmss.ffff",
                 CultureInfo.InvariantCulture
-            ) + known.ToString("zzz", CultureInfo.InvariantCulture).Replace(":", "", StringComparison.Ordinal)
+            )
+                + known
+                    .ToString("zzz", CultureInfo.InvariantCulture)
+                    .Replace(":", "", StringComparison.Ordinal)
             : "";
 
     // Letters of a text are sometimes written as escapes; the signs always are.
@@ -266,8 +288,7 @@ internal sealed class ResultMessages(int seed)
             var place = Array.IndexOf(_signs, sign);
             written.Append(
                 place >= 0 ? $"{_signs[3]}{"FSRET"[place]}{_signs[3]}"
-                : sign < 0x7F && _random.Next(40) == 0
-                    ? $"{_signs[3]}X{(int)sign:X2}{_signs[3]}"
+                : sign < 0x7F && _random.Next(40) == 0 ? $"{_signs[3]}X{(int)sign:X2}{_signs[3]}"
                 : sign.ToString()
             );
         }
@@ -302,7 +323,11 @@ internal sealed class ResultMessages(int seed)
         }
     }
 
-    private void Fields(string name, int most, params ReadOnlySpan<(int Number, string Text)> fields)
+    private void Fields(
+        string name,
+        int most,
+        params ReadOnlySpan<(int Number, string Text)> fields
+    )
     {
         var all = new string[most];
         Array.Fill(all, "");

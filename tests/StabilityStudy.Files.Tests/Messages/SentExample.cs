@@ -42,12 +42,15 @@ internal static class SentExample
     {
         var example = Example(name);
         return new StudyBytes(example.Files.Remove("results.csv"))
-            .With("results.hl7", new ResultMessages(seed).File(
+            .With(
+                "results.hl7",
+                new ResultMessages(seed).File(
                     SentRows.Of(
                         GoodStudy.Text(example, "results.csv"),
                         GoodStudy.Text(example, "specimens.csv")
                     )
-                ))
+                )
+            )
             .With(
                 StudyBytes.FactsName,
                 GoodStudy.Utf8(

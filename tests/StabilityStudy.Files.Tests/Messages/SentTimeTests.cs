@@ -35,7 +35,8 @@ public sealed partial class SentTimeTests
                 WithFacts(
                     WithSpecimens(
                         sent,
-                        (_, text) => text.Replace("T07:05:00", "T07:04:00", StringComparison.Ordinal)
+                        (_, text) =>
+                            text.Replace("T07:05:00", "T07:04:00", StringComparison.Ordinal)
                     ),
                     FromMessages
                 )
@@ -43,7 +44,11 @@ public sealed partial class SentTimeTests
             .Queries;
 
         var query = queries.First(query => query.Code == "sent-times-differ");
-        Assert.Contains("T07:04:00-05:00, and the messages have", query.Message, StringComparison.Ordinal);
+        Assert.Contains(
+            "T07:04:00-05:00, and the messages have",
+            query.Message,
+            StringComparison.Ordinal
+        );
         Assert.Equal("specimens.csv", query.Source.File);
     }
 
@@ -68,8 +73,18 @@ public sealed partial class SentTimeTests
 
     [Theory]
     [InlineData("|20260302070500|", "|20260302|", "not-a-time", "OBR-7")]
-    [InlineData("20260302070500+0100\r", "20260302071500+0100\r", "field-not-clear", "two times of one thing")]
-    [InlineData("20260302070500+0100\r", "20260302070500^20260302071000\r", "field-not-clear", "span of time")]
+    [InlineData(
+        "20260302070500+0100\r",
+        "20260302071500+0100\r",
+        "field-not-clear",
+        "two times of one thing"
+    )]
+    [InlineData(
+        "20260302070500+0100\r",
+        "20260302070500^20260302071000\r",
+        "field-not-clear",
+        "span of time"
+    )]
     public void A_time_of_collection_that_is_not_clear_is_a_query(
         string from,
         string to,
@@ -100,7 +115,11 @@ public sealed partial class SentTimeTests
         );
 
         Assert.Equal(
-            ["collected_at SPM-17.1, else OBR-7", "received_at SPM-18, else OBR-14", "tested_at OBX-19"],
+            [
+                "collected_at SPM-17.1, else OBR-7",
+                "received_at SPM-18, else OBR-14",
+                "tested_at OBX-19",
+            ],
             study.Inputs.Facts.SentTimes.Select(time => $"{time.Column} {time.Field}")
         );
         Assert.All(study.Inputs.Facts.SentTimes, time => Assert.Equal(0, time.WithoutInstrument));
@@ -150,6 +169,6 @@ public sealed partial class SentTimeTests
             GoodStudy.Utf8(GoodStudy.Text(files, StudyBytes.FactsName) + more)
         );
 
-    [GeneratedRegex("^[^,]+,(?<tube>[^,]+),", RegexOptions.Multiline)]
+    [GeneratedRegex("^[^,]+,(?<tube>[^,]+),", RegexOptions.Multiline, 1000)]
     private static partial Regex Tested();
 }

@@ -229,9 +229,7 @@ public sealed class ReadyProtocolTests
             ReadyProtocolFile
                 .Read(name)
                 .Protocol.Analytes.SelectMany(analyte => analyte.ExpectedChanges)
-                .Where(change =>
-                    change.Chance < ChanceOfSupport.Open
-                ),
+                .Where(change => change.Chance < ChanceOfSupport.Open),
             change => Assert.NotNull(change.Why)
         );
 

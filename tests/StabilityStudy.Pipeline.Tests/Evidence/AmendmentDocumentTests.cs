@@ -94,7 +94,10 @@ public sealed class AmendmentDocumentTests
                 amends =>
                     amends with
                     {
-                        Amendment = amends.Amendment with { EarlierLockSha256 = new string('0', 64) },
+                        Amendment = amends.Amendment with
+                        {
+                            EarlierLockSha256 = new string('0', 64),
+                        },
                     }
             ),
             (
@@ -122,13 +125,19 @@ public sealed class AmendmentDocumentTests
         var amendment = s_drawn.Value.Amendment;
         Assert.NotNull(amendment);
         Assert.Equal((1, 2, Reason), (amendment.Number, amendment.LockNumber, amendment.Reason));
-        Assert.Equal(InputDigest.Sha256(ApprovedProtocol.Bytes.Span), amendment.EarlierProtocolSha256);
+        Assert.Equal(
+            InputDigest.Sha256(ApprovedProtocol.Bytes.Span),
+            amendment.EarlierProtocolSha256
+        );
         Assert.Equal(
             InputDigest.Sha256(ApprovedProtocol.SignedTwice.Span),
             amendment.EarlierDocumentSha256
         );
         var change = Assert.Single(amendment.Changes);
-        Assert.Equal(("criterion.each.share_percent_min", "85", "80"), (change.Key, change.Before, change.After));
+        Assert.Equal(
+            ("criterion.each.share_percent_min", "85", "80"),
+            (change.Key, change.Before, change.After)
+        );
         Assert.Equal("criterion each: least share that agrees, percent", change.Meaning);
     }
 
@@ -140,7 +149,12 @@ public sealed class AmendmentDocumentTests
         );
         Assert.Equal((null, Reason), (approved.LockNumber, approved.Reason));
         var files = Locked(Signed);
-        Assert.Equal(2, Assert.IsType<ApprovalAttempt.Approved>(ProtocolLocking.Approve(files, Signed)).LockNumber);
+        Assert.Equal(
+            2,
+            Assert
+                .IsType<ApprovalAttempt.Approved>(ProtocolLocking.Approve(files, Signed))
+                .LockNumber
+        );
         var part = EvidenceExample.Verify(EvidenceExample.Report(files)).Parts[3];
         Assert.Equal(PartOutcome.Holds, part.Outcome);
         Assert.Contains(
@@ -154,7 +168,10 @@ public sealed class AmendmentDocumentTests
         Assert.Contains(
             part.Sentences,
             sentence =>
-                sentence.Contains("its list of 1 change is what differs between the two", Comparison)
+                sentence.Contains(
+                    "its list of 1 change is what differs between the two",
+                    Comparison
+                )
         );
     }
 
@@ -224,9 +241,7 @@ public sealed class AmendmentDocumentTests
     public void A_document_that_hides_that_it_amends_is_no_full_proof()
     {
         var plain = SignedTwice(
-            ApprovedProtocol
-                .Drawn(new(Amended.Files.Remove(LockFile.Name)))
-                .Document.Pdf
+            ApprovedProtocol.Drawn(new(Amended.Files.Remove(LockFile.Name))).Document.Pdf
         );
         Assert.Contains(
             "does not say what was changed",
@@ -269,9 +284,7 @@ public sealed class AmendmentDocumentTests
     [Fact]
     public void Pages_of_another_list_are_not_those_of_the_document()
     {
-        Assert.True(
-            ProtocolDocumentFile.TryRead(s_drawn.Value.Document.Pdf, out var right, out _)
-        );
+        Assert.True(ProtocolDocumentFile.TryRead(s_drawn.Value.Document.Pdf, out var right, out _));
         var other = right with
         {
             Amends = right.Amends! with
@@ -305,7 +318,9 @@ public sealed class AmendmentDocumentTests
             amends.Amendment with
             {
                 EarlierProtocolSha256 = InputDigest.Sha256(earlier.Span),
-                Changes = LockedProtocols.Between(earlier, Amended.Files[StudyBytes.ProtocolName])!.Value,
+                Changes = LockedProtocols
+                    .Between(earlier, Amended.Files[StudyBytes.ProtocolName])!
+                    .Value,
             },
             earlier
         );

@@ -16,7 +16,10 @@ public sealed partial class CorrectedClockTests
     public void A_corrected_clock_gives_the_right_figures_and_is_told_on_page_1()
     {
         var right = ExampleStudy.Analyze(ShortStudy.Bytes);
-        var wrong = Recorded(ExampleStudy.Results, Recorded(ExampleStudy.Controls, ShortStudy.Bytes));
+        var wrong = Recorded(
+            ExampleStudy.Results,
+            Recorded(ExampleStudy.Controls, ShortStudy.Bytes)
+        );
         var study = wrong.WithText(
             StudyBytes.FactsName,
             ExampleStudy.Text(wrong, StudyBytes.FactsName)
@@ -76,13 +79,13 @@ public sealed partial class CorrectedClockTests
                                 .Replace(
                                     line,
                                     match =>
-                                        $"T{int.Parse(match.Groups[1].ValueSpan, CultureInfo.InvariantCulture) - 1:00}:"
+                                        $"T{int.Parse(match.Groups["hour"].ValueSpan, CultureInfo.InvariantCulture) - 1:00}:"
                                 )
                             : line
                     )
             )
         );
 
-    [GeneratedRegex("T([0-9]{2}):")]
+    [GeneratedRegex("T(?<hour>[0-9]{2}):", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Hour();
 }

@@ -38,7 +38,10 @@ public sealed class MessageReportTests
             Assert.DoesNotContain(ResultMessages.Mark, output, StringComparison.Ordinal);
         }
 
-        var text = string.Join(' ', outputs[0].Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries));
+        var text = string.Join(
+            ' ',
+            outputs[0].Split((char[])[' ', '\n'], StringSplitOptions.RemoveEmptyEntries)
+        );
         Assert.Contains(
             "tested_at from OBX-19, the time of analysis by the clock of the instrument",
             text,

@@ -162,11 +162,7 @@ internal static class FactsForms
         { "funding", v => v.Funding, Form.Text.OrLeftOut() },
         { "interests", v => v.Interests, Form.Text.OrLeftOut() },
         { "revision", v => v.Revision, RevisionForm.OrLeftOut() },
-        {
-            "clockCorrections",
-            v => v.ClockCorrections,
-            Form.List(ClockCorrectionForm).OrLeftOut()
-        },
+        { "clockCorrections", v => v.ClockCorrections, Form.List(ClockCorrectionForm).OrLeftOut() },
         { "sentTimes", v => v.SentTimes, Form.List(OwnFileForms.SentTimeForm).OrLeftOut() },
         { "ownFiles", v => v.OwnFiles, Form.Keyed(OwnFileForms.OwnFileForm, "name").OrLeftOut() },
     };

@@ -40,7 +40,10 @@ internal static class ConductSection
                         "Clocks",
                         analysis.Facts.Clocks.Select(item => $"{item.Column}: {item.Description}")
                     ),
-                    .. Joined("Corrected clocks", analysis.Facts.ClockCorrections.Select(Corrected)),
+                    .. Joined(
+                        "Corrected clocks",
+                        analysis.Facts.ClockCorrections.Select(Corrected)
+                    ),
                     .. Joined(
                         "Times from messages",
                         analysis.Facts.SentTimes.Select(SentTimeWords.Of)

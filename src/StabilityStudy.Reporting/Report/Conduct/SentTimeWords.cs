@@ -15,7 +15,8 @@ internal static class SentTimeWords
                     : FormattableString.Invariant(
                         $", the time of analysis; {time.WithoutInstrument} of the results name no instrument, so that it is not known whose clock it was"
                     ),
-                "OBX-14" => ", the time of observation as the sender means it; not the instrument's own time of analysis",
+                "OBX-14" =>
+                    ", the time of observation as the sender means it; not the instrument's own time of analysis",
                 _ => "",
             }
         );
