@@ -17,6 +17,7 @@ public sealed class PlanningKeysTests
         share_percent_max = 15
         confidence = 0.95
         direction = "down"
+        levels_together = true
         near = { range = [60.0, 90.0], specimens_min = 40 }
 
         """;
@@ -155,6 +156,7 @@ public sealed class PlanningKeysTests
 
         Assert.Equal(SideDirection.Down, sides.Direction);
         Assert.Equal(new NearRange(60.0m, 90.0m, 40), sides.Near);
+        Assert.True(sides.LevelsTogether);
     }
 
     /// <summary>Eighteen specimens cannot show 85 % even with none outside (exact bound), and 41 are more than the 40 of the group.</summary>

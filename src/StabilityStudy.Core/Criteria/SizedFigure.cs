@@ -61,7 +61,7 @@ internal sealed record SizedFigure(
 /// <summary>A figure that a criterion holds to a limit.</summary>
 /// <param name="Kind">Kind of the criterion.</param>
 /// <param name="Criterion">Its key.</param>
-/// <param name="Level">The decision level, where it has one figure a level.</param>
+/// <param name="Level">The decision level, where it has one figure a level; null for all its levels together.</param>
 public sealed record JudgedFigure(CriterionKind Kind, string Criterion, decimal? Level = null);
 
 /// <summary>How a figure scatters between specimens, and between the means of the clusters with the widest interval; 0 where it does not decide.</summary>

@@ -60,6 +60,7 @@ internal static class CriterionReader
             {
                 ZoneInUnit = table.Read(CriterionKeys.ZoneInUnit),
                 Direction = table.Read(CriterionKeys.Direction),
+                LevelsTogether = table.Read(CriterionKeys.LevelsTogether),
                 Near = table.OptionalTable(CriterionKeys.Near) is { } near ? ReadNear(near) : null,
             },
             CriterionKind.Classification => new ClassificationCriterion(

@@ -24,6 +24,9 @@ public sealed record ReclassificationCriterion(
     /// <summary>The baselines of the specimens that count; null for all.</summary>
     public NearRange? Near { get; init; }
 
+    /// <summary>Whether beside each level all of them are judged together: a specimen that clearly changes side of any of them counts once.</summary>
+    public bool LevelsTogether { get; init; }
+
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Reclassification;
 

@@ -11,18 +11,6 @@ namespace StabilityStudy.Core.Criteria.Reclassification;
 /// </summary>
 internal static class ReclassificationEvaluation
 {
-    private enum Move
-    {
-        Up,
-        Down,
-        Failed,
-        Undecidable,
-
-        /// <summary>Clearly to the side that the criterion does not count.</summary>
-        OtherWay,
-        Stayed,
-    }
-
     public static ReclassificationResult Evaluate(
         ReclassificationCriterion criterion,
         CellEvidence cell
@@ -34,20 +22,26 @@ internal static class ReclassificationEvaluation
             .Readings.Select(reading =>
                 (
                     reading.Kind,
-                    Levels: Levels(reading, [.. required.Distinct().Order()], criterion, context)
+                    Judged: Judged(reading, [.. required.Distinct().Order()], criterion, context)
                 )
             )
             .ToImmutableArray();
-        var verdict = InEveryReading.Of(readings.Select(item => VerdictOf(item.Levels)));
-        var (reading, levels) = InEveryReading.Deciding(
+        var verdict = InEveryReading.Of(readings.Select(item => VerdictOf(item.Judged)));
+        var (reading, (levels, together)) = InEveryReading.Deciding(
             readings,
-            item => VerdictOf(item.Levels),
+            item => VerdictOf(item.Judged),
             item =>
-                -item.Levels.Select(level => (double)level.ChangedIfMoved).DefaultIfEmpty().Max()
+                -item
+                    .Judged.Levels.Select(level => level.ChangedIfMoved)
+                    .Append(item.Judged.Together?.ChangedIfMoved ?? 0)
+                    .Max()
         );
         var worst = WorstLevel.Of(levels, level => level.Verdict);
         var reason =
-            worst is { Verdict: Verdict.Met } && levels.Length > 1
+            together is not null && WorstOf(worst?.Verdict, together.Verdict) != worst?.Verdict
+                ? together.Reason
+            : worst is { Verdict: Verdict.Met } && together is not null ? together.Reason
+            : worst is { Verdict: Verdict.Met } && levels.Length > 1
                 ? new ChangesFewReason(
                     criterion.SharePercentMaximum,
                     [.. levels.Select(level => level.Level)],
@@ -56,7 +50,7 @@ internal static class ReclassificationEvaluation
                 {
                     Direction = criterion.Direction,
                 }
-                : worst?.Reason ?? WorstLevel.None;
+            : worst?.Reason ?? WorstLevel.None;
         var fewClusters = verdict == Verdict.Met ? cell.FewClustersOfShare : null;
         return new ReclassificationResult(
             criterion.Id,
@@ -68,13 +62,27 @@ internal static class ReclassificationEvaluation
         )
         {
             Reading = reading,
+            Together = together,
         };
     }
 
-    private static Verdict VerdictOf(ImmutableArray<LevelReclassification> levels) =>
-        WorstLevel.Of(levels, level => level.Verdict)?.Verdict ?? Verdict.Inconclusive;
+    private static Verdict VerdictOf(
+        (ImmutableArray<LevelReclassification> Levels, SidesTogether? Together) judged
+    )
+    {
+        var ofLevels = WorstLevel.Of(judged.Levels, level => level.Verdict)?.Verdict;
+        return judged.Together is { } together
+            ? WorstOf(ofLevels, together.Verdict)
+            : ofLevels ?? Verdict.Inconclusive;
+    }
 
-    private static ImmutableArray<LevelReclassification> Levels(
+    private static Verdict WorstOf(Verdict? one, Verdict other) =>
+        one is null ? Verdict.Inconclusive
+        : one == Verdict.NotMet || other == Verdict.NotMet ? Verdict.NotMet
+        : one == Verdict.Inconclusive || other == Verdict.Inconclusive ? Verdict.Inconclusive
+        : Verdict.Met;
+
+    private static (ImmutableArray<LevelReclassification> Levels, SidesTogether? Together) Judged(
         PairReading reading,
         ImmutableArray<decimal> required,
         ReclassificationCriterion criterion,
@@ -86,22 +94,34 @@ internal static class ReclassificationEvaluation
         var counted = criterion.Near is { } near
             ? all.RemoveAll(pair => near.Excludes(pair.Baseline?.Result))
             : all;
-        return
-        [
-            .. required.Select(level =>
-                IfCovered(
-                    WithRunsMoved(
-                        shift,
-                        counted,
-                        pairs => Judge(level, criterion, pairs, reading, context)
-                    ),
-                    counted,
-                    criterion,
-                    context
-                )
-            ),
-        ];
+        LevelReclassification Of(ImmutableArray<decimal> levels) =>
+            WithRunsMoved(
+                shift,
+                counted,
+                pairs => Judge(levels, criterion, pairs, reading, context)
+            );
+        return (
+            [.. required.Select(level => IfCovered(Of([level]), counted, criterion, context))],
+            criterion.LevelsTogether && required.Length > 1
+                ? Together(required, Of(required))
+                : null
+        );
     }
+
+    private static SidesTogether Together(
+        ImmutableArray<decimal> levels,
+        LevelReclassification any
+    ) =>
+        new(
+            levels,
+            any.Counted,
+            any.Changed,
+            any.ChangedIfMoved,
+            any.ChangedSpecimens,
+            any.Bounds,
+            any.Verdict,
+            any.Reason
+        );
 
     /// <summary>Where no baseline is near a level none can change its side, which shows nothing.</summary>
     private static LevelReclassification IfCovered(
@@ -190,15 +210,21 @@ internal static class ReclassificationEvaluation
         };
     }
 
+    /// <summary>Judges a level, or several of which a specimen counts once if it changes side of any.</summary>
     private static LevelReclassification Judge(
-        decimal level,
+        ImmutableArray<decimal> levels,
         ReclassificationCriterion criterion,
         ImmutableArray<PairRecord> counted,
         PairReading reading,
         CellContext context
     )
     {
-        var zone = criterion.ZoneInUnit ?? UnclearZone.Usual(level, context.Analyte);
+        decimal ZoneAt(decimal level) =>
+            criterion.ZoneInUnit ?? UnclearZone.Usual(level, context.Analyte);
+        SideMove WorstMove(PairRecord pair, Func<decimal, decimal> zoneAt) =>
+            levels.Min(level =>
+                SideMoves.Counted(SideMoves.Of(pair, level, zoneAt(level)), criterion.Direction)
+            );
         var moves = counted
             .GroupBy(pair => pair.Subject)
             .Select(draws =>
@@ -207,18 +233,18 @@ internal static class ReclassificationEvaluation
                         (
                             pair.Specimen,
                             Move: reading.WithoutValueAtCollection.Contains(pair.Specimen)
-                                ? Move.Undecidable
-                                : Counted(MoveOf(pair, level, zone), criterion.Direction)
+                                ? SideMove.Undecidable
+                                : WorstMove(pair, ZoneAt)
                         )
                     )
                     .MinBy(item => item.Move)
             )
             .ToImmutableArray();
-        int Number(Move move) => moves.Count(item => item.Move == move);
-        var (countedUp, countedDown) = (Number(Move.Up), Number(Move.Down));
-        var (failed, open) = (Number(Move.Failed), Number(Move.Undecidable));
+        int Number(SideMove move) => moves.Count(item => item.Move == move);
+        var (countedUp, countedDown) = (Number(SideMove.Up), Number(SideMove.Down));
+        var (failed, open) = (Number(SideMove.Failed), Number(SideMove.Undecidable));
         var changed = countedUp + countedDown + failed + open;
-        var at = new LevelInUnit(level, context.Analyte.ShownUnit);
+        var at = new LevelInUnit(levels[0], context.Analyte.ShownUnit);
         var verdict = moves.IsEmpty
             ? Verdict.Inconclusive
             : ShareKept.Judge(
@@ -229,83 +255,57 @@ internal static class ReclassificationEvaluation
                 criterion.ConfidenceLevel
             );
         return new LevelReclassification(
-            level,
+            levels[0],
             moves.Length,
-            criterion.Direction == SideDirection.Down ? Number(Move.OtherWay) : countedUp,
-            criterion.Direction == SideDirection.Up ? Number(Move.OtherWay) : countedDown,
+            criterion.Direction == SideDirection.Down ? Number(SideMove.OtherWay) : countedUp,
+            criterion.Direction == SideDirection.Up ? Number(SideMove.OtherWay) : countedDown,
             failed,
             open,
             ExpectedChanges.Number(
-                counted.RemoveAll(pair => !CanCount(pair, level, criterion.Direction)),
-                [level],
+                counted.RemoveAll(pair =>
+                    levels.All(level => !SideMoves.CanCount(pair, level, criterion.Direction))
+                ),
+                levels,
                 context
             ),
             [
                 .. moves
-                    .Where(item => item.Move is not (Move.OtherWay or Move.Stayed))
+                    .Where(item => item.Move is not (SideMove.OtherWay or SideMove.Stayed))
                     .Select(item => item.Specimen),
             ],
             ShareKept.Bounds(changed, moves.Length, criterion.ConfidenceLevel),
             verdict,
-            verdict switch
-            {
-                Verdict.Met => new ChangesFewReason(criterion.SharePercentMaximum, [level], at.Unit)
+            levels.Length > 1
+                ? new ChangesTogetherReason(criterion.SharePercentMaximum, levels, at.Unit, verdict)
                 {
                     Direction = criterion.Direction,
-                },
-                Verdict.NotMet => new ChangesManyReason(criterion.SharePercentMaximum, at)
+                }
+                : verdict switch
                 {
-                    Direction = criterion.Direction,
-                },
-                Verdict.Inconclusive => new ChangesOpenReason(criterion.SharePercentMaximum, at)
-                {
-                    Direction = criterion.Direction,
-                },
-            }
+                    Verdict.Met => new ChangesFewReason(
+                        criterion.SharePercentMaximum,
+                        levels,
+                        at.Unit
+                    )
+                    {
+                        Direction = criterion.Direction,
+                    },
+                    Verdict.NotMet => new ChangesManyReason(criterion.SharePercentMaximum, at)
+                    {
+                        Direction = criterion.Direction,
+                    },
+                    Verdict.Inconclusive => new ChangesOpenReason(criterion.SharePercentMaximum, at)
+                    {
+                        Direction = criterion.Direction,
+                    },
+                }
         )
         {
             Direction = criterion.Direction,
-            Zone = zone,
+            Zone = ZoneAt(levels[0]),
             OnOtherSide = counted.Count(pair =>
-                Counted(MoveOf(pair, level, 0), criterion.Direction) is Move.Up or Move.Down
+                WorstMove(pair, _ => 0) is SideMove.Up or SideMove.Down
             ),
-        };
-    }
-
-    /// <summary>A clear change to the side that the criterion does not count is none of those that it counts.</summary>
-    private static Move Counted(Move move, SideDirection direction) =>
-        (move, direction) is (Move.Up, SideDirection.Down) or (Move.Down, SideDirection.Up)
-            ? Move.OtherWay
-            : move;
-
-    /// <summary>Whether the baseline lies where a change that counts can begin.</summary>
-    private static bool CanCount(PairRecord pair, decimal level, SideDirection direction) =>
-        direction == SideDirection.Both
-        || ResultRange.Of(pair.Baseline?.Result)?.Reaches([level])
-            == (direction == SideDirection.Down ? 1 : 0);
-
-    /// <summary>A change of side is clear when one of the results lies further from the level than the zone; of a result beyond what the method reports it is not known how far it lies, and it counts as clear.</summary>
-    private static Move MoveOf(PairRecord pair, decimal level, decimal zone)
-    {
-        if (pair.Status == PairStatus.Failed || pair.IsLost)
-        {
-            return pair.IsLost ? Move.Undecidable : Move.Failed;
-        }
-
-        var (x, y) = (ResultRange.Of(pair.Baseline?.Result), ResultRange.Of(pair.Delayed?.Result));
-        return (x?.Reaches([level]), y?.Reaches([level])) switch
-        {
-            ({ } before, { } after) => before == after
-            || (
-                pair.IsOfNumbers
-                && Math.Abs(pair.Values().Baseline - level) <= zone
-                && Math.Abs(pair.Values().Delayed - level) <= zone
-                && zone > 0
-            )
-                ? Move.Stayed
-            : before < after ? Move.Up
-            : Move.Down,
-            _ => pair.Delayed?.Result is MissingResult ? Move.Failed : Move.Undecidable,
         };
     }
 }

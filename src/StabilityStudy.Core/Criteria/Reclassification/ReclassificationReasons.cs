@@ -32,6 +32,22 @@ public sealed record ChangesOpenReason(decimal SharePercent, LevelInUnit Level) 
     public SideDirection Direction { get; init; }
 }
 
+/// <summary>Whether at most the allowed share changes side of any of several levels, each specimen counted once.</summary>
+/// <param name="SharePercent">The allowed share.</param>
+/// <param name="Levels">The levels.</param>
+/// <param name="Unit">Their unit as it is shown.</param>
+/// <param name="Found">Met where the data show it, not met where they show the contrary.</param>
+public sealed record ChangesTogetherReason(
+    decimal SharePercent,
+    ImmutableArray<decimal> Levels,
+    string Unit,
+    Verdict Found
+) : VerdictReason
+{
+    /// <summary>Which changes count.</summary>
+    public SideDirection Direction { get; init; }
+}
+
 /// <summary>Fewer specimens than the protocol asks for have a baseline near the levels, so that what did not change tells too little.</summary>
 /// <param name="Counted">How many have.</param>
 /// <param name="Required">Fewest.</param>

@@ -20,6 +20,9 @@ public sealed record ReclassificationResult(
     /// <summary>The reading of which the levels are: the one that decided.</summary>
     public ChangeReading Reading { get; init; }
 
+    /// <summary>All levels together, each specimen counted once; null where the protocol judges each by itself only. It must pass as well.</summary>
+    public SidesTogether? Together { get; init; }
+
     /// <inheritdoc/>
     public override CriterionKind Kind => CriterionKind.Reclassification;
 
@@ -74,3 +77,23 @@ public sealed record LevelReclassification(
     /// <summary>The most that would count as changed, were every change moved by what the runs of the collection days could have added; as many as do where nothing is moved.</summary>
     public int ChangedIfMoved { get; init; } = MovedUp + MovedDown + Failed + Undecidable;
 }
+
+/// <summary>Specimens that clearly change side of any of several decision levels.</summary>
+/// <param name="Levels">The levels, in the unit of the analyte, ascending.</param>
+/// <param name="Counted">Specimens that count.</param>
+/// <param name="Changed">Those that count as having changed side of any level, failed and undecidable ones included.</param>
+/// <param name="ChangedIfMoved">The most that would, were every change moved by what the runs of the collection days could have added.</param>
+/// <param name="ChangedSpecimens">Codes of the specimens that count as changed.</param>
+/// <param name="Bounds">Share changed, with exact bounds; refused when no specimen counts.</param>
+/// <param name="Verdict">What they say.</param>
+/// <param name="Reason">Why.</param>
+public sealed record SidesTogether(
+    ImmutableArray<decimal> Levels,
+    int Counted,
+    int Changed,
+    int ChangedIfMoved,
+    ImmutableArray<string> ChangedSpecimens,
+    Estimate<ProportionBounds> Bounds,
+    Verdict Verdict,
+    VerdictReason Reason
+);

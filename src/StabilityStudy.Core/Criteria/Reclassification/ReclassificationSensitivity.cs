@@ -7,19 +7,31 @@ internal static class ReclassificationSensitivity
         MoreChanged.Of<ReclassificationResult>(
             criteria,
             sides =>
-                sides
-                    .Levels.Select(level =>
+                Counts(sides)
+                    .Select(item =>
                         (
                             Count: MoreChanged.Fewest(
-                                level.Counted,
-                                level.ChangedIfMoved,
+                                item.Counted,
+                                item.ChangedIfMoved,
                                 (decimal)(100 * (1 - sides.LargestShare)),
                                 sides.ConfidenceLevel
                             ),
-                            Level: (decimal?)level.Level
+                            Level: (decimal?)item.Level
                         )
                     )
                     .DefaultIfEmpty()
                     .MinBy(further => further.Count)
         );
+
+    /// <summary>The counts of each level, and of all together: a further change at whichever level adds to them.</summary>
+    private static IEnumerable<(int Counted, int ChangedIfMoved, decimal Level)> Counts(
+        ReclassificationResult sides
+    ) =>
+        sides
+            .Levels.Select(level => (level.Counted, level.ChangedIfMoved, level.Level))
+            .Concat(
+                sides.Together is { } together
+                    ? [(together.Counted, together.ChangedIfMoved, together.Levels[0])]
+                    : []
+            );
 }

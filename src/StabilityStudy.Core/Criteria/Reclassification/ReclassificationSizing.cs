@@ -5,20 +5,43 @@ internal static class ReclassificationSizing
 {
     public static ImmutableArray<SizedFigure> Of(ReclassificationResult sides) =>
         [
-            .. sides
-                .Levels.Where(level => level.Counted > 0)
-                .Select(level =>
-                    SizedFigure.OfShare(
-                        new JudgedFigure(
-                            CriterionKind.Reclassification,
-                            sides.Criterion,
-                            level.Level
-                        ),
-                        (double)(level.Counted - level.Changed) / level.Counted,
-                        1 - sides.LargestShare,
-                        sides.ConfidenceLevel,
-                        level.Reason is ChangesOpenReason
-                    )
-                ),
+            .. sides.Levels.SelectMany(level =>
+                Of(
+                    sides,
+                    level.Level,
+                    level.Counted,
+                    level.Changed,
+                    level.Reason is ChangesOpenReason
+                )
+            ),
+            .. sides.Together is { } together
+                ? Of(
+                    sides,
+                    level: null,
+                    together.Counted,
+                    together.Changed,
+                    together.Reason is ChangesTogetherReason { Found: Verdict.Inconclusive }
+                )
+                : [],
         ];
+
+    private static IEnumerable<SizedFigure> Of(
+        ReclassificationResult sides,
+        decimal? level,
+        int counted,
+        int changed,
+        bool isOpen
+    ) =>
+        counted == 0
+            ? []
+            :
+            [
+                SizedFigure.OfShare(
+                    new JudgedFigure(CriterionKind.Reclassification, sides.Criterion, level),
+                    (double)(counted - changed) / counted,
+                    1 - sides.LargestShare,
+                    sides.ConfidenceLevel,
+                    isOpen
+                ),
+            ];
 }

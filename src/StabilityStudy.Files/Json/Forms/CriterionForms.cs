@@ -89,6 +89,7 @@ internal static class CriterionForms
                 Form.Word<SideDirection>().OrLeftOutFor(SideDirection.Both)
             },
             { "near", v => v.Near, NearRangeForm.OrLeftOut() },
+            { "levelsTogether", v => v.LevelsTogether, Form.Truth.OrLeftOutFor(false) },
         };
 
     public static readonly ObjectForm<ClassificationCriterion> ClassificationCriterionForm = new(
@@ -234,6 +235,18 @@ internal static class CriterionForms
         },
     };
 
+    public static readonly ObjectForm<SidesTogether> SidesTogetherForm = new("sidesTogether")
+    {
+        { "levels", v => v.Levels, Form.List(Form.Exact) },
+        { "counted", v => v.Counted, Form.Count },
+        { "changed", v => v.Changed, Form.Count },
+        { "changedIfMoved", v => v.ChangedIfMoved, Form.Count },
+        { "changedSpecimens", v => v.ChangedSpecimens, Form.List(Form.Text) },
+        { "bounds", v => v.Bounds, Estimate(ProportionBoundsForm) },
+        { "verdict", v => v.Verdict, Form.Decisive(Form.Word<Verdict>()) },
+        { "reason", v => v.Reason, VerdictReasonForm },
+    };
+
     public static readonly ObjectForm<ReclassificationResult> ReclassificationResultForm = new(
         "reclassificationResult"
     )
@@ -243,6 +256,7 @@ internal static class CriterionForms
         { "largestShare", v => v.LargestShare, Form.Number },
         { "levels", v => v.Levels, Form.Keyed(LevelReclassificationForm, "level") },
         { "reading", v => v.Reading, Form.Word<ChangeReading>() },
+        { "together", v => v.Together, SidesTogetherForm.OrLeftOut() },
     };
 
     public static readonly ObjectForm<ClassChange> ClassChangeForm = new("classChange")

@@ -37,7 +37,7 @@ internal static class LeftOutValue
 
     /// <summary>A word that is left out where it is the usual one, which goes without saying.</summary>
     public static Form<T> OrLeftOutFor<T>(this Form<T> form, T usual)
-        where T : struct, Enum =>
+        where T : struct =>
         new LeftOutForm<T>(form, value => !EqualityComparer<T>.Default.Equals(value, usual));
 }
 

@@ -224,6 +224,21 @@ internal static class ReasonForms
             Change<ChangesOpenReason>(v => v.SharePercent, v => v.Level, v => v.Direction)
         },
         {
+            "changes-together",
+            new ObjectForm<ChangesTogetherReason>
+            {
+                { "sharePercent", v => v.SharePercent, Form.Exact },
+                { "levels", v => v.Levels, Form.List(Form.Exact) },
+                { "unit", v => v.Unit, Form.Text },
+                { "found", v => v.Found, Form.Word<Verdict>() },
+                {
+                    "direction",
+                    v => v.Direction,
+                    Form.Word<SideDirection>().OrLeftOutFor(SideDirection.Both)
+                },
+            }
+        },
+        {
             "too-few-near",
             new ObjectForm<TooFewNearReason>
             {

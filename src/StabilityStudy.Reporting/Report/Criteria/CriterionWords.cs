@@ -81,7 +81,7 @@ internal static class CriterionWords
         };
 
     private static string LevelOf(JudgedFigure figure) =>
-        figure.Level is { } level ? NumberText.Plain(level) : "";
+        figure.Level is { } level ? NumberText.Plain(level) : "any of the levels";
 
     /// <summary>Whether the estimate alone was held to the limit.</summary>
     public static bool IsEstimateAlone(CriterionResult result, StudyProtocol protocol) =>

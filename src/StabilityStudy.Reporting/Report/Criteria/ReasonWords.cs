@@ -64,6 +64,8 @@ internal static class ReasonWords
                 $"the data show that more than {Percent(r.SharePercent)} of specimens clearly {ReclassificationWords.Move(r.Direction)} {Of(r.Level)}",
             ChangesOpenReason r =>
                 $"the data leave open whether at most {Percent(r.SharePercent)} of specimens clearly {ReclassificationWords.Move(r.Direction)} {Of(r.Level)}",
+            ChangesTogetherReason r =>
+                $"the data {r.Found switch { Verdict.Met => "show that at most", Verdict.NotMet => "show that more than", Verdict.Inconclusive => "leave open whether at most" }} {Percent(r.SharePercent)} of specimens clearly {ReclassificationWords.Move(r.Direction)} any of {string.Join(" and ", r.Levels.Select(Text))} {r.Unit}, each counted once",
             TooFewNearReason r =>
                 $"only {Counted.Of(r.Counted, "specimen")} with a baseline from {Text(r.Lowest)} to {Text(r.Highest)} {r.Unit}, at least {Whole(r.Required)} required: others tell nothing about changes of side",
             ClassesKeptReason r =>

@@ -1,4 +1,6 @@
 using StabilityStudy.Core.Criteria.Reclassification;
+using StabilityStudy.Statistics;
+using StabilityStudy.Statistics.Proportions;
 
 namespace StabilityStudy.Reporting.Report.Criteria;
 
@@ -24,7 +26,12 @@ internal static class ReclassificationTable
                 new Column("Verdict", ColumnAlignment.Left, 1.2),
                 new Column("Which", ColumnAlignment.Left, 2.4),
             ],
-            [.. result.Levels.Select(level => Row(level, result.LargestShare, names))],
+            [
+                .. result.Levels.Select(level => Row(level, result.LargestShare, names)),
+                .. result.Together is { } any
+                    ? [Row(any, result.LargestShare)]
+                    : ImmutableArray<Row>.Empty,
+            ],
             $"Allowed: at most {NumberText.Percent(result.LargestShare)} clear changes, where one of the two results lies further from the level than stated; any change and what imprecision predicts of it are shown beside. A result at the level is on its upper side; failed and undecidable specimens count as changed.{OneWay(result)}"
         );
 
@@ -36,10 +43,35 @@ internal static class ReclassificationTable
             SideDirection.Up => " Only changes upward count; those downward are shown.",
         };
 
-    private static Row Row(LevelReclassification level, double largestShare, SequenceNames names)
+    /// <summary>All levels together: only what each specimen is counted once for.</summary>
+    private static Row Row(SidesTogether any, double largestShare) =>
+        new([
+            new TableCell("any of them"),
+            new TableCell("as above"),
+            new TableCell(""),
+            new TableCell(""),
+            new TableCell(NumberText.Count(any.Counted)),
+            new TableCell(Share(any.Bounds, largestShare)),
+            new TableCell(""),
+            new TableCell(""),
+            new TableCell(
+                TradeWords.Of(any.Verdict),
+                Emphasis.Strong,
+                TradeWords.ShapeOf(any.Verdict)
+            ),
+            new TableCell(SpecimenNames.Of(any.ChangedSpecimens)),
+        ]);
+
+    private static string Share(Estimate<ProportionBounds> found, double largestShare)
     {
         string Against(double share) => NumberText.AgainstLimit(100 * share, 100 * largestShare, 1);
-        return new Row([
+        return found.TryGet(out var bounds)
+            ? $"{Against(bounds.Share)} ({Against(bounds.OneSidedLower)} to {Against(bounds.OneSidedUpper)}) %"
+            : "none counted";
+    }
+
+    private static Row Row(LevelReclassification level, double largestShare, SequenceNames names) =>
+        new([
             new TableCell($"{NumberText.Plain(level.Level)} {names.Analyte.ShownUnit}".TrimEnd()),
             new TableCell($"{NumberText.Plain(level.Zone)} {names.Analyte.ShownUnit}".TrimEnd()),
             new TableCell(
@@ -49,11 +81,7 @@ internal static class ReclassificationTable
                 $"{NumberText.Count(level.Failed)}, {NumberText.Count(level.Undecidable)}"
             ),
             new TableCell(NumberText.Count(level.Counted)),
-            new TableCell(
-                level.Bounds.TryGet(out var bounds)
-                    ? $"{Against(bounds.Share)} ({Against(bounds.OneSidedLower)} to {Against(bounds.OneSidedUpper)}) %"
-                    : "none counted"
-            ),
+            new TableCell(Share(level.Bounds, largestShare)),
             new TableCell(NumberText.Count(level.OnOtherSide)),
             new TableCell(
                 level.ExpectedFromNoise is { } noise ? NumberText.Fixed(noise, 1) : "no CV stated"
@@ -65,5 +93,4 @@ internal static class ReclassificationTable
             ),
             new TableCell(SpecimenNames.Of(level.ChangedSpecimens)),
         ]);
-    }
 }
