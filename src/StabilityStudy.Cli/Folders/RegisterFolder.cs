@@ -28,10 +28,8 @@ internal static class RegisterFolder
             );
         }
 
-        return new WindowRegister([
-            .. files
-                .Select(file => ReadFile(folder, file, options, terminal))
-                .OfType<RegisteredReport>(),
+        return WindowRegister.Of([
+            .. files.Select(file => ReadFile(folder, file, options, terminal)),
         ]);
     }
 
@@ -65,7 +63,7 @@ internal static class RegisterFolder
     }
 
     /// <summary>A file that cannot be opened stands in the register as one that is not trusted: it may hold anything.</summary>
-    private static RegisteredReport? ReadFile(
+    private static RegisterEntry ReadFile(
         string folder,
         string file,
         VerificationOptions options,
@@ -80,7 +78,13 @@ internal static class RegisterFolder
         }
         catch (UsageException error)
         {
-            return new RegisteredReport(name, ReportStanding.NotTrusted) { Why = error.Message };
+            return new RegisterEntry
+            {
+                Report = new RegisteredReport(name, ReportStanding.NotTrusted)
+                {
+                    Why = error.Message,
+                },
+            };
         }
     }
 }
