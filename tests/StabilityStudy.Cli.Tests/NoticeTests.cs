@@ -196,6 +196,18 @@ public sealed class NoticeTests
             Assert.Contains("analyzer replaced", Run.OneLine(run.Out), Comparison);
         }
 
+        // The folder of the study is also a register, of one study that put nothing into force.
+        var register = await Run.Of(
+            "supported-windows",
+            copy.Study,
+            "--trust",
+            copy.At("keys"),
+            "--all"
+        );
+        Assert.Equal(ExitCode.Done, register.Code);
+        Assert.Contains("1 study ended without a conclusion", register.Out, Comparison);
+        Assert.Contains("analyzer replaced", Run.OneLine(register.Out), Comparison);
+
         copy.Edit("protocol.toml", "version = \"1\"", "version = \"2\"");
         var locked = await Run.Of("lock", copy.Study, "--by", "LS1", "--reason", "wider");
         Assert.Equal(ExitCode.StopQueries, locked.Code);

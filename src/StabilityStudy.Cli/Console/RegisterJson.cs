@@ -31,6 +31,19 @@ internal static class RegisterJson
             }
 
             json.WriteEndArray();
+            json.WriteStartArray("studiesWithoutReport");
+            foreach (var study in register.WithoutReport(day))
+            {
+                json.WriteStartObject();
+                json.WriteString("place", study.Place);
+                json.WriteString("study", study.Code);
+                json.WriteString("stage", Coded(study.Stage));
+                json.WriteString("on", study.On is { } on ? BenchWords.Day(on) : null);
+                json.WriteString("why", study.Why);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
             json.WriteStartArray("windows");
             foreach (var item in register.On(day))
             {

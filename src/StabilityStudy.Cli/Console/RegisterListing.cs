@@ -309,7 +309,8 @@ internal sealed class RegisterListing
             .GroupBy(item => item.Standing)
             .OrderByDescending(group => group.Key)
             .ToImmutableArray();
-        if (others.IsEmpty)
+        var studies = _register.WithoutReport(_day);
+        if (others.IsEmpty && studies.IsEmpty)
         {
             return;
         }
@@ -320,12 +321,23 @@ internal sealed class RegisterListing
             "not in force: "
                 + string.Join(
                     ", ",
-                    others.Select(group =>
-                        string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"{group.Count()} {Word(group.Key)}"
+                    others
+                        .Select(group =>
+                            string.Create(
+                                CultureInfo.InvariantCulture,
+                                $"{group.Count()} {Word(group.Key)}"
+                            )
                         )
-                    )
+                        .Concat(
+                            studies
+                                .GroupBy(study => study.Stage)
+                                .Select(group =>
+                                    string.Create(
+                                        CultureInfo.InvariantCulture,
+                                        $"{group.Count()} {(group.Count() == 1 ? "study" : "studies")} {Word(group.Key)}"
+                                    )
+                                )
+                        )
                 )
                 + (all ? "" : "  (--all)"),
             Detail
@@ -338,7 +350,24 @@ internal sealed class RegisterListing
                 Detail
             );
         }
+
+        foreach (var study in all ? studies : [])
+        {
+            WrappedText.Write(_terminal, "  " + Line(study), Detail);
+        }
     }
+
+    /// <summary>How far a study came, in words.</summary>
+    private static string Word(StudyStage stage) =>
+        stage switch
+        {
+            StudyStage.Planned => "planned",
+            StudyStage.Locked => "locked and not reported",
+            StudyStage.Ended => "ended without a conclusion",
+        };
+
+    private static string Line(RegisteredStudy study) =>
+        $"study {study.Code} ({study.Place}): {Word(study.Stage)}{(study.On is { } day ? ", " + BenchWords.Day(day) : "")}{(study.Why is { } why ? $": {why}" : "")}";
 
     private static string More(StandingWindow item) =>
         item.Standing switch

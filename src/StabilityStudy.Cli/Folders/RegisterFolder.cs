@@ -1,5 +1,6 @@
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Core.Register;
+using StabilityStudy.Files.Locking;
 using StabilityStudy.Pipeline.Register;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -20,7 +21,7 @@ internal static class RegisterFolder
             throw new UsageException($"There is no folder {folder}.");
         }
 
-        var files = FilesIn(folder);
+        var files = FilesIn(folder, "*.pdf");
         if (files.IsEmpty)
         {
             throw new UsageException(
@@ -30,11 +31,14 @@ internal static class RegisterFolder
 
         return WindowRegister.Of([
             .. files.Select(file => ReadFile(folder, file, options, terminal)),
+            .. FilesIn(folder, LockFile.Name)
+                .Select(file => ReadStudy(folder, Path.GetDirectoryName(file) ?? folder))
+                .OfType<RegisterEntry>(),
         ]);
     }
 
     /// <summary>Folders inside it and hidden files belong to it: a report that nobody sees could hold a shorter window.</summary>
-    private static ImmutableArray<string> FilesIn(string folder)
+    private static ImmutableArray<string> FilesIn(string folder, string pattern)
     {
         try
         {
@@ -43,7 +47,7 @@ internal static class RegisterFolder
                 .. Directory
                     .EnumerateFiles(
                         folder,
-                        "*.pdf",
+                        pattern,
                         new EnumerationOptions
                         {
                             RecurseSubdirectories = true,
@@ -59,6 +63,32 @@ internal static class RegisterFolder
         catch (Exception error) when (error is IOException or UnauthorizedAccessException)
         {
             throw new UsageException($"{folder} cannot be read: {error.Message}", error);
+        }
+    }
+
+    /// <summary>A study folder inside the register: what was locked and never reported is seen, and where it cannot be read the listing goes on.</summary>
+    private static RegisterEntry? ReadStudy(string folder, string study)
+    {
+        try
+        {
+            return RegisterReading.ReadFolder(
+                Path.GetRelativePath(folder, study),
+                StudyFolder.ReadLocks(study)
+            );
+        }
+        catch (UsageException)
+        {
+            return new RegisterEntry
+            {
+                Study = new RegisteredStudy(
+                    Path.GetRelativePath(folder, study),
+                    Path.GetFileName(study),
+                    StudyStage.Locked
+                )
+                {
+                    Why = "Its files cannot be read.",
+                },
+            };
         }
     }
 

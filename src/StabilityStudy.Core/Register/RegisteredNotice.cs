@@ -36,26 +36,6 @@ public sealed record RegisteredNotice(string File, NoticeStanding Standing, Noti
         ?? (SignedAt is { } at ? DateOnly.FromDateTime(at.DateTime) : DateOnly.MaxValue);
 }
 
-/// <summary>How far a study came that put nothing into force. The zero member says least.</summary>
-public enum StudyStage
-{
-    /// <summary>Its protocol document was made.</summary>
-    ProtocolSigned,
-
-    /// <summary>Its protocol was locked.</summary>
-    Locked,
-}
-
-/// <summary>A study that the register knows by its protocol or lock, not by a report.</summary>
-/// <param name="Place">The file or folder.</param>
-/// <param name="Code">Code of the study.</param>
-/// <param name="Stage">How far it came.</param>
-public sealed record RegisteredStudy(string Place, string Code, StudyStage Stage)
-{
-    /// <summary>What else is known of it, in words; null for nothing.</summary>
-    public string? Standing { get; init; }
-}
-
 /// <summary>What one file or folder brings into the register: one of the three, or nothing.</summary>
 public sealed record RegisterEntry
 {

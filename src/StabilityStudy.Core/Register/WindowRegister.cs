@@ -120,6 +120,32 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
         ];
     }
 
+    /// <summary>The studies that put nothing into force and have no report here, each once and as far as it came by a day.</summary>
+    public ImmutableArray<RegisteredStudy> WithoutReport(DateOnly day)
+    {
+        var reported = Reports.Select(report => report.Code).ToImmutableHashSet();
+        return
+        [
+            .. Notices
+                .Where(item => item is { Counts: true, Notice.Study: not null } && item.From <= day)
+                .Select(item => new RegisteredStudy(
+                    item.File,
+                    item.Notice.Study!.Code,
+                    StudyStage.Ended
+                )
+                {
+                    On = item.From,
+                    Why = item.Notice.Reason,
+                })
+                .Concat(Studies.Where(study => !reported.Contains(study.Code)))
+                .Where(study => !(study.On > day))
+                .GroupBy(study => study.Code)
+                .Select(same => same.MaxBy(study => study.Stage)!)
+                .OrderByDescending(study => study.Stage)
+                .ThenBy(study => study.Code, StringComparer.Ordinal),
+        ];
+    }
+
     /// <summary>The notices that do not have the effect that they state, each with the reason in words.</summary>
     public ImmutableArray<(RegisteredNotice Notice, string Why)> NoticesWithoutEffect()
     {

@@ -59,7 +59,7 @@ internal static class NoticedReportKeys
     public static readonly Key<string> InputDigest = Table.Add("inputs", Required, NoticeKeys.Sha256, "digest of the inputs of the report", NoticeKeys.Digest);
     public static readonly Key<string> FileSha256 = Table.Add("file_sha256", Required, NoticeKeys.Sha256, "SHA-256 of the signed file as it was when the notice was made", NoticeKeys.Digest);
     public static readonly Key<string> DecidedBy = Table.Add("decided_by", Required, Text, "who decided on the report", "\"Medical Director One\"");
-    public static readonly TableKey Windows = Table.AddTables("window", Required, NoticedWindowKeys.Table, "the windows of the report that the notice is about", "[[report.window]]");
+    public static readonly TableKey Windows = Table.AddTables("window", Required, NoticedWindowKeys.Table, "the windows of the report that the notice is about", "[{ analyte = \"aPTT\", window = \"8 h\" }]");
     // csharpier-ignore-end
 }
 

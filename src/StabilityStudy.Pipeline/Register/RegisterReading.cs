@@ -2,6 +2,7 @@ using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Locking;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Report.Wording;
@@ -139,13 +140,43 @@ public static class RegisterReading
 
     /// <summary>A protocol document shows a study that was planned, whoever signed it.</summary>
     private static RegisteredStudy Study(string file, ReportVerification found) =>
-        new(file, found.StudyCode ?? "", StudyStage.ProtocolSigned)
+        new(file, found.StudyCode ?? "", StudyStage.Planned)
         {
-            Standing =
-                found.Outcome == PartOutcome.Fails ? found.Parts.MinBy(part => part.Outcome)!.Sentences[0]
-                : found.LacksSignatures ? "not everybody has signed it"
+            Why =
+                found.Parts.FirstOrDefault(part => part.Outcome == PartOutcome.Fails) is { } failed
+                    ? failed.Sentences[0]
+                : found.LacksSignatures ? "Not everybody has signed the protocol document."
                 : null,
         };
+
+    /// <summary>A study folder in which a protocol is locked; null where none is that can be read.</summary>
+    /// <param name="folder">Name of the folder, for people.</param>
+    /// <param name="files">Protocol, lock and copies of locked protocols.</param>
+    public static RegisterEntry? ReadFolder(string folder, StudyBytes files)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        if (
+            !files.Files.TryGetValue(LockFile.Name, out var bytes)
+            || !LockFile.Read(bytes).TryGet(out var locks)
+            || locks.All.IsEmpty
+        )
+        {
+            return null;
+        }
+
+        var first = locks.All[0].Lock;
+        return new RegisterEntry
+        {
+            Study = new RegisteredStudy(
+                folder,
+                LockedProtocols.Read(locks.All[^1].Lock, files.Files)?.Code ?? folder,
+                StudyStage.Locked
+            )
+            {
+                On = DateOnly.FromDateTime(first.At.DateTime),
+            },
+        };
+    }
 
     private static RegisteredReport Named(
         string file,

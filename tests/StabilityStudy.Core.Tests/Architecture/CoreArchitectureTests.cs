@@ -67,7 +67,7 @@ public sealed class CoreArchitectureTests
             [typeof(WindowStanding)] = (WindowStanding.NotTrusted, "puts nothing into force"),
             [typeof(NoticeKind)] = (NoticeKind.Withdrawn, "takes a window away"),
             [typeof(NoticeStanding)] = (NoticeStanding.NotTrusted, "keeps nothing in force"),
-            [typeof(StudyStage)] = (StudyStage.ProtocolSigned, "says least"),
+            [typeof(StudyStage)] = (StudyStage.Planned, "says least"),
             [typeof(BenchVerdict)] = (BenchVerdict.DoNotTest, "keeps a result from being reported"),
             [typeof(BenchReason)] = (BenchReason.NoRule, "claims nothing"),
             [typeof(DiscardTubeRule)] = (DiscardTubeRule.Always, "asks for most"),

@@ -308,20 +308,49 @@ public sealed class NoticedWindowsTests
         );
     }
 
-    [Fact]
-    public void A_study_that_was_ended_has_no_window_to_rely_on()
-    {
-        var ended = new RegisteredNotice(
+    private static RegisteredNotice Ended(string code) =>
+        new(
             "ended.pdf",
             NoticeStanding.Counts,
             new Notice(NoticeKind.StudyEnded, "Medical Director One", "approver", "moved")
             {
-                Study = new("WB-RT-APTT", "1", "protocol", 1, s_signedAt, null, 40),
+                Study = new(code, "1", "protocol", 1, s_signedAt, null, 40),
             }
         )
         {
             SignedAt = s_signedAt,
         };
+
+    [Fact]
+    public void A_study_without_a_report_is_seen_as_far_as_it_came()
+    {
+        var register = new WindowRegister([s_report])
+        {
+            Notices = [Ended("A")],
+            Studies =
+            [
+                new("a.pdf", "A", StudyStage.Planned),
+                new("a", "A", StudyStage.Locked) { On = new(2026, 3, 1) },
+                new("b", "B", StudyStage.Locked) { On = new(2026, 3, 2) },
+                new("b.pdf", "B", StudyStage.Planned),
+                new("reported", s_report.Code!, StudyStage.Locked) { On = new(2026, 1, 1) },
+            ],
+        };
+
+        Assert.Equal(
+            [("A", StudyStage.Ended), ("B", StudyStage.Locked)],
+            register.WithoutReport(new(2026, 6, 1)).Select(study => (study.Code, study.Stage))
+        );
+        Assert.Equal(
+            [("A", StudyStage.Locked), ("B", StudyStage.Planned)],
+            register.WithoutReport(new(2026, 3, 1)).Select(study => (study.Code, study.Stage))
+        );
+    }
+
+    [Fact]
+    public void A_study_that_was_ended_has_no_window_to_rely_on()
+    {
+        var ended = Ended("WB-RT-APTT");
 
         Assert.Equal(
             InDoubt,

@@ -54,7 +54,7 @@ public sealed class PublicTypeTests
         [WindowStanding.NotTrusted] = "puts nothing into force",
         [NoticeKind.Withdrawn] = "takes a window away",
         [NoticeStanding.NotTrusted] = "keeps nothing in force",
-        [StudyStage.ProtocolSigned] = "says least",
+        [StudyStage.Planned] = "says least",
         [DocumentKind.Report] = "is held to the most rules",
         [BenchVerdict.DoNotTest] = "keeps a result from being reported",
         [BenchReason.NoRule] = "claims nothing",
