@@ -147,7 +147,7 @@ public sealed class NoticeTests
             var (said, arguments) in new (string, string[])[]
             {
                 ("never overwritten", ["keep", report, .. by, "--review", Day(700)]),
-                ("--review", ["keep", report, .. by]),
+                ("review_after", ["keep", report, .. by]),
                 ("--new-director", ["withdraw", report, .. by, "--from", Day(0), "--look-back"]),
                 ("names no window", ["withdraw", report, .. by, "--from", Day(0), "--window", "PT/ufh"]),
                 ("named twice", ["withdraw", report, report, .. by, "--from", Day(0)]),

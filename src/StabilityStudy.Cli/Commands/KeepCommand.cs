@@ -21,7 +21,7 @@ internal static class KeepCommand
         var review = new Option<string?>("--review")
         {
             Description =
-                "Day by which the windows are to be reviewed next, YYYY-MM-DD; needed but with --new-director.",
+                "Day by which the windows are to be reviewed next, YYYY-MM-DD; otherwise what the protocol's review_after gives, and with --new-director as it was.",
             HelpName = "DAY",
         };
         var director = new Option<bool>("--new-director")
@@ -47,13 +47,6 @@ internal static class KeepCommand
         {
             var isNew = parsed.GetValue(director);
             var next = parsed.GetValue(review);
-            if (next is null && !isNew)
-            {
-                throw new UsageException(
-                    "Give the day of the next review with --review: a window that nobody looks at again is not kept but forgotten."
-                );
-            }
-
             return (int)
                 NoticeRun.About(
                     terminal,
@@ -65,6 +58,7 @@ internal static class KeepCommand
                         PaperOption.Of(parsed, paper)
                     )
                     {
+                        Today = DateOnly.FromDateTime(terminal.Clock.GetLocalNow().DateTime),
                         Review = next is null ? null : DayText.Of(next, review.Name),
                     },
                     parsed.GetValue(output)

@@ -81,6 +81,7 @@ internal static class WithdrawCommand
                         PaperOption.Of(parsed, paper)
                     )
                     {
+                        Today = DateOnly.FromDateTime(terminal.Clock.GetLocalNow().DateTime),
                         From = DayText.Of(parsed.GetRequiredValue(from), from.Name),
                         LooksBack = !isNew || parsed.GetValue(lookBack),
                         Windows =

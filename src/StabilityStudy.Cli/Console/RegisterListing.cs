@@ -358,7 +358,7 @@ internal sealed class RegisterListing
     }
 
     /// <summary>How far a study came, in words.</summary>
-    private static string Word(StudyStage stage) =>
+    public static string Word(StudyStage stage) =>
         stage switch
         {
             StudyStage.Planned => "planned",

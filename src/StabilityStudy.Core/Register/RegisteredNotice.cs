@@ -47,4 +47,13 @@ public sealed record RegisterEntry
 
     /// <summary>A study.</summary>
     public RegisteredStudy? Study { get; init; }
+
+    /// <summary>The same under another name of the file.</summary>
+    public RegisterEntry Named(string file) =>
+        new()
+        {
+            Report = Report is null ? null : Report with { File = file },
+            Notice = Notice is null ? null : Notice with { File = file },
+            Study = Study is null ? null : Study with { Place = file },
+        };
 }

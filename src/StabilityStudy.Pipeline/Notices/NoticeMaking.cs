@@ -27,6 +27,7 @@ public static class NoticeMaking
         ArgumentNullException.ThrowIfNull(request);
         var about = ImmutableArray.CreateBuilder<NoticedReport>();
         string? role = null;
+        var review = request.Review;
         foreach (var file in reports)
         {
             var found = ReportVerifier.Verify(file.Bytes, options);
@@ -41,6 +42,19 @@ public static class NoticeMaking
             if (whyNot is not null)
             {
                 return new NoticeAttempt.Refused($"{file.Name}: {whyNot}");
+            }
+
+            if (request is { Kind: NoticeKind.Reviewed, Review: null })
+            {
+                if (analysis.Protocol.ReviewAfter is not { } after)
+                {
+                    return new NoticeAttempt.Refused(
+                        $"{file.Name}: Its protocol states no review_after. Give the day of the next review: a window that nobody looks at again is not kept but forgotten."
+                    );
+                }
+
+                var next = request.Today.AddDays(Math.Max(1, after.Days));
+                review = review < next ? review : next;
             }
 
             role ??= analysis.Protocol.Signatories.Last(analysis.Protocol.Decides).Role;
@@ -65,7 +79,7 @@ public static class NoticeMaking
         {
             From = takesAway ? request.From : null,
             LooksBack = takesAway && request.LooksBack,
-            Review = takesAway ? null : request.Review,
+            Review = takesAway ? null : review,
             Reports = about.ToImmutable(),
         };
         return new NoticeAttempt.Drawn(

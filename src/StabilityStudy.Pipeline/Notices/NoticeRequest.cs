@@ -14,7 +14,10 @@ public sealed record NoticeRequest(NoticeKind Kind, string By, string Reason, Pa
     /// <summary>First day on which the windows are no longer in force; needed where windows are taken away.</summary>
     public DateOnly? From { get; init; }
 
-    /// <summary>Day by which the windows are to be reviewed next; null to leave it as it is.</summary>
+    /// <summary>The day on which the notice is made, from which the protocol's interval counts.</summary>
+    public required DateOnly Today { get; init; }
+
+    /// <summary>Day by which the windows are to be reviewed next; null for what the protocols state after a review, and to leave it as it is after an adoption.</summary>
     public DateOnly? Review { get; init; }
 
     /// <summary>Whether results reported under the windows are to be looked at again.</summary>

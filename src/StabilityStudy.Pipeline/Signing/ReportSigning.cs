@@ -188,7 +188,11 @@ public static class ReportSigning
 
         var (decision, why) =
             order.Decision is { } request && analysis.Protocol.Decides(signatory)
-                ? DecisionMaking.Of(analysis, request, order.Earlier)
+                ? DecisionMaking.Of(
+                    analysis,
+                    WithReview(request, analysis.Protocol, order.At),
+                    order.Earlier
+                )
                 : (null, null);
         if (why is not null)
         {
@@ -208,6 +212,21 @@ public static class ReportSigning
         );
         return (decision, SigningWords.Of(fault, signatory));
     }
+
+    /// <summary>The day of review follows from the protocol where the decision states none.</summary>
+    private static DecisionRequest WithReview(
+        DecisionRequest request,
+        StudyProtocol protocol,
+        DateTimeOffset at
+    ) =>
+        request is { Approves: true, Review: null } && protocol.ReviewAfter is { } after
+            ? request with
+            {
+                Review = (request.Effective ?? DateOnly.FromDateTime(at.DateTime)).AddDays(
+                    Math.Max(1, after.Days)
+                ),
+            }
+            : request;
 
     private static SigningAttempt Append(
         ReadOnlyMemory<byte> report,

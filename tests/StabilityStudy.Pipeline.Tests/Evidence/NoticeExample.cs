@@ -21,6 +21,7 @@ internal static class NoticeExample
             PaperSize.A4
         )
         {
+            Today = DateOnly.FromDateTime(SignedAt.DateTime),
             From = From,
             LooksBack = true,
         };

@@ -2,6 +2,7 @@ using System.Text;
 using StabilityStudy.Core.Notices;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Notices;
 using StabilityStudy.Files.Recording;
 using StabilityStudy.Pipeline.Notices;
@@ -309,6 +310,62 @@ public sealed class NoticeTests
             WindowStanding.PastReview,
             register.On(NoticeExample.Review.Review!.Value.AddDays(1))[0].Standing
         );
+    }
+
+    /// <summary>The protocol's interval gives the day where the decision and the review state none.</summary>
+    [Fact]
+    public void The_interval_of_the_protocol_gives_the_day_of_the_next_review()
+    {
+        var protocol = Encoding.UTF8.GetString(ApprovedProtocol.Bytes.Span);
+        var files = EvidenceExample.Locked(
+            EvidenceExample.Unlocked.With(
+                StudyBytes.ProtocolName,
+                Encoding.UTF8.GetBytes(
+                    protocol.Replace(
+                        "minimum_days",
+                        "review_after = \"100 d\"\nminimum_days",
+                        StringComparison.Ordinal
+                    )
+                )
+            ),
+            EvidenceExample.LockedAt,
+            EvidenceExample.Author
+        );
+        var once = EvidenceExample.Signed(
+            EvidenceExample.Report(files),
+            "author",
+            EvidenceExample.Author
+        );
+        var signed = DateOnly.FromDateTime(EvidenceExample.Now.DateTime);
+        var usual = EvidenceExample.Signed(
+            once,
+            "approver",
+            EvidenceExample.Director,
+            DecisionRequest.Approval
+        );
+
+        Assert.Equal(signed.AddDays(100), ReviewOf(usual));
+        Assert.Equal(
+            signed.AddDays(110),
+            ReviewOf(Decided(DecisionRequest.Approval with { Effective = signed.AddDays(10) }))
+        );
+        Assert.Equal(
+            signed.AddDays(7),
+            ReviewOf(Decided(DecisionRequest.Approval with { Review = signed.AddDays(7) }))
+        );
+        Assert.Null(ReviewOf(Decided(DecisionRequest.Declined("too few runs"))));
+        var without = NoticeExample.Review with { Review = null };
+        Assert.IsType<NoticeAttempt.Refused>(NoticeExample.Make(without));
+        Assert.Equal(
+            without.Today.AddDays(100),
+            Assert.IsType<NoticeAttempt.Drawn>(NoticeExample.Make(without, usual)).Notice.Review
+        );
+
+        DateOnly? ReviewOf(ReadOnlyMemory<byte> report) =>
+            RegisterReading.Read("report.pdf", report, s_trusting).Report!.Review;
+
+        ReadOnlyMemory<byte> Decided(DecisionRequest request) =>
+            EvidenceExample.Signed(once, "approver", EvidenceExample.Director, request);
     }
 
     [Fact]
