@@ -206,7 +206,8 @@ internal sealed class RegisterListing
     private Row Unknown((string Analyte, string Storage) cell)
     {
         var shortest = Asked(cell, null).Today;
-        var answer = MayTest.Answer(
+        var answer = MayTest.AnswerFrom(
+            _windows,
             _register,
             Asked(cell, null).Question with
             {
@@ -236,7 +237,8 @@ internal sealed class RegisterListing
     }
 
     private BenchAnswer Asked((string Analyte, string Storage) cell, string? group) =>
-        MayTest.Answer(
+        MayTest.AnswerFrom(
+            _windows,
             _register,
             new BenchQuestion(cell.Analyte, _day) { Group = group, Storage = cell.Storage }
         );

@@ -16,8 +16,22 @@ public static class MayTest
     {
         ArgumentNullException.ThrowIfNull(register);
         ArgumentNullException.ThrowIfNull(question);
-        var counting = register
-            .On(question.Day)
+        return AnswerFrom(register.On(question.Day), register, question);
+    }
+
+    /// <summary>The same from the windows as they stand on the day of the question, for whoever asks many.</summary>
+    /// <param name="windows">What <see cref="WindowRegister.On"/> gives for that day.</param>
+    /// <param name="register">The verified reports.</param>
+    /// <param name="question">The question.</param>
+    public static BenchAnswer AnswerFrom(
+        ImmutableArray<StandingWindow> windows,
+        WindowRegister register,
+        BenchQuestion question
+    )
+    {
+        ArgumentNullException.ThrowIfNull(register);
+        ArgumentNullException.ThrowIfNull(question);
+        var counting = windows
             .Where(item =>
                 item.Report.Counts
                 && item.Standing != WindowStanding.Superseded

@@ -143,10 +143,10 @@ public static class NoticeDocument
 
     private static DefinitionList Standing(EndedStudy study) =>
         new([
-            new Definition("Specimens planned", NumberText.Count(study.Planned)),
-            new Definition("Specimens collected", NoticeWords.Number(study.Collected)),
-            new Definition("Specimens tested", NoticeWords.Number(study.Tested)),
-            new Definition("Looks at changes", NoticeWords.Looks(study)),
+            new Definition("Planned", NoticeWords.Specimens(study.Planned)),
+            new Definition("Collected", NoticeWords.Specimens(study.Collected)),
+            new Definition("Tested", NoticeWords.Specimens(study.Tested)),
+            new Definition("Looks", NoticeWords.Looks(study)),
         ]);
 
     private static Section About(Notice notice) =>

@@ -90,8 +90,10 @@ public static class NoticeWords
             ? $"Changes had been shown {(study.Looks == 1 ? "once" : NumberText.Count(study.Looks) + " times")} before this was decided, last on {NumberText.Day(last)}."
             : "By the record of the study no change had been shown to anybody before this was decided.";
 
-    internal static string Number(int? number) =>
-        number is { } known ? NumberText.Count(known) : "not known: the files could not be read";
+    internal static string Specimens(int? number) =>
+        number is { } known
+            ? $"{NumberText.Count(known)} specimen{(known == 1 ? "" : "s")}"
+            : "not known: the files of the study could not be read";
 
     internal static string Time(TimeSpan? time) =>
         time is { } known ? DurationText.FormatWindow(known) : "as stated in words";
