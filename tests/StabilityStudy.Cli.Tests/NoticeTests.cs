@@ -14,13 +14,7 @@ public sealed class NoticeTests
         DateTime.Today.AddDays(fromToday).ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 
     private static Task<Run> Windows(StudyCopy copy, params string[] more) =>
-        Run.Of([
-            "supported-windows",
-            copy.At("register"),
-            "--trust",
-            copy.At("keys"),
-            .. more,
-        ]);
+        Run.Of(["supported-windows", copy.At("register"), "--trust", copy.At("keys"), .. more]);
 
     private static async Task<string> Made(StudyCopy copy, string command, params string[] more)
     {
@@ -53,12 +47,13 @@ public sealed class NoticeTests
 
         var draft = await Windows(copy);
         Assert.Equal(ExitCode.VerificationIncomplete, draft.Code);
-        Assert.StartsWith("0 windows in force, 2 to attend to. 1 report, 1 notice, ", draft.Out, Comparison);
-        Assert.Contains("Director One has not signed it.", draft.Out, Comparison);
-        var asked = await Windows(
-            copy,
-            ["--analyte", "PT", "--group", "none", "--waited", "9 h"]
+        Assert.StartsWith(
+            "0 windows in force, 2 to attend to. 1 report, 1 notice, ",
+            draft.Out,
+            Comparison
         );
+        Assert.Contains("Director One has not signed it.", draft.Out, Comparison);
+        var asked = await Windows(copy, ["--analyte", "PT", "--group", "none", "--waited", "9 h"]);
         Assert.StartsWith("ASK THE DIRECTOR: ", asked.Out, Comparison);
 
         await Signed(copy, notice);
@@ -110,7 +105,11 @@ public sealed class NoticeTests
 
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.Matches($"PT +No anticoagulant +wb-rt +10 h +[0-9-]{{10}} {Day(700)}", run.Out);
-        Assert.Contains($"reviewed, unchanged, {Day(0)} by {Director}", Run.OneLine(run.Out), Comparison);
+        Assert.Contains(
+            $"reviewed, unchanged, {Day(0)} by {Director}",
+            Run.OneLine(run.Out),
+            Comparison
+        );
         Assert.Contains($"adopted {Day(0)} by {Director}", Run.OneLine(run.Out), Comparison);
         Assert.Equal(
             ExitCode.VerificationIncomplete,
@@ -149,7 +148,10 @@ public sealed class NoticeTests
                 ("never overwritten", ["keep", report, .. by, "--review", Day(700)]),
                 ("review_after", ["keep", report, .. by]),
                 ("--new-director", ["withdraw", report, .. by, "--from", Day(0), "--look-back"]),
-                ("names no window", ["withdraw", report, .. by, "--from", Day(0), "--window", "PT/ufh"]),
+                (
+                    "names no window",
+                    ["withdraw", report, .. by, "--from", Day(0), "--window", "PT/ufh"]
+                ),
                 ("named twice", ["withdraw", report, report, .. by, "--from", Day(0)]),
                 ("This is no report", ["withdraw", notice, .. by, "--from", Day(0)]),
                 ("YYYY-MM-DD", ["withdraw", report, .. by, "--from", "now"]),

@@ -149,10 +149,7 @@ public sealed class RegisterCacheTests
         var key = copy.At("cache", "key");
         if (!OperatingSystem.IsWindows())
         {
-            Assert.Equal(
-                UnixFileMode.UserRead | UnixFileMode.UserWrite,
-                File.GetUnixFileMode(key)
-            );
+            Assert.Equal(UnixFileMode.UserRead | UnixFileMode.UserWrite, File.GetUnixFileMode(key));
             File.SetUnixFileMode(
                 key,
                 UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.OtherRead

@@ -34,7 +34,14 @@ internal static class RegisterCsv
         ("superseded_by", item => item.SupersededBy),
         ("also_claimed_by", item => string.Join("; ", item.AlsoClaimedBy)),
         ("notices", item => string.Join("; ", item.Notices.Select(notice => notice.File))),
-        ("why", item => item.Doubt ?? item.TakenAwayBy?.Notice.Reason ?? item.Report.Reason ?? item.Report.Why),
+        (
+            "why",
+            item =>
+                item.Doubt
+                ?? item.TakenAwayBy?.Notice.Reason
+                ?? item.Report.Reason
+                ?? item.Report.Why
+        ),
     ];
 
     /// <summary>Writes the table: UTF-8, a line feed after each row.</summary>
@@ -75,8 +82,7 @@ internal static class RegisterCsv
         return Encoding.UTF8.GetBytes(text.ToString());
     }
 
-    private static string Time(TimeSpan? time) =>
-        time is { } known ? BenchWords.Time(known) : "";
+    private static string Time(TimeSpan? time) => time is { } known ? BenchWords.Time(known) : "";
 
     private static void Append(StringBuilder text, ImmutableArray<string?> fields) =>
         text.AppendJoin(',', fields.Select(Field)).Append('\n');

@@ -375,8 +375,8 @@ internal sealed class RegisterListing
         item.Standing switch
         {
             WindowStanding.Superseded => $" by {item.SupersededBy}",
-            WindowStanding.Withdrawn or WindowStanding.EndedByNewDirector
-                when item.TakenAwayBy is { } notice =>
+            WindowStanding.Withdrawn
+            or WindowStanding.EndedByNewDirector when item.TakenAwayBy is { } notice =>
                 $" {BenchWords.Day(notice.From)} ({notice.File}): \"{notice.Notice.Reason}\"",
             WindowStanding.NotYet => $", from {BenchWords.Day(item.Report.From)}",
             WindowStanding.Declined when item.Report.Reason is { } reason => $": \"{reason}\"",

@@ -35,9 +35,7 @@ internal static class StudyFolder
             foreach (
                 var (file, name) in Directory
                     .EnumerateFiles(path)
-                    .Where(file =>
-                        StudyBytes.Belongs(file) && isWanted(Path.GetFileName(file))
-                    )
+                    .Where(file => StudyBytes.Belongs(file) && isWanted(Path.GetFileName(file)))
                     .Select(file => (file, Path.GetFileName(file)))
                     .Concat(LockedCopies(path))
             )

@@ -44,7 +44,10 @@ internal sealed class VerificationCache
         {
             var key = ReadKey(root);
             ForgetOtherDays(root, day);
-            var folder = Path.Combine(root, $"{day}-{InputDigest.Sha256(Encoding.UTF8.GetBytes(scope))[..16]}");
+            var folder = Path.Combine(
+                root,
+                $"{day}-{InputDigest.Sha256(Encoding.UTF8.GetBytes(scope))[..16]}"
+            );
             Directory.CreateDirectory(folder);
             return new VerificationCache(folder, scope, key);
         }

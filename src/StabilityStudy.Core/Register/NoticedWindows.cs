@@ -98,12 +98,12 @@ internal sealed class NoticedWindows
             ? _byInputs[about.InputDigest].Any()
                 ? $"It is about another file of report {about.Name} than the one in this folder."
                 : $"It is about report {about.Name}, which is not in this folder, or not as it was signed."
-        : report.Counts
-        && about.Windows.Any(window => !report.Windows.Any(row => IsAbout(window, row)))
-            ? $"It names windows that report {about.Name} did not put into force."
-        : item.Notice.Kind == NoticeKind.Reviewed && !IsOfDirector(item, about, report)
-            ? $"It is signed by {item.Notice.By}, who neither decided on report {about.Name} nor adopted it."
-        : null;
+            : report.Counts
+            && about.Windows.Any(window => !report.Windows.Any(row => IsAbout(window, row)))
+                ? $"It names windows that report {about.Name} did not put into force."
+                : item.Notice.Kind == NoticeKind.Reviewed && !IsOfDirector(item, about, report)
+                    ? $"It is signed by {item.Notice.By}, who neither decided on report {about.Name} nor adopted it."
+                    : null;
 
     /// <summary>Whether the signer of a review is the one who decided, or a director who had adopted the report before.</summary>
     private bool IsOfDirector(
@@ -129,18 +129,24 @@ internal sealed class NoticedWindows
     {
         var (item, about, fault) = told;
         return about is null
-                // Which rows a notice means is as doubtful as the rest of it.
-                ? item.Notice.TakesAway || item.Notice.Study is not null
-                    ? InDoubt(so, item, fault)
-                    : so
-            : about.Windows.FirstOrDefault(row => IsAbout(row, window)) is not { } row ? so
-            : item.From > day ? so with { Coming = so.Coming.Add(item) }
-            : item.Notice.TakesAway ? Taken(so, item, row)
-            : so with
-            {
-                Review = item.Notice.Review ?? so.Review,
-                Notices = so.Notices.Add(item),
-            };
+            // Which rows a notice means is as doubtful as the rest of it.
+            ? item.Notice.TakesAway || item.Notice.Study is not null
+                ? InDoubt(so, item, fault)
+                : so
+            : about.Windows.FirstOrDefault(row => IsAbout(row, window)) is not { } row
+                ? so
+                : item.From > day
+                    ? so with
+                    {
+                        Coming = so.Coming.Add(item),
+                    }
+                    : item.Notice.TakesAway
+                        ? Taken(so, item, row)
+                        : so with
+                        {
+                            Review = item.Notice.Review ?? so.Review,
+                            Notices = so.Notices.Add(item),
+                        };
     }
 
     private static WindowUnderNotices InDoubt(

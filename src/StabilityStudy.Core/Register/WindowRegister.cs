@@ -68,7 +68,6 @@ public sealed record StandingWindow(
     /// <summary>The notice that took it, or its longer part, away last; null where none did.</summary>
     public RegisteredNotice? TakenAwayBy =>
         Notices.LastOrDefault(item => item.Counts && item.Notice.TakesAway);
-
 }
 
 /// <summary>The approved windows of a facility: its signed reports, each already verified.</summary>
@@ -99,11 +98,7 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
                 report.Windows.Select(window =>
                 {
                     var told = notices.On(report, window, day);
-                    return new StandingWindow(
-                        report,
-                        told.Window,
-                        StandingOf(report, told, day)
-                    )
+                    return new StandingWindow(report, told.Window, StandingOf(report, told, day))
                     {
                         SupersededBy = Successor(report, day)?.Name,
                         Review = told.Review,

@@ -20,7 +20,8 @@ internal static class EndedStudies
     {
         if (!files.Files.TryGetValue(StudyBytes.EndingName, out var pdf))
         {
-            return RecordedEnding.Newest(files.Files.GetValueOrDefault(StudyRecord.Name)) is { } gone
+            return
+                RecordedEnding.Newest(files.Files.GetValueOrDefault(StudyRecord.Name)) is { } gone
                 ? Query(
                     EndingQueries.NoticeMissing,
                     string.Create(

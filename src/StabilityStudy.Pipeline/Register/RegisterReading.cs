@@ -106,17 +106,13 @@ public static class RegisterReading
     }
 
     /// <summary>A notice counts when all of its parts hold; a record that is not at hand is no part of it.</summary>
-    private static RegisteredNotice Notice(
-        string file,
-        ReportVerification found
-    )
+    private static RegisteredNotice Notice(string file, ReportVerification found)
     {
         var notice = new RegisteredNotice(file, NoticeStanding.NotTrusted, found.Notice!)
         {
             SignedAt = found.FirstSignedAt,
         };
-        return
-            found.Parts.FirstOrDefault(part => part.Outcome == PartOutcome.Fails) is { } failed
+        return found.Parts.FirstOrDefault(part => part.Outcome == PartOutcome.Fails) is { } failed
                 ? notice with
                 {
                     Why = failed.Sentences[0],
@@ -132,10 +128,7 @@ public static class RegisterReading
                 {
                     Why = open.Sentences[0],
                 }
-            : notice with
-            {
-                Standing = NoticeStanding.Counts,
-            };
+            : notice with { Standing = NoticeStanding.Counts };
     }
 
     /// <summary>A protocol document shows a study that was planned, whoever signed it.</summary>

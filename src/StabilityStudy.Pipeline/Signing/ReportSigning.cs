@@ -137,10 +137,7 @@ public static class ReportSigning
             return $"This key has signed already ({same.Reason}). Another person signs as {signatory.Role}.";
         }
 
-        if (
-            document.Subject.NamedSigner is { } named
-            && named != (order.Name ?? certificate.Name)
-        )
+        if (document.Subject.NamedSigner is { } named && named != (order.Name ?? certificate.Name))
         {
             return $"The notice names {named} as the one who decides and signs. Sign with that name (--name), or make the notice for who signs it.";
         }

@@ -66,7 +66,9 @@ internal static class SignaturePart
         SignedSubject? subject
     ) =>
         [
-            .. subject is null ? [] : SigningRules.OutOfTurn(signature, before, subject.Signatories),
+            .. subject is null
+                ? []
+                : SigningRules.OutOfTurn(signature, before, subject.Signatories),
             .. SigningRules.Beside(signature, before),
         ];
 

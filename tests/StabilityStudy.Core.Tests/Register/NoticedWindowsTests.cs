@@ -207,9 +207,18 @@ public sealed class NoticedWindowsTests
         foreach (
             var window in new[]
             {
-                Window() with { Group = "ufh" },
-                Window() with { Window = Time("8 h") },
-                Window() with { Instruments = ["AN2"] },
+                Window() with
+                {
+                    Group = "ufh",
+                },
+                Window() with
+                {
+                    Window = Time("8 h"),
+                },
+                Window() with
+                {
+                    Instruments = ["AN2"],
+                },
             }
         )
         {
@@ -256,13 +265,7 @@ public sealed class NoticedWindowsTests
         {
             Notices = [Signed(NoticeKind.Withdrawn)],
         };
-        var later = new WindowRegister([
-            s_report,
-            rival with
-            {
-                DecidedAt = s_signedAt.AddDays(5),
-            },
-        ])
+        var later = new WindowRegister([s_report, rival with { DecidedAt = s_signedAt.AddDays(5) }])
         {
             Notices = register.Notices,
         };
@@ -302,10 +305,7 @@ public sealed class NoticedWindowsTests
             Notices = [Signed(NoticeKind.Withdrawn)],
         };
 
-        Assert.Equal(
-            2,
-            register.On(new(2026, 6, 10)).Count(item => item.Standing == Withdrawn)
-        );
+        Assert.Equal(2, register.On(new(2026, 6, 10)).Count(item => item.Standing == Withdrawn));
     }
 
     private static RegisteredNotice Ended(string code) =>
@@ -363,10 +363,7 @@ public sealed class NoticedWindowsTests
         );
         Assert.Equal(
             InForce,
-            new WindowRegister([s_report with { ProtocolSha256 = "another" }])
-            {
-                Notices = [ended],
-            }
+            new WindowRegister([s_report with { ProtocolSha256 = "another" }]) { Notices = [ended] }
                 .On(Today)[0]
                 .Standing
         );

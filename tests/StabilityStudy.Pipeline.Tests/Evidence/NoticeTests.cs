@@ -67,10 +67,7 @@ public sealed class NoticeTests
                 "pages with another reason",
                 "The pages are not those",
                 PartOutcome.Fails,
-                () =>
-                    Forged(
-                        Drawn(Withdrawal with { Reason = "nothing grave" }, Toml(Withdrawal))
-                    )
+                () => Forged(Drawn(Withdrawal with { Reason = "nothing grave" }, Toml(Withdrawal)))
             ),
             (
                 "pages with another day",
@@ -93,10 +90,7 @@ public sealed class NoticeTests
                 PartOutcome.Fails,
                 () =>
                     Forged(
-                        Drawn(
-                            Withdrawal,
-                            (byte[])[.. Toml(Withdrawal).Span, .. "# not meant\n"u8]
-                        )
+                        Drawn(Withdrawal, (byte[])[.. Toml(Withdrawal).Span, .. "# not meant\n"u8])
                     )
             ),
             (
@@ -177,7 +171,9 @@ public sealed class NoticeTests
         var request = NoticeExample.Review with { Paper = paper };
 
         Assert.True(
-            NoticeExample.Drawn(request).Pdf.Span.SequenceEqual(NoticeExample.Drawn(request).Pdf.Span)
+            NoticeExample
+                .Drawn(request)
+                .Pdf.Span.SequenceEqual(NoticeExample.Drawn(request).Pdf.Span)
         );
         Assert.Equal(
             PartOutcome.Holds,
@@ -200,7 +196,10 @@ public sealed class NoticeTests
         Assert.Equal(row.Row.Today, window.Kept);
         Assert.Equal(s_report.Report.From, window.InForceFrom);
         Assert.NotEmpty(window.TimePoints);
-        Assert.All(window.TimePoints, time => Assert.InRange(time, window.Kept, row.Approved!.Value));
+        Assert.All(
+            window.TimePoints,
+            time => Assert.InRange(time, window.Kept, row.Approved!.Value)
+        );
     }
 
     [Fact]
@@ -224,7 +223,11 @@ public sealed class NoticeTests
     {
         Assert.True(
             SignedPdf
-                .LongTerm.PdfRenewal.Renew(EvidenceExample.SignedTwice, EvidenceExample.Trusting, null)
+                .LongTerm.PdfRenewal.Renew(
+                    EvidenceExample.SignedTwice,
+                    EvidenceExample.Trusting,
+                    null
+                )
                 .TryGet(out var renewed, out _)
         );
         var register = WindowRegister.Of([
@@ -273,13 +276,7 @@ public sealed class NoticeTests
     public void A_notice_about_another_file_of_the_report_brings_it_into_doubt()
     {
         var about = Withdrawal.Reports[0] with { FileSha256 = new string('0', 64) };
-        var notice = NoticeDocumentFile.Render(
-            Withdrawal with
-            {
-                Reports = [about],
-            },
-            PaperSize.A4
-        );
+        var notice = NoticeDocumentFile.Render(Withdrawal with { Reports = [about] }, PaperSize.A4);
         var register = With(NoticeExample.Signed(notice.Pdf));
 
         var (_, why) = Assert.Single(register.NoticesWithoutEffect());
@@ -422,9 +419,7 @@ public sealed class NoticeTests
         var row = s_report.Report!.Windows[0].Row;
         var name = $"{row.Analyte}/{row.Group}";
         var stays = row.Today + TimeSpan.FromMinutes(30);
-        var register = With(
-            NoticeExample.Signed(NoticeExample.Drawn(Of(name, Words(stays))).Pdf)
-        );
+        var register = With(NoticeExample.Signed(NoticeExample.Drawn(Of(name, Words(stays))).Pdf));
 
         var window = register.On(NoticeExample.From)[0];
         Assert.Equal(WindowStanding.InForce, window.Standing);
@@ -455,7 +450,12 @@ public sealed class NoticeTests
     public void A_study_is_ended_as_it_stood_and_not_after_a_decision()
     {
         var ended = Assert.IsType<NoticeAttempt.Drawn>(
-            StudyEnding.Of(EvidenceExample.StudyFiles, "Medical Director One", "moved", PaperSize.A4)
+            StudyEnding.Of(
+                EvidenceExample.StudyFiles,
+                "Medical Director One",
+                "moved",
+                PaperSize.A4
+            )
         );
         var study = ended.Notice.Study!;
         var record = EvidenceExample.StudyFiles.Files[StudyRecord.Name];
@@ -517,13 +517,7 @@ public sealed class NoticeTests
                 },
                 NoticeExample.Drawn(NoticeExample.Review).Notice,
                 NoticeExample
-                    .Drawn(
-                        NoticeExample.Review with
-                        {
-                            Kind = NoticeKind.Adopted,
-                            Review = null,
-                        }
-                    )
+                    .Drawn(NoticeExample.Review with { Kind = NoticeKind.Adopted, Review = null })
                     .Notice,
                 new Notice(NoticeKind.StudyEnded, "Medical Director One", "approver", "moved")
                 {

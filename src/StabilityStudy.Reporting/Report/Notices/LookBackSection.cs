@@ -49,11 +49,7 @@ internal static class LookBackSection
                     new TableCell(NumberText.Day(window.InForceFrom)),
                     new TableCell(NumberText.Day(from.Value.AddDays(-1))),
                 ]
-                : new[]
-                {
-                    new TableCell("never in force"),
-                    new TableCell("", Emphasis.Muted),
-                },
+                : new[] { new TableCell("never in force"), new TableCell("", Emphasis.Muted) },
             new TableCell($"{Codes(window.Instruments)}; {Codes(window.Lots)}"),
         ]);
 

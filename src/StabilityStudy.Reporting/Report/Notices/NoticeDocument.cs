@@ -90,10 +90,7 @@ public static class NoticeDocument
                             window.Remaining is { } stays
                                 ? $"{DurationText.FormatWindow(stays)} stays"
                                 : $"today's {DurationText.FormatWindow(window.Today)}",
-                            string.Join(
-                                ", ",
-                                window.TimePoints.Select(DurationText.FormatWindow)
-                            ),
+                            string.Join(", ", window.TimePoints.Select(DurationText.FormatWindow)),
                             report.Name,
                         ]
                 ),
