@@ -32,9 +32,12 @@ public static class Application
             TranscriptionCommand.Create(terminal),
             AnalyzeCommand.Create(terminal),
             ReportCommand.Create(terminal),
+            EndCommand.Create(terminal),
             SignCommand.Create(terminal),
             VerifyCommand.Create(terminal),
             SupportedWindowsCommand.Create(terminal),
+            WithdrawCommand.Create(terminal),
+            KeepCommand.Create(terminal),
             RenewCommand.Create(terminal),
             TrialCertificateCommand.Create(terminal),
         };

@@ -5,6 +5,7 @@ using StabilityStudy.Core.Specimens;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Pipeline.Notices;
 
 namespace StabilityStudy.Pipeline;
 
@@ -25,11 +26,19 @@ public sealed record CheckedStudy(
     /// <summary>Whether a query stops.</summary>
     public bool IsStopped => Queries.Any(query => query.Severity == Severity.Stop);
 
+    /// <summary>Whether a signed notice ended the study without a conclusion.</summary>
+    public bool IsEnded => Queries.Any(query => query.Kind == EndingQueries.StudyEnded);
+
     /// <summary>Checks a study at a moment.</summary>
     /// <param name="files">The files of the study folder.</param>
     /// <param name="asOf">The moment, from the caller's clock or user.</param>
     public static CheckedStudy Of(StudyBytes files, DateTimeOffset asOf)
     {
+        if (EndedStudies.QueryOf(files) is { } ended)
+        {
+            return new([ended], [], 0, null, null);
+        }
+
         var intake = StudyIntake.ReadCollecting(files);
         if (!intake.TryGet(out var study))
         {

@@ -7,6 +7,7 @@ using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Queries;
+using StabilityStudy.Pipeline.Notices;
 using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
@@ -137,7 +138,7 @@ public static class ProtocolLocking
 
         return
             ProtocolDocumentFile.TryRead(document, out var read, out _)
-            && ProtocolDocumentVerifier.Pages(
+            && DrawnDocumentVerifier.Pages(
                 read,
                 SignatureVerifier.Verify(document, VerificationOptions.WithoutTrust)
             )
@@ -172,6 +173,11 @@ public static class ProtocolLocking
                     .Check(files)
                     .Queries.Where(query => query.Source.File == StudyBytes.ProtocolName),
             ]);
+        }
+
+        if (EndedStudies.QueryOf(files) is { } ended)
+        {
+            return new LockAttempt.Stopped([ended]);
         }
 
         var protocol = ProtocolReader.Read(bytes, StudyBytes.ProtocolName);

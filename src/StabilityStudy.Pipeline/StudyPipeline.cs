@@ -10,6 +10,7 @@ using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Rows;
+using StabilityStudy.Pipeline.Notices;
 using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
@@ -21,6 +22,7 @@ using StabilityStudy.Reporting.Text;
 using StabilityStudy.SignedPdf.Attachments;
 using StabilityStudy.SignedPdf.LongTerm;
 using StabilityStudy.SignedPdf.Rewriting;
+using StabilityStudy.SignedPdf.Signing;
 
 namespace StabilityStudy.Pipeline;
 
@@ -54,6 +56,11 @@ public static class StudyPipeline
     /// <returns>The analysis with every query, or the queries of which at least one stops.</returns>
     public static Outcome<AnalyzedStudy> Analyze(StudyBytes files)
     {
+        if (EndedStudies.QueryOf(files) is { } ended)
+        {
+            return Outcome.Stopped<AnalyzedStudy>([ended]);
+        }
+
         var intake = StudyIntake.Read(files);
         if (!intake.TryGet(out var study))
         {
@@ -123,7 +130,11 @@ public static class StudyPipeline
         return Finish(
             model,
             drawn,
-            study.Analysis.Protocol,
+            SignatoryFields.Of(
+                drawn,
+                study.Analysis.Protocol.Signatories,
+                study.Analysis.Protocol.Decides
+            ),
             study.Analysis.Facts.Facility,
             study.Analysis.ToolVersion,
             [.. study.Sources, result]
@@ -230,7 +241,7 @@ public static class StudyPipeline
     internal static RenderedReport Finish(
         ReportModel model,
         DrawnReport drawn,
-        StudyProtocol protocol,
+        ImmutableArray<ReservedField> fields,
         string? author,
         string toolVersion,
         ImmutableArray<Attachment> attachments
@@ -247,7 +258,7 @@ public static class StudyPipeline
                 attachments
             )
             {
-                Fields = [.. SignatoryFields.Of(drawn, protocol), .. ArchiveFields.Reserved],
+                Fields = [.. fields, .. ArchiveFields.Reserved],
                 ClaimsArchive = true,
             }
         );

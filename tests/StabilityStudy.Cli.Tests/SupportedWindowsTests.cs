@@ -1,5 +1,4 @@
 using System.Text.Json;
-using StabilityStudy.Pipeline.Tests.Studies;
 
 namespace StabilityStudy.Cli.Tests;
 
@@ -9,50 +8,9 @@ public sealed class SupportedWindowsTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;
 
-    private static readonly Lazy<Task<StudyCopy>> s_register = new(MakeRegister);
-
-    private static async Task<StudyCopy> MakeRegister()
-    {
-        var copy = StudyCopy.ForAll(
-            StudyCopy.CreateOf(
-                ExampleStudy.SmallFolder,
-                "protocol.toml",
-                "study.toml",
-                "pairs.csv",
-                "protocol.lock"
-            )
-        );
-        await Run.Of("trial-certificate", copy.At("keys"), "--name", "Author One");
-        await Run.Of("trial-certificate", copy.At("keys"), "--name", "Director One");
-        await Run.Of("report", copy.Study);
-        var signed = copy.At("register", "signed.pdf");
-        Directory.CreateDirectory(copy.At("register"));
-        var report = copy.At("study", "out", "report.pdf");
-        Assert.Equal(
-            ExitCode.Done,
-            (await Run.Sign(copy, report, "author", "author-one", "-o", signed)).Code
-        );
-        var director = await Run.Sign(
-            copy,
-            signed,
-            "approver",
-            "director-one",
-            "--decision",
-            "approve",
-            "--window",
-            "PT/none=10 h",
-            "--condition",
-            "tubes stay closed",
-            "--reason",
-            "few days"
-        );
-        Assert.Equal("", director.Code == ExitCode.Done ? "" : director.Error);
-        return copy;
-    }
-
     private static async Task<Run> Windows(params string[] more)
     {
-        var copy = await s_register.Value;
+        var copy = await SignedRegister.Value;
         return await Run.Of([
             "supported-windows",
             copy.At("register"),
@@ -177,7 +135,7 @@ public sealed class SupportedWindowsTests
     [Fact]
     public async Task A_changed_report_never_answers_test()
     {
-        using var copy = (await s_register.Value).Again();
+        using var copy = (await SignedRegister.Value).Again();
         var file = copy.At("register", "signed.pdf");
         var bytes = await File.ReadAllBytesAsync(file, TestContext.Current.CancellationToken);
         bytes[bytes.Length / 3] ^= 1;
@@ -209,7 +167,7 @@ public sealed class SupportedWindowsTests
     [Fact]
     public async Task Without_trust_nothing_answers()
     {
-        var copy = await s_register.Value;
+        var copy = await SignedRegister.Value;
         var run = await Run.Of(
             "supported-windows",
             copy.At("register"),

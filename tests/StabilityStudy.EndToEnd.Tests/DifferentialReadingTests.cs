@@ -374,7 +374,7 @@ public sealed class DifferentialReadingTests
         {
             if (ProtocolDocumentFile.TryRead(bytes, out var document, out _))
             {
-                return document.Subject.Protocol;
+                return document.Protocol;
             }
 
             Assert.True(AttachedStudy.TryRead(bytes, out var study, out _));
@@ -390,7 +390,7 @@ public sealed class DifferentialReadingTests
         {
             var stamp = StampLines.Stamp(
                 protocol,
-                SignatoryFields.SignatoryOf(protocol, signature.FieldName)!,
+                SignatoryFields.SignatoryOf(protocol.Signatories, signature.FieldName)!,
                 signature.SignerName!,
                 signature.ClaimedTime!.Value,
                 Assert

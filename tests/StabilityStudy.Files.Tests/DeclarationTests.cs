@@ -8,6 +8,7 @@ using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
 using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Notices;
 using StabilityStudy.Files.OwnTables;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Queries;
@@ -37,18 +38,24 @@ public sealed class DeclarationTests
     [Theory]
     [InlineData("protocol.toml")]
     [InlineData("study.toml")]
+    [InlineData("notice.toml")]
     public void The_example_of_every_key_can_be_read(string file)
     {
         var queries = new QueryList();
         var count = ReadExamples(
-            file == "protocol.toml" ? ProtocolKeys.Table : FactsKeys.Table,
+            file switch
+            {
+                "protocol.toml" => ProtocolKeys.Table,
+                "study.toml" => FactsKeys.Table,
+                _ => NoticeKeys.Table,
+            },
             queries
         );
 
         Assert.Empty(
             queries.ToImmutable().Select(query => $"{query.Source.Column}: {query.Message}")
         );
-        Assert.True(count > 40);
+        Assert.True(count > (file == "notice.toml" ? 30 : 40));
     }
 
     [Theory]

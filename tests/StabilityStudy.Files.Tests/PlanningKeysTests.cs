@@ -51,6 +51,7 @@ public sealed class PlanningKeysTests
         var protocol = Read(GoodStudy.Protocol);
 
         Assert.Null(protocol.PlannedDays);
+        Assert.Null(protocol.ReviewAfter);
         Assert.Equal(TimeOrigin.Collection, protocol.TimeOrigin);
         Assert.Empty(protocol.Tolerance.Later);
         Assert.Null(protocol.Storages[0].Transport);

@@ -154,6 +154,11 @@ internal static class CheckCommand
 
     private static void SayNext(Terminal terminal, string folder, CheckedStudy study, bool isLocked)
     {
+        if (study.IsEnded)
+        {
+            return;
+        }
+
         if (study.IsStopped)
         {
             terminal.Error.WriteLine("next: answer what is marked STOP, and run check again");

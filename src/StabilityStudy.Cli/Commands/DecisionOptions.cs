@@ -54,7 +54,8 @@ internal sealed class DecisionOptions
 
     private readonly Option<string?> _review = new("--review")
     {
-        Description = "Day by which the windows are to be reviewed, YYYY-MM-DD.",
+        Description =
+            "Day by which the windows are to be reviewed, YYYY-MM-DD; otherwise what the protocol's review_after gives.",
         HelpName = "DAY",
     };
 

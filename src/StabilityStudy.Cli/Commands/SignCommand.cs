@@ -17,7 +17,8 @@ internal static class SignCommand
     {
         var report = new Argument<string>("REPORT")
         {
-            Description = "The report, signed or not; with --complete the file prepared.pdf.",
+            Description =
+                "The report, protocol document or notice, signed or not; with --complete the file prepared.pdf.",
         };
         var role = new Option<string?>("--role")
         {
@@ -82,7 +83,7 @@ internal static class SignCommand
         };
         var command = new Command(
             "sign",
-            "Put your signature on a report. An unsigned report is copied to signed/CODE-DIGEST.pdf in the study folder; a signed one is extended in place.\n\nExample:\n  stability-study sign my-study/out/report.pdf --role author --key me.p12\n\nWith a key on a card or token:\n  stability-study sign my-study/out/report.pdf --role author \\\n      --certificate me.pem --prepare to-sign\n  stability-study sign to-sign/prepared.pdf --complete to-sign/answer.p7s"
+            "Put your signature on a report. An unsigned report is copied to signed/CODE-DIGEST.pdf in the study folder; a signed one, and any notice, is extended in place.\n\nExample:\n  stability-study sign my-study/out/report.pdf --role author --key me.p12\n\nWith a key on a card or token:\n  stability-study sign my-study/out/report.pdf --role author \\\n      --certificate me.pem --prepare to-sign\n  stability-study sign to-sign/prepared.pdf --complete to-sign/answer.p7s"
         )
         {
             report,

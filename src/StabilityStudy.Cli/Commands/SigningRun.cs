@@ -122,14 +122,14 @@ internal static class SigningRun
     /// <summary>A signed report grows in place; a copy of an unsigned one never replaces a file.</summary>
     private static string PathOf(Target target, SigningAttempt.Done done)
     {
-        if (done.SignedBefore)
+        if (done.SignedBefore || done.Document == DocumentKind.Notice)
         {
             return
                 target.Output is null
                 || Path.GetFullPath(target.Output) == Path.GetFullPath(target.Report)
                 ? target.Report
                 : throw new UsageException(
-                    "A signed report is extended in place: leave --output away, so that there are never two versions."
+                    "A signed report, and any notice, is extended in place: leave --output away, so that there are never two versions."
                 );
         }
 
@@ -137,7 +137,9 @@ internal static class SigningRun
             target.Output
             ?? ReportFile.SignedCopy(
                 target.Report,
-                done.OfProtocol ? done.StudyCode + "-protocol" : done.StudyCode,
+                done.Document == DocumentKind.Protocol
+                    ? done.StudyCode + "-protocol"
+                    : done.StudyCode,
                 done.InputDigest
             );
         return File.Exists(path)
@@ -191,19 +193,20 @@ internal static class SigningRun
     private static void SayIfChanged(Terminal terminal, string report, SigningAttempt.Done done)
     {
         if (
-            ReportFile.StudyFolder(report) is { } folder
-            && DigestOf(folder, done.OfProtocol) != done.InputDigest
+            done.Document != DocumentKind.Notice
+            && ReportFile.StudyFolder(report) is { } folder
+            && DigestOf(folder, done.Document == DocumentKind.Protocol) != done.InputDigest
         )
         {
             terminal.Error.WriteLine(
-                done.OfProtocol
+                done.Document == DocumentKind.Protocol
                     ? "The protocol.toml of the study folder is not the one in this document, or cannot be read: the signature is for the one in the document. If the change belongs to it, make and sign a new document."
                     : "The files of the study folder have changed since this report was made, or cannot be read: the signature is for the data in the report. If the change belongs to it, make and sign a new report."
             );
         }
     }
 
-    /// <summary>A protocol document that everybody has signed is still to be locked.</summary>
+    /// <summary>A protocol document that everybody has signed is still to be locked, and a notice counts where the reports are.</summary>
     private static void SayWhatFollows(
         Terminal terminal,
         string report,
@@ -211,7 +214,14 @@ internal static class SigningRun
         SigningAttempt.Done done
     )
     {
-        if (done.OfProtocol && done.StillMissing.IsEmpty)
+        if (done.Document == DocumentKind.Notice)
+        {
+            terminal.Error.WriteLine(
+                "Keep the notice, or a copy of it, in the folder of your signed reports: supported-windows applies it from there."
+            );
+        }
+
+        if (done.Document == DocumentKind.Protocol && done.StillMissing.IsEmpty)
         {
             NextCommand.Say(
                 terminal,

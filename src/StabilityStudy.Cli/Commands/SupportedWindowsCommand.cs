@@ -36,6 +36,16 @@ internal static class SupportedWindowsCommand
         );
         var instrument = Text("--instrument", "Code of the instrument.", "CODE");
         var lot = Text("--lot", "Code of the reagent lot.", "CODE");
+        var csv = new Option<string?>("--csv")
+        {
+            Description = "Also write every window, in force or not, as a row of a CSV file.",
+            HelpName = "FILE",
+        };
+        var noCache = new Option<bool>("--no-cache")
+        {
+            Description =
+                "Verify every file anew, also those that were verified today by this program and trust; an answer whether to test always does so with what it follows from.",
+        };
         var json = StudyArgument.Json("Write the answer as JSON.");
         var command = new Command(
             "supported-windows",
@@ -54,6 +64,8 @@ internal static class SupportedWindowsCommand
             waited,
             instrument,
             lot,
+            csv,
+            noCache,
             json,
         };
         command.SetAction(parsed =>
@@ -69,6 +81,12 @@ internal static class SupportedWindowsCommand
                 throw new UsageException($"{alone.Name} goes with --analyte.");
             }
 
+            var table = parsed.GetValue(csv);
+            if (code is not null && table is not null)
+            {
+                throw new UsageException("--csv does not go with --analyte.");
+            }
+
             var question = code is null
                 ? null
                 : new BenchQuestion(code, day)
@@ -79,11 +97,22 @@ internal static class SupportedWindowsCommand
                     Instrument = TextOption.OneLine(parsed.GetValue(instrument), instrument.Name),
                     Lot = TextOption.OneLine(parsed.GetValue(lot), lot.Name),
                 };
+            var trusted = trust.Of(parsed);
+            var now = terminal.Clock.GetUtcNow();
             var register = RegisterFolder.Read(
                 parsed.GetRequiredValue(folder),
-                trust.Of(parsed).Read(terminal.Clock.GetUtcNow()),
-                terminal
+                trusted.Read(now),
+                terminal,
+                parsed.GetValue(noCache)
+                    ? null
+                    : VerificationCache.Open(terminal.CacheFolder, trusted.Digest(), now),
+                entry => question is null || !MayAnswer(entry, question.Analyte)
             );
+            if (table is not null)
+            {
+                AtomicFile.Write((table, RegisterCsv.Write(register, day)));
+            }
+
             return (int)(
                 question is null
                     ? List(terminal, register, day, parsed.GetValue(all), parsed.GetValue(json))
@@ -92,6 +121,12 @@ internal static class SupportedWindowsCommand
         });
         return command;
     }
+
+    /// <summary>Whether an answer can follow from a file: notices, reports about the analyte, and what may be about any.</summary>
+    private static bool MayAnswer(RegisterEntry entry, string analyte) =>
+        entry.Report is not { } report
+            ? entry.Study is null
+            : report.Analytes.IsEmpty || report.Analytes.Contains(analyte);
 
     private static ExitCode List(
         Terminal terminal,

@@ -11,7 +11,10 @@ internal static class VerifyCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var report = new Argument<string>("REPORT") { Description = "The report." };
+        var report = new Argument<string>("REPORT")
+        {
+            Description = "The report, protocol document or notice.",
+        };
         var trust = new TrustOptions();
         var record = new Option<string>("--record")
         {

@@ -60,8 +60,12 @@ internal static class BenchWords
             BenchReason.TooOld => $"{subject}; at most {Time(answer.Limit)}.{Longer(answer)}",
             BenchReason.NotCovered =>
                 $"{subject}; {NotCovered(answer)} {Today(answer)} {Meanwhile}",
+            BenchReason.NoticeInDoubt =>
+                $"{subject}; a notice speaks against the {Approved(answer)} window and cannot be relied on. {answer.From[0].Doubt} {Today(answer)} {Meanwhile}",
             BenchReason.PastReview =>
-                $"{subject}; the {Approved(answer)} window was to be reviewed by {Day(answer.From[0].Report.Review)}. {Today(answer)} {Meanwhile}",
+                $"{subject}; the {Approved(answer)} window was to be reviewed by {Day(answer.From[0].Review)}. {Today(answer)} {Meanwhile}",
+            BenchReason.RefusedLater when answer.From[0].TakenAwayBy is { } notice =>
+                $"{subject}; the window of {answer.From[0].Report.Name} was withdrawn by {notice.File}, which does not say whether the window of {answer.From[^1].Report.Name} still holds. {Today(answer)} {Meanwhile}",
             BenchReason.RefusedLater =>
                 $"{subject}; {answer.From[0].Report.Name} later left today's rule in force, and does not say whether the window of {answer.From[^1].Report.Name} still holds. {Today(answer)} {Meanwhile}",
             BenchReason.InWordsOnly =>
@@ -158,13 +162,22 @@ internal static class BenchWords
             { Reason: BenchReason.ApprovedWindow } =>
                 $" ({name}, in force from {Day(answer.From[0].Report.From)})",
             { Reason: BenchReason.TooOld, KnowsGroup: true } when answer.Limit == answer.Today =>
-                $" ({Rule(answer)}, {name}{(answer.From[0].Standing == WindowStanding.Declined ? "; longer was declined" : "")})",
+                $" ({Rule(answer)}, {name}{Longer(answer.From[0].Standing)})",
             { Reason: BenchReason.TodaysRule or BenchReason.TooOld or BenchReason.TimeUnknown } =>
                 $" ({name})",
             { Verdict: BenchVerdict.AskDirector } => $" ({name})",
             _ => "",
         };
     }
+
+    private static string Longer(WindowStanding standing) =>
+        standing switch
+        {
+            WindowStanding.Declined => "; longer was declined",
+            WindowStanding.Withdrawn => "; longer was withdrawn",
+            WindowStanding.EndedByNewDirector => "; longer was ended by a new director",
+            _ => "",
+        };
 
     private static string Approved(BenchAnswer answer) => Time(answer.From[0].Window.Approved);
 

@@ -19,6 +19,31 @@ internal static class RegisterJson
             }
 
             json.WriteEndArray();
+            json.WriteStartArray("notices");
+            var without = register.NoticesWithoutEffect();
+            foreach (var item in register.Notices)
+            {
+                Write(
+                    json,
+                    item,
+                    without.FirstOrDefault(pair => ReferenceEquals(pair.Notice, item)).Why
+                );
+            }
+
+            json.WriteEndArray();
+            json.WriteStartArray("studiesWithoutReport");
+            foreach (var study in register.WithoutReport(day))
+            {
+                json.WriteStartObject();
+                json.WriteString("place", study.Place);
+                json.WriteString("study", study.Code);
+                json.WriteString("stage", Coded(study.Stage));
+                json.WriteString("on", study.On is { } on ? BenchWords.Day(on) : null);
+                json.WriteString("why", study.Why);
+                json.WriteEndObject();
+            }
+
+            json.WriteEndArray();
             json.WriteStartArray("windows");
             foreach (var item in register.On(day))
             {
@@ -82,6 +107,28 @@ internal static class RegisterJson
         json.WriteEndObject();
     }
 
+    private static void Write(Utf8JsonWriter json, RegisteredNotice item, string? why)
+    {
+        var notice = item.Notice;
+        json.WriteStartObject();
+        json.WriteString("file", item.File);
+        json.WriteString("kind", Coded(notice.Kind));
+        json.WriteString("standing", Coded(item.Standing));
+        json.WriteString("notAppliedBecause", why);
+        json.WriteString("by", notice.By);
+        json.WriteString("reason", notice.Reason);
+        json.WriteString(
+            "signedAt",
+            item.SignedAt?.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture)
+        );
+        json.WriteString("from", notice.From is { } from ? BenchWords.Day(from) : null);
+        json.WriteString("review", notice.Review is { } review ? BenchWords.Day(review) : null);
+        json.WriteBoolean("lookBack", notice.LooksBack);
+        json.WriteTexts("reports", notice.Reports.Select(report => report.Name));
+        json.WriteString("study", notice.Study?.Code);
+        json.WriteEndObject();
+    }
+
     private static void Write(Utf8JsonWriter json, StandingWindow item)
     {
         var (window, row) = (item.Window, item.Window.Row);
@@ -100,7 +147,10 @@ internal static class RegisterJson
         json.WriteString("interim", Duration(window.Interim));
         json.WriteTexts("conditions", window.Conditions);
         json.WriteBoolean("inWordsOnly", window.IsInWordsOnly);
+        json.WriteString("review", item.Review is { } day ? BenchWords.Day(day) : null);
         json.WriteString("supersededBy", item.SupersededBy);
+        json.WriteTexts("notices", item.Notices.Select(notice => notice.File));
+        json.WriteString("doubt", item.Doubt);
         json.WriteTexts("alsoClaimedBy", item.AlsoClaimedBy);
         json.WriteEndObject();
     }

@@ -1,5 +1,7 @@
+using StabilityStudy.Core.Notices;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Register;
+using StabilityStudy.Reporting.Report.Notices;
 using StabilityStudy.Reporting.Text;
 
 namespace StabilityStudy.Cli.Console;
@@ -37,7 +39,7 @@ internal sealed class RegisterListing
         _terminal.Out.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{Count(_inForce.Length, "window")} in force, {notes.Length} to attend to. {Count(_register.Reports.Length, "report")}, as of {_day:yyyy-MM-dd}."
+                $"{Count(_inForce.Length, "window")} in force, {notes.Length} to attend to. {Count(_register.Reports.Length, "report")}{(_register.Notices.IsEmpty ? "" : ", " + Count(_register.Notices.Length, "notice"))}, as of {_day:yyyy-MM-dd}."
             )
         );
         WriteTable();
@@ -140,7 +142,7 @@ internal sealed class RegisterListing
                     ? "in words"
                     : BenchWords.Time(window.Approved ?? window.Interim),
                 BenchWords.Day(report.From),
-                report.Review is { } review ? BenchWords.Day(review) : "none set",
+                item.Review is { } review ? BenchWords.Day(review) : "none set",
                 Short(report),
             ],
             [
@@ -149,6 +151,7 @@ internal sealed class RegisterListing
                     ? []
                     : new[] { $"interim rule, shorter than today's {BenchWords.Time(row.Today)}" },
                 .. window.Conditions.Select(text => $"condition: {text}"),
+                .. item.Notices.Select(NoticeLine),
                 .. report.Replaces is { } digest
                     ? new[] { $"replaces the report with inputs {digest}" }
                     : [],
@@ -167,6 +170,10 @@ internal sealed class RegisterListing
 
     private static Row Today(StandingWindow item, string today, IEnumerable<StandingWindow> group)
     {
+        var against = group.FirstOrDefault(other =>
+            other.Standing is WindowStanding.Withdrawn or WindowStanding.EndedByNewDirector
+        );
+        var inDoubt = group.FirstOrDefault(other => other.Standing == WindowStanding.InDoubt);
         var declined = group.FirstOrDefault(other => other.Standing == WindowStanding.Declined);
         var tried = group.Any(other => other.Standing == WindowStanding.NotSupported);
         return new(
@@ -182,7 +189,11 @@ internal sealed class RegisterListing
             [
                 "today's rule, not from a study"
                     + (
-                        declined is not null
+                        inDoubt is not null
+                            ? $"; {BenchWords.Time(inDoubt.Window.Approved)} is in doubt: see below"
+                        : against?.TakenAwayBy is { } notice
+                            ? $"; {BenchWords.Time(against.Window.Approved)} was {Word(against.Standing)} {BenchWords.Day(notice.From)}: \"{notice.Notice.Reason}\""
+                        : declined is not null
                             ? $"; longer was declined {BenchWords.Day(declined.Report.From)}"
                         : tried ? "; the study supports no longer one"
                         : ""
@@ -195,7 +206,8 @@ internal sealed class RegisterListing
     private Row Unknown((string Analyte, string Storage) cell)
     {
         var shortest = Asked(cell, null).Today;
-        var answer = MayTest.Answer(
+        var answer = MayTest.AnswerFrom(
+            _windows,
             _register,
             Asked(cell, null).Question with
             {
@@ -225,7 +237,8 @@ internal sealed class RegisterListing
     }
 
     private BenchAnswer Asked((string Analyte, string Storage) cell, string? group) =>
-        MayTest.Answer(
+        MayTest.AnswerFrom(
+            _windows,
             _register,
             new BenchQuestion(cell.Analyte, _day) { Group = group, Storage = cell.Storage }
         );
@@ -244,9 +257,19 @@ internal sealed class RegisterListing
             }
         }
 
+        foreach (var (notice, why) in _register.NoticesWithoutEffect())
+        {
+            yield return $"{notice.File}, {NoticeWords.Title(notice.Notice.Kind)}: not applied. {why}";
+        }
+
+        foreach (var item in _windows.Where(item => item.Standing == WindowStanding.InDoubt))
+        {
+            yield return $"{Named(item)}: in doubt, and not to be relied on until somebody has found out; ask the director. {item.Doubt}";
+        }
+
         foreach (var item in _windows.Where(item => item.Standing == WindowStanding.PastReview))
         {
-            yield return $"{Named(item)}: to be reviewed by {BenchWords.Day(item.Report.Review)}; until then ask the director.";
+            yield return $"{Named(item)}: to be reviewed by {BenchWords.Day(item.Review)}; until then ask the director.";
         }
 
         foreach (var item in _inForce.Where(item => !item.AlsoClaimedBy.IsEmpty))
@@ -262,13 +285,22 @@ internal sealed class RegisterListing
 
     private IEnumerable<string> DueSoon() =>
         _inForce
+            .SelectMany(item =>
+                item.Coming.Select(notice =>
+                    $"{Named(item)}: {NoticeWords.Title(notice.Notice.Kind)} takes effect on {BenchWords.Day(notice.From)} ({notice.File})."
+                )
+            )
+            .Concat(ReviewsDueSoon());
+
+    private IEnumerable<string> ReviewsDueSoon() =>
+        _inForce
             .Where(item =>
-                item.Report.Review is { } review && review.DayNumber - _day.DayNumber <= DueSoonDays
+                item.Review is { } review && review.DayNumber - _day.DayNumber <= DueSoonDays
             )
             .Select(item =>
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{Named(item)}: review is due in {Count(item.Report.Review!.Value.DayNumber - _day.DayNumber, "day")}."
+                    $"{Named(item)}: review is due in {Count(item.Review!.Value.DayNumber - _day.DayNumber, "day")}."
                 )
             );
 
@@ -279,7 +311,8 @@ internal sealed class RegisterListing
             .GroupBy(item => item.Standing)
             .OrderByDescending(group => group.Key)
             .ToImmutableArray();
-        if (others.IsEmpty)
+        var studies = _register.WithoutReport(_day);
+        if (others.IsEmpty && studies.IsEmpty)
         {
             return;
         }
@@ -290,12 +323,23 @@ internal sealed class RegisterListing
             "not in force: "
                 + string.Join(
                     ", ",
-                    others.Select(group =>
-                        string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"{group.Count()} {Word(group.Key)}"
+                    others
+                        .Select(group =>
+                            string.Create(
+                                CultureInfo.InvariantCulture,
+                                $"{group.Count()} {Word(group.Key)}"
+                            )
                         )
-                    )
+                        .Concat(
+                            studies
+                                .GroupBy(study => study.Stage)
+                                .Select(group =>
+                                    string.Create(
+                                        CultureInfo.InvariantCulture,
+                                        $"{group.Count()} {(group.Count() == 1 ? "study" : "studies")} {Word(group.Key)}"
+                                    )
+                                )
+                        )
                 )
                 + (all ? "" : "  (--all)"),
             Detail
@@ -308,12 +352,32 @@ internal sealed class RegisterListing
                 Detail
             );
         }
+
+        foreach (var study in all ? studies : [])
+        {
+            WrappedText.Write(_terminal, "  " + Line(study), Detail);
+        }
     }
+
+    /// <summary>How far a study came, in words.</summary>
+    public static string Word(StudyStage stage) =>
+        stage switch
+        {
+            StudyStage.Planned => "planned",
+            StudyStage.Locked => "locked and not reported",
+            StudyStage.Ended => "ended without a conclusion",
+        };
+
+    private static string Line(RegisteredStudy study) =>
+        $"study {study.Code} ({study.Place}): {Word(study.Stage)}{(study.On is { } day ? ", " + BenchWords.Day(day) : "")}{(study.Why is { } why ? $": {why}" : "")}";
 
     private static string More(StandingWindow item) =>
         item.Standing switch
         {
             WindowStanding.Superseded => $" by {item.SupersededBy}",
+            WindowStanding.Withdrawn
+            or WindowStanding.EndedByNewDirector when item.TakenAwayBy is { } notice =>
+                $" {BenchWords.Day(notice.From)} ({notice.File}): \"{notice.Notice.Reason}\"",
             WindowStanding.NotYet => $", from {BenchWords.Day(item.Report.From)}",
             WindowStanding.Declined when item.Report.Reason is { } reason => $": \"{reason}\"",
             _ => "",
@@ -351,9 +415,24 @@ internal sealed class RegisterListing
             WindowStanding.Declined => "declined",
             WindowStanding.NotSupported => "not supported",
             WindowStanding.Superseded => "superseded",
+            WindowStanding.InDoubt => "in doubt",
+            WindowStanding.Withdrawn => "withdrawn",
+            WindowStanding.EndedByNewDirector => "ended by a new director",
             WindowStanding.NotYet => "not yet in force",
             WindowStanding.PastReview => "past review",
             WindowStanding.InForce => "in force",
+        };
+
+    private static string NoticeLine(RegisteredNotice item) =>
+        item.Notice.Kind switch
+        {
+            NoticeKind.Withdrawn or NoticeKind.EndedByNewDirector =>
+                $"longer {Word(item.Notice.Kind == NoticeKind.Withdrawn ? WindowStanding.Withdrawn : WindowStanding.EndedByNewDirector)} {BenchWords.Day(item.From)}: \"{item.Notice.Reason}\" ({item.File})",
+            NoticeKind.Reviewed =>
+                $"reviewed, unchanged, {BenchWords.Day(item.From)} by {item.Notice.By} ({item.File})",
+            NoticeKind.Adopted =>
+                $"adopted {BenchWords.Day(item.From)} by {item.Notice.By} ({item.File})",
+            NoticeKind.StudyEnded => $"study ended by {item.Notice.By} ({item.File})",
         };
 
     private static string Named(StandingWindow item) =>

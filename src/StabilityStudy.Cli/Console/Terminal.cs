@@ -42,6 +42,9 @@ public sealed record Terminal(
     /// <summary>Passphrase of a signing key from the environment; null when it is not set.</summary>
     public string? Passphrase { get; init; }
 
+    /// <summary>Folder in which the program may keep what it can find again; null where it keeps nothing.</summary>
+    public string? CacheFolder { get; init; }
+
     /// <summary>Asks a person for a secret without showing it; null where nobody can be asked.</summary>
     public Func<string, string>? Ask { get; init; }
 
@@ -62,10 +65,24 @@ public sealed record Terminal(
         )
         {
             IsScreen = isTerminal,
+            CacheFolder = CacheOfUser(),
             Passphrase = Environment.GetEnvironmentVariable(KeyFile.Variable),
             Ask = CanAsk ? AskSecretly : null,
             AskLine = CanAsk ? AskOpenly : null,
         };
+    }
+
+    /// <summary>The folder for caches of the program; null where the system names no such place.</summary>
+    private static string? CacheOfUser()
+    {
+        var home = Environment.GetFolderPath(Environment.SpecialFolder.UserProfile);
+        var caches =
+            Environment.GetEnvironmentVariable("XDG_CACHE_HOME") is { Length: > 0 } named ? named
+            : OperatingSystem.IsWindows()
+                ? Environment.GetFolderPath(Environment.SpecialFolder.LocalApplicationData)
+            : home.Length > 0 ? Path.Combine(home, ".cache")
+            : "";
+        return caches.Length > 0 ? Path.Combine(caches, "stability-study") : null;
     }
 
     private static bool CanAsk =>

@@ -12,10 +12,15 @@ internal static class VerificationJson
         terminal.WriteJson(json =>
         {
             json.WriteString("outcome", Word(found.Outcome));
-            json.WriteString("document", found.IsProtocol ? "protocol" : "report");
+            json.WriteString("document", Word(found.Document));
             json.WriteString("study", found.StudyCode);
             json.WriteString(
-                found.IsProtocol ? "protocolSha256" : "inputDigest",
+                found.Document switch
+                {
+                    DocumentKind.Report => "inputDigest",
+                    DocumentKind.Protocol => "protocolSha256",
+                    DocumentKind.Notice => "noticeSha256",
+                },
                 found.InputDigest
             );
             json.WriteTexts("conclusions", found.Conclusions);
@@ -55,6 +60,14 @@ internal static class VerificationJson
         DecisionJson.Write(json, signed.Decision);
         json.WriteEndObject();
     }
+
+    private static string Word(DocumentKind document) =>
+        document switch
+        {
+            DocumentKind.Report => "report",
+            DocumentKind.Protocol => "protocol",
+            DocumentKind.Notice => "notice",
+        };
 
     private static string Word(PartOutcome outcome) =>
         outcome switch

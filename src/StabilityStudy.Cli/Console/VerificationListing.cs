@@ -1,4 +1,6 @@
+using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
+using StabilityStudy.Reporting.Report.Notices;
 using StabilityStudy.Reporting.Text;
 
 namespace StabilityStudy.Cli.Console;
@@ -6,7 +8,7 @@ namespace StabilityStudy.Cli.Console;
 /// <summary>Writes a verification for a person to read.</summary>
 internal static class VerificationListing
 {
-    /// <summary>A protocol document has no data, so nothing can have come before them.</summary>
+    /// <summary>A protocol document or notice has no data, so nothing can have come before them.</summary>
     private const int FewestParts = 3;
 
     public static void Write(Terminal terminal, ReportVerification found)
@@ -14,8 +16,14 @@ internal static class VerificationListing
         var output = terminal.Out;
         if (found.StudyCode is { } code)
         {
-            output.WriteLine("Study " + code);
-            output.WriteLine((found.IsProtocol ? "protocol " : "inputs ") + found.InputDigest);
+            var (about, digest) = found.Document switch
+            {
+                DocumentKind.Report => ("Study", "inputs"),
+                DocumentKind.Protocol => ("Study", "protocol"),
+                DocumentKind.Notice => ("Notice about", "notice"),
+            };
+            output.WriteLine($"{about} {code}");
+            output.WriteLine($"{digest} {found.InputDigest}");
             output.WriteLine();
         }
 
@@ -45,6 +53,11 @@ internal static class VerificationListing
         }
 
         Lines("", Verdict(found));
+        if (found.Notice is { } notice)
+        {
+            Lines("", NoticeWords.Headline(notice));
+        }
+
         if (found.Decision is { } decision)
         {
             foreach (var line in decision.Lines)

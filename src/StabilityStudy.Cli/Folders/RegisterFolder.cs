@@ -1,26 +1,39 @@
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Core.Register;
+using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Locking;
 using StabilityStudy.Pipeline.Register;
 using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Cli.Folders;
 
-/// <summary>Reads a folder of signed reports: every PDF file in it and the folders inside it, each verified now. Nothing is remembered between two calls.</summary>
+/// <summary>Reads a folder of signed reports: every PDF file in it and the folders inside it, each verified now, or today by this build and this trust.</summary>
 internal static class RegisterFolder
 {
     /// <summary>A link that leads back up must not be followed without end.</summary>
     private const int DeepestFolder = 8;
 
     /// <summary>The register.</summary>
+    /// <param name="folder">The folder.</param>
+    /// <param name="options">Whom to trust.</param>
+    /// <param name="terminal">Where progress is told.</param>
+    /// <param name="cache">What was found today already; null to verify every file.</param>
+    /// <param name="mayStay">Whether an entry of the cache may be used, or its file is verified anew.</param>
     /// <exception cref="UsageException">There is no such folder, or no PDF file in it.</exception>
-    public static WindowRegister Read(string folder, VerificationOptions options, Terminal terminal)
+    public static WindowRegister Read(
+        string folder,
+        VerificationOptions options,
+        Terminal terminal,
+        VerificationCache? cache,
+        Func<RegisterEntry, bool> mayStay
+    )
     {
         if (!Directory.Exists(folder))
         {
             throw new UsageException($"There is no folder {folder}.");
         }
 
-        var files = FilesIn(folder);
+        var files = FilesIn(folder, "*.pdf");
         if (files.IsEmpty)
         {
             throw new UsageException(
@@ -28,15 +41,46 @@ internal static class RegisterFolder
             );
         }
 
-        return new WindowRegister([
-            .. files
-                .Select(file => ReadFile(folder, file, options, terminal))
-                .OfType<RegisteredReport>(),
+        return WindowRegister.Of([
+            .. files.Select(file => ReadFile(folder, file)),
+            .. FilesIn(folder, LockFile.Name)
+                .Select(file => ReadStudy(folder, Path.GetDirectoryName(file) ?? folder))
+                .OfType<RegisterEntry>(),
         ]);
+
+        // A file that cannot be opened stands in the register as one that is not trusted: it may hold anything.
+        RegisterEntry ReadFile(string folder, string file)
+        {
+            var name = Path.GetRelativePath(folder, file);
+            try
+            {
+                var bytes = ReportFile.Read(file);
+                var sha256 = InputDigest.Sha256(bytes.Span);
+                if (cache?.TryRead(sha256, name, out var known) == true && mayStay(known))
+                {
+                    return known;
+                }
+
+                terminal.Progress("Verifying " + name);
+                var found = RegisterReading.Read(name, bytes, options);
+                cache?.Write(sha256, found);
+                return found;
+            }
+            catch (UsageException error)
+            {
+                return new RegisterEntry
+                {
+                    Report = new RegisteredReport(name, ReportStanding.NotTrusted)
+                    {
+                        Why = error.Message,
+                    },
+                };
+            }
+        }
     }
 
     /// <summary>Folders inside it and hidden files belong to it: a report that nobody sees could hold a shorter window.</summary>
-    private static ImmutableArray<string> FilesIn(string folder)
+    private static ImmutableArray<string> FilesIn(string folder, string pattern)
     {
         try
         {
@@ -45,7 +89,7 @@ internal static class RegisterFolder
                 .. Directory
                     .EnumerateFiles(
                         folder,
-                        "*.pdf",
+                        pattern,
                         new EnumerationOptions
                         {
                             RecurseSubdirectories = true,
@@ -64,23 +108,29 @@ internal static class RegisterFolder
         }
     }
 
-    /// <summary>A file that cannot be opened stands in the register as one that is not trusted: it may hold anything.</summary>
-    private static RegisteredReport? ReadFile(
-        string folder,
-        string file,
-        VerificationOptions options,
-        Terminal terminal
-    )
+    /// <summary>A study folder inside the register: what was locked and never reported is seen, and where it cannot be read the listing goes on.</summary>
+    private static RegisterEntry? ReadStudy(string folder, string study)
     {
-        var name = Path.GetRelativePath(folder, file);
-        terminal.Progress("Verifying " + name);
         try
         {
-            return RegisterReading.Read(name, ReportFile.Read(file), options);
+            return RegisterReading.ReadFolder(
+                Path.GetRelativePath(folder, study),
+                StudyFolder.ReadLocks(study)
+            );
         }
-        catch (UsageException error)
+        catch (UsageException)
         {
-            return new RegisteredReport(name, ReportStanding.NotTrusted) { Why = error.Message };
+            return new RegisterEntry
+            {
+                Study = new RegisteredStudy(
+                    Path.GetRelativePath(folder, study),
+                    Path.GetFileName(study),
+                    StudyStage.Locked
+                )
+                {
+                    Why = "Its files cannot be read.",
+                },
+            };
         }
     }
 }

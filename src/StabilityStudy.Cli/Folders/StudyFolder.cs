@@ -10,7 +10,14 @@ internal static class StudyFolder
 {
     /// <summary>Reads the files that a study may consist of; files of other kinds are left alone.</summary>
     /// <exception cref="UsageException">The folder does not exist or a file cannot be read.</exception>
-    public static StudyBytes Read(string path)
+    public static StudyBytes Read(string path) => Read(path, _ => true);
+
+    /// <summary>The same for the protocol, its locks and their copies alone.</summary>
+    /// <exception cref="UsageException">A file cannot be read.</exception>
+    public static StudyBytes ReadLocks(string path) =>
+        Read(path, name => name is StudyBytes.ProtocolName or LockFile.Name);
+
+    private static StudyBytes Read(string path, Func<string, bool> isWanted)
     {
         if (!Directory.Exists(path))
         {
@@ -28,7 +35,7 @@ internal static class StudyFolder
             foreach (
                 var (file, name) in Directory
                     .EnumerateFiles(path)
-                    .Where(StudyBytes.Belongs)
+                    .Where(file => StudyBytes.Belongs(file) && isWanted(Path.GetFileName(file)))
                     .Select(file => (file, Path.GetFileName(file)))
                     .Concat(LockedCopies(path))
             )

@@ -1,3 +1,5 @@
+using System.Text;
+using StabilityStudy.Files.Canonical;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -39,6 +41,42 @@ internal sealed record TrustInput(string[] Trust, string[] TrustTime, string[] R
             Now = now,
             UnreadFiles = [.. unread.Distinct(StringComparer.Ordinal)],
         };
+    }
+
+    /// <summary>Digest of all files that are trusted, so that what was found by other ones is told apart.</summary>
+    /// <exception cref="UsageException">A file cannot be read.</exception>
+    public string Digest() =>
+        InputDigest.Sha256(
+            Encoding.UTF8.GetBytes(
+                string.Join(
+                    '\n',
+                    new[] { Trust, TrustTime, Revoked }.SelectMany(
+                        (paths, kind) =>
+                            paths
+                                .SelectMany(path =>
+                                    Directory.Exists(path) ? KeyFile.In(path) : [path]
+                                )
+                                .Select(file =>
+                                    FormattableString.Invariant(
+                                        $"{kind} {Path.GetFileName(file)} {DigestOf(file)}"
+                                    )
+                                )
+                    )
+                )
+            )
+        );
+
+    /// <summary>Of a file that cannot be read, and that <see cref="Read"/> has named, its name must do.</summary>
+    private static string DigestOf(string file)
+    {
+        try
+        {
+            return InputDigest.Sha256(KeyFile.Bytes(file).Span);
+        }
+        catch (UsageException)
+        {
+            return "cannot be read";
+        }
     }
 
     private static ImmutableArray<TrustFile> Files(

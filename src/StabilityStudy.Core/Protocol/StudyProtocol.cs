@@ -75,6 +75,13 @@ public sealed record StudyProtocol(
     /// <summary>On how many days specimens are to be collected, each day with runs of its own; null when the protocol does not say. It plans, and nothing is concluded from it.</summary>
     public int? PlannedDays { get; init; }
 
+    /// <summary>
+    /// How long after it came into force a window is to be reviewed; null when the protocol does not say. ISO Guide 35:2017, 8.10.2.3.3, sets the first monitoring of a reference
+    /// material after the length of its stability study, and later ones after twice that. What changes a processing window is not the specimen but instrument, reagent and work, so
+    /// the length is for the laboratory to state.
+    /// </summary>
+    public TimeSpan? ReviewAfter { get; init; }
+
     /// <summary>How specimens are to be drawn; null when the protocol does not say.</summary>
     public DrawRules? Draw { get; init; }
 

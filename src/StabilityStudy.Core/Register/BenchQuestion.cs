@@ -52,10 +52,13 @@ public enum BenchReason
     /// <summary>Instrument or lot is none for which the window holds.</summary>
     NotCovered,
 
+    /// <summary>A notice that cannot be relied on speaks against the window.</summary>
+    NoticeInDoubt,
+
     /// <summary>The day of the window's review has passed.</summary>
     PastReview,
 
-    /// <summary>A later report leaves today's rule in force and does not say that it replaces the approval.</summary>
+    /// <summary>A later report leaves today's rule in force, or a later notice withdrew another window, and neither says that it is about the approval too.</summary>
     RefusedLater,
 
     /// <summary>The decision is a text, which may hold a shorter window.</summary>

@@ -16,8 +16,22 @@ public static class MayTest
     {
         ArgumentNullException.ThrowIfNull(register);
         ArgumentNullException.ThrowIfNull(question);
-        var counting = register
-            .On(question.Day)
+        return AnswerFrom(register.On(question.Day), register, question);
+    }
+
+    /// <summary>The same from the windows as they stand on the day of the question, for whoever asks many.</summary>
+    /// <param name="windows">What <see cref="WindowRegister.On"/> gives for that day.</param>
+    /// <param name="register">The verified reports.</param>
+    /// <param name="question">The question.</param>
+    public static BenchAnswer AnswerFrom(
+        ImmutableArray<StandingWindow> windows,
+        WindowRegister register,
+        BenchQuestion question
+    )
+    {
+        ArgumentNullException.ThrowIfNull(register);
+        ArgumentNullException.ThrowIfNull(question);
+        var counting = windows
             .Where(item =>
                 item.Report.Counts
                 && item.Standing != WindowStanding.Superseded
@@ -155,7 +169,10 @@ public static class MayTest
     {
         var (instrument, lot) = (answer.Question.Instrument, answer.Question.Lot);
         var claims = rows.Where(item =>
-                item.Standing is WindowStanding.InForce or WindowStanding.PastReview
+                item.Standing
+                    is WindowStanding.InForce
+                        or WindowStanding.PastReview
+                        or WindowStanding.InDoubt
                 && item.Window.Approved > today
             )
             .ToImmutableArray();
@@ -191,7 +208,10 @@ public static class MayTest
             };
         }
 
-        return covering.Where(item => item.Standing == WindowStanding.PastReview).ToImmutableArray()
+        return covering.FirstOrDefault(item => item.Standing == WindowStanding.InDoubt)
+                is { } inDoubt
+                ? Ask(answer, BenchReason.NoticeInDoubt, inDoubt)
+            : covering.Where(item => item.Standing == WindowStanding.PastReview).ToImmutableArray()
                 is [_, ..] past
                 ? Ask(answer, BenchReason.PastReview, [.. past])
             : rows.FirstOrDefault(item => RefusesLater(item, covering, instrument, lot))
@@ -206,21 +226,37 @@ public static class MayTest
             };
     }
 
-    /// <summary>Whether a row leaves today's rule in force that can be about the same specimen and was decided after one of the approvals.</summary>
+    /// <summary>Whether a row leaves today's rule in force, or lost its window, that can be about the same specimen and was decided after one of the approvals.</summary>
     private static bool RefusesLater(
         StandingWindow item,
         ImmutableArray<StandingWindow> approvals,
         string? instrument,
         string? lot
     ) =>
-        item.Standing is WindowStanding.Declined or WindowStanding.NotSupported
+        DecidedAgainstAt(item) is { } at
         && (item.Window.Row.Instruments.IsEmpty || item.Window.Covers(instrument, null))
         && (item.Window.Row.Reagents.IsEmpty || item.Window.Covers(null, lot))
         && approvals.Any(approval =>
             !ReferenceEquals(approval.Report, item.Report)
-            && approval.Report.DecidedAt < item.Report.DecidedAt
+            && approval.Report.DecidedAt < at
             && approval.Window.Overlaps(item.Window)
         );
+
+    /// <summary>When a longer window than today's rule was refused or withdrawn; null where it was not.</summary>
+    private static DateTimeOffset? DecidedAgainstAt(StandingWindow item) =>
+        item.Standing switch
+        {
+            WindowStanding.Declined or WindowStanding.NotSupported => item.Report.DecidedAt,
+            WindowStanding.Withdrawn or WindowStanding.EndedByNewDirector =>
+                item.TakenAwayBy?.SignedAt,
+            WindowStanding.NotTrusted
+            or WindowStanding.NotDecided
+            or WindowStanding.Superseded
+            or WindowStanding.InDoubt
+            or WindowStanding.NotYet
+            or WindowStanding.PastReview
+            or WindowStanding.InForce => null,
+        };
 
     /// <summary>What may be tested without an approved window: today's rule, or what a decision in force made shorter, which no passed review makes longer again.</summary>
     private static TimeSpan Today(StandingWindow item, DateOnly day) =>
@@ -233,7 +269,10 @@ public static class MayTest
 
     private static bool IsInWordsOnly(StandingWindow item) =>
         item.Window.IsInWordsOnly
-        && item.Standing is WindowStanding.InForce or WindowStanding.PastReview;
+        && item.Standing
+            is WindowStanding.InForce
+                or WindowStanding.PastReview
+                or WindowStanding.InDoubt;
 
     private static BenchAnswer Said(BenchAnswer answer, BenchVerdict verdict, BenchReason reason) =>
         answer with

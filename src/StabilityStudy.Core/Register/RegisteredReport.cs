@@ -33,6 +33,12 @@ public sealed record RegisteredReport(string File, ReportStanding Standing)
     /// <summary>Digest of the study's inputs; null where the file gives none.</summary>
     public string? InputDigest { get; init; }
 
+    /// <summary>SHA-256 of its protocol; null where the file gives none.</summary>
+    public string? ProtocolSha256 { get; init; }
+
+    /// <summary>SHA-256 of the signed file in each of its states: signatures and what proves them later are only appended.</summary>
+    public ImmutableArray<string> FileSha256s { get; init; } = [];
+
     /// <summary>Printed name of the person who decided; null where nobody did.</summary>
     public string? DecidedBy { get; init; }
 

@@ -18,6 +18,15 @@ public enum WindowStanding
     /// <summary>Another report came in its place.</summary>
     Superseded,
 
+    /// <summary>A notice takes it away, or speaks against it, and cannot be verified or does not fit the report: until somebody has found out, it is not relied on.</summary>
+    InDoubt,
+
+    /// <summary>A notice withdrew it.</summary>
+    Withdrawn,
+
+    /// <summary>A new director ended it.</summary>
+    EndedByNewDirector,
+
     /// <summary>It holds from a later day on.</summary>
     NotYet,
 
@@ -43,31 +52,105 @@ public sealed record StandingWindow(
 
     /// <summary>The report that came in its place; null where none did.</summary>
     public string? SupersededBy { get; init; }
+
+    /// <summary>Day by which it is to be reviewed: of the report, or of the newest notice that states one; null where none is set.</summary>
+    public DateOnly? Review { get; init; }
+
+    /// <summary>The notices about it that have an effect on the day, or bring it into doubt, in the order of their signatures.</summary>
+    public ImmutableArray<RegisteredNotice> Notices { get; init; } = [];
+
+    /// <summary>The notices about it that have their effect on a later day.</summary>
+    public ImmutableArray<RegisteredNotice> Coming { get; init; } = [];
+
+    /// <summary>Which notice brings it into doubt and why, in words; null where none does.</summary>
+    public string? Doubt { get; init; }
+
+    /// <summary>The notice that took it, or its longer part, away last; null where none did.</summary>
+    public RegisteredNotice? TakenAwayBy =>
+        Notices.LastOrDefault(item => item.Counts && item.Notice.TakesAway);
 }
 
 /// <summary>The approved windows of a facility: its signed reports, each already verified.</summary>
 /// <param name="Reports">The reports, by the names of their files.</param>
 public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
 {
+    /// <summary>The notices, by the names of their files.</summary>
+    public ImmutableArray<RegisteredNotice> Notices { get; init; } = [];
+
+    /// <summary>The studies that are known by protocol or lock.</summary>
+    public ImmutableArray<RegisteredStudy> Studies { get; init; } = [];
+
+    /// <summary>Gathers what files and folders bring.</summary>
+    public static WindowRegister Of(ImmutableArray<RegisterEntry> entries) =>
+        new([.. entries.Select(entry => entry.Report).OfType<RegisteredReport>()])
+        {
+            Notices = [.. entries.Select(entry => entry.Notice).OfType<RegisteredNotice>()],
+            Studies = [.. entries.Select(entry => entry.Study).OfType<RegisteredStudy>()],
+        };
+
     /// <summary>Every row of every report as it stands on a day.</summary>
     public ImmutableArray<StandingWindow> On(DateOnly day)
     {
+        var notices = new NoticedWindows(this);
         ImmutableArray<StandingWindow> windows =
         [
             .. Reports.SelectMany(report =>
-                report.Windows.Select(window => new StandingWindow(
-                    report,
-                    window,
-                    StandingOf(report, window, day)
-                )
+                report.Windows.Select(window =>
                 {
-                    SupersededBy = Successor(report, day)?.Name,
+                    var told = notices.On(report, window, day);
+                    return new StandingWindow(report, told.Window, StandingOf(report, told, day))
+                    {
+                        SupersededBy = Successor(report, day)?.Name,
+                        Review = told.Review,
+                        Doubt = told.Doubt,
+                        Coming = told.Coming,
+                        Notices = told.Notices,
+                    };
                 })
             ),
         ];
         return
         [
             .. windows.Select(window => window with { AlsoClaimedBy = Rivals(window, windows) }),
+        ];
+    }
+
+    /// <summary>The studies that put nothing into force and have no report here, each once and as far as it came by a day.</summary>
+    public ImmutableArray<RegisteredStudy> WithoutReport(DateOnly day)
+    {
+        var reported = Reports.Select(report => report.Code).ToImmutableHashSet();
+        return
+        [
+            .. Notices
+                .Where(item => item is { Counts: true, Notice.Study: not null } && item.From <= day)
+                .Select(item => new RegisteredStudy(
+                    item.File,
+                    item.Notice.Study!.Code,
+                    StudyStage.Ended
+                )
+                {
+                    On = item.From,
+                    Why = item.Notice.Reason,
+                })
+                .Concat(Studies.Where(study => !reported.Contains(study.Code)))
+                .Where(study => !(study.On > day))
+                .GroupBy(study => study.Code)
+                .Select(same => same.MaxBy(study => study.Stage)!)
+                .OrderByDescending(study => study.Stage)
+                .ThenBy(study => study.Code, StringComparer.Ordinal),
+        ];
+    }
+
+    /// <summary>The notices that do not have the effect that they state, each with the reason in words.</summary>
+    public ImmutableArray<(RegisteredNotice Notice, string Why)> NoticesWithoutEffect()
+    {
+        var told = new NoticedWindows(this);
+        return
+        [
+            .. Notices
+                .Select(item => (item, told.Fault(item)))
+                .Where(pair => pair.Item2 is not null)
+                .Select(pair => (pair.item, pair.Item2!)),
         ];
     }
 
@@ -82,10 +165,12 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
 
     private WindowStanding StandingOf(
         RegisteredReport report,
-        RegisteredWindow window,
+        WindowUnderNotices told,
         DateOnly day
-    ) =>
-        report.Standing switch
+    )
+    {
+        var window = told.Window;
+        return report.Standing switch
         {
             ReportStanding.NotTrusted => WindowStanding.NotTrusted,
             ReportStanding.NotDecided => WindowStanding.NotDecided,
@@ -98,9 +183,11 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
                 is null
                 ? WindowStanding.NotSupported
                 : WindowStanding.Declined,
-            _ when report.Review < day => WindowStanding.PastReview,
+            _ when told.TakenAway is { } standing => standing,
+            _ when told.Review < day => WindowStanding.PastReview,
             _ => WindowStanding.InForce,
         };
+    }
 
     /// <summary>The report that came in the place of another by a day; one that nobody decided on replaces nothing.</summary>
     private RegisteredReport? Successor(RegisteredReport report, DateOnly day) =>

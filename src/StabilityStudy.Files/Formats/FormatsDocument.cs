@@ -2,6 +2,7 @@ using System.Text;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
+using StabilityStudy.Files.Notices;
 using StabilityStudy.Files.Protocols;
 
 namespace StabilityStudy.Files.Formats;
@@ -21,6 +22,11 @@ internal static class FormatsDocument
         AppendBounds(text);
         AppendKeys(text, "protocol.toml", ProtocolKeys.Table);
         AppendKeys(text, "study.toml", FactsKeys.Table);
+        AppendKeys(
+            text,
+            "notice.toml: what a signed notice says, written by the program and attached to it",
+            NoticeKeys.Table
+        );
         text.Append(
             "\n# Columns of the data files\n\n"
                 + FormattableString.Invariant(

@@ -13,6 +13,9 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
     /// <summary>Name of the study facts.</summary>
     public const string FactsName = "study.toml";
 
+    /// <summary>Name of the notice that ends a study without a conclusion.</summary>
+    public const string EndingName = "ended.pdf";
+
     // A spreadsheet program puts a file of such a name beside each workbook that is open.
     private const string OpenWorkbook = "~$";
 
@@ -28,8 +31,9 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
 
     /// <summary>Whether a name is that of a file a study may consist of; others are left alone.</summary>
     public static bool Belongs(string name) =>
-        s_extensions.Contains(Path.GetExtension(name))
-        && !name.Contains(OpenWorkbook, StringComparison.Ordinal);
+        Path.GetFileName(name) == EndingName
+        || s_extensions.Contains(Path.GetExtension(name))
+            && !name.Contains(OpenWorkbook, StringComparison.Ordinal);
 
     /// <summary>Gathers files.</summary>
     public static StudyBytes Of(IEnumerable<KeyValuePair<string, ReadOnlyMemory<byte>>> files) =>

@@ -147,14 +147,9 @@ public static class StudyIntake
 
         var canonical = CanonicalFiles.Write(inputs);
         var data = DataDigest.Of(inputs);
-        var looks = inputs.Looks.AddRange(
-            LookRecord
-                .Before(files.Files.GetValueOrDefault(StudyRecord.Name), data)
-                .Where(look =>
-                    !inputs.Looks.Any(known =>
-                        (known.DataSha256, known.At) == (look.DataSha256, look.At)
-                    )
-                )
+        var looks = LookRecord.Joined(
+            inputs.Looks,
+            LookRecord.Before(files.Files.GetValueOrDefault(StudyRecord.Name), data)
         );
         return looks.IsEmpty
             ? canonical

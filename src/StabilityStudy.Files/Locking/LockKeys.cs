@@ -17,11 +17,27 @@ internal static class LockKeys
 
     private static readonly KeyTable Table = new();
 
+    /// <summary>A time with its offset.</summary>
+    public static readonly ValueForm<DateTimeOffset> Moment = Written<DateTimeOffset>(
+        "date and time with an offset",
+        default,
+        text =>
+            DateTimeOffset.TryParseExact(
+                text,
+                LockFile.TimeFormat,
+                CultureInfo.InvariantCulture,
+                DateTimeStyles.None,
+                out var time
+            )
+                ? time
+                : null
+    );
+
     // csharpier-ignore-start
     public static readonly TableKey Locks = Root.AddTables("lock", Required, Table, "the locks, the first one first", "[[lock]]");
     public static readonly Key<int> Number = Table.Add("number", Required, Whole(1, MostLocks), "number of the lock", "");
     public static readonly Key<string> ProtocolSha256 = Table.Add("protocol_sha256", Required, Text, "SHA-256 of the protocol", "");
-    public static readonly Key<DateTimeOffset> At = Table.Add("at", Required, Written<DateTimeOffset>("date and time with an offset", default, text => DateTimeOffset.TryParseExact(text, LockFile.TimeFormat, CultureInfo.InvariantCulture, DateTimeStyles.None, out var time) ? time : null), "when it was made", "");
+    public static readonly Key<DateTimeOffset> At = Table.Add("at", Required, Moment, "when it was made", "");
     public static readonly Key<string> By = Table.Add("by", Required, Text, "who made it", "");
     public static readonly Key<string?> Reason = Table.Add("reason", Optional, OptionalText, "why it was locked again", "");
     public static readonly Key<string?> LowChanceAccepted = Table.Add("low_chance_accepted", Optional, OptionalText, "why it was locked although some time points will hardly be supported", "");

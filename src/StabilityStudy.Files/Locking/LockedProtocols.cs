@@ -47,6 +47,21 @@ public static class LockedProtocols
             ? ProtocolDifferences.Between(old, now)
             : null;
 
+    /// <summary>The protocol of a lock; null where it is not at hand as it was locked.</summary>
+    public static StudyProtocol? Read(
+        ProtocolLock item,
+        ImmutableSortedDictionary<string, ReadOnlyMemory<byte>> files
+    )
+    {
+        ArgumentNullException.ThrowIfNull(item);
+        ArgumentNullException.ThrowIfNull(files);
+        return
+            BytesOf(item, files) is { } bytes
+            && ProtocolReader.Read(bytes, LockFile.Name).TryGet(out var protocol)
+            ? protocol
+            : null;
+    }
+
     /// <summary>The locks with their protocols and what each changed, and a query where a copy is missing.</summary>
     internal static ImmutableArray<ProtocolLock> Of(
         ImmutableArray<StoredLock> stored,
@@ -77,11 +92,7 @@ public static class LockedProtocols
             result.Add(
                 item.Lock with
                 {
-                    Protocol =
-                        bytes is { } copy
-                        && ProtocolReader.Read(copy, LockFile.Name).TryGet(out var protocol)
-                            ? protocol
-                            : null,
+                    Protocol = Read(item.Lock, files),
                     Differences =
                         before is not null && entries is not null
                             ? ProtocolDifferences.Between(before, entries)

@@ -13,6 +13,7 @@ internal sealed record ConductRules(
     ChangeOrigin ChangeSince,
     TimeOrigin TimeOrigin,
     int? PlannedDays,
+    TimeSpan? ReviewAfter,
     Part<DrawRules>? Draw,
     Part<SpinRules>? Spin,
     Part<FreezingRules>? Freezing
@@ -34,6 +35,7 @@ internal static class ConductReader
             ChangeSince: root.Read(ProtocolKeys.ChangeSince),
             TimeOrigin: root.Read(ProtocolKeys.TimeCountsFrom),
             PlannedDays: root.Read(ProtocolKeys.PlannedDays),
+            ReviewAfter: root.Read(ProtocolKeys.ReviewAfter),
             Draw: Part<DrawRules>.Optional(root, ProtocolKeys.Draw, DrawKeys.Read),
             Spin: Part<SpinRules>.Optional(root, ProtocolKeys.Spin, SpinKeys.Read),
             Freezing: Part<FreezingRules>.Optional(root, ProtocolKeys.Freezing, FreezingKeys.Read)

@@ -56,6 +56,7 @@ internal sealed record ProtocolDraft(
             ChangeSince = Conduct.ChangeSince,
             TimeOrigin = Conduct.TimeOrigin,
             PlannedDays = Conduct.PlannedDays,
+            ReviewAfter = Conduct.ReviewAfter,
             Draw = Conduct.Draw?.Value,
             Spin = Conduct.Spin?.Value,
             Freezing = Conduct.Freezing?.Value,

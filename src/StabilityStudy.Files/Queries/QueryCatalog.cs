@@ -10,6 +10,7 @@ public static class QueryCatalog
     [
         .. FileQueries.Kinds,
         .. LockFileQueries.Kinds,
+        .. EndingQueries.Kinds,
         .. ProtocolQueries.Kinds,
         .. CautionQueries.Kinds,
         .. HandlingQueries.Kinds,

@@ -26,6 +26,25 @@ public static class LookRecord
         string dataSha256
     ) => [.. All(record).TakeWhile(look => look.DataSha256 != dataSha256)];
 
+    /// <summary>Every look, those of the record that are not known already after the known ones.</summary>
+    /// <param name="record">Content of record.jsonl.</param>
+    /// <param name="known">Looks that are known from elsewhere.</param>
+    public static ImmutableArray<EarlierLook> All(
+        ReadOnlyMemory<byte> record,
+        ImmutableArray<EarlierLook> known
+    ) => Joined(known, All(record));
+
+    /// <summary>Looks after those that are known already.</summary>
+    internal static ImmutableArray<EarlierLook> Joined(
+        ImmutableArray<EarlierLook> known,
+        IEnumerable<EarlierLook> more
+    ) =>
+        known.AddRange(
+            more.Where(look =>
+                !known.Any(one => (one.DataSha256, one.At) == (look.DataSha256, look.At))
+            )
+        );
+
     /// <summary>Writes a look into a line.</summary>
     internal static void Write(
         Utf8JsonWriter json,

@@ -53,6 +53,9 @@ public static class RecordAction
     /// <summary>Pages for the bench with a random run order were printed.</summary>
     public const string Worksheet = "worksheet";
 
+    /// <summary>A notice was made: about a signed report, or to end the study.</summary>
+    public const string Notice = "notice";
+
     /// <summary>What proves the signatures of a report was added to it.</summary>
     public const string Renew = "renew";
 }

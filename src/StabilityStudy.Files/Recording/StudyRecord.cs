@@ -103,6 +103,18 @@ public static class StudyRecord
         return null;
     }
 
+    /// <summary>SHA-256 of the line about a lock; null where the record has none.</summary>
+    /// <param name="record">Content of the file.</param>
+    /// <param name="number">Number of the lock.</param>
+    public static string? LineOfLock(ReadOnlyMemory<byte> record, int number) =>
+        Lines(record)
+            .Where(line =>
+                Read(line, root => FilesOf(root, "outputs"))?.ContainsKey(LockFile.Name) == true
+            )
+            .Skip(number - 1)
+            .Select(line => InputDigest.Sha256(line.Span))
+            .FirstOrDefault();
+
     /// <summary>Looks for lines that were taken away, added or changed, and for a lock that is not the recorded one or not recorded.</summary>
     /// <param name="record">Content of the file.</param>
     /// <param name="lockSha256">SHA-256 of protocol.lock; null when there is none.</param>

@@ -55,14 +55,14 @@ internal static class ProtocolApprovals
             return (null, null, fault);
         }
 
-        if (document.ProtocolSha256 != protocolSha256)
+        if (document.Subject.Digest != protocolSha256)
         {
             return (null, null, "The document carries another protocol than the one that is locked.");
         }
 
         var failed = new[]
         {
-            ProtocolDocumentVerifier.Signatures(
+            DrawnDocumentVerifier.Signatures(
                 pdf,
                 document,
                 found,
@@ -81,7 +81,7 @@ internal static class ProtocolApprovals
         DocumentVerification found
     )
     {
-        var protocol = document.Subject.Protocol;
+        var protocol = document.Protocol;
         var deciding = protocol
             .Signatories.Select((item, i) => (Item: item, Name: Signing.SignatoryFields.NameOf(i)))
             .Last(place => protocol.Decides(place.Item));

@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Json;
@@ -17,14 +18,14 @@ namespace StabilityStudy.Pipeline.Protocols;
 /// <summary>A protocol document: pages made from a protocol, which it carries; that of an amendment carries what it states and the earlier protocol too.</summary>
 /// <param name="First">The document before anybody signed.</param>
 /// <param name="Bytes">The protocol that it carries.</param>
-/// <param name="Subject">The protocol, read, with those who sign this document.</param>
+/// <param name="Protocol">The protocol, read, with those who sign this document.</param>
 /// <param name="Amends">What it amends; null for a protocol that amends nothing.</param>
 internal sealed record ProtocolDocumentFile(
     FirstRevision First,
     ReadOnlyMemory<byte> Bytes,
-    SignedSubject Subject,
+    StudyProtocol Protocol,
     AmendedProtocol? Amends
-)
+) : IDrawnDocument
 {
     // Part of what is signed: a later version must still say the same.
     private const string Writes = "wrote this protocol and will run the study";
@@ -32,8 +33,20 @@ internal sealed record ProtocolDocumentFile(
     private const string WritesAmendment = "wrote this amendment and will run the study by it";
     private const string ApprovesAmendment = "approves the amended protocol";
 
-    /// <summary>SHA-256 of the protocol, lower-case hexadecimal.</summary>
-    public string ProtocolSha256 => Subject.Digest;
+    /// <summary>What is signed; its digest is the SHA-256 of the protocol.</summary>
+    public SignedSubject Subject { get; } =
+        new(
+            DocumentKind.Protocol,
+            Protocol.Code,
+            Protocol.Signatories,
+            InputDigest.Sha256(Bytes.Span)
+        );
+
+    /// <summary>That the list of changes of an amendment is the true one.</summary>
+    public string AlsoDrawn =>
+        Amends is { Amendment: var amendment }
+            ? $"; the list of {Counted.Of(amendment.Changes.Length, "change")} is what differs between the two protocols in the file"
+            : "";
 
     /// <summary>Whether a document is one of a protocol and no report.</summary>
     public static bool IsIn(FirstRevision first) =>
@@ -87,10 +100,7 @@ internal sealed record ProtocolDocumentFile(
         document = new ProtocolDocumentFile(
             first,
             bytes,
-            new SignedSubject(
-                WithItsSignatories(protocol, amends is not null),
-                InputDigest.Sha256(bytes.Span)
-            ),
+            WithItsSignatories(protocol, amends is not null),
             amends
         );
         fault = null;
@@ -124,10 +134,11 @@ internal sealed record ProtocolDocumentFile(
             paper,
             amends?.Amendment
         );
+        var drawn = PdfDrawing.Draw(model);
         return StudyPipeline.Finish(
             model,
-            PdfDrawing.Draw(model),
-            signed,
+            drawn,
+            SignatoryFields.Of(drawn, signed.Signatories, signed.Decides),
             author: null,
             ToolVersion.Current,
             [
@@ -146,7 +157,7 @@ internal sealed record ProtocolDocumentFile(
     /// <summary>Whether this version draws the same document, byte for byte.</summary>
     public bool IsDrawnAgain()
     {
-        var plan = StudyPlanner.Of(Subject.Protocol, PlanRequest.Usual);
+        var plan = StudyPlanner.Of(Protocol, PlanRequest.Usual);
         return new[] { PaperSize.A4, PaperSize.Letter }.Any(paper =>
             Render(plan, Bytes, paper, Amends).Pdf.Span.SequenceEqual(First.Bytes.Span)
         );

@@ -1,6 +1,8 @@
 using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Register;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Locking;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Report.Wording;
@@ -17,29 +19,32 @@ public static class RegisterReading
     /// <summary>Signatures and revisions come first among the parts.</summary>
     private const int PartsThatMustHold = 2;
 
-    /// <summary>Reads a file of the register; null for a protocol document, which puts nothing into force.</summary>
+    /// <summary>Reads a file of the register.</summary>
     /// <param name="file">Name of the file, for people.</param>
     /// <param name="pdf">Its bytes.</param>
     /// <param name="options">Whom to trust.</param>
-    public static RegisteredReport? Read(
+    public static RegisterEntry Read(
         string file,
         ReadOnlyMemory<byte> pdf,
         VerificationOptions options
     )
     {
         var found = ReportVerifier.Verify(pdf, options);
-        return found.IsProtocol ? null : Of(file, found);
+        return found.Document switch
+        {
+            DocumentKind.Report => new RegisterEntry { Report = Report(file, pdf, found) },
+            DocumentKind.Protocol => new RegisterEntry { Study = Study(file, found) },
+            DocumentKind.Notice => new RegisterEntry { Notice = Notice(file, found) },
+        };
     }
 
-    /// <summary>The same from a verification.</summary>
-    internal static RegisteredReport Of(string file, ReportVerification found)
+    private static RegisteredReport Report(
+        string file,
+        ReadOnlyMemory<byte> pdf,
+        ReportVerification found
+    )
     {
-        var named = new RegisteredReport(file, ReportStanding.NotTrusted)
-        {
-            Code = found.StudyCode,
-            InputDigest = found.InputDigest,
-            Analytes = [.. found.Analysis?.Protocol.Analytes.Select(analyte => analyte.Id) ?? []],
-        };
+        var named = Named(file, pdf, found);
         if (found.Parts.FirstOrDefault(part => part.Outcome == PartOutcome.Fails) is { } failed)
         {
             return named with { Why = failed.Sentences[0] };
@@ -54,11 +59,7 @@ public static class RegisterReading
             };
         }
 
-        var withRows = named with
-        {
-            Replaces = analysis.Facts.Revision?.Replaces,
-            Windows = [.. ConcludedWindow.Of(analysis).Select(row => Undecided(analysis, row))],
-        };
+        var withRows = WithRows(named, analysis);
         // A signature that is missing is no fault of those that are there.
         if (found is { Decision: null, LacksSignatures: true })
         {
@@ -87,6 +88,109 @@ public static class RegisterReading
             }
             : Decided(withRows, analysis, signed, found);
     }
+
+    /// <summary>What a report with a decision would put into force if whoever signed it is to be trusted.</summary>
+    internal static RegisteredReport Decided(
+        string file,
+        ReadOnlyMemory<byte> pdf,
+        ReportVerification found
+    )
+    {
+        var analysis = found.Analysis!;
+        return Decided(
+            WithRows(Named(file, pdf, found), analysis),
+            analysis,
+            found.Decision!,
+            found
+        );
+    }
+
+    /// <summary>A notice counts when all of its parts hold; a record that is not at hand is no part of it.</summary>
+    private static RegisteredNotice Notice(string file, ReportVerification found)
+    {
+        var notice = new RegisteredNotice(file, NoticeStanding.NotTrusted, found.Notice!)
+        {
+            SignedAt = found.FirstSignedAt,
+        };
+        return found.Parts.FirstOrDefault(part => part.Outcome == PartOutcome.Fails) is { } failed
+                ? notice with
+                {
+                    Why = failed.Sentences[0],
+                }
+            : found.LacksSignatures
+                ? notice with
+                {
+                    Standing = NoticeStanding.NotSigned,
+                    Why = $"{found.Notice!.By} has not signed it.",
+                }
+            : found.Parts.FirstOrDefault(part => part.Outcome != PartOutcome.Holds) is { } open
+                ? notice with
+                {
+                    Why = open.Sentences[0],
+                }
+            : notice with { Standing = NoticeStanding.Counts };
+    }
+
+    /// <summary>A protocol document shows a study that was planned, whoever signed it.</summary>
+    private static RegisteredStudy Study(string file, ReportVerification found) =>
+        new(file, found.StudyCode ?? "", StudyStage.Planned)
+        {
+            Why =
+                found.Parts.FirstOrDefault(part => part.Outcome == PartOutcome.Fails) is { } failed
+                    ? failed.Sentences[0]
+                : found.LacksSignatures ? "Not everybody has signed the protocol document."
+                : null,
+        };
+
+    /// <summary>A study folder in which a protocol is locked; null where none is that can be read.</summary>
+    /// <param name="folder">Name of the folder, for people.</param>
+    /// <param name="files">Protocol, lock and copies of locked protocols.</param>
+    public static RegisterEntry? ReadFolder(string folder, StudyBytes files)
+    {
+        ArgumentNullException.ThrowIfNull(files);
+        if (
+            !files.Files.TryGetValue(LockFile.Name, out var bytes)
+            || !LockFile.Read(bytes).TryGet(out var locks)
+            || locks.All.IsEmpty
+        )
+        {
+            return null;
+        }
+
+        var first = locks.All[0].Lock;
+        return new RegisterEntry
+        {
+            Study = new RegisteredStudy(
+                folder,
+                LockedProtocols.Read(locks.All[^1].Lock, files.Files)?.Code ?? folder,
+                StudyStage.Locked
+            )
+            {
+                On = DateOnly.FromDateTime(first.At.DateTime),
+            },
+        };
+    }
+
+    private static RegisteredReport Named(
+        string file,
+        ReadOnlyMemory<byte> pdf,
+        ReportVerification found
+    ) =>
+        new(file, ReportStanding.NotTrusted)
+        {
+            Code = found.StudyCode,
+            InputDigest = found.InputDigest,
+            ProtocolSha256 = found.Analysis?.Identity.HashOf(StudyBytes.ProtocolName),
+            FileSha256s = FileStates.Of(pdf),
+            Analytes = [.. found.Analysis?.Protocol.Analytes.Select(analyte => analyte.Id) ?? []],
+        };
+
+    private static RegisteredReport WithRows(RegisteredReport report, StudyAnalysis analysis) =>
+        report with
+        {
+            Replaces = analysis.Facts.Revision?.Replaces,
+            Windows = [.. ConcludedWindow.Of(analysis).Select(row => Undecided(analysis, row))],
+        };
 
     private static RegisteredReport Decided(
         RegisteredReport report,

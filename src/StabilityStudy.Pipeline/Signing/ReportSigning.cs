@@ -5,7 +5,7 @@ using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Pipeline.Signing;
 
-/// <summary>Signs reports and protocol documents. Only one whose figures and pages follow from what is inside it is signed.</summary>
+/// <summary>Signs reports, protocol documents and notices. Only one whose figures and pages follow from what is inside it is signed.</summary>
 public static class ReportSigning
 {
     /// <summary>Puts the next signature on a report.</summary>
@@ -59,14 +59,20 @@ public static class ReportSigning
             return new SigningAttempt.Refused(fault);
         }
 
-        var signatories = document.Subject.Protocol.Signatories;
+        var signatories = document.Subject.Signatories;
         var index = signatories.Select(item => item.Role).ToList().IndexOf(order.Role);
         if (index < 0)
         {
             return new SigningAttempt.Refused(
-                document.Subject.Analysis is null
-                    ? $"Nobody signs the protocol document as \"{order.Role}\". Its roles: {string.Join(", ", signatories.Select(item => item.Role))}."
-                    : $"The protocol names no role \"{order.Role}\". Its roles: {string.Join(", ", signatories.Select(item => item.Role))}."
+                (
+                    document.Subject.Kind switch
+                    {
+                        DocumentKind.Report => $"The protocol names no role \"{order.Role}\".",
+                        DocumentKind.Protocol =>
+                            $"Nobody signs the protocol document as \"{order.Role}\".",
+                        DocumentKind.Notice => $"Nobody signs the notice as \"{order.Role}\".",
+                    }
+                ) + $" Its roles: {string.Join(", ", signatories.Select(item => item.Role))}."
             );
         }
 
@@ -102,8 +108,8 @@ public static class ReportSigning
             return "The file was only prepared for a signature, which is not in it yet. Put the signature in with --complete, or take the report from which the file was prepared.";
         }
 
-        var protocol = document.Subject.Protocol;
-        var signatory = protocol.Signatories[index];
+        var signatories = document.Subject.Signatories;
+        var signatory = signatories[index];
         var signed = before.Signatures.Select(item => item.FieldName).ToImmutableHashSet();
         if (signed.Contains(SignatoryFields.NameOf(index)))
         {
@@ -118,7 +124,7 @@ public static class ReportSigning
                 and var missing
         )
         {
-            return $"The {protocol.Signatories[missing].Role} signs before the {signatory.Role}.";
+            return $"The {signatories[missing].Role} signs before the {signatory.Role}.";
         }
 
         if (
@@ -129,6 +135,22 @@ public static class ReportSigning
         )
         {
             return $"This key has signed already ({same.Reason}). Another person signs as {signatory.Role}.";
+        }
+
+        if (document.Subject.NamedSigner is { } named && named != (order.Name ?? certificate.Name))
+        {
+            return $"The notice names {named} as the one who decides and signs. Sign with that name (--name), or make the notice for who signs it.";
+        }
+
+        if (
+            document.Subject.LaterThanSigned is { } day
+            && day <= DateOnly.FromDateTime(order.At.DateTime)
+        )
+        {
+            return string.Create(
+                CultureInfo.InvariantCulture,
+                $"The day of the next review, {day:yyyy-MM-dd}, is not after today. Make the notice again with a later day."
+            );
         }
 
         if (document.Subject.LastResult is { } last && order.At < last)
@@ -155,13 +177,19 @@ public static class ReportSigning
                 ? (null, null)
                 : (
                     null,
-                    "A protocol document takes no decision: whoever signs it approves the limits and criteria as they stand. Sign without --decision and what belongs to it."
+                    subject.Kind == DocumentKind.Notice
+                        ? "A notice takes no decision: what is decided stands in it. Sign without --decision and what belongs to it."
+                        : "A protocol document takes no decision: whoever signs it approves the limits and criteria as they stand. Sign without --decision and what belongs to it."
                 );
         }
 
         var (decision, why) =
             order.Decision is { } request && analysis.Protocol.Decides(signatory)
-                ? DecisionMaking.Of(analysis, request, order.Earlier)
+                ? DecisionMaking.Of(
+                    analysis,
+                    WithReview(request, analysis.Protocol, order.At),
+                    order.Earlier
+                )
                 : (null, null);
         if (why is not null)
         {
@@ -182,6 +210,21 @@ public static class ReportSigning
         return (decision, SigningWords.Of(fault, signatory));
     }
 
+    /// <summary>The day of review follows from the protocol where the decision states none.</summary>
+    private static DecisionRequest WithReview(
+        DecisionRequest request,
+        StudyProtocol protocol,
+        DateTimeOffset at
+    ) =>
+        request is { Approves: true, Review: null } && protocol.ReviewAfter is { } after
+            ? request with
+            {
+                Review = (request.Effective ?? DateOnly.FromDateTime(at.DateTime)).AddDays(
+                    Math.Max(1, after.Days)
+                ),
+            }
+            : request;
+
     private static SigningAttempt Append(
         ReadOnlyMemory<byte> report,
         Signable document,
@@ -191,11 +234,11 @@ public static class ReportSigning
         ApproverDecision? decision
     )
     {
-        var protocol = document.Subject.Protocol;
+        var subject = document.Subject;
         var accepted = document.NotRecomputed;
         var before = document.Before;
-        var signatory = protocol.Signatories[index];
-        var digest = document.Subject.Digest;
+        var signatory = subject.Signatories[index];
+        var digest = subject.Digest;
         var name = order.Name ?? certificate.Name;
         var statement = new SignedStatement(
             signatory.Role,
@@ -216,7 +259,7 @@ public static class ReportSigning
         }
 
         var stamp = StampLines.Stamp(
-            protocol,
+            subject.Analysis?.Protocol,
             signatory,
             name,
             order.At,
@@ -258,19 +301,19 @@ public static class ReportSigning
             prepared,
             new SigningAttempt.Done(
                 prepared.Bytes,
-                protocol.Code,
+                subject.Name,
                 digest,
                 !before.Signatures.IsEmpty,
                 document.Remarks(signatory),
                 [
-                    .. protocol
+                    .. subject
                         .Signatories.Where((_, i) => !signed.Contains(SignatoryFields.NameOf(i)))
                         .Select(item => item.Role),
                 ]
             )
             {
                 Role = signatory.Role,
-                OfProtocol = document.Subject.Analysis is null,
+                Document = subject.Kind,
                 By =
                     name == certificate.Name
                         ? $"{name} ({signatory.Role})"

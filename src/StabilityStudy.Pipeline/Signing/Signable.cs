@@ -1,6 +1,7 @@
 using System.Diagnostics.CodeAnalysis;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Pipeline.Notices;
 using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Pipeline.Versions;
@@ -9,7 +10,7 @@ using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Pipeline.Signing;
 
-/// <summary>A report or protocol document that follows from what is inside it, so that it may be signed.</summary>
+/// <summary>A document that follows from what is inside it, so that it may be signed.</summary>
 /// <param name="Subject">What is signed.</param>
 /// <param name="MadeBy">The version that made it.</param>
 /// <param name="NotRecomputed">What this version cannot compute again of a document of another version; empty for its own.</param>
@@ -34,8 +35,8 @@ internal sealed record Signable(
         document = null;
         return FirstRevision.TryRead(bytes, out var first, out why)
             && (
-                ProtocolDocumentFile.IsIn(first)
-                    ? TryReadProtocol(bytes, first, out document, out why)
+                IsDrawn(first)
+                    ? TryReadDrawn(bytes, first, out document, out why)
                     : TryReadReport(bytes, first, out document, out why)
             );
     }
@@ -100,7 +101,30 @@ internal sealed record Signable(
         return true;
     }
 
-    private static bool TryReadProtocol(
+    /// <summary>Whether a document is one whose pages are drawn from one attached file alone.</summary>
+    public static bool IsDrawn(FirstRevision first) =>
+        ProtocolDocumentFile.IsIn(first) || NoticeDocumentFile.IsIn(first);
+
+    /// <summary>Reads such a document.</summary>
+    public static bool TryReadDrawn(
+        FirstRevision first,
+        [NotNullWhen(true)] out IDrawnDocument? document,
+        [NotNullWhen(false)] out string? why
+    )
+    {
+        if (NoticeDocumentFile.IsIn(first))
+        {
+            var isNotice = NoticeDocumentFile.TryRead(first, out var notice, out why);
+            document = notice;
+            return isNotice;
+        }
+
+        var isProtocol = ProtocolDocumentFile.TryRead(first, out var protocol, out why);
+        document = protocol;
+        return isProtocol;
+    }
+
+    private static bool TryReadDrawn(
         ReadOnlyMemory<byte> bytes,
         FirstRevision first,
         [NotNullWhen(true)] out Signable? document,
@@ -108,14 +132,14 @@ internal sealed record Signable(
     )
     {
         document = null;
-        if (!ProtocolDocumentFile.TryRead(first, out var read, out why))
+        if (!TryReadDrawn(first, out var read, out why))
         {
             return false;
         }
 
         var before = SignatureVerifier.Verify(bytes, VerificationOptions.WithoutTrust);
-        var pages = ProtocolDocumentVerifier.Pages(read, before);
-        var madeBy = ProtocolDocumentVerifier.MadeBy(before) ?? ToolVersion.Current;
+        var pages = DrawnDocumentVerifier.Pages(read, before);
+        var madeBy = DrawnDocumentVerifier.MadeBy(before) ?? ToolVersion.Current;
         if (
             pages.Outcome == PartOutcome.Fails
             || (

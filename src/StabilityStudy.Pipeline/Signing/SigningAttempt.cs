@@ -26,8 +26,8 @@ public abstract record SigningAttempt
         /// <summary>Role of the signatory.</summary>
         public required string Role { get; init; }
 
-        /// <summary>Whether it is a protocol document, signed before there are data; its digest is the SHA-256 of the protocol.</summary>
-        public bool OfProtocol { get; init; }
+        /// <summary>What was signed. The digest of a protocol document or notice is the SHA-256 of the file that it carries.</summary>
+        public DocumentKind Document { get; init; }
 
         /// <summary>Who signed, as the record of the study names people.</summary>
         public required string By { get; init; }

@@ -28,7 +28,7 @@ internal static class StampLines
     );
 
     /// <summary>The stamp of what is signed, as the form of the statement has it.</summary>
-    /// <param name="protocol">The protocol of the study.</param>
+    /// <param name="protocol">The protocol of the study; needed for a decision alone.</param>
     /// <param name="signatory">Who signs, as the protocol names it.</param>
     /// <param name="name">Printed name.</param>
     /// <param name="at">Time of signing.</param>
@@ -37,7 +37,7 @@ internal static class StampLines
     /// <param name="field">The place on the page.</param>
     /// <param name="areas">The places inside it: of the decision on each row, and last of all else; empty in a field that is one place.</param>
     public static SignatureStamp Stamp(
-        StudyProtocol protocol,
+        StudyProtocol? protocol,
         Signatory signatory,
         string name,
         DateTimeOffset at,
@@ -117,7 +117,7 @@ internal static class StampLines
 
     /// <summary>Who, as what, the decision row by row with its terms, when, and who vouches for the name; lines as wide as the field.</summary>
     private static ImmutableArray<StampLine> WithRows(
-        StudyProtocol protocol,
+        StudyProtocol? protocol,
         Signatory signatory,
         string name,
         DateTimeOffset at,
@@ -133,7 +133,8 @@ internal static class StampLines
         if (statement.Decision is { } decision)
         {
             Add(DecisionWords.Headline(decision), RowSize);
-            var rows = rowsApart ? [] : DecisionWords.Rows(protocol, decision).ToImmutableArray();
+            ImmutableArray<string> rows =
+                rowsApart || protocol is null ? [] : [.. DecisionWords.Rows(protocol, decision)];
             foreach (
                 var row in rows.Length > SignatureRoom.MostRowsApart
                     ? [string.Join(" · ", rows)]

@@ -153,8 +153,8 @@ internal static class LockPart
             foreach (
                 var part in new[]
                 {
-                    ProtocolDocumentVerifier.Signatures(pdf, document, found, options),
-                    ProtocolDocumentVerifier.Pages(document, found),
+                    DrawnDocumentVerifier.Signatures(pdf, document, found, options),
+                    DrawnDocumentVerifier.Pages(document, found),
                 }
             )
             {

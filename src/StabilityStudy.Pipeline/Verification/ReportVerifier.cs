@@ -1,5 +1,4 @@
 using StabilityStudy.Core.Analysis;
-using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Reporting.Report;
 using StabilityStudy.SignedPdf.Verification;
@@ -35,14 +34,12 @@ public static class ReportVerifier
         string? fault = "The file cannot be read as a PDF: " + found.Failure?.What;
         if (found.Failure is null && FirstRevision.TryRead(report, out first, out fault))
         {
-            if (ProtocolDocumentFile.TryRead(first, out var document, out var why))
+            if (Signable.IsDrawn(first))
             {
-                return ProtocolDocumentVerifier.Verify(report, document, found, options, record);
-            }
-
-            if (ProtocolDocumentFile.IsIn(first))
-            {
-                fault = why;
+                if (Signable.TryReadDrawn(first, out var document, out fault))
+                {
+                    return DrawnDocumentVerifier.Verify(report, document, found, options, record);
+                }
             }
             else
             {

@@ -66,7 +66,9 @@ internal static class SignaturePart
         SignedSubject? subject
     ) =>
         [
-            .. subject is null ? [] : SigningRules.OutOfTurn(signature, before, subject.Protocol),
+            .. subject is null
+                ? []
+                : SigningRules.OutOfTurn(signature, before, subject.Signatories),
             .. SigningRules.Beside(signature, before),
         ];
 
@@ -236,7 +238,7 @@ internal static class SignaturePart
     {
         var signatory = subject is null
             ? null
-            : SignatoryFields.SignatoryOf(subject.Protocol, signature.FieldName);
+            : SignatoryFields.SignatoryOf(subject.Signatories, signature.FieldName);
         if (
             signatory is null
             || signature
@@ -269,7 +271,7 @@ internal static class SignaturePart
                 null,
                 signature.Statement,
                 StampLines.Stamp(
-                    subject!.Protocol,
+                    subject!.Analysis?.Protocol,
                     signatory,
                     name,
                     time,
@@ -295,7 +297,7 @@ internal static class SignaturePart
     private static string RoleOf(string field, SignedSubject? subject) =>
         subject is null
             ? field
-            : SignatoryFields.SignatoryOf(subject.Protocol, field)?.Role ?? field;
+            : SignatoryFields.SignatoryOf(subject.Signatories, field)?.Role ?? field;
 
     /// <summary>Who signed, and with which meaning.</summary>
     internal static string Who(SignatureVerification signature) =>

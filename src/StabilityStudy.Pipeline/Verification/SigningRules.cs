@@ -20,16 +20,27 @@ internal static class SigningRules
         SignedSubject subject
     )
     {
-        var place = SignatoryFields.SignatoryOf(subject.Protocol, signature.FieldName);
+        var place = SignatoryFields.SignatoryOf(subject.Signatories, signature.FieldName);
         if (place is null)
         {
-            yield return (PartOutcome.Fails, "no signatory of the protocol signs in this field");
+            yield return (PartOutcome.Fails, "no signatory of the document signs in this field");
         }
         else if (signature.Reason != SignatoryFields.MeaningOf(place))
         {
             yield return (
                 PartOutcome.Fails,
                 $"the meaning of this signature is not that of the protocol, \"{SignatoryFields.MeaningOf(place)}\""
+            );
+        }
+
+        if (subject.LaterThanSigned is { } day && day <= DayOf(signature))
+        {
+            yield return (
+                PartOutcome.Fails,
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"signed on or after the day of the next review, {day:yyyy-MM-dd}"
+                )
             );
         }
 
@@ -48,6 +59,11 @@ internal static class SigningRules
         {
             yield return (PartOutcome.Fails, "the signature states no name");
             yield break;
+        }
+
+        if (subject.NamedSigner is { } named && printed != named)
+        {
+            yield return (PartOutcome.Fails, $"the notice is to be signed by {named}");
         }
 
         if (signature.Signer is { } certificate && printed != certificate.Name)
@@ -84,14 +100,16 @@ internal static class SigningRules
         {
             yield return (
                 PartOutcome.Fails,
-                subject.Analysis is null
-                    ? "the signature was meant for another protocol"
-                    : "the signature was meant for another study"
+                subject.Kind switch
+                {
+                    DocumentKind.Report => "the signature was meant for another study",
+                    DocumentKind.Protocol => "the signature was meant for another protocol",
+                    DocumentKind.Notice => "the signature was meant for another notice",
+                }
             );
         }
 
-        var protocol = subject.Protocol;
-        var place = SignatoryFields.SignatoryOf(protocol, signature.FieldName);
+        var place = SignatoryFields.SignatoryOf(subject.Signatories, signature.FieldName);
         if (place is not null && place.Role != statement.Role)
         {
             yield return (
@@ -132,27 +150,27 @@ internal static class SigningRules
     /// <summary>Roles whose turn is before that of a signature, and who had not signed when it was made.</summary>
     /// <param name="signature">The signature.</param>
     /// <param name="before">Those before it in the file.</param>
-    /// <param name="protocol">The protocol, which says who signs in which order.</param>
+    /// <param name="signatories">Who signs in which order.</param>
     public static IEnumerable<(PartOutcome Outcome, string What)> OutOfTurn(
         SignatureVerification signature,
         IEnumerable<SignatureVerification> before,
-        StudyProtocol protocol
+        ImmutableArray<Signatory> signatories
     )
     {
-        if (SignatoryFields.SignatoryOf(protocol, signature.FieldName) is not { } place)
+        if (SignatoryFields.SignatoryOf(signatories, signature.FieldName) is not { } place)
         {
             yield break;
         }
 
         var signed = before.Select(item => item.FieldName).ToImmutableHashSet();
-        var index = protocol.Signatories.IndexOf(place);
+        var index = signatories.IndexOf(place);
         for (var i = 0; i < index; i++)
         {
             if (!signed.Contains(SignatoryFields.NameOf(i)))
             {
                 yield return (
                     PartOutcome.Fails,
-                    $"signed out of turn: the {protocol.Signatories[i].Role} signs before the {place.Role}"
+                    $"signed out of turn: the {signatories[i].Role} signs before the {place.Role}"
                 );
             }
         }
@@ -197,6 +215,9 @@ internal static class SigningRules
         }
     }
 
+    private static DateOnly DayOf(SignatureVerification signature) =>
+        DateOnly.FromDateTime((signature.ClaimedTime ?? DateTimeOffset.MinValue).DateTime);
+
     /// <summary>When the last result of the study was measured; null without one.</summary>
     public static DateTimeOffset? LastResult(StudyAnalysis analysis) =>
         analysis
@@ -216,7 +237,7 @@ internal static class SigningRules
             signatory,
             statement.Decision,
             statement.Format,
-            DateOnly.FromDateTime((signature.ClaimedTime ?? DateTimeOffset.MinValue).DateTime)
+            DayOf(signature)
         );
         return subject.HasOtherRows && fault is (DecisionFault.OtherRows or DecisionFault.TooLong)
                 ? (

@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Analysis;
+using StabilityStudy.Core.Notices;
 using StabilityStudy.Pipeline.Signing;
 
 namespace StabilityStudy.Pipeline.Verification;
@@ -37,11 +38,11 @@ public sealed record VerifiedPart(
     }
 }
 
-/// <summary>The verification of a report, in four parts, or of a protocol document, each part for itself.</summary>
-/// <param name="StudyCode">Code of the study; null where the file is no report.</param>
+/// <summary>The verification of a report, in four parts, or of a protocol document or notice, each part for itself.</summary>
+/// <param name="StudyCode">Code of the study, or what a notice is about; null where the file is none of these.</param>
 /// <param name="InputDigest">Digest of its inputs.</param>
 /// <param name="Conclusions">The conclusions as they were computed again, a line a sequence; empty when that failed.</param>
-/// <param name="Parts">Signatures, revisions, recomputation, lock; of a protocol document signatures, revisions, pages, and where a signature names it the record.</param>
+/// <param name="Parts">Signatures, revisions, recomputation, lock; of another document signatures, revisions, pages, and where a signature names it the record.</param>
 public sealed record ReportVerification(
     string? StudyCode,
     string? InputDigest,
@@ -55,14 +56,20 @@ public sealed record ReportVerification(
     /// <summary>The outcome of the signatures in the words of ETSI EN 319 102-1: TOTAL-PASSED, TOTAL-FAILED or INDETERMINATE; null where nobody has signed.</summary>
     public string? Indication { get; init; }
 
-    /// <summary>Whether the file is a protocol document and no report; the digest is then the SHA-256 of the protocol.</summary>
-    public bool IsProtocol { get; init; }
+    /// <summary>What the file is. The digest of a protocol document or notice is the SHA-256 of the file that it carries.</summary>
+    public DocumentKind Document { get; init; }
+
+    /// <summary>What a notice says; null for another document.</summary>
+    public Notice? Notice { get; init; }
 
     /// <summary>The study as this version computes it from the file; null where that gives nothing. Without lines of conclusions it is not what the report states.</summary>
     internal StudyAnalysis? Analysis { get; init; }
 
     /// <summary>Whether signatures are missing, and every one that is there can be read, so that no decision can hide in it.</summary>
     internal bool LacksSignatures { get; init; }
+
+    /// <summary>When the first signature that is right was made, by the clock of its signer; null without one, and for a report.</summary>
+    internal DateTimeOffset? FirstSignedAt { get; init; }
 
     /// <summary>The worst of the parts.</summary>
     public PartOutcome Outcome => Parts.Min(part => part.Outcome);

@@ -9,6 +9,7 @@ using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Looks;
+using StabilityStudy.Core.Notices;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
@@ -64,6 +65,9 @@ public sealed class CoreArchitectureTests
             [typeof(SdOrigin)] = (SdOrigin.Supposed, "says that nobody stated the spread"),
             [typeof(ReportStanding)] = (ReportStanding.NotTrusted, "puts nothing into force"),
             [typeof(WindowStanding)] = (WindowStanding.NotTrusted, "puts nothing into force"),
+            [typeof(NoticeKind)] = (NoticeKind.Withdrawn, "takes a window away"),
+            [typeof(NoticeStanding)] = (NoticeStanding.NotTrusted, "keeps nothing in force"),
+            [typeof(StudyStage)] = (StudyStage.Planned, "says least"),
             [typeof(BenchVerdict)] = (BenchVerdict.DoNotTest, "keeps a result from being reported"),
             [typeof(BenchReason)] = (BenchReason.NoRule, "claims nothing"),
             [typeof(DiscardTubeRule)] = (DiscardTubeRule.Always, "asks for most"),

@@ -11,6 +11,7 @@ using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Estimates;
 using StabilityStudy.Core.Locking;
 using StabilityStudy.Core.Looks;
+using StabilityStudy.Core.Notices;
 using StabilityStudy.Core.Pairing;
 using StabilityStudy.Core.Planning;
 using StabilityStudy.Core.Protocol;
@@ -51,6 +52,10 @@ public sealed class PublicTypeTests
         [PartOutcome.Fails] = "trusts nothing",
         [ReportStanding.NotTrusted] = "puts nothing into force",
         [WindowStanding.NotTrusted] = "puts nothing into force",
+        [NoticeKind.Withdrawn] = "takes a window away",
+        [NoticeStanding.NotTrusted] = "keeps nothing in force",
+        [StudyStage.Planned] = "says least",
+        [DocumentKind.Report] = "is held to the most rules",
         [BenchVerdict.DoNotTest] = "keeps a result from being reported",
         [BenchReason.NoRule] = "claims nothing",
         [ComparedVersion.Same] = "lets nothing differ",

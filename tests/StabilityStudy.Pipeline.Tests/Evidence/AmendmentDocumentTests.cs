@@ -179,7 +179,7 @@ public sealed class AmendmentDocumentTests
     public void It_verifies_by_itself_on_either_paper()
     {
         var found = EvidenceExample.Verify(Signed);
-        Assert.True(found.IsProtocol);
+        Assert.Equal(DocumentKind.Protocol, found.Document);
         Assert.Equal("TOTAL-PASSED", found.Indication);
         Assert.Contains("the list of 1 change", found.Parts[2].Sentences[0], Comparison);
         var letter = ApprovedProtocol.Drawn(Amended, PaperSize.Letter, Reason).Document.Pdf;
@@ -264,7 +264,7 @@ public sealed class AmendmentDocumentTests
             fault
         );
         var forged = ProtocolDocumentFile
-            .Render(right.Subject.Protocol, right.Bytes, PaperSize.A4, make(right.Amends!))
+            .Render(right.Protocol, right.Bytes, PaperSize.A4, make(right.Amends!))
             .Pdf;
         var document = ProtocolDocumentFile.TryRead(forged, out _, out _)
             ? SignedTwice(forged)

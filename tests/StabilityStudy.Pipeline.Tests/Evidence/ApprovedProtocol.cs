@@ -5,6 +5,7 @@ using StabilityStudy.Files.Protocols;
 using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Tests.Evidence.Forging;
+using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.SignedPdf.Signing;
 
@@ -81,41 +82,42 @@ internal static class ApprovedProtocol
             .Locked(EvidenceExample.Unlocked, EvidenceExample.LockedAt)
             .With(LockedProtocols.StoredDocumentName(1), document);
 
-    /// <summary>A signature as the program would not make it, on a document.</summary>
+    /// <summary>A signature as the program would not make it, on a protocol document or notice.</summary>
     public static byte[] Forged(
         ReadOnlyMemory<byte> document,
         int index,
         Signer signer,
         Func<SignedStatement, SignedStatement>? stating = null,
-        Func<SignatureContent, SignatureContent>? saying = null
+        Func<SignatureContent, SignatureContent>? saying = null,
+        DateTimeOffset? at = null
     )
     {
-        Assert.True(ProtocolDocumentFile.TryRead(document, out var file, out var fault), fault);
+        Assert.True(FirstRevision.TryRead(document, out var first, out var unread), unread);
+        Assert.True(Signable.TryReadDrawn(first, out var file, out var fault), fault);
         using var key = signer.Key();
-        var protocol = file.Subject.Protocol;
-        var signatory = protocol.Signatories[index];
+        var signatory = file.Subject.Signatories[index];
         var field = SignatoryFields.NameOf(index);
         var statement = new SignedStatement(
             signatory.Role,
             null,
             null,
-            file.ProtocolSha256,
+            file.Subject.Digest,
             ToolVersion.Current,
             []
         );
         statement = stating is null ? statement : stating(statement);
         var content = new SignatureContent(
             field,
-            SignedAt,
+            at ?? SignedAt,
             key.Certificate.Name,
             SignatoryFields.MeaningOf(signatory),
             null,
             statement.ToJson(),
             StampLines.Stamp(
-                protocol,
+                null,
                 signatory,
                 key.Certificate.Name,
-                SignedAt,
+                at ?? SignedAt,
                 statement,
                 key.Certificate,
                 PdfSigner.PlaceOf(document, field)!,

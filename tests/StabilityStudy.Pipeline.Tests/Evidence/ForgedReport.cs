@@ -138,7 +138,11 @@ internal static class ForgedReport
                     {
                         Fields =
                         [
-                            .. SignatoryFields.Of(drawn, analysis.Protocol),
+                            .. SignatoryFields.Of(
+                                drawn,
+                                analysis.Protocol.Signatories,
+                                analysis.Protocol.Decides
+                            ),
                             .. ArchiveFields.Reserved,
                         ],
                         ClaimsArchive = true,

@@ -272,7 +272,7 @@ public sealed class ProtocolApprovalTests
     public void A_document_verifies_by_itself()
     {
         var found = EvidenceExample.Verify(ApprovedProtocol.SignedTwice);
-        Assert.True(found.IsProtocol);
+        Assert.Equal(DocumentKind.Protocol, found.Document);
         Assert.Equal(ApprovedProtocol.Protocol.Code, found.StudyCode);
         Assert.Equal(
             [PartOutcome.Holds, PartOutcome.Holds, PartOutcome.Holds],

@@ -13,7 +13,7 @@ public sealed class RegisterReadingTests
     private static RegisteredReport Read(
         ReadOnlyMemory<byte> pdf,
         VerificationOptions? options = null
-    ) => RegisterReading.Read("report.pdf", pdf, options ?? EvidenceExample.Trusting)!;
+    ) => RegisterReading.Read("report.pdf", pdf, options ?? EvidenceExample.Trusting).Report!;
 
     private static RegisteredReport Decided(DecisionRequest request) =>
         Read(

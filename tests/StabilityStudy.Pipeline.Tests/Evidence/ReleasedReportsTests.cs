@@ -1,3 +1,4 @@
+using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Pipeline.Versions;
@@ -64,7 +65,7 @@ public sealed class ReleasedReportsTests
             ),
             new VerificationOptions(Anchors(version), [])
         );
-        Assert.True(found.IsProtocol);
+        Assert.Equal(DocumentKind.Protocol, found.Document);
         Assert.Equal([Holds, Holds], EvidenceExample.Outcomes(found)[..2]);
         Assert.NotEqual(Fails, found.Outcome);
     }

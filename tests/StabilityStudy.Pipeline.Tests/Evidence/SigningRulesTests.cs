@@ -166,10 +166,10 @@ public sealed class SigningRulesTests
     [Fact]
     public void A_signature_before_its_turn_fails()
     {
-        Assert.Empty(SigningRules.OutOfTurn(Author, [], Analysis.Protocol));
-        Assert.Empty(SigningRules.OutOfTurn(Approver, [Author], Analysis.Protocol));
+        Assert.Empty(SigningRules.OutOfTurn(Author, [], Analysis.Protocol.Signatories));
+        Assert.Empty(SigningRules.OutOfTurn(Approver, [Author], Analysis.Protocol.Signatories));
         Fails(
-            [.. SigningRules.OutOfTurn(Approver, [], Analysis.Protocol)],
+            [.. SigningRules.OutOfTurn(Approver, [], Analysis.Protocol.Signatories)],
             "the author signs before the approver"
         );
     }

@@ -64,6 +64,15 @@ internal static class ProtocolDefinitions
                     ? "one, when the planned specimens are in; specimens added after it are not counted."
                     : "two, when the planned specimens are in and after an extension that is locked before its specimens are collected, each with the confidence of two."
             ),
+            .. protocol.ReviewAfter is { } after
+                ? new[]
+                {
+                    new Definition(
+                        "Review",
+                        $"of a window {DurationText.Format(after)} after it came into force, unless the decision states another day."
+                    ),
+                }
+                : [],
             new Definition("Controls", Controls(protocol)),
             new Definition("Reruns", Reruns(protocol)),
             new Definition(

@@ -86,6 +86,14 @@ internal static class NumberText
     /// <summary>A count.</summary>
     public static string Count(int value) => value.ToString(CultureInfo.InvariantCulture);
 
+    /// <summary>A day, "2026-03-02"; nothing where there is none.</summary>
+    public static string Day(DateOnly? day) =>
+        day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
+
+    /// <summary>A time to the minute with its offset.</summary>
+    public static string Minute(DateTimeOffset time) =>
+        time.ToString("yyyy-MM-dd HH:mm zzz", CultureInfo.InvariantCulture);
+
     /// <summary>A p value, never printed as zero.</summary>
     public static string PValue(double p) => p < SmallestPrintedP ? "< 0.001" : Fixed(p, 3);
 

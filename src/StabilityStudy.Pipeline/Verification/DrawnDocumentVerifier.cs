@@ -1,18 +1,15 @@
 using StabilityStudy.Core.Locking;
-using StabilityStudy.Core.Queries;
+using StabilityStudy.Pipeline.Notices;
 using StabilityStudy.Pipeline.Signing;
-using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Pipeline.Versions;
 using StabilityStudy.SignedPdf.Verification;
 
-namespace StabilityStudy.Pipeline.Protocols;
+namespace StabilityStudy.Pipeline.Verification;
 
-/// <summary>Verifies protocol documents by the rules for reports: signatures, revisions, and that the pages follow from the protocol inside.</summary>
-internal static class ProtocolDocumentVerifier
+/// <summary>Verifies protocol documents and notices by the rules for reports: signatures, revisions, and that the pages follow from the file inside.</summary>
+internal static class DrawnDocumentVerifier
 {
-    private const string Question = "Do the pages follow from the protocol in the file?";
-
-    /// <summary>Verifies a protocol document by itself.</summary>
+    /// <summary>Verifies a document by itself.</summary>
     /// <param name="pdf">The bytes of the file.</param>
     /// <param name="document">The document in it.</param>
     /// <param name="found">Its signatures and revisions.</param>
@@ -20,7 +17,7 @@ internal static class ProtocolDocumentVerifier
     /// <param name="record">Content of record.jsonl of the study; null where it is not at hand.</param>
     public static ReportVerification Verify(
         ReadOnlyMemory<byte> pdf,
-        ProtocolDocumentFile document,
+        IDrawnDocument document,
         DocumentVerification found,
         VerificationOptions options,
         ReadOnlyMemory<byte>? record
@@ -32,8 +29,8 @@ internal static class ProtocolDocumentVerifier
             .Of(record, found.Signatures, LockEvidence.Of([], "", []), inputs: null, [])
             .ToImmutableArray();
         return new ReportVerification(
-            document.Subject.Protocol.Code,
-            document.ProtocolSha256,
+            document.Subject.Name,
+            document.Subject.Digest,
             [],
             [
                 signatures,
@@ -45,7 +42,10 @@ internal static class ProtocolDocumentVerifier
             ]
         )
         {
-            IsProtocol = true,
+            Document = document.Subject.Kind,
+            LacksSignatures = found.Signatures.IsEmpty || !found.EmptyFields.IsEmpty,
+            FirstSignedAt = found.Signatures.FirstOrDefault(item => item.Holds)?.ClaimedTime,
+            Notice = (document as NoticeDocumentFile)?.Notice,
             Indication = ValidationIndication.Of(found, signatures.Outcome, additions.Outcome),
         };
     }
@@ -53,30 +53,32 @@ internal static class ProtocolDocumentVerifier
     /// <summary>Who signed, and whether the signatures hold.</summary>
     public static VerifiedPart Signatures(
         ReadOnlyMemory<byte> pdf,
-        ProtocolDocumentFile document,
+        IDrawnDocument document,
         DocumentVerification found,
         VerificationOptions options
     ) => SignaturePart.Of(pdf, found, document.Subject, MadeBy(found), options);
 
-    /// <summary>Whether the pages are those that the program draws from the protocol.</summary>
-    public static VerifiedPart Pages(ProtocolDocumentFile document, DocumentVerification found)
+    /// <summary>Whether the pages are those that the program draws from the attached file.</summary>
+    public static VerifiedPart Pages(IDrawnDocument document, DocumentVerification found)
     {
+        var (source, file) =
+            document.Subject.Kind == DocumentKind.Notice
+                ? ("the data of the notice", "notice.toml")
+                : ("the protocol", "protocol.toml");
         var (outcome, sentence) = document.IsDrawnAgain()
             ? (
                 PartOutcome.Holds,
-                document.Amends is { Amendment: var amendment }
-                    ? $"The pages were drawn again and are the same, byte for byte; the list of {Counted.Of(amendment.Changes.Length, "change")} is what differs between the two protocols in the file."
-                    : "The pages were drawn again and are the same, byte for byte."
+                $"The pages were drawn again and are the same, byte for byte{document.AlsoDrawn}."
             )
             : MadeBy(found) switch
             {
                 null => (
                     PartOutcome.NotChecked,
-                    "The pages are not those that this version draws from the protocol, and nobody has signed them: make the document again."
+                    $"The pages are not those that this version draws from {source}, and nobody has signed them: make the document again."
                 ),
                 var version when version == ToolVersion.Current => (
                     PartOutcome.Fails,
-                    "The pages are not those that this program draws from the protocol."
+                    $"The pages are not those that this program draws from {source}."
                 ),
                 var version when ReleasedVersion.IsLater(version) => (
                     PartOutcome.NotChecked,
@@ -84,14 +86,18 @@ internal static class ProtocolDocumentVerifier
                 ),
                 var version when ReleasedVersion.TryFind(version, out _) => (
                     PartOutcome.NotChecked,
-                    $"Pages not drawn again: the document was made by version {version}, and this is version {ToolVersion.Current}. Compare the limits and criteria on them with protocol.toml in the file."
+                    $"Pages not drawn again: the document was made by version {version}, and this is version {ToolVersion.Current}. Compare what stands on them with {file} in the file."
                 ),
                 var version => (
                     PartOutcome.Fails,
                     $"The first signature says that version {version} made the document, which is no released version."
                 ),
             };
-        return new VerifiedPart(Question, outcome, [sentence]);
+        return new VerifiedPart(
+            $"Do the pages follow from {source} in the file?",
+            outcome,
+            [sentence]
+        );
     }
 
     /// <summary>The version that made the document, as its first signature states it; null where nobody has signed.</summary>
