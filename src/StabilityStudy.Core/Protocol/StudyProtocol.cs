@@ -117,7 +117,9 @@ public sealed record StudyProtocol(
     {
         ArgumentNullException.ThrowIfNull(analyte);
         var ofGroup =
-            analyte.GroupWindows.FirstOrDefault(item => item.Group == group)?.TimePoints ?? [];
+            analyte
+                .GroupWindows.FirstOrDefault(item => item.Group == group && item.Storage is null)
+                ?.TimePoints ?? [];
         return
         [
             .. (
@@ -132,10 +134,10 @@ public sealed record StudyProtocol(
     /// Whether an analyte is tested for the first time so late in a group, beyond twice its own standard window, that
     /// nobody looks at the stretch between. A standard window of zero allows no waiting and gives no measure.
     /// </summary>
-    public bool FirstTestIsTooLate(Analyte analyte, string group)
+    public bool FirstTestIsTooLate(Analyte analyte, string group, string storage)
     {
         ArgumentNullException.ThrowIfNull(analyte);
-        var standard = analyte.StandardWindowOf(group).Time;
+        var standard = analyte.StandardWindowOf(group, storage).Time;
         return standard > TimeSpan.Zero
             && TimePointsOf(analyte, group) is [var first, ..]
             && first.Delay > FirstTestWithinWindows * standard;

@@ -33,6 +33,15 @@ public static class MayTest
             .Order(StringComparer.Ordinal)
             .ToImmutableArray();
         ImmutableArray<string> asked = question.Storage is { } one ? [one] : storages;
+        if (question is { Age: not null, Unfit: not null })
+        {
+            return new(question, BenchVerdict.DoNotTest, BenchReason.TubeUnfit)
+            {
+                Age = question.Age,
+                Storage = question.Storage,
+            };
+        }
+
         return asked
             .Select(storage =>
                 InStorage(
@@ -78,14 +87,14 @@ public static class MayTest
         ImmutableArray<RegisteredReport> notTrusted
     ) =>
         (
-            question.Waited is null
+            question.Age is null
                 ? new BenchAnswer(question, BenchVerdict.DoNotTest, BenchReason.TimeUnknown)
             : notTrusted.IsEmpty
                 ? new BenchAnswer(question, BenchVerdict.AskDirector, BenchReason.NoRule)
             : new BenchAnswer(question, BenchVerdict.AskDirector, BenchReason.ReportNotTrusted)
         ) with
         {
-            Age = question.Waited is { } waited ? RoundedUp(waited) : null,
+            Age = question.Age,
             Storage = storage,
             NotTrusted = notTrusted,
         };
@@ -107,15 +116,22 @@ public static class MayTest
             .ToImmutableArray();
         var knowsGroup = !ofGroup.IsEmpty;
         var rows = knowsGroup ? ofGroup : counting;
-        var today = rows.Min(item => Today(item, question.Day));
+        var today = rows.Min(item => Today(item, question));
         var answer = new BenchAnswer(question, BenchVerdict.DoNotTest, BenchReason.TimeUnknown)
         {
-            Age = question.Waited is { } waited ? RoundedUp(waited) : null,
+            Age = question.Age,
             Storage = storage,
             KnowsGroup = knowsGroup,
             Today = today,
             Limit = today,
-            From = [.. rows.Where(item => Today(item, question.Day) == today).Take(1)],
+            AsPlasma = rows.Min(item =>
+                SecondStep(item, question.Day) ?? FirstStep(item, question.Day)
+            )
+                is var second
+            && second > today
+                ? second
+                : null,
+            From = [.. rows.Where(item => Today(item, question) == today).Take(1)],
             NotTrusted = notTrusted,
         };
         if (answer.Age is not { } age)
@@ -154,13 +170,14 @@ public static class MayTest
     )
     {
         var (instrument, lot) = (answer.Question.Instrument, answer.Question.Lot);
+        var question = answer.Question;
         var claims = rows.Where(item =>
                 item.Standing is WindowStanding.InForce or WindowStanding.PastReview
                 && item.Window.Approved > today
             )
             .ToImmutableArray();
         var covering = claims
-            .Where(item => item.Window.Covers(instrument, lot))
+            .Where(item => item.Window.Covers(question))
             .OrderBy(item => item.Window.Approved)
             .ToImmutableArray();
         if (covering.IsEmpty)
@@ -170,7 +187,10 @@ public static class MayTest
                     answer,
                     BenchReason.NotCovered,
                     [.. claims.Where(item => age <= item.Window.Approved)]
-                )
+                ) with
+                {
+                    Due = DueFor([.. claims.Where(item => age <= item.Window.Approved)], question),
+                }
                 : Said(answer, BenchVerdict.DoNotTest, BenchReason.TooOld);
         }
 
@@ -222,8 +242,34 @@ public static class MayTest
             && approval.Window.Overlaps(item.Window)
         );
 
-    /// <summary>What may be tested without an approved window: today's rule, or what a decision in force made shorter, which no passed review makes longer again.</summary>
-    private static TimeSpan Today(StandingWindow item, DateOnly day) =>
+    /// <summary>The smallest study that would cover what is named and not covered.</summary>
+    private static RepeatTier? DueFor(ImmutableArray<StandingWindow> claims, BenchQuestion question) =>
+        claims.Any(item =>
+            item.Window.Covers(question.Instrument, null) && !item.Window.Covers(null, question.Lot)
+        )
+            ? RepeatTier.Reduced
+        : claims.Any(item => !item.Window.Covers(question.Instrument, null)) ? RepeatTier.Full
+        : null;
+
+    /// <summary>What may be tested without an approved window: the step of today's rule that applies to what was done with the tube.</summary>
+    private static TimeSpan Today(StandingWindow item, BenchQuestion question) =>
+        FirstStep(item, question.Day) is var first
+        && SecondStep(item, question.Day) is { } second
+        && question.WasSeparatedBy(first)
+            ? second
+            : first;
+
+    /// <summary>Up to which age today's rule allows plasma that was off the cells in time; null where it does not, or a decision made the rule shorter.</summary>
+    private static TimeSpan? SecondStep(StandingWindow item, DateOnly day) =>
+        FirstStep(item, day) is var first
+        && first == item.Window.Row.Today
+        && item.Window.Handling?.TodaysRule.AsPlasma is { } second
+        && second > first
+            ? second
+            : null;
+
+    /// <summary>Today's rule, or what a decision in force made shorter, which no passed review makes longer again.</summary>
+    private static TimeSpan FirstStep(StandingWindow item, DateOnly day) =>
         item.Report.Standing == ReportStanding.Decided
         && item.Report.From <= day
         && (item.Window.Interim ?? item.Window.Approved) is { } decided

@@ -151,6 +151,24 @@ public static class RegisterReading
             DecisionKind.Decline => window,
         };
 
+    private static RegisteredHandling HandlingOf(
+        StudyAnalysis analysis,
+        ConcludedWindow row,
+        Storage storage
+    )
+    {
+        var analyte = analysis.Protocol.Analytes.Single(item => item.Id == row.Analyte);
+        return new(
+            analyte.Name,
+            storage,
+            analyte.StandardWindowOf(row.Group, row.Storage),
+            analyte.ManufacturerLimit,
+            analysis.Protocol.Eligibility,
+            analysis.Protocol.TimeOrigin,
+            analysis.Facts.Invented
+        );
+    }
+
     private static RegisteredWindow Undecided(StudyAnalysis analysis, ConcludedWindow row)
     {
         var protocol = analysis.Protocol;
@@ -160,6 +178,7 @@ public static class RegisterReading
         return new(row, group.Name, StorageWords.Of(storage) + since, storage.State, null, null, [])
         {
             Anticoagulant = group.Anticoagulant,
+            Handling = HandlingOf(analysis, row, storage),
         };
     }
 }

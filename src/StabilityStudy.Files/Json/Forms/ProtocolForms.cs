@@ -35,6 +35,7 @@ internal static class ProtocolForms
         { "highestCelsius", v => v.HighestCelsius, Form.Exact },
         { "spinToTest", v => v.SpinToTest, Form.Duration.OrNull() },
         { "transport", v => v.Transport, Form.Text.OrLeftOut() },
+        { "spinTakes", v => v.SpinTakes, Form.Duration.OrLeftOut() },
     };
 
     public static readonly ObjectForm<PatientGroup> PatientGroupForm = new("patientGroup")
@@ -59,6 +60,7 @@ internal static class ProtocolForms
     {
         { "time", v => v.Time, Form.Duration },
         { "source", v => v.Source, Form.Text },
+        { "asPlasma", v => v.AsPlasma, Form.Duration.OrLeftOut() },
     };
 
     public static readonly ObjectForm<MeasuringInterval> MeasuringIntervalForm = new(
@@ -74,6 +76,7 @@ internal static class ProtocolForms
         { "group", v => v.Group, Form.Text },
         { "rule", v => v.Rule, WindowRuleForm },
         { "timePoints", v => v.TimePoints, Form.List(Form.TimePoint) },
+        { "storage", v => v.Storage, Form.Text.OrLeftOut() },
     };
 
     public static readonly ObjectForm<PlannedRange> PlannedRangeForm = new("plannedRange")

@@ -112,10 +112,10 @@ internal static class ProtocolDefinitions
             : $"only for {string.Join(", ", protocol.RerunReasons)}; every rerun is documented.";
 
     private static string StandardWindows(Analyte analyte) =>
-        $"{DurationText.Format(analyte.StandardWindow.Time)} ({analyte.StandardWindow.Source})"
+        $"{TodaysRule.Of(analyte.StandardWindow)} ({analyte.StandardWindow.Source})"
         + string.Concat(
             analyte.GroupWindows.Select(item =>
-                $", {item.Group} {DurationText.Format(item.Rule.Time)} ({item.Rule.Source})"
+                $", {item.Group}{(item.Storage is null ? "" : $" in {item.Storage}")} {TodaysRule.Of(item.Rule)} ({item.Rule.Source})"
                 + (
                     item.TimePoints.IsEmpty
                         ? ""
