@@ -35,6 +35,7 @@ public static class Application
             SignCommand.Create(terminal),
             VerifyCommand.Create(terminal),
             SupportedWindowsCommand.Create(terminal),
+            ProceduresCommand.Create(terminal),
             RenewCommand.Create(terminal),
             TrialCertificateCommand.Create(terminal),
         };

@@ -125,6 +125,9 @@ public sealed record BenchAnswer(BenchQuestion Question, BenchVerdict Verdict, B
     /// <summary>Up to which age today's rule allows plasma that was taken off the cells within <see cref="Today"/>, where that was not said; null where it has no second step.</summary>
     public TimeSpan? AsPlasma { get; init; }
 
+    /// <summary>Whether <see cref="Today"/> is that second step, since the plasma was taken off in time.</summary>
+    public bool IsSecondStep { get; init; }
+
     /// <summary>What study shows that the window holds for the instrument or lot that is not covered; null where none is asked for.</summary>
     public RepeatTier? Due { get; init; }
 

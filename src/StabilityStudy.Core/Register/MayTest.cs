@@ -16,16 +16,11 @@ public static class MayTest
     {
         ArgumentNullException.ThrowIfNull(register);
         ArgumentNullException.ThrowIfNull(question);
-        var counting = register
-            .On(question.Day)
-            .Where(item =>
-                item.Report.Counts
-                && item.Standing != WindowStanding.Superseded
-                && item.Window.Row.Analyte == question.Analyte
-                && DateOnly.FromDateTime((item.Report.DecidedAt ?? default).DateTime)
-                    <= question.Day
-            )
-            .ToImmutableArray();
+        ImmutableArray<StandingWindow> counting =
+        [
+            .. Counting(register, question.Day)
+                .Where(item => item.Window.Row.Analyte == question.Analyte),
+        ];
         var notTrusted = register.NotTrusted(question.Analyte);
         var storages = counting
             .Select(item => item.Window.Row.Storage)
@@ -74,6 +69,16 @@ public static class MayTest
             .ThenBy(answer => answer.Limit ?? TimeSpan.Zero)
             .First();
     }
+
+    /// <summary>The rows from which answers follow on a day: of reports that were verified and decided by then, and not superseded.</summary>
+    internal static IEnumerable<StandingWindow> Counting(WindowRegister register, DateOnly day) =>
+        register
+            .On(day)
+            .Where(item =>
+                item.Report.Counts
+                && item.Standing != WindowStanding.Superseded
+                && DateOnly.FromDateTime((item.Report.DecidedAt ?? default).DateTime) <= day
+            );
 
     /// <summary>An age in whole minutes, rounded up: a second past the window is past it.</summary>
     public static TimeSpan RoundedUp(TimeSpan waited) =>
@@ -131,6 +136,7 @@ public static class MayTest
             && second > today
                 ? second
                 : null,
+            IsSecondStep = rows.Any(item => FirstStep(item, question.Day) < Today(item, question)),
             From = [.. rows.Where(item => Today(item, question) == today).Take(1)],
             NotTrusted = notTrusted,
         };

@@ -111,6 +111,7 @@ public sealed record RegisteredReport(string File, ReportStanding Standing)
 
 /// <summary>What the protocol of a report says of a row's test and tube.</summary>
 /// <param name="AnalyteName">Name of the analyte.</param>
+/// <param name="Unit">Its unit.</param>
 /// <param name="Storage">How the tube waits.</param>
 /// <param name="TodaysRule">Today's rule with its source and its second step.</param>
 /// <param name="ManufacturerLimit">What the manufacturer allows; null when not stated.</param>
@@ -119,6 +120,7 @@ public sealed record RegisteredReport(string File, ReportStanding Standing)
 /// <param name="IsInvented">Whether the study is an invented example.</param>
 public sealed record RegisteredHandling(
     string AnalyteName,
+    string Unit,
     Storage Storage,
     WindowRule TodaysRule,
     WindowRule? ManufacturerLimit,

@@ -160,6 +160,7 @@ public static class RegisterReading
         var analyte = analysis.Protocol.Analytes.Single(item => item.Id == row.Analyte);
         return new(
             analyte.Name,
+            analyte.ShownUnit,
             storage,
             analyte.StandardWindowOf(row.Group, row.Storage),
             analyte.ManufacturerLimit,

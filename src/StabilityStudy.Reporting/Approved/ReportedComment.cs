@@ -29,12 +29,9 @@ public static class ReportedComment
         };
 
     private static string Tube(BenchAnswer answer) =>
-        answer.Question.Separated is not null && answer.Limit > FirstStep(answer)
+        answer.IsSecondStep
             ? $"plasma over {Limit(answer)} from {Origin(answer)}"
             : $"{StorageWords.Of(answer.From[0].Window.State)} over {Limit(answer)} old";
-
-    /// <summary>The limit is the second step of today's rule only where it is longer than the first.</summary>
-    private static TimeSpan FirstStep(BenchAnswer answer) => answer.From[0].Window.Row.Today;
 
     private static string Origin(BenchAnswer answer) =>
         answer.From[0].Window.Handling?.TimeOrigin == TimeOrigin.Thawing ? "thawing" : "collection";

@@ -100,6 +100,7 @@ internal static class RegisterExample
             Anticoagulant = anticoagulant,
             Handling = new(
                 "Activated partial thromboplastin time",
+                "s",
                 new Storage("wb-rt", StorageState.WholeBlood, Cap.Closed, 18, 25, Time("1 h")),
                 new WindowRule(Time(today), "invented")
                 {
