@@ -79,10 +79,17 @@ public sealed record BenchRules(
         ];
 
     /// <summary>First day on which all of it holds.</summary>
-    public DateOnly From => Reports.Max(report => report.From);
+    public DateOnly From => Approved.Select(item => item.Report.From).DefaultIfEmpty(Day).Max();
 
-    /// <summary>Last day on which all of it holds; null where no review is set.</summary>
-    public DateOnly? Until => Approved.Min(item => item.Report.Review);
+    /// <summary>Last day on which all of it holds: of the first review, or before a decision that is signed takes effect; null where neither is set.</summary>
+    public DateOnly? Until =>
+        Approved
+            .Select(item => item.Report.Review)
+            .Concat(
+                Rows.Where(item => item.Standing == WindowStanding.NotYet)
+                    .Select(item => (DateOnly?)item.Report.From.AddDays(-1))
+            )
+            .Min();
 
     /// <summary>The windows that a director approved.</summary>
     public ImmutableArray<StandingWindow> Approved =>

@@ -36,10 +36,13 @@ public sealed record SystemRule(SystemStep Step, BenchVerdict Verdict)
     /// <summary>Oldest age to which it applies; null for any.</summary>
     public TimeSpan? UpTo { get; init; }
 
+    /// <summary>Age that has to be passed for it to apply; null for none.</summary>
+    public TimeSpan? Over { get; init; }
+
     /// <summary>Age by which the plasma was taken off the cells; null where it does not matter.</summary>
     public TimeSpan? SeparatedBy { get; init; }
 
-    /// <summary>Whether every fact of the scope has to be true.</summary>
+    /// <summary>Whether every fact of the scope has to be true, for a test also the day.</summary>
     public bool InScope { get; init; }
 
     /// <summary>The condition of the window, in words; empty for none.</summary>
@@ -121,6 +124,7 @@ public sealed record SystemRule(SystemStep Step, BenchVerdict Verdict)
                     For(SystemStep.AnythingElse, BenchVerdict.DoNotTest, rule) with
                     {
                         InScope = true,
+                        Over = rule.Limit,
                         Reported = rule.Beyond,
                     }
                 ),

@@ -63,9 +63,18 @@ internal static class ApprovedWords
             : "no review set: ask the director"
         );
 
-    /// <summary>"from report WB-RT-APTT-e33e04c4 · inputs e33e 04c4 122a ebc5 · register as of 2026-04-01".</summary>
+    /// <summary>"from report WB-RT-APTT-e33e04c4 · inputs e33e 04c4 122a ebc5 · register as of 2026-04-01"; several are named at the end.</summary>
     public static string Source(BenchRules rules) =>
-        $"from report {string.Join(", ", rules.Reports.Select(report => $"{report.Name} · inputs {Digest(report)}"))} · register as of {Day(rules.Day)}";
+        rules.Reports is [var only]
+            ? $"from report {only.Name} · inputs {Digest(only)} · register as of {Day(rules.Day)}"
+            : string.Create(
+                CultureInfo.InvariantCulture,
+                $"from {rules.Reports.Length} reports, named in it · register as of {Day(rules.Day)}"
+            );
+
+    /// <summary>Every report with its digest.</summary>
+    public static string Reports(BenchRules rules) =>
+        string.Join("; ", rules.Reports.Select(report => $"{report.Name}, inputs {Digest(report)}"));
 
     /// <summary>The digest of a report's inputs in blocks of four.</summary>
     public static string Digest(RegisteredReport report) =>

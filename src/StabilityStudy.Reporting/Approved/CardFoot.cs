@@ -42,11 +42,7 @@ internal sealed class CardFoot
             [
                 ("From report", false),
                 (
-                    string.Join(
-                        "; ",
-                        rules.Reports.Select(report => $"{report.Name}, inputs {Digest(report)}")
-                    )
-                        + ".",
+                    Reports(rules) + ".",
                     true
                 ),
                 (

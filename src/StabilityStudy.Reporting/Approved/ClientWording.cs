@@ -43,7 +43,7 @@ internal sealed class ClientWording(BenchRules rules)
                             "If a tube is too old we report that it was not tested and ask for a new one. We do not report a result that may be wrong.",
                         ]),
                         new Paragraph(
-                            $"{TradeWords.Capital(Valid(rules))}. {Ends(rules)} Questions: the laboratory. {Cautions}",
+                            $"{TradeWords.Capital(Valid(rules))}. {Ends(rules)} Questions: the laboratory. From {Reports(rules)}. {Cautions}",
                             ParagraphStyle.Small
                         ),
                     ]

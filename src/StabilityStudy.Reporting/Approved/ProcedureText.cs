@@ -62,9 +62,10 @@ internal sealed class ProcedureText(BenchRules rules)
                                 Emphasis.Strong
                             ),
                             new TableCell(
-                                rule.AsPlasma is not null ? Time(rule.Today)
+                                rules.Any.State != StorageState.WholeBlood ? "–"
+                                : rule.AsPlasma is not null ? Time(rule.Today)
                                 : SpinBy(rules, rule.Limit) is { } spin ? Time(spin)
-                                : "–"
+                                : "at once"
                             ),
                             new TableCell(Follows(rule)),
                         ])),
@@ -90,6 +91,8 @@ internal sealed class ProcedureText(BenchRules rules)
 
         return rule switch
         {
+            { Within.Reason: BenchReason.NoRuleForHeparin } =>
+                "No rule for heparin is in the register, and it may be shorter.",
             { Group: null } or { IsOfOthers: true } =>
                 $"The shortest of today's rules.{step}",
             { IsShortened: true } =>

@@ -20,7 +20,14 @@ internal sealed record RuleComments(ImmutableArray<string> Texts)
                 .Take(2)
                 .OfType<BenchAnswer>()
                 .Select(Reported)
-                .Append(HeldText(rules.Analyte))
+                .Concat(
+                    lines
+                        .Select(line => line.Verdict)
+                        .Concat(cases.Select(item => item.Answer.Verdict))
+                        .Contains(BenchVerdict.AskDirector)
+                        ? [HeldText(rules.Analyte)]
+                        : ImmutableArray<string>.Empty
+                )
                 .Concat(lines.Select(line => line.Reported).OfType<BenchAnswer>().Select(Reported))
                 .Concat(
                     cases

@@ -51,7 +51,7 @@ internal sealed class RuleTable(BenchRules rules)
                             ParagraphStyle.Body
                         ),
                         new Paragraph(
-                            $"{ApprovedBy(rules)} {Modified(rules)}{Ends(rules)} {Cautions}",
+                            $"From {Reports(rules)}. {ApprovedBy(rules)} {Modified(rules)}{Ends(rules)} {Cautions}",
                             ParagraphStyle.Small
                         ),
                     ]
@@ -105,7 +105,7 @@ internal sealed class RuleTable(BenchRules rules)
                 )
             ),
             SystemStep.AnythingElse when alike[0].InScope =>
-                $"{Who(alike[0])}, older, and every fact of rule {Number(SystemStep.ApprovedWindow)} true",
+                $"{Who(alike[0])}, age over {Time(alike[0].Over)}, and every fact of rule {Number(SystemStep.ApprovedWindow)} true, whatever the day",
             SystemStep.AnythingElse => "anything else",
         };
 
@@ -173,7 +173,7 @@ internal sealed class RuleTable(BenchRules rules)
         return new(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"Table 2. Boundary cases. Enter each in the test system before going live; all {_cases.Length} must give the answer shown. {string.Join(", ", facts.OfType<string>())}, unless said."
+                $"Table 2. Boundary cases. Enter each in the test system before going live; all {_cases.Length} must give the answer shown. Unless said: {string.Join(", ", facts.OfType<string>())}."
             ),
             [
                 new Column("Case", ColumnAlignment.Right, 0.5),

@@ -20,6 +20,7 @@ internal sealed class RuleTableCsv(BenchRules rules)
             "rule",
             "applies",
             "groups",
+            "age_over_minutes",
             "age_up_to_minutes",
             "separated_by_minutes",
             "spun_within_minutes",
@@ -39,13 +40,16 @@ internal sealed class RuleTableCsv(BenchRules rules)
                 SystemRule.Number(line.Step).ToString(CultureInfo.InvariantCulture),
                 Coded(line.Step),
                 string.Join(Between, [.. line.Groups, .. line.ForOthers ? new[] { Any } : []]),
+                Minutes(line.Over),
                 Minutes(line.UpTo),
                 Minutes(line.SeparatedBy),
                 line.InScope ? Minutes(scope) : "",
                 line.InScope ? string.Join(Between, rules.Scope.Instruments) : "",
                 line.InScope ? string.Join(Between, rules.Scope.Lots) : "",
-                line.InScope ? Day(rules.From) : "",
-                line.InScope && rules.Until is { } until ? Day(until) : "",
+                line.Step == SystemStep.ApprovedWindow ? Day(rules.From) : "",
+                line.Step == SystemStep.ApprovedWindow && rules.Until is { } until
+                    ? Day(until)
+                    : "",
                 VerdictWords.Of(line.Verdict),
                 line.Reported is { } answer
                     ? ReportedComment.Of(answer) ?? ""

@@ -140,7 +140,7 @@ internal sealed class TrainingSheet(BenchRules rules)
 
     private Paragraph Close() =>
         new(
-            $"{TradeWords.Capital(Valid(rules))}. {Ends(rules)} Train again when it does. {Cautions}",
+            $"{TradeWords.Capital(Valid(rules))}. {Ends(rules)} Train again when it does. From {Reports(rules)}. {Cautions}",
             ParagraphStyle.Small
         );
 }
