@@ -92,17 +92,19 @@ internal static class BenchWords
             .. !window.CoversSpin(question)
                 ? new[]
                 {
-                    $"{(question.SpinToTest is { } time ? $"spun {Time(time)} before the test" : "a spin at no stated time")} is not covered (at most {Time(window.Handling?.Storage.SpinToTest)})",
+                    question.SpinToTest is { } time
+                        ? $"a spin {Time(time)} before the test is not covered (at most {Time(window.Handling?.Storage.SpinToTest)})"
+                        : $"the time of the spin is not stated (at most {Time(window.Handling?.Storage.SpinToTest)} before the test)",
                 }
                 : [],
             .. question.CountsOpenAsNotTrue && instrument is null
-                ? new[] { $"no instrument stated is not covered ({Codes(window.Row.Instruments)})" }
+                ? new[] { $"the instrument is not stated ({Codes(window.Row.Instruments)})" }
                 : [],
             .. question.CountsOpenAsNotTrue && lot is null
-                ? new[] { $"no lot stated is not covered ({Codes(window.Row.Reagents)})" }
+                ? new[] { $"the lot is not stated ({Codes(window.Row.Reagents)})" }
                 : [],
         ];
-        return $"{string.Join(" and ", open)} by the {Approved(answer)} window.";
+        return $"{string.Join(", ", open)}, so the {Approved(answer)} window does not hold.";
     }
 
     /// <summary>Conditions, and the scope as far as the question left it open, so that whoever reads it can see whether it fits.</summary>
@@ -156,7 +158,7 @@ internal static class BenchWords
     private static string Today(BenchAnswer answer) => $"Today's rule is {Time(answer.Today)}.";
 
     private static string Rule(BenchAnswer answer) =>
-        answer.From[0].Window.Row.Today == answer.Limit
+        answer.IsSecondStep || answer.From[0].Window.Row.Today == answer.Limit
             ? "today's rule"
             : "a decision shorter than today's rule";
 

@@ -15,7 +15,8 @@ internal sealed record ConductRules(
     int? PlannedDays,
     Part<DrawRules>? Draw,
     Part<SpinRules>? Spin,
-    Part<FreezingRules>? Freezing
+    Part<FreezingRules>? Freezing,
+    RepeatOf? Repeat
 );
 
 /// <summary>Reads the rules of a protocol about how the study is run.</summary>
@@ -36,7 +37,8 @@ internal static class ConductReader
             PlannedDays: root.Read(ProtocolKeys.PlannedDays),
             Draw: Part<DrawRules>.Optional(root, ProtocolKeys.Draw, DrawKeys.Read),
             Spin: Part<SpinRules>.Optional(root, ProtocolKeys.Spin, SpinKeys.Read),
-            Freezing: Part<FreezingRules>.Optional(root, ProtocolKeys.Freezing, FreezingKeys.Read)
+            Freezing: Part<FreezingRules>.Optional(root, ProtocolKeys.Freezing, FreezingKeys.Read),
+            Repeat: Part<RepeatOf>.Optional(root, ProtocolKeys.Repeat, RepeatKeys.Read)?.Value
         );
 
     /// <summary>Checks that time after thawing is studied as such: in plasma that is no longer frozen, with changes that count from the baseline, which is thawed too.</summary>

@@ -59,5 +59,6 @@ internal sealed record ProtocolDraft(
             Draw = Conduct.Draw?.Value,
             Spin = Conduct.Spin?.Value,
             Freezing = Conduct.Freezing?.Value,
+            Repeat = Conduct.Repeat,
         };
 }

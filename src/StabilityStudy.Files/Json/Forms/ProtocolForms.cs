@@ -119,6 +119,14 @@ internal static class ProtocolForms
         { "ratioOf", v => v.RatioOf, Form.Text.OrNull() },
     };
 
+    public static readonly ObjectForm<RepeatOf> RepeatForm = new("repeatOf")
+    {
+        { "report", v => v.Report, Form.Text },
+        { "digest", v => v.Digest, Form.Text },
+        { "tier", v => v.Tier, Form.Word<RepeatTier>() },
+        { "reason", v => v.Reason, Form.Text },
+    };
+
     public static readonly ObjectForm<LimitBasis> LimitBasisForm = new("limitBasis")
     {
         { "withinCvPercent", v => v.WithinCvPercent, Form.Exact },
@@ -172,5 +180,6 @@ internal static class ProtocolForms
         { "draw", v => v.Draw, HandlingForms.DrawForm.OrLeftOut() },
         { "spin", v => v.Spin, HandlingForms.SpinForm.OrLeftOut() },
         { "freezing", v => v.Freezing, HandlingForms.FreezingForm.OrLeftOut() },
+        { "repeat", v => v.Repeat, RepeatForm.OrLeftOut() },
     };
 }

@@ -82,6 +82,9 @@ internal static class ProtocolDefinitions
         string collectionDays
     ) =>
         [
+            .. protocol.Repeat is { } repeat
+                ? [new Definition("Repeats", RepeatLine(repeat))]
+                : ImmutableArray<Definition>.Empty,
             .. protocol.Storages.Select(storage => new Definition(
                 "Storage " + storage.Id,
                 StorageLine(storage)
@@ -100,6 +103,11 @@ internal static class ProtocolDefinitions
             ),
             new Definition("Collection days", collectionDays),
         ];
+
+    private static string RepeatLine(RepeatOf repeat) =>
+        repeat.Tier == RepeatTier.Reduced
+            ? $"{repeat.Report} (inputs {repeat.Digest}), reduced to its longest approved times, by its limits: {repeat.Reason}."
+            : $"{repeat.Report} (inputs {repeat.Digest}), in full: {repeat.Reason}.";
 
     private static string Controls(StudyProtocol protocol) =>
         protocol.Controls == ControlRule.KeptElsewhere
