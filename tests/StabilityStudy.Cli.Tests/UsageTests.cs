@@ -19,6 +19,7 @@ public sealed class UsageTests
     [InlineData("report", "report", "--help")]
     [InlineData("sign", "sign", "--help")]
     [InlineData("supported-windows", "supported-windows", "--help")]
+    [InlineData("procedures", "procedures", "--help")]
     public async Task Help_says_what_the_golden_file_says(string name, params string[] arguments)
     {
         var run = await Run.Of(arguments);
