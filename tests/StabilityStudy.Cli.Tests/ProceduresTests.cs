@@ -8,7 +8,11 @@ public sealed class ProceduresTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;
 
-    private static async Task<Run> Procedures(StudyCopy copy, string output, params string[] more) =>
+    private static async Task<Run> Procedures(
+        StudyCopy copy,
+        string output,
+        params string[] more
+    ) =>
         await Run.Of([
             "procedures",
             copy.At("register"),
@@ -61,10 +65,7 @@ public sealed class ProceduresTests
             names.Order(StringComparer.Ordinal),
             Directory.EnumerateFiles(output).Select(Path.GetFileName).Order(StringComparer.Ordinal)
         );
-        var info = await OutsideTool.Run(
-            "pdfinfo",
-            Path.Combine(output, "PT-wb-rt-procedure.pdf")
-        );
+        var info = await OutsideTool.Run("pdfinfo", Path.Combine(output, "PT-wb-rt-procedure.pdf"));
         Assert.Contains(width, info.Out, Comparison);
         var text = await OutsideTool.Run("pdftotext", Path.Combine(output, names[0]), "-");
         Assert.Contains("PT: how old may the tube be?", text.Out, Comparison);
@@ -106,11 +107,7 @@ public sealed class ProceduresTests
             var run = await Run.Of([.. question]);
 
             Assert.Equal("", run.Error);
-            Assert.StartsWith(
-                item["answer"].ToUpperInvariant() + ": ",
-                run.Out,
-                Comparison
-            );
+            Assert.StartsWith(item["answer"].ToUpperInvariant() + ": ", run.Out, Comparison);
 
             void Add(string option, string value)
             {
@@ -214,8 +211,24 @@ public sealed class ProceduresTests
         var folder = copy.At("never");
 
         var untrusted = await Run.Of("start", folder, "--repeat", report);
-        var reasonless = await Run.Of("start", folder, "--repeat", report, "--tier", "full", "--trust", copy.At("keys"));
-        var both = await Run.Of("start", folder, "--repeat", report, "--protocol", "pt-whole-blood");
+        var reasonless = await Run.Of(
+            "start",
+            folder,
+            "--repeat",
+            report,
+            "--tier",
+            "full",
+            "--trust",
+            copy.At("keys")
+        );
+        var both = await Run.Of(
+            "start",
+            folder,
+            "--repeat",
+            report,
+            "--protocol",
+            "pt-whole-blood"
+        );
         var alone = await Run.Of("start", folder, "--reason", "new lot");
 
         Assert.All(

@@ -201,7 +201,11 @@ public sealed class SupportedWindowsTests
             ],
             new[] { late, early, plasma, unfit, strict }.Select(run => run.Code)
         );
-        Assert.Contains("a spin 1 h 01 min before the test is not covered (at most 1 h)", early.Out, Comparison);
+        Assert.Contains(
+            "a spin 1 h 01 min before the test is not covered (at most 1 h)",
+            early.Out,
+            Comparison
+        );
         Assert.Contains("PT not tested: tube unsuitable (clotted).", unfit.Out, Comparison);
         Assert.Contains("the lot is not stated (PT-2604)", strict.Out, Comparison);
         Assert.Contains("so the 10 h window does not hold", strict.Out, Comparison);

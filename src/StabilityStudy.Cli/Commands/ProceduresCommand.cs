@@ -39,7 +39,11 @@ internal static class ProceduresCommand
                 "card, rules, procedure, clients or training; may be given several times. Otherwise all.",
             HelpName = "KIND",
         }.AcceptOnlyFromAmong([.. s_kinds.Select(kind => kind.Word)]);
-        var asOf = Text("--as-of", "The day as of which they hold, YYYY-MM-DD; today when not given.", "DAY");
+        var asOf = Text(
+            "--as-of",
+            "The day as of which they hold, YYYY-MM-DD; today when not given.",
+            "DAY"
+        );
         var analyte = Text("--analyte", "Code of the analyte; all when not given.", "CODE");
         var storage = Text("--storage", "Code of the storage; all when not given.", "CODE");
         var spinTakes = Text(
@@ -190,8 +194,8 @@ internal static class ProceduresCommand
     /// <summary>A code as part of a file name.</summary>
     private static string FileNamed(string code) =>
         string.Concat(
-            code.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' or '.' ? c : '-')
-        )
+                code.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' or '.' ? c : '-')
+            )
             .TrimStart('.');
 
     private static string WordOf(ApprovedDocumentKind kind) =>

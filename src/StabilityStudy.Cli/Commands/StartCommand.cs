@@ -106,18 +106,18 @@ internal static class StartCommand
         command.SetAction(parsed =>
         {
             var options = new StartOptions(
-                    parsed.GetRequiredValue(folder),
-                    parsed.GetValue(protocol),
-                    parsed.GetValue(code),
-                    parsed.GetValue(title),
-                    parsed.GetValue(question),
-                    parsed.GetValue(facility),
-                    parsed.GetValue(zone),
-                    [.. parsed.GetValue(people) ?? []],
-                    [.. parsed.GetValue(instruments) ?? []],
-                    [.. parsed.GetValue(lots) ?? []],
-                    parsed.GetValue(invented)
-                );
+                parsed.GetRequiredValue(folder),
+                parsed.GetValue(protocol),
+                parsed.GetValue(code),
+                parsed.GetValue(title),
+                parsed.GetValue(question),
+                parsed.GetValue(facility),
+                parsed.GetValue(zone),
+                [.. parsed.GetValue(people) ?? []],
+                [.. parsed.GetValue(instruments) ?? []],
+                [.. parsed.GetValue(lots) ?? []],
+                parsed.GetValue(invented)
+            );
             if (parsed.GetValue(repeat) is not { } report)
             {
                 return parsed.GetValue(reason) is null
@@ -174,7 +174,12 @@ internal static class StartCommand
         return started;
     }
 
-    internal static void Tell(Terminal terminal, string folder, StartedStudy started, NewStudy study)
+    internal static void Tell(
+        Terminal terminal,
+        string folder,
+        StartedStudy started,
+        NewStudy study
+    )
     {
         var output = terminal.Out;
         output.WriteLine($"Study folder {folder} is ready. Nothing is locked yet.");

@@ -77,7 +77,7 @@ internal static class SupportedWindowsCommand
         {
             var day = Day(parsed.GetValue(asOf), terminal);
             var code = TextOption.OneLine(parsed.GetValue(analyte), analyte.Name);
-            Option<string?>[] facts = 
+            Option<string?>[] facts =
             [
                 group,
                 storage,

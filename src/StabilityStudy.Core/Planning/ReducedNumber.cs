@@ -100,9 +100,9 @@ public sealed record ReducedNumber(
                     BesideLevel
                     * (
                         1
-                        + (
-                            levels.Levels.IsEmpty ? analyte.DecisionLevels : levels.Levels
-                        ).Count(level => analyte.IsPlannedFor(level, group.Id))
+                        + (levels.Levels.IsEmpty ? analyte.DecisionLevels : levels.Levels).Count(
+                            level => analyte.IsPlannedFor(level, group.Id)
+                        )
                     ),
                 Basis = ReducedBasis.BesideLevels,
             },

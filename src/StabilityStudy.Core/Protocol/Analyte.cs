@@ -91,12 +91,11 @@ public sealed record Analyte(
     /// <summary>What today's rule allows in a patient group and storage: the rule that names both, else that of the group, else that of all.</summary>
     public WindowRule StandardWindowOf(string group, string storage) =>
         GroupWindows
-            .Where(item =>
-                item.Group == group && (item.Storage is null || item.Storage == storage)
-            )
+            .Where(item => item.Group == group && (item.Storage is null || item.Storage == storage))
             .OrderBy(item => item.Storage is null)
             .FirstOrDefault()
-            ?.Rule ?? StandardWindow;
+            ?.Rule
+        ?? StandardWindow;
 }
 
 /// <summary>What today's rule allows in one patient group.</summary>

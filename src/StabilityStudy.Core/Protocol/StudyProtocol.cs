@@ -121,7 +121,8 @@ public sealed record StudyProtocol(
         var ofGroup =
             analyte
                 .GroupWindows.FirstOrDefault(item => item.Group == group && item.Storage is null)
-                ?.TimePoints ?? [];
+                ?.TimePoints
+            ?? [];
         return
         [
             .. (

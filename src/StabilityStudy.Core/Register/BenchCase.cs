@@ -69,7 +69,8 @@ public sealed record BenchCase(BenchQuestion Question, BenchAnswer Answer, CaseF
         ArgumentNullException.ThrowIfNull(rules);
         return
         [
-            .. rules.Rules.Where(rule => rule is { Group: not null, IsOfOthers: false })
+            .. rules
+                .Rules.Where(rule => rule is { Group: not null, IsOfOthers: false })
                 .Reverse()
                 .SelectMany(rule => Ends(rules, rule, rule.Group)),
             .. Ends(rules, rules.Rules[0], Unknown),
@@ -168,14 +169,7 @@ public sealed record BenchCase(BenchQuestion Question, BenchAnswer Answer, CaseF
         var question = rules.Question(rule.Group, age);
         if (rules.Any.Handling?.Storage.SpinToTest is { } longest)
         {
-            yield return Case(
-                rules,
-                question with
-                {
-                    Spun = age - longest,
-                },
-                CaseFact.AlsoCovered
-            );
+            yield return Case(rules, question with { Spun = age - longest }, CaseFact.AlsoCovered);
             yield return Case(
                 rules,
                 question with

@@ -59,6 +59,8 @@ public sealed record BenchRules(
     TimeSpan SpinTakes
 )
 {
+    private static readonly ImmutableArray<string> s_others = ["other", "another", "none of these"];
+
     /// <summary>The group that is not known first, then from the shortest to the longest, last every other group.</summary>
     public ImmutableArray<BenchRule> Rules { get; private init; } = [];
 
@@ -117,8 +119,7 @@ public sealed record BenchRules(
                 .GroupBy(item => (item.Window.Row.Analyte, item.Window.Row.Storage))
                 .OrderBy(rows => rows.Key)
                 .SelectMany(rows =>
-                    Scopes([.. rows])
-                        .Select(scope => (rows.Key.Analyte, rows.Key.Storage, scope))
+                    Scopes([.. rows]).Select(scope => (rows.Key.Analyte, rows.Key.Storage, scope))
                 ),
         ];
     }
@@ -182,11 +183,12 @@ public sealed record BenchRules(
             Group = group,
             Storage = Storage,
             Waited = age,
-            Spun = age is { } waited && Any.Handling?.Storage.SpinToTest is not null
-                ? waited > SpinTakes
-                    ? waited - SpinTakes
-                    : TimeSpan.Zero
-                : null,
+            Spun =
+                age is { } waited && Any.Handling?.Storage.SpinToTest is not null
+                    ? waited > SpinTakes
+                        ? waited - SpinTakes
+                        : TimeSpan.Zero
+                    : null,
             Instrument = Scope.Instruments.FirstOrDefault(),
             Lot = Scope.Lots.FirstOrDefault(),
             CountsOpenAsNotTrue = true,
@@ -250,15 +252,13 @@ public sealed record BenchRules(
             Refused = Rows.FirstOrDefault(item =>
                 item.Window.Row.Group == group
                 && item.Standing is WindowStanding.Declined or WindowStanding.NotSupported
-            )
-                ?.Standing,
+            )?.Standing,
         };
     }
 
     /// <summary>The strictest answer over all instruments and lots of the scope.</summary>
     private BenchAnswer Strictest(string? group, TimeSpan age) =>
-        Answers(group, age).MinBy(answer => answer.Verdict)
-        ?? Answer(Question(group, age));
+        Answers(group, age).MinBy(answer => answer.Verdict) ?? Answer(Question(group, age));
 
     private IEnumerable<BenchAnswer> Answers(string? group, TimeSpan age) =>
         Scope
@@ -280,7 +280,7 @@ public sealed record BenchRules(
                 or BenchReason.PastReview;
 
     private static string Other(ImmutableArray<string> groups) =>
-        new[] { "other", "another", "none of these" }.First(code => !groups.Contains(code));
+        s_others.First(code => !groups.Contains(code));
 
     private static IEnumerable<BenchScope> Scopes(ImmutableArray<StandingWindow> rows) =>
         rows.Where(item =>

@@ -129,13 +129,12 @@ public static class MayTest
             KnowsGroup = knowsGroup,
             Today = today,
             Limit = today,
-            AsPlasma = rows.Min(item =>
-                SecondStep(item, question.Day) ?? FirstStep(item, question.Day)
-            )
-                is var second
-            && second > today
-                ? second
-                : null,
+            AsPlasma =
+                rows.Min(item => SecondStep(item, question.Day) ?? FirstStep(item, question.Day))
+                    is var second
+                && second > today
+                    ? second
+                    : null,
             IsSecondStep = rows.Any(item => FirstStep(item, question.Day) < Today(item, question)),
             From = [.. rows.Where(item => Today(item, question) == today).Take(1)],
             NotTrusted = notTrusted,
@@ -249,7 +248,10 @@ public static class MayTest
         );
 
     /// <summary>The smallest study that would cover what is named and not covered.</summary>
-    private static RepeatTier? DueFor(ImmutableArray<StandingWindow> claims, BenchQuestion question) =>
+    private static RepeatTier? DueFor(
+        ImmutableArray<StandingWindow> claims,
+        BenchQuestion question
+    ) =>
         claims.Any(item =>
             item.Window.Covers(question.Instrument, null) && !item.Window.Covers(null, question.Lot)
         )

@@ -92,7 +92,11 @@ public sealed record SystemRule(SystemStep Step, BenchVerdict Verdict)
             .. Together(
                 groups.Where(rule => rule.Limit is not null),
                 rule => rule.Today,
-                rule => For(SystemStep.TodaysRule, BenchVerdict.Test, rule) with { UpTo = rule.Today }
+                rule =>
+                    For(SystemStep.TodaysRule, BenchVerdict.Test, rule) with
+                    {
+                        UpTo = rule.Today,
+                    }
             ),
             .. Together(
                 groups.Where(rule => rule is { Limit: not null, AsPlasma: not null }),
@@ -113,7 +117,9 @@ public sealed record SystemRule(SystemStep Step, BenchVerdict Verdict)
                         InScope = true,
                         Conditions =
                         [
-                            .. rule.Within.From.SelectMany(item => item.Window.Conditions).Distinct(),
+                            .. rule
+                                .Within.From.SelectMany(item => item.Window.Conditions)
+                                .Distinct(),
                         ],
                     }
                 ),

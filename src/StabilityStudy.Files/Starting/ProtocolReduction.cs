@@ -49,26 +49,22 @@ internal sealed class ProtocolReduction
     /// <summary>What is not repeated.</summary>
     public ImmutableArray<string> Left =>
         [
-            .. _protocol
-                .Analytes.SelectMany(analyte =>
-                    _protocol.Groups.SelectMany(group =>
-                        _protocol
-                            .Storages.Where(storage =>
-                                (analyte.Groups.IsEmpty || analyte.Groups.Contains(group.Id))
-                                && (
-                                    analyte.Storages.IsEmpty
-                                    || analyte.Storages.Contains(storage.Id)
-                                )
-                                && !_windows.Any(window =>
-                                    (window.Analyte, window.Group, window.Storage)
-                                    == (analyte.Id, group.Id, storage.Id)
-                                )
+            .. _protocol.Analytes.SelectMany(analyte =>
+                _protocol.Groups.SelectMany(group =>
+                    _protocol
+                        .Storages.Where(storage =>
+                            (analyte.Groups.IsEmpty || analyte.Groups.Contains(group.Id))
+                            && (analyte.Storages.IsEmpty || analyte.Storages.Contains(storage.Id))
+                            && !_windows.Any(window =>
+                                (window.Analyte, window.Group, window.Storage)
+                                == (analyte.Id, group.Id, storage.Id)
                             )
-                            .Select(storage =>
-                                $"{analyte.Id} in {group.Id}, {storage.Id}: no window beyond today's rule was approved"
-                            )
-                    )
-                ),
+                        )
+                        .Select(storage =>
+                            $"{analyte.Id} in {group.Id}, {storage.Id}: no window beyond today's rule was approved"
+                        )
+                )
+            ),
             .. _protocol
                 .Criteria.Where(criterion => !Keeps(criterion))
                 .Select(criterion =>
@@ -114,25 +110,20 @@ internal sealed class ProtocolReduction
             1,
             [
                 .. kept[..first],
-                    Entry(ProtocolKeys.Version, Text(version)),
-                    Entry(
-                        ProtocolKeys.Repeat,
-                        Table(
-                            Entry(RepeatKeys.Report, Text(repeat.Report)),
-                            Entry(RepeatKeys.Digest, Text(repeat.Digest)),
-                            Entry(
-                                RepeatKeys.Tier,
-                                Text(FileWords.RepeatTiers.Write(repeat.Tier))
-                            ),
-                            Entry(RepeatKeys.Reason, Text(repeat.Reason))
-                        )
-                    ),
-                    Entry(
-                        ProtocolKeys.TimePoints,
-                        TimeList(
-                            _windows.SelectMany(window => Times(window.Analyte, window.Group))
-                        )
-                    ),
+                Entry(ProtocolKeys.Version, Text(version)),
+                Entry(
+                    ProtocolKeys.Repeat,
+                    Table(
+                        Entry(RepeatKeys.Report, Text(repeat.Report)),
+                        Entry(RepeatKeys.Digest, Text(repeat.Digest)),
+                        Entry(RepeatKeys.Tier, Text(FileWords.RepeatTiers.Write(repeat.Tier))),
+                        Entry(RepeatKeys.Reason, Text(repeat.Reason))
+                    )
+                ),
+                Entry(
+                    ProtocolKeys.TimePoints,
+                    TimeList(_windows.SelectMany(window => Times(window.Analyte, window.Group)))
+                ),
                 .. kept[first..],
             ]
         );
@@ -158,7 +149,11 @@ internal sealed class ProtocolReduction
         var approved = _windows
             .Where(window => window.Analyte == analyte && window.Group == group)
             .ToImmutableArray();
-        var longest = approved.Select(window => window.Approved).Distinct().Order().ToImmutableArray();
+        var longest = approved
+            .Select(window => window.Approved)
+            .Distinct()
+            .Order()
+            .ToImmutableArray();
         var item = _protocol.Analytes.Single(candidate => candidate.Id == analyte);
         var first =
             StudyProtocol.FirstTestWithinWindows
@@ -178,7 +173,11 @@ internal sealed class ProtocolReduction
     }
 
     private TomlEntry Changed(TomlEntry entry) =>
-        entry.Key == ProtocolKeys.Groups.Name ? entry with { Value = List(entry, GroupKeys.Id, Groups, Group) }
+        entry.Key == ProtocolKeys.Groups.Name
+            ? entry with
+            {
+                Value = List(entry, GroupKeys.Id, Groups, Group),
+            }
         : entry.Key == ProtocolKeys.Storages.Name
             ? entry with
             {
@@ -272,7 +271,8 @@ internal sealed class ProtocolReduction
                                     "",
                                     [
                                         .. ((TomlList)entry.Value).Items.Where(inner =>
-                                            TextOf((TomlEntries)inner, "group") is not { Length: > 0 } group
+                                            TextOf((TomlEntries)inner, "group")
+                                                is not { Length: > 0 } group
                                             || groups.Contains(group)
                                         ),
                                     ]
@@ -286,7 +286,10 @@ internal sealed class ProtocolReduction
         return With(
             kept,
             [
-                Entry(AnalyteKeys.Groups, Codes(_protocol.Groups.Select(group => group.Id).Where(groups.Contains))),
+                Entry(
+                    AnalyteKeys.Groups,
+                    Codes(_protocol.Groups.Select(group => group.Id).Where(groups.Contains))
+                ),
                 Entry(
                     AnalyteKeys.Storages,
                     Codes(
@@ -299,7 +302,18 @@ internal sealed class ProtocolReduction
                             )
                     )
                 ),
-                Entry(AnalyteKeys.GroupWindows, new TomlList(0, "", [.. groups.Order(StringComparer.Ordinal).SelectMany(group => Windows(analyte, item, group))])),
+                Entry(
+                    AnalyteKeys.GroupWindows,
+                    new TomlList(
+                        0,
+                        "",
+                        [
+                            .. groups
+                                .Order(StringComparer.Ordinal)
+                                .SelectMany(group => Windows(analyte, item, group)),
+                        ]
+                    )
+                ),
             ]
         );
     }
@@ -347,24 +361,24 @@ internal sealed class ProtocolReduction
                 .. criterion.Entries.Select(entry =>
                     entry switch
                     {
-                        { Value: TomlEntries limits }
-                            when entry.Key == CriterionKeys.Limits.Name => entry with
-                        {
-                            Value = new TomlEntries(
-                                0,
-                                [.. limits.Entries.Where(limit => Analytes.Contains(limit.Key))]
-                            ),
-                        },
+                        { Value: TomlEntries limits } when entry.Key == CriterionKeys.Limits.Name =>
+                            entry with
+                            {
+                                Value = new TomlEntries(
+                                    0,
+                                    [.. limits.Entries.Where(limit => Analytes.Contains(limit.Key))]
+                                ),
+                            },
                         { Value: TomlList list } when entry.Key == CriterionKeys.Groups.Name =>
                             entry with
                             {
                                 Value = Only(list, Groups),
                             },
-                        { Value: TomlList list }
-                            when entry.Key == CriterionKeys.Analytes.Name => entry with
-                        {
-                            Value = Only(list, Analytes),
-                        },
+                        { Value: TomlList list } when entry.Key == CriterionKeys.Analytes.Name =>
+                            entry with
+                            {
+                                Value = Only(list, Analytes),
+                            },
                         _ => entry,
                     }
                 ),
@@ -372,7 +386,11 @@ internal sealed class ProtocolReduction
         );
 
     private static TomlList Only(TomlList list, ImmutableHashSet<string> codes) =>
-        new(0, "", [.. list.Items.Where(item => item is TomlText text && codes.Contains(text.Content))]);
+        new(
+            0,
+            "",
+            [.. list.Items.Where(item => item is TomlText text && codes.Contains(text.Content))]
+        );
 
     private static TomlList List(
         TomlEntry entry,
@@ -413,10 +431,7 @@ internal sealed class ProtocolReduction
         (table.Entries.FirstOrDefault(entry => entry.Key == key)?.Value as TomlText)?.Content;
 
     private static TomlEntries Without(TomlEntries table, params Key[] keys) =>
-        new(
-            table.Line,
-            [.. table.Entries.Where(entry => keys.All(key => key.Name != entry.Key))]
-        );
+        new(table.Line, [.. table.Entries.Where(entry => keys.All(key => key.Name != entry.Key))]);
 
     private static TomlEntries With(TomlEntries table, params ImmutableArray<TomlEntry> entries) =>
         new(

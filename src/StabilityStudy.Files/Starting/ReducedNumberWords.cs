@@ -26,7 +26,6 @@ public static class ReducedNumberWords
             ReducedBasis.BesideLevels =>
                 $"eight baselines on either side of each level of criterion {number.Criterion}",
             ReducedBasis.Mean => "the fewest for a mean (common practice)",
-            ReducedBasis.AsOriginal =>
-                $"as the original: criterion {number.Criterion} needs them",
+            ReducedBasis.AsOriginal => $"as the original: criterion {number.Criterion} needs them",
         };
 }

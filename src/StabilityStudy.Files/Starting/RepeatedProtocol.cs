@@ -13,7 +13,12 @@ namespace StabilityStudy.Files.Starting;
 /// <param name="Group">Key of the patient group.</param>
 /// <param name="Storage">Key of the storage.</param>
 /// <param name="Approved">The longest approved time.</param>
-public sealed record RepeatedWindow(string Analyte, string Group, string Storage, TimeSpan Approved);
+public sealed record RepeatedWindow(
+    string Analyte,
+    string Group,
+    string Storage,
+    TimeSpan Approved
+);
 
 /// <summary>The protocol of a study that repeats a signed one.</summary>
 /// <param name="Text">Text of protocol.toml.</param>
@@ -73,7 +78,7 @@ public sealed partial record RepeatedProtocol(
             $"# REDUCED REPEAT of {repeat.Report}, made from its protocol: {OneLine(repeat.Reason)}\n#\n"
         );
         text.Append(
-            "# The approved windows of the original at their longest times, judged by its limits and criteria. It shows that a new\n# lot of the same reagent changes nothing; a new reagent, principle, tube type, instrument or transport takes the full\n# study again. The numbers of specimens stand below with their reasons. CHANGE: only upward, before the first specimen.\n#\n"
+            "# The approved windows of the original at their longest times, judged by its limits and criteria. It shows that a new\n# lot of the same reagent changes nothing; a new reagent, principle, tube type, instrument or transport takes the full\n# study again. The numbers of specimens stand below with their reasons. Change them only upward, and\n# before the first specimen.\n#\n"
         );
         foreach (var line in reduction.Reasons())
         {
@@ -84,11 +89,7 @@ public sealed partial record RepeatedProtocol(
         text.Append(
             TomlWriting.Write(
                 reduction.Of(entries, NextVersion(protocol.Version), repeat),
-                [
-                    ProtocolKeys.Analytes.Name,
-                    ProtocolKeys.Limits.Name,
-                    ProtocolKeys.Criteria.Name,
-                ]
+                [ProtocolKeys.Analytes.Name, ProtocolKeys.Limits.Name, ProtocolKeys.Criteria.Name]
             )
         );
         return new(text.ToString(), reduction.Numbers, reduction.Left);

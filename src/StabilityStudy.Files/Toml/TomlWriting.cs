@@ -32,7 +32,10 @@ internal static class TomlWriting
     }
 
     private static void Line(StringBuilder text, TomlEntry entry) =>
-        text.Append(KeyOf(entry.Key)).Append(" = ").Append(Of(entry.Value, isTop: true)).Append('\n');
+        text.Append(KeyOf(entry.Key))
+            .Append(" = ")
+            .Append(Of(entry.Value, isTop: true))
+            .Append('\n');
 
     private static string Of(TomlValue value, bool isTop) =>
         value switch

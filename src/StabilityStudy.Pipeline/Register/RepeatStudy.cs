@@ -41,7 +41,8 @@ public sealed record RepeatStudy(
         var found = ReportVerifier.Verify(pdf, options);
         if (found.IsProtocol)
         {
-            fault = "it is the document of a protocol, and a study is repeated from its signed report";
+            fault =
+                "it is the document of a protocol, and a study is repeated from its signed report";
             return null;
         }
 

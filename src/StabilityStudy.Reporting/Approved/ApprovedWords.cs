@@ -45,14 +45,11 @@ internal static class ApprovedWords
                 : $" on {string.Join(" or ", rules.Scope.Instruments)}"
         )
         + (
-            rules.Scope.Lots.IsEmpty
-                ? ""
-                : $", reagent lot {string.Join(" or ", rules.Scope.Lots)}"
+            rules.Scope.Lots.IsEmpty ? "" : $", reagent lot {string.Join(" or ", rules.Scope.Lots)}"
         );
 
     /// <summary>"Whole blood, closed, 18 to 25 °C".</summary>
-    public static string Storage(BenchRules rules) =>
-        TradeWords.Capital(rules.Any.StorageWords);
+    public static string Storage(BenchRules rules) => TradeWords.Capital(rules.Any.StorageWords);
 
     /// <summary>From when to when, as the head of a page says it.</summary>
     public static string Valid(BenchRules rules) =>
@@ -74,15 +71,15 @@ internal static class ApprovedWords
 
     /// <summary>Every report with its digest.</summary>
     public static string Reports(BenchRules rules) =>
-        string.Join("; ", rules.Reports.Select(report => $"{report.Name}, inputs {Digest(report)}"));
+        string.Join(
+            "; ",
+            rules.Reports.Select(report => $"{report.Name}, inputs {Digest(report)}")
+        );
 
     /// <summary>The digest of a report's inputs in blocks of four.</summary>
     public static string Digest(RegisteredReport report) =>
         report.InputDigest is { Length: >= DigestShown } digest
-            ? string.Join(
-                ' ',
-                digest[..DigestShown].Chunk(4).Select(part => new string(part))
-            )
+            ? string.Join(' ', digest[..DigestShown].Chunk(4).Select(part => new string(part)))
             : "not known";
 
     /// <summary>Who put which windows into force, when, and on which conditions.</summary>
@@ -104,8 +101,7 @@ internal static class ApprovedWords
             .Distinct()
             .ToImmutableArray();
         return limits.IsEmpty ? ""
-            : limits.Any(limit => limit is null)
-                ? "The protocol states no manufacturer's limit. "
+            : limits.Any(limit => limit is null) ? "The protocol states no manufacturer's limit. "
             : rules.Approved.Any(item =>
                 item.Window.Approved > item.Window.Handling?.ManufacturerLimit?.Time
             )
@@ -136,12 +132,7 @@ internal static class ApprovedWords
 
     /// <summary>Name of a rule's group as a title.</summary>
     public static string Group(BenchRule rule) =>
-        rule.Name
-        ?? (
-            rule.IsOfOthers
-                ? "Any other anticoagulant"
-                : "Anticoagulant unknown"
-        );
+        rule.Name ?? (rule.IsOfOthers ? "Any other anticoagulant" : "Anticoagulant unknown");
 
     /// <summary>Whether changes are counted from thawing.</summary>
     public static string Origin(BenchRules rules) =>

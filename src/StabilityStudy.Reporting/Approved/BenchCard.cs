@@ -34,7 +34,9 @@ internal sealed class BenchCard
         _unknown = new CardRow(rules, rules.Rules[0], _columns, isBlack: true);
         _rows =
         [
-            .. rules.Rules.Skip(1).Select(rule => new CardRow(rules, rule, _columns, isBlack: false)),
+            .. rules
+                .Rules.Skip(1)
+                .Select(rule => new CardRow(rules, rule, _columns, isBlack: false)),
         ];
     }
 
@@ -134,6 +136,6 @@ internal sealed class BenchCard
 
         canvas.Artifact(() => canvas.Line(_page.Left, y, _page.Right, y, Rule, TextStyle.Ink));
         canvas.Enter([]);
-        _foot.Draw(canvas);
+        _foot.Draw(canvas, y + Mm(2));
     }
 }

@@ -41,10 +41,7 @@ internal sealed class CardFoot
         _source = RichText.Break(
             [
                 ("From report", false),
-                (
-                    Reports(rules) + ".",
-                    true
-                ),
+                (Reports(rules) + ".", true),
                 (
                     $"{ApprovedBy(rules)} Made from the register as of {Day(rules.Day)}; a newer card replaces this one, and it ends when a report is withdrawn. Spin times leave this bench {Time(rules.SpinTakes)} to the test. {Modified(rules)}For qualified staff; the director decides. Local rules prevail.",
                     false
@@ -55,22 +52,21 @@ internal sealed class CardFoot
         );
     }
 
-    /// <summary>Where it begins.</summary>
+    /// <summary>Where it begins at the latest.</summary>
     public double Top => SourceTop - Mm(2.5) - _lines.Max(line => line.Height);
 
     /// <summary>The last of the three has most to say.</summary>
-    private double Width(int line) =>
-        (_page.Width - (2 * s_gap)) * (line == 2 ? 0.44 : 0.28);
+    private double Width(int line) => (_page.Width - (2 * s_gap)) * (line == 2 ? 0.44 : 0.28);
 
-    private double SourceTop =>
-        _page.Frame.Height - Mm(10) - Math.Max(_source.Height, s_symbol);
+    private double SourceTop => _page.Frame.Height - Mm(10) - Math.Max(_source.Height, s_symbol);
 
-    public void Draw(PageCanvas canvas)
+    /// <summary>Draws what holds for all rows below them, and the source at the foot of the page.</summary>
+    public void Draw(PageCanvas canvas, double top)
     {
         var left = _page.Left;
         foreach (var (i, line) in _lines.Index())
         {
-            canvas.Tagged("P", () => line.Draw(canvas, left, Top));
+            canvas.Tagged("P", () => line.Draw(canvas, left, Math.Min(top, Top)));
             left += Width(i) + s_gap;
         }
 
@@ -113,14 +109,7 @@ internal sealed class CardFoot
         Boxes.Line(canvas, second, top + style.Leading - 1, _page.Right - second);
         var until = _rules.Until is { } day ? Day(day) : "____________";
         RichText
-            .Break(
-                [
-                    ("Take down by", false),
-                    (until, true),
-                ],
-                style,
-                s_signed
-            )
+            .Break([("Take down by", false), (until, true)], style, s_signed)
             .Draw(canvas, left, top + style.Leading + 3);
     }
 

@@ -50,7 +50,12 @@ internal sealed class CardRow
             1,
             () =>
             {
-                canvas.Lines([.. _group.Select(line => line + " ")], Style(CardText.Group), _columns.From(0), top);
+                canvas.Lines(
+                    [.. _group.Select(line => line + " ")],
+                    Style(CardText.Group),
+                    _columns.From(0),
+                    top
+                );
                 _below.Draw(
                     canvas,
                     _columns.From(0),
@@ -62,12 +67,7 @@ internal sealed class CardRow
             1,
             () =>
             {
-                canvas.Text(
-                    _window + " ",
-                    Style(CardText.Window),
-                    _columns.From(1),
-                    top - Mm(1.2)
-                );
+                canvas.Text(_window + " ", Style(CardText.Window), _columns.From(1), top - Mm(1.2));
                 canvas.Lines(
                     _belowWindow,
                     Style(CardText.Comment),
@@ -115,10 +115,10 @@ internal sealed class CardRow
         {
             yield return (
                 _rule.IsShortened
-                        ? $"shorter than today's rule, by decision on {_rule.Within.From[0].Report.Code}"
-                    : _rule.Refused is { } standing
-                        ? $"today's rule, not from a study; {Refused(standing)}"
-                    : "today's rule, not from a study",
+                    ? $"shorter than today's rule, by decision on {_rule.Within.From[0].Report.Code}"
+                : _rule.Refused is { } standing
+                    ? $"today's rule, not from a study; {Refused(standing)}"
+                : "today's rule, not from a study",
                 false
             );
         }
@@ -148,13 +148,7 @@ internal sealed class CardRow
         }
 
         return !IsWholeBlood
-                ?
-                [
-                    (
-                        $"spun before it is kept: {StorageWords.Of(_rules.Any.State)}",
-                        false
-                    ),
-                ]
+                ? [($"spun before it is kept: {StorageWords.Of(_rules.Any.State)}", false)]
             : SpinBy(_rules, _rule.Limit) is not { } by ? [("at once", false)]
             : _rule.IsApproved && _rules.Any.Handling?.Storage.SpinToTest is { } longest
                 ?
@@ -165,11 +159,7 @@ internal sealed class CardRow
                     (Short(longest), true),
                     ("before the test", false),
                 ]
-            :
-            [
-                ("by", false),
-                (Short(by), true),
-            ];
+            : [("by", false), (Short(by), true)];
     }
 
     private IEnumerable<(string, bool)> Never()
@@ -186,7 +176,10 @@ internal sealed class CardRow
             { IsWholeBlood: true } when IsHeparin =>
             [
                 ($"let {StorageWords.Of(_rules.Any.State)} wait longer:", false),
-                (_rules.Any.Handling?.Unit == "s" ? "the clotting time gets" : "the result gets", false),
+                (
+                    _rules.Any.Handling?.Unit == "s" ? "the clotting time gets" : "the result gets",
+                    false
+                ),
                 (_rules.Any.Handling?.Unit == "s" ? "too short" : "too low", true),
             ],
             { IsWholeBlood: true, _rule.IsApproved: true } =>
@@ -197,10 +190,7 @@ internal sealed class CardRow
             [
                 ("put it on ice or into the refrigerator: cold changes it", false),
             ],
-            _ =>
-            [
-                ("count from the spin: age counts from " + Origin(_rules), false),
-            ],
+            _ => [("count from the spin: age counts from " + Origin(_rules), false)],
         };
     }
 
@@ -209,6 +199,5 @@ internal sealed class CardRow
         && _rule.Within.From[0].Window.Anticoagulant == Anticoagulant.Heparin;
 
     private string Comment() =>
-        ReportedComment.Of(_rule.Beyond)
-        ?? $"{_rules.Analyte} held: director asked.";
+        ReportedComment.Of(_rule.Beyond) ?? $"{_rules.Analyte} held: director asked.";
 }

@@ -56,7 +56,11 @@ internal sealed class ClientWording(BenchRules rules)
             $"Table 1. Times count from {Origin(rules)}.",
             [
                 new Column("Patient", ColumnAlignment.Left, 2.4),
-                new Column("At the laboratory, ready to be tested, no later than", ColumnAlignment.Left, 2.4),
+                new Column(
+                    "At the laboratory, ready to be tested, no later than",
+                    ColumnAlignment.Left,
+                    2.4
+                ),
                 new Column("Tested until", ColumnAlignment.Left, 1.4),
             ],
             [

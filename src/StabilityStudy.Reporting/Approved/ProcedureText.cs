@@ -93,8 +93,7 @@ internal sealed class ProcedureText(BenchRules rules)
         {
             { Within.Reason: BenchReason.NoRuleForHeparin } =>
                 "No rule for heparin is in the register, and it may be shorter.",
-            { Group: null } or { IsOfOthers: true } =>
-                $"The shortest of today's rules.{step}",
+            { Group: null } or { IsOfOthers: true } => $"The shortest of today's rules.{step}",
             { IsShortened: true } =>
                 $"A decision that is shorter than today's rule ({rule.Within.From[0].Report.Name}).{step}",
             { Refused: { } standing } =>
@@ -117,9 +116,13 @@ internal sealed class ProcedureText(BenchRules rules)
                             $"Spin at most {Time(spin)} before the test. A tube spun earlier has not waited as whole blood: only today's rule holds for it.",
                         }
                         : [],
-                    .. rules.Rules.Where(rule => rule is { AsPlasma: not null, Group: not null, IsOfOthers: false }).Select(rule =>
-                        $"{Group(rule)}: spin within {Time(rule.Today)}, take the plasma off the cells at once, write the time, test by {Time(rule.AsPlasma)}."
-                    ),
+                    .. rules
+                        .Rules.Where(rule =>
+                            rule is { AsPlasma: not null, Group: not null, IsOfOthers: false }
+                        )
+                        .Select(rule =>
+                            $"{Group(rule)}: spin within {Time(rule.Today)}, take the plasma off the cells at once, write the time, test by {Time(rule.AsPlasma)}."
+                        ),
                     "Start the test within the age of Table 1, and record when it started.",
                     .. rules
                         .Rules.Where(rule => rule.IsApproved)

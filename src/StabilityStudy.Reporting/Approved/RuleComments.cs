@@ -6,7 +6,8 @@ namespace StabilityStudy.Reporting.Approved;
 /// <param name="Texts">The comments in the order of their numbers.</param>
 internal sealed record RuleComments(ImmutableArray<string> Texts)
 {
-    private const string Held = "held: outside the approved scope; director asked. Do not test meanwhile.";
+    private const string Held =
+        "held: outside the approved scope; director asked. Do not test meanwhile.";
 
     /// <summary>The comments of the lines and cases of a table.</summary>
     public static RuleComments Of(

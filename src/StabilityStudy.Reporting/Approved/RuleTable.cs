@@ -39,7 +39,9 @@ internal sealed class RuleTable(BenchRules rules)
                         new Paragraph(
                             string.Join(
                                 " ",
-                                Comments.Texts.Select(text => $"{Comments.Number(text)} {text.TrimEnd('.')}.")
+                                Comments.Texts.Select(text =>
+                                    $"{Comments.Number(text)} {text.TrimEnd('.')}."
+                                )
                             ),
                             ParagraphStyle.Body
                         ),
@@ -77,8 +79,7 @@ internal sealed class RuleTable(BenchRules rules)
         );
 
     /// <summary>Windows are a row each; the others of a step stand in one.</summary>
-    private int IsAlone(SystemRule line) =>
-        line.InScope ? _lines.IndexOf(line) : -1;
+    private int IsAlone(SystemRule line) => line.InScope ? _lines.IndexOf(line) : -1;
 
     private Row Line(ImmutableArray<SystemRule> alike) =>
         new([
@@ -101,7 +102,12 @@ internal sealed class RuleTable(BenchRules rules)
             SystemStep.OutsideScope => string.Join(
                 ". ",
                 alike.Select(line =>
-                    $"{Who(line)}, age up to {Time(line.UpTo)}, but a fact of {(rules.Approved.IsEmpty ? "the scope" : "rule " + Number(SystemStep.ApprovedWindow))} is not true or not stated"
+                    $"{Who(line)}, age up to {Time(line.UpTo)}"
+                    + (
+                        line.ForOthers ? ""
+                        : rules.Approved.IsEmpty ? ": its window is for another instrument or lot"
+                        : $", but a fact of rule {Number(SystemStep.ApprovedWindow)} is not true or not stated"
+                    )
                 )
             ),
             SystemStep.AnythingElse when alike[0].InScope =>
@@ -118,10 +124,7 @@ internal sealed class RuleTable(BenchRules rules)
     private string Who(SystemRule line) =>
         string.Join(
             ", ",
-            [
-                .. line.Groups,
-                .. line.ForOthers ? new[] { "empty or any other word" } : [],
-            ]
+            [.. line.Groups, .. line.ForOthers ? new[] { "empty or any other word" } : []]
         );
 
     /// <summary>What must be true for the approved window.</summary>
@@ -190,18 +193,14 @@ internal sealed class RuleTable(BenchRules rules)
 
     private Row Case(BenchCase item, int index) =>
         new([
-            new TableCell(
-                (index + 1).ToString(CultureInfo.InvariantCulture)
-            ),
+            new TableCell((index + 1).ToString(CultureInfo.InvariantCulture)),
             new TableCell(item.Question.Group ?? "empty"),
             new TableCell(CaseWords.Age(item)),
             new TableCell(CaseWords.Besides(item)),
             new TableCell(
                 VerdictWords.Of(item.Answer.Verdict)
                     + (
-                        Comments.Number(item.Answer) is { Length: > 0 } number
-                            ? $" ({number})"
-                            : ""
+                        Comments.Number(item.Answer) is { Length: > 0 } number ? $" ({number})" : ""
                     ),
                 Emphasis.Strong
             ),

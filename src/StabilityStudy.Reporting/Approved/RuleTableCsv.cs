@@ -119,9 +119,7 @@ internal sealed class RuleTableCsv(BenchRules rules)
         System.Text.Json.JsonNamingPolicy.KebabCaseLower.ConvertName($"{step}");
 
     private static string Minutes(TimeSpan? time) =>
-        time is { } known
-            ? ((long)known.TotalMinutes).ToString(CultureInfo.InvariantCulture)
-            : "";
+        time is { } known ? ((long)known.TotalMinutes).ToString(CultureInfo.InvariantCulture) : "";
 
     private static void Write(StringBuilder text, params ReadOnlySpan<string> fields)
     {

@@ -62,11 +62,17 @@ internal sealed class TrainingSheet(BenchRules rules)
                             "Table 3. The same tubes with the answers of the register.",
                             item =>
                                 VerdictWords.Of(item.Answer.Verdict)
-                                + (ReportedComment.Of(item.Answer) is { } text ? $": \"{text}\"" : "")
+                                + (
+                                    ReportedComment.Of(item.Answer) is { } text
+                                        ? $": \"{text}\""
+                                        : ""
+                                )
                                 + (
                                     item.Answer.Reason == BenchReason.ApprovedWindow
                                         ? string.Concat(
-                                            item.Answer.From.SelectMany(row => row.Window.Conditions)
+                                            item.Answer.From.SelectMany(row =>
+                                                    row.Window.Conditions
+                                                )
                                                 .Distinct()
                                                 .Select(text => $"; {text.TrimEnd('.')}")
                                         )

@@ -86,10 +86,7 @@ public sealed class MayTestTests
                     Answer(question with { Separated = separated }, Approved).Reason
                 )
         );
-        Assert.Equal(
-            Time("4 h"),
-            Answer(question with { Separated = null }, Approved).AsPlasma
-        );
+        Assert.Equal(Time("4 h"), Answer(question with { Separated = null }, Approved).AsPlasma);
     }
 
     [Fact]

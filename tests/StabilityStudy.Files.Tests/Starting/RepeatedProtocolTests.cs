@@ -67,9 +67,7 @@ public sealed class RepeatedProtocolTests
         Assert.Equal(original.Code, protocol.Code);
         foreach (var analyte in protocol.Analytes)
         {
-            foreach (
-                var group in protocol.Groups.Where(item => analyte.Groups.Contains(item.Id))
-            )
+            foreach (var group in protocol.Groups.Where(item => analyte.Groups.Contains(item.Id)))
             {
                 var before = original.Analytes.Single(item => item.Id == analyte.Id);
                 Assert.Equal(
@@ -80,9 +78,7 @@ public sealed class RepeatedProtocolTests
                     protocol.Storages.Where(storage => analyte.Storages.Contains(storage.Id)),
                     storage =>
                     {
-                        Assert.False(
-                            protocol.FirstTestIsTooLate(analyte, group.Id, storage.Id)
-                        );
+                        Assert.False(protocol.FirstTestIsTooLate(analyte, group.Id, storage.Id));
                         Assert.Equal(
                             before.StandardWindowOf(group.Id, storage.Id),
                             analyte.StandardWindowOf(group.Id, storage.Id)
@@ -93,10 +89,24 @@ public sealed class RepeatedProtocolTests
                     original
                         .Applying(analyte.Id, group.Id)
                         .Where(item => item.Criterion.Kind != Core.Criteria.CriterionKind.Drift)
-                        .Select(item => (item.Criterion.Id, item.Limit?.Percent, item.Limit?.AbsoluteInUnit, item.Criterion.ConfidenceLevel)),
+                        .Select(item =>
+                            (
+                                item.Criterion.Id,
+                                item.Limit?.Percent,
+                                item.Limit?.AbsoluteInUnit,
+                                item.Criterion.ConfidenceLevel
+                            )
+                        ),
                     protocol
                         .Applying(analyte.Id, group.Id)
-                        .Select(item => (item.Criterion.Id, item.Limit?.Percent, item.Limit?.AbsoluteInUnit, item.Criterion.ConfidenceLevel))
+                        .Select(item =>
+                            (
+                                item.Criterion.Id,
+                                item.Limit?.Percent,
+                                item.Limit?.AbsoluteInUnit,
+                                item.Criterion.ConfidenceLevel
+                            )
+                        )
                 );
             }
         }
@@ -110,11 +120,27 @@ public sealed class RepeatedProtocolTests
     {
         var (protocol, made) = Reduced("aptt-whole-blood-room-temperature");
 
-        Assert.Contains(made.Numbers, number => number is { Basis: ReducedBasis.ShareWithOneOutside, Specimens: 30, SharePercent: 85, Original: 50 });
+        Assert.Contains(
+            made.Numbers,
+            number =>
+                number
+                    is {
+                        Basis: ReducedBasis.ShareWithOneOutside,
+                        Specimens: 30,
+                        SharePercent: 85,
+                        Original: 50
+                    }
+        );
         Assert.Equal(30, protocol.Groups[0].Specimens);
         Assert.Contains("one may lie outside", made.Text, StringComparison.Ordinal);
         Assert.Equal(46, ReducedNumber.Of(Shares(90), Group(61)).Specimens);
-        Assert.Equal((40, ReducedBasis.AsOriginal), (ReducedNumber.Of(Shares(90), Group(40)).Specimens, ReducedNumber.Of(Shares(90), Group(40)).Basis));
+        Assert.Equal(
+            (40, ReducedBasis.AsOriginal),
+            (
+                ReducedNumber.Of(Shares(90), Group(40)).Specimens,
+                ReducedNumber.Of(Shares(90), Group(40)).Basis
+            )
+        );
 
         static PatientGroup Group(int specimens) =>
             ReadyProtocolFile.Read("aptt-whole-blood-room-temperature").Protocol.Groups[0] with
@@ -163,7 +189,11 @@ public sealed class RepeatedProtocolTests
         var original = ReadyProtocolFile.Read(name).Protocol;
         foreach (var analyte in original.Analytes)
         {
-            foreach (var group in original.Groups.Where(item => analyte.Groups.IsEmpty || analyte.Groups.Contains(item.Id)))
+            foreach (
+                var group in original.Groups.Where(item =>
+                    analyte.Groups.IsEmpty || analyte.Groups.Contains(item.Id)
+                )
+            )
             {
                 var (protocol, _) = Reduced(
                     name,
@@ -207,11 +237,17 @@ public sealed class RepeatedProtocolTests
         Assert.Equal(full, Read(made.Text).Repeat);
         Assert.Equal(
             original.Text.Split('\n').Except(["version = \"1\""]),
-            original.Text.Split('\n').Except(["version = \"1\""]).Where(made.Text.Split('\n').Contains)
+            original
+                .Text.Split('\n')
+                .Except(["version = \"1\""])
+                .Where(made.Text.Split('\n').Contains)
         );
         Assert.Equal("2", Read(made.Text).Version);
         Assert.Equal("3", Read(again.Text).Version);
-        Assert.Single(again.Text.Split('\n'), line => line.StartsWith("repeat = ", StringComparison.Ordinal));
+        Assert.Single(
+            again.Text.Split('\n'),
+            line => line.StartsWith("repeat = ", StringComparison.Ordinal)
+        );
     }
 
     [Theory]

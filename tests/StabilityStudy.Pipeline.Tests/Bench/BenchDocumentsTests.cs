@@ -177,10 +177,7 @@ public sealed class BenchDocumentsTests
             Assert.All(
                 BenchCase.Of(rules).Where(item => item.Question.Day >= rules.Day),
                 item =>
-                    Assert.Equal(
-                        VerdictWords.Of(item.Answer.Verdict),
-                        file.Answer(item.Question)
-                    )
+                    Assert.Equal(VerdictWords.Of(item.Answer.Verdict), file.Answer(item.Question))
             );
         }
     }
@@ -271,11 +268,7 @@ public sealed class BenchDocumentsTests
 
         Assert.All(
             rules,
-            item =>
-                Assert.Equal(
-                    Time("6 h"),
-                    item.Rules.Single(rule => rule.Group == "none").Limit
-                )
+            item => Assert.Equal(Time("6 h"), item.Rules.Single(rule => rule.Group == "none").Limit)
         );
     }
 
@@ -312,7 +305,10 @@ public sealed class BenchDocumentsTests
         {
             {
                 "not trusted",
-                [Approved, new RegisteredReport("x.pdf", ReportStanding.NotTrusted) { Why = "changed" }],
+                [
+                    Approved,
+                    new RegisteredReport("x.pdf", ReportStanding.NotTrusted) { Why = "changed" },
+                ],
                 "2026-05-04",
                 BenchReason.ReportNotTrusted
             },
@@ -369,10 +365,7 @@ public sealed class BenchDocumentsTests
 
         Assert.NotEmpty(what);
         Assert.NotEmpty(rules);
-        Assert.Contains(
-            rules,
-            item => item.Obstacles.Any(answer => answer.Reason == reason)
-        );
+        Assert.Contains(rules, item => item.Obstacles.Any(answer => answer.Reason == reason));
     }
 
     [Theory]
@@ -437,11 +430,7 @@ public sealed class BenchDocumentsTests
                     "register as of 2026-05-04",
                 ],
                 words =>
-                    Assert.Contains(
-                        PdfReading.WithoutSpaces(words),
-                        text,
-                        StringComparison.Ordinal
-                    )
+                    Assert.Contains(PdfReading.WithoutSpaces(words), text, StringComparison.Ordinal)
             );
             if (register == "one")
             {
@@ -463,7 +452,10 @@ public sealed class BenchDocumentsTests
         );
         var answer = await OutsideTool.Run("pdftotext", file, "-");
         File.Delete(file);
-        var text = string.Join(' ', answer.Out.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        var text = string.Join(
+            ' ',
+            answer.Out.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries)
+        );
 
         Assert.DoesNotContain("card 2", text, StringComparison.Ordinal);
         var places = new[]
@@ -479,9 +471,16 @@ public sealed class BenchDocumentsTests
             .Select(words => (words, text.IndexOf(words, StringComparison.Ordinal)))
             .ToArray();
         Assert.All(places, place => Assert.True(place.Item2 >= 0, place.words + " in " + text));
-        Assert.Equal(places.Select(place => place.Item2).Order(), places.Select(place => place.Item2));
+        Assert.Equal(
+            places.Select(place => place.Item2).Order(),
+            places.Select(place => place.Item2)
+        );
         Assert.Contains("Take down by 2027-03-31", text, StringComparison.Ordinal);
-        Assert.Contains("Longer than the manufacturer's limit of 4 h", text, StringComparison.Ordinal);
+        Assert.Contains(
+            "Longer than the manufacturer's limit of 4 h",
+            text,
+            StringComparison.Ordinal
+        );
     }
 
     [Fact]
@@ -510,10 +509,7 @@ public sealed class BenchDocumentsTests
         );
         var pages = document.GetPages().Select(PdfReading.Text).ToArray();
         Assert.True(pages.Length > 1);
-        Assert.All(
-            pages,
-            page => Assert.Contains("unknown", page, StringComparison.Ordinal)
-        );
+        Assert.All(pages, page => Assert.Contains("unknown", page, StringComparison.Ordinal));
         Assert.All(
             rules.Rules.Select(rule => rule.Name).OfType<string>(),
             name =>

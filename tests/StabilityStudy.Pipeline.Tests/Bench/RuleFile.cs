@@ -90,8 +90,7 @@ internal sealed class RuleFile
         minutes.Length == 0
         || (
             time is { } known
-            && Math.Ceiling(known.TotalMinutes)
-                <= int.Parse(minutes, CultureInfo.InvariantCulture)
+            && Math.Ceiling(known.TotalMinutes) <= int.Parse(minutes, CultureInfo.InvariantCulture)
         );
 
     private static bool Holds(string codes, string? code) =>

@@ -62,7 +62,11 @@ internal static class DriftFigure
             .Max();
         return AxisScale.Time(
             RoomRight * longest,
-            [0, names.Analyte.StandardWindowOf(names.Group.Id, names.Storage.Id).Time.TotalHours, .. tested],
+            [
+                0,
+                names.Analyte.StandardWindowOf(names.Group.Id, names.Storage.Id).Time.TotalHours,
+                .. tested,
+            ],
             OriginWords.Start(names.Origin)
         );
     }
