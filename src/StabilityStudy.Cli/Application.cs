@@ -38,6 +38,7 @@ public static class Application
             SupportedWindowsCommand.Create(terminal),
             WithdrawCommand.Create(terminal),
             KeepCommand.Create(terminal),
+            ProceduresCommand.Create(terminal),
             RenewCommand.Create(terminal),
             TrialCertificateCommand.Create(terminal),
         };

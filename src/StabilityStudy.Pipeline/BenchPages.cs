@@ -4,8 +4,6 @@ using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Reporting.Bench;
 using StabilityStudy.Reporting.Model;
-using StabilityStudy.Reporting.Pdf;
-using StabilityStudy.SignedPdf.Rewriting;
 
 namespace StabilityStudy.Pipeline;
 
@@ -63,26 +61,10 @@ public static class BenchPages
     public static RenderedReport Render(BenchPagesAnswer.Ready parts)
     {
         ArgumentNullException.ThrowIfNull(parts);
-        var drawn = BenchDrawing.Draw(parts.Study, parts.Parts);
-        var rewritten = DeterministicRewrite.Rewrite(
-            drawn.Pdf,
-            new RewriteOptions(
-                BenchDrawing.Title(parts.Study),
-                Author: null,
-                "stability-study " + ToolVersion.Current,
-                "en-US",
-                Date: null,
-                Attachments: []
-            )
-            {
-                ClaimsArchive = true,
-            }
+        return DrawnDocument.Finish(
+            BenchDrawing.Draw(parts.Study, parts.Parts),
+            BenchDrawing.Title(parts.Study)
         );
-        return rewritten.TryGet(out var pdf, out var failure)
-            ? new RenderedReport(pdf, drawn.PageCount)
-            : throw new InvalidOperationException(
-                "The drawn document could not be rewritten: " + failure.What
-            );
     }
 
     private sealed class Composition(

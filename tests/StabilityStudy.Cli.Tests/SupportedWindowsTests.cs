@@ -104,12 +104,12 @@ public sealed class SupportedWindowsTests
         var unknown = await Ask();
 
         Assert.Contains(
-            "report: \"PT not tested: No anticoagulant, whole blood over 10 h old. Please send a new tube.\"",
+            "report: \"PT not tested: over 10 h from collection. Please send a new tube.\"",
             old.Out,
             Comparison
         );
         Assert.Equal(ExitCode.NotSupported, unknown.Code);
-        Assert.Contains("PT not tested: collection time not stated.", unknown.Out, Comparison);
+        Assert.Contains("PT not tested: collection time not known.", unknown.Out, Comparison);
     }
 
     [Fact]
@@ -129,7 +129,41 @@ public sealed class SupportedWindowsTests
             }
         );
         Assert.Contains("lot PT-2605 is not covered (PT-2604)", lot.Out, Comparison);
+        Assert.Contains(
+            "Due before it is used beyond that, for a new lot of the same reagent: a reduced study at 10 h",
+            lot.Out,
+            Comparison
+        );
         Assert.Contains("only for PT", analyte.Out, Comparison);
+    }
+
+    [Fact]
+    public async Task Spin_separation_and_faults_of_the_tube_are_facts_too()
+    {
+        var late = await Ask("--waited", "10 h", "--spun", "9 h");
+        var early = await Ask("--waited", "10 h", "--spun", "8 h 59 min");
+        var plasma = await Ask("--waited", "9 h", "--separated", "1 h");
+        var unfit = await Ask("--waited", "1 h", "--unfit", "clotted");
+        var strict = await Ask("--waited", "10 h", "--strict");
+
+        Assert.Equal(
+            [
+                ExitCode.Done,
+                ExitCode.VerificationIncomplete,
+                ExitCode.VerificationIncomplete,
+                ExitCode.NotSupported,
+                ExitCode.VerificationIncomplete,
+            ],
+            new[] { late, early, plasma, unfit, strict }.Select(run => run.Code)
+        );
+        Assert.Contains(
+            "a spin 1 h 01 min before the test is not covered (at most 1 h)",
+            early.Out,
+            Comparison
+        );
+        Assert.Contains("PT not tested: tube unsuitable (clotted).", unfit.Out, Comparison);
+        Assert.Contains("the lot is not stated (PT-2604)", strict.Out, Comparison);
+        Assert.Contains("so the 10 h window does not hold", strict.Out, Comparison);
     }
 
     [Fact]
@@ -189,6 +223,7 @@ public sealed class SupportedWindowsTests
     [Theory]
     [InlineData("7 what? Write 7 h or 7 min.", "--analyte", "PT", "--waited", "7")]
     [InlineData("is no time", "--analyte", "PT", "--waited", "-1 h")]
+    [InlineData("--spun: 7 what?", "--analyte", "PT", "--spun", "7")]
     [InlineData("is no time", "--analyte", "PT", "--waited", "")]
     [InlineData("is no time", "--analyte", "PT", "--waited", "1:75")]
     [InlineData("longer than ten years", "--analyte", "PT", "--waited", "9999 d")]

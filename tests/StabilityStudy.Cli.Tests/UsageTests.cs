@@ -22,6 +22,7 @@ public sealed class UsageTests
     [InlineData("withdraw", "withdraw", "--help")]
     [InlineData("keep", "keep", "--help")]
     [InlineData("end", "end", "--help")]
+    [InlineData("procedures", "procedures", "--help")]
     public async Task Help_says_what_the_golden_file_says(string name, params string[] arguments)
     {
         var run = await Run.Of(arguments);

@@ -874,6 +874,39 @@ internal static class BrokenTomlCases
             new(
                 P,
                 "decimals = 1",
+                "decimals = 1\ngroup_windows = [{ group = \"none\", storage = \"wb-4\", time = \"2 h\", source = \"common practice\" }]",
+                "unknown-reference",
+                "analyte.group_windows",
+                "known are wb-rt"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "decimals = 1",
+                "decimals = 1\ngroup_windows = [{ group = \"none\", storage = \"wb-rt\", time = \"4 h\", source = \"common practice\", time_points = [\"6 h\"] }]",
+                "unknown-key",
+                "analyte.group_windows",
+                "the same times in every storage"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "decimals = 1",
+                "decimals = 1\ngroup_windows = [{ group = \"none\", time = \"4 h\", as_plasma = \"4 h\", source = \"common practice\" }]",
+                "out-of-range",
+                "analyte.group_windows.as_plasma",
+                "no longer than the 4 h of the first step"
+            )
+            {
+                LinesBelow = 1,
+            },
+            new(
+                P,
+                "decimals = 1",
                 "decimals = 1\nratio_of = \"aPTT\"",
                 "unknown-reference",
                 "analyte.ratio_of",

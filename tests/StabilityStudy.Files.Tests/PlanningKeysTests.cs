@@ -46,6 +46,35 @@ public sealed class PlanningKeysTests
         ];
 
     [Fact]
+    public void A_rule_is_that_of_group_and_storage_before_that_of_the_group()
+    {
+        var analyte = Read(
+            With(
+                "decimals = 1",
+                "decimals = 1\ngroup_windows = [{ group = \"none\", time = \"2 h\", as_plasma = \"3 h\", source = \"common practice\" }, { group = \"none\", storage = \"wb-rt\", time = \"150 min\", as_plasma = \"5 h\", source = \"common practice\" }]"
+            )
+        ).Analytes[0];
+
+        Assert.Equal(TimeSpan.FromMinutes(150), analyte.StandardWindowOf("none", "wb-rt").Time);
+        Assert.Equal(TimeSpan.FromHours(5), analyte.StandardWindowOf("none", "wb-rt").AsPlasma);
+        Assert.Equal(TimeSpan.FromHours(2), analyte.StandardWindowOf("none", "other").Time);
+        Assert.Equal(TimeSpan.FromHours(3), analyte.StandardWindowOf("none", "other").AsPlasma);
+        Assert.Equal(analyte.StandardWindow, analyte.StandardWindowOf("ufh", "wb-rt"));
+        Assert.Null(analyte.StandardWindow.AsPlasma);
+    }
+
+    [Fact]
+    public void What_the_bench_needs_from_spin_to_test_is_read()
+    {
+        var storage = Read(
+            With("spin_to_test = \"1 h\"", "spin_to_test = \"1 h\", spin_takes = \"40 min\"")
+        ).Storages[0];
+
+        Assert.Equal(TimeSpan.FromMinutes(40), storage.SpinTakes);
+        Assert.Null(Read(GoodStudy.Protocol).Storages[0].SpinTakes);
+    }
+
+    [Fact]
     public void Without_them_a_protocol_is_as_it_was()
     {
         var protocol = Read(GoodStudy.Protocol);

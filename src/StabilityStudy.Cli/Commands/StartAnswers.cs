@@ -180,6 +180,20 @@ internal static class StartAnswers
         return name.Length == 0 ? [] : [new Instrument(FirstInstrument, name)];
     }
 
+    /// <summary>The lots that are given, each of an analyte of the protocol.</summary>
+    internal static ImmutableArray<Lot> GivenLots(
+        StartOptions options,
+        ImmutableArray<string> analytes
+    )
+    {
+        var given = options.Lots.Select(CodedOption.LotOf).ToImmutableArray();
+        return given.FirstOrDefault(lot => !analytes.Contains(lot.Analyte)) is { } other
+            ? throw new UsageException(
+                $"--lot: the protocol has no analyte \"{other.Analyte}\". It has {string.Join(", ", analytes)}."
+            )
+            : given;
+    }
+
     private static ImmutableArray<Lot> Lots(
         StartOptions options,
         Questions questions,
@@ -188,12 +202,7 @@ internal static class StartAnswers
     {
         if (!options.Lots.IsEmpty || !questions.CanAsk)
         {
-            var given = options.Lots.Select(CodedOption.LotOf).ToImmutableArray();
-            return given.FirstOrDefault(lot => !analytes.Contains(lot.Analyte)) is { } other
-                ? throw new UsageException(
-                    $"--lot: the protocol has no analyte \"{other.Analyte}\". It has {string.Join(", ", analytes)}."
-                )
-                : given;
+            return GivenLots(options, analytes);
         }
 
         return
@@ -216,7 +225,7 @@ internal static class StartAnswers
         ];
     }
 
-    private static string? ProblemOfText(string text, int longest) =>
+    internal static string? ProblemOfText(string text, int longest) =>
         UnseenCharacters.First(text) is not null ? "It holds a character that cannot be seen."
         : text.Length > longest
             ? string.Create(
@@ -225,7 +234,7 @@ internal static class StartAnswers
             )
         : null;
 
-    private static string? ProblemOfCode(string code) =>
+    internal static string? ProblemOfCode(string code) =>
         code.Length is > 0 and <= LongestCode && !code.StartsWith('.') && code.All(IsOfCode)
             ? null
             : string.Create(
@@ -233,7 +242,7 @@ internal static class StartAnswers
                 $"A code has letters, digits, hyphen, underscore and point, at most {LongestCode} of them, and no point in front."
             );
 
-    private static string? ProblemOfZone(string zone) =>
+    internal static string? ProblemOfZone(string zone) =>
         zone == NoZone
         || (
             TimeZoneInfo.TryFindSystemTimeZoneById(zone, out var found)

@@ -12,6 +12,9 @@ namespace StabilityStudy.Cli.Commands;
 /// <summary>start: makes a study folder that is ready for use.</summary>
 internal static class StartCommand
 {
+    private const string Reduced = "reduced";
+    private const string Full = "full";
+
     public static Command Create(Terminal terminal)
     {
         var folder = new Argument<string>("FOLDER")
@@ -23,6 +26,20 @@ internal static class StartCommand
             "NAME",
             "The ready protocol to begin with; protocols lists them."
         );
+        var repeat = Text(
+            "--repeat",
+            "REPORT",
+            "The signed report of a study to be repeated, in place of --protocol."
+        );
+        var tier = new Option<string>("--tier")
+        {
+            Description =
+                "With --repeat: reduced, the longest approved times alone, for a new lot of the same reagent; full, the whole study, for a new reagent, principle, tube type, instrument or transport.",
+            DefaultValueFactory = _ => Reduced,
+            HelpName = "TIER",
+        }.AcceptOnlyFromAmong(Reduced, Full);
+        var reason = Text("--reason", "TEXT", "With --repeat: what changed, such as the new lot.");
+        var trust = new TrustOptions();
         var code = Text(
             "--code",
             "CODE",
@@ -65,11 +82,17 @@ internal static class StartCommand
         };
         var command = new Command(
             "start",
-            "Make a study folder from a ready protocol: the protocol to adapt, study.toml with every key explained, empty data files with their headers. At a terminal it asks what no option says; otherwise --protocol, --facility, --time-zone and --person are needed.\n\nExample:\n  stability-study start aptt-2026 --protocol aptt-whole-blood-room-temperature"
+            "Make a study folder from a ready protocol: the protocol to adapt, study.toml with every key explained, empty data files with their headers. At a terminal it asks what no option says; otherwise --protocol, --facility, --time-zone and --person are needed. With --repeat from a signed report: people, laboratory and instruments are then the original's.\n\nExample:\n  stability-study start aptt-2026 --protocol aptt-whole-blood-room-temperature\n  stability-study start aptt-lot-2 --repeat aptt.pdf --trust keys --reason \"new lot R-2602\""
         )
         {
             folder,
             protocol,
+            repeat,
+            tier,
+            reason,
+            trust.Trust,
+            trust.TrustTime,
+            trust.Revoked,
             code,
             title,
             question,
@@ -81,23 +104,44 @@ internal static class StartCommand
             invented,
         };
         command.SetAction(parsed =>
-            (int)Run(
-                terminal,
-                new StartOptions(
-                    parsed.GetRequiredValue(folder),
-                    parsed.GetValue(protocol),
-                    parsed.GetValue(code),
-                    parsed.GetValue(title),
-                    parsed.GetValue(question),
-                    parsed.GetValue(facility),
-                    parsed.GetValue(zone),
-                    [.. parsed.GetValue(people) ?? []],
-                    [.. parsed.GetValue(instruments) ?? []],
-                    [.. parsed.GetValue(lots) ?? []],
-                    parsed.GetValue(invented)
-                )
-            )
-        );
+        {
+            var options = new StartOptions(
+                parsed.GetRequiredValue(folder),
+                parsed.GetValue(protocol),
+                parsed.GetValue(code),
+                parsed.GetValue(title),
+                parsed.GetValue(question),
+                parsed.GetValue(facility),
+                parsed.GetValue(zone),
+                [.. parsed.GetValue(people) ?? []],
+                [.. parsed.GetValue(instruments) ?? []],
+                [.. parsed.GetValue(lots) ?? []],
+                parsed.GetValue(invented)
+            );
+            if (parsed.GetValue(repeat) is not { } report)
+            {
+                return parsed.GetValue(reason) is null
+                    ? (int)Run(terminal, options)
+                    : throw new UsageException($"{reason.Name} goes with {repeat.Name}.");
+            }
+
+            if (options.Protocol is not null)
+            {
+                throw new UsageException(
+                    $"{repeat.Name} takes the protocol of the report: leave {protocol.Name} away."
+                );
+            }
+
+            return (int)
+                StartRepeat.Run(
+                    terminal,
+                    options,
+                    report,
+                    trust.Of(parsed).Read(terminal.Clock.GetUtcNow()),
+                    parsed.GetValue(tier) == Full ? RepeatTier.Full : RepeatTier.Reduced,
+                    TextOption.OneLine(parsed.GetValue(reason), reason.Name)
+                );
+        });
         return command;
     }
 
@@ -109,7 +153,14 @@ internal static class StartCommand
             new Questions(terminal),
             terminal.Clock
         );
-        var outcome = StartedStudy.Of(ready.Text, code, study);
+        Tell(terminal, options.Folder, Write(options.Folder, ready.Text, code, study), study);
+        return ExitCode.Done;
+    }
+
+    /// <summary>Writes the folder.</summary>
+    internal static StartedStudy Write(string folder, string protocol, string code, NewStudy study)
+    {
+        var outcome = StartedStudy.Of(protocol, code, study);
         if (!outcome.TryGet(out var started))
         {
             throw new UsageException(
@@ -119,12 +170,16 @@ internal static class StartCommand
             );
         }
 
-        NewFolder.Write(options.Folder, started.Files);
-        Tell(terminal, options.Folder, started, study);
-        return ExitCode.Done;
+        NewFolder.Write(folder, started.Files);
+        return started;
     }
 
-    private static void Tell(Terminal terminal, string folder, StartedStudy started, NewStudy study)
+    internal static void Tell(
+        Terminal terminal,
+        string folder,
+        StartedStudy started,
+        NewStudy study
+    )
     {
         var output = terminal.Out;
         output.WriteLine($"Study folder {folder} is ready. Nothing is locked yet.");

@@ -2,6 +2,7 @@ using System.CommandLine;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Core.Register;
+using StabilityStudy.Reporting.Approved;
 
 namespace StabilityStudy.Cli.Commands;
 
@@ -46,6 +47,18 @@ internal static class SupportedWindowsCommand
             Description =
                 "Verify every file anew, also those that were verified today by this program and trust; an answer whether to test always does so with what it follows from.",
         };
+        var spun = Text("--spun", "How old it was when it was spun.", "TIME");
+        var separated = Text(
+            "--separated",
+            "How old it was when the plasma was taken off the cells; not at all when not given.",
+            "TIME"
+        );
+        var unfit = Text("--unfit", "What is wrong with the tube, such as clotted.", "REASON");
+        var strict = new Option<bool>("--strict")
+        {
+            Description =
+                "Instrument, lot and spin that are not given count as not covered, as in a computer system.",
+        };
         var json = StudyArgument.Json("Write the answer as JSON.");
         var command = new Command(
             "supported-windows",
@@ -66,13 +79,27 @@ internal static class SupportedWindowsCommand
             lot,
             csv,
             noCache,
+            spun,
+            separated,
+            unfit,
+            strict,
             json,
         };
         command.SetAction(parsed =>
         {
             var day = Day(parsed.GetValue(asOf), terminal);
             var code = TextOption.OneLine(parsed.GetValue(analyte), analyte.Name);
-            Option<string?>[] facts = [group, storage, waited, instrument, lot];
+            Option<string?>[] facts =
+            [
+                group,
+                storage,
+                waited,
+                instrument,
+                lot,
+                spun,
+                separated,
+                unfit,
+            ];
             if (
                 code is null
                 && facts.FirstOrDefault(fact => parsed.GetValue(fact) is not null) is { } alone
@@ -93,7 +120,11 @@ internal static class SupportedWindowsCommand
                 {
                     Group = TextOption.OneLine(parsed.GetValue(group), group.Name),
                     Storage = TextOption.OneLine(parsed.GetValue(storage), storage.Name),
-                    Waited = WaitedOption.Read(parsed.GetValue(waited)),
+                    Waited = WaitedOption.Read(parsed.GetValue(waited), waited.Name),
+                    Spun = WaitedOption.Read(parsed.GetValue(spun), spun.Name),
+                    Separated = WaitedOption.Read(parsed.GetValue(separated), separated.Name),
+                    Unfit = TextOption.OneLine(parsed.GetValue(unfit), unfit.Name),
+                    CountsOpenAsNotTrue = parsed.GetValue(strict),
                     Instrument = TextOption.OneLine(parsed.GetValue(instrument), instrument.Name),
                     Lot = TextOption.OneLine(parsed.GetValue(lot), lot.Name),
                 };
@@ -164,7 +195,7 @@ internal static class SupportedWindowsCommand
         else
         {
             Say(terminal, BenchWords.Sentence(answer));
-            if (BenchWords.Comment(answer) is { } comment)
+            if (ReportedComment.Of(answer) is { } comment)
             {
                 Say(terminal, $"report: \"{comment}\"");
             }

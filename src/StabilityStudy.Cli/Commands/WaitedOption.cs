@@ -9,8 +9,10 @@ internal static partial class WaitedOption
     private const int MostDays = 3660;
 
     /// <summary>The time; null where it is not given.</summary>
+    /// <param name="text">What was written.</param>
+    /// <param name="option">Name of the option.</param>
     /// <exception cref="UsageException">It is no time, or has no unit.</exception>
-    public static TimeSpan? Read(string? text)
+    public static TimeSpan? Read(string? text, string option)
     {
         if (text is null)
         {
@@ -33,14 +35,14 @@ internal static partial class WaitedOption
                 + TimeSpan.FromSeconds(Number(match, "s"));
             return time.TotalDays <= MostDays
                 ? time
-                : throw new UsageException($"--waited: \"{trimmed}\" is longer than ten years.");
+                : throw new UsageException($"{option}: \"{trimmed}\" is longer than ten years.");
         }
 
         var shown = UnseenCharacters.Shown(trimmed);
         throw new UsageException(
             shown.Length > 0 && shown.All(char.IsAsciiDigit)
-                ? $"--waited: {shown} what? Write {shown} h or {shown} min."
-                : $"--waited: \"{shown}\" is no time. Write it as \"5 h 10 min\", 5:10 or \"310 min\"."
+                ? $"{option}: {shown} what? Write {shown} h or {shown} min."
+                : $"{option}: \"{shown}\" is no time. Write it as \"5 h 10 min\", 5:10 or \"310 min\"."
         );
     }
 

@@ -22,26 +22,6 @@ internal static class BenchWords
     public static string Sentence(BenchAnswer answer) =>
         $"{Verdict(answer.Verdict)}: {Why(answer)}{Source(answer)}";
 
-    /// <summary>What to report in place of a result; null where something may still be tested.</summary>
-    public static string? Comment(BenchAnswer answer)
-    {
-        if (answer.Verdict != BenchVerdict.DoNotTest)
-        {
-            return null;
-        }
-
-        var analyte = answer.Question.Analyte;
-        if (answer.Reason == BenchReason.TimeUnknown)
-        {
-            return $"{analyte} not tested: collection time not stated. Please send a new tube.";
-        }
-
-        var group = answer.KnowsGroup
-            ? answer.From[0].Window.GroupName
-            : "patient group not stated";
-        return $"{analyte} not tested: {group}, {StorageWords.Of(answer.From[0].Window.State)} over {Time(answer.Limit)} old. Please send a new tube.";
-    }
-
     private static string Why(BenchAnswer answer)
     {
         var subject = Subject(answer);
@@ -49,6 +29,8 @@ internal static class BenchWords
         {
             BenchReason.TimeUnknown =>
                 $"{subject}, collection time unknown. Know it? Add --waited \"2 h\".",
+            BenchReason.TubeUnfit =>
+                $"{answer.Question.Analyte}, {answer.Question.Unfit}: unfit whatever its age.",
             BenchReason.NoRule when answer.Known.IsEmpty =>
                 $"{subject}; no report in the register that counts has a rule. {Meanwhile}",
             BenchReason.NoRule =>
@@ -56,10 +38,11 @@ internal static class BenchWords
             BenchReason.ReportNotTrusted =>
                 $"{subject}; {string.Join(", ", answer.NotTrusted.Select(report => report.File))} could not be verified now and may be about it ({answer.NotTrusted[0].Why}). {Meanwhile}",
             BenchReason.TooOld when !answer.KnowsGroup =>
-                $"{subject}; at most {Time(answer.Limit)}, the shortest of today's rules. Know the group? Add --group.",
-            BenchReason.TooOld => $"{subject}; at most {Time(answer.Limit)}.{Longer(answer)}",
+                $"{subject}; at most {Time(answer.Limit)}, the shortest of today's rules. Know the group? Add --group.{Plasma(answer)}",
+            BenchReason.TooOld =>
+                $"{subject}; at most {Time(answer.Limit)}.{Longer(answer)}{Plasma(answer)}",
             BenchReason.NotCovered =>
-                $"{subject}; {NotCovered(answer)} {Today(answer)} {Meanwhile}",
+                $"{subject}; {NotCovered(answer)} {Today(answer)}{Due(answer)} {Meanwhile}",
             BenchReason.NoticeInDoubt =>
                 $"{subject}; a notice speaks against the {Approved(answer)} window and cannot be relied on. {answer.From[0].Doubt} {Today(answer)} {Meanwhile}",
             BenchReason.PastReview =>
@@ -88,14 +71,17 @@ internal static class BenchWords
             : answer.Question.Group is { } named ? $"group \"{named}\" not known"
             : "patient group unknown";
         var storage = answer.Storage is { } code ? $", {code}" : "";
-        var age = answer.Age is { } known ? $", {Time(known)}" : "";
+        var age = answer.Age is { } known
+            ? $", {Time(known)}{(answer.Question.Separated is { } off ? $" (plasma off the cells at {Time(off)})" : "")}"
+            : "";
         return $"{answer.Question.Analyte}, {group}{storage}{age}";
     }
 
     private static string NotCovered(BenchAnswer answer)
     {
         var window = answer.From[0].Window;
-        var (instrument, lot) = (answer.Question.Instrument, answer.Question.Lot);
+        var question = answer.Question;
+        var (instrument, lot) = (question.Instrument, question.Lot);
         string[] open =
         [
             .. instrument is not null && !window.Row.Instruments.Contains(instrument)
@@ -107,8 +93,22 @@ internal static class BenchWords
             .. lot is not null && !window.Row.Reagents.Contains(lot)
                 ? new[] { $"lot {lot} is not covered ({Codes(window.Row.Reagents)})" }
                 : [],
+            .. !window.CoversSpin(question)
+                ? new[]
+                {
+                    question.SpinToTest is { } time
+                        ? $"a spin {Time(time)} before the test is not covered (at most {Time(window.Handling?.Storage.SpinToTest)})"
+                        : $"the time of the spin is not stated (at most {Time(window.Handling?.Storage.SpinToTest)} before the test)",
+                }
+                : [],
+            .. question.CountsOpenAsNotTrue && instrument is null
+                ? new[] { $"the instrument is not stated ({Codes(window.Row.Instruments)})" }
+                : [],
+            .. question.CountsOpenAsNotTrue && lot is null
+                ? new[] { $"the lot is not stated ({Codes(window.Row.Reagents)})" }
+                : [],
         ];
-        return $"{string.Join(" and ", open)} by the {Approved(answer)} window.";
+        return $"{string.Join(", ", open)}, so the {Approved(answer)} window does not hold.";
     }
 
     /// <summary>Conditions, and the scope as far as the question left it open, so that whoever reads it can see whether it fits.</summary>
@@ -142,10 +142,27 @@ internal static class BenchWords
             ? " Reports claim different windows, and the shorter holds."
         : " The window is longer for some: add --instrument and --lot.";
 
+    /// <summary>What the second step of today's rule allows, where nobody said when the plasma was taken off the cells.</summary>
+    private static string Plasma(BenchAnswer answer) =>
+        answer is { AsPlasma: { } second, Question.Separated: null } && answer.Age <= second
+            ? $" As plasma taken off the cells within {Time(answer.Today)} at most {Time(second)}: was it? Add --separated."
+            : "";
+
+    /// <summary>What study shows that the window holds there too.</summary>
+    private static string Due(BenchAnswer answer) =>
+        answer.Due switch
+        {
+            RepeatTier.Full =>
+                " Due before it is used beyond that: the full study (start --repeat, --tier full).",
+            RepeatTier.Reduced =>
+                $" Due before it is used beyond that, for a new lot of the same reagent: a reduced study at {Approved(answer)} (start --repeat); for another reagent the full study.",
+            null => "",
+        };
+
     private static string Today(BenchAnswer answer) => $"Today's rule is {Time(answer.Today)}.";
 
     private static string Rule(BenchAnswer answer) =>
-        answer.From[0].Window.Row.Today == answer.Limit
+        answer.IsSecondStep || answer.From[0].Window.Row.Today == answer.Limit
             ? "today's rule"
             : "a decision shorter than today's rule";
 

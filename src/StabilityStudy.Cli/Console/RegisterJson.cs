@@ -1,6 +1,7 @@
 using System.Text.Json;
 using System.Xml;
 using StabilityStudy.Core.Register;
+using StabilityStudy.Reporting.Approved;
 
 namespace StabilityStudy.Cli.Console;
 
@@ -66,9 +67,11 @@ internal static class RegisterJson
             json.WriteString("asOf", BenchWords.Day(answer.Question.Day));
             json.WriteString("age", Duration(answer.Age));
             json.WriteString("today", Duration(answer.Today));
+            json.WriteString("asPlasma", Duration(answer.AsPlasma));
             json.WriteString("limit", Duration(answer.Limit));
+            json.WriteString("due", answer.Due is { } due ? Coded(due) : null);
             json.WriteString("sentence", BenchWords.Sentence(answer));
-            json.WriteString("comment", BenchWords.Comment(answer));
+            json.WriteString("comment", ReportedComment.Of(answer));
             json.WriteTexts("notTrusted", answer.NotTrusted.Select(report => report.File));
             json.WriteStartArray("from");
             foreach (var item in answer.From)

@@ -64,7 +64,7 @@ public sealed record ConcludedWindow(
             supported,
             analysis
                 .Protocol.Analytes.Single(item => item.Id == sequence.Analyte)
-                .StandardWindowOf(sequence.Group)
+                .StandardWindowOf(sequence.Group, sequence.Storage)
                 .Time,
             instruments,
             Codes(measured.Select(item => item.Lot)),

@@ -24,7 +24,7 @@ public static class SequenceQueries
     {
         var standard = protocol
             .Analytes.Single(item => item.Id == sequence.Analyte)
-            .StandardWindowOf(sequence.Group);
+            .StandardWindowOf(sequence.Group, sequence.Storage);
         return
         [
             .. Shorter(sequence, standard),

@@ -24,6 +24,7 @@ public sealed record SupportedWindow(
         ImmutableArray<PairRecord> pairs,
         Analyte analyte,
         string group,
+        string storage,
         TimeSpan step
     )
     {
@@ -49,7 +50,7 @@ public sealed record SupportedWindow(
                 StandingOf(time, analyte.ManufacturerLimit)
             )
             {
-                WithinStandard = time <= analyte.StandardWindowOf(group).Time,
+                WithinStandard = time <= analyte.StandardWindowOf(group, storage).Time,
             };
     }
 
@@ -70,6 +71,7 @@ public sealed record SupportedWindow(
                     cell.Pairs,
                     context.Analyte,
                     context.Group.Id,
+                    context.Storage.Id,
                     context.Protocol.WindowStep
                 )
             )

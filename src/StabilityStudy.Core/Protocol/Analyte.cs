@@ -88,14 +88,22 @@ public sealed record Analyte(
         PlannedRanges.FirstOrDefault(range => range.Group == group) is not { } range
         || (level >= range.Lowest && level <= range.Highest);
 
-    /// <summary>What today's rule allows in a patient group.</summary>
-    public WindowRule StandardWindowOf(string group) =>
-        GroupWindows.FirstOrDefault(item => item.Group == group)?.Rule ?? StandardWindow;
+    /// <summary>What today's rule allows in a patient group and storage: the rule that names both, else that of the group, else that of all.</summary>
+    public WindowRule StandardWindowOf(string group, string storage) =>
+        GroupWindows
+            .Where(item => item.Group == group && (item.Storage is null || item.Storage == storage))
+            .OrderBy(item => item.Storage is null)
+            .FirstOrDefault()
+            ?.Rule
+        ?? StandardWindow;
 }
 
 /// <summary>What today's rule allows in one patient group.</summary>
 public sealed record GroupWindow(string Group, WindowRule Rule)
 {
+    /// <summary>The storage to which the rule is confined; null for every one.</summary>
+    public string? Storage { get; init; }
+
     /// <summary>The time points at which the analyte is tested in this group; empty means those of the analyte.</summary>
     public ImmutableArray<TimePoint> TimePoints { get; init; } = [];
 }
@@ -116,7 +124,14 @@ public sealed record PlannedNumber(string Group, decimal Lowest, decimal Highest
 /// <summary>A window that some rule allows.</summary>
 /// <param name="Time">Longest time from collection to test.</param>
 /// <param name="Source">The rule: a document, or "common practice".</param>
-public sealed record WindowRule(TimeSpan Time, string Source);
+public sealed record WindowRule(TimeSpan Time, string Source)
+{
+    /// <summary>
+    /// The second step of the rule: longest time from collection to test of plasma that was taken off the cells within <see cref="Time"/>; null where the
+    /// rule has no second step.
+    /// </summary>
+    public TimeSpan? AsPlasma { get; init; }
+}
 
 /// <summary>Lowest and highest result that the method reports as a number, in the analyte's unit.</summary>
 public sealed record MeasuringInterval(decimal Lowest, decimal Highest);

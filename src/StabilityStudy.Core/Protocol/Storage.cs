@@ -16,6 +16,9 @@ public sealed record Storage(
     TimeSpan? SpinToTest
 )
 {
+    /// <summary>Time that the bench needs from the spin to the test, by which a tube is spun before its window ends; null where not stated.</summary>
+    public TimeSpan? SpinTakes { get; init; }
+
     /// <summary>How tubes travel while they wait, in the words of the facility; null where they stay where they are.</summary>
     public string? Transport { get; init; }
 }

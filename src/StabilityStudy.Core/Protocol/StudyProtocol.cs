@@ -94,6 +94,8 @@ public sealed record StudyProtocol(
     /// <summary>Whether tubes are drawn one after the other, so that each has a place in the draw: not so for portions of one plasma, and for one tube.</summary>
     public bool DrawsATubeForEachTest =>
         TubePlan == TubePlan.TubePerTimePoint && TimeOrigin == TimeOrigin.Collection;
+    /// <summary>Which study this one repeats; null for none.</summary>
+    public RepeatOf? Repeat { get; init; }
 
     /// <summary>From when the time of a tube counts; null where that was not recorded.</summary>
     public DateTimeOffset? StartOf(Specimens.TubeRow tube)
@@ -124,7 +126,10 @@ public sealed record StudyProtocol(
     {
         ArgumentNullException.ThrowIfNull(analyte);
         var ofGroup =
-            analyte.GroupWindows.FirstOrDefault(item => item.Group == group)?.TimePoints ?? [];
+            analyte
+                .GroupWindows.FirstOrDefault(item => item.Group == group && item.Storage is null)
+                ?.TimePoints
+            ?? [];
         return
         [
             .. (
@@ -139,10 +144,10 @@ public sealed record StudyProtocol(
     /// Whether an analyte is tested for the first time so late in a group, beyond twice its own standard window, that
     /// nobody looks at the stretch between. A standard window of zero allows no waiting and gives no measure.
     /// </summary>
-    public bool FirstTestIsTooLate(Analyte analyte, string group)
+    public bool FirstTestIsTooLate(Analyte analyte, string group, string storage)
     {
         ArgumentNullException.ThrowIfNull(analyte);
-        var standard = analyte.StandardWindowOf(group).Time;
+        var standard = analyte.StandardWindowOf(group, storage).Time;
         return standard > TimeSpan.Zero
             && TimePointsOf(analyte, group) is [var first, ..]
             && first.Delay > FirstTestWithinWindows * standard;

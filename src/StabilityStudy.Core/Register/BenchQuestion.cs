@@ -19,6 +19,33 @@ public sealed record BenchQuestion(string Analyte, DateOnly Day)
 
     /// <summary>Code of the reagent lot; null where it is left open.</summary>
     public string? Lot { get; init; }
+
+    /// <summary>How old it was when it was spun; null where that is not known.</summary>
+    public TimeSpan? Spun { get; init; }
+
+    /// <summary>How old it was when the plasma was taken off the cells; null where it was not, or that is not known.</summary>
+    public TimeSpan? Separated { get; init; }
+
+    /// <summary>What is wrong with the tube, such as a clot; null where nothing is.</summary>
+    public string? Unfit { get; init; }
+
+    /// <summary>Whether what is left open counts as not true, as for a machine, whose answer nobody reads.</summary>
+    public bool CountsOpenAsNotTrue { get; init; }
+
+    /// <summary>The age by which it is judged, rounded up to the whole minute; null where it is not known, or it was collected after the test.</summary>
+    internal TimeSpan? Age => Waited >= TimeSpan.Zero ? MayTest.RoundedUp(Waited.Value) : null;
+
+    /// <summary>Whether the plasma was off the cells by some age, as far as that is known and can be true.</summary>
+    internal bool WasSeparatedBy(TimeSpan limit) =>
+        Separated >= TimeSpan.Zero
+        && Separated <= Waited
+        && MayTest.RoundedUp(Separated.Value) <= limit;
+
+    /// <summary>Time from the spin to the test, rounded up to the whole minute; null where it is not known. Plasma that is off the cells was spun before.</summary>
+    public TimeSpan? SpinToTest =>
+        Waited is { } waited && (Spun ?? Separated) is { } spun
+            ? MayTest.RoundedUp(waited - spun)
+            : null;
 }
 
 /// <summary>The answer in a word. The zero member is the cautious one, and a smaller one outweighs a greater.</summary>
@@ -46,10 +73,13 @@ public enum BenchReason
     /// <summary>A report that may be about it could not be verified.</summary>
     ReportNotTrusted,
 
+    /// <summary>The tube is unfit, whatever its age.</summary>
+    TubeUnfit,
+
     /// <summary>It is older than anything in force allows.</summary>
     TooOld,
 
-    /// <summary>Instrument or lot is none for which the window holds.</summary>
+    /// <summary>Instrument, lot or time from spin to test is none for which the window holds.</summary>
     NotCovered,
 
     /// <summary>A notice that cannot be relied on speaks against the window.</summary>
@@ -94,6 +124,15 @@ public sealed record BenchAnswer(BenchQuestion Question, BenchVerdict Verdict, B
 
     /// <summary>What today's rule allows; null where there is none.</summary>
     public TimeSpan? Today { get; init; }
+
+    /// <summary>Up to which age today's rule allows plasma that was taken off the cells within <see cref="Today"/>, where that was not said; null where it has no second step.</summary>
+    public TimeSpan? AsPlasma { get; init; }
+
+    /// <summary>Whether <see cref="Today"/> is that second step, since the plasma was taken off in time.</summary>
+    public bool IsSecondStep { get; init; }
+
+    /// <summary>What study shows that the window holds for the instrument or lot that is not covered; null where none is asked for.</summary>
+    public RepeatTier? Due { get; init; }
 
     /// <summary>Longest age that may be tested by what is in force; null where nothing says.</summary>
     public TimeSpan? Limit { get; init; }

@@ -31,15 +31,11 @@ public static class MayTest
     {
         ArgumentNullException.ThrowIfNull(register);
         ArgumentNullException.ThrowIfNull(question);
-        var counting = windows
-            .Where(item =>
-                item.Report.Counts
-                && item.Standing != WindowStanding.Superseded
-                && item.Window.Row.Analyte == question.Analyte
-                && DateOnly.FromDateTime((item.Report.DecidedAt ?? default).DateTime)
-                    <= question.Day
-            )
-            .ToImmutableArray();
+        ImmutableArray<StandingWindow> counting =
+        [
+            .. Counting(windows, question.Day)
+                .Where(item => item.Window.Row.Analyte == question.Analyte),
+        ];
         var notTrusted = register.NotTrusted(question.Analyte);
         var storages = counting
             .Select(item => item.Window.Row.Storage)
@@ -47,6 +43,15 @@ public static class MayTest
             .Order(StringComparer.Ordinal)
             .ToImmutableArray();
         ImmutableArray<string> asked = question.Storage is { } one ? [one] : storages;
+        if (question is { Age: not null, Unfit: not null })
+        {
+            return new(question, BenchVerdict.DoNotTest, BenchReason.TubeUnfit)
+            {
+                Age = question.Age,
+                Storage = question.Storage,
+            };
+        }
+
         return asked
             .Select(storage =>
                 InStorage(
@@ -80,6 +85,18 @@ public static class MayTest
             .First();
     }
 
+    /// <summary>The rows from which answers follow on a day: of reports that were verified and decided by then, and not superseded.</summary>
+    internal static IEnumerable<StandingWindow> Counting(
+        ImmutableArray<StandingWindow> windows,
+        DateOnly day
+    ) =>
+        windows
+            .Where(item =>
+                item.Report.Counts
+                && item.Standing != WindowStanding.Superseded
+                && DateOnly.FromDateTime((item.Report.DecidedAt ?? default).DateTime) <= day
+            );
+
     /// <summary>An age in whole minutes, rounded up: a second past the window is past it.</summary>
     public static TimeSpan RoundedUp(TimeSpan waited) =>
         TimeSpan.FromMinutes(
@@ -92,14 +109,14 @@ public static class MayTest
         ImmutableArray<RegisteredReport> notTrusted
     ) =>
         (
-            question.Waited is null
+            question.Age is null
                 ? new BenchAnswer(question, BenchVerdict.DoNotTest, BenchReason.TimeUnknown)
             : notTrusted.IsEmpty
                 ? new BenchAnswer(question, BenchVerdict.AskDirector, BenchReason.NoRule)
             : new BenchAnswer(question, BenchVerdict.AskDirector, BenchReason.ReportNotTrusted)
         ) with
         {
-            Age = question.Waited is { } waited ? RoundedUp(waited) : null,
+            Age = question.Age,
             Storage = storage,
             NotTrusted = notTrusted,
         };
@@ -121,15 +138,22 @@ public static class MayTest
             .ToImmutableArray();
         var knowsGroup = !ofGroup.IsEmpty;
         var rows = knowsGroup ? ofGroup : counting;
-        var today = rows.Min(item => Today(item, question.Day));
+        var today = rows.Min(item => Today(item, question));
         var answer = new BenchAnswer(question, BenchVerdict.DoNotTest, BenchReason.TimeUnknown)
         {
-            Age = question.Waited is { } waited ? RoundedUp(waited) : null,
+            Age = question.Age,
             Storage = storage,
             KnowsGroup = knowsGroup,
             Today = today,
             Limit = today,
-            From = [.. rows.Where(item => Today(item, question.Day) == today).Take(1)],
+            AsPlasma =
+                rows.Min(item => SecondStep(item, question.Day) ?? FirstStep(item, question.Day))
+                    is var second
+                && second > today
+                    ? second
+                    : null,
+            IsSecondStep = rows.Any(item => FirstStep(item, question.Day) < Today(item, question)),
+            From = [.. rows.Where(item => Today(item, question) == today).Take(1)],
             NotTrusted = notTrusted,
         };
         if (answer.Age is not { } age)
@@ -168,6 +192,7 @@ public static class MayTest
     )
     {
         var (instrument, lot) = (answer.Question.Instrument, answer.Question.Lot);
+        var question = answer.Question;
         var claims = rows.Where(item =>
                 item.Standing
                     is WindowStanding.InForce
@@ -177,7 +202,7 @@ public static class MayTest
             )
             .ToImmutableArray();
         var covering = claims
-            .Where(item => item.Window.Covers(instrument, lot))
+            .Where(item => item.Window.Covers(question))
             .OrderBy(item => item.Window.Approved)
             .ToImmutableArray();
         if (covering.IsEmpty)
@@ -187,7 +212,10 @@ public static class MayTest
                     answer,
                     BenchReason.NotCovered,
                     [.. claims.Where(item => age <= item.Window.Approved)]
-                )
+                ) with
+                {
+                    Due = DueFor([.. claims.Where(item => age <= item.Window.Approved)], question),
+                }
                 : Said(answer, BenchVerdict.DoNotTest, BenchReason.TooOld);
         }
 
@@ -258,8 +286,37 @@ public static class MayTest
             or WindowStanding.InForce => null,
         };
 
-    /// <summary>What may be tested without an approved window: today's rule, or what a decision in force made shorter, which no passed review makes longer again.</summary>
-    private static TimeSpan Today(StandingWindow item, DateOnly day) =>
+    /// <summary>The smallest study that would cover what is named and not covered.</summary>
+    private static RepeatTier? DueFor(
+        ImmutableArray<StandingWindow> claims,
+        BenchQuestion question
+    ) =>
+        claims.Any(item =>
+            item.Window.Covers(question.Instrument, null) && !item.Window.Covers(null, question.Lot)
+        )
+            ? RepeatTier.Reduced
+        : claims.Any(item => !item.Window.Covers(question.Instrument, null)) ? RepeatTier.Full
+        : null;
+
+    /// <summary>What may be tested without an approved window: the step of today's rule that applies to what was done with the tube.</summary>
+    private static TimeSpan Today(StandingWindow item, BenchQuestion question) =>
+        FirstStep(item, question.Day) is var first
+        && SecondStep(item, question.Day) is { } second
+        && question.WasSeparatedBy(first)
+            ? second
+            : first;
+
+    /// <summary>Up to which age today's rule allows plasma that was off the cells in time; null where it does not, or a decision made the rule shorter.</summary>
+    private static TimeSpan? SecondStep(StandingWindow item, DateOnly day) =>
+        FirstStep(item, day) is var first
+        && first == item.Window.Row.Today
+        && item.Window.Handling?.TodaysRule.AsPlasma is { } second
+        && second > first
+            ? second
+            : null;
+
+    /// <summary>Today's rule, or what a decision in force made shorter, which no passed review makes longer again.</summary>
+    private static TimeSpan FirstStep(StandingWindow item, DateOnly day) =>
         item.Report.Standing == ReportStanding.Decided
         && item.Report.From <= day
         && (item.Window.Interim ?? item.Window.Approved) is { } decided

@@ -115,6 +115,26 @@ public sealed record RegisteredReport(string File, ReportStanding Standing)
         && DecidedBy == other.DecidedBy;
 }
 
+/// <summary>What the protocol of a report says of a row's test and tube.</summary>
+/// <param name="AnalyteName">Name of the analyte.</param>
+/// <param name="Unit">Its unit.</param>
+/// <param name="Storage">How the tube waits.</param>
+/// <param name="TodaysRule">Today's rule with its source and its second step.</param>
+/// <param name="ManufacturerLimit">What the manufacturer allows; null when not stated.</param>
+/// <param name="Eligibility">Which tubes are fit.</param>
+/// <param name="TimeOrigin">What its times count from.</param>
+/// <param name="IsInvented">Whether the study is an invented example.</param>
+public sealed record RegisteredHandling(
+    string AnalyteName,
+    string Unit,
+    Storage Storage,
+    WindowRule TodaysRule,
+    WindowRule? ManufacturerLimit,
+    Eligibility Eligibility,
+    TimeOrigin TimeOrigin,
+    bool IsInvented
+);
+
 /// <summary>A row of a report with what was decided on it.</summary>
 /// <param name="Row">The row: for what, what the evidence supports, and what today's rule allows.</param>
 /// <param name="GroupName">Name of the patient group.</param>
@@ -139,10 +159,24 @@ public sealed record RegisteredWindow(
     /// <summary>The anticoagulant of the group; null when not stated.</summary>
     public Anticoagulant? Anticoagulant { get; init; }
 
+    /// <summary>What the protocol says of the test and the tube.</summary>
+    public RegisteredHandling? Handling { get; init; }
+
     /// <summary>Whether it holds for an instrument and a lot; one that is not named is left open.</summary>
     internal bool Covers(string? instrument, string? lot) =>
         (instrument is null || Row.Instruments.Contains(instrument))
         && (lot is null || Row.Reagents.Contains(lot));
+
+    /// <summary>Whether every fact of its scope that a question states is true.</summary>
+    internal bool Covers(BenchQuestion question) =>
+        Covers(question.Instrument, question.Lot)
+        && CoversSpin(question)
+        && (!question.CountsOpenAsNotTrue || question is { Instrument: not null, Lot: not null });
+
+    /// <summary>Whether the tube was spun so late that it has waited in its storage.</summary>
+    public bool CoversSpin(BenchQuestion question) =>
+        Handling?.Storage.SpinToTest is not { } longest
+        || (question.SpinToTest is { } time ? time <= longest : !question.CountsOpenAsNotTrue);
 
     /// <summary>Whether two rows can be about one specimen: what is not recorded may be anything.</summary>
     internal bool Overlaps(RegisteredWindow other) =>

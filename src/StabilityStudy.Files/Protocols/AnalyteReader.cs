@@ -70,9 +70,14 @@ internal static class AnalyteReader
     private static GroupWindow ReadGroupWindow(TomlTable table) =>
         new(
             Group: table.Read(GroupWindowKeys.Group),
-            Rule: new(table.Read(GroupWindowKeys.Time), table.Read(GroupWindowKeys.Source))
+            Rule: WithSecondStep(
+                table,
+                GroupWindowKeys.AsPlasma,
+                new(table.Read(GroupWindowKeys.Time), table.Read(GroupWindowKeys.Source))
+            )
         )
         {
+            Storage = table.Read(GroupWindowKeys.Storage),
             TimePoints = [.. table.Read(GroupWindowKeys.TimePoints).Select(d => new TimePoint(d))],
         };
 
@@ -98,10 +103,35 @@ internal static class AnalyteReader
     }
 
     private static WindowRule ReadStandardWindow(TomlTable table) =>
-        new(
-            Time: table.Read(StandardWindowKeys.Time),
-            Source: table.Read(StandardWindowKeys.Source)
+        WithSecondStep(
+            table,
+            StandardWindowKeys.AsPlasma,
+            new(
+                Time: table.Read(StandardWindowKeys.Time),
+                Source: table.Read(StandardWindowKeys.Source)
+            )
         );
+
+    private static WindowRule WithSecondStep(
+        TomlTable table,
+        Key<TimeSpan?> key,
+        WindowRule firstStep
+    )
+    {
+        var rule = firstStep with { AsPlasma = table.Read(key) };
+        if (rule.AsPlasma <= rule.Time && table.IsSound(key) && rule.Time > TimeSpan.Zero)
+        {
+            table.Fault(
+                key,
+                FileQueries.OutOfRange,
+                DurationText.Format(rule.AsPlasma.Value),
+                $"\"{key.Name}\" is the time up to which plasma may be tested, counted from collection, and is no longer than the {DurationText.Format(rule.Time)} of the first step.",
+                $"Write the later time, or remove \"{key.Name}\"."
+            );
+        }
+
+        return rule;
+    }
 
     private static WindowRule? ReadManufacturerLimit(TomlTable? table) =>
         table is null

@@ -24,6 +24,14 @@ internal static class AnalyteReferences
             foreach (var window in analyte.GroupWindows)
             {
                 References.Check(table, AnalyteKeys.GroupWindows, window.Group, "group", groups);
+                References.Check(
+                    table,
+                    AnalyteKeys.GroupWindows,
+                    window.Storage ?? "",
+                    "storage",
+                    storages
+                );
+                RefuseTimesOfStorage(table, window);
                 CheckTimePoints(
                     table,
                     AnalyteKeys.GroupWindows,
@@ -63,7 +71,7 @@ internal static class AnalyteReferences
             RequireOnce(
                 table,
                 AnalyteKeys.GroupWindows,
-                analyte.GroupWindows.Select(item => item.Group)
+                analyte.GroupWindows.Select(item => $"{item.Group} {item.Storage}".TrimEnd())
             );
             RequireOnce(
                 table,
@@ -72,6 +80,21 @@ internal static class AnalyteReferences
             );
             RequireOnce(table, AnalyteKeys.Groups, analyte.Groups);
             RequireOnce(table, AnalyteKeys.Storages, analyte.Storages);
+        }
+    }
+
+    /// <summary>A group is tested at the same times in all its storages.</summary>
+    private static void RefuseTimesOfStorage(TomlTable table, GroupWindow window)
+    {
+        if (window is { Storage: { } storage, TimePoints.IsEmpty: false })
+        {
+            table.Fault(
+                AnalyteKeys.GroupWindows,
+                FileQueries.UnknownKey,
+                storage,
+                $"The rule of group {window.Group} in storage {storage} has \"{GroupWindowKeys.TimePoints.Name}\", and a group is tested at the same times in every storage.",
+                "Write the times into an entry of the group without a storage."
+            );
         }
     }
 

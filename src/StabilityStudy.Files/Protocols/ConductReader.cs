@@ -16,7 +16,8 @@ internal sealed record ConductRules(
     TimeSpan? ReviewAfter,
     Part<DrawRules>? Draw,
     Part<SpinRules>? Spin,
-    Part<FreezingRules>? Freezing
+    Part<FreezingRules>? Freezing,
+    RepeatOf? Repeat
 );
 
 /// <summary>Reads the rules of a protocol about how the study is run.</summary>
@@ -38,7 +39,8 @@ internal static class ConductReader
             ReviewAfter: root.Read(ProtocolKeys.ReviewAfter),
             Draw: Part<DrawRules>.Optional(root, ProtocolKeys.Draw, DrawKeys.Read),
             Spin: Part<SpinRules>.Optional(root, ProtocolKeys.Spin, SpinKeys.Read),
-            Freezing: Part<FreezingRules>.Optional(root, ProtocolKeys.Freezing, FreezingKeys.Read)
+            Freezing: Part<FreezingRules>.Optional(root, ProtocolKeys.Freezing, FreezingKeys.Read),
+            Repeat: Part<RepeatOf>.Optional(root, ProtocolKeys.Repeat, RepeatKeys.Read)?.Value
         );
 
     /// <summary>Checks that time after thawing is studied as such: in plasma that is no longer frozen, with changes that count from the baseline, which is thawed too.</summary>

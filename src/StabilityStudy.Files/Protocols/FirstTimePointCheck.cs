@@ -19,12 +19,14 @@ internal static class FirstTimePointCheck
             foreach (
                 var group in protocol.Groups.Where(group =>
                     (analyte.Groups.IsEmpty || analyte.Groups.Contains(group.Id))
-                    && protocol.FirstTestIsTooLate(analyte, group.Id)
+                    && TooLateIn(protocol, analyte, group.Id) is not null
                 )
             )
             {
                 var first = protocol.TimePointsOf(analyte, group.Id)[0];
-                var standard = analyte.StandardWindowOf(group.Id).Time;
+                var standard = analyte
+                    .StandardWindowOf(group.Id, TooLateIn(protocol, analyte, group.Id) ?? "")
+                    .Time;
                 table.Remark(
                     AnalyteKeys.StandardWindow,
                     ProtocolQueries.FirstTimePointTooLate,
@@ -35,4 +37,14 @@ internal static class FirstTimePointCheck
             }
         }
     }
+
+    /// <summary>The storage whose window is the shortest of those that are passed; null where none is.</summary>
+    private static string? TooLateIn(StudyProtocol protocol, Analyte analyte, string group) =>
+        protocol
+            .Storages.Where(storage =>
+                (analyte.Storages.IsEmpty || analyte.Storages.Contains(storage.Id))
+                && protocol.FirstTestIsTooLate(analyte, group, storage.Id)
+            )
+            .MinBy(storage => analyte.StandardWindowOf(group, storage.Id).Time)
+            ?.Id;
 }

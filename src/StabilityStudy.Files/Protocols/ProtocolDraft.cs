@@ -60,5 +60,6 @@ internal sealed record ProtocolDraft(
             Draw = Conduct.Draw?.Value,
             Spin = Conduct.Spin?.Value,
             Freezing = Conduct.Freezing?.Value,
+            Repeat = Conduct.Repeat,
         };
 }

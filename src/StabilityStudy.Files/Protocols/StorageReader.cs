@@ -15,6 +15,7 @@ internal static class StorageReader
             SpinToTest: table.Read(StorageKeys.SpinToTest)
         )
         {
+            SpinTakes = table.Read(StorageKeys.SpinTakes),
             Transport = table.Read(StorageKeys.Transport),
         };
         if (

@@ -11,6 +11,7 @@ internal static class StandardWindowKeys
     // csharpier-ignore-start
     public static readonly Key<TimeSpan> Time = Table.Add("time", Required, LongDuration, "longest time from collection to test", "\"4 h\"");
     public static readonly Key<string> Source = Table.Add("source", Required, Text, "the rule", "\"common practice\"");
+    public static readonly Key<TimeSpan?> AsPlasma = Table.Add("as_plasma", Optional, LongDuration.OrNone(), "second step of the rule: longest time from collection to test of plasma that was taken off the cells within time; no second step when not given", "\"4 h\"");
     // csharpier-ignore-end
 }
 
@@ -23,7 +24,9 @@ internal static class GroupWindowKeys
     public static readonly Key<string> Group = Table.Add("group", Required, Text, "code of the group", "\"ufh\"");
     public static readonly Key<TimeSpan> Time = Table.Add("time", Required, LongDuration, "longest time from collection to test", "\"1 h\"");
     public static readonly Key<string> Source = Table.Add("source", Required, Text, "the rule", "\"common practice\"");
-    public static readonly Key<ImmutableArray<TimeSpan>> TimePoints = Table.Add("time_points", Optional, Durations, "those of the protocol's at which it is tested in this group; those of the analyte when not given", "[\"2 h\"]");
+    public static readonly Key<string?> Storage = Table.Add("storage", Optional, OptionalText, "code of the storage to which the rule is confined, a rule of the group and this storage coming before one of the group; every storage when not given", "\"wb-rt\"");
+    public static readonly Key<TimeSpan?> AsPlasma = Table.Add("as_plasma", Optional, LongDuration.OrNone(), "second step of the rule: longest time from collection to test of plasma that was taken off the cells within time; no second step when not given", "\"4 h\"");
+    public static readonly Key<ImmutableArray<TimeSpan>> TimePoints = Table.Add("time_points", Optional, Durations, "those of the protocol's at which it is tested in this group; those of the analyte when not given; not with storage", "[\"2 h\"]");
     // csharpier-ignore-end
 }
 

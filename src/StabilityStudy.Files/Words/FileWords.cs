@@ -86,6 +86,11 @@ internal static class FileWords
         ("one cluster", RepeatDraws.OneCluster)
     );
 
+    public static readonly WordSet<RepeatTier> RepeatTiers = new(
+        ("full", RepeatTier.Full),
+        ("reduced", RepeatTier.Reduced)
+    );
+
     public static readonly WordSet<ChangeOrigin> ChangeOrigins = new(
         ("collection", ChangeOrigin.Collection),
         ("baseline", ChangeOrigin.Baseline)

@@ -38,7 +38,7 @@ public static class RegisterReading
         };
     }
 
-    private static RegisteredReport Report(
+    internal static RegisteredReport Report(
         string file,
         ReadOnlyMemory<byte> pdf,
         ReportVerification found
@@ -255,6 +255,25 @@ public static class RegisterReading
             DecisionKind.Decline => window,
         };
 
+    private static RegisteredHandling HandlingOf(
+        StudyAnalysis analysis,
+        ConcludedWindow row,
+        Storage storage
+    )
+    {
+        var analyte = analysis.Protocol.Analytes.Single(item => item.Id == row.Analyte);
+        return new(
+            analyte.Name,
+            analyte.ShownUnit,
+            storage,
+            analyte.StandardWindowOf(row.Group, row.Storage),
+            analyte.ManufacturerLimit,
+            analysis.Protocol.Eligibility,
+            analysis.Protocol.TimeOrigin,
+            analysis.Facts.Invented
+        );
+    }
+
     private static RegisteredWindow Undecided(StudyAnalysis analysis, ConcludedWindow row)
     {
         var protocol = analysis.Protocol;
@@ -264,6 +283,7 @@ public static class RegisterReading
         return new(row, group.Name, StorageWords.Of(storage) + since, storage.State, null, null, [])
         {
             Anticoagulant = group.Anticoagulant,
+            Handling = HandlingOf(analysis, row, storage),
         };
     }
 }

@@ -99,7 +99,7 @@ internal sealed record BenchLabel(
             Mm(symbol.Size * Module)
         );
         canvas.Enter([new Tag("Div", isGrouping: true)]);
-        canvas.Illustration($"Data Matrix: {Symbol}", area, () => Modules(canvas, symbol, area));
+        canvas.Illustration($"Data Matrix: {Symbol}", area, () => symbol.Draw(canvas, area));
         var x = left + Mm(side);
         var right = left + Mm(width - 1.2);
         var y = top + Mm(1.4);
@@ -159,36 +159,4 @@ internal sealed record BenchLabel(
         + (Lines(width).Count() * s_line.Leading)
         + 0.5
         + (StudyLines(width, side).Length * s_study.Leading);
-
-    /// <summary>Black modules of a row that touch are one rectangle.</summary>
-    private static void Modules(PageCanvas canvas, DataMatrixSymbol symbol, XRect area)
-    {
-        var module = area.Width / symbol.Size;
-        var path = new XGraphicsPath();
-        for (var row = 0; row < symbol.Size; row++)
-        {
-            for (var column = 0; column < symbol.Size; )
-            {
-                var count = 0;
-                while (column + count < symbol.Size && symbol.IsBlack(row, column + count))
-                {
-                    count++;
-                }
-
-                if (count > 0)
-                {
-                    path.AddRectangle(
-                        area.X + (column * module),
-                        area.Y + (row * module),
-                        count * module,
-                        module
-                    );
-                }
-
-                column += Math.Max(1, count);
-            }
-        }
-
-        canvas.Fill(path, XColors.Black);
-    }
 }

@@ -1,3 +1,5 @@
+using PdfSharp.Drawing;
+using StabilityStudy.Reporting.Pdf;
 using ZXing;
 using ZXing.Common;
 using ZXing.Datamatrix;
@@ -40,5 +42,37 @@ internal sealed class DataMatrixSymbol
                 )
             )
             : throw new ArgumentException("Not a text of ASCII.", nameof(text));
+    }
+
+    /// <summary>Draws the modules, those of a row that touch as one rectangle; the room around them stays white.</summary>
+    public void Draw(PageCanvas canvas, XRect area)
+    {
+        var module = area.Width / Size;
+        var path = new XGraphicsPath();
+        for (var row = 0; row < Size; row++)
+        {
+            for (var column = 0; column < Size; )
+            {
+                var count = 0;
+                while (column + count < Size && IsBlack(row, column + count))
+                {
+                    count++;
+                }
+
+                if (count > 0)
+                {
+                    path.AddRectangle(
+                        area.X + (column * module),
+                        area.Y + (row * module),
+                        count * module,
+                        module
+                    );
+                }
+
+                column += Math.Max(1, count);
+            }
+        }
+
+        canvas.Fill(path, XColors.Black);
     }
 }

@@ -23,13 +23,19 @@ internal sealed record RichText(
     /// <param name="runs">The texts, and which are the heavier ones.</param>
     /// <param name="style">Style of the others.</param>
     /// <param name="width">Width of the lines in points.</param>
+    /// <param name="strongSize">Size of the heavier ones in points; null for that of the others.</param>
     public static RichText Break(
         IEnumerable<(string Text, bool IsStrong)> runs,
         TextStyle style,
-        double width
+        double width,
+        double? strongSize = null
     )
     {
-        var strong = style with { Face = Fonts.ReportFonts.Semibold };
+        var strong = style with
+        {
+            Face = Fonts.ReportFonts.Semibold,
+            Size = strongSize ?? style.Size,
+        };
         var lines = ImmutableArray.CreateBuilder<ImmutableArray<(string, TextStyle)>>();
         var line = ImmutableArray.CreateBuilder<(string Text, TextStyle Style)>();
         var used = 0.0;

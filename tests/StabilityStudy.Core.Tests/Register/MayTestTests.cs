@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Register;
 using static StabilityStudy.Core.Register.BenchReason;
 using static StabilityStudy.Core.Register.BenchVerdict;
@@ -36,6 +37,150 @@ public sealed class MayTestTests
 
         Assert.Equal((verdict, reason), (answer.Verdict, answer.Reason));
         Assert.Equal(group is "none" or "ufh", answer.KnowsGroup);
+    }
+
+    // Heparin's rule has two steps: whole blood 1 h, then the plasma taken off the cells by then up to 4 h. An unknown group may be heparin.
+    [Theory]
+    [InlineData("ufh", "210 min", "40 min", Test, TodaysRule)]
+    [InlineData("ufh", "210 min", null, DoNotTest, TooOld)]
+    [InlineData("ufh", "210 min", "59 min", Test, TodaysRule)]
+    [InlineData("ufh", "210 min", "60 min", Test, TodaysRule)]
+    [InlineData("ufh", "210 min", "61 min", DoNotTest, TooOld)]
+    [InlineData("ufh", "239 min", "60 min", Test, TodaysRule)]
+    [InlineData("ufh", "240 min", "60 min", Test, TodaysRule)]
+    [InlineData("ufh", "241 min", "60 min", DoNotTest, TooOld)]
+    [InlineData("ufh", "50 min", "55 min", Test, TodaysRule)]
+    [InlineData(null, "240 min", "60 min", Test, TodaysRule)]
+    [InlineData(null, "240 min", "61 min", DoNotTest, TooOld)]
+    [InlineData(null, "241 min", "60 min", DoNotTest, TooOld)]
+    [InlineData("none", "240 min", "1 min", Test, TodaysRule)]
+    [InlineData("none", "241 min", "1 min", AskDirector, NotCovered)]
+    public void Plasma_taken_off_in_time_has_a_rule_of_its_own(
+        string? group,
+        string waited,
+        string? separated,
+        BenchVerdict verdict,
+        BenchReason reason
+    )
+    {
+        var answer = Answer(
+            Ask(waited, group) with
+            {
+                Separated = separated is null ? null : Time(separated),
+            },
+            Approved
+        );
+
+        Assert.Equal((verdict, reason), (answer.Verdict, answer.Reason));
+    }
+
+    [Fact]
+    public void A_separation_after_the_test_or_before_collection_lengthens_nothing()
+    {
+        var question = Ask("210 min", "ufh");
+
+        Assert.All(
+            [Time("211 min"), -Time("1 min")],
+            separated =>
+                Assert.Equal(
+                    TooOld,
+                    Answer(question with { Separated = separated }, Approved).Reason
+                )
+        );
+        Assert.Equal(Time("4 h"), Answer(question with { Separated = null }, Approved).AsPlasma);
+    }
+
+    [Fact]
+    public void A_rule_that_a_decision_made_shorter_has_no_second_step()
+    {
+        var shorter = Approved with
+        {
+            Windows = [Heparin("1 h", null, null) with { Interim = Time("30 min") }],
+        };
+
+        var answer = Answer(Ask("2 h", "ufh") with { Separated = Time("20 min") }, shorter);
+
+        Assert.Equal((DoNotTest, TooOld), (answer.Verdict, answer.Reason));
+    }
+
+    // The protocol: spun at most 1 h before the test, else it has not waited as whole blood.
+    [Theory]
+    [InlineData("5 h", "241 min", Test, ApprovedWindow)]
+    [InlineData("5 h", "240 min", Test, ApprovedWindow)]
+    [InlineData("5 h", "239 min", AskDirector, NotCovered)]
+    [InlineData("4 h", "10 min", Test, TodaysRule)]
+    public void A_window_of_whole_blood_holds_for_tubes_spun_just_before_the_test(
+        string waited,
+        string spun,
+        BenchVerdict verdict,
+        BenchReason reason
+    )
+    {
+        var answer = Answer(Ask(waited) with { Spun = Time(spun) }, Approved);
+
+        Assert.Equal((verdict, reason), (answer.Verdict, answer.Reason));
+        Assert.Null(answer.Due);
+    }
+
+    [Fact]
+    public void What_is_left_open_counts_as_not_true_where_nobody_reads_the_answer()
+    {
+        var question = Ask("5 h") with { Instrument = "AN1", Lot = "R-2601", Spun = Time("5 h") };
+        BenchQuestion[] open =
+        [
+            question with
+            {
+                Instrument = null,
+            },
+            question with
+            {
+                Lot = null,
+            },
+            question with
+            {
+                Spun = null,
+            },
+        ];
+
+        Assert.Equal(Test, Answer(question with { CountsOpenAsNotTrue = true }, Approved).Verdict);
+        Assert.All(
+            open,
+            item =>
+            {
+                Assert.Equal(Test, Answer(item, Approved).Verdict);
+                Assert.Equal(
+                    AskDirector,
+                    Answer(item with { CountsOpenAsNotTrue = true }, Approved).Verdict
+                );
+            }
+        );
+    }
+
+    [Theory]
+    [InlineData("AN1", "R-2602", RepeatTier.Reduced)]
+    [InlineData("AN2", "R-2601", RepeatTier.Full)]
+    [InlineData("AN2", "R-2602", RepeatTier.Full)]
+    [InlineData(null, "R-2602", RepeatTier.Reduced)]
+    [InlineData("AN2", null, RepeatTier.Full)]
+    public void A_new_lot_asks_for_a_reduced_study_and_a_new_instrument_for_the_full_one(
+        string? instrument,
+        string? lot,
+        RepeatTier due
+    )
+    {
+        var answer = Answer(Ask("5 h") with { Instrument = instrument, Lot = lot }, Approved);
+
+        Assert.Equal((NotCovered, due), (answer.Reason, answer.Due));
+    }
+
+    [Fact]
+    public void An_unfit_tube_and_one_collected_after_its_test_are_not_tested()
+    {
+        var unfit = Answer(Ask("1 min") with { Unfit = "clotted" }, Approved);
+        var negative = Answer(Ask("1 min") with { Waited = -Time("3 min") }, Approved);
+
+        Assert.Equal((DoNotTest, TubeUnfit), (unfit.Verdict, unfit.Reason));
+        Assert.Equal((DoNotTest, TimeUnknown), (negative.Verdict, negative.Reason));
     }
 
     [Fact]

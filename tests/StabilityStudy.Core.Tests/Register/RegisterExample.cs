@@ -5,7 +5,7 @@ using StabilityStudy.Core.Register;
 namespace StabilityStudy.Core.Tests.Register;
 
 /// <summary>
-/// An invented register: whole blood for the aPTT is tested within 4 h today, on heparin within 1 h; a study over instrument AN1 and lot R-2601 approved 6 h
+/// An invented register: whole blood for the aPTT is tested within 4 h today, on heparin within 1 h and as plasma taken off the cells by then within 4 h; a study over instrument AN1 and lot R-2601 approved 6 h
 /// without anticoagulant and left heparin as it is.
 /// </summary>
 internal static class RegisterExample
@@ -98,5 +98,18 @@ internal static class RegisterExample
         )
         {
             Anticoagulant = anticoagulant,
+            Handling = new(
+                "Activated partial thromboplastin time",
+                "s",
+                new Storage("wb-rt", StorageState.WholeBlood, Cap.Closed, 18, 25, Time("1 h")),
+                new WindowRule(Time(today), "invented")
+                {
+                    AsPlasma = anticoagulant == Anticoagulant.Heparin ? Time("4 h") : null,
+                },
+                new WindowRule(Time("4 h"), "invented"),
+                new Eligibility(90, 55, RejectClot: true, "invented"),
+                TimeOrigin.Collection,
+                IsInvented: true
+            ),
         };
 }

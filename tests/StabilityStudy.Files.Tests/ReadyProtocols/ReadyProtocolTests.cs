@@ -124,7 +124,12 @@ public sealed class ReadyProtocolTests
 
         Assert.All(
             file.Studied,
-            item => Assert.False(file.Protocol.FirstTestIsTooLate(item.Analyte, item.Group.Id))
+            item =>
+                Assert.DoesNotContain(
+                    file.StoragesOf(item.Analyte),
+                    storage =>
+                        file.Protocol.FirstTestIsTooLate(item.Analyte, item.Group.Id, storage.Id)
+                )
         );
         Assert.InRange(file.Protocol.PlannedDays!.Value, FewestDays, 366);
         Assert.InRange(file.Protocol.MinimumDays, 5, FewestDays);

@@ -323,7 +323,7 @@ public sealed class BenchPagesTests
     }
 
     /// <summary>Every letter stands inside the margins, and none over another.</summary>
-    private static void RequireReadable(byte[] pdf, PaperSize paper)
+    internal static void RequireReadable(byte[] pdf, PaperSize paper)
     {
         using var document = PdfDocument.Open(pdf);
         var (width, height) = paper == PaperSize.A4 ? (210.0, 297.0) : (215.9, 279.4);

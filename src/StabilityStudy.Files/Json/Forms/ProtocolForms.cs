@@ -35,6 +35,7 @@ internal static class ProtocolForms
         { "highestCelsius", v => v.HighestCelsius, Form.Exact },
         { "spinToTest", v => v.SpinToTest, Form.Duration.OrNull() },
         { "transport", v => v.Transport, Form.Text.OrLeftOut() },
+        { "spinTakes", v => v.SpinTakes, Form.Duration.OrLeftOut() },
     };
 
     public static readonly ObjectForm<PatientGroup> PatientGroupForm = new("patientGroup")
@@ -59,6 +60,7 @@ internal static class ProtocolForms
     {
         { "time", v => v.Time, Form.Duration },
         { "source", v => v.Source, Form.Text },
+        { "asPlasma", v => v.AsPlasma, Form.Duration.OrLeftOut() },
     };
 
     public static readonly ObjectForm<MeasuringInterval> MeasuringIntervalForm = new(
@@ -74,6 +76,7 @@ internal static class ProtocolForms
         { "group", v => v.Group, Form.Text },
         { "rule", v => v.Rule, WindowRuleForm },
         { "timePoints", v => v.TimePoints, Form.List(Form.TimePoint) },
+        { "storage", v => v.Storage, Form.Text.OrLeftOut() },
     };
 
     public static readonly ObjectForm<PlannedRange> PlannedRangeForm = new("plannedRange")
@@ -114,6 +117,14 @@ internal static class ProtocolForms
         { "groupWindows", v => v.GroupWindows, Form.List(GroupWindowForm) },
         { "categories", v => v.Categories, Form.List(Form.Text) },
         { "ratioOf", v => v.RatioOf, Form.Text.OrNull() },
+    };
+
+    public static readonly ObjectForm<RepeatOf> RepeatForm = new("repeatOf")
+    {
+        { "report", v => v.Report, Form.Text },
+        { "digest", v => v.Digest, Form.Text },
+        { "tier", v => v.Tier, Form.Word<RepeatTier>() },
+        { "reason", v => v.Reason, Form.Text },
     };
 
     public static readonly ObjectForm<LimitBasis> LimitBasisForm = new("limitBasis")
@@ -169,5 +180,6 @@ internal static class ProtocolForms
         { "draw", v => v.Draw, HandlingForms.DrawForm.OrLeftOut() },
         { "spin", v => v.Spin, HandlingForms.SpinForm.OrLeftOut() },
         { "freezing", v => v.Freezing, HandlingForms.FreezingForm.OrLeftOut() },
+        { "repeat", v => v.Repeat, RepeatForm.OrLeftOut() },
     };
 }

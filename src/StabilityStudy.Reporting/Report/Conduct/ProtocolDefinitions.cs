@@ -91,6 +91,9 @@ internal static class ProtocolDefinitions
         string collectionDays
     ) =>
         [
+            .. protocol.Repeat is { } repeat
+                ? [new Definition("Repeats", RepeatLine(repeat))]
+                : ImmutableArray<Definition>.Empty,
             .. protocol.Storages.Select(storage => new Definition(
                 "Storage " + storage.Id,
                 StorageLine(storage)
@@ -110,6 +113,11 @@ internal static class ProtocolDefinitions
             new Definition("Collection days", collectionDays),
         ];
 
+    private static string RepeatLine(RepeatOf repeat) =>
+        repeat.Tier == RepeatTier.Reduced
+            ? $"{repeat.Report} (inputs {repeat.Digest}), reduced to its longest approved times, by its limits: {repeat.Reason}."
+            : $"{repeat.Report} (inputs {repeat.Digest}), in full: {repeat.Reason}.";
+
     private static string Controls(StudyProtocol protocol) =>
         protocol.Controls == ControlRule.KeptElsewhere
             ? "Control results were not checked by this program: the protocol keeps them elsewhere."
@@ -121,10 +129,10 @@ internal static class ProtocolDefinitions
             : $"only for {string.Join(", ", protocol.RerunReasons)}; every rerun is documented.";
 
     private static string StandardWindows(Analyte analyte) =>
-        $"{DurationText.Format(analyte.StandardWindow.Time)} ({analyte.StandardWindow.Source})"
+        $"{TodaysRule.Of(analyte.StandardWindow)} ({analyte.StandardWindow.Source})"
         + string.Concat(
             analyte.GroupWindows.Select(item =>
-                $", {item.Group} {DurationText.Format(item.Rule.Time)} ({item.Rule.Source})"
+                $", {item.Group}{(item.Storage is null ? "" : $" in {item.Storage}")} {TodaysRule.Of(item.Rule)} ({item.Rule.Source})"
                 + (
                     item.TimePoints.IsEmpty
                         ? ""

@@ -73,7 +73,7 @@ internal static class ConclusionSentence
     }
 
     private static TimeSpan Standard(SequenceNames names) =>
-        names.Analyte.StandardWindowOf(names.Group.Id).Time;
+        names.Analyte.StandardWindowOf(names.Group.Id, names.Storage.Id).Time;
 
     private static string Standing(SupportedWindow window, SequenceNames names) =>
         (window.ManufacturerLimit, names.Analyte.ManufacturerLimit) switch

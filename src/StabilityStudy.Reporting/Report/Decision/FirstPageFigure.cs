@@ -276,7 +276,7 @@ internal static class FirstPageFigure
                     .Select(item => item.Hours)
                     .Concat(sequence.Cells.Select(cell => cell.Key.TimePoint.Delay.TotalHours))
                     .Max(),
-                names.Analyte.StandardWindowOf(names.Group.Id).Time.TotalHours,
+                names.Analyte.StandardWindowOf(names.Group.Id, names.Storage.Id).Time.TotalHours,
                 baselines
             );
         }

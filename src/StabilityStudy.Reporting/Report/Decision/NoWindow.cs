@@ -19,5 +19,5 @@ internal static class NoWindow
     private static string Today(SequenceNames names) => DurationText.Format(Standard(names));
 
     private static TimeSpan Standard(SequenceNames names) =>
-        names.Analyte.StandardWindowOf(names.Group.Id).Time;
+        names.Analyte.StandardWindowOf(names.Group.Id, names.Storage.Id).Time;
 }

@@ -235,7 +235,7 @@ internal static class Reservations
             yield break;
         }
 
-        var standard = names.Analyte.StandardWindowOf(names.Group.Id).Time;
+        var standard = names.Analyte.StandardWindowOf(names.Group.Id, names.Storage.Id).Time;
         var time = DurationText.Format(standard);
         yield return sequence.Cells.FirstOrDefault(cell => cell.Key.TimePoint.Delay == standard)
             is { } tested

@@ -64,5 +64,5 @@ internal static class UnknownGroup
     }
 
     private static TimeSpan Today(Analyte analyte, Sequence sequence) =>
-        analyte.StandardWindowOf(sequence.Group).Time;
+        analyte.StandardWindowOf(sequence.Group, sequence.Storage).Time;
 }

@@ -62,7 +62,11 @@ internal static class DriftFigure
             .Max();
         return AxisScale.Time(
             RoomRight * longest,
-            [0, names.Analyte.StandardWindowOf(names.Group.Id).Time.TotalHours, .. tested],
+            [
+                0,
+                names.Analyte.StandardWindowOf(names.Group.Id, names.Storage.Id).Time.TotalHours,
+                .. tested,
+            ],
             OriginWords.Start(names.Origin)
         );
     }
@@ -112,7 +116,7 @@ internal static class DriftFigure
         layers.Add(
             new ReferenceLine(
                 LineDirection.Vertical,
-                names.Analyte.StandardWindowOf(names.Group.Id).Time.TotalHours,
+                names.Analyte.StandardWindowOf(names.Group.Id, names.Storage.Id).Time.TotalHours,
                 DashStyle.DashDot,
                 LineWeight.Thin,
                 "today's window",
