@@ -18,23 +18,6 @@ internal static class NoticeKeys
         ("study ended without a conclusion", NoticeKind.StudyEnded)
     );
 
-    /// <summary>A digest as it is written: that of the text "test".</summary>
-    public const string Digest =
-        "\"9f86d081884c7d659a2feaa0c55ad015a3bf4f1b2b0b822cd15d6c15b0f00a08\"";
-
-    /// <summary>A whole SHA-256.</summary>
-    public static readonly ValueForm<string> Sha256 = Text.When(
-        "64 lower-case hexadecimal digits",
-        (table, key, text) =>
-            (text.Length == 64 && text.All(char.IsAsciiHexDigitLower))
-            || table.Refuse(
-                key,
-                FileQueries.NotADigest,
-                text,
-                $"\"{text}\" is no SHA-256: 64 of the digits 0 to 9 and a to f."
-            )
-    );
-
     // csharpier-ignore-start
     public static readonly Key<int> Format = FormatNumber.Declare(Table);
     public static readonly Key<NoticeKind> Kind = Table.Add("kind", Required, Word(Kinds), "what the notice does", "\"withdrawn\"");
@@ -56,8 +39,8 @@ internal static class NoticedReportKeys
 
     // csharpier-ignore-start
     public static readonly Key<string> Code = Table.Add("code", Required, Text, "code of the study", "\"WB-RT-12\"");
-    public static readonly Key<string> InputDigest = Table.Add("inputs", Required, NoticeKeys.Sha256, "digest of the inputs of the report", NoticeKeys.Digest);
-    public static readonly Key<string> FileSha256 = Table.Add("file_sha256", Required, NoticeKeys.Sha256, "SHA-256 of the signed file as it was when the notice was made", NoticeKeys.Digest);
+    public static readonly Key<string> InputDigest = Table.Add("inputs", Required, DigestForm.Sha256, "digest of the inputs of the report", DigestForm.Example);
+    public static readonly Key<string> FileSha256 = Table.Add("file_sha256", Required, DigestForm.Sha256, "SHA-256 of the signed file as it was when the notice was made", DigestForm.Example);
     public static readonly Key<string> DecidedBy = Table.Add("decided_by", Required, Text, "who decided on the report", "\"Medical Director One\"");
     public static readonly TableKey Windows = Table.AddTables("window", Required, NoticedWindowKeys.Table, "the windows of the report that the notice is about", "[{ analyte = \"aPTT\", window = \"8 h\" }]");
     // csharpier-ignore-end
@@ -94,10 +77,10 @@ internal static class EndedStudyKeys
     // csharpier-ignore-start
     public static readonly Key<string> Code = Table.Add("code", Required, Text, "code of the study", "\"WB-RT-12\"");
     public static readonly Key<string> Version = Table.Add("version", Required, Text, "version of its protocol", "\"2\"");
-    public static readonly Key<string> ProtocolSha256 = Table.Add("protocol_sha256", Required, NoticeKeys.Sha256, "SHA-256 of the protocol that was locked last", NoticeKeys.Digest);
+    public static readonly Key<string> ProtocolSha256 = Table.Add("protocol_sha256", Required, DigestForm.Sha256, "SHA-256 of the protocol that was locked last", DigestForm.Example);
     public static readonly Key<int> LockNumber = Table.Add("lock", Required, Whole(1, Most), "number of that lock", "1");
     public static readonly Key<DateTimeOffset> LockedAt = Table.Add("locked_at", Required, LockKeys.Moment, "when it was locked", "\"2026-02-27T10:00:00-05:00\"");
-    public static readonly Key<string?> LockLineSha256 = Table.Add("lock_line_sha256", Optional, NoticeKeys.Sha256.OrNothing(), "SHA-256 of the line of record.jsonl about that lock", NoticeKeys.Digest);
+    public static readonly Key<string?> LockLineSha256 = Table.Add("lock_line_sha256", Optional, DigestForm.Sha256.OrNothing(), "SHA-256 of the line of record.jsonl about that lock", DigestForm.Example);
     public static readonly Key<int> Planned = Table.Add("planned", Required, Whole(0, Most), "planned number of specimens", "80");
     public static readonly Key<int?> Collected = Table.Add("collected", Optional, Whole(0, Most).OrNone(), "specimens that had been collected; left out where the files of the study could not be read", "32");
     public static readonly Key<int?> Tested = Table.Add("tested", Optional, Whole(0, Most).OrNone(), "specimens of which something had been tested", "30");
