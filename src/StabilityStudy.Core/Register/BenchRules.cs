@@ -83,10 +83,15 @@ public sealed record BenchRules(
     /// <summary>First day on which all of it holds.</summary>
     public DateOnly From => Approved.Select(item => item.Report.From).DefaultIfEmpty(Day).Max();
 
-    /// <summary>Last day on which all of it holds: of the first review, or before a decision that is signed takes effect; null where neither is set.</summary>
+    /// <summary>Last day on which all of it holds: of the first review, or before a decision or notice that is signed takes effect; null where none is set.</summary>
     public DateOnly? Until =>
         Approved
-            .Select(item => item.Report.Review)
+            .Select(item => item.Review)
+            .Concat(
+                Rows.SelectMany(item => item.Coming)
+                    .Where(notice => notice.Notice.TakesAway)
+                    .Select(notice => (DateOnly?)notice.From.AddDays(-1))
+            )
             .Concat(
                 Rows.Where(item => item.Standing == WindowStanding.NotYet)
                     .Select(item => (DateOnly?)item.Report.From.AddDays(-1))
@@ -277,6 +282,7 @@ public sealed record BenchRules(
                 or BenchReason.InWordsOnly
                 or BenchReason.RefusedLater
                 or BenchReason.TwoStorages
+                or BenchReason.NoticeInDoubt
                 or BenchReason.PastReview;
 
     private static string Other(ImmutableArray<string> groups) =>
@@ -284,7 +290,10 @@ public sealed record BenchRules(
 
     private static IEnumerable<BenchScope> Scopes(ImmutableArray<StandingWindow> rows) =>
         rows.Where(item =>
-                item.Standing is WindowStanding.InForce or WindowStanding.PastReview
+                item.Standing
+                    is WindowStanding.InForce
+                        or WindowStanding.PastReview
+                        or WindowStanding.InDoubt
                 && item.Window.Approved > item.Window.Row.Today
             )
             .Select(item => item.Window.Row)
