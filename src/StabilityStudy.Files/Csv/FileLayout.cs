@@ -34,6 +34,9 @@ internal sealed record FileLayout(
         FrozenDictionary<string, string>.Empty
     );
 
+    /// <summary>Name of the file; null where [files] or its usual name says it.</summary>
+    public string? File { get; init; }
+
     /// <summary>Where the table stands in the file.</summary>
     public TableForm Form { get; init; } = new();
 
@@ -51,6 +54,9 @@ internal sealed record FileLayout(
 
     /// <summary>How one code holds specimen and tube; null where each has a column.</summary>
     public TubePattern? TubePattern { get; init; }
+
+    /// <summary>Whether the code of the tube is the whole code that the pattern splits.</summary>
+    public bool KeepsWholeCode { get; init; }
 
     /// <summary>Tube → the time point at which it is tested, where no column says so.</summary>
     public FrozenDictionary<string, string> TimePointOfTube { get; init; } =

@@ -110,7 +110,12 @@ internal sealed class LaidOutFields(
         var name = column.Name;
         if (_split is var (specimen, tube) && name is "specimen" or "tube")
         {
-            return layout.WordOf(name, name == "tube" ? tube : specimen);
+            return layout.WordOf(
+                name,
+                name == "specimen" ? specimen
+                    : layout.KeepsWholeCode ? _code
+                    : tube
+            );
         }
 
         if (name == "unit")

@@ -1,0 +1,255 @@
+using StabilityStudy.Files.Columns;
+
+namespace StabilityStudy.Files.Suggestions;
+
+/// <summary>One of several results of a row: its column, and what the header says of it.</summary>
+/// <param name="Result">The column of the result.</param>
+/// <param name="Analyte">The analyte that the header names; null where it names none.</param>
+/// <param name="Occasion">The time point that it names; null where it names none.</param>
+/// <param name="Time">The columns of its time of testing; empty where it has none of its own.</param>
+internal sealed record WidePart(
+    ColumnProfile Result,
+    Analyte? Analyte,
+    TestOccasion? Occasion,
+    ImmutableArray<ColumnProfile> Time
+);
+
+/// <summary>Finds and drafts the results of a table with a column a time point or an analyte.</summary>
+internal static class WideColumns
+{
+    /// <summary>The results of each row; empty where a row has one.</summary>
+    public static ImmutableArray<WidePart> Find(SectionDraft draft, Surroundings study)
+    {
+        var named = draft
+            .Rest.Where(column => draft.MeaningOf(column) is null && !column.Filled.IsEmpty)
+            .Select(column => (Column: column, Occasion: TradeValues.OccasionIn(column.Header, study.TimePoints), Analytes: AnalytesIn(column.Header, study)))
+            .ToArray();
+        var results = named
+            .Where(item => (item.Column.IsNumeric || HasResults(item.Column, study)) && item.Analytes.Length < 2 && (item.Occasion is not null || item.Analytes.Length == 1))
+            .ToArray();
+        if (results.Length == 0 || (results.Length == 1 && draft.Rest.Any(column => draft.MeaningOf(column) == "result")))
+        {
+            return [];
+        }
+
+        var times = named.Where(item => item.Column.IsTimes && IsOfTest(item.Column.Header, study)).ToArray();
+        return
+        [
+            .. results.Select(item => new WidePart(
+                item.Column,
+                item.Analytes is [var only] ? only : null,
+                item.Occasion,
+                [
+                    .. times
+                        .Where(time => item.Occasion is not null && time.Occasion == item.Occasion && (time.Analytes.IsEmpty || time.Analytes.SequenceEqual(item.Analytes)))
+                        .Select(time => time.Column)
+                        .OrderBy(column => column.IsClock),
+                ]
+            )),
+        ];
+    }
+
+    /// <summary>What a column of results is read as, in words.</summary>
+    public static string ReadAs(SectionDraft draft, ColumnProfile column) =>
+        draft.Parts.FirstOrDefault(part => part.Result == column) is { } found
+            ? string.Join(", ", new[] { "result", found.Analyte?.Id, found.Occasion?.ToString() }.OfType<string>())
+            : "result";
+
+    /// <summary>Drafts a table of [[wide]] for each result.</summary>
+    public static void DraftParts(
+        SectionDraft draft,
+        Surroundings study,
+        ImmutableArray<WidePart> parts,
+        TubeCodes? codes,
+        TimeReading reading
+    )
+    {
+        var needsTube = codes is null || codes.Rows.All(row => row is not var (_, tube, _) || tube.Length == 0);
+        var tubes = needsTube ? TubesOf(draft, study, parts, codes, reading) : [];
+        foreach (var (part, i) in parts.Select((part, i) => (part, i)))
+        {
+            var table = FormattableString.Invariant($"wide.{i}");
+            draft.Lines.Add(
+                new ReadLine("columns", Braces([("result", [part.Result.Header]), ("tested_at", [.. part.Time.Select(column => column.Header)])])) { Table = table }
+            );
+            (string, string)[] constants =
+            [
+                .. part.Analyte is { } analyte ? [("analyte", analyte.Id)] : Array.Empty<(string, string)>(),
+                .. part.Occasion is { } occasion ? [("time_point", occasion.ToString())] : Array.Empty<(string, string)>(),
+                .. tubes.TryGetValue(part.Occasion ?? default, out var tube) ? [("tube", tube.Tube)] : Array.Empty<(string, string)>(),
+            ];
+            if (constants.Length > 0)
+            {
+                draft.Lines.Add(new ReadLine("constants", TomlLiteral.Braces(constants)) { Table = table });
+            }
+
+            if (!part.Time.IsEmpty)
+            {
+                draft.Say(part.Time, $"tested_at, {part.Occasion}", HowSure.Sure, "by its name, beside its result");
+            }
+        }
+
+        if (draft.TubeQuestion is { } question)
+        {
+            // A part whose answer is open is left out as a whole, so that nothing is read before a person chose.
+            for (var i = 0; i < draft.Lines.Count; i++)
+            {
+                if (draft.Lines[i].Table.StartsWith("wide.", StringComparison.Ordinal))
+                {
+                    draft.Lines[i] = draft.Lines[i].Answering(question, isTried: true);
+                }
+            }
+        }
+
+        DraftEmpty(draft, parts);
+    }
+
+    private static void DraftEmpty(SectionDraft draft, ImmutableArray<WidePart> parts)
+    {
+        var empty = parts.Sum(part => part.Result.Cells.Length - part.Result.Filled.Length);
+        if (empty == 0)
+        {
+            return;
+        }
+
+        var question = draft.Ask(
+            FormattableString.Invariant($"{empty} cells of results of {draft.Table.File} are empty. Did the tube give no result, was it not tested, or was it never planned? Uncomment one line; where it differs, write NA or NT into the cells."),
+            couldChangeNumbers: true,
+            key: "empty_cell"
+        );
+        foreach (var word in new[] { "no result", "not tested", "not planned" })
+        {
+            draft.Lines.Add(ReadLine.Text("empty_cell", word).Answering(question, isTried: word == "not tested"));
+        }
+    }
+
+    /// <summary>The tube of each time point: the one that was spun last before the test, where the tubes show it.</summary>
+    private static Dictionary<TestOccasion, (string Tube, int Fits)> TubesOf(
+        SectionDraft draft,
+        Surroundings study,
+        ImmutableArray<WidePart> parts,
+        TubeCodes? codes,
+        TimeReading reading
+    )
+    {
+        var names = study.Tubes.Select(tube => tube.Tube).Distinct().Order(StringComparer.Ordinal).ToArray();
+        var found = new Dictionary<TestOccasion, (string, int)>();
+        var isClear = codes is not null && names.Length > 1;
+        foreach (var part in parts.DistinctBy(part => part.Occasion))
+        {
+            var occasion = part.Occasion ?? default;
+            var tested = part.Time.IsEmpty ? [] : TimeColumns.Read(part.Time, reading);
+            var ranked = names
+                .Select(name => (Name: name, Fits: codes is null ? 0 : Spun(study, codes, tested, name)))
+                .OrderByDescending(item => item.Fits)
+                .ToArray();
+            var rows = tested.Count(time => time is not null);
+            if (ranked is [var best, ..] && best.Fits > 0 && best.Fits * 10 >= rows * 9 && (ranked.Length == 1 || ranked[1].Fits * 2 < best.Fits))
+            {
+                found[occasion] = (best.Name, best.Fits);
+            }
+            else
+            {
+                isClear = false;
+            }
+        }
+
+        isClear &= found.Values.Select(item => item.Item1).Distinct().Count() == found.Count;
+        if (isClear)
+        {
+            draft.Settings.Add(
+                new(
+                    "tubes",
+                    "by time point",
+                    HowSure.Sure,
+                    string.Join(", ", found.Select(item => $"{item.Key} {item.Value.Item1}")) + ": spun within the hour before the test"
+                )
+            );
+            return found;
+        }
+
+        var letters = names.Length >= parts.DistinctBy(part => part.Occasion).Count() ? names : [.. "ABCDEFGHIJKLMNOP".Select(letter => letter.ToString())];
+        draft.TubeQuestion = draft.Ask(
+            $"Which tube was tested at each time point? {draft.Table.File} does not say. Correct tube under wide where it is wrong, and uncomment.",
+            couldChangeNumbers: false,
+            table: "wide"
+        );
+        draft.Settings.Add(new("tubes", "", HowSure.Ask, "no column tells the tube, and no time of spinning shows it"));
+        return parts
+            .Select(part => part.Occasion ?? default)
+            .Distinct()
+            .OrderBy(occasion => occasion.TimePoint?.Delay ?? TimeSpan.Zero)
+            .Select((occasion, i) => (occasion, Tube: letters[Math.Min(i, letters.Length - 1)]))
+            .ToDictionary(item => item.occasion, item => (item.Tube, 0));
+    }
+
+    private static int Spun(Surroundings study, TubeCodes codes, ImmutableArray<DateTime?> tested, string name)
+    {
+        var count = 0;
+        for (var i = 0; i < tested.Length; i++)
+        {
+            if (
+                codes.Rows[i] is var (specimen, _, _)
+                && tested[i] is { } time
+                && study.Find(specimen, name)?.SpunAt is { } spun
+                && time - spun.DateTime is var wait
+                && wait >= TimeSpan.Zero
+                && wait <= TimeSpan.FromHours(1)
+            )
+            {
+                count++;
+            }
+        }
+
+        return count;
+    }
+
+    private static bool HasResults(ColumnProfile column, Surroundings study) =>
+        !column.IsTimes
+        && column.Filled.All(cell =>
+            cell.Text.Any(char.IsAsciiDigit)
+            || TradeValues.MissingOf(cell.Text) is not null
+            || study.Analytes.Any(analyte => analyte.Categories.Contains(cell.Text, StringComparer.OrdinalIgnoreCase))
+        );
+
+    /// <summary>The analytes that the words of a header name, which may have a time point among them.</summary>
+    private static ImmutableArray<Analyte> AnalytesIn(string header, Surroundings study)
+    {
+        var words = PlainWords.Of(header);
+        var found = new List<Analyte>();
+        for (var from = 0; from < words.Length; from++)
+        {
+            for (var count = Math.Min(3, words.Length - from); count > 0; count--)
+            {
+                var named = TradeValues.AnalytesOf(string.Join(' ', words.Skip(from).Take(count)), study.Analytes);
+                if (!named.IsEmpty)
+                {
+                    found.AddRange(named);
+                    from += count - 1;
+                    break;
+                }
+            }
+        }
+
+        return [.. found.DistinctBy(analyte => analyte.Id)];
+    }
+
+    // What is left of the header without time point and analyte must be a time of testing, or a mere time.
+    private static bool IsOfTest(string header, Surroundings study)
+    {
+        ImmutableArray<string> words =
+        [
+            .. PlainWords.Of(header).Where(word =>
+                !word.All(char.IsAsciiDigit)
+                && TradeValues.OccasionIn("1 " + word, [new TimePoint(TimeSpan.FromHours(1)), new TimePoint(TimeSpan.FromDays(1)), new TimePoint(TimeSpan.FromMinutes(1))]) is null
+                && TradeValues.OccasionIn(word, study.TimePoints) is null
+                && word != "t"
+                && TradeValues.AnalytesOf(word, study.Analytes).IsEmpty
+            ),
+        ];
+        return HeaderWords.EventOf(words) is "" or "tested_at";
+    }
+
+    internal static string Braces(IEnumerable<(string Key, ImmutableArray<string> Headers)> entries) =>
+        $"{{ {string.Join(", ", entries.Where(entry => !entry.Headers.IsEmpty).Select(entry => $"{entry.Key} = {TomlLiteral.Quoted(entry.Headers)}"))} }}";
+}
