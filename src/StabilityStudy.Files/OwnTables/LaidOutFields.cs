@@ -137,10 +137,20 @@ internal sealed class LaidOutFields(
             return word;
         }
 
+        if (name == "tube" && layout.TimePointOfTube.Count > 0 && !Has(name))
+        {
+            return layout.TubeAt(
+                layout.WordOf("specimen", Stored("specimen")),
+                ConstantOf("time_point") ?? layout.WordOf("time_point", Stored("time_point"))
+            );
+        }
+
         if (name == "time_point" && layout.TimePointOfTube.Count > 0 && !Has(name))
         {
-            var tested = _split?.Tube ?? layout.WordOf("tube", Stored("tube"));
-            return layout.TimePointOfTube.GetValueOrDefault(tested, tested);
+            return layout.TimePointOf(
+                layout.TubePattern is null ? layout.Trimmed(Stored("tube")) : _code,
+                _split?.Tube ?? layout.WordOf("tube", Stored("tube"))
+            );
         }
 
         var found = PlacesOf(name);

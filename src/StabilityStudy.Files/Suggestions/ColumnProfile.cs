@@ -76,7 +76,7 @@ internal sealed partial class ColumnProfile
 
     /// <summary>The header as it is shown: one that may be a person's is not.</summary>
     public string Shown =>
-        IdentityShape.Of(Header) is null
+        IdentityShape.Of(Header) is null || HeaderWords.Knows(Header)
             ? $"\"{Header}\""
             : FormattableString.Invariant($"column {Place + 1}");
 

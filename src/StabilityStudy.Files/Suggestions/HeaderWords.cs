@@ -76,6 +76,10 @@ internal static class HeaderWords
         s_columns.GetValueOrDefault(PlainWords.Joined(header))
         ?? s_columns.GetValueOrDefault(PlainWords.Joined(header.Replace('_', ' ')));
 
+    /// <summary>Whether a header is made of words of the trade, and so is nobody's name.</summary>
+    public static bool Knows(string header) =>
+        ColumnOf(header) is not null || PersonalOf(header) is not null || EventOf(header) is not null;
+
     /// <summary>What a header says of persons; null where it says nothing.</summary>
     public static string? PersonalOf(string header) =>
         s_personal.GetValueOrDefault(PlainWords.Joined(header));

@@ -43,6 +43,8 @@ internal static class NamedColumns
                     {
                         "operator" => "not codes of persons of study.toml: may be names",
                         "remark" => "free text, which may tell of persons",
+                        _ when column.IsTimes && draft.EventOf(column) is { Length: > 0 } =>
+                            "a time that this kind of file does not have",
                         null when column.IsNumeric => "numbers under a name that is not known here",
                         _ => "not needed, or not known by this name",
                     }

@@ -6,30 +6,33 @@ internal static class Occasions
     private const double Nearly = 0.9;
 
     /// <summary>Drafts the column of time points.</summary>
-    /// <returns>Whether the file has one.</returns>
-    public static bool DraftColumn(SectionDraft draft, Surroundings study)
+    /// <returns>The time point of each row; null where the file has no such column.</returns>
+    public static ImmutableArray<TestOccasion?>? DraftColumn(SectionDraft draft, Surroundings study)
     {
         var column = draft.Rest.FirstOrDefault(item =>
             draft.MeaningOf(item) == "time_point" && !item.IsTimes
         );
         if (column is null)
         {
-            return false;
+            return null;
         }
 
         draft.Map("time_point", column);
+        var meaning = new Dictionary<string, TestOccasion?>(StringComparer.Ordinal);
         var unknown = new List<string>();
         var isBare = false;
         foreach (var (text, _) in column.Values)
         {
-            if (study.Known.OccasionByWord.ContainsKey(text))
+            if (study.Known.OccasionByWord.TryGetValue(text, out var own))
             {
+                meaning[text] = own;
                 continue;
             }
 
             var named = TradeValues.OccasionIn(text, study.TimePoints);
             var occasion = named ?? TradeValues.BareOccasion(text, study.TimePoints);
             isBare |= named is null && occasion is not null;
+            meaning[text] = occasion;
             if (occasion is { } found)
             {
                 draft.Lines.Add(ReadLine.Word("time_point", text, found.ToString()));
@@ -61,7 +64,7 @@ internal static class Occasions
                 : isBare ? "numbers are taken for hours"
                 : "every word is a time point of the protocol"
         );
-        return true;
+        return [.. column.Cells.Select(cell => meaning.GetValueOrDefault(cell.Text.Trim()))];
     }
 
     /// <summary>Drafts the time point of each tube, from the delays of the rows.</summary>
@@ -76,7 +79,7 @@ internal static class Occasions
         ImmutableArray<DateTime?> tested
     )
     {
-        var delays = DelaysOf(study, codes, tested);
+        ImmutableArray<(string Specimen, string Part, TimeSpan Delay)> delays = [.. DelaysOf(study, codes, tested)];
         var parts = codes.Rows.Select(row => row?.Part ?? "").Where(part => part.Length > 0).Distinct().Order(StringComparer.Ordinal).ToArray();
         if (parts.Length == 0 || parts.Length > study.TimePoints.Length + 4)
         {
@@ -88,25 +91,27 @@ internal static class Occasions
             return;
         }
 
-        var entries = new List<(string Part, string Occasion)>();
-        var (fits, all) = (0, 0);
-        var isClear = true;
-        foreach (var part in parts)
+        var found = Assign(study, parts, delays);
+        if (!found.IsClear && TubesOfTimePoints.Kinds(codes.Rows.Select(row => row?.Specimen ?? "")) is { Length: > 1 } kinds)
         {
-            var ofPart = delays.Where(item => item.Part == part).Select(item => item.Delay).ToArray();
-            var ranked = study
-                .Occasions.Select(occasion => (Occasion: occasion, Count: ofPart.Count(delay => study.Fits(occasion, delay))))
-                .OrderByDescending(item => item.Count)
+            // Specimens of another kind, told by how their codes begin, have their tubes tested at other times.
+            var each = kinds
+                .Select(kind => (Kind: kind, Found: Assign(study, [.. parts.Where(part => codes.Rows.Any(row => row is var (specimen, _, own) && own == part && specimen.StartsWith(kind, StringComparison.Ordinal)))], [.. delays.Where(item => item.Specimen.StartsWith(kind, StringComparison.Ordinal))])))
                 .ToArray();
-            entries.Add((part, ranked[0].Count > 0 ? ranked[0].Occasion.ToString() : "?"));
-            isClear &= ranked[0].Count >= Nearly * ofPart.Length && ofPart.Length > 0;
-            fits += ranked[0].Count;
-            all += ofPart.Length;
+            if (each.All(item => item.Found.IsClear))
+            {
+                found = new(
+                    [.. each.SelectMany(item => item.Found.Entries.Select(entry => ($"{item.Kind}*{entry.Part}", entry.Occasion)))],
+                    true,
+                    each.Sum(item => item.Found.Fits),
+                    each.Sum(item => item.Found.All)
+                );
+            }
         }
 
-        var isOneToOne = entries.Select(entry => entry.Occasion).Distinct().Count() == entries.Count;
+        var (entries, isClear, fits, all) = found;
         var line = new ReadLine("time_point_of_tube", TomlLiteral.Braces(entries));
-        if (isClear && isOneToOne)
+        if (isClear)
         {
             draft.Lines.Add(line);
             draft.Settings.Add(
@@ -144,8 +149,45 @@ internal static class Occasions
         );
     }
 
+    private sealed record Assigned(
+        ImmutableArray<(string Part, string Occasion)> Entries,
+        bool IsClear,
+        int Fits,
+        int All
+    );
+
+    /// <summary>The occasion of each tube that most of its delays fit.</summary>
+    private static Assigned Assign(
+        Surroundings study,
+        IEnumerable<string> parts,
+        ImmutableArray<(string Specimen, string Part, TimeSpan Delay)> delays
+    )
+    {
+        var entries = ImmutableArray.CreateBuilder<(string, string)>();
+        var (fits, all) = (0, 0);
+        var isClear = true;
+        foreach (var part in parts)
+        {
+            var own = delays.Where(item => item.Part == part).Select(item => item.Delay).ToArray();
+            var (occasion, count) = study
+                .Occasions.Select(item => (item, own.Count(delay => study.Fits(item, delay))))
+                .MaxBy(item => item.Item2);
+            entries.Add((part, count > 0 ? occasion.ToString() : "?"));
+            isClear &= count > 0 && count >= Nearly * own.Length;
+            fits += count;
+            all += own.Length;
+        }
+
+        return new(
+            entries.ToImmutable(),
+            isClear && entries.Select(entry => entry.Item2).Distinct().Count() == entries.Count,
+            fits,
+            all
+        );
+    }
+
     /// <summary>The delay of each row since collection, or since the first test of its specimen where no collection time is known.</summary>
-    private static IEnumerable<(string Part, TimeSpan Delay)> DelaysOf(
+    private static IEnumerable<(string Specimen, string Part, TimeSpan Delay)> DelaysOf(
         Surroundings study,
         TubeCodes codes,
         ImmutableArray<DateTime?> tested
@@ -169,11 +211,11 @@ internal static class Occasions
 
             if (study.Find(specimen, tube) is { } row)
             {
-                yield return (part, time - row.CollectedAt.DateTime);
+                yield return (specimen, part, time - row.CollectedAt.DateTime);
             }
             else if (study.Tubes.IsEmpty)
             {
-                yield return (part, time - first[specimen]);
+                yield return (specimen, part, time - first[specimen]);
             }
         }
     }

@@ -17,14 +17,14 @@ internal static class ResultsDraft
         var parts = WideColumns.Find(draft, study);
         draft.Parts = parts;
         var codes = TubeCodes.Draft(draft, study);
-        var hasTimePoint = Occasions.DraftColumn(draft, study);
+        var occasions = Occasions.DraftColumn(draft, study);
         ImmutableArray<ColumnProfile> results;
         HowSure sure;
         string why;
         if (!parts.IsEmpty)
         {
             results = [.. parts.Select(part => part.Result)];
-            (sure, why) = DraftWide(draft, study, parts, hasTimePoint, codes);
+            (sure, why) = DraftWide(draft, study, parts);
         }
         else
         {
@@ -53,7 +53,20 @@ internal static class ResultsDraft
         {
             WideColumns.DraftParts(draft, study, parts, codes, reading.Reading);
         }
-        else if (!hasTimePoint && codes is not null && !draft.Has("time_point"))
+        else if (occasions is { } planned && codes is { NameNoTube: true } && !tested.IsEmpty)
+        {
+            TubesOfTimePoints.Draft(
+                draft,
+                study,
+                [
+                    .. TimeColumns.Read(tested, reading.Reading)
+                        .Select((time, i) => (Time: time, Row: codes.Rows[i], Occasion: planned[i]))
+                        .Where(test => test is { Time: not null, Row: not null, Occasion: not null })
+                        .Select(test => (test.Row!.Value.Specimen, test.Occasion!.Value, test.Time!.Value)),
+                ]
+            );
+        }
+        else if (occasions is null && codes is { NameNoTube: false } && !draft.Has("time_point"))
         {
             Occasions.DraftOfTubes(
                 draft,
@@ -186,9 +199,7 @@ internal static class ResultsDraft
     private static (HowSure, string) DraftWide(
         SectionDraft draft,
         Surroundings study,
-        ImmutableArray<WidePart> parts,
-        bool hasTimePoint,
-        TubeCodes? codes
+        ImmutableArray<WidePart> parts
     )
     {
         if (parts.Any(part => part.Analyte is null))

@@ -55,9 +55,6 @@ internal sealed class SectionDraft(
     /// <summary>The columns of times by which readings of them are told apart.</summary>
     public ImmutableArray<ColumnProfile> TimesRead { get; set; } = [];
 
-    /// <summary>The question which tube was tested when, in a table with a column a time point.</summary>
-    public int? TubeQuestion { get; set; }
-
     /// <summary>Further files of the same form.</summary>
     public List<string> MoreFiles { get; } = [];
 

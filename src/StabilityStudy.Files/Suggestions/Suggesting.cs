@@ -18,6 +18,22 @@ internal sealed class Suggesting
         KindOfTable.Controls,
     ];
 
+    private static readonly ImmutableArray<string> s_settings =
+    [
+        "encoding",
+        "sheet",
+        "delimiter",
+        "decimal",
+        "numbers",
+        "header",
+        "units",
+        "blocks",
+        "footer",
+        "odd rows",
+        "spaces",
+        "dates",
+    ];
+
     private readonly StudyBytes _files;
     private readonly Surroundings _study;
     private readonly TomlEntries? _read;
@@ -153,7 +169,7 @@ internal sealed class Suggesting
                 string.Join(", ", draft.Files),
                 table.Extent,
                 kind,
-                [.. draft.Settings],
+                [.. draft.Settings.OrderBy(setting => s_settings.IndexOf(setting.Name) is >= 0 and var place ? place : s_settings.Length)],
                 draft.Columns,
                 rows?.Three(reading, other, study.AsOf)
             )

@@ -156,7 +156,7 @@ internal static class TimeColumns
         draft.Settings.Add(
             new(
                 "dates",
-                best.HasShortYear ? "2 digits" : "",
+                best.HasShortYear ? $"{best.Order}, 2 digits" : best.Order,
                 HowSure.Ask,
                 $"{(ranked.All(item => item.Fits == texts.Length) ? "all days are 12 or less" : "nearly all days are 12 or less")}: {example} may be {InWords(best, example)} or {InWords(ranked[1].Reading, example)}"
             )

@@ -10,6 +10,9 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
     private const int MostParts = 12;
     private const double Nearly = 0.9;
 
+    /// <summary>Whether the file names specimens alone.</summary>
+    public bool NameNoTube => Rows.All(row => row is not var (_, tube, _) || tube.Length == 0);
+
     /// <summary>Drafts the codes; null where the file does not tell tubes apart.</summary>
     public static TubeCodes? Draft(SectionDraft draft, Surroundings study)
     {

@@ -64,8 +64,11 @@ internal static class WideColumns
         TimeReading reading
     )
     {
-        var needsTube = codes is null || codes.Rows.All(row => row is not var (_, tube, _) || tube.Length == 0);
-        var tubes = needsTube ? TubesOf(draft, study, parts, codes, reading) : [];
+        if (codes is not null && codes.NameNoTube && parts.All(part => part.Occasion is not null))
+        {
+            TubesOfTimePoints.Draft(draft, study, [.. parts.SelectMany(part => Tests(part, codes, reading))]);
+        }
+
         foreach (var (part, i) in parts.Select((part, i) => (part, i)))
         {
             var table = FormattableString.Invariant($"wide.{i}");
@@ -76,7 +79,6 @@ internal static class WideColumns
             [
                 .. part.Analyte is { } analyte ? [("analyte", analyte.Id)] : Array.Empty<(string, string)>(),
                 .. part.Occasion is { } occasion ? [("time_point", occasion.ToString())] : Array.Empty<(string, string)>(),
-                .. tubes.TryGetValue(part.Occasion ?? default, out var tube) ? [("tube", tube.Tube)] : Array.Empty<(string, string)>(),
             ];
             if (constants.Length > 0)
             {
@@ -89,19 +91,19 @@ internal static class WideColumns
             }
         }
 
-        if (draft.TubeQuestion is { } question)
+        DraftEmpty(draft, parts);
+    }
+
+    private static IEnumerable<(string, TestOccasion, DateTime)> Tests(WidePart part, TubeCodes codes, TimeReading reading)
+    {
+        var tested = part.Time.IsEmpty ? [] : TimeColumns.Read(part.Time, reading);
+        for (var i = 0; i < tested.Length; i++)
         {
-            // A part whose answer is open is left out as a whole, so that nothing is read before a person chose.
-            for (var i = 0; i < draft.Lines.Count; i++)
+            if (codes.Rows[i] is var (specimen, _, _) && tested[i] is { } time)
             {
-                if (draft.Lines[i].Table.StartsWith("wide.", StringComparison.Ordinal))
-                {
-                    draft.Lines[i] = draft.Lines[i].Answering(question, isTried: true);
-                }
+                yield return (specimen, part.Occasion ?? default, time);
             }
         }
-
-        DraftEmpty(draft, parts);
     }
 
     private static void DraftEmpty(SectionDraft draft, ImmutableArray<WidePart> parts)
@@ -121,87 +123,6 @@ internal static class WideColumns
         {
             draft.Lines.Add(ReadLine.Text("empty_cell", word).Answering(question, isTried: word == "not tested"));
         }
-    }
-
-    /// <summary>The tube of each time point: the one that was spun last before the test, where the tubes show it.</summary>
-    private static Dictionary<TestOccasion, (string Tube, int Fits)> TubesOf(
-        SectionDraft draft,
-        Surroundings study,
-        ImmutableArray<WidePart> parts,
-        TubeCodes? codes,
-        TimeReading reading
-    )
-    {
-        var names = study.Tubes.Select(tube => tube.Tube).Distinct().Order(StringComparer.Ordinal).ToArray();
-        var found = new Dictionary<TestOccasion, (string, int)>();
-        var isClear = codes is not null && names.Length > 1;
-        foreach (var part in parts.DistinctBy(part => part.Occasion))
-        {
-            var occasion = part.Occasion ?? default;
-            var tested = part.Time.IsEmpty ? [] : TimeColumns.Read(part.Time, reading);
-            var ranked = names
-                .Select(name => (Name: name, Fits: codes is null ? 0 : Spun(study, codes, tested, name)))
-                .OrderByDescending(item => item.Fits)
-                .ToArray();
-            var rows = tested.Count(time => time is not null);
-            if (ranked is [var best, ..] && best.Fits > 0 && best.Fits * 10 >= rows * 9 && (ranked.Length == 1 || ranked[1].Fits * 2 < best.Fits))
-            {
-                found[occasion] = (best.Name, best.Fits);
-            }
-            else
-            {
-                isClear = false;
-            }
-        }
-
-        isClear &= found.Values.Select(item => item.Item1).Distinct().Count() == found.Count;
-        if (isClear)
-        {
-            draft.Settings.Add(
-                new(
-                    "tubes",
-                    "by time point",
-                    HowSure.Sure,
-                    string.Join(", ", found.Select(item => $"{item.Key} {item.Value.Item1}")) + ": spun within the hour before the test"
-                )
-            );
-            return found;
-        }
-
-        var letters = names.Length >= parts.DistinctBy(part => part.Occasion).Count() ? names : [.. "ABCDEFGHIJKLMNOP".Select(letter => letter.ToString())];
-        draft.TubeQuestion = draft.Ask(
-            $"Which tube was tested at each time point? {draft.Table.File} does not say. Correct tube under wide where it is wrong, and uncomment.",
-            couldChangeNumbers: false,
-            table: "wide"
-        );
-        draft.Settings.Add(new("tubes", "", HowSure.Ask, "no column tells the tube, and no time of spinning shows it"));
-        return parts
-            .Select(part => part.Occasion ?? default)
-            .Distinct()
-            .OrderBy(occasion => occasion.TimePoint?.Delay ?? TimeSpan.Zero)
-            .Select((occasion, i) => (occasion, Tube: letters[Math.Min(i, letters.Length - 1)]))
-            .ToDictionary(item => item.occasion, item => (item.Tube, 0));
-    }
-
-    private static int Spun(Surroundings study, TubeCodes codes, ImmutableArray<DateTime?> tested, string name)
-    {
-        var count = 0;
-        for (var i = 0; i < tested.Length; i++)
-        {
-            if (
-                codes.Rows[i] is var (specimen, _, _)
-                && tested[i] is { } time
-                && study.Find(specimen, name)?.SpunAt is { } spun
-                && time - spun.DateTime is var wait
-                && wait >= TimeSpan.Zero
-                && wait <= TimeSpan.FromHours(1)
-            )
-            {
-                count++;
-            }
-        }
-
-        return count;
     }
 
     private static bool HasResults(ColumnProfile column, Surroundings study) =>
