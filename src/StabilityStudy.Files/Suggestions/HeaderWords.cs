@@ -69,12 +69,17 @@ internal static class HeaderWords
     private static readonly FrozenSet<string> s_times = Set("time, zeit, uhrzeit, heure, hora, clock, at");
     private static readonly FrozenSet<string> s_small = Set("at, on, of, and, the, um, am, der, des, de, du, la, le, d, l, el, del, y, et, und, local, stamp, zeitstempel, datetime, timestamp, horodatage, specimen, sample, probe, probes, proben, echantillon, muestra, tube, blood, blut, sang, sangre, started, completed");
 
+    // "N° de tube" is a tube.
+    private static readonly FrozenSet<string> s_numbers = Set("n, no, nr, num, numero, nummer, number, id, code, de, d, du, del, of, the, la, le, l, el");
     private static readonly FrozenSet<string> s_temperatures = Set("temperature, temp, temperatur, temperatura, celsius");
 
     /// <summary>Our column for a header; null for one that is not known.</summary>
-    public static string? ColumnOf(string header) =>
-        s_columns.GetValueOrDefault(PlainWords.Joined(header))
-        ?? s_columns.GetValueOrDefault(PlainWords.Joined(header.Replace('_', ' ')));
+    public static string? ColumnOf(string header)
+    {
+        var words = PlainWords.Of(header);
+        return s_columns.GetValueOrDefault(string.Join(' ', words))
+            ?? s_columns.GetValueOrDefault(string.Join(' ', words.Where(word => !s_numbers.Contains(word))));
+    }
 
     /// <summary>Whether a header is made of words of the trade, and so is nobody's name.</summary>
     public static bool Knows(string header) =>

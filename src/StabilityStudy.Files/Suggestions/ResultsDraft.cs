@@ -76,6 +76,16 @@ internal static class ResultsDraft
             );
         }
 
+        if (parts.IsEmpty && occasions is null && codes is { NameNoTube: true })
+        {
+            draft.Ask(
+                $"{draft.Table.File} names neither the tube nor the time point of a result. Have it exported with one of them.",
+                couldChangeNumbers: false,
+                table: "columns",
+                key: "time_point"
+            );
+        }
+
         WordValues.DraftFlags(draft);
         NamedColumns.Draft(draft, study, s_plain);
         return reading;
