@@ -24,15 +24,15 @@ internal sealed class LaidOutFields(
     private static readonly ImmutableArray<string> OfResults =
     [
         "result",
-        "baseline_result",
         "delayed_result",
+        "baseline_result",
     ];
 
     private static readonly ImmutableArray<string> OfTests =
     [
         "tested_at",
-        "baseline_tested_at",
         "delayed_tested_at",
+        "baseline_tested_at",
     ];
 
     // The result that is this part's own, where a row has several.

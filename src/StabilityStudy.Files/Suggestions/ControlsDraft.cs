@@ -12,7 +12,7 @@ internal static class ControlsDraft
     public static (TimeReading Reading, TimeReading? Other) Draft(SectionDraft draft, Surroundings study)
     {
         PersonalColumns.Say(draft, study);
-        Take(draft, ControlColumns.Control.Name);
+        var control = Take(draft, ControlColumns.Control.Name);
         var analytes = WordValues.DraftAnalytes(draft, study);
         var results = ResultsDraft.DraftResult(draft);
         var (sure, why) = ResultsDraft.DraftUnit(draft, study, results, analytes);
@@ -23,7 +23,7 @@ internal static class ControlsDraft
                 .OfType<ColumnProfile>(),
         ];
         ResultsDraft.DraftNumbers(draft, study, results, sure, why, limits);
-        DraftKind(draft);
+        DraftKind(draft, control, limits);
         var times = TimeColumns.Map(draft, [ControlColumns.TestedAt.Name], ControlColumns.TestedAt.Name);
         var reading = TimeColumns.DraftForm(draft, times.Values, study, null);
         NamedColumns.Draft(draft, study, s_plain);
@@ -35,16 +35,49 @@ internal static class ControlsDraft
         return reading;
     }
 
-    private static void DraftKind(SectionDraft draft)
+    private static void DraftKind(SectionDraft draft, ColumnProfile? control, ImmutableArray<ColumnProfile> limits)
     {
-        if (Take(draft, ControlColumns.Kind.Name) is not { } column)
+        const string Kind = "kind";
+        if (Take(draft, Kind) is { } column)
+        {
+            foreach (var (text, _) in column.Values.Where(value => !FileWords.ControlKinds.Words.Contains(value.Text)))
+            {
+                TextQuestions.AskWord(draft, Kind, text, $"Is \"{TextQuestions.Shown(text)}\" of {draft.Table.File} a control or a bridging plasma?");
+            }
+
+            return;
+        }
+
+        // What has neither target nor limits may be the plasma that is measured in every run.
+        string[] without = control is null
+            ? []
+            :
+            [
+                .. control.Values.Select(value => value.Text).Where(name =>
+                    Enumerable.Range(0, control.Cells.Length).All(row =>
+                        control.Cells[row].Text.Trim() != name || limits.All(limit => limit.Cells[row].IsEmpty)
+                    )
+                ),
+            ];
+        if (control is null || without.Length == 0 || without.Length == control.Values.Length)
         {
             return;
         }
 
-        foreach (var (text, _) in column.Values.Where(value => !FileWords.ControlKinds.Words.Contains(value.Text)))
+        var question = draft.Ask(
+            $"{Encodings.InWords(without.Select(TextQuestions.Shown))} of {draft.Table.File} has no target and no limits. Is it a bridging plasma, the same plasma in every run? Then uncomment the lines of kind; else give target and limits.",
+            couldChangeNumbers: false,
+            table: "columns",
+            key: Kind
+        );
+        draft.Lines.Add(ReadLine.Column(Kind, control.Header).Answering(question, isTried: true));
+        foreach (var (name, _) in control.Values)
         {
-            TextQuestions.AskWord(draft, ControlColumns.Kind.Name, text, $"Is \"{TextQuestions.Shown(text)}\" of {draft.Table.File} a control or a bridging plasma?");
+            draft.Lines.Add(
+                ReadLine
+                    .Word(Kind, name, FileWords.ControlKinds.Write(without.Contains(name) ? ControlKind.BridgingPlasma : ControlKind.Control))
+                    .Answering(question, isTried: true)
+            );
         }
     }
 

@@ -6,6 +6,7 @@ internal static class KindOfTable
     public const string Results = "results";
     public const string Specimens = "specimens";
     public const string Controls = "controls";
+    public const string Pairs = "pairs";
     public const string Temperatures = "temperatures";
 
     /// <summary>The kind; null where nothing shows it.</summary>

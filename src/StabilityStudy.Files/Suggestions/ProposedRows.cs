@@ -152,7 +152,7 @@ internal sealed class ProposedRows
         var text = row.Field(column);
         return column.Content == ColumnContent.Times
                 ? (text.Length >= 16 ? text[..16].Replace('T', ' ') : text) + (isDoubtful ? " ?" : "")
-            : IdentityShape.Of(text) is not null ? NotShown
+            : column.IsOfPersons && IdentityShape.Of(text) is not null ? NotShown
             : column.Name == "result" && text.Length > 0 && row.Field(ResultColumns.Unit) is { Length: > 0 } unit && char.IsAsciiDigit(text[^1])
                 ? $"{text} {unit}"
             : text;

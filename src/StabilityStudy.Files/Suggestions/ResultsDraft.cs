@@ -206,7 +206,8 @@ internal static class ResultsDraft
         return (HowSure.Ask, "no unit in the file");
     }
 
-    private static (HowSure, string) DraftWide(
+    /// <summary>Drafts analyte and units of a table with several results a row.</summary>
+    public static (HowSure Sure, string Why) DraftWide(
         SectionDraft draft,
         Surroundings study,
         ImmutableArray<WidePart> parts

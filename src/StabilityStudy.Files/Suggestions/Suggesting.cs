@@ -14,6 +14,7 @@ internal sealed class Suggesting
     private static readonly ImmutableArray<string> s_order =
     [
         KindOfTable.Specimens,
+        KindOfTable.Pairs,
         KindOfTable.Results,
         KindOfTable.Controls,
     ];
@@ -116,6 +117,15 @@ internal sealed class Suggesting
             }
         }
 
+        // A row a specimen with its collection time needs no file of tubes; where there is one, the results are read beside it.
+        if (_study.Tubes.IsEmpty && found.All(item => item.Kind != KindOfTable.Specimens))
+        {
+            found =
+            [
+                .. found.Select(item => item.Kind == KindOfTable.Results && IsOfPairs(item.Table) ? (item.Table, KindOfTable.Pairs) : item),
+            ];
+        }
+
         var study = _study;
         foreach (var kind in s_order)
         {
@@ -156,6 +166,7 @@ internal sealed class Suggesting
         {
             KindOfTable.Specimens => TubesDraft.Draft(draft, study),
             KindOfTable.Controls => ControlsDraft.Draft(draft, study),
+            KindOfTable.Pairs => PairsDraft.Draft(draft, study),
             _ => ResultsDraft.Draft(draft, study),
         };
         var rows = ProposedRows.Of(draft, _files, study);
@@ -184,6 +195,7 @@ internal sealed class Suggesting
         var data = StudyReading.DataFilesOf(_files);
         var now = draft.Section switch
         {
+            KindOfTable.Pairs => data.Pairs ?? data.Results,
             KindOfTable.Specimens => data.Specimens,
             KindOfTable.Controls => data.Controls,
             _ => data.Results,
@@ -200,6 +212,12 @@ internal sealed class Suggesting
     private bool HasRows(string name) =>
         _files.Files.TryGetValue(name, out var bytes)
         && (Tables.Workbook.IsName(name) || bytes.Span.TrimEnd("\r\n"u8).IndexOf((byte)'\n') >= 0);
+
+    private bool IsOfPairs(DeliveredTable table)
+    {
+        var draft = new SectionDraft(KindOfTable.Pairs, table, new(null), []);
+        return PairsDraft.Fits(draft, WideColumns.Find(draft, _study));
+    }
 
     private string? KindOf(DeliveredTable table)
     {
@@ -222,6 +240,7 @@ internal sealed class Suggesting
         var data = StudyReading.DataFilesOf(_files);
         return
             _read is null ? null
+            : data.Pairs is { } pairs && Describes(KindOfTable.Pairs, pairs) ? KindOfTable.Pairs
             : Describes(KindOfTable.Specimens, data.Specimens) ? KindOfTable.Specimens
             : Describes(KindOfTable.Results, data.Results) ? KindOfTable.Results
             : Describes(KindOfTable.Controls, data.Controls) ? KindOfTable.Controls

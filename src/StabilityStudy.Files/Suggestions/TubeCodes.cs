@@ -48,14 +48,14 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
     {
         draft.Map("specimen", specimen);
         draft.Map("tube", tube);
-        SayCodes(draft, specimen, "specimen", HowSure.Sure, "");
+        Say(draft, specimen, "specimen", HowSure.Sure, "");
         var codes = new TubeCodes([
             .. specimen.Cells.Select((cell, i) =>
                 ((string, string, string)?)(cell.Text.Trim(), tube.Cells[i].Text.Trim(), tube.Cells[i].Text.Trim())
             ),
         ]);
         var found = codes.Rows.Count(row => row is var (s, t, _) && study.Find(s, t) is not null);
-        SayCodes(
+        Say(
             draft,
             tube,
             "tube",
@@ -116,7 +116,7 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
                 draft.Lines.Add(new("whole_code", "true"));
             }
 
-            SayCodes(
+            Say(
                 draft,
                 column,
                 "tube",
@@ -143,7 +143,7 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
     {
         draft.Map("specimen", column);
         var known = codes.Count(code => study.Find(code) is not null);
-        SayCodes(
+        Say(
             draft,
             column,
             "specimen",
@@ -211,7 +211,8 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
     private static string Known(int known, int all) =>
         FormattableString.Invariant($"{known} of {all} are among the tubes that are read already");
 
-    private static void SayCodes(
+    /// <summary>Says of a column of codes what it is read as; codes that could tell who a person is are not shown, and asked about.</summary>
+    public static void Say(
         SectionDraft draft,
         ColumnProfile column,
         string readAs,

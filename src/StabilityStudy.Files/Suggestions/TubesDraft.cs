@@ -71,7 +71,7 @@ internal static class TubesDraft
     }
 
     /// <summary>A column whose fields must be codes of the protocol; the only code of the protocol where the file has no such column.</summary>
-    private static void DraftCode(SectionDraft draft, string ours, ImmutableArray<(string Id, string Name)> planned)
+    public static void DraftCode(SectionDraft draft, string ours, ImmutableArray<(string Id, string Name)> planned)
     {
         if (Named(draft, ours) is not { } column)
         {
@@ -107,7 +107,8 @@ internal static class TubesDraft
         draft.Say(column, ours, unknown > 0 ? HowSure.Ask : HowSure.Sure, unknown > 0 ? FormattableString.Invariant($"{unknown} words not known") : "codes of the protocol");
     }
 
-    private static void DraftWords(SectionDraft draft, string ours, ImmutableArray<string> known)
+    /// <summary>A column whose fields are words of ours.</summary>
+    public static void DraftWords(SectionDraft draft, string ours, ImmutableArray<string> known)
     {
         if (Named(draft, ours) is not { } column)
         {

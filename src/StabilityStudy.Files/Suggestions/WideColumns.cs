@@ -106,7 +106,8 @@ internal static class WideColumns
         }
     }
 
-    private static void DraftEmpty(SectionDraft draft, ImmutableArray<WidePart> parts)
+    /// <summary>Asks what empty cells of results mean.</summary>
+    public static void DraftEmpty(SectionDraft draft, ImmutableArray<WidePart> parts)
     {
         var empty = parts.Sum(part => part.Result.Cells.Length - part.Result.Filled.Length);
         if (empty == 0)
@@ -119,11 +120,19 @@ internal static class WideColumns
             couldChangeNumbers: true,
             key: "empty_cell"
         );
+        var tried = parts.All(HaveNoTime) ? "not planned" : "not tested";
         foreach (var word in new[] { "no result", "not tested", "not planned" })
         {
-            draft.Lines.Add(ReadLine.Text("empty_cell", word).Answering(question, isTried: word == "not tested"));
+            draft.Lines.Add(ReadLine.Text("empty_cell", word).Answering(question, isTried: word == tried));
         }
     }
+
+    // A cell without a result beside one without a time looks like a test that was never planned.
+    private static bool HaveNoTime(WidePart part) =>
+        !part.Time.IsEmpty
+        && Enumerable
+            .Range(0, part.Result.Cells.Length)
+            .All(row => !part.Result.Cells[row].IsEmpty || part.Time.All(time => time.Cells[row].IsEmpty));
 
     private static bool HasResults(ColumnProfile column, Surroundings study) =>
         !column.IsTimes
@@ -156,9 +165,11 @@ internal static class WideColumns
     }
 
     // What is left of the header without time point and analyte must be a time of testing, or a mere time.
-    private static bool IsOfTest(string header, Surroundings study)
-    {
-        ImmutableArray<string> words =
+    private static bool IsOfTest(string header, Surroundings study) =>
+        HeaderWords.EventOf(WithoutOccasion(header, study)) is "" or "tested_at";
+
+    /// <summary>The words of a header but for a time point and an analyte.</summary>
+    public static ImmutableArray<string> WithoutOccasion(string header, Surroundings study) =>
         [
             .. PlainWords.Of(header).Where(word =>
                 !word.All(char.IsAsciiDigit)
@@ -168,8 +179,6 @@ internal static class WideColumns
                 && TradeValues.AnalytesOf(word, study.Analytes).IsEmpty
             ),
         ];
-        return HeaderWords.EventOf(words) is "" or "tested_at";
-    }
 
     internal static string Braces(IEnumerable<(string Key, ImmutableArray<string> Headers)> entries) =>
         $"{{ {string.Join(", ", entries.Where(entry => !entry.Headers.IsEmpty).Select(entry => $"{entry.Key} = {TomlLiteral.Quoted(entry.Headers)}"))} }}";
