@@ -57,10 +57,15 @@ internal static class CheckCommand
         {
             if (result.GetValue(write) && !result.GetValue(suggest))
             {
-                result.AddError("--write puts a suggestion into study.toml: give --suggest with it.");
+                result.AddError(
+                    "--write puts a suggestion into study.toml: give --suggest with it."
+                );
             }
 
-            if (result.GetValue(suggest) && (result.GetValue(json) || result.GetValue(all) || result.GetValue(answered)))
+            if (
+                result.GetValue(suggest)
+                && (result.GetValue(json) || result.GetValue(all) || result.GetValue(answered))
+            )
             {
                 result.AddError("--suggest stands alone, or with --write and --as-of.");
             }

@@ -25,7 +25,9 @@ internal static class SuggestRun
         var outcome = StudySuggestion.Of(files, asOf);
         if (!outcome.TryGet(out var suggestion))
         {
-            terminal.Out.WriteLine("Nothing can be suggested before protocol.toml and study.toml can be read.");
+            terminal.Out.WriteLine(
+                "Nothing can be suggested before protocol.toml and study.toml can be read."
+            );
             terminal.Out.WriteLine();
             QueryListing.Write(terminal, outcome.Queries);
             return ExitCode.StopQueries;

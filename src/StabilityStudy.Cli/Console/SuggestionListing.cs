@@ -28,7 +28,9 @@ internal static class SuggestionListing
         {
             terminal.Out.WriteLine();
             terminal.Out.WriteLine("Ask yourself");
-            foreach (var (question, i) in suggestion.Questions.Select((question, i) => (question, i)))
+            foreach (
+                var (question, i) in suggestion.Questions.Select((question, i) => (question, i))
+            )
             {
                 WrappedText.Write(
                     terminal,
@@ -64,20 +66,33 @@ internal static class SuggestionListing
                 questions == 0
                     ? "No question."
                     : $"{Count(questions, "question")} before {(read == 1 ? "it" : "they")} can be used"
-                        + (numbers == 0 ? "." : string.Create(CultureInfo.InvariantCulture, $"; {numbers} could turn numbers wrong."))
+                        + (
+                            numbers == 0
+                                ? "."
+                                : string.Create(
+                                    CultureInfo.InvariantCulture,
+                                    $"; {numbers} could turn numbers wrong."
+                                )
+                        )
             );
     }
 
     private static void WriteFile(Terminal terminal, SuggestedFile file)
     {
         terminal.Out.WriteLine(
-            file.Kind.Length == 0 ? $"{file.Name}   {file.Extent}" : $"{file.Name}   {file.Extent}: {file.Kind}"
+            file.Kind.Length == 0
+                ? $"{file.Name}   {file.Extent}"
+                : $"{file.Name}   {file.Extent}: {file.Kind}"
         );
         foreach (var setting in file.Settings)
         {
             WriteRow(
                 terminal,
-                [(setting.Name, NarrowName), (setting.Value, Value), (file.Kind.Length == 0 ? "" : Word(setting.HowSure), Sure)],
+                [
+                    (setting.Name, NarrowName),
+                    (setting.Value, Value),
+                    (file.Kind.Length == 0 ? "" : Word(setting.HowSure), Sure),
+                ],
                 setting.Why
             );
         }
@@ -94,7 +109,11 @@ internal static class SuggestionListing
             {
                 WriteRow(
                     terminal,
-                    [(column.Header, WideName), (column.ReadAs, ReadAs), (Word(column.HowSure), Sure + 2)],
+                    [
+                        (column.Header, WideName),
+                        (column.ReadAs, ReadAs),
+                        (Word(column.HowSure), Sure + 2),
+                    ],
                     column.Why
                 );
             }
@@ -102,7 +121,10 @@ internal static class SuggestionListing
             if (file.Columns.Length > MostColumns)
             {
                 terminal.Out.WriteLine(
-                    string.Create(CultureInfo.InvariantCulture, $"  and {file.Columns.Length - MostColumns} more, not read")
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"  and {file.Columns.Length - MostColumns} more, not read"
+                    )
                 );
             }
         }
@@ -141,8 +163,9 @@ internal static class SuggestionListing
                     "  "
                     + string.Join(
                         ' ',
-                        line.Select((field, i) =>
-                            i == 0 ? field.PadLeft(widths[i]) : field.PadRight(widths[i])
+                        line.Select(
+                            (field, i) =>
+                                i == 0 ? field.PadLeft(widths[i]) : field.PadRight(widths[i])
                         )
                     )
                 ).TrimEnd()
@@ -178,7 +201,11 @@ internal static class SuggestionListing
         }
 
         var margin = new string(' ', indent);
-        foreach (var (part, i) in TextLines.WrapLine(text, Math.Max(20, terminal.Width - indent)).Select((part, i) => (part, i)))
+        foreach (
+            var (part, i) in TextLines
+                .WrapLine(text, Math.Max(20, terminal.Width - indent))
+                .Select((part, i) => (part, i))
+        )
         {
             terminal.Out.WriteLine(((i == 0 ? line : margin) + part).TrimEnd());
         }

@@ -101,10 +101,12 @@ internal sealed record FileLayout(
         string? found = null;
         foreach (var (codes, point) in TimePointOfTube)
         {
-            if (codes.IndexOf('*', StringComparison.Ordinal) is >= 0 and var star
+            if (
+                codes.IndexOf('*', StringComparison.Ordinal) is >= 0 and var star
                 && code.Length >= codes.Length - 1
                 && code.AsSpan().StartsWith(codes.AsSpan(0, star), StringComparison.Ordinal)
-                && code.AsSpan().EndsWith(codes.AsSpan(star + 1), StringComparison.Ordinal))
+                && code.AsSpan().EndsWith(codes.AsSpan(star + 1), StringComparison.Ordinal)
+            )
             {
                 if (found is not null && found != point)
                 {

@@ -122,13 +122,7 @@ internal sealed record DataFileSet(
             ofSpecimens,
             isCanonical
         );
-        var results = DataFile.Find(
-            files,
-            named.Results,
-            usual.Results,
-            ofResults,
-            isCanonical
-        );
+        var results = DataFile.Find(files, named.Results, usual.Results, ofResults, isCanonical);
         var controls = DataFile.Find(
             files,
             named.Controls,

@@ -81,11 +81,9 @@ internal sealed partial class ColumnProfile
             : FormattableString.Invariant($"column {Place + 1}");
 
     private static string UnitOf(TableShape shape, string header, int place) =>
-        shape.Units is { } units
-            ? units.TextAt(place).Trim().Trim('(', ')', '[', ']').Trim()
-            : TableHeader.UnitIn(header) is var unit && TradeValues.IsUnit(unit)
-                ? unit
-                : "";
+        shape.Units is { } units ? units.TextAt(place).Trim().Trim('(', ')', '[', ']').Trim()
+        : TableHeader.UnitIn(header) is var unit && TradeValues.IsUnit(unit) ? unit
+        : "";
 
     private bool IsMostly(Func<TableCell, bool> holds) =>
         !Filled.IsEmpty && Filled.Count(holds) >= Most * Filled.Length;

@@ -9,7 +9,10 @@ internal static class ControlsDraft
 
     /// <summary>Drafts the table.</summary>
     /// <returns>The reading of times that is tried, and another that is in question.</returns>
-    public static (TimeReading Reading, TimeReading? Other) Draft(SectionDraft draft, Surroundings study)
+    public static (TimeReading Reading, TimeReading? Other) Draft(
+        SectionDraft draft,
+        Surroundings study
+    )
     {
         PersonalColumns.Say(draft, study);
         var control = Take(draft, ControlColumns.Control.Name);
@@ -18,31 +21,58 @@ internal static class ControlsDraft
         var (sure, why) = ResultsDraft.DraftUnit(draft, study, results, analytes);
         ImmutableArray<ColumnProfile> limits =
         [
-            .. new[] { ControlColumns.Target.Name, ControlColumns.AllowedLow.Name, ControlColumns.AllowedHigh.Name }
+            .. new[]
+            {
+                ControlColumns.Target.Name,
+                ControlColumns.AllowedLow.Name,
+                ControlColumns.AllowedHigh.Name,
+            }
                 .Select(name => Take(draft, name))
                 .OfType<ColumnProfile>(),
         ];
         ResultsDraft.DraftNumbers(draft, study, results, sure, why, limits);
         DraftKind(draft, control, limits);
-        var times = TimeColumns.Map(draft, [ControlColumns.TestedAt.Name], ControlColumns.TestedAt.Name);
+        var times = TimeColumns.Map(
+            draft,
+            [ControlColumns.TestedAt.Name],
+            ControlColumns.TestedAt.Name
+        );
         var reading = TimeColumns.DraftForm(draft, times.Values, study, null);
         NamedColumns.Draft(draft, study, s_plain);
         if (!draft.Has(ControlColumns.Run.Name))
         {
-            draft.Ask($"{draft.Table.File} names no run, by which controls and results belong together. Have both exported with it, or add it.", couldChangeNumbers: false, table: "columns", key: "run");
+            draft.Ask(
+                $"{draft.Table.File} names no run, by which controls and results belong together. Have both exported with it, or add it.",
+                couldChangeNumbers: false,
+                table: "columns",
+                key: "run"
+            );
         }
 
         return reading;
     }
 
-    private static void DraftKind(SectionDraft draft, ColumnProfile? control, ImmutableArray<ColumnProfile> limits)
+    private static void DraftKind(
+        SectionDraft draft,
+        ColumnProfile? control,
+        ImmutableArray<ColumnProfile> limits
+    )
     {
         const string Kind = "kind";
         if (Take(draft, Kind) is { } column)
         {
-            foreach (var (text, _) in column.Values.Where(value => !FileWords.ControlKinds.Words.Contains(value.Text)))
+            foreach (
+                var (text, _) in column.Values.Where(value =>
+                    !FileWords.ControlKinds.Words.Contains(value.Text)
+                )
+            )
             {
-                TextQuestions.AskWord(draft, Kind, text, $"Is \"{TextQuestions.Shown(text)}\" of {draft.Table.File} a control or a bridging plasma?");
+                TextQuestions.AskWord(
+                    draft,
+                    Kind,
+                    text,
+                    $"Is \"{TextQuestions.Shown(text)}\" of {draft.Table.File} a control or a bridging plasma?"
+                );
             }
 
             return;
@@ -53,11 +83,16 @@ internal static class ControlsDraft
             ? []
             :
             [
-                .. control.Values.Select(value => value.Text).Where(name =>
-                    Enumerable.Range(0, control.Cells.Length).All(row =>
-                        control.Cells[row].Text.Trim() != name || limits.All(limit => limit.Cells[row].IsEmpty)
-                    )
-                ),
+                .. control
+                    .Values.Select(value => value.Text)
+                    .Where(name =>
+                        Enumerable
+                            .Range(0, control.Cells.Length)
+                            .All(row =>
+                                control.Cells[row].Text.Trim() != name
+                                || limits.All(limit => limit.Cells[row].IsEmpty)
+                            )
+                    ),
             ];
         if (control is null || without.Length == 0 || without.Length == control.Values.Length)
         {
@@ -75,7 +110,15 @@ internal static class ControlsDraft
         {
             draft.Lines.Add(
                 ReadLine
-                    .Word(Kind, name, FileWords.ControlKinds.Write(without.Contains(name) ? ControlKind.BridgingPlasma : ControlKind.Control))
+                    .Word(
+                        Kind,
+                        name,
+                        FileWords.ControlKinds.Write(
+                            without.Contains(name)
+                                ? ControlKind.BridgingPlasma
+                                : ControlKind.Control
+                        )
+                    )
                     .Answering(question, isTried: true)
             );
         }
@@ -83,7 +126,9 @@ internal static class ControlsDraft
 
     private static ColumnProfile? Take(SectionDraft draft, string ours)
     {
-        var column = draft.Rest.FirstOrDefault(item => draft.MeaningOf(item) == ours && !item.Filled.IsEmpty && !item.IsTimes);
+        var column = draft.Rest.FirstOrDefault(item =>
+            draft.MeaningOf(item) == ours && !item.Filled.IsEmpty && !item.IsTimes
+        );
         if (column is not null)
         {
             draft.Map(ours, column);

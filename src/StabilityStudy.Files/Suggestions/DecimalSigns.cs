@@ -21,7 +21,11 @@ internal static partial class DecimalSigns
             .ToArray();
         var commas = numbers.Where(text => Comma().IsMatch(text)).ToArray();
         var points = numbers.Where(text => Point().IsMatch(text)).ToArray();
-        var others = numbers.Length - commas.Length - points.Length - numbers.Count(text => text.All(char.IsAsciiDigit));
+        var others =
+            numbers.Length
+            - commas.Length
+            - points.Length
+            - numbers.Count(text => text.All(char.IsAsciiDigit));
         var clearCommas = commas.Count(IsClear);
         var clearPoints = points.Count(IsClear);
         if (draft.Stated.Text("decimal") is { } stated and not "?")
@@ -93,7 +97,13 @@ internal static partial class DecimalSigns
         return HowSure.Sure;
     }
 
-    private static HowSure Sure(SectionDraft draft, string sign, string[] texts, int all, string without)
+    private static HowSure Sure(
+        SectionDraft draft,
+        string sign,
+        string[] texts,
+        int all,
+        string without
+    )
     {
         draft.Settings.Add(
             new(
@@ -111,7 +121,10 @@ internal static partial class DecimalSigns
     // Without a setting a point would be taken for the decimal sign: so the setting stands there and stops, until a person has written the sign.
     private static HowSure Doubtful(SectionDraft draft, string sign, string written, string text)
     {
-        var (small, large) = (text.Replace(',', '.'), text.Replace(written, "", StringComparison.Ordinal));
+        var (small, large) = (
+            text.Replace(',', '.'),
+            text.Replace(written, "", StringComparison.Ordinal)
+        );
         draft.Settings.Add(
             new(
                 "decimal",

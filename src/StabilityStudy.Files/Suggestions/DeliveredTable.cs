@@ -46,9 +46,15 @@ internal sealed record DeliveredTable(
         StatedLayout stated
     )
     {
-        if (Encodings.Of(bytes.Span, stated.Text("encoding")) is not var (encoding, written, setting))
+        if (
+            Encodings.Of(bytes.Span, stated.Text("encoding"))
+            is not var (encoding, written, setting)
+        )
         {
-            return ([], "its characters are stored in no way that is read here: save it again as UTF-8");
+            return (
+                [],
+                "its characters are stored in no way that is read here: save it again as UTF-8"
+            );
         }
 
         var queries = new QueryList();
@@ -58,12 +64,24 @@ internal sealed record DeliveredTable(
         }
 
         var text = DeliveredText.Of(Utf8Text.WithoutMark(utf8));
-        char? own = text.Parts[0].Text.Span is [(byte)'s', (byte)'e', (byte)'p', (byte)'=', var stating, (byte)'\r' or (byte)'\n', ..]
+        char? own = text.Parts[0].Text.Span
+            is [
+                (byte)'s',
+                (byte)'e',
+                (byte)'p',
+                (byte)'=',
+                var stating,
+                (byte)'\r'
+                or (byte)'\n',
+                ..,
+            ]
             ? (char)stating
             : null;
         var delimiter = stated.Text("delimiter");
         var found = s_delimiters
-            .Where(item => delimiter is null ? own is null || item.Sign == own : item.Written == delimiter)
+            .Where(item =>
+                delimiter is null ? own is null || item.Sign == own : item.Written == delimiter
+            )
             .Select(item => (item.Sign, item.Written, item.Word, Head: text.Head(item.Sign)))
             .Select(item =>
                 (
@@ -128,14 +146,20 @@ internal sealed record DeliveredTable(
                         new(
                             "delimiter",
                             word,
-                            delimiter is not null || own is not null || shape.Others == 0 ? HowSure.Sure : HowSure.Likely,
+                            delimiter is not null || own is not null || shape.Others == 0
+                                ? HowSure.Sure
+                                : HowSure.Likely,
                             delimiter is not null ? "stated in study.toml"
                                 : own is not null ? "the first line states it"
-                                : FormattableString.Invariant($"{shape.Width} fields in {shape.Rows.Length} of {all} rows")
+                                : FormattableString.Invariant(
+                                    $"{shape.Width} fields in {shape.Rows.Length} of {all} rows"
+                                )
                         ),
                         .. InWords(shape, text.IsWhole),
                     ],
-                    FormattableString.Invariant($"{bytes.Length:N0} bytes, looked at {(text.IsWhole ? "whole" : "at its beginning, middle and end")}")
+                    FormattableString.Invariant(
+                        $"{bytes.Length:N0} bytes, looked at {(text.IsWhole ? "whole" : "at its beginning, middle and end")}"
+                    )
                 ),
             ],
             ""
@@ -160,11 +184,16 @@ internal sealed record DeliveredTable(
         }
 
         var tables = ImmutableArray.CreateBuilder<DeliveredTable>();
-        foreach (var sheet in sheets.Where(item => stated.Text("sheet") is not { } named || named == item))
+        foreach (
+            var sheet in sheets.Where(item =>
+                stated.Text("sheet") is not { } named || named == item
+            )
+        )
         {
             if (
                 Workbook.Read(bytes, sheet, name, "results", new QueryList()) is not { } read
-                || TableShape.FindHeader([.. read.Take(HeaderSearch.MostLines)], isName) is not { } header
+                || TableShape.FindHeader([.. read.Take(HeaderSearch.MostLines)], isName)
+                    is not { } header
             )
             {
                 continue;
@@ -186,7 +215,14 @@ internal sealed record DeliveredTable(
             if (sheets.Length > 1)
             {
                 lines.Add(ReadLine.Text("sheet", sheet));
-                settings.Add(new("sheet", $"\"{sheet}\"", HowSure.Likely, FormattableString.Invariant($"one of {sheets.Length} visible sheets")));
+                settings.Add(
+                    new(
+                        "sheet",
+                        $"\"{sheet}\"",
+                        HowSure.Likely,
+                        FormattableString.Invariant($"one of {sheets.Length} visible sheets")
+                    )
+                );
             }
 
             AddShape(lines, shape);
@@ -197,12 +233,17 @@ internal sealed record DeliveredTable(
                     shape,
                     [.. lines],
                     [.. settings, .. InWords(shape, isWhole: true)],
-                    FormattableString.Invariant($"{bytes.Length:N0} bytes, a workbook, looked at whole")
+                    FormattableString.Invariant(
+                        $"{bytes.Length:N0} bytes, a workbook, looked at whole"
+                    )
                 )
             );
         }
 
-        return (tables.ToImmutable(), tables.Count == 0 ? "no line of its sheets looks like the header of a table" : "");
+        return (
+            tables.ToImmutable(),
+            tables.Count == 0 ? "no line of its sheets looks like the header of a table" : ""
+        );
     }
 
     private static void AddShape(List<ReadLine> lines, TableShape shape)
@@ -237,11 +278,18 @@ internal sealed record DeliveredTable(
             HowSure.Sure,
             at == 1 ? "the first line has the names"
                 : shape.IsFirst ? "only empty lines before it"
-                : FormattableString.Invariant($"{(at == 2 ? "line 1 is" : $"lines 1 to {at - 1} are")} a preamble")
+                : FormattableString.Invariant(
+                    $"{(at == 2 ? "line 1 is" : $"lines 1 to {at - 1} are")} a preamble"
+                )
         );
         if (shape.Units is { } units)
         {
-            yield return new("units", FormattableString.Invariant($"line {units.Number}"), HowSure.Sure, "nothing but units below the header");
+            yield return new(
+                "units",
+                FormattableString.Invariant($"line {units.Number}"),
+                HowSure.Sure,
+                "nothing but units below the header"
+            );
         }
 
         if (shape.Repeats > 0)
@@ -258,8 +306,10 @@ internal sealed record DeliveredTable(
         if (!shape.Footer.IsEmpty)
         {
             var (first, last) = (shape.Footer[0].Number, shape.Footer[^1].Number);
-            var counts = shape.Footer is [var only]
-                && PlainWords.Of(string.Join(' ', only.Cells.Select(cell => cell.Text)))
+            var counts =
+                shape.Footer is [var only]
+                && PlainWords
+                    .Of(string.Join(' ', only.Cells.Select(cell => cell.Text)))
                     .Contains(shape.Rows.Length.ToString(CultureInfo.InvariantCulture));
             yield return new(
                 "footer",

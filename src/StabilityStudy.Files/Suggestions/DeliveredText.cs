@@ -34,7 +34,10 @@ internal sealed record DeliveredText(
         foreach (var from in new[] { 0, (utf8.Length - PartBytes) / 2, utf8.Length - PartBytes })
         {
             var start = from == 0 ? 0 : from + utf8.Span[from..].IndexOf((byte)'\n') + 1;
-            var end = from + PartBytes >= utf8.Length ? utf8.Length : utf8.Span[..(from + PartBytes)].LastIndexOf((byte)'\n') + 1;
+            var end =
+                from + PartBytes >= utf8.Length
+                    ? utf8.Length
+                    : utf8.Span[..(from + PartBytes)].LastIndexOf((byte)'\n') + 1;
             lines += utf8.Span[counted..start].Count((byte)'\n');
             counted = start;
             parts.Add((utf8[start..end], lines));
@@ -52,7 +55,8 @@ internal sealed record DeliveredText(
         {
             var end = rest.Span.IndexOfAny((byte)'\n', (byte)'\r');
             var line = end < 0 ? rest : rest[..end];
-            var isPair = end >= 0 && rest.Span[end] == '\r' && rest.Span[(end + 1)..] is [(byte)'\n', ..];
+            var isPair =
+                end >= 0 && rest.Span[end] == '\r' && rest.Span[(end + 1)..] is [(byte)'\n', ..];
             rest = end < 0 ? default : rest[(isPair ? end + 2 : end + 1)..];
             if (Read(line, delimiter, 1).FirstOrDefault() is { IsEmpty: false } read)
             {
@@ -73,10 +77,17 @@ internal sealed record DeliveredText(
             ),
         ];
 
-    private static IEnumerable<TableLine> Read(ReadOnlyMemory<byte> text, char delimiter, int fromLine) =>
+    private static IEnumerable<TableLine> Read(
+        ReadOnlyMemory<byte> text,
+        char delimiter,
+        int fromLine
+    ) =>
         DelimitedText.Lines(
             text,
-            FileLayout.Plain with { Delimiter = delimiter },
+            FileLayout.Plain with
+            {
+                Delimiter = delimiter,
+            },
             fromLine,
             "",
             new QueryList()

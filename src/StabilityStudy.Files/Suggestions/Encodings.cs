@@ -29,14 +29,26 @@ internal static class Encodings
         var zeros = head.Count((byte)0);
         if (bytes is [0xFF, 0xFE, ..] or [0xFE, 0xFF, ..])
         {
-            return Found(FileEncoding.Utf16, "utf-16", "UTF-16", HowSure.Sure, "the mark at its beginning says so");
+            return Found(
+                FileEncoding.Utf16,
+                "utf-16",
+                "UTF-16",
+                HowSure.Sure,
+                "the mark at its beginning says so"
+            );
         }
 
         if (zeros > head.Length / 4)
         {
             // Without a mark the other order of bytes is not read.
             return IsLittleEndian(head)
-                ? Found(FileEncoding.Utf16, "utf-16", "UTF-16", HowSure.Sure, "every other byte is zero")
+                ? Found(
+                    FileEncoding.Utf16,
+                    "utf-16",
+                    "UTF-16",
+                    HowSure.Sure,
+                    "every other byte is zero"
+                )
                 : null;
         }
 
@@ -72,8 +84,12 @@ internal static class Encodings
             return null;
         }
 
-        var text = System.Text.CodePagesEncodingProvider.Instance.GetEncoding(1252)!.GetString([.. high]);
-        var isUsual = text.All(c => char.IsLetter(c) || "°µ±²³€–—’‘“”„…§½·".Contains(c, StringComparison.Ordinal));
+        var text = System
+            .Text.CodePagesEncodingProvider.Instance.GetEncoding(1252)!
+            .GetString([.. high]);
+        var isUsual = text.All(c =>
+            char.IsLetter(c) || "°µ±²³€–—’‘“”„…§½·".Contains(c, StringComparison.Ordinal)
+        );
         var named = high.Take(MostNamed).Select((code, i) => (Code: code, Sign: text[i])).ToArray();
         return Found(
             FileEncoding.Windows1252,

@@ -8,7 +8,8 @@ namespace StabilityStudy.Files.Suggestions;
 /// </summary>
 internal static class FactsEdit
 {
-    private const string Begins = "# ----- suggested by check --suggest; a line with # before it is a question -----";
+    private const string Begins =
+        "# ----- suggested by check --suggest; a line with # before it is a question -----";
     private const string Question = "# question ";
 
     /// <summary>The file with the tables; null where a table of [read] is written in braces, which cannot be replaced line by line.</summary>
@@ -36,7 +37,9 @@ internal static class FactsEdit
                 return null;
             }
 
-            var isOwn = line == Begins || (line.StartsWith('#') && line.Contains(Question, StringComparison.Ordinal));
+            var isOwn =
+                line == Begins
+                || (line.StartsWith('#') && line.Contains(Question, StringComparison.Ordinal));
             var isComment = !isInText && line.TrimStart().StartsWith('#');
             if ((!isReplaced || isComment) && !isOwn)
             {
@@ -44,7 +47,10 @@ internal static class FactsEdit
             }
         }
 
-        var written = new StringBuilder(string.Join('\n', kept).TrimEnd('\n')).Append("\n\n").Append(Begins).Append('\n');
+        var written = new StringBuilder(string.Join('\n', kept).TrimEnd('\n'))
+            .Append("\n\n")
+            .Append(Begins)
+            .Append('\n');
         foreach (var (_, table) in tables)
         {
             written.Append(table).Append('\n');
@@ -66,10 +72,16 @@ internal static class FactsEdit
         var end = plain.IndexOf(']', StringComparison.Ordinal);
         return end < 0
             ? null
-            : plain[..end].TrimStart('[').Replace(" ", "", StringComparison.Ordinal).Replace("\"", "", StringComparison.Ordinal);
+            : plain[..end]
+                .TrimStart('[')
+                .Replace(" ", "", StringComparison.Ordinal)
+                .Replace("\"", "", StringComparison.Ordinal);
     }
 
-    private static bool IsInBraces(string line, ImmutableArray<(string Section, string Text)> tables)
+    private static bool IsInBraces(
+        string line,
+        ImmutableArray<(string Section, string Text)> tables
+    )
     {
         var plain = line.Replace(" ", "", StringComparison.Ordinal);
         return plain.StartsWith("read={", StringComparison.Ordinal)
@@ -103,9 +115,11 @@ internal static class FactsEdit
             }
             else if (line[i] is '"' or '\'')
             {
-                open = line.AsSpan(i).StartsWith("\"\"\"", StringComparison.Ordinal) || line.AsSpan(i).StartsWith("'''", StringComparison.Ordinal)
-                    ? new string(line[i], 3)
-                    : line[i].ToString();
+                open =
+                    line.AsSpan(i).StartsWith("\"\"\"", StringComparison.Ordinal)
+                    || line.AsSpan(i).StartsWith("'''", StringComparison.Ordinal)
+                        ? new string(line[i], 3)
+                        : line[i].ToString();
                 i += open.Length - 1;
             }
         }

@@ -12,13 +12,24 @@ internal static class KindOfTable
     /// <summary>The kind; null where nothing shows it.</summary>
     public static string? Of(ImmutableArray<ColumnProfile> columns, bool hasSeveralResults)
     {
-        var names = columns.Select(column => HeaderWords.ColumnOf(column.Header)).OfType<string>().ToHashSet();
-        var events = columns.Where(column => column.IsTimes).Select(column => HeaderWords.EventOf(column.Header)).OfType<string>().ToHashSet();
+        var names = columns
+            .Select(column => HeaderWords.ColumnOf(column.Header))
+            .OfType<string>()
+            .ToHashSet();
+        var events = columns
+            .Where(column => column.IsTimes)
+            .Select(column => HeaderWords.EventOf(column.Header))
+            .OfType<string>()
+            .ToHashSet();
         var hasResult = names.Contains("result") || hasSeveralResults;
         return hasResult && names.Contains("control") && !names.Contains("tube") ? Controls
             : hasResult ? Results
-            : events.Contains("collected_at") || (names.Contains("fill_percent") && names.Contains("tube")) ? Specimens
-            : columns.Any(column => HeaderWords.IsTemperature(column.Header)) && columns.Any(column => column.IsTimes) ? Temperatures
+            : events.Contains("collected_at")
+            || (names.Contains("fill_percent") && names.Contains("tube"))
+                ? Specimens
+            : columns.Any(column => HeaderWords.IsTemperature(column.Header))
+            && columns.Any(column => column.IsTimes)
+                ? Temperatures
             : null;
     }
 }

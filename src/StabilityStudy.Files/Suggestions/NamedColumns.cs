@@ -15,7 +15,9 @@ internal static class NamedColumns
             {
                 draft.Say(column, "not read", HowSure.Sure, "empty");
             }
-            else if (draft.Ours.Names.Contains(column.Header) && ours is not ("instrument" or "lot"))
+            else if (
+                draft.Ours.Names.Contains(column.Header) && ours is not ("instrument" or "lot")
+            )
             {
                 draft.Say(column, column.Header, HowSure.Sure, "by our own name");
             }
@@ -26,9 +28,17 @@ internal static class NamedColumns
             }
             else if (ours is "instrument" or "lot")
             {
-                DraftListed(draft, column, ours, ours == "instrument" ? study.Known.Instruments : study.Known.Lots);
+                DraftListed(
+                    draft,
+                    column,
+                    ours,
+                    ours == "instrument" ? study.Known.Instruments : study.Known.Lots
+                );
             }
-            else if (ours == "operator" && column.Values.All(value => study.Known.People.Holds(value.Text)))
+            else if (
+                ours == "operator"
+                && column.Values.All(value => study.Known.People.Holds(value.Text))
+            )
             {
                 draft.Map(ours, column);
                 draft.Say(column, ours, HowSure.Sure, "codes of persons of study.toml");
@@ -52,17 +62,40 @@ internal static class NamedColumns
             }
         }
 
-        foreach (var column in draft.Profiles.Where(column => column.HasSpaces && draft.Lines.Any(line => line.Table == "columns" && line.Value.Contains(TomlLiteral.Quoted(column.Header), StringComparison.Ordinal))).Take(1))
+        foreach (
+            var column in draft
+                .Profiles.Where(column =>
+                    column.HasSpaces
+                    && draft.Lines.Any(line =>
+                        line.Table == "columns"
+                        && line.Value.Contains(
+                            TomlLiteral.Quoted(column.Header),
+                            StringComparison.Ordinal
+                        )
+                    )
+                )
+                .Take(1)
+        )
         {
             draft.Lines.Add(new("trim_spaces", "true"));
-            draft.Settings.Add(new("spaces", "around fields", HowSure.Sure, $"in {column.Shown}: no part of them"));
+            draft.Settings.Add(
+                new("spaces", "around fields", HowSure.Sure, $"in {column.Shown}: no part of them")
+            );
         }
     }
 
     // An instrument or lot that study.toml does not list would stop each row; without the column a change of it goes unseen.
-    private static void DraftListed(SectionDraft draft, ColumnProfile column, string ours, CodeSet known)
+    private static void DraftListed(
+        SectionDraft draft,
+        ColumnProfile column,
+        string ours,
+        CodeSet known
+    )
     {
-        var missing = column.Values.Where(value => !known.Holds(value.Text)).Select(value => value.Text).ToArray();
+        var missing = column
+            .Values.Where(value => !known.Holds(value.Text))
+            .Select(value => value.Text)
+            .ToArray();
         if (missing.Length == 0)
         {
             draft.Map(ours, column);
@@ -71,14 +104,21 @@ internal static class NamedColumns
         }
 
         draft.Lines.Add(
-            ReadLine.Column(ours, column.Header).Answering(
-                draft.Ask(
-                    $"{column.Shown} of {draft.Table.File} names {string.Join(", ", missing.Take(3).Select(text => $"\"{TextQuestions.Shown(text)}\""))}, and study.toml lists no such {ours}. Add a [[{ours}]] with that id and uncomment the line: without it nobody sees a change of {ours}.",
-                    couldChangeNumbers: false
-                ),
-                isTried: false
-            )
+            ReadLine
+                .Column(ours, column.Header)
+                .Answering(
+                    draft.Ask(
+                        $"{column.Shown} of {draft.Table.File} names {string.Join(", ", missing.Take(3).Select(text => $"\"{TextQuestions.Shown(text)}\""))}, and study.toml lists no such {ours}. Add a [[{ours}]] with that id and uncomment the line: without it nobody sees a change of {ours}.",
+                        couldChangeNumbers: false
+                    ),
+                    isTried: false
+                )
         );
-        draft.Say(column, "", HowSure.Ask, FormattableString.Invariant($"{missing.Length} not listed in study.toml"));
+        draft.Say(
+            column,
+            "",
+            HowSure.Ask,
+            FormattableString.Invariant($"{missing.Length} not listed in study.toml")
+        );
     }
 }

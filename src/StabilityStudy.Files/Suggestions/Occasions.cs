@@ -60,7 +60,9 @@ internal static class Occasions
                 : isBare ? HowSure.Likely
                 : HowSure.Sure,
             unknown.Count > 0
-                ? FormattableString.Invariant($"{unknown.Count} words are not planned in the protocol")
+                    ? FormattableString.Invariant(
+                        $"{unknown.Count} words are not planned in the protocol"
+                    )
                 : isBare ? "numbers are taken for hours"
                 : "every word is a time point of the protocol"
         );
@@ -79,8 +81,16 @@ internal static class Occasions
         ImmutableArray<DateTime?> tested
     )
     {
-        ImmutableArray<(string Specimen, string Part, TimeSpan Delay)> delays = [.. DelaysOf(study, codes, tested)];
-        var parts = codes.Rows.Select(row => row?.Part ?? "").Where(part => part.Length > 0).Distinct().Order(StringComparer.Ordinal).ToArray();
+        ImmutableArray<(string Specimen, string Part, TimeSpan Delay)> delays =
+        [
+            .. DelaysOf(study, codes, tested),
+        ];
+        var parts = codes
+            .Rows.Select(row => row?.Part ?? "")
+            .Where(part => part.Length > 0)
+            .Distinct()
+            .Order(StringComparer.Ordinal)
+            .ToArray();
         if (parts.Length == 0 || parts.Length > study.TimePoints.Length + 4)
         {
             draft.Ask(
@@ -92,16 +102,47 @@ internal static class Occasions
         }
 
         var found = Assign(study, parts, delays);
-        if (!found.IsClear && TubesOfTimePoints.Kinds(codes.Rows.Select(row => row?.Specimen ?? "")) is { Length: > 1 } kinds)
+        if (
+            !found.IsClear
+            && TubesOfTimePoints.Kinds(codes.Rows.Select(row => row?.Specimen ?? ""))
+                is { Length: > 1 } kinds
+        )
         {
             // Specimens of another kind, told by how their codes begin, have their tubes tested at other times.
             var each = kinds
-                .Select(kind => (Kind: kind, Found: Assign(study, [.. parts.Where(part => codes.Rows.Any(row => row is var (specimen, _, own) && own == part && specimen.StartsWith(kind, StringComparison.Ordinal)))], [.. delays.Where(item => item.Specimen.StartsWith(kind, StringComparison.Ordinal))])))
+                .Select(kind =>
+                    (
+                        Kind: kind,
+                        Found: Assign(
+                            study,
+                            [
+                                .. parts.Where(part =>
+                                    codes.Rows.Any(row =>
+                                        row is var (specimen, _, own)
+                                        && own == part
+                                        && specimen.StartsWith(kind, StringComparison.Ordinal)
+                                    )
+                                ),
+                            ],
+                            [
+                                .. delays.Where(item =>
+                                    item.Specimen.StartsWith(kind, StringComparison.Ordinal)
+                                ),
+                            ]
+                        )
+                    )
+                )
                 .ToArray();
             if (each.All(item => item.Found.IsClear))
             {
                 found = new(
-                    [.. each.SelectMany(item => item.Found.Entries.Select(entry => ($"{item.Kind}*{entry.Part}", entry.Occasion)))],
+                    [
+                        .. each.SelectMany(item =>
+                            item.Found.Entries.Select(entry =>
+                                ($"{item.Kind}*{entry.Part}", entry.Occasion)
+                            )
+                        ),
+                    ],
                     true,
                     each.Sum(item => item.Found.Fits),
                     each.Sum(item => item.Found.All)
@@ -134,7 +175,9 @@ internal static class Occasions
                 HowSure.Ask,
                 all == 0
                     ? "the tube may tell it; no collection time shows at which delay each was tested"
-                    : FormattableString.Invariant($"the delay fits the tube in {fits} of {all} rows only")
+                    : FormattableString.Invariant(
+                        $"the delay fits the tube in {fits} of {all} rows only"
+                    )
             )
         );
         draft.Lines.Add(
@@ -198,7 +241,8 @@ internal static class Occasions
         {
             if (codes.Rows[i] is var (specimen, _, _) && tested[i] is { } time)
             {
-                first[specimen] = first.TryGetValue(specimen, out var before) && before < time ? before : time;
+                first[specimen] =
+                    first.TryGetValue(specimen, out var before) && before < time ? before : time;
             }
         }
 

@@ -13,7 +13,10 @@ internal static class PersonalColumns
     {
         foreach (var column in draft.Profiles)
         {
-            if (draft.MeaningOf(column) is null && HeaderWords.PersonalOf(column.Header) is { } known)
+            if (
+                draft.MeaningOf(column) is null
+                && HeaderWords.PersonalOf(column.Header) is { } known
+            )
             {
                 draft.Say(column, "not read", HowSure.Sure, known);
             }
@@ -33,9 +36,7 @@ internal static class PersonalColumns
 
         if (column.IsTimes)
         {
-            return draft.EventOf(column) is null && IsLongAgo(column, study)
-                ? "birth date"
-                : null;
+            return draft.EventOf(column) is null && IsLongAgo(column, study) ? "birth date" : null;
         }
 
         // A column of codes is asked about where it is read; here are those that nothing would read.
@@ -64,7 +65,11 @@ internal static class PersonalColumns
     {
         foreach (var word in PlainWords.Of(text))
         {
-            if (word.Length == 4 && int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var year) && year is >= 1900 and <= 2100)
+            if (
+                word.Length == 4
+                && int.TryParse(word, NumberStyles.None, CultureInfo.InvariantCulture, out var year)
+                && year is >= 1900 and <= 2100
+            )
             {
                 return year;
             }

@@ -18,10 +18,7 @@ internal static class PlainWords
             }
 
             var isKept = char.IsLetter(c) || char.IsAsciiDigit(c) || c == '%';
-            if (
-                word.Length > 0
-                && (!isKept || char.IsAsciiDigit(c) != char.IsAsciiDigit(word[^1]))
-            )
+            if (word.Length > 0 && (!isKept || char.IsAsciiDigit(c) != char.IsAsciiDigit(word[^1])))
             {
                 words.Add(word.ToString());
                 word.Clear();

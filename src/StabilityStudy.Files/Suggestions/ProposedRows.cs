@@ -20,8 +20,12 @@ internal sealed class ProposedRows
     private readonly SectionDraft _draft;
     private readonly KnownCodes _known;
 
-    private ProposedRows(SectionDraft draft, CsvColumns columns, ReadOnlyMemory<byte> bytes, KnownCodes known) =>
-        (_draft, _columns, _bytes, _known) = (draft, columns, bytes, known);
+    private ProposedRows(
+        SectionDraft draft,
+        CsvColumns columns,
+        ReadOnlyMemory<byte> bytes,
+        KnownCodes known
+    ) => (_draft, _columns, _bytes, _known) = (draft, columns, bytes, known);
 
     /// <summary>The proposal with the answers that are tried; null where not even that can be read.</summary>
     public static ProposedRows? Of(SectionDraft draft, StudyBytes files, Surroundings study)
@@ -29,22 +33,30 @@ internal sealed class ProposedRows
         var queries = new QueryList();
         var text = ReadText.Write(draft, isTrial: true);
         if (
-            TomlDocument.Read(Encoding.UTF8.GetBytes(text), StudyBytes.FactsName, queries) is not { } entries
-            || TomlTable.Root(entries, FactsKeys.Table, StudyBytes.FactsName, queries).OptionalTable(FactsKeys.Read) is not { } read
+            TomlDocument.Read(Encoding.UTF8.GetBytes(text), StudyBytes.FactsName, queries)
+                is not { } entries
+            || TomlTable
+                .Root(entries, FactsKeys.Table, StudyBytes.FactsName, queries)
+                .OptionalTable(FactsKeys.Read)
+                is not { } read
         )
         {
             return null;
         }
 
-        var columns = draft.Section == LayoutKeys.Pairs.Name
-            ? LayoutReader.FindPairs(read, needsZoneRules: true)?.Columns
-            : LayoutReader.Apply(read, draft.Ours, needsZoneRules: true);
+        var columns =
+            draft.Section == LayoutKeys.Pairs.Name
+                ? LayoutReader.FindPairs(read, needsZoneRules: true)?.Columns
+                : LayoutReader.Apply(read, draft.Ours, needsZoneRules: true);
         return columns?.Layout is { } layout && queries.StopCount == 0
             ? new(
                 draft,
                 columns,
                 files.Files[draft.Table.File],
-                study.Known with { Flags = new FlagSet(layout.Flags, true) }
+                study.Known with
+                {
+                    Flags = new FlagSet(layout.Flags, true),
+                }
             )
             : null;
     }
@@ -62,7 +74,9 @@ internal sealed class ProposedRows
         {
             "specimens" => SpecimenReader.Read(_bytes, name, _columns, _known, queries).Rows.Length,
             "controls" => ControlReader.Read(_bytes, name, _columns, _known, queries).Rows.Length,
-            "pairs" => PairReader.Read(_bytes, name, _columns, _known, protocol, queries, 0).Tubes.Rows.Length,
+            "pairs" => PairReader
+                .Read(_bytes, name, _columns, _known, protocol, queries, 0)
+                .Tubes.Rows.Length,
             _ => ResultReader.Read(_bytes, name, _columns, _known, queries).Rows.Length,
         };
         return string.Join(
@@ -75,7 +89,11 @@ internal sealed class ProposedRows
                 .Take(3)
                 .Select(group =>
                     FormattableString.Invariant($"{group.Count()} [{group.Key}]")
-                    + (group.First().Source.Line is { } line ? FormattableString.Invariant($", first on line {line}") : "")
+                    + (
+                        group.First().Source.Line is { } line
+                            ? FormattableString.Invariant($", first on line {line}")
+                            : ""
+                    )
                 )
         );
     }
@@ -88,25 +106,50 @@ internal sealed class ProposedRows
     {
         var count = 0;
         var lines = new List<int>();
-        Each(row => { count++; if (lines.Count == 0 || lines[^1] != row.Line) { lines.Add(row.Line); } });
+        Each(row =>
+        {
+            count++;
+            if (lines.Count == 0 || lines[^1] != row.Line)
+            {
+                lines.Add(row.Line);
+            }
+        });
         if (count == 0)
         {
             return null;
         }
 
         var differing = other is null ? null : MostDiffering(reading, other);
-        int[] wanted = [.. new[] { lines[0], differing?.Line ?? lines[lines.Count / 2], lines[^1] }.Distinct().Order()];
-        ImmutableArray<Column> shown = [.. Shown().Where(column => column is not null).Select(column => column!)];
+        int[] wanted =
+        [
+            .. new[] { lines[0], differing?.Line ?? lines[lines.Count / 2], lines[^1] }
+                .Distinct()
+                .Order(),
+        ];
+        ImmutableArray<Column> shown =
+        [
+            .. Shown().Where(column => column is not null).Select(column => column!),
+        ];
         var rows = ImmutableArray.CreateBuilder<SuggestedRow>();
         Each(row =>
         {
             if (wanted.Contains(row.Line) && (rows.Count == 0 || rows[^1].Line != row.Line))
             {
-                rows.Add(new(row.Line, [.. shown.Select(column => Text(row, column, other is not null))]));
+                rows.Add(
+                    new(row.Line, [.. shown.Select(column => Text(row, column, other is not null))])
+                );
             }
         });
         return new(
-            [.. shown.Select(column => column.Name.Replace('_', ' ')).Select(name => name.EndsWith(" at", StringComparison.Ordinal) ? name.Replace(' ', '_') : name)],
+            [
+                .. shown
+                    .Select(column => column.Name.Replace('_', ' '))
+                    .Select(name =>
+                        name.EndsWith(" at", StringComparison.Ordinal)
+                            ? name.Replace(' ', '_')
+                            : name
+                    ),
+            ],
             rows.ToImmutable(),
             differing is { } found && other is not null
                 ?
@@ -127,7 +170,10 @@ internal sealed class ProposedRows
             return null;
         }
 
-        var (first, second) = (TimeColumns.Read(columns, reading), TimeColumns.Read(columns, other));
+        var (first, second) = (
+            TimeColumns.Read(columns, reading),
+            TimeColumns.Read(columns, other)
+        );
         return first
             .Select((time, i) => (Time: time, Other: second[i], _draft.Table.Shape.Rows[i].Number))
             .Where(item => item is { Time: not null, Other: not null })
@@ -142,7 +188,14 @@ internal sealed class ProposedRows
             {
                 "specimens" => new[] { "specimen", "tube", "group", "collected_at", "spun_at" },
                 "controls" => ["control", "analyte", "run", "tested_at", "result"],
-                "pairs" => ["specimen", "analyte", "time_point", "baseline_result", "delayed_result"],
+                "pairs" =>
+                [
+                    "specimen",
+                    "analyte",
+                    "time_point",
+                    "baseline_result",
+                    "delayed_result",
+                ],
                 _ => ["specimen", "tube", "analyte", "time_point", "tested_at", "result"],
             }
         ).Select(name => _columns.All.FirstOrDefault(column => column.Name == name));
@@ -151,9 +204,13 @@ internal sealed class ProposedRows
     {
         var text = row.Field(column);
         return column.Content == ColumnContent.Times
-                ? (text.Length >= 16 ? text[..16].Replace('T', ' ') : text) + (isDoubtful ? " ?" : "")
+                ? (text.Length >= 16 ? text[..16].Replace('T', ' ') : text)
+                    + (isDoubtful ? " ?" : "")
             : column.IsOfPersons && IdentityShape.Of(text) is not null ? NotShown
-            : column.Name == "result" && text.Length > 0 && row.Field(ResultColumns.Unit) is { Length: > 0 } unit && char.IsAsciiDigit(text[^1])
+            : column.Name == "result"
+            && text.Length > 0
+            && row.Field(ResultColumns.Unit) is { Length: > 0 } unit
+            && char.IsAsciiDigit(text[^1])
                 ? $"{text} {unit}"
             : text;
     }

@@ -41,5 +41,9 @@ internal sealed record ReadLine(string Key, string Value)
 
     /// <summary>The same as an answer to a question.</summary>
     public ReadLine Answering(int question, bool isTried) =>
-        this with { Question = question, IsTried = isTried };
+        this with
+        {
+            Question = question,
+            IsTried = isTried,
+        };
 }

@@ -66,7 +66,9 @@ internal static class ReadText
             text.Append(!isTrial && part.All(line => line.Question is not null) ? "# " : "")
                 .Append(CultureInfo.InvariantCulture, $"[[{path}.wide]]")
                 .Append(
-                    !isTrial && part.First().Question is { } question && part.All(line => line.Question is not null)
+                    !isTrial
+                    && part.First().Question is { } question
+                    && part.All(line => line.Question is not null)
                         ? Remark(FormattableString.Invariant($"question {question}"))
                         : ""
                 )
@@ -123,9 +125,7 @@ internal static class ReadText
             .Where(line => line.Table.StartsWith(Values, StringComparison.Ordinal))
             .GroupBy(line => line.Table[Values.Length..])
             .ToArray();
-        var plain = columns
-            .Where(column => column.All(line => line.Question is null))
-            .ToArray();
+        var plain = columns.Where(column => column.All(line => line.Question is null)).ToArray();
         if (plain.Length > 0)
         {
             text.Append(CultureInfo.InvariantCulture, $"[{path}.values]\n");

@@ -7,11 +7,19 @@ namespace StabilityStudy.Files.Suggestions;
 internal static class ResultsDraft
 {
     /// <summary>Columns that are taken by name where the file has them.</summary>
-    private static readonly ImmutableArray<string> s_plain = [ResultColumns.Run.Name, ResultColumns.Replicate.Name, ResultColumns.Calibration.Name];
+    private static readonly ImmutableArray<string> s_plain =
+    [
+        ResultColumns.Run.Name,
+        ResultColumns.Replicate.Name,
+        ResultColumns.Calibration.Name,
+    ];
 
     /// <summary>Drafts the table.</summary>
     /// <returns>The reading of times that is tried, and another that is in question.</returns>
-    public static (TimeReading Reading, TimeReading? Other) Draft(SectionDraft draft, Surroundings study)
+    public static (TimeReading Reading, TimeReading? Other) Draft(
+        SectionDraft draft,
+        Surroundings study
+    )
     {
         PersonalColumns.Say(draft, study);
         var parts = WideColumns.Find(draft, study);
@@ -36,7 +44,9 @@ internal static class ResultsDraft
         DraftNumbers(draft, study, results, sure, why);
         var times = TimeColumns.Map(
             draft,
-            parts.IsEmpty || parts.All(part => part.Time.IsEmpty) ? [ResultColumns.TestedAt.Name] : [],
+            parts.IsEmpty || parts.All(part => part.Time.IsEmpty)
+                ? [ResultColumns.TestedAt.Name]
+                : [],
             ResultColumns.TestedAt.Name
         );
         var tested = times.GetValueOrDefault(ResultColumns.TestedAt.Name, []);
@@ -45,9 +55,11 @@ internal static class ResultsDraft
             .. times.Values,
             .. parts.Where(part => !part.Time.IsEmpty).Select(part => part.Time),
         ];
-        Func<TimeReading, int>? fits = study.Tubes.IsEmpty || codes is null
-            ? null
-            : reading => all.Sum(columns => Fitting(study, codes, TimeColumns.Read(columns, reading)));
+        Func<TimeReading, int>? fits =
+            study.Tubes.IsEmpty || codes is null
+                ? null
+                : reading =>
+                    all.Sum(columns => Fitting(study, codes, TimeColumns.Read(columns, reading)));
         var reading = TimeColumns.DraftForm(draft, all, study, fits);
         if (!parts.IsEmpty)
         {
@@ -59,10 +71,15 @@ internal static class ResultsDraft
                 draft,
                 study,
                 [
-                    .. TimeColumns.Read(tested, reading.Reading)
+                    .. TimeColumns
+                        .Read(tested, reading.Reading)
                         .Select((time, i) => (Time: time, Row: codes.Rows[i], Occasion: planned[i]))
-                        .Where(test => test is { Time: not null, Row: not null, Occasion: not null })
-                        .Select(test => (test.Row!.Value.Specimen, test.Occasion!.Value, test.Time!.Value)),
+                        .Where(test =>
+                            test is { Time: not null, Row: not null, Occasion: not null }
+                        )
+                        .Select(test =>
+                            (test.Row!.Value.Specimen, test.Occasion!.Value, test.Time!.Value)
+                        ),
                 ]
             );
         }
@@ -103,13 +120,25 @@ internal static class ResultsDraft
     {
         var words = WordValues.DraftResults(draft, results, study.Analytes);
         sure = Least(sure, DecimalSigns.Draft(draft, results.AddRange(others)));
-        if (results.Any(column => column.Filled.Any(cell => cell.Kind == Tables.CellKind.RoundedNumber)))
+        if (
+            results.Any(column =>
+                column.Filled.Any(cell => cell.Kind == Tables.CellKind.RoundedNumber)
+            )
+        )
         {
-            var cell = results.SelectMany(column => column.Filled).First(item => item.Kind == Tables.CellKind.RoundedNumber);
-            var asked = draft.Ask($"Cells of {draft.Table.File} show fewer decimals than they store: shown {cell.Text}, stored {cell.Other}. Which was reported? Uncomment one line.", couldChangeNumbers: true, key: "numbers");
+            var cell = results
+                .SelectMany(column => column.Filled)
+                .First(item => item.Kind == Tables.CellKind.RoundedNumber);
+            var asked = draft.Ask(
+                $"Cells of {draft.Table.File} show fewer decimals than they store: shown {cell.Text}, stored {cell.Other}. Which was reported? Uncomment one line.",
+                couldChangeNumbers: true,
+                key: "numbers"
+            );
             draft.Lines.Add(ReadLine.Text("numbers", "as shown").Answering(asked, isTried: true));
             draft.Lines.Add(ReadLine.Text("numbers", "as stored").Answering(asked, isTried: false));
-            draft.Settings.Add(new("numbers", "", HowSure.Ask, $"shown {cell.Text}, stored {cell.Other}"));
+            draft.Settings.Add(
+                new("numbers", "", HowSure.Ask, $"shown {cell.Text}, stored {cell.Other}")
+            );
         }
 
         foreach (var column in results)
@@ -143,9 +172,14 @@ internal static class ResultsDraft
     {
         ImmutableArray<ColumnProfile> columns =
         [
-            .. draft.Rest.Where(column => draft.MeaningOf(column) == "result" && !column.IsTimes && !column.Filled.IsEmpty),
+            .. draft.Rest.Where(column =>
+                draft.MeaningOf(column) == "result" && !column.IsTimes && !column.Filled.IsEmpty
+            ),
         ];
-        var only = columns.Length == 1 ? columns[0] : columns.FirstOrDefault(column => column.Header == "result");
+        var only =
+            columns.Length == 1
+                ? columns[0]
+                : columns.FirstOrDefault(column => column.Header == "result");
         if (only is not null)
         {
             draft.Map("result", only);
@@ -160,7 +194,11 @@ internal static class ResultsDraft
         );
         foreach (var column in columns)
         {
-            draft.Lines.Add(ReadLine.Column("result", column.Header).Answering(question, isTried: column == columns[0]));
+            draft.Lines.Add(
+                ReadLine
+                    .Column("result", column.Header)
+                    .Answering(question, isTried: column == columns[0])
+            );
         }
 
         return columns;
@@ -174,11 +212,25 @@ internal static class ResultsDraft
         ImmutableArray<Analyte?> analytes
     )
     {
-        if (draft.Rest.FirstOrDefault(item => draft.MeaningOf(item) == "unit" && !item.IsNumeric && !item.Filled.IsEmpty) is { } column)
+        if (
+            draft.Rest.FirstOrDefault(item =>
+                draft.MeaningOf(item) == "unit" && !item.IsNumeric && !item.Filled.IsEmpty
+            ) is
+            { } column
+        )
         {
             draft.Map("unit", column);
             var units = WordValues.DraftUnits(draft, Pairs(column, analytes));
-            draft.Say(column, "unit", units.Sure, units.Why.Length > 0 ? units.Why : FormattableString.Invariant($"in {column.Filled.Length} of {column.Cells.Length}"));
+            draft.Say(
+                column,
+                "unit",
+                units.Sure,
+                units.Why.Length > 0
+                    ? units.Why
+                    : FormattableString.Invariant(
+                        $"in {column.Filled.Length} of {column.Cells.Length}"
+                    )
+            );
             return (HowSure.Sure, "");
         }
 
@@ -189,17 +241,33 @@ internal static class ResultsDraft
                 draft.Lines.Add(ReadLine.Text("units", "in the header"));
             }
 
-            return WordValues.DraftUnits(draft, analytes.OfType<Analyte>().Distinct().Select(analyte => (only.Unit, analyte)));
+            return WordValues.DraftUnits(
+                draft,
+                analytes.OfType<Analyte>().Distinct().Select(analyte => (only.Unit, analyte))
+            );
         }
 
-        var named = analytes.OfType<Analyte>().Concat(analytes.IsEmpty ? study.Analytes : []).Where(analyte => analyte.Categories.IsEmpty).Select(analyte => analyte.Unit).Distinct().ToArray();
+        var named = analytes
+            .OfType<Analyte>()
+            .Concat(analytes.IsEmpty ? study.Analytes : [])
+            .Where(analyte => analyte.Categories.IsEmpty)
+            .Select(analyte => analyte.Unit)
+            .Distinct()
+            .ToArray();
         if (named.Length > 0)
         {
             draft.Lines.Add(
-                ReadLine.Constant("unit", named[0]).Answering(
-                    draft.Ask($"In which unit are the results of {draft.Table.File}? The file does not say. Uncomment unit if it is {named[0]}, the unit of the protocol.", couldChangeNumbers: true, table: "constants", key: "unit"),
-                    isTried: true
-                )
+                ReadLine
+                    .Constant("unit", named[0])
+                    .Answering(
+                        draft.Ask(
+                            $"In which unit are the results of {draft.Table.File}? The file does not say. Uncomment unit if it is {named[0]}, the unit of the protocol.",
+                            couldChangeNumbers: true,
+                            table: "constants",
+                            key: "unit"
+                        ),
+                        isTried: true
+                    )
             );
         }
 
@@ -227,14 +295,26 @@ internal static class ResultsDraft
 
             return WordValues.DraftUnits(
                 draft,
-                parts.SelectMany(part => (part.Analyte is { } one ? [one] : study.Analytes).Select(analyte => (part.Result.Unit, analyte)))
+                parts.SelectMany(part =>
+                    (part.Analyte is { } one ? [one] : study.Analytes).Select(analyte =>
+                        (part.Result.Unit, analyte)
+                    )
+                )
             );
         }
 
-        return DraftUnit(draft, study, [], [.. parts.Select(part => part.Analyte ?? (study.Analytes is [var only] ? only : null))]);
+        return DraftUnit(
+            draft,
+            study,
+            [],
+            [.. parts.Select(part => part.Analyte ?? (study.Analytes is [var only] ? only : null))]
+        );
     }
 
-    private static IEnumerable<(string, Analyte)> Pairs(ColumnProfile column, ImmutableArray<Analyte?> analytes)
+    private static IEnumerable<(string, Analyte)> Pairs(
+        ColumnProfile column,
+        ImmutableArray<Analyte?> analytes
+    )
     {
         for (var i = 0; i < column.Cells.Length; i++)
         {
@@ -246,9 +326,15 @@ internal static class ResultsDraft
     }
 
     // A test lies between collection and a day after the last planned delay.
-    private static int Fitting(Surroundings study, TubeCodes codes, ImmutableArray<DateTime?> tested)
+    private static int Fitting(
+        Surroundings study,
+        TubeCodes codes,
+        ImmutableArray<DateTime?> tested
+    )
     {
-        var longest = study.TimePoints.Select(point => point.Delay).DefaultIfEmpty().Max() + TimeSpan.FromDays(1);
+        var longest =
+            study.TimePoints.Select(point => point.Delay).DefaultIfEmpty().Max()
+            + TimeSpan.FromDays(1);
         var count = 0;
         for (var i = 0; i < tested.Length && i < codes.Rows.Length; i++)
         {

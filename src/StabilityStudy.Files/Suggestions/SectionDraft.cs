@@ -85,7 +85,12 @@ internal sealed class SectionDraft(
     public string? MeaningOf(ColumnProfile column) =>
         Stated.ColumnOf(column.Header)
         ?? (
-            (Ours.Names.Contains(column.Header) ? column.Header : HeaderWords.ColumnOf(column.Header)) is { } ours
+            (
+                Ours.Names.Contains(column.Header)
+                    ? column.Header
+                    : HeaderWords.ColumnOf(column.Header)
+            )
+                is { } ours
             && !Stated.Has("columns", ours)
                 ? ours
                 : null

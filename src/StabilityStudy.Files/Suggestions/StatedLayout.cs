@@ -9,12 +9,15 @@ internal sealed class StatedLayout(TomlEntries? entries)
 
     /// <summary>The lines that stand there, but for the names of files.</summary>
     public ImmutableArray<ReadLine> Lines { get; } =
-        [.. LinesOf(entries).Where(line => line.Key is not ("file" or "more_files"))];
+    [.. LinesOf(entries).Where(line => line.Key is not ("file" or "more_files"))];
 
     /// <summary>Whether a line stands there.</summary>
     public bool Has(string table, string key) =>
         Lines.Any(line => line.Table == table && line.Key == key)
-        || (table.StartsWith(Wide, StringComparison.Ordinal) && Lines.Any(line => line.Table.StartsWith(Wide, StringComparison.Ordinal)));
+        || (
+            table.StartsWith(Wide, StringComparison.Ordinal)
+            && Lines.Any(line => line.Table.StartsWith(Wide, StringComparison.Ordinal))
+        );
 
     /// <summary>A text of the table; null where it is not stated.</summary>
     public string? Text(string key) =>
@@ -34,13 +37,24 @@ internal sealed class StatedLayout(TomlEntries? entries)
         Lines
             .FirstOrDefault(line =>
                 line.Table == "columns"
-                && (line.Value == TomlLiteral.Quoted(header) || line.Value.Contains(TomlLiteral.Quoted(header) + ",", StringComparison.Ordinal) || line.Value.EndsWith(TomlLiteral.Quoted(header) + "]", StringComparison.Ordinal))
+                && (
+                    line.Value == TomlLiteral.Quoted(header)
+                    || line.Value.Contains(
+                        TomlLiteral.Quoted(header) + ",",
+                        StringComparison.Ordinal
+                    )
+                    || line.Value.EndsWith(
+                        TomlLiteral.Quoted(header) + "]",
+                        StringComparison.Ordinal
+                    )
+                )
             )
             ?.Key;
 
     /// <summary>What holds for every row; null where it is not stated.</summary>
     public string? Constant(string column) =>
-        entries?.Entries.FirstOrDefault(entry => entry.Key == "constants")?.Value is TomlEntries constants
+        entries?.Entries.FirstOrDefault(entry => entry.Key == "constants")?.Value
+            is TomlEntries constants
         && constants.Entries.FirstOrDefault(entry => entry.Key == column)?.Value is TomlText text
             ? text.Content
             : null;
@@ -60,7 +74,11 @@ internal sealed class StatedLayout(TomlEntries? entries)
             {
                 foreach (var column in values.Entries)
                 {
-                    foreach (var line in column.Value is TomlEntries words ? Of(words, $"values.{column.Key}") : [])
+                    foreach (
+                        var line in column.Value is TomlEntries words
+                            ? Of(words, $"values.{column.Key}")
+                            : []
+                    )
                     {
                         yield return line;
                     }
@@ -68,7 +86,9 @@ internal sealed class StatedLayout(TomlEntries? entries)
             }
             else if (entry.Value is TomlList list && entry.Key == Wide)
             {
-                foreach (var (part, i) in list.Items.OfType<TomlEntries>().Select((part, i) => (part, i)))
+                foreach (
+                    var (part, i) in list.Items.OfType<TomlEntries>().Select((part, i) => (part, i))
+                )
                 {
                     foreach (var line in Of(part, FormattableString.Invariant($"wide.{i}")))
                     {
@@ -84,14 +104,18 @@ internal sealed class StatedLayout(TomlEntries? entries)
     }
 
     private static IEnumerable<ReadLine> Of(TomlEntries table, string path) =>
-        table.Entries.Select(entry => new ReadLine(TomlLiteral.Key(entry.Key), Written(entry.Value)) { Table = path });
+        table.Entries.Select(entry => new ReadLine(TomlLiteral.Key(entry.Key), Written(entry.Value))
+        {
+            Table = path,
+        });
 
     private static string Written(TomlValue value) =>
         value switch
         {
             TomlText text => TomlLiteral.Quoted(text.Content),
             TomlList list => $"[{string.Join(", ", list.Items.Select(Written))}]",
-            TomlEntries table => $"{{ {string.Join(", ", table.Entries.Select(entry => $"{TomlLiteral.Key(entry.Key)} = {Written(entry.Value)}"))} }}",
+            TomlEntries table =>
+                $"{{ {string.Join(", ", table.Entries.Select(entry => $"{TomlLiteral.Key(entry.Key)} = {Written(entry.Value)}"))} }}",
             _ => value.Text.Trim(),
         };
 }

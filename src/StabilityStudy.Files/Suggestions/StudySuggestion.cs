@@ -28,14 +28,18 @@ public sealed record StudySuggestion(
     public ReadOnlyMemory<byte>? WrittenInto(ReadOnlyMemory<byte> facts)
     {
         var mark = Utf8Text.WithoutMark(facts).Length < facts.Length ? "\uFEFF" : "";
-        if (FactsEdit.Write(Utf8Text.Decode(Utf8Text.WithoutMark(facts).Span), Tables) is not { } text)
+        if (
+            FactsEdit.Write(Utf8Text.Decode(Utf8Text.WithoutMark(facts).Span), Tables)
+            is not { } text
+        )
         {
             return null;
         }
 
         var queries = new QueryList();
         var bytes = Encoding.UTF8.GetBytes(mark + text);
-        return TomlDocument.Read(bytes, StudyBytes.FactsName, queries) is not null
+        return
+            TomlDocument.Read(bytes, StudyBytes.FactsName, queries) is not null
             && queries.StopCount == 0
             ? bytes
             : null;

@@ -66,21 +66,29 @@ internal sealed class Suggesting
 
         var known = StudyCodes.From(protocol, facts, FlagSet.None);
         var entries = TomlDocument.Read(factsBytes, StudyBytes.FactsName, new QueryList());
-        var read = entries?.Entries.FirstOrDefault(entry => entry.Key == FactsKeys.Read.Name)?.Value as TomlEntries;
+        var read =
+            entries?.Entries.FirstOrDefault(entry => entry.Key == FactsKeys.Read.Name)?.Value
+            as TomlEntries;
         var reading = new QueryList { IsCollecting = true };
         var sound = StudyReading.ReadSound(files, isCanonical: false, reading);
-        var stopped = reading.ToImmutable().Where(query => query.Severity == Severity.Stop).Select(query => query.Source.File).ToHashSet();
-        var used = StudyReading.DataNamesIn(files).Where(name => !stopped.Contains(name)).ToHashSet();
+        var stopped = reading
+            .ToImmutable()
+            .Where(query => query.Severity == Severity.Stop)
+            .Select(query => query.Source.File)
+            .ToHashSet();
+        var used = StudyReading
+            .DataNamesIn(files)
+            .Where(name => !stopped.Contains(name))
+            .ToHashSet();
         var data = StudyReading.DataFilesOf(files);
-        var tubes = sound is not null && data.Specimens.AllStored.All(used.Contains) ? sound.Tubes : [];
+        var tubes =
+            sound is not null && data.Specimens.AllStored.All(used.Contains) ? sound.Tubes : [];
         return Outcome.Of(
-            new Suggesting(
-                files,
-                new(protocol, known, tubes, asOf.DateTime),
-                read
-            ).Look([
+            new Suggesting(files, new(protocol, known, tubes, asOf.DateTime), read).Look([
                 .. files.Files.Keys.Where(name =>
-                    PlainNames.MayBeTable(name) && name != StudyFileNames.Looks && !used.Contains(name)
+                    PlainNames.MayBeTable(name)
+                    && name != StudyFileNames.Looks
+                    && !used.Contains(name)
                 ),
             ]),
             []
@@ -122,14 +130,23 @@ internal sealed class Suggesting
         {
             found =
             [
-                .. found.Select(item => item.Kind == KindOfTable.Results && IsOfPairs(item.Table) ? (item.Table, KindOfTable.Pairs) : item),
+                .. found.Select(item =>
+                    item.Kind == KindOfTable.Results && IsOfPairs(item.Table)
+                        ? (item.Table, KindOfTable.Pairs)
+                        : item
+                ),
             ];
         }
 
         var study = _study;
         foreach (var kind in s_order)
         {
-            var alike = found.Where(item => item.Kind == kind).Select(item => item.Table).GroupBy(FormOf).OrderByDescending(group => group.Sum(table => table.Shape.Rows.Length)).ToArray();
+            var alike = found
+                .Where(item => item.Kind == kind)
+                .Select(item => item.Table)
+                .GroupBy(FormOf)
+                .OrderByDescending(group => group.Sum(table => table.Shape.Rows.Length))
+                .ToArray();
             if (alike is not [var first, .. var others])
             {
                 continue;
@@ -143,21 +160,36 @@ internal sealed class Suggesting
 
             foreach (var other in others.SelectMany(group => group))
             {
-                LeaveAside(other.File, $"{kind} in another form than {first.First().File}: one form of a kind can be read");
-                _questions.Add(new($"{other.File} and {first.First().File} both hold {kind}, in different forms. Export them in one form, or keep the one that is right.", false));
+                LeaveAside(
+                    other.File,
+                    $"{kind} in another form than {first.First().File}: one form of a kind can be read"
+                );
+                _questions.Add(
+                    new(
+                        $"{other.File} and {first.First().File} both hold {kind}, in different forms. Export them in one form, or keep the one that is right.",
+                        false
+                    )
+                );
             }
         }
 
         return new([.. _shown], [.. _questions], [.. _tables]);
     }
 
-    private ProposedRows? Draft(string kind, ImmutableArray<DeliveredTable> tables, Surroundings study)
+    private ProposedRows? Draft(
+        string kind,
+        ImmutableArray<DeliveredTable> tables,
+        Surroundings study
+    )
     {
         var table = tables is [var only]
             ? only
             : tables[0] with
             {
-                Shape = tables[0].Shape with { Rows = [.. tables.SelectMany(item => item.Shape.Rows)] },
+                Shape = tables[0].Shape with
+                {
+                    Rows = [.. tables.SelectMany(item => item.Shape.Rows)],
+                },
             };
         var draft = new SectionDraft(kind, table, Stated(table.File), _questions);
         draft.MoreFiles.AddRange(tables.Skip(1).Select(item => item.File));
@@ -172,7 +204,9 @@ internal sealed class Suggesting
         var rows = ProposedRows.Of(draft, _files, study);
         if (rows?.Stops(study.Protocol) is { Length: > 0 } stops)
         {
-            draft.Settings.Add(new("queries", "", HowSure.Ask, $"even so check would stop at {stops}"));
+            draft.Settings.Add(
+                new("queries", "", HowSure.Ask, $"even so check would stop at {stops}")
+            );
         }
 
         _shown.Add(
@@ -180,7 +214,13 @@ internal sealed class Suggesting
                 string.Join(", ", draft.Files),
                 table.Extent,
                 kind,
-                [.. draft.Settings.OrderBy(setting => s_settings.IndexOf(setting.Name) is >= 0 and var place ? place : s_settings.Length)],
+                [
+                    .. draft.Settings.OrderBy(setting =>
+                        s_settings.IndexOf(setting.Name) is >= 0 and var place
+                            ? place
+                            : s_settings.Length
+                    ),
+                ],
                 draft.Columns,
                 rows?.Three(reading, other, study.AsOf)
             )
@@ -200,7 +240,9 @@ internal sealed class Suggesting
             KindOfTable.Controls => data.Controls,
             _ => data.Results,
         };
-        foreach (var name in now.AllStored.Where(name => !draft.Files.Contains(name) && HasRows(name)))
+        foreach (
+            var name in now.AllStored.Where(name => !draft.Files.Contains(name) && HasRows(name))
+        )
         {
             draft.Ask(
                 $"{name} holds {draft.Section} that are read now. With this text {draft.Table.File} is read in its place: is that right? To read both, they must have one form.",
@@ -232,14 +274,16 @@ internal sealed class Suggesting
         || HeaderWords.PersonalOf(text) is not null
         || s_order.Any(section => SectionDraft.ColumnsOf(section).Names.Contains(text))
         || (!text.Any(char.IsAsciiDigit) && !TradeValues.AnalytesOf(text, _study.Analytes).IsEmpty)
-        || (PlainWords.Of(text).Length > 2 && TradeValues.OccasionIn(text, _study.TimePoints) is not null);
+        || (
+            PlainWords.Of(text).Length > 2
+            && TradeValues.OccasionIn(text, _study.TimePoints) is not null
+        );
 
     /// <summary>The table of [read] that describes a file already; null where none does.</summary>
     private string? SectionOf(string name)
     {
         var data = StudyReading.DataFilesOf(_files);
-        return
-            _read is null ? null
+        return _read is null ? null
             : data.Pairs is { } pairs && Describes(KindOfTable.Pairs, pairs) ? KindOfTable.Pairs
             : Describes(KindOfTable.Specimens, data.Specimens) ? KindOfTable.Specimens
             : Describes(KindOfTable.Results, data.Results) ? KindOfTable.Results
@@ -273,7 +317,8 @@ internal sealed class Suggesting
     private static string FormOf(DeliveredTable table) =>
         string.Join(
             '\n',
-            table.Shape.Header.Cells.Select(cell => cell.Text.Trim())
+            table
+                .Shape.Header.Cells.Select(cell => cell.Text.Trim())
                 .Concat(table.Lines.Select(line => $"{line.Key}={line.Value}"))
         );
 }

@@ -98,7 +98,9 @@ internal sealed record TableShape(
             }
             else
             {
-                others += waiting.Count + (isWorkbook || line.Cells.Length == header.Cells.Length ? 0 : 1);
+                others +=
+                    waiting.Count
+                    + (isWorkbook || line.Cells.Length == header.Cells.Length ? 0 : 1);
                 rows.AddRange(waiting.Where(item => item.Cells.Length == header.Cells.Length));
                 waiting.Clear();
                 if (isWorkbook || line.Cells.Length == header.Cells.Length)
@@ -108,7 +110,17 @@ internal sealed record TableShape(
             }
         }
 
-        return new(header, names, isFirst, units, rows.ToImmutable(), footer, repeats, titles, others);
+        return new(
+            header,
+            names,
+            isFirst,
+            units,
+            rows.ToImmutable(),
+            footer,
+            repeats,
+            titles,
+            others
+        );
     }
 
     // A line of units has only units, and at least one.

@@ -21,7 +21,9 @@ internal static class TextQuestions
         if (IsShowable(text))
         {
             draft.Lines.Add(
-                ReadLine.Word(column, text, "?").Answering(draft.Ask(question, couldChangeNumbers: false), isTried: false)
+                ReadLine
+                    .Word(column, text, "?")
+                    .Answering(draft.Ask(question, couldChangeNumbers: false), isTried: false)
             );
         }
         else
@@ -31,7 +33,8 @@ internal static class TextQuestions
     }
 
     /// <summary>A word as a question names it; one that could tell of a person is not repeated.</summary>
-    public static string Shown(string text) => IsShowable(text) ? text : "a text that is not repeated here";
+    public static string Shown(string text) =>
+        IsShowable(text) ? text : "a text that is not repeated here";
 
     private static bool IsShowable(string text) =>
         text.Length <= LongestShown && IdentityShape.Of(text) is null;

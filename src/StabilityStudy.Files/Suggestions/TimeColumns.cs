@@ -26,7 +26,10 @@ internal static class TimeColumns
             ImmutableArray<ColumnProfile> named = [.. Of(draft, ours)];
             var isPlain = named.IsEmpty && ours == plain;
             ImmutableArray<ColumnProfile> columns = isPlain ? [.. Of(draft, "")] : named;
-            if (columns.FirstOrDefault(column => column.Header == ours && HasClock(column)) is { } own)
+            if (
+                columns.FirstOrDefault(column => column.Header == ours && HasClock(column)) is
+                { } own
+            )
             {
                 columns = [own];
             }
@@ -56,7 +59,12 @@ internal static class TimeColumns
 
         foreach (var column in Of(draft, Printed).ToArray())
         {
-            draft.Say(column, "not read", HowSure.Sure, "a time of printing or release is not that of the test");
+            draft.Say(
+                column,
+                "not read",
+                HowSure.Sure,
+                "a time of printing or release is not that of the test"
+            );
             if (!found.ContainsKey(plain) && !draft.Has(plain))
             {
                 draft.Lines.Add(
@@ -93,19 +101,25 @@ internal static class TimeColumns
         var all = columns.ToImmutableArray();
         ImmutableArray<string> texts =
         [
-            .. all.SelectMany(Texts).Where(item => !item.IsTyped && item.Text.Length > 0).Select(item => item.Text),
+            .. all.SelectMany(Texts)
+                .Where(item => !item.IsTyped && item.Text.Length > 0)
+                .Select(item => item.Text),
         ];
         if (texts.IsEmpty)
         {
             if (!all.IsEmpty)
             {
-                draft.Settings.Add(new("dates", "as stored", HowSure.Sure, "dates of the spreadsheet"));
+                draft.Settings.Add(
+                    new("dates", "as stored", HowSure.Sure, "dates of the spreadsheet")
+                );
             }
 
             return (TimeReading.Plain, null);
         }
 
-        draft.TimesRead = all.FirstOrDefault(found => Texts(found).Any(item => !item.IsTyped && item.Text.Length > 0));
+        draft.TimesRead = all.FirstOrDefault(found =>
+            Texts(found).Any(item => !item.IsTyped && item.Text.Length > 0)
+        );
         if (draft.Stated.Text("date_format") is { } stated)
         {
             draft.Settings.Add(new("dates", stated, HowSure.Sure, "stated in study.toml"));
@@ -115,8 +129,13 @@ internal static class TimeColumns
         var readings = TimeReading.Of(texts, study.AsOf);
         if (readings.IsEmpty)
         {
-            draft.Settings.Add(new("dates", "", HowSure.Ask, "in no form that is known here: write date_format"));
-            draft.Ask($"How are the times of {draft.Table.File} written? Write date_format.", couldChangeNumbers: true);
+            draft.Settings.Add(
+                new("dates", "", HowSure.Ask, "in no form that is known here: write date_format")
+            );
+            draft.Ask(
+                $"How are the times of {draft.Table.File} written? Write date_format.",
+                couldChangeNumbers: true
+            );
             return (TimeReading.Plain, null);
         }
 
@@ -125,7 +144,9 @@ internal static class TimeColumns
             .. readings
                 .Select(item => (item.Reading, item.Fits, Known: fits?.Invoke(item.Reading) ?? 0))
                 .OrderByDescending(item => item.Known)
-                .ThenBy(item => texts.Count(text => item.Reading.Read(text) > study.AsOf.AddDays(1))),
+                .ThenBy(item =>
+                    texts.Count(text => item.Reading.Read(text) > study.AsOf.AddDays(1))
+                ),
         ];
         var best = ranked[0].Reading;
         if (best.HasShortYear)
@@ -137,13 +158,29 @@ internal static class TimeColumns
         {
             if (best.Format is { } format)
             {
-                draft.Lines.Add(ReadLine.Text("date_format", format));
+                var line = ReadLine.Text("date_format", format);
+                var rows = all[0][0].Cells.Length;
+                draft.Lines.Add(
+                    fits is null || ranked[0].Known * 2 >= rows
+                        ? line
+                        : line.Answering(
+                            draft.Ask(
+                                FormattableString.Invariant(
+                                    $"Only {ranked[0].Known} of {rows} tests of {draft.Table.File} lie between collection and the last time point. Is it the clock of another zone (time_zone), a clock of 12 hours, or another time than that of the test? Uncomment date_format if it is right all the same."
+                                ),
+                                couldChangeNumbers: true
+                            ),
+                            isTried: true
+                        )
+                );
             }
 
             draft.Settings.Add(
                 new(
                     "dates",
-                    best.Format is null ? "ISO 8601" : best.HasShortYear ? $"{best.Order}, 2 digits" : best.Order,
+                    best.Format is null ? "ISO 8601"
+                        : best.HasShortYear ? $"{best.Order}, 2 digits"
+                        : best.Order,
                     ranked[0].Fits == texts.Length ? HowSure.Sure : HowSure.Likely,
                     Why(texts, best, ranked[0].Fits)
                 )
@@ -152,7 +189,9 @@ internal static class TimeColumns
         }
 
         var orders = ranked.Select(item => item.Reading.Order).ToArray();
-        var example = texts.FirstOrDefault(text => best.Read(text) != ranked[1].Reading.Read(text)) ?? texts[0];
+        var example =
+            texts.FirstOrDefault(text => best.Read(text) != ranked[1].Reading.Read(text))
+            ?? texts[0];
         draft.Settings.Add(
             new(
                 "dates",
@@ -163,7 +202,19 @@ internal static class TimeColumns
         );
         var question = draft.Ask(
             $"{string.Join(" or ", orders)} in {draft.Table.File}? "
-                + (fits is null ? "" : string.Join(", ", ranked.Select((item, i) => FormattableString.Invariant($"{(i == 0 ? Capital(item.Reading.Order) : item.Reading.Order)} fits the collection times of {Count(item.Known)} rows"))) + ". ")
+                + (
+                    fits is null
+                        ? ""
+                        : string.Join(
+                            ", ",
+                            ranked.Select(
+                                (item, i) =>
+                                    FormattableString.Invariant(
+                                        $"{(i == 0 ? Capital(item.Reading.Order) : item.Reading.Order)} fits the collection times of {Count(item.Known)} rows"
+                                    )
+                            )
+                        ) + ". "
+                )
                 + "Uncomment the line that is right.",
             couldChangeNumbers: true
         );
@@ -171,7 +222,11 @@ internal static class TimeColumns
         {
             if (reading.Format is { } format)
             {
-                draft.Lines.Add(ReadLine.Text("date_format", format).Answering(question, isTried: reading == best));
+                draft.Lines.Add(
+                    ReadLine
+                        .Text("date_format", format)
+                        .Answering(question, isTried: reading == best)
+                );
             }
         }
 
@@ -179,11 +234,16 @@ internal static class TimeColumns
     }
 
     /// <summary>The texts of columns that are joined, in each row, and whether all of them are dates of the spreadsheet.</summary>
-    public static IEnumerable<(string Text, bool IsTyped)> Texts(ImmutableArray<ColumnProfile> columns)
+    public static IEnumerable<(string Text, bool IsTyped)> Texts(
+        ImmutableArray<ColumnProfile> columns
+    )
     {
         for (var row = 0; row < columns[0].Cells.Length; row++)
         {
-            var cells = columns.Select(column => column.Cells[row]).Where(cell => !cell.IsEmpty).ToArray();
+            var cells = columns
+                .Select(column => column.Cells[row])
+                .Where(cell => !cell.IsEmpty)
+                .ToArray();
             yield return (
                 string.Join(' ', cells.Select(cell => cell.Text.Trim())),
                 cells.Length > 0 && cells.All(cell => cell.Kind != CellKind.Text)
@@ -192,8 +252,16 @@ internal static class TimeColumns
     }
 
     /// <summary>When each row was tested or collected; null where it cannot be read.</summary>
-    public static ImmutableArray<DateTime?> Read(ImmutableArray<ColumnProfile> columns, TimeReading reading) =>
-        [.. Texts(columns).Select(item => item.IsTyped ? TimeReading.Plain.Read(item.Text) : reading.Read(item.Text))];
+    public static ImmutableArray<DateTime?> Read(
+        ImmutableArray<ColumnProfile> columns,
+        TimeReading reading
+    ) =>
+        [
+            .. Texts(columns)
+                .Select(item =>
+                    item.IsTyped ? TimeReading.Plain.Read(item.Text) : reading.Read(item.Text)
+                ),
+        ];
 
     private static IEnumerable<ColumnProfile> Of(SectionDraft draft, string what) =>
         draft.Rest.Where(column => column.IsTimes && draft.EventOf(column) == what);
@@ -213,7 +281,8 @@ internal static class TimeColumns
     }
 
     private static bool HasClock(ColumnProfile column) =>
-        !column.IsClock && column.Filled.Any(cell => cell.Text.Contains(':', StringComparison.Ordinal));
+        !column.IsClock
+        && column.Filled.Any(cell => cell.Text.Contains(':', StringComparison.Ordinal));
 
     private static void Ask(SectionDraft draft, string ours, ImmutableArray<ColumnProfile> columns)
     {
@@ -226,10 +295,17 @@ internal static class TimeColumns
         );
         foreach (var column in columns)
         {
-            draft.Say(column, "", HowSure.Ask, isOnlyDay ? "a day without a time" : $"one of several that may be {ours}");
+            draft.Say(
+                column,
+                "",
+                HowSure.Ask,
+                isOnlyDay ? "a day without a time" : $"one of several that may be {ours}"
+            );
             if (!isOnlyDay)
             {
-                draft.Lines.Add(ReadLine.Column(ours, column.Header).Answering(question, isTried: false));
+                draft.Lines.Add(
+                    ReadLine.Column(ours, column.Header).Answering(question, isTried: false)
+                );
             }
         }
     }
@@ -241,9 +317,11 @@ internal static class TimeColumns
             reading.Format?.Contains('t', StringComparison.Ordinal) != true
             && read.Length >= FewestForClock
             && read.All(time => time.Hour is >= 1 and <= NoonAndAfter);
-        var example = texts.FirstOrDefault(text => reading.Read(text) is { Day: > NoonAndAfter }) ?? texts[0];
-        return FormattableString.Invariant($"\"{example}\" in {(fits == texts.Length ? $"all {fits}" : $"{fits} of {texts.Length}")}")
-            + (isMorning ? "; none is after 12:59: does the clock have 12 hours?" : "");
+        var example =
+            texts.FirstOrDefault(text => reading.Read(text) is { Day: > NoonAndAfter }) ?? texts[0];
+        return FormattableString.Invariant(
+                $"\"{example}\" in {(fits == texts.Length ? $"all {fits}" : $"{fits} of {texts.Length}")}"
+            ) + (isMorning ? "; none is after 12:59: does the clock have 12 hours?" : "");
     }
 
     private static string InWords(TimeReading reading, string text) =>

@@ -45,8 +45,12 @@ internal sealed partial record TimeReading(string? Format, string Order, bool Ha
 
         var found = Candidates(distinct)
             .Distinct()
-            .Select(reading => (Reading: reading, Fits: texts.Count(text => reading.Read(text) is not null)))
-            .Where(item => item.Fits > 0 && (!item.Reading.HasShortYear || item.Reading.IsNear(distinct, asOf)))
+            .Select(reading =>
+                (Reading: reading, Fits: texts.Count(text => reading.Read(text) is not null))
+            )
+            .Where(item =>
+                item.Fits > 0 && (!item.Reading.HasShortYear || item.Reading.IsNear(distinct, asOf))
+            )
             .ToArray();
         var most = found.Select(item => item.Fits).DefaultIfEmpty().Max();
         return
@@ -69,8 +73,12 @@ internal sealed partial record TimeReading(string? Format, string Order, bool Ha
 
     private static IEnumerable<TimeReading> Candidates(ImmutableArray<string> texts)
     {
-        var matches = texts.Select(text => Form().Match(text)).Where(match => match.Success).ToArray();
-        bool All(string group, int length) => matches.All(match => match.Groups[group].Length == length);
+        var matches = texts
+            .Select(text => Form().Match(text))
+            .Where(match => match.Success)
+            .ToArray();
+        bool All(string group, int length) =>
+            matches.All(match => match.Groups[group].Length == length);
         foreach (var shape in matches.DistinctBy(ShapeOf).Take(8))
         {
             string Group(string name) => shape.Groups[name].Value;
@@ -85,7 +93,11 @@ internal sealed partial record TimeReading(string? Format, string Order, bool Ha
                 (half.Length > 0 ? (All("hour", 2) ? "hh" : "h") : (All("hour", 2) ? "HH" : "H"))
                 + ":mm"
                 + (minute ? ":ss" : "")
-                + (Group("fraction").Length > 0 ? "." + new string('f', Group("fraction").Length - 1) : "")
+                + (
+                    Group("fraction").Length > 0
+                        ? "." + new string('f', Group("fraction").Length - 1)
+                        : ""
+                )
                 + (half.Length > 0 ? (half[0] == ' ' ? " tt" : "tt") : "")
                 + (Group("offset").Length > 0 ? (Group("offset")[0] == ' ' ? " zzz" : "zzz") : "");
             var join = Group("join");
@@ -101,22 +113,42 @@ internal sealed partial record TimeReading(string? Format, string Order, bool Ha
             string Joined(string a, string b, string c) => $"{a}{first}{b}{second}{c}{join}{clock}";
             if (char.IsLetter(two[0]))
             {
-                yield return new(Joined(Two("d", "one"), "MMM", three == 4 ? "yyyy" : "yy"), "day.month", three == 2);
+                yield return new(
+                    Joined(Two("d", "one"), "MMM", three == 4 ? "yyyy" : "yy"),
+                    "day.month",
+                    three == 2
+                );
             }
             else if (one == 4)
             {
-                yield return new(Joined("yyyy", Two("M", "two"), Two("d", "three")), "year-month-day", false);
+                yield return new(
+                    Joined("yyyy", Two("M", "two"), Two("d", "three")),
+                    "year-month-day",
+                    false
+                );
             }
             else if (three == 4)
             {
-                yield return new(Joined(Two("d", "one"), Two("M", "two"), "yyyy"), "day.month", false);
-                yield return new(Joined(Two("M", "one"), Two("d", "two"), "yyyy"), "month.day", false);
+                yield return new(
+                    Joined(Two("d", "one"), Two("M", "two"), "yyyy"),
+                    "day.month",
+                    false
+                );
+                yield return new(
+                    Joined(Two("M", "one"), Two("d", "two"), "yyyy"),
+                    "month.day",
+                    false
+                );
             }
             else
             {
                 yield return new(Joined(Two("d", "one"), Two("M", "two"), "yy"), "day.month", true);
                 yield return new(Joined(Two("M", "one"), Two("d", "two"), "yy"), "month.day", true);
-                yield return new(Joined("yy", Two("M", "two"), Two("d", "three")), "year.month.day", true);
+                yield return new(
+                    Joined("yy", Two("M", "two"), Two("d", "three")),
+                    "year.month.day",
+                    true
+                );
             }
         }
     }

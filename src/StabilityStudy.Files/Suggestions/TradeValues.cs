@@ -12,8 +12,12 @@ internal static partial class TradeValues
     // Words of one line mean the same quantity. Quick and TP, which are percentages in some countries and seconds in others, are not here.
     private static readonly ImmutableArray<FrozenSet<string>> s_analytes =
     [
-        Set("aptt, ptt, ttpa, tca, apttfs, activatedpartialthromboplastintime, partialthromboplastintime, aktiviertepartiellethromboplastinzeit, tempsdecephalineactivee, tempsdecephalineavecactivateur, tiempodetromboplastinaparcialactivado"),
-        Set("pt, prothrombintime, thromboplastinzeit, tpz, prothrombinzeit, tempsdeprothrombine, tiempodeprotrombina"),
+        Set(
+            "aptt, ptt, ttpa, tca, apttfs, activatedpartialthromboplastintime, partialthromboplastintime, aktiviertepartiellethromboplastinzeit, tempsdecephalineactivee, tempsdecephalineavecactivateur, tiempodetromboplastinaparcialactivado"
+        ),
+        Set(
+            "pt, prothrombintime, thromboplastinzeit, tpz, prothrombinzeit, tempsdeprothrombine, tiempodeprotrombina"
+        ),
         Set("inr, ptinr, internationalnormalizedratio"),
         Set("fbg, fib, fibrinogen, fibrinogene, fibrinogeno, fibc, fbgc, clauss, fibrinogenclauss"),
         Set("tt, thrombintime, thrombinzeit, tempsdethrombine, tiempodetrombina, tct"),
@@ -34,12 +38,24 @@ internal static partial class TradeValues
     );
 
     private static readonly FrozenDictionary<string, string> s_missing = Words(
-        ("CLOT", "clotted, clot, coagulated, geronnen, koagel, gerinnsel, koaguliert, caillot, coagule, caille, coagulado, coagulo"),
+        (
+            "CLOT",
+            "clotted, clot, coagulated, geronnen, koagel, gerinnsel, koaguliert, caillot, coagule, caille, coagulado, coagulo"
+        ),
         ("FIBRIN", "fibrin, fibrin seen, fibrine, fibrina"),
-        ("HEMOLYSIS", "hemolyzed, haemolysed, hemolysis, haemolysis, hamolyse, hamolytisch, hemolyse, hemolise, hemolisis, hemolizado"),
-        ("QNS", "qns, insufficient, quantity not sufficient, insufficient sample, zu wenig material, zu wenig, material reicht nicht, insuffisant, quantite insuffisante, insuficiente, muestra insuficiente"),
+        (
+            "HEMOLYSIS",
+            "hemolyzed, haemolysed, hemolysis, haemolysis, hamolyse, hamolytisch, hemolyse, hemolise, hemolisis, hemolizado"
+        ),
+        (
+            "QNS",
+            "qns, insufficient, quantity not sufficient, insufficient sample, zu wenig material, zu wenig, material reicht nicht, insuffisant, quantite insuffisante, insuficiente, muestra insuficiente"
+        ),
         ("ERROR", "error, failed, fehler, messfehler, erreur, echec"),
-        ("NT", "nt, not tested, not done, nicht gemessen, nicht bestimmt, n d, non teste, non realise, no realizado"),
+        (
+            "NT",
+            "nt, not tested, not done, nicht gemessen, nicht bestimmt, n d, non teste, non realise, no realizado"
+        ),
         ("NA", "na, n a, no result, kein ergebnis, pas de resultat, sin resultado")
     );
 
@@ -110,15 +126,27 @@ internal static partial class TradeValues
             {
                 "min" or "mins" or "minute" or "minutes" or "minuten" or "minutos" =>
                     TimeSpan.FromMinutes(count),
-                "d" or "day" or "days" or "tag" or "tage" or "tagen" or "jour" or "jours" or "j" or "dia" or "dias" =>
-                    TimeSpan.FromDays(count),
+                "d"
+                or "day"
+                or "days"
+                or "tag"
+                or "tage"
+                or "tagen"
+                or "jour"
+                or "jours"
+                or "j"
+                or "dia"
+                or "dias" => TimeSpan.FromDays(count),
                 _ => TimeSpan.FromHours(count),
             };
             if (count == 0)
             {
                 found.Add(default);
             }
-            else if (planned.FirstOrDefault(point => point.Delay == delay) is { } point && point.Delay == delay)
+            else if (
+                planned.FirstOrDefault(point => point.Delay == delay) is { } point
+                && point.Delay == delay
+            )
             {
                 found.Add(new TestOccasion(point));
             }
@@ -130,6 +158,9 @@ internal static partial class TradeValues
 
         return found.Distinct().ToArray() is [var only] ? only : null;
     }
+
+    /// <summary>Whether a word counts delays: "h", "Stunden".</summary>
+    public static bool IsUnitOfDelay(string word) => Delay().IsMatch("1 " + word);
 
     /// <summary>Whether a text is a bare number of hours or "T6", which may be one.</summary>
     public static TestOccasion? BareOccasion(string text, ImmutableArray<TimePoint> planned) =>
@@ -143,12 +174,14 @@ internal static partial class TradeValues
 
     /// <summary>Our word in a column of tubes; null where the text is none that is known.</summary>
     public static string? WordOf(string column, string text) =>
-        (column switch
-        {
-            "clot" => s_yesNo,
-            "hemolysis" => s_grades,
-            _ => FrozenDictionary<string, string>.Empty,
-        }).GetValueOrDefault(PlainWords.Joined(text));
+        (
+            column switch
+            {
+                "clot" => s_yesNo,
+                "hemolysis" => s_grades,
+                _ => FrozenDictionary<string, string>.Empty,
+            }
+        ).GetValueOrDefault(PlainWords.Joined(text));
 
     /// <summary>Whether a flag marks a high, low or normal result and says nothing of the test.</summary>
     public static bool IsHighOrLow(string flag) =>
@@ -158,7 +191,8 @@ internal static partial class TradeValues
     public static bool IsUnit(string text) => UnitTable.Find(text) is not null;
 
     private static bool IsOf(FrozenSet<string> group, Analyte analyte) =>
-        group.Contains(PlainWords.Compact(analyte.Id)) || group.Contains(PlainWords.Compact(analyte.Name));
+        group.Contains(PlainWords.Compact(analyte.Id))
+        || group.Contains(PlainWords.Compact(analyte.Name));
 
     private static FrozenSet<string> Set(string words) =>
         words.Split(", ").ToFrozenSet(StringComparer.Ordinal);

@@ -50,8 +50,10 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
         draft.Map("tube", tube);
         Say(draft, specimen, "specimen", HowSure.Sure, "");
         var codes = new TubeCodes([
-            .. specimen.Cells.Select((cell, i) =>
-                ((string, string, string)?)(cell.Text.Trim(), tube.Cells[i].Text.Trim(), tube.Cells[i].Text.Trim())
+            .. specimen.Cells.Select(
+                (cell, i) =>
+                    ((string, string, string)?)
+                        (cell.Text.Trim(), tube.Cells[i].Text.Trim(), tube.Cells[i].Text.Trim())
             ),
         ]);
         var found = codes.Rows.Count(row => row is var (s, t, _) && study.Find(s, t) is not null);
@@ -66,19 +68,27 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
         // Tubes named by their whole code are told apart by what follows that of the specimen.
         if (Parts(codes) > MostParts)
         {
-            var whole = specimen.Cells
-                .Select((cell, i) => (Specimen: cell.Text.Trim(), Tube: tube.Cells[i].Text.Trim()))
+            var whole = specimen
+                .Cells.Select(
+                    (cell, i) => (Specimen: cell.Text.Trim(), Tube: tube.Cells[i].Text.Trim())
+                )
                 .ToArray();
             foreach (var pattern in Patterns([.. whole.Select(row => row.Tube)]))
             {
                 var split = whole.Select(row => pattern.Split(row.Tube)).ToArray();
-                if (split.Select((parts, i) => parts?.Specimen == whole[i].Specimen).All(fits => fits))
+                if (
+                    split
+                        .Select((parts, i) => parts?.Specimen == whole[i].Specimen)
+                        .All(fits => fits)
+                )
                 {
                     draft.Lines.Add(ReadLine.Text("tube_pattern", pattern.Text));
                     draft.Lines.Add(new("whole_code", "true"));
                     return new([
-                        .. whole.Select((row, i) =>
-                            ((string, string, string)?)(row.Specimen, row.Tube, split[i]!.Value.Tube)
+                        .. whole.Select(
+                            (row, i) =>
+                                ((string, string, string)?)
+                                    (row.Specimen, row.Tube, split[i]!.Value.Tube)
                         ),
                     ]);
                 }
@@ -92,14 +102,24 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
     {
         ImmutableArray<string> codes = [.. column.Cells.Select(cell => cell.Text.Trim())];
         var choices = Patterns([.. codes.Where(code => code.Length > 0).Distinct()])
-            .SelectMany(pattern => new[] { (Pattern: pattern, IsWhole: false), (Pattern: pattern, IsWhole: true) })
-            .Select(choice => (choice.Pattern, choice.IsWhole, Codes: Split(codes, choice.Pattern, choice.IsWhole)))
+            .SelectMany(pattern =>
+                new[] { (Pattern: pattern, IsWhole: false), (Pattern: pattern, IsWhole: true) }
+            )
+            .Select(choice =>
+                (
+                    choice.Pattern,
+                    choice.IsWhole,
+                    Codes: Split(codes, choice.Pattern, choice.IsWhole)
+                )
+            )
             .Select(choice =>
                 (
                     choice.Pattern,
                     choice.IsWhole,
                     choice.Codes,
-                    Known: choice.Codes.Rows.Count(row => row is var (s, t, _) && study.Find(s, t) is not null),
+                    Known: choice.Codes.Rows.Count(row =>
+                        row is var (s, t, _) && study.Find(s, t) is not null
+                    ),
                     Fits: choice.Codes.Rows.Count(row => row is not null)
                 )
             )
@@ -124,7 +144,9 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
                     ? HowSure.Sure
                     : HowSure.Likely,
                 study.Tubes.IsEmpty
-                    ? FormattableString.Invariant($"the pattern {best.Pattern.Text} in {best.Fits} of {all}")
+                    ? FormattableString.Invariant(
+                        $"the pattern {best.Pattern.Text} in {best.Fits} of {all}"
+                    )
                     : Known(best.Known, all)
             );
             return best.Codes;
@@ -160,7 +182,11 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
         return new([.. codes.Select(code => ((string, string, string)?)(code, "", ""))]);
     }
 
-    private static TubeCodes Split(ImmutableArray<string> codes, TubePattern pattern, bool isWhole) =>
+    private static TubeCodes Split(
+        ImmutableArray<string> codes,
+        TubePattern pattern,
+        bool isWhole
+    ) =>
         new([
             .. codes.Select(code =>
                 pattern.Split(code) is var (specimen, tube)
@@ -179,17 +205,22 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
             .Take(3);
         string[] texts =
         [
-            .. signs.SelectMany(sign => new[]
-            {
-                $"{{specimen}}{sign}{{letter}}",
-                $"{{specimen}}{sign}{{digit}}",
-                $"{{specimen}}{sign}{{tube}}",
-            }),
+            .. signs.SelectMany(sign =>
+                new[]
+                {
+                    $"{{specimen}}{sign}{{letter}}",
+                    $"{{specimen}}{sign}{{digit}}",
+                    $"{{specimen}}{sign}{{tube}}",
+                }
+            ),
             "{specimen}{letter}",
         ];
         foreach (var pattern in texts.Select(text => new TubePattern(text)))
         {
-            var split = codes.Select(pattern.Split).OfType<(string Specimen, string Tube)>().ToArray();
+            var split = codes
+                .Select(pattern.Split)
+                .OfType<(string Specimen, string Tube)>()
+                .ToArray();
             if (split.Length == 0 || split.Length < Nearly * codes.Length)
             {
                 continue;
@@ -198,7 +229,11 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
             // A last number that counts the specimens is no tube.
             var parts = split.Select(code => code.Tube).Distinct().Count();
             var specimens = split.Select(code => code.Specimen).Distinct().Count();
-            if (parts <= MostParts && (specimens > 1 || parts > 1) && specimens * 3 < split.Length * 2 + 2)
+            if (
+                parts <= MostParts
+                && (specimens > 1 || parts > 1)
+                && specimens * 3 < split.Length * 2 + 2
+            )
             {
                 yield return pattern;
             }
@@ -243,7 +278,11 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
             column,
             readAs,
             sure,
-            why.Length > 0 ? why : FormattableString.Invariant($"codes such as {example} in {column.Filled.Length} of {column.Cells.Length}")
+            why.Length > 0
+                ? why
+                : FormattableString.Invariant(
+                    $"codes such as {example} in {column.Filled.Length} of {column.Cells.Length}"
+                )
         );
     }
 }

@@ -17,29 +17,54 @@ internal static class TubesDraft
 
     /// <summary>Drafts the table.</summary>
     /// <returns>The reading of times that is tried, and another that is in question.</returns>
-    public static (TimeReading Reading, TimeReading? Other) Draft(SectionDraft draft, Surroundings study)
+    public static (TimeReading Reading, TimeReading? Other) Draft(
+        SectionDraft draft,
+        Surroundings study
+    )
     {
         PersonalColumns.Say(draft, study);
         var codes = TubeCodes.Draft(draft, study with { Tubes = [] });
         if (codes is not null && codes.Rows.All(row => row is var (_, tube, _) && tube.Length == 0))
         {
             draft.Lines.Add(
-                ReadLine.Constant("tube", "A").Answering(
-                    draft.Ask($"{draft.Table.File} names no tube. Has each specimen one tube? Then uncomment tube under constants.", couldChangeNumbers: false, table: "constants", key: "tube"),
-                    isTried: true
-                )
+                ReadLine
+                    .Constant("tube", "A")
+                    .Answering(
+                        draft.Ask(
+                            $"{draft.Table.File} names no tube. Has each specimen one tube? Then uncomment tube under constants.",
+                            couldChangeNumbers: false,
+                            table: "constants",
+                            key: "tube"
+                        ),
+                        isTried: true
+                    )
             );
         }
 
         DraftSubject(draft);
-        DraftCode(draft, "group", [.. study.Protocol.Groups.Values.Select(group => (group.Id, group.Name))]);
-        DraftCode(draft, "storage", [.. study.Protocol.Storages.Values.Select(storage => (storage.Id, storage.Id))]);
+        DraftCode(
+            draft,
+            "group",
+            [.. study.Protocol.Groups.Values.Select(group => (group.Id, group.Name))]
+        );
+        DraftCode(
+            draft,
+            "storage",
+            [.. study.Protocol.Storages.Values.Select(storage => (storage.Id, storage.Id))]
+        );
         DraftWords(draft, "clot", [.. FileWords.ClotChecks.Words]);
         DraftWords(draft, "hemolysis", [.. FileWords.HemolysisGrades.Words]);
-        DecimalSigns.Draft(draft, draft.Rest.Where(column => draft.MeaningOf(column) is "fill_percent" or "hematocrit_percent"));
+        DecimalSigns.Draft(
+            draft,
+            draft.Rest.Where(column =>
+                draft.MeaningOf(column) is "fill_percent" or "hematocrit_percent"
+            )
+        );
         var times = TimeColumns.Map(
             draft,
-            TubeColumns.Table.Columns.All.Where(column => column.Content == ColumnContent.Times).Select(column => column.Name),
+            TubeColumns
+                .Table.Columns.All.Where(column => column.Content == ColumnContent.Times)
+                .Select(column => column.Name),
             TubeColumns.CollectedAt.Name
         );
         var reading = TimeColumns.DraftForm(draft, times.Values, study, null);
@@ -52,14 +77,27 @@ internal static class TubesDraft
         if (Named(draft, "subject") is { } column)
         {
             draft.Map("subject", column);
-            draft.Say(column, "subject", HowSure.Sure, FormattableString.Invariant($"{column.Values.Length} persons in {column.Cells.Length} rows"));
+            draft.Say(
+                column,
+                "subject",
+                HowSure.Sure,
+                FormattableString.Invariant(
+                    $"{column.Values.Length} persons in {column.Cells.Length} rows"
+                )
+            );
             return;
         }
 
-        var specimen = draft.Lines.FirstOrDefault(line => line is { Table: "columns", Key: "specimen" });
+        var specimen = draft.Lines.FirstOrDefault(line =>
+            line is { Table: "columns", Key: "specimen" }
+        );
         var question = draft.Ask(
             $"{draft.Table.File} has no column of persons (subject). Is each specimen of another person?"
-                + (specimen is null ? " Add a column with the study code of the person." : " Then uncomment subject; else add a column with the study code of the person."),
+                + (
+                    specimen is null
+                        ? " Add a column with the study code of the person."
+                        : " Then uncomment subject; else add a column with the study code of the person."
+                ),
             couldChangeNumbers: false,
             table: "columns",
             key: "subject"
@@ -71,7 +109,11 @@ internal static class TubesDraft
     }
 
     /// <summary>A column whose fields must be codes of the protocol; the only code of the protocol where the file has no such column.</summary>
-    public static void DraftCode(SectionDraft draft, string ours, ImmutableArray<(string Id, string Name)> planned)
+    public static void DraftCode(
+        SectionDraft draft,
+        string ours,
+        ImmutableArray<(string Id, string Name)> planned
+    )
     {
         if (Named(draft, ours) is not { } column)
         {
@@ -79,11 +121,28 @@ internal static class TubesDraft
             if (planned.Length == 1)
             {
                 draft.Lines.Add(line!);
-                draft.Settings.Add(new(ours, planned[0].Id, HowSure.Likely, "the only one of the protocol; the file names none"));
+                draft.Settings.Add(
+                    new(
+                        ours,
+                        planned[0].Id,
+                        HowSure.Likely,
+                        "the only one of the protocol; the file names none"
+                    )
+                );
             }
             else if (line is not null)
             {
-                draft.Lines.Add(line.Answering(draft.Ask($"Which {ours} of the protocol are the tubes of {draft.Table.File}: {Encodings.InWords(planned.Select(item => item.Id))}? The file names none.", couldChangeNumbers: false, table: "constants", key: ours), isTried: true));
+                draft.Lines.Add(
+                    line.Answering(
+                        draft.Ask(
+                            $"Which {ours} of the protocol are the tubes of {draft.Table.File}: {Encodings.InWords(planned.Select(item => item.Id))}? The file names none.",
+                            couldChangeNumbers: false,
+                            table: "constants",
+                            key: ours
+                        ),
+                        isTried: true
+                    )
+                );
             }
 
             return;
@@ -91,20 +150,43 @@ internal static class TubesDraft
 
         draft.Map(ours, column);
         var unknown = 0;
-        foreach (var (text, _) in column.Values.Where(value => planned.All(item => item.Id != value.Text)))
+        foreach (
+            var (text, _) in column.Values.Where(value =>
+                planned.All(item => item.Id != value.Text)
+            )
+        )
         {
             var word = PlainWords.Compact(text);
-            if (planned.Where(item => PlainWords.Compact(item.Id) == word || PlainWords.Compact(item.Name) == word).ToArray() is [var only])
+            if (
+                planned
+                    .Where(item =>
+                        PlainWords.Compact(item.Id) == word || PlainWords.Compact(item.Name) == word
+                    )
+                    .ToArray()
+                is [var only]
+            )
             {
                 draft.Lines.Add(ReadLine.Word(ours, text, only.Id));
             }
             else if (unknown++ < TextQuestions.Most)
             {
-                TextQuestions.AskWord(draft, ours, text, $"Which {ours} of the protocol is \"{TextQuestions.Shown(text)}\" in {column.Shown} of {draft.Table.File}: {Encodings.InWords(planned.Select(item => item.Id))}?");
+                TextQuestions.AskWord(
+                    draft,
+                    ours,
+                    text,
+                    $"Which {ours} of the protocol is \"{TextQuestions.Shown(text)}\" in {column.Shown} of {draft.Table.File}: {Encodings.InWords(planned.Select(item => item.Id))}?"
+                );
             }
         }
 
-        draft.Say(column, ours, unknown > 0 ? HowSure.Ask : HowSure.Sure, unknown > 0 ? FormattableString.Invariant($"{unknown} words not known") : "codes of the protocol");
+        draft.Say(
+            column,
+            ours,
+            unknown > 0 ? HowSure.Ask : HowSure.Sure,
+            unknown > 0
+                ? FormattableString.Invariant($"{unknown} words not known")
+                : "codes of the protocol"
+        );
     }
 
     /// <summary>A column whose fields are words of ours.</summary>
@@ -125,13 +207,27 @@ internal static class TubesDraft
             }
             else if (unknown++ < TextQuestions.Most)
             {
-                TextQuestions.AskWord(draft, ours, text, $"What does \"{TextQuestions.Shown(text)}\" in {column.Shown} of {draft.Table.File} mean: {Encodings.InWords(known.Where(w => w.Length > 0))}?");
+                TextQuestions.AskWord(
+                    draft,
+                    ours,
+                    text,
+                    $"What does \"{TextQuestions.Shown(text)}\" in {column.Shown} of {draft.Table.File} mean: {Encodings.InWords(known.Where(w => w.Length > 0))}?"
+                );
             }
         }
 
-        draft.Say(column, ours, unknown > 0 ? HowSure.Ask : HowSure.Sure, unknown > 0 ? FormattableString.Invariant($"{unknown} words not known") : "every word is known");
+        draft.Say(
+            column,
+            ours,
+            unknown > 0 ? HowSure.Ask : HowSure.Sure,
+            unknown > 0
+                ? FormattableString.Invariant($"{unknown} words not known")
+                : "every word is known"
+        );
     }
 
     private static ColumnProfile? Named(SectionDraft draft, string ours) =>
-        draft.Rest.FirstOrDefault(column => draft.MeaningOf(column) == ours && !column.Filled.IsEmpty);
+        draft.Rest.FirstOrDefault(column =>
+            draft.MeaningOf(column) == ours && !column.Filled.IsEmpty
+        );
 }

@@ -22,7 +22,11 @@ internal static class TubesOfTimePoints
         var tubes = study.Tubes.ToLookup(tube => tube.Specimen, StringComparer.Ordinal);
         ImmutableArray<(string Specimen, TestOccasion Occasion, string? Key)> found =
         [
-            .. tests.Where(test => tubes.Contains(test.Specimen)).Select(test => (test.Specimen, test.Occasion, KeyOf(tubes[test.Specimen], test.Tested))),
+            .. tests
+                .Where(test => tubes.Contains(test.Specimen))
+                .Select(test =>
+                    (test.Specimen, test.Occasion, KeyOf(tubes[test.Specimen], test.Tested))
+                ),
         ];
         var kinds = Kinds(found.Select(test => test.Specimen));
         foreach (var split in new[] { [""], kinds })
@@ -36,15 +40,27 @@ internal static class TubesOfTimePoints
                         "by time point",
                         HowSure.Sure,
                         string.Join(", ", entries.Select(entry => $"{entry.Key} {entry.Occasion}"))
-                            + FormattableString.Invariant($": spun within the hour before the test in {found.Count(test => test.Key is not null)} of {tests.Length}")
+                            + FormattableString.Invariant(
+                                $": spun within the hour before the test in {found.Count(test => test.Key is not null)} of {tests.Length}"
+                            )
                     )
                 );
                 return;
             }
         }
 
-        draft.Settings.Add(new("tubes", "", HowSure.Ask, "no column names the tube, and no time of spinning shows it"));
-        ImmutableArray<string> names = [.. study.Tubes.Select(Name).Distinct().Order(StringComparer.Ordinal)];
+        draft.Settings.Add(
+            new(
+                "tubes",
+                "",
+                HowSure.Ask,
+                "no column names the tube, and no time of spinning shows it"
+            )
+        );
+        ImmutableArray<string> names =
+        [
+            .. study.Tubes.Select(Name).Distinct().Order(StringComparer.Ordinal),
+        ];
         if (names.Length == 0 || names.Length > MostTubes)
         {
             names = ["A", "B", "C", "D", "E", "F", "G", "H", "I", "J", "K", "L"];
@@ -53,7 +69,9 @@ internal static class TubesOfTimePoints
         draft.Lines.Add(
             new ReadLine(
                 "time_point_of_tube",
-                TomlLiteral.Braces(study.Occasions.Zip(names, (occasion, name) => (name, occasion.ToString())))
+                TomlLiteral.Braces(
+                    study.Occasions.Zip(names, (occasion, name) => (name, occasion.ToString()))
+                )
             ).Answering(
                 draft.Ask(
                     $"Which tube was tested at each time point? {draft.Table.File} does not say. Correct time_point_of_tube where it is wrong, and uncomment it.",
@@ -81,8 +99,15 @@ internal static class TubesOfTimePoints
                     .OrderBy(group => group.Key.TimePoint?.Delay ?? TimeSpan.Zero)
             )
             {
-                var keys = occasion.GroupBy(test => test.Key).OrderByDescending(group => group.Count()).ToArray();
-                if (keys[0].Key is not { } key || keys[0].Count() < Nearly * occasion.Count() || (kind.Length > 0 && !key.StartsWith('*')))
+                var keys = occasion
+                    .GroupBy(test => test.Key)
+                    .OrderByDescending(group => group.Count())
+                    .ToArray();
+                if (
+                    keys[0].Key is not { } key
+                    || keys[0].Count() < Nearly * occasion.Count()
+                    || (kind.Length > 0 && !key.StartsWith('*'))
+                )
                 {
                     return null;
                 }
@@ -91,13 +116,21 @@ internal static class TubesOfTimePoints
             }
         }
 
-        return entries.Count > 0 && entries.DistinctBy(entry => entry.Item1).Count() == entries.Count ? entries.ToImmutable() : null;
+        return
+            entries.Count > 0 && entries.DistinctBy(entry => entry.Item1).Count() == entries.Count
+            ? entries.ToImmutable()
+            : null;
     }
 
     private static string? KeyOf(IEnumerable<TubeRow> tubes, DateTime tested)
     {
         var spun = tubes
-            .Where(tube => tube.SpunAt is { } time && tested - time.DateTime is var wait && wait >= TimeSpan.Zero && wait <= TimeSpan.FromHours(1))
+            .Where(tube =>
+                tube.SpunAt is { } time
+                && tested - time.DateTime is var wait
+                && wait >= TimeSpan.Zero
+                && wait <= TimeSpan.FromHours(1)
+            )
             .Select(Name)
             .Distinct()
             .ToArray();
@@ -106,7 +139,8 @@ internal static class TubesOfTimePoints
 
     // A code that begins with that of the specimen is named by what follows it.
     private static string Name(TubeRow tube) =>
-        tube.Tube.Length > tube.Specimen.Length && tube.Tube.StartsWith(tube.Specimen, StringComparison.Ordinal)
+        tube.Tube.Length > tube.Specimen.Length
+        && tube.Tube.StartsWith(tube.Specimen, StringComparison.Ordinal)
             ? "*" + tube.Tube[tube.Specimen.Length..]
             : tube.Tube;
 
@@ -117,7 +151,9 @@ internal static class TubesOfTimePoints
         ImmutableArray<string> kinds =
         [
             .. specimens
-                .Select(specimen => specimen[..Math.Max(0, specimen.AsSpan().IndexOfAnyInRange('0', '9'))])
+                .Select(specimen =>
+                    specimen[..Math.Max(0, specimen.AsSpan().IndexOfAnyInRange('0', '9'))]
+                )
                 .Distinct()
                 .Order(StringComparer.Ordinal)
                 .Take(Most + 1),

@@ -22,17 +22,34 @@ internal static class WideColumns
     {
         var named = draft
             .Rest.Where(column => draft.MeaningOf(column) is null && !column.Filled.IsEmpty)
-            .Select(column => (Column: column, Occasion: TradeValues.OccasionIn(column.Header, study.TimePoints), Analytes: AnalytesIn(column.Header, study)))
+            .Select(column =>
+                (
+                    Column: column,
+                    Occasion: TradeValues.OccasionIn(column.Header, study.TimePoints),
+                    Analytes: AnalytesIn(column.Header, study)
+                )
+            )
             .ToArray();
         var results = named
-            .Where(item => (item.Column.IsNumeric || HasResults(item.Column, study)) && item.Analytes.Length < 2 && (item.Occasion is not null || item.Analytes.Length == 1))
+            .Where(item =>
+                (item.Column.IsNumeric || HasResults(item.Column, study))
+                && item.Analytes.Length < 2
+                && (item.Occasion is not null || item.Analytes.Length == 1)
+            )
             .ToArray();
-        if (results.Length == 0 || (results.Length == 1 && draft.Rest.Any(column => draft.MeaningOf(column) == "result")))
+        if (
+            results.Length == 0
+            || (
+                results.Length == 1 && draft.Rest.Any(column => draft.MeaningOf(column) == "result")
+            )
+        )
         {
             return [];
         }
 
-        var times = named.Where(item => item.Column.IsTimes && IsOfTest(item.Column.Header, study)).ToArray();
+        var times = named
+            .Where(item => item.Column.IsTimes && IsOfTest(item.Column.Header, study))
+            .ToArray();
         return
         [
             .. results.Select(item => new WidePart(
@@ -41,7 +58,11 @@ internal static class WideColumns
                 item.Occasion,
                 [
                     .. times
-                        .Where(time => item.Occasion is not null && time.Occasion == item.Occasion && (time.Analytes.IsEmpty || time.Analytes.SequenceEqual(item.Analytes)))
+                        .Where(time =>
+                            item.Occasion is not null
+                            && time.Occasion == item.Occasion
+                            && (time.Analytes.IsEmpty || time.Analytes.SequenceEqual(item.Analytes))
+                        )
                         .Select(time => time.Column)
                         .OrderBy(column => column.IsClock),
                 ]
@@ -52,7 +73,10 @@ internal static class WideColumns
     /// <summary>What a column of results is read as, in words.</summary>
     public static string ReadAs(SectionDraft draft, ColumnProfile column) =>
         draft.Parts.FirstOrDefault(part => part.Result == column) is { } found
-            ? string.Join(", ", new[] { "result", found.Analyte?.Id, found.Occasion?.ToString() }.OfType<string>())
+            ? string.Join(
+                ", ",
+                new[] { "result", found.Analyte?.Id, found.Occasion?.ToString() }.OfType<string>()
+            )
             : "result";
 
     /// <summary>Drafts a table of [[wide]] for each result.</summary>
@@ -66,35 +90,63 @@ internal static class WideColumns
     {
         if (codes is not null && codes.NameNoTube && parts.All(part => part.Occasion is not null))
         {
-            TubesOfTimePoints.Draft(draft, study, [.. parts.SelectMany(part => Tests(part, codes, reading))]);
+            TubesOfTimePoints.Draft(
+                draft,
+                study,
+                [.. parts.SelectMany(part => Tests(part, codes, reading))]
+            );
         }
 
         foreach (var (part, i) in parts.Select((part, i) => (part, i)))
         {
             var table = FormattableString.Invariant($"wide.{i}");
             draft.Lines.Add(
-                new ReadLine("columns", Braces([("result", [part.Result.Header]), ("tested_at", [.. part.Time.Select(column => column.Header)])])) { Table = table }
+                new ReadLine(
+                    "columns",
+                    Braces([
+                        ("result", [part.Result.Header]),
+                        ("tested_at", [.. part.Time.Select(column => column.Header)]),
+                    ])
+                )
+                {
+                    Table = table,
+                }
             );
             (string, string)[] constants =
             [
-                .. part.Analyte is { } analyte ? [("analyte", analyte.Id)] : Array.Empty<(string, string)>(),
-                .. part.Occasion is { } occasion ? [("time_point", occasion.ToString())] : Array.Empty<(string, string)>(),
+                .. part.Analyte is { } analyte
+                    ? [("analyte", analyte.Id)]
+                    : Array.Empty<(string, string)>(),
+                .. part.Occasion is { } occasion
+                    ? [("time_point", occasion.ToString())]
+                    : Array.Empty<(string, string)>(),
             ];
             if (constants.Length > 0)
             {
-                draft.Lines.Add(new ReadLine("constants", TomlLiteral.Braces(constants)) { Table = table });
+                draft.Lines.Add(
+                    new ReadLine("constants", TomlLiteral.Braces(constants)) { Table = table }
+                );
             }
 
             if (!part.Time.IsEmpty)
             {
-                draft.Say(part.Time, $"tested_at, {part.Occasion}", HowSure.Sure, "by its name, beside its result");
+                draft.Say(
+                    part.Time,
+                    $"tested_at, {part.Occasion}",
+                    HowSure.Sure,
+                    "by its name, beside its result"
+                );
             }
         }
 
         DraftEmpty(draft, parts);
     }
 
-    private static IEnumerable<(string, TestOccasion, DateTime)> Tests(WidePart part, TubeCodes codes, TimeReading reading)
+    private static IEnumerable<(string, TestOccasion, DateTime)> Tests(
+        WidePart part,
+        TubeCodes codes,
+        TimeReading reading
+    )
     {
         var tested = part.Time.IsEmpty ? [] : TimeColumns.Read(part.Time, reading);
         for (var i = 0; i < tested.Length; i++)
@@ -116,14 +168,18 @@ internal static class WideColumns
         }
 
         var question = draft.Ask(
-            FormattableString.Invariant($"{empty} cells of results of {draft.Table.File} are empty. Did the tube give no result, was it not tested, or was it never planned? Uncomment one line; where it differs, write NA or NT into the cells."),
+            FormattableString.Invariant(
+                $"{empty} cells of results of {draft.Table.File} are empty. Did the tube give no result, was it not tested, or was it never planned? Uncomment one line; where it differs, write NA or NT into the cells."
+            ),
             couldChangeNumbers: true,
             key: "empty_cell"
         );
         var tried = parts.All(HaveNoTime) ? "not planned" : "not tested";
         foreach (var word in new[] { "no result", "not tested", "not planned" })
         {
-            draft.Lines.Add(ReadLine.Text("empty_cell", word).Answering(question, isTried: word == tried));
+            draft.Lines.Add(
+                ReadLine.Text("empty_cell", word).Answering(question, isTried: word == tried)
+            );
         }
     }
 
@@ -132,14 +188,18 @@ internal static class WideColumns
         !part.Time.IsEmpty
         && Enumerable
             .Range(0, part.Result.Cells.Length)
-            .All(row => !part.Result.Cells[row].IsEmpty || part.Time.All(time => time.Cells[row].IsEmpty));
+            .All(row =>
+                !part.Result.Cells[row].IsEmpty || part.Time.All(time => time.Cells[row].IsEmpty)
+            );
 
     private static bool HasResults(ColumnProfile column, Surroundings study) =>
         !column.IsTimes
         && column.Filled.All(cell =>
             cell.Text.Any(char.IsAsciiDigit)
             || TradeValues.MissingOf(cell.Text) is not null
-            || study.Analytes.Any(analyte => analyte.Categories.Contains(cell.Text, StringComparer.OrdinalIgnoreCase))
+            || study.Analytes.Any(analyte =>
+                analyte.Categories.Contains(cell.Text, StringComparer.OrdinalIgnoreCase)
+            )
         );
 
     /// <summary>The analytes that the words of a header name, which may have a time point among them.</summary>
@@ -151,7 +211,10 @@ internal static class WideColumns
         {
             for (var count = Math.Min(3, words.Length - from); count > 0; count--)
             {
-                var named = TradeValues.AnalytesOf(string.Join(' ', words.Skip(from).Take(count)), study.Analytes);
+                var named = TradeValues.AnalytesOf(
+                    string.Join(' ', words.Skip(from).Take(count)),
+                    study.Analytes
+                );
                 if (!named.IsEmpty)
                 {
                     found.AddRange(named);
@@ -171,15 +234,19 @@ internal static class WideColumns
     /// <summary>The words of a header but for a time point and an analyte.</summary>
     public static ImmutableArray<string> WithoutOccasion(string header, Surroundings study) =>
         [
-            .. PlainWords.Of(header).Where(word =>
-                !word.All(char.IsAsciiDigit)
-                && TradeValues.OccasionIn("1 " + word, [new TimePoint(TimeSpan.FromHours(1)), new TimePoint(TimeSpan.FromDays(1)), new TimePoint(TimeSpan.FromMinutes(1))]) is null
-                && TradeValues.OccasionIn(word, study.TimePoints) is null
-                && word != "t"
-                && TradeValues.AnalytesOf(word, study.Analytes).IsEmpty
-            ),
+            .. PlainWords
+                .Of(header)
+                .Where(word =>
+                    !word.All(char.IsAsciiDigit)
+                    && (HeaderWords.EventOf([word]) is "" || !TradeValues.IsUnitOfDelay(word))
+                    && TradeValues.OccasionIn(word, study.TimePoints) is null
+                    && word != "t"
+                    && TradeValues.AnalytesOf(word, study.Analytes).IsEmpty
+                ),
         ];
 
-    internal static string Braces(IEnumerable<(string Key, ImmutableArray<string> Headers)> entries) =>
+    internal static string Braces(
+        IEnumerable<(string Key, ImmutableArray<string> Headers)> entries
+    ) =>
         $"{{ {string.Join(", ", entries.Where(entry => !entry.Headers.IsEmpty).Select(entry => $"{entry.Key} = {TomlLiteral.Quoted(entry.Headers)}"))} }}";
 }

@@ -10,10 +10,17 @@ internal static class WordValues
     public static ImmutableArray<Analyte?> DraftAnalytes(SectionDraft draft, Surroundings study)
     {
         var rows = draft.Table.Shape.Rows.Length;
-        var column = draft.Rest.FirstOrDefault(item => draft.MeaningOf(item) == "analyte" && !item.IsTimes && !item.IsNumeric);
+        var column = draft.Rest.FirstOrDefault(item =>
+            draft.MeaningOf(item) == "analyte" && !item.IsTimes && !item.IsNumeric
+        );
         if (column is null)
         {
-            if (study.Analytes.FirstOrDefault(analyte => analyte.Id == draft.Stated.Constant("analyte")) is { } stated)
+            if (
+                study.Analytes.FirstOrDefault(analyte =>
+                    analyte.Id == draft.Stated.Constant("analyte")
+                ) is
+                { } stated
+            )
             {
                 return [.. Enumerable.Repeat<Analyte?>(stated, rows)];
             }
@@ -21,11 +28,23 @@ internal static class WordValues
             if (study.Analytes is [var only])
             {
                 draft.Lines.Add(ReadLine.Constant("analyte", only.Id));
-                draft.Settings.Add(new("analyte", only.Id, HowSure.Likely, "the only one of the protocol; the file names none"));
+                draft.Settings.Add(
+                    new(
+                        "analyte",
+                        only.Id,
+                        HowSure.Likely,
+                        "the only one of the protocol; the file names none"
+                    )
+                );
                 return [.. Enumerable.Repeat<Analyte?>(only, rows)];
             }
 
-            draft.Ask($"Of which analyte are the results of {draft.Table.File}? Write analyte under columns or constants.", couldChangeNumbers: true, table: "constants", key: "analyte");
+            draft.Ask(
+                $"Of which analyte are the results of {draft.Table.File}? Write analyte under columns or constants.",
+                couldChangeNumbers: true,
+                table: "constants",
+                key: "analyte"
+            );
             return [.. Enumerable.Repeat<Analyte?>(null, rows)];
         }
 
@@ -50,7 +69,10 @@ internal static class WordValues
 
         // Two tests of the laboratory that are taken for one analyte would be mixed: a person says whether they are one.
         foreach (
-            var group in found.GroupBy(item => item.Value.Id).Where(group => group.Count() > 1).ToArray()
+            var group in found
+                .GroupBy(item => item.Value.Id)
+                .Where(group => group.Count() > 1)
+                .ToArray()
         )
         {
             foreach (var (text, _) in group.Where(item => item.Key != group.Key))
@@ -67,15 +89,32 @@ internal static class WordValues
 
         foreach (var text in unknown.Take(TextQuestions.Most))
         {
-            TextQuestions.AskWord(draft, "analyte", text, $"Which analyte of the protocol is \"{TextQuestions.Shown(text)}\" in {column.Shown} of {draft.Table.File}?");
+            TextQuestions.AskWord(
+                draft,
+                "analyte",
+                text,
+                $"Which analyte of the protocol is \"{TextQuestions.Shown(text)}\" in {column.Shown} of {draft.Table.File}?"
+            );
         }
 
         draft.Say(
             column,
             "analyte",
-            unknown.Count > 0 ? HowSure.Ask : isGuess ? HowSure.Likely : HowSure.Sure,
-            string.Join(", ", column.Values.Take(3).Where(item => found.ContainsKey(item.Text)).Select(item => FormattableString.Invariant($"\"{item.Text}\" in {item.Count}")))
-                + (unknown.Count > 0 ? FormattableString.Invariant($"; {unknown.Count} words not known") : "")
+            unknown.Count > 0 ? HowSure.Ask
+                : isGuess ? HowSure.Likely
+                : HowSure.Sure,
+            string.Join(
+                ", ",
+                column
+                    .Values.Take(3)
+                    .Where(item => found.ContainsKey(item.Text))
+                    .Select(item => FormattableString.Invariant($"\"{item.Text}\" in {item.Count}"))
+            )
+                + (
+                    unknown.Count > 0
+                        ? FormattableString.Invariant($"; {unknown.Count} words not known")
+                        : ""
+                )
         );
         return [.. column.Cells.Select(cell => found.GetValueOrDefault(cell.Text.Trim()))];
     }
@@ -91,7 +130,12 @@ internal static class WordValues
     {
         var sure = HowSure.Sure;
         var words = new List<string>();
-        foreach (var group in pairs.Where(pair => pair.Unit.Length > 0).Distinct().GroupBy(pair => pair.Unit))
+        foreach (
+            var group in pairs
+                .Where(pair => pair.Unit.Length > 0)
+                .Distinct()
+                .GroupBy(pair => pair.Unit)
+        )
         {
             var unit = group.Key;
             var planned = group.Select(pair => pair.Analyte.Unit).Distinct().ToArray();
@@ -101,7 +145,10 @@ internal static class WordValues
                 if (planned.Any(other => other != unit))
                 {
                     sure = HowSure.Ask;
-                    draft.Ask($"The unit \"{unit}\" of {draft.Table.File} stands beside analytes of the units {Encodings.InWords(planned)}. Read them from separate files, or correct the unit.", couldChangeNumbers: true);
+                    draft.Ask(
+                        $"The unit \"{unit}\" of {draft.Table.File} stands beside analytes of the units {Encodings.InWords(planned)}. Read them from separate files, or correct the unit.",
+                        couldChangeNumbers: true
+                    );
                 }
 
                 continue;
@@ -124,7 +171,11 @@ internal static class WordValues
                 sure = HowSure.Ask;
                 draft.Lines.Add(
                     new ReadLine("convert", TomlLiteral.Braces([(unit, ours)])).Answering(
-                        draft.Ask($"Are the results of {draft.Table.File} in {unit}, and are they to be converted to {ours}, the unit of the protocol? Uncomment convert.", couldChangeNumbers: true, key: "convert"),
+                        draft.Ask(
+                            $"Are the results of {draft.Table.File} in {unit}, and are they to be converted to {ours}, the unit of the protocol? Uncomment convert.",
+                            couldChangeNumbers: true,
+                            key: "convert"
+                        ),
                         isTried: true
                     )
                 );
@@ -137,7 +188,8 @@ internal static class WordValues
                     draft,
                     "unit",
                     unit,
-                    theirs?.Kind == QuantityKind.MassConcentration && known?.Kind is QuantityKind.FibrinogenEquivalent or QuantityKind.DDimerUnits
+                    theirs?.Kind == QuantityKind.MassConcentration
+                    && known?.Kind is QuantityKind.FibrinogenEquivalent or QuantityKind.DDimerUnits
                         ? $"Are the results in {unit} of {draft.Table.File} fibrinogen equivalent units (FEU) or D-dimer units (DDU)? Ask the maker of the reagent; the protocol has {ours}."
                         : $"What is the unit \"{TextQuestions.Shown(unit)}\" of {draft.Table.File}? The protocol has {ours}."
                 );
@@ -190,7 +242,11 @@ internal static class WordValues
                     text,
                     $"What does \"{TextQuestions.Shown(text)}\" in place of a result of {draft.Table.File} mean? {string.Join(", ", FileWords.MissingReasons.Words.Where(word => word.Length > 0))}."
                 );
-                words.Add(FormattableString.Invariant($"{count} \"{TextQuestions.Shown(text)}\": not known"));
+                words.Add(
+                    FormattableString.Invariant(
+                        $"{count} \"{TextQuestions.Shown(text)}\": not known"
+                    )
+                );
             }
         }
 
@@ -200,7 +256,12 @@ internal static class WordValues
     /// <summary>Drafts what the flags mean: marks of high and low results are harmless, others are asked.</summary>
     public static void DraftFlags(SectionDraft draft)
     {
-        if (draft.Rest.FirstOrDefault(item => draft.MeaningOf(item) == "flag" && !item.Filled.IsEmpty) is not { } column)
+        if (
+            draft.Rest.FirstOrDefault(item =>
+                draft.MeaningOf(item) == "flag" && !item.Filled.IsEmpty
+            )
+            is not { } column
+        )
         {
             return;
         }
@@ -211,9 +272,21 @@ internal static class WordValues
         {
             if (TradeValues.IsHighOrLow(text))
             {
-                draft.Lines.Add(ReadLine.Word("flag", text, FileWords.FlagMeanings.Write(FlagMeaning.Harmless)) with { Remark = "marks a high, low or normal result" });
+                draft.Lines.Add(
+                    ReadLine.Word(
+                        "flag",
+                        text,
+                        FileWords.FlagMeanings.Write(FlagMeaning.Harmless)
+                    ) with
+                    {
+                        Remark = "marks a high, low or normal result",
+                    }
+                );
             }
-            else if (!FileWords.MissingReasons.TryRead(text.ToUpperInvariant(), out _) && unknown++ < TextQuestions.Most)
+            else if (
+                !FileWords.MissingReasons.TryRead(text.ToUpperInvariant(), out _)
+                && unknown++ < TextQuestions.Most
+            )
             {
                 TextQuestions.AskWord(
                     draft,
@@ -228,8 +301,21 @@ internal static class WordValues
             column,
             "flag",
             unknown > 0 ? HowSure.Ask : HowSure.Likely,
-            string.Join(", ", column.Values.Take(4).Select(item => FormattableString.Invariant($"\"{TextQuestions.Shown(item.Text)}\" {item.Count}")))
-                + (unknown > 0 ? FormattableString.Invariant($": {unknown} not known") : ": high and low marks")
+            string.Join(
+                ", ",
+                column
+                    .Values.Take(4)
+                    .Select(item =>
+                        FormattableString.Invariant(
+                            $"\"{TextQuestions.Shown(item.Text)}\" {item.Count}"
+                        )
+                    )
+            )
+                + (
+                    unknown > 0
+                        ? FormattableString.Invariant($": {unknown} not known")
+                        : ": high and low marks"
+                )
         );
     }
 }

@@ -7,12 +7,67 @@ namespace StabilityStudy.Files.Tests.Suggestions;
 /// <summary>Results as some system might export them: dialect, words, order and shape are drawn from a seed.</summary>
 internal sealed class RandomExport
 {
-    private static readonly (string Specimen, string Tube, string Test, string Result, string Unit, string When, string Day, string Clock, string Occasion, string Name)[] s_words =
+    private static readonly (
+        string Specimen,
+        string Tube,
+        string Test,
+        string Result,
+        string Unit,
+        string When,
+        string Day,
+        string Clock,
+        string Occasion,
+        string Name
+    )[] s_words =
     [
-        ("Specimen", "Tube", "Test", "Result", "Units", "Tested at", "Test date", "Test time", "Time point", "Patient name"),
-        ("Probe", "Röhrchen", "Untersuchung", "Ergebnis", "Einheit", "Messzeit", "Messdatum", "Messuhrzeit", "Zeitpunkt", "Nachname"),
-        ("Échantillon", "N° tube", "Analyse", "Résultat", "Unité", "Heure mesure", "Date mesure", "Heure de mesure", "Délai", "Nom du patient"),
-        ("Muestra", "Tubo", "Prueba", "Resultado", "Unidad", "Fecha y hora resultado", "Fecha resultado", "Hora resultado", "Momento", "Apellidos"),
+        (
+            "Specimen",
+            "Tube",
+            "Test",
+            "Result",
+            "Units",
+            "Tested at",
+            "Test date",
+            "Test time",
+            "Time point",
+            "Patient name"
+        ),
+        (
+            "Probe",
+            "Röhrchen",
+            "Untersuchung",
+            "Ergebnis",
+            "Einheit",
+            "Messzeit",
+            "Messdatum",
+            "Messuhrzeit",
+            "Zeitpunkt",
+            "Nachname"
+        ),
+        (
+            "Échantillon",
+            "N° tube",
+            "Analyse",
+            "Résultat",
+            "Unité",
+            "Heure mesure",
+            "Date mesure",
+            "Heure de mesure",
+            "Délai",
+            "Nom du patient"
+        ),
+        (
+            "Muestra",
+            "Tubo",
+            "Prueba",
+            "Resultado",
+            "Unidad",
+            "Fecha y hora resultado",
+            "Fecha resultado",
+            "Hora resultado",
+            "Momento",
+            "Apellidos"
+        ),
     ];
 
     private static readonly (string Day, string Clock)[] s_forms =
@@ -53,7 +108,9 @@ internal sealed class RandomExport
         var random = new Random(seed);
         var export = new RandomExport(random, tests)
         {
-            Name = new[] { "export.csv", "analyzer.txt", "lis.tsv", "Ergebnisse März.csv" }[random.Next(4)],
+            Name = new[] { "export.csv", "analyzer.txt", "lis.tsv", "Ergebnisse März.csv" }[
+                random.Next(4)
+            ],
         };
         export.Write();
         return export;
@@ -79,7 +136,8 @@ internal sealed class RandomExport
             !day.StartsWith("yyyy", StringComparison.Ordinal)
             && !day.Contains("MMM", StringComparison.Ordinal)
             && _tests.All(test => test.Tested.Day <= 12);
-        var columns = new List<(string Header, string Unit, Func<DeliveredData.Test, string> Text)>();
+        var columns =
+            new List<(string Header, string Unit, Func<DeliveredData.Test, string> Text)>();
         if (hasTubes)
         {
             columns.Add((words.Specimen, "", test => test.Code));
@@ -95,13 +153,20 @@ internal sealed class RandomExport
             columns.Add((words.Test, "", _ => analyte));
         }
 
-        columns.Add((unitPlace == 1 ? $"{words.Result} ({unit})" : words.Result, unitPlace == 2 ? unit : "", test => test.Result.Replace('.', decimalSign)));
+        columns.Add(
+            (
+                unitPlace == 1 ? $"{words.Result} ({unit})" : words.Result,
+                unitPlace == 2 ? unit : "",
+                test => test.Result.Replace('.', decimalSign)
+            )
+        );
         if (unitPlace == 0)
         {
             columns.Add((words.Unit, "", _ => unit));
         }
 
-        string Time(DeliveredData.Test test, string form) => test.Tested.ToString(form, CultureInfo.InvariantCulture);
+        string Time(DeliveredData.Test test, string form) =>
+            test.Tested.ToString(form, CultureInfo.InvariantCulture);
         if (inTwo)
         {
             columns.Add((words.Day, "", test => Time(test, day)));
@@ -115,12 +180,23 @@ internal sealed class RandomExport
         if (hasOccasion)
         {
             var isPlain = Chance(0.5);
-            columns.Add((words.Occasion, "", test => isPlain ? test.Occasion : test.Occasion == "baseline" ? "0 h" : test.Occasion.Replace(" ", "", StringComparison.Ordinal)));
+            columns.Add(
+                (
+                    words.Occasion,
+                    "",
+                    test =>
+                        isPlain ? test.Occasion
+                        : test.Occasion == "baseline" ? "0 h"
+                        : test.Occasion.Replace(" ", "", StringComparison.Ordinal)
+                )
+            );
         }
 
         if (Chance(0.5))
         {
-            columns.Add((words.Name, "", test => test.Specimen % 2 == 0 ? "Mustermann, Erika" : "Doe, Jane"));
+            columns.Add(
+                (words.Name, "", test => test.Specimen % 2 == 0 ? "Mustermann, Erika" : "Doe, Jane")
+            );
         }
 
         if (Chance(0.4))
@@ -139,12 +215,26 @@ internal sealed class RandomExport
         var text = new StringBuilder();
         for (var i = 0; i < preamble; i++)
         {
-            text.Append(new[] { "Export of an invented analyzer", "Serial no. 0001", "", "Period: March", "Temperature 37 °C" }[i]).Append(ending);
+            text.Append(
+                    new[]
+                    {
+                        "Export of an invented analyzer",
+                        "Serial no. 0001",
+                        "",
+                        "Period: March",
+                        "Temperature 37 °C",
+                    }[i]
+                )
+                .Append(ending);
         }
 
         string Field(string value) =>
-            value.Contains(delimiter, StringComparison.Ordinal) || value.Contains('"', StringComparison.Ordinal) ? $"\"{value}\"" : value;
-        string Line(IEnumerable<string> values) => string.Join(delimiter, values.Select(Field)) + ending;
+            value.Contains(delimiter, StringComparison.Ordinal)
+            || value.Contains('"', StringComparison.Ordinal)
+                ? $"\"{value}\""
+                : value;
+        string Line(IEnumerable<string> values) =>
+            string.Join(delimiter, values.Select(Field)) + ending;
         text.Append(Line(ordered.Select(column => column.Item1)));
         if (unitPlace == 2)
         {

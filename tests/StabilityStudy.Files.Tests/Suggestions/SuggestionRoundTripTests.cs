@@ -1,4 +1,3 @@
-using System.Text;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Suggestions;
@@ -13,7 +12,15 @@ namespace StabilityStudy.Files.Tests.Suggestions;
 public sealed class SuggestionRoundTripTests
 {
     private const int Usual = 120;
-    private static readonly DateTimeOffset s_asOf = new(2026, 3, 27, 12, 0, 0, TimeSpan.FromHours(1));
+    private static readonly DateTimeOffset s_asOf = new(
+        2026,
+        3,
+        27,
+        12,
+        0,
+        0,
+        TimeSpan.FromHours(1)
+    );
     private static readonly int s_count = LongProof.Setting("SUGGESTED_EXPORTS", Usual);
 
     [Theory]
@@ -23,13 +30,19 @@ public sealed class SuggestionRoundTripTests
     {
         var tests = DeliveredData.Shifted(daysLater);
         var plain = DeliveredData.PlainOf(tests);
-        var expected = Results(CanonicalTests.Read(plain));
+        var expected = Delivered.Results(CanonicalTests.Read(plain));
         var (read, clear) = (0, 0);
         for (var seed = 0; seed < s_count; seed++)
         {
             var export = RandomExport.Of(seed, tests);
-            var files = new StudyBytes(plain.Files.Remove("results.csv")).With(export.Name, export.Bytes);
-            Assert.True(StudySuggestion.Of(files, s_asOf).TryGet(out var suggestion), export.Description);
+            var files = new StudyBytes(plain.Files.Remove("results.csv")).With(
+                export.Name,
+                export.Bytes
+            );
+            Assert.True(
+                StudySuggestion.Of(files, s_asOf).TryGet(out var suggestion),
+                export.Description
+            );
             Assert.Contains(suggestion.Tables, table => table.Section == "results");
             var written = suggestion.WrittenInto(files.Files["study.toml"]);
             Assert.NotNull(written);
@@ -38,7 +51,10 @@ public sealed class SuggestionRoundTripTests
             if (outcome.TryGet(out var study))
             {
                 read++;
-                Assert.True(Results(study) == expected, export.Description + suggestion.Text);
+                Assert.True(
+                    Delivered.Results(study) == expected,
+                    export.Description + suggestion.Text
+                );
                 Assert.False(export.IsAmbiguous, export.Description + suggestion.Text);
             }
             else
@@ -46,7 +62,13 @@ public sealed class SuggestionRoundTripTests
                 Assert.Contains(outcome.Queries, query => query.Severity == Severity.Stop);
                 Assert.True(
                     !suggestion.Questions.IsEmpty,
-                    string.Join('\n', outcome.Queries.Take(5).Select(query => $"{query.Source} {query.Message}")) + '\n' + export.Description + suggestion.Text
+                    string.Join(
+                        '\n',
+                        outcome.Queries.Take(5).Select(query => $"{query.Source} {query.Message}")
+                    )
+                        + '\n'
+                        + export.Description
+                        + suggestion.Text
                 );
             }
 
@@ -55,14 +77,5 @@ public sealed class SuggestionRoundTripTests
 
         // What is clear is asked about in no more than a few.
         Assert.True(read >= 0.9 * clear, $"{read} of {clear} that are clear");
-    }
-
-    private static string Results(StudyIntakeResult study)
-    {
-        var bytes = study.Canonical.Data.First(file => file.Name == "results.csv").Bytes;
-        return string.Join(
-            '\n',
-            Encoding.UTF8.GetString(bytes.Span).Split('\n').Select(line => line[..Math.Max(0, line.LastIndexOf(','))])
-        );
     }
 }
