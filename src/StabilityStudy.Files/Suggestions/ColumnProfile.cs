@@ -108,8 +108,8 @@ internal sealed partial class ColumnProfile
     private static partial Regex NumberForm();
 
     [GeneratedRegex(
-        @"^([0-9]{1,4}([./-])[0-9]{1,2}\2[0-9]{1,4}|[0-9]{1,2}[ .-]?[A-Za-z]{3}[ .-]?[0-9]{2,4})([T ].*)?$",
-        RegexOptions.CultureInvariant,
+        @"^([0-9]{1,4}(?<sign>[./-])[0-9]{1,2}\k<sign>[0-9]{1,4}|[0-9]{1,2}[ .-]?[A-Za-z]{3}[ .-]?[0-9]{2,4})([T ].*)?$",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture,
         Milliseconds
     )]
     private static partial Regex DateForm();

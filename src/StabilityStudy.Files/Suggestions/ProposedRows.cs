@@ -15,6 +15,45 @@ namespace StabilityStudy.Files.Suggestions;
 internal sealed class ProposedRows
 {
     private const string NotShown = "(not shown)";
+    private const int ToMinutes = 16;
+
+    private static readonly ImmutableArray<string> s_ofTubes =
+    [
+        "specimen",
+        "tube",
+        "group",
+        "collected_at",
+        "spun_at",
+    ];
+
+    private static readonly ImmutableArray<string> s_ofResults =
+    [
+        "specimen",
+        "tube",
+        "analyte",
+        "time_point",
+        "tested_at",
+        "result",
+    ];
+
+    private static readonly ImmutableArray<string> s_ofControls =
+    [
+        "control",
+        "analyte",
+        "run",
+        "tested_at",
+        "result",
+    ];
+
+    private static readonly ImmutableArray<string> s_ofPairs =
+    [
+        "specimen",
+        "analyte",
+        "time_point",
+        "baseline_result",
+        "delayed_result",
+    ];
+
     private readonly CsvColumns _columns;
     private readonly ReadOnlyMemory<byte> _bytes;
     private readonly SectionDraft _draft;
@@ -72,9 +111,13 @@ internal sealed class ProposedRows
         var name = _draft.Table.File;
         _ = _draft.Section switch
         {
-            "specimens" => SpecimenReader.Read(_bytes, name, _columns, _known, queries).Rows.Length,
-            "controls" => ControlReader.Read(_bytes, name, _columns, _known, queries).Rows.Length,
-            "pairs" => PairReader
+            KindOfTable.Specimens => SpecimenReader
+                .Read(_bytes, name, _columns, _known, queries)
+                .Rows.Length,
+            KindOfTable.Controls => ControlReader
+                .Read(_bytes, name, _columns, _known, queries)
+                .Rows.Length,
+            KindOfTable.Pairs => PairReader
                 .Read(_bytes, name, _columns, _known, protocol, queries, 0)
                 .Tubes.Rows.Length,
             _ => ResultReader.Read(_bytes, name, _columns, _known, queries).Rows.Length,
@@ -126,10 +169,7 @@ internal sealed class ProposedRows
                 .Distinct()
                 .Order(),
         ];
-        ImmutableArray<Column> shown =
-        [
-            .. Shown().Where(column => column is not null).Select(column => column!),
-        ];
+        ImmutableArray<Column> shown = [.. Shown()];
         var rows = ImmutableArray.CreateBuilder<SuggestedRow>();
         Each(row =>
         {
@@ -182,29 +222,24 @@ internal sealed class ProposedRows
             .FirstOrDefault();
     }
 
-    private IEnumerable<Column?> Shown() =>
+    private IEnumerable<Column> Shown() =>
         (
             _draft.Section switch
             {
-                "specimens" => new[] { "specimen", "tube", "group", "collected_at", "spun_at" },
-                "controls" => ["control", "analyte", "run", "tested_at", "result"],
-                "pairs" =>
-                [
-                    "specimen",
-                    "analyte",
-                    "time_point",
-                    "baseline_result",
-                    "delayed_result",
-                ],
-                _ => ["specimen", "tube", "analyte", "time_point", "tested_at", "result"],
+                KindOfTable.Specimens => s_ofTubes,
+                KindOfTable.Controls => s_ofControls,
+                KindOfTable.Pairs => s_ofPairs,
+                _ => s_ofResults,
             }
-        ).Select(name => _columns.All.FirstOrDefault(column => column.Name == name));
+        )
+            .Select(name => _columns.All.FirstOrDefault(column => column.Name == name))
+            .OfType<Column>();
 
     private static string Text(CsvRow row, Column column, bool isDoubtful)
     {
         var text = row.Field(column);
         return column.Content == ColumnContent.Times
-                ? (text.Length >= 16 ? text[..16].Replace('T', ' ') : text)
+                ? (text.Length >= ToMinutes ? text[..ToMinutes].Replace('T', ' ') : text)
                     + (isDoubtful ? " ?" : "")
             : column.IsOfPersons && IdentityShape.Of(text) is not null ? NotShown
             : column.Name == "result"
