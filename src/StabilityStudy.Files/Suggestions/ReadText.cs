@@ -84,14 +84,22 @@ internal static class ReadText
 
     private static IEnumerable<ReadLine> Named(SectionDraft draft)
     {
-        yield return ReadLine.Text("file", draft.Table.File);
-        if (draft.MoreFiles.Count > 0)
-        {
-            yield return new(
-                "more_files",
-                $"[{string.Join(", ", draft.MoreFiles.Select(TomlLiteral.Quoted))}]"
-            );
-        }
+        ReadLine[] names =
+        [
+            ReadLine.Text("file", draft.Table.File),
+            .. draft.MoreFiles.Count > 0
+                ?
+                [
+                    new ReadLine(
+                        "more_files",
+                        $"[{string.Join(", ", draft.MoreFiles.Select(TomlLiteral.Quoted))}]"
+                    ),
+                ]
+                : Array.Empty<ReadLine>(),
+        ];
+        return draft.FileQuestion is { } question
+            ? names.Select(line => line.Answering(question, isTried: true))
+            : names;
     }
 
     private static void Table(

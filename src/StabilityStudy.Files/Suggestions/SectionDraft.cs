@@ -55,6 +55,9 @@ internal sealed class SectionDraft(
     /// <summary>The columns of times by which readings of them are told apart.</summary>
     public ImmutableArray<ColumnProfile> TimesRead { get; set; } = [];
 
+    /// <summary>The question whether the file is read in place of another one; null where none is asked.</summary>
+    public int? FileQuestion { get; set; }
+
     /// <summary>Further files of the same form.</summary>
     public List<string> MoreFiles { get; } = [];
 

@@ -240,12 +240,13 @@ internal sealed class Suggesting
             KindOfTable.Controls => data.Controls,
             _ => data.Results,
         };
-        foreach (
-            var name in now.AllStored.Where(name => !draft.Files.Contains(name) && HasRows(name))
+        if (
+            now.AllStored.FirstOrDefault(name => !draft.Files.Contains(name) && HasRows(name)) is
+            { } name
         )
         {
-            draft.Ask(
-                $"{name} holds {draft.Section} that are read now. With this text {draft.Table.File} is read in its place: is that right? To read both, they must have one form.",
+            draft.FileQuestion = draft.Ask(
+                $"{name} holds {draft.Section} that are read now. Is {draft.Table.File} to be read in its place? Then uncomment file; to read both, they must have one form.",
                 couldChangeNumbers: true
             );
         }

@@ -328,6 +328,26 @@ public sealed class SuggestionQuestionTests
     }
 
     [Fact]
+    public void A_file_that_is_read_now_is_not_replaced_unasked()
+    {
+        var files = Plain.With(
+            "export.csv",
+            GoodStudy.Utf8(Text(Header, test => Row(test, test.Result)))
+        );
+
+        Assert.Contains(
+            Suggest(files).Questions,
+            question =>
+                question.Text.StartsWith(
+                    "results.csv holds results that are read now.",
+                    StringComparison.Ordinal
+                )
+        );
+        RequireStop(Written(files));
+        RequireSame(Written(files, "file = \"export.csv\""));
+    }
+
+    [Fact]
     public void Files_that_are_read_as_they_are_need_no_suggestion()
     {
         var suggestion = Suggest(Plain);
