@@ -1,4 +1,5 @@
 using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Messages;
 using StabilityStudy.Files.OwnTables;
 using StabilityStudy.Files.Tables;
 
@@ -35,9 +36,18 @@ internal sealed record DeliveredTable(
         Func<string, bool> isName,
         StatedLayout stated
     ) =>
-        Workbook.IsName(name)
-            ? OfWorkbook(name, bytes, isName, stated)
-            : OfText(name, bytes, isName, stated);
+        IsOfMessages(name, bytes.Span)
+            ? (
+                [],
+                MessageFile.IsName(name)
+                    ? "HL7 v2 messages: name it as file under [read.results]; FORMATS.md says what is read of them"
+                    : $"HL7 v2 messages: let its name end in {MessageFile.Extension}"
+            )
+        : Workbook.IsName(name) ? OfWorkbook(name, bytes, isName, stated)
+        : OfText(name, bytes, isName, stated);
+
+    private static bool IsOfMessages(string name, ReadOnlySpan<byte> bytes) =>
+        MessageFile.IsName(name) || bytes.TrimStart("\uFEFF\v\r\n"u8).StartsWith("MSH|"u8);
 
     private static (ImmutableArray<DeliveredTable>, string) OfText(
         string name,

@@ -347,6 +347,23 @@ public sealed class SuggestionQuestionTests
         RequireSame(Written(files, "file = \"export.csv\""));
     }
 
+    [Theory]
+    [InlineData("lis.hl7", "name it as file under [read.results]")]
+    [InlineData("lis.txt", "let its name end in .hl7")]
+    public void Messages_are_no_table(string name, string words)
+    {
+        var suggestion = Suggest(
+            With(name, GoodStudy.Utf8("MSH|^~\\&|LAB|X|||20260313||ORU^R01|1|P|2.5\r"))
+        );
+
+        Assert.Contains(
+            words,
+            Assert.Single(suggestion.Files).Settings[0].Why,
+            StringComparison.Ordinal
+        );
+        Assert.Empty(suggestion.Tables);
+    }
+
     [Fact]
     public void Files_that_are_read_as_they_are_need_no_suggestion()
     {
