@@ -1115,7 +1115,7 @@ internal static class BrokenTomlCases
             new(
                 S,
                 "results = \"results.csv\"",
-                "results = \"results.txt\"",
+                "results = \"results.ods\"",
                 "not-a-plain-name",
                 "files.results",
                 "ends in .csv"

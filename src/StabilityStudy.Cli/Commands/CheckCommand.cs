@@ -29,18 +29,47 @@ internal static class CheckCommand
         {
             Description = "List also the queries that study.toml answers.",
         };
+        var suggest = new Option<bool>("--suggest")
+        {
+            Description =
+                "Show how files of your own systems could be read: the text for study.toml, how sure each line is, three rows as they would be read.",
+        };
+        var write = new Option<bool>("--write")
+        {
+            Description =
+                "With --suggest: put the text into study.toml and keep a copy; what is not sure stays a comment.",
+        };
         var json = StudyArgument.Json("Write inventory and queries as JSON.");
         var command = new Command(
             "check",
-            "Show how far the collection is and what is due, then every data query: what was read where, what is wrong, what to do. Shows no change and concludes nothing; a query quotes only what it asks about.\n\nExample:\n  stability-study check my-study"
+            "Show how far the collection is and what is due, then every data query: what was read where, what is wrong, what to do. Shows no change and concludes nothing; a query quotes only what it asks about.\n\nExamples:\n  stability-study check my-study\n  stability-study check my-study --suggest"
         )
         {
             study,
             asOf,
             all,
             answered,
+            suggest,
+            write,
             json,
         };
+        command.Validators.Add(result =>
+        {
+            if (result.GetValue(write) && !result.GetValue(suggest))
+            {
+                result.AddError(
+                    "--write puts a suggestion into study.toml: give --suggest with it."
+                );
+            }
+
+            if (
+                result.GetValue(suggest)
+                && (result.GetValue(json) || result.GetValue(all) || result.GetValue(answered))
+            )
+            {
+                result.AddError("--suggest stands alone, or with --write and --as-of.");
+            }
+        });
         command.SetAction(parsed =>
             (int)Run(
                 terminal,
@@ -49,7 +78,9 @@ internal static class CheckCommand
                     parsed.GetValue(asOf),
                     parsed.GetValue(all),
                     parsed.GetValue(answered),
-                    parsed.GetValue(json)
+                    parsed.GetValue(json),
+                    parsed.GetValue(suggest),
+                    parsed.GetValue(write)
                 )
             )
         );
@@ -60,6 +91,11 @@ internal static class CheckCommand
     {
         var files = StudyFolder.Read(request.Folder);
         var time = StudyTime.Of(files, request.AsOf, terminal.Clock);
+        if (request.Suggests)
+        {
+            return SuggestRun.Run(terminal, request.Folder, files, time.AsOf, request.Writes);
+        }
+
         var study = CheckedStudy.Of(files, time.AsOf);
         if (request.Json)
         {
@@ -180,5 +216,13 @@ internal static class CheckCommand
     private static bool IsLocked(StudyBytes files) =>
         files.Files.ContainsKey(Files.Locking.LockFile.Name);
 
-    private sealed record Request(string Folder, string? AsOf, bool All, bool Answered, bool Json);
+    private sealed record Request(
+        string Folder,
+        string? AsOf,
+        bool All,
+        bool Answered,
+        bool Json,
+        bool Suggests,
+        bool Writes
+    );
 }

@@ -7,6 +7,7 @@ namespace StabilityStudy.Cli.Commands;
 internal static class ReportTarget
 {
     private const string AnalysisName = "analysis.json";
+    private const string TextExtension = ".txt";
 
     /// <summary>The path of analysis.json that goes with a report: named after the report where somebody gave its name, since the folder may hold those of other studies.</summary>
     /// <param name="folder">The study folder.</param>
@@ -28,7 +29,7 @@ internal static class ReportTarget
         }
 
         if (
-            StudyBytes.Belongs(target)
+            IsOfData(folder, target)
             || string.Equals(
                 Path.GetExtension(target),
                 Path.GetExtension(AnalysisName),
@@ -66,4 +67,25 @@ internal static class ReportTarget
                 : $"{Path.GetFileNameWithoutExtension(target)}.{AnalysisName}"
         );
     }
+
+    // A text file is one of data only where study.toml names it.
+    private static bool IsOfData(string folder, string target) =>
+        StudyBytes.Belongs(target)
+        && (
+            !string.Equals(
+                Path.GetExtension(target),
+                TextExtension,
+                StringComparison.OrdinalIgnoreCase
+            )
+            || (
+                string.Equals(
+                    Path.GetDirectoryName(Path.GetFullPath(target)),
+                    Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder)),
+                    StringComparison.Ordinal
+                )
+                && StudyIntake
+                    .DataNamesIn(StudyFolder.Read(folder))
+                    .Contains(Path.GetFileName(target))
+            )
+        );
 }

@@ -5,7 +5,8 @@ namespace StabilityStudy.Core.Analysis;
 
 /// <summary>
 /// Whether each international normalized ratio is that of its prothrombin time, (PT/mean normal PT)^ISI with the values
-/// of the reagent lot, rounded to its decimals. One reporting step of difference may come from the rounding of the PT.
+/// of the reagent lot, rounded to its decimals. One reporting step of difference may come from the rounding of the PT. A result
+/// beyond a limit stands for all values there, and disagrees where none of them fits.
 /// </summary>
 internal static class RatioQueries
 {
@@ -28,10 +29,10 @@ internal static class RatioQueries
             .Results.Where(row => row.Analyte == ratio.RatioOf)
             .ToLookup(row => (row.Specimen, row.Tube, row.Occasion, row.Replicate));
         var tested = inputs
-            .Results.Where(row => row.Analyte == ratio.Id && row.Result is MeasuredResult)
+            .Results.Where(row => row.Analyte == ratio.Id && Span.Of(row.Result) is not null)
             .SelectMany(row =>
                 times[(row.Specimen, row.Tube, row.Occasion, row.Replicate)]
-                    .Where(time => time.Result is MeasuredResult { Value: > 0 })
+                    .Where(time => Span.Of(time.Result) is { High: > 0 })
                     .Select(time => (Ratio: row, Time: time, Lot: lots.GetValueOrDefault(time.Lot)))
             )
             .ToImmutableArray();
@@ -55,9 +56,12 @@ internal static class RatioQueries
         var disagreeing = tested
             .Where(item =>
                 item.Lot is { Isi: { } isi, MeanNormalTime: > 0 and { } normal }
-                && Math.Abs(
-                    Value(item.Ratio) - Recomputed(Value(item.Time), normal, isi, ratio.Decimals)
-                ) > step
+                && Span.Of(item.Ratio.Result) is { } stated
+                && Span.Of(item.Time.Result) is { } time
+                && (
+                    stated.Low > Recomputed(time.High, normal, isi, ratio.Decimals) + step
+                    || stated.High < Recomputed(time.Low, normal, isi, ratio.Decimals) - step
+                )
             )
             .Select(item => item.Ratio)
             .ToImmutableArray();
@@ -78,17 +82,31 @@ internal static class RatioQueries
 
     private static bool IsComplete(Lot? lot) => lot is { Isi: > 0, MeanNormalTime: > 0 };
 
-    private static decimal Value(ResultRow row) =>
-        row.Result is MeasuredResult measured
-            ? measured.Value
-            : throw new InvalidOperationException("Only a measured result has a value.");
-
     /// <summary>A ratio too large for a decimal cannot agree with any result.</summary>
     private static decimal Recomputed(decimal time, decimal normal, decimal isi, int decimals)
     {
-        var ratio = Math.Pow((double)(time / normal), (double)isi);
+        var ratio =
+            time == Span.Unbounded
+                ? double.PositiveInfinity
+                : Math.Pow((double)(time / normal), (double)isi);
         return ratio < 1e9
             ? Math.Round((decimal)ratio, decimals, MidpointRounding.AwayFromZero)
-            : decimal.MaxValue / 2;
+            : Span.Unbounded;
+    }
+
+    /// <summary>Between what values a result lies.</summary>
+    private sealed record Span(decimal Low, decimal High)
+    {
+        public const decimal Unbounded = decimal.MaxValue / 2;
+
+        /// <summary>The span; null for a result that is no number.</summary>
+        public static Span? Of(ReportedResult result) =>
+            result switch
+            {
+                MeasuredResult measured => new(measured.Value, measured.Value),
+                CensoredResult { Side: CensoredSide.Below } below => new(0, below.Limit),
+                CensoredResult above => new(above.Limit, Unbounded),
+                _ => null,
+            };
     }
 }

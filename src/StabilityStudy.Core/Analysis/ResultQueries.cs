@@ -9,7 +9,11 @@ internal static class ResultQueries
     internal static readonly QueryKind MoreDelaysThanPlanned = Kinds.Add("more-delays-than-planned", QueryRank.Time, "specimens were tested at more time points than delays_per_specimen says", "state the number of delays that was planned, and add the results of every tube");
     internal static readonly QueryKind ReplicatesDisagree = Kinds.Add("replicates-disagree", QueryRank.Measurement, "results of one tube and time differ by more than six times the between-run CV", "look for an error; the mean of such results stands for neither");
     internal static readonly QueryKind ResultOfOtherMagnitude = Kinds.Add("result-of-other-magnitude", QueryRank.Measurement, "a result of a specimen is six times another or more", "look for a lost decimal point or another unit");
+    internal static readonly QueryKind SameWordEverywhere = Kinds.Add("same-word-everywhere", QueryRank.NotRecorded, "every result of an analyte at a time point is the same word in place of a number", "see whether the right column was exported and read");
     // csharpier-ignore-end
+
+    /// <summary>So many tubes do not all fail in one way.</summary>
+    private const int FewestOfOneWord = 5;
 
     /// <summary>Replicates of one run differ by less, but for one in some thousand.</summary>
     private const double MostCvsApart = 6;
@@ -17,7 +21,12 @@ internal static class ResultQueries
     private const decimal MostTimes = 6;
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
-        [.. OfMoreDelaysThanPlanned(inputs), .. ReplicatesApart(inputs), .. OtherMagnitude(inputs)];
+        [
+            .. OfMoreDelaysThanPlanned(inputs),
+            .. ReplicatesApart(inputs),
+            .. OtherMagnitude(inputs),
+            .. OneWord(inputs),
+        ];
 
     private static IEnumerable<DataQuery> OfMoreDelaysThanPlanned(StudyInputs inputs)
     {
@@ -61,6 +70,26 @@ internal static class ResultQueries
             "Look for an error of transcription or measurement; the mean of such results stands for neither."
         );
     }
+
+    /// <summary>A column that was exported empty, or before the results were there, and was filled with one word.</summary>
+    private static IEnumerable<DataQuery> OneWord(StudyInputs inputs) =>
+        inputs
+            .Results.GroupBy(row => (row.Analyte, row.Occasion))
+            .Where(rows =>
+                rows.Count() >= FewestOfOneWord
+                && rows.All(row => row.Result is MissingResult)
+                && rows.DistinctBy(row => row.Result.Text).Count() == 1
+            )
+            .SelectMany(rows =>
+                FoundRows.OfResults(
+                    SameWordEverywhere,
+                    "result",
+                    [.. rows],
+                    () =>
+                        $"{rows.Key.Analyte} at {rows.Key.Occasion}: all {rows.Count()} results are {(rows.First().Result.Text.Length == 0 ? "empty" : $"\"{rows.First().Result.Text}\"")}.",
+                    "See whether the right column was exported and read; where the tubes really gave no result, nothing."
+                )
+            );
 
     private static double SpreadPercent(IEnumerable<ResultRow> rows)
     {

@@ -56,6 +56,11 @@ public static class StudyChecks
         queries.AddRange(TubeQueries.Of(inputs));
         queries.AddRange(DrawQueries.Of(inputs));
         queries.AddRange(TimeQueries.Of(inputs));
+        if (inventory is not null)
+        {
+            queries.AddRange(TimeQueries.After(inputs, inventory.AsOf));
+        }
+
         queries.AddRange(ResultQueries.Of(inputs));
         queries.AddRange(ControlQueries.Of(awaited.WithoutTodaysRuns(inputs)));
         var missing = inputs

@@ -12,7 +12,11 @@ internal static class TimeQueries
     internal static readonly QueryKind TestedBeforeReceipt = Kinds.Add("tested-before-receipt", QueryRank.Time, "results were tested before their tubes were received", "correct the time that is wrong");
     internal static readonly QueryKind OffsetsDiffer = Kinds.Add("offsets-differ", QueryRank.Time, "times of one specimen have offsets from UTC that differ by more than an hour", "correct the offsets, or name one time zone and write local times");
     internal static readonly QueryKind DaysOfUtc = Kinds.Add("days-of-utc", QueryRank.Time, "every collection time is written in UTC and no time zone is named, so that collection days are those of UTC", "name the time zone and write local times, or write the offset of the place");
+    internal static readonly QueryKind DatedInFuture = Kinds.Add("dated-in-future", QueryRank.Time, "results were tested, or tubes collected, after the moment of the check", "correct the day, or see whether day and month were taken for each other");
     // csharpier-ignore-end
+
+    /// <summary>The clocks of instruments and computers differ by less.</summary>
+    private static readonly TimeSpan s_clocksApart = TimeSpan.FromMinutes(15);
 
     /// <summary>So many to the minute as planned are typed, not measured; so many spun in no time are no slips.</summary>
     private const int FewestOfAKind = 10;
@@ -35,6 +39,36 @@ internal static class TimeQueries
             .. OtherOffsets(inputs),
             .. OfDaysOfUtc(inputs),
         ];
+
+    /// <summary>What is dated after a moment, at which it cannot have happened yet.</summary>
+    /// <param name="inputs">The study.</param>
+    /// <param name="now">The moment.</param>
+    public static IEnumerable<DataQuery> After(StudyInputs inputs, DateTimeOffset now)
+    {
+        var late = now + s_clocksApart;
+        ImmutableArray<ResultRow> tested = [.. inputs.Results.Where(row => row.TestedAt > late)];
+        ImmutableArray<TubeRow> collected =
+        [
+            .. inputs.Tubes.Where(tube => tube.CollectedAt > late),
+        ];
+        return
+        [
+            .. FoundRows.OfTubes(
+                DatedInFuture,
+                "collected_at",
+                collected,
+                () =>
+                    $"{Counted.Of(collected.Length, "tube")} collected after {now:yyyy-MM-dd HH:mm}, the moment of the check."
+            ),
+            .. FoundRows.OfResults(
+                DatedInFuture,
+                "tested_at",
+                tested,
+                () =>
+                    $"{Counted.Of(tested.Length, "result")} tested after {now:yyyy-MM-dd HH:mm}, the moment of the check."
+            ),
+        ];
+    }
 
     private static IEnumerable<DataQuery> CollectedTogether(StudyInputs inputs)
     {

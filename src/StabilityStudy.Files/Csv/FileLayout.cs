@@ -34,6 +34,9 @@ internal sealed record FileLayout(
         FrozenDictionary<string, string>.Empty
     );
 
+    /// <summary>Name of the file; null where [files] or its usual name says it.</summary>
+    public string? File { get; init; }
+
     /// <summary>Where the table stands in the file.</summary>
     public TableForm Form { get; init; } = new();
 
@@ -52,9 +55,70 @@ internal sealed record FileLayout(
     /// <summary>How one code holds specimen and tube; null where each has a column.</summary>
     public TubePattern? TubePattern { get; init; }
 
-    /// <summary>Tube → the time point at which it is tested, where no column says so.</summary>
+    /// <summary>Whether the code of the tube is the whole code that the pattern splits.</summary>
+    public bool KeepsWholeCode { get; init; }
+
+    /// <summary>The tube of a specimen that is tested at a time point; empty where none or more than one is stated.</summary>
+    public string TubeAt(string specimen, string timePoint)
+    {
+        var found = "";
+        foreach (var (codes, point) in TimePointOfTube)
+        {
+            var star = codes.IndexOf('*', StringComparison.Ordinal);
+            if (
+                point != timePoint
+                || (star > 0 && !specimen.StartsWith(codes[..star], StringComparison.Ordinal))
+            )
+            {
+                continue;
+            }
+
+            if (found.Length > 0)
+            {
+                return "";
+            }
+
+            found = star < 0 ? codes : specimen + codes[(star + 1)..];
+        }
+
+        return found;
+    }
+
+    /// <summary>Tube, or codes of tubes with a star → the time point at which it is tested, where no column says so.</summary>
     public FrozenDictionary<string, string> TimePointOfTube { get; init; } =
         FrozenDictionary<string, string>.Empty;
+
+    /// <summary>The time point at which a tube is tested; the tube itself where none or more than one is stated, which is no time point then.</summary>
+    /// <param name="code">The whole code.</param>
+    /// <param name="tube">The part that tells tubes of a specimen apart.</param>
+    public string TimePointOf(string code, string tube)
+    {
+        if (TimePointOfTube.TryGetValue(tube, out var stated))
+        {
+            return stated;
+        }
+
+        string? found = null;
+        foreach (var (codes, point) in TimePointOfTube)
+        {
+            if (
+                codes.IndexOf('*', StringComparison.Ordinal) is >= 0 and var star
+                && code.Length >= codes.Length - 1
+                && code.AsSpan().StartsWith(codes.AsSpan(0, star), StringComparison.Ordinal)
+                && code.AsSpan().EndsWith(codes.AsSpan(star + 1), StringComparison.Ordinal)
+            )
+            {
+                if (found is not null && found != point)
+                {
+                    return tube;
+                }
+
+                found = point;
+            }
+        }
+
+        return found ?? tube;
+    }
 
     /// <summary>Unit of the file, as ours → how its results become those of another unit.</summary>
     public FrozenDictionary<string, UnitConversion> Conversions { get; init; } =

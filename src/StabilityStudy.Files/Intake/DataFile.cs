@@ -109,23 +109,23 @@ internal sealed record DataFileSet(
         var ofSpecimens = LayoutReader.Apply(read, TubeColumns.Table.Columns, !isCanonical);
         var ofResults = LayoutReader.Apply(read, ResultColumns.Table.Columns, !isCanonical);
         var ofControls = LayoutReader.Apply(read, ControlColumns.Table.Columns, !isCanonical);
+        var named = names with
+        {
+            Specimens = pairs?.Shown ?? ofSpecimens.Layout?.File ?? names.Specimens,
+            Results = pairs?.Shown ?? ofResults.Layout?.File ?? names.Results,
+            Controls = ofControls.Layout?.File ?? names.Controls,
+        };
         var specimens = DataFile.Find(
             files,
-            pairs?.Shown ?? names.Specimens,
+            named.Specimens,
             usual.Specimens,
             ofSpecimens,
             isCanonical
         );
-        var results = DataFile.Find(
-            files,
-            pairs?.Shown ?? names.Results,
-            usual.Results,
-            ofResults,
-            isCanonical
-        );
+        var results = DataFile.Find(files, named.Results, usual.Results, ofResults, isCanonical);
         var controls = DataFile.Find(
             files,
-            names.Controls,
+            named.Controls,
             usual.Controls,
             ofControls,
             isCanonical
@@ -134,9 +134,9 @@ internal sealed record DataFileSet(
         IEnumerable<OwnFile?> own =
         [
             .. pairs is null
-                ? [OwnFiles.Of(names.Specimens, ofSpecimens), OwnFiles.Of(names.Results, ofResults)]
+                ? [OwnFiles.Of(named.Specimens, ofSpecimens), OwnFiles.Of(named.Results, ofResults)]
                 : new[] { OwnFiles.Of(pairs.Shown, pairs.Columns) },
-            OwnFiles.Of(names.Controls, ofControls),
+            OwnFiles.Of(named.Controls, ofControls),
         ];
 
         // Without the file of pairs, the canonical files of a report stand in for it.

@@ -25,6 +25,8 @@ public sealed record StudyBytes(ImmutableSortedDictionary<string, ReadOnlyMemory
         ".csv",
         ".xlsx",
         MessageFile.Extension,
+        ".tsv",
+        ".txt",
         ".lock",
         ".jsonl"
     );

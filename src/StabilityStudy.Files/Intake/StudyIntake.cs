@@ -25,6 +25,11 @@ public static class StudyIntake
     public static StudyInputs? ReadSound(StudyBytes files) =>
         StudyReading.ReadSound(files, isCanonical: false, new QueryList { IsCollecting = true });
 
+    /// <summary>The names of the files of data that study.toml names, as far as they are in the folder.</summary>
+    /// <param name="files">The files of the study folder.</param>
+    public static ImmutableArray<string> DataNamesIn(StudyBytes files) =>
+        StudyReading.DataNamesIn(files);
+
     /// <summary>The time zone that study.toml names; null where it names none, or cannot be read.</summary>
     /// <param name="files">The files of the study folder.</param>
     public static string? TimeZoneOf(StudyBytes files) => StudyReading.TimeZoneOf(files);

@@ -210,6 +210,7 @@ internal static class StudyReading
         {
             Specimens = data.Specimens.Shown,
             Results = data.Results.Shown,
+            Controls = data.Controls.Shown,
             MoreSpecimens = data.More.Specimens,
             MoreResults = data.More.Results,
             MoreControls = data.More.Controls,

@@ -54,7 +54,7 @@ internal static class SectionKeys
 
     private static readonly WordSet<bool> DecimalSigns = new((".", false), (",", true));
 
-    private static readonly WordSet<FileEncoding> Encodings = new(
+    internal static readonly WordSet<FileEncoding> Encodings = new(
         ("utf-8", FileEncoding.Utf8),
         ("utf-16", FileEncoding.Utf16),
         ("latin-1", FileEncoding.Latin1),
@@ -81,6 +81,7 @@ internal static class SectionKeys
     public static readonly KeyTable Table = new();
 
     // csharpier-ignore-start
+    public static readonly Key<string?> File = Table.Add("file", Optional, PlainNames.Form.As<string?>(null, name => name), "name of the file; goes before its name under files", "\"export.csv\"");
     public static readonly Key<string?> Sheet = Table.Add("sheet", Optional, OptionalText, "name of the sheet of a workbook (.xlsx); its only visible one when not given", "\"Export\"");
     public static readonly Key<int> HeaderLine = Table.Add("header_line", Optional, Whole(1, LargestHeaderLine), "line of the header, where lines of other content come before it; the first line that is not empty when not given", "6");
     public static readonly Key<int> HeaderRows = Table.Add("header_rows", Optional, Whole(1, 3).Or(1), "lines of which the header consists, joined by a space; a title over several columns counts for each of them; 1 when not given", "2");
@@ -97,7 +98,8 @@ internal static class SectionKeys
     public static readonly Key<int> Century = Table.Add("century", Depends, Whole(1901, 2000), "first year that two digits can mean: with 2000, 26 is 2026; needed for yy in date_format", "2000");
     public static readonly Key<string?> TimeZone = Table.Add("time_zone", Optional, OptionalText with { Allowed = ZoneReader.Allowed }, "zone of this file's times, where it is not that of the study", "\"UTC\"");
     public static readonly Key<string?> TubePattern = Table.Add("tube_pattern", Optional, Text.When("{specimen}, then {tube}, {letter} or {digit}, with signs between them", IsPattern).As<string?>(null, text => text), "how the code of the tube's column holds specimen and tube; the tube is what follows the last sign between them", "\"{specimen}-{tube}\"");
-    public static readonly TableKey TimePoints = Table.AddTable("time_point_of_tube", Optional, KeyTable.Free, "for a tube: the time point at which it is tested, where no column says so", "{ A = \"baseline\", B = \"6 h\" }");
+    public static readonly Key<bool> WholeCode = Table.Add("whole_code", Optional, Flag, "whether the code of the tube is the whole code that tube_pattern splits, as in N-017-A, where the file of tubes has it so; time_point_of_tube goes by the part", "true");
+    public static readonly TableKey TimePoints = Table.AddTable("time_point_of_tube", Optional, KeyTable.Free, "for a tube, or for codes of tubes with * in place of what may stand there: the time point at which it is tested, where no column says so; where the time point is known and no column names the tube, the tube that is tested then", "{ A = \"baseline\", B = \"6 h\", \"H-*-C\" = \"4 h\" }");
     public static readonly TableKey Columns = Table.AddTable("columns", Optional, KeyTable.Free, "our column = the facility's header, or several in brackets, of which the fields are joined by a space; other columns are then left aside", "{ result = \"Value\", tested_at = [\"Date\", \"Time\"] }");
     public static readonly TableKey Values = Table.AddTable("values", Optional, KeyTable.Free, "for a column: the facility's word = ours; for flag: what the flag means, \"harmless\", \"failed\" or \"reportable with note\"", "{ time_point = { T0 = \"baseline\" } }");
     public static readonly TableKey Constants = Table.AddTable("constants", Optional, KeyTable.Free, "what holds for every row and is not in the file", "{ analyte = \"aPTT\" }");
@@ -112,7 +114,16 @@ internal static class SectionKeys
     /// <summary>The same with the name of the file.</summary>
     public static class OfPairs
     {
+        public static readonly Key<string> File = new(
+            SectionKeys.File.Name,
+            Required,
+            PlainNames.Form,
+            "name of the file",
+            "\"pairs.csv\""
+        );
+
         public static readonly KeyTable Table = SectionKeys.Table.Copy(
+            File,
             Columns with
             {
                 Example = "{ baseline_result = \"First\", delayed_result = \"Second\" }",
@@ -123,14 +134,6 @@ internal static class SectionKeys
                 Example =
                     "[{ columns = { delayed_result = \"aPTT 6 h\" }, constants = { time_point = \"6 h\" } }]",
             }
-        );
-
-        public static readonly Key<string> File = Table.Add(
-            "file",
-            Required,
-            PlainNames.Form,
-            "name of the file",
-            "\"pairs.csv\""
         );
     }
 

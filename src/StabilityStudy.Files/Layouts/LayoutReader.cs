@@ -83,9 +83,12 @@ internal static class LayoutReader
             Century = table.IsSound(SectionKeys.Century) ? table.Read(SectionKeys.Century) : null,
             ZoneName = zone?.Name,
             ZoneRules = zone?.Rules,
+            // The name of a file of pairs is read by its own key, which must be given.
+            File = columns.Section == LayoutKeys.Pairs.Name ? null : table.Read(SectionKeys.File),
             TubePattern = table.Read(SectionKeys.TubePattern) is { } pattern
                 ? new TubePattern(pattern)
                 : null,
+            KeepsWholeCode = table.Read(SectionKeys.WholeCode),
             TimePointOfTube = Texts(table.OptionalTable(SectionKeys.TimePoints)),
             Conversions = UnitSettings.ReadConversions(table.OptionalTable(SectionKeys.Convert)),
             Flags = FlagSettings.Read(valueTable, values.GetValueOrDefault(FlagColumn)),

@@ -90,6 +90,7 @@ internal static class OwnFiles
             (SectionKeys.Century, Number(layout.Century)),
             (SectionKeys.TimeZone, layout.ZoneName),
             (SectionKeys.TubePattern, layout.TubePattern?.Text),
+            (SectionKeys.WholeCode, layout.KeepsWholeCode ? "true" : null),
             (SectionKeys.TimesFromMessages, layout.TimesFromMessages ? "true" : null),
             (SectionKeys.OtherAnalytes, Listed(layout.OtherAnalytes)),
             (SectionKeys.MoreFiles, Listed(layout.MoreFiles)),

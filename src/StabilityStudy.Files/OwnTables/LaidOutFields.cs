@@ -24,15 +24,15 @@ internal sealed class LaidOutFields(
     private static readonly ImmutableArray<string> OfResults =
     [
         "result",
-        "baseline_result",
         "delayed_result",
+        "baseline_result",
     ];
 
     private static readonly ImmutableArray<string> OfTests =
     [
         "tested_at",
-        "baseline_tested_at",
         "delayed_tested_at",
+        "baseline_tested_at",
     ];
 
     // The result that is this part's own, where a row has several.
@@ -110,7 +110,12 @@ internal sealed class LaidOutFields(
         var name = column.Name;
         if (_split is var (specimen, tube) && name is "specimen" or "tube")
         {
-            return layout.WordOf(name, name == "tube" ? tube : specimen);
+            return layout.WordOf(
+                name,
+                name == "specimen" ? specimen
+                    : layout.KeepsWholeCode ? _code
+                    : tube
+            );
         }
 
         if (name == "unit")
@@ -132,10 +137,20 @@ internal sealed class LaidOutFields(
             return word;
         }
 
+        if (name == "tube" && layout.TimePointOfTube.Count > 0 && !Has(name))
+        {
+            return layout.TubeAt(
+                layout.WordOf("specimen", Stored("specimen")),
+                ConstantOf("time_point") ?? layout.WordOf("time_point", Stored("time_point"))
+            );
+        }
+
         if (name == "time_point" && layout.TimePointOfTube.Count > 0 && !Has(name))
         {
-            var tested = _split?.Tube ?? layout.WordOf("tube", Stored("tube"));
-            return layout.TimePointOfTube.GetValueOrDefault(tested, tested);
+            return layout.TimePointOf(
+                layout.TubePattern is null ? layout.Trimmed(Stored("tube")) : _code,
+                _split?.Tube ?? layout.WordOf("tube", Stored("tube"))
+            );
         }
 
         var found = PlacesOf(name);

@@ -241,7 +241,7 @@ internal static class MappedHeader
         || (
             columns.Required.Contains(column)
             && !(column == "specimen" && layout.TubePattern is not null)
-            && !(column == "time_point" && layout.TimePointOfTube.Count > 0)
+            && !(column is "time_point" or "tube" && layout.TimePointOfTube.Count > 0)
             && !(column == "unit" && header.Units.Any(unit => unit.Length > 0))
         );
 }

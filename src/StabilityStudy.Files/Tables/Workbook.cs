@@ -37,6 +37,39 @@ internal static class Workbook
         string fileName,
         string section,
         QueryList queries
+    ) =>
+        Open(
+            bytes,
+            fileName,
+            queries,
+            (reader, archive) => ReadSheet(reader, archive, sheet, fileName, section, queries),
+            null
+        );
+
+    /// <summary>The names of the visible sheets.</summary>
+    /// <param name="bytes">The file.</param>
+    /// <param name="fileName">Name of the file, for the queries.</param>
+    /// <param name="queries">Takes what does not fit.</param>
+    public static ImmutableArray<string> VisibleSheets(
+        ReadOnlyMemory<byte> bytes,
+        string fileName,
+        QueryList queries
+    ) =>
+        Open<ImmutableArray<string>>(
+            bytes,
+            fileName,
+            queries,
+            (reader, _) =>
+                [.. SheetsOf(reader).Where(sheet => sheet.IsVisible).Select(sheet => sheet.Name)],
+            []
+        );
+
+    private static T Open<T>(
+        ReadOnlyMemory<byte> bytes,
+        string fileName,
+        QueryList queries,
+        Func<IExcelDataReader, ZipArchive, T> read,
+        T absent
     )
     {
         var fault = Fault(bytes.Span);
@@ -54,7 +87,7 @@ internal static class Workbook
                     using var reader = ExcelReaderFactory.CreateOpenXmlReader(
                         new MemoryStream(copy, writable: false)
                     );
-                    return ReadSheet(reader, archive, sheet, fileName, section, queries);
+                    return read(reader, archive);
                 }
             }
             catch (Exception error) when (error is not OutOfMemoryException)
@@ -75,7 +108,18 @@ internal static class Workbook
             fault.Message,
             fault.Action
         );
-        return null;
+        return absent;
+    }
+
+    private static List<(string Name, bool IsVisible)> SheetsOf(IExcelDataReader reader)
+    {
+        var names = new List<(string Name, bool IsVisible)>();
+        do
+        {
+            names.Add((reader.Name, reader.VisibleState == Visible));
+        } while (reader.NextResult());
+
+        return names;
     }
 
     private static WorkbookFault? Fault(ReadOnlySpan<byte> bytes) =>
@@ -102,12 +146,7 @@ internal static class Workbook
         QueryList queries
     )
     {
-        var names = new List<(string Name, bool IsVisible)>();
-        do
-        {
-            names.Add((reader.Name, reader.VisibleState == Visible));
-        } while (reader.NextResult());
-        if (Choose(names, sheet, fileName, section, queries) is not { } chosen)
+        if (Choose(SheetsOf(reader), sheet, fileName, section, queries) is not { } chosen)
         {
             return null;
         }

@@ -52,7 +52,7 @@ public static class StudyLimits
     public static int BytesOf(string name) =>
         Path.GetExtension(name).ToUpperInvariant() switch
         {
-            ".CSV" or ".HL7" => TableBytes,
+            ".CSV" or ".TSV" or ".TXT" or ".HL7" => TableBytes,
             ".XLSX" => WorkbookBytes,
             ".JSONL" => RecordBytes,
             ".PDF" => DocumentBytes,

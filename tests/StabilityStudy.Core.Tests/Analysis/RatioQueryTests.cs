@@ -9,9 +9,9 @@ namespace StabilityStudy.Core.Tests.Analysis;
 /// <summary>(30.0/12.0)^1.2 = 3.0028…, by hand: 1.2·ln 2.5 = 1.09955, e^1.09955 = 3.0028.</summary>
 public sealed class RatioQueryTests
 {
-    private static SmallStudy Study(string ratio, decimal? isi = 1.2m)
+    private static SmallStudy Study(string ratio, decimal? isi = 1.2m, string first = "30.0")
     {
-        var study = SmallStudy.Of([6], ["30.0 | 30.0"]);
+        var study = SmallStudy.Of([6], [$"{first} | 30.0"]);
         var time = study.Inputs.Protocol.Analytes[0] with { Id = "PT" };
         return new(
             study.Inputs with
@@ -75,6 +75,59 @@ public sealed class RatioQueryTests
                 Assert.Equal(12, query.Source.Line);
             }
         );
+    }
+
+    [Theory]
+    [InlineData("30.0", ">2.50", 0)]
+    [InlineData("30.0", ">3.01", 0)]
+    [InlineData("30.0", ">3.02", 1)]
+    [InlineData("30.0", "<2.98", 1)]
+    [InlineData("30.0", "<4.00", 0)]
+    [InlineData(">30.0", "2.98", 1)]
+    [InlineData(">30.0", "8.00", 0)]
+    [InlineData(">30.0", "<2.98", 1)]
+    [InlineData(">30.0", ">9.00", 0)]
+    [InlineData("<30.0", "3.02", 1)]
+    [InlineData("<30.0", "1.10", 0)]
+    public void A_result_beyond_a_limit_disagrees_where_no_value_there_fits(
+        string time,
+        string ratio,
+        int expected
+    ) => Assert.Equal(expected, Of(Study(ratio, first: time), "ratio-disagrees").Length);
+
+    [Theory]
+    [InlineData("NT", 5, 1)]
+    [InlineData("NT", 4, 0)]
+    [InlineData("31.0", 5, 0)]
+    public void One_word_in_place_of_every_result_is_asked_about(
+        string result,
+        int specimens,
+        int expected
+    )
+    {
+        var study = SmallStudy.Of(
+            [6],
+            [.. Enumerable.Range(0, specimens).Select(_ => $"30.0 | {result}")]
+        );
+
+        Assert.Equal(
+            expected,
+            ResultQueries.Of(study.Inputs).Count(query => query.Code == "same-word-everywhere")
+        );
+    }
+
+    [Fact]
+    public void What_is_dated_after_the_check_is_asked_about()
+    {
+        var study = SmallStudy.Of([6], ["30.0 | 30.0", "31.0 | 31.5"]);
+        var last = study.Inputs.Results.Max(row => row.TestedAt)!.Value;
+
+        Assert.Empty(TimeQueries.After(study.Inputs, last));
+        Assert.Empty(TimeQueries.After(study.Inputs, last.AddMinutes(-15)));
+        var query = Assert.Single(TimeQueries.After(study.Inputs, last.AddMinutes(-16)));
+        Assert.Equal(Severity.Attention, query.Severity);
+        Assert.Equal("tested_at", query.Source.Column);
+        Assert.Equal(2, TimeQueries.After(study.Inputs, last.AddDays(-400)).Count());
     }
 
     [Fact]

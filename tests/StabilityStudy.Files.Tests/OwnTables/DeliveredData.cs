@@ -25,12 +25,28 @@ internal static class DeliveredData
     public static IReadOnlyList<Test> Delivered { get; } = Make();
 
     /// <summary>The plain files.</summary>
-    public static StudyBytes Plain { get; } =
+    public static StudyBytes Plain { get; } = PlainOf(Delivered);
+
+    /// <summary>The same results some days later.</summary>
+    public static IReadOnlyList<Test> Shifted(int days) =>
+        [
+            .. Delivered.Select(test =>
+                test with
+                {
+                    Collected = test.Collected.AddDays(days),
+                    Spun = test.Spun.AddDays(days),
+                    Tested = test.Tested.AddDays(days),
+                }
+            ),
+        ];
+
+    /// <summary>The plain files of results.</summary>
+    public static StudyBytes PlainOf(IReadOnlyList<Test> tests) =>
         GoodStudy.Of(
             ("protocol.toml", Protocol),
             ("study.toml", Facts("")),
-            ("specimens.csv", Specimens),
-            ("results.csv", Results)
+            ("specimens.csv", Specimens(tests)),
+            ("results.csv", Results(tests))
         );
 
     public static string Protocol =>
@@ -40,18 +56,18 @@ internal static class DeliveredData
             StringComparison.Ordinal
         );
 
-    private static string Specimens =>
+    private static string Specimens(IEnumerable<Test> tests) =>
         "specimen,tube,subject,group,storage,collected_at,spun_at,fill_percent,hemolysis,clot\n"
         + string.Concat(
-            Delivered.Select(test =>
+            tests.Select(test =>
                 $"{test.Code},{test.Tube},{test.Subject},none,wb-rt,{Iso(test.Collected)},{Iso(test.Spun)},95,none,no\n"
             )
         );
 
-    private static string Results =>
+    private static string Results(IEnumerable<Test> tests) =>
         "specimen,tube,analyte,time_point,tested_at,result,unit\n"
         + string.Concat(
-            Delivered.Select(test =>
+            tests.Select(test =>
                 $"{test.Code},{test.Tube},aPTT,{test.Occasion},{Iso(test.Tested)},{test.Result},s\n"
             )
         );

@@ -1,0 +1,325 @@
+using StabilityStudy.Core.Study;
+using StabilityStudy.Files.Csv;
+using StabilityStudy.Files.Facts;
+using StabilityStudy.Files.Intake;
+using StabilityStudy.Files.Layouts;
+using StabilityStudy.Files.Protocols;
+using StabilityStudy.Files.Rows;
+
+namespace StabilityStudy.Files.Suggestions;
+
+/// <summary>Looks at every table of the folder that is not read as it is, finds what it holds, and drafts its description.</summary>
+internal sealed class Suggesting
+{
+    private static readonly ImmutableArray<string> s_order =
+    [
+        KindOfTable.Specimens,
+        KindOfTable.Pairs,
+        KindOfTable.Results,
+        KindOfTable.Controls,
+    ];
+
+    private static readonly ImmutableArray<string> s_settings =
+    [
+        "encoding",
+        "sheet",
+        "delimiter",
+        "decimal",
+        "numbers",
+        "header",
+        "units",
+        "blocks",
+        "footer",
+        "odd rows",
+        "spaces",
+        "dates",
+    ];
+
+    private readonly StudyBytes _files;
+    private readonly Surroundings _study;
+    private readonly TomlEntries? _read;
+    private readonly List<SuggestedFile> _shown = [];
+    private readonly List<SuggestedQuestion> _questions = [];
+    private readonly List<(string Section, string Text)> _tables = [];
+
+    private Suggesting(StudyBytes files, Surroundings study, TomlEntries? read) =>
+        (_files, _study, _read) = (files, study, read);
+
+    /// <summary>Looks at the files of a study.</summary>
+    public static Outcome<StudySuggestion> Of(StudyBytes files, DateTimeOffset asOf)
+    {
+        var queries = new QueryList { IsCollecting = true };
+        if (
+            !files.Files.TryGetValue(StudyBytes.ProtocolName, out var protocolBytes)
+            || !files.Files.TryGetValue(StudyBytes.FactsName, out var factsBytes)
+        )
+        {
+            return Outcome.Stopped<StudySuggestion>(StudyIntake.ReadCollecting(files).Queries);
+        }
+
+        var protocol = ProtocolReader.Read(protocolBytes, StudyBytes.ProtocolName, queries);
+        var facts = StudyFactsReader.Read(factsBytes, StudyBytes.FactsName, queries);
+        if (protocol is null || facts is null || queries.StopCount > 0)
+        {
+            return Outcome.Stopped<StudySuggestion>(queries.ToImmutable());
+        }
+
+        var known = StudyCodes.From(protocol, facts, FlagSet.None);
+        var entries = TomlDocument.Read(factsBytes, StudyBytes.FactsName, new QueryList());
+        var read =
+            entries?.Entries.FirstOrDefault(entry => entry.Key == FactsKeys.Read.Name)?.Value
+            as TomlEntries;
+        var reading = new QueryList { IsCollecting = true };
+        var sound = StudyReading.ReadSound(files, isCanonical: false, reading);
+        var stopped = reading
+            .ToImmutable()
+            .Where(query => query.Severity == Severity.Stop)
+            .Select(query => query.Source.File)
+            .ToHashSet();
+        var used = StudyReading
+            .DataNamesIn(files)
+            .Where(name => !stopped.Contains(name))
+            .ToHashSet();
+        var data = StudyReading.DataFilesOf(files);
+        var tubes =
+            sound is not null && data.Specimens.AllStored.All(used.Contains) ? sound.Tubes : [];
+        return Outcome.Of(
+            new Suggesting(files, new(protocol, known, tubes, asOf.DateTime), read).Look([
+                .. files.Files.Keys.Where(name =>
+                    PlainNames.MayBeTable(name)
+                    && name != StudyFileNames.Looks
+                    && !used.Contains(name)
+                ),
+            ]),
+            []
+        );
+    }
+
+    private StudySuggestion Look(ImmutableArray<string> names)
+    {
+        var found = new List<(DeliveredTable Table, string Kind)>();
+        foreach (var name in names)
+        {
+            var stated = Stated(name);
+            var (tables, reason) = DeliveredTable.Of(name, _files.Files[name], IsName, stated);
+            if (tables.IsEmpty)
+            {
+                LeaveAside(name, reason);
+            }
+
+            foreach (var table in tables)
+            {
+                var kind = SectionOf(name) ?? KindOf(table);
+                if (kind is null or KindOfTable.Temperatures)
+                {
+                    LeaveAside(
+                        name,
+                        kind is null
+                            ? "nothing shows that it holds tubes, results or controls"
+                            : "temperatures: write their lowest and highest into [[temperature]]"
+                    );
+                    continue;
+                }
+
+                found.Add((table, kind));
+            }
+        }
+
+        // A row a specimen with its collection time needs no file of tubes; where there is one, the results are read beside it.
+        if (_study.Tubes.IsEmpty && found.All(item => item.Kind != KindOfTable.Specimens))
+        {
+            found =
+            [
+                .. found.Select(item =>
+                    item.Kind == KindOfTable.Results && IsOfPairs(item.Table)
+                        ? (item.Table, KindOfTable.Pairs)
+                        : item
+                ),
+            ];
+        }
+
+        var study = _study;
+        foreach (var kind in s_order)
+        {
+            var alike = found
+                .Where(item => item.Kind == kind)
+                .Select(item => item.Table)
+                .GroupBy(FormOf)
+                .OrderByDescending(group => group.Sum(table => table.Shape.Rows.Length))
+                .ToArray();
+            if (alike is not [var first, .. var others])
+            {
+                continue;
+            }
+
+            var rows = Draft(kind, [.. first], study);
+            if (kind == KindOfTable.Specimens && rows is not null)
+            {
+                study = study with { Tubes = rows.Tubes };
+            }
+
+            foreach (var other in others.SelectMany(group => group))
+            {
+                LeaveAside(
+                    other.File,
+                    $"{kind} in another form than {first.First().File}: one form of a kind can be read"
+                );
+                _questions.Add(
+                    new(
+                        $"{other.File} and {first.First().File} both hold {kind}, in different forms. Export them in one form, or keep the one that is right.",
+                        false
+                    )
+                );
+            }
+        }
+
+        return new([.. _shown], [.. _questions], [.. _tables]);
+    }
+
+    private ProposedRows? Draft(
+        string kind,
+        ImmutableArray<DeliveredTable> tables,
+        Surroundings study
+    )
+    {
+        var table = tables is [var only]
+            ? only
+            : tables[0] with
+            {
+                Shape = tables[0].Shape with
+                {
+                    Rows = [.. tables.SelectMany(item => item.Shape.Rows)],
+                },
+            };
+        var draft = new SectionDraft(kind, table, Stated(table.File), _questions);
+        draft.MoreFiles.AddRange(tables.Skip(1).Select(item => item.File));
+        AskAboutOther(draft);
+        var (reading, other) = kind switch
+        {
+            KindOfTable.Specimens => TubesDraft.Draft(draft, study),
+            KindOfTable.Controls => ControlsDraft.Draft(draft, study),
+            KindOfTable.Pairs => PairsDraft.Draft(draft, study),
+            _ => ResultsDraft.Draft(draft, study),
+        };
+        var rows = ProposedRows.Of(draft, _files, study);
+        if (rows?.Stops(study.Protocol) is { Length: > 0 } stops)
+        {
+            draft.Settings.Add(
+                new("queries", "", HowSure.Ask, $"even so check would stop at {stops}")
+            );
+        }
+
+        _shown.Add(
+            new(
+                string.Join(", ", draft.Files),
+                table.Extent,
+                kind,
+                [
+                    .. draft.Settings.OrderBy(setting =>
+                        s_settings.IndexOf(setting.Name) is >= 0 and var place
+                            ? place
+                            : s_settings.Length
+                    ),
+                ],
+                draft.Columns,
+                rows?.Three(reading, other, study.AsOf)
+            )
+        );
+        _tables.Add((kind, ReadText.Write(draft, isTrial: false)));
+        return rows;
+    }
+
+    /// <summary>A file with rows that is read now, and would not be any more, is nothing to replace unseen.</summary>
+    private void AskAboutOther(SectionDraft draft)
+    {
+        var data = StudyReading.DataFilesOf(_files);
+        var now = draft.Section switch
+        {
+            KindOfTable.Pairs => data.Pairs ?? data.Results,
+            KindOfTable.Specimens => data.Specimens,
+            KindOfTable.Controls => data.Controls,
+            _ => data.Results,
+        };
+        if (
+            now.AllStored.FirstOrDefault(name => !draft.Files.Contains(name) && HasRows(name)) is
+            { } name
+        )
+        {
+            draft.FileQuestion = draft.Ask(
+                $"{name} holds {draft.Section} that are read now. Is {draft.Table.File} to be read in its place? Then uncomment file; to read both, they must have one form.",
+                couldChangeNumbers: true
+            );
+        }
+    }
+
+    private bool HasRows(string name) =>
+        _files.Files.TryGetValue(name, out var bytes)
+        && (Tables.Workbook.IsName(name) || bytes.Span.TrimEnd("\r\n"u8).IndexOf((byte)'\n') >= 0);
+
+    private bool IsOfPairs(DeliveredTable table)
+    {
+        var draft = new SectionDraft(KindOfTable.Pairs, table, new(null), []);
+        return PairsDraft.Fits(draft, WideColumns.Find(draft, _study));
+    }
+
+    private string? KindOf(DeliveredTable table)
+    {
+        var draft = new SectionDraft(KindOfTable.Results, table, new(null), []);
+        return KindOfTable.Of(draft.Profiles, !WideColumns.Find(draft, _study).IsEmpty);
+    }
+
+    // A header of names, words of persons, times, time points or analytes.
+    private bool IsName(string text) =>
+        HeaderWords.ColumnOf(text) is not null
+        || HeaderWords.EventOf(text) is not null
+        || HeaderWords.PersonalOf(text) is not null
+        || s_order.Any(section => SectionDraft.ColumnsOf(section).Names.Contains(text))
+        || (!text.Any(char.IsAsciiDigit) && !TradeValues.AnalytesOf(text, _study.Analytes).IsEmpty)
+        || (
+            PlainWords.Of(text).Length > 2
+            && TradeValues.OccasionIn(text, _study.TimePoints) is not null
+        );
+
+    /// <summary>The table of [read] that describes a file already; null where none does.</summary>
+    private string? SectionOf(string name)
+    {
+        var data = StudyReading.DataFilesOf(_files);
+        return _read is null ? null
+            : data.Pairs is { } pairs && Describes(KindOfTable.Pairs, pairs) ? KindOfTable.Pairs
+            : Describes(KindOfTable.Specimens, data.Specimens) ? KindOfTable.Specimens
+            : Describes(KindOfTable.Results, data.Results) ? KindOfTable.Results
+            : Describes(KindOfTable.Controls, data.Controls) ? KindOfTable.Controls
+            : null;
+
+        bool Describes(string section, DataFile file) =>
+            file.AllStored.Contains(name) && _read.Entries.Any(entry => entry.Key == section);
+    }
+
+    private StatedLayout Stated(string name) =>
+        new(
+            SectionOf(name) is { } section
+                ? _read?.Entries.FirstOrDefault(entry => entry.Key == section)?.Value as TomlEntries
+                : null
+        );
+
+    private void LeaveAside(string name, string reason) =>
+        _shown.Add(
+            new(
+                name,
+                FormattableString.Invariant($"{_files.Files[name].Length:N0} bytes"),
+                "",
+                [new("left aside", "", HowSure.Likely, reason)],
+                [],
+                null
+            )
+        );
+
+    // Files of one form have the same header and dialect.
+    private static string FormOf(DeliveredTable table) =>
+        string.Join(
+            '\n',
+            table
+                .Shape.Header.Cells.Select(cell => cell.Text.Trim())
+                .Concat(table.Lines.Select(line => $"{line.Key}={line.Value}"))
+        );
+}
