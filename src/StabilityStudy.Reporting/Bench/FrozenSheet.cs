@@ -24,13 +24,7 @@ internal sealed class FrozenSheet
 
     public ImmutableArray<Action<PageCanvas, string>> Sheets()
     {
-        var table = Table(TimeSpan.Zero, TimeSpan.Zero);
-        var room =
-            _page.Bottom
-            - (SheetPage.Top + Mm(14))
-            - table.HeadHeight
-            - SheetBlocks.Height(_page, Notes)
-            - Mm(4);
+        var room = SheetBlocks.Room(_page, Table(TimeSpan.Zero, TimeSpan.Zero), Notes);
         var most = (int)Math.Floor(room / s_leastRow);
         return
         [
