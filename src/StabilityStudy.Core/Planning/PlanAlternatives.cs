@@ -46,7 +46,10 @@ public static class PlanAlternatives
     )
     {
         var open = rows.SelectMany(row => row.TimePoints.Select(point => (Row: row, Point: point)))
-            .Where(item => item.Point.WithAll?.Together.Probability < ChancesOfSupport.From(ChanceOfSupport.Likely))
+            .Where(item =>
+                item.Point.WithAll?.Together.Probability
+                < ChancesOfSupport.From(ChanceOfSupport.Likely)
+            )
             .ToImmutableArray();
         if (open.IsEmpty)
         {
@@ -54,7 +57,8 @@ public static class PlanAlternatives
         }
 
         var (row, point) = open.FirstOrDefault(
-            item => item.Point.WithAll!.Together.Probability
+            item =>
+                item.Point.WithAll!.Together.Probability
                 >= ChancesOfSupport.From(ChanceOfSupport.Unlikely),
             open[0]
         );

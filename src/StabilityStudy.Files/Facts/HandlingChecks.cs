@@ -74,7 +74,8 @@ internal static class HandlingChecks
 
         string[] other =
         [
-            .. table.IsSound(SpinningKeys.Conditions.RelativeForce) && spun.RelativeForce != plan.RelativeForce
+            .. table.IsSound(SpinningKeys.Conditions.RelativeForce)
+            && spun.RelativeForce != plan.RelativeForce
                 ?
                 [
                     FormattableString.Invariant(

@@ -1,6 +1,9 @@
+using System.Runtime.InteropServices;
+
 namespace StabilityStudy.Statistics.Regression;
 
 /// <summary>Weighted means and centered sums of squares and products of pairs; the weights are 1 for an unweighted fit.</summary>
+[StructLayout(LayoutKind.Auto)]
 internal readonly record struct CenteredSums(
     double MeanX,
     double MeanY,
