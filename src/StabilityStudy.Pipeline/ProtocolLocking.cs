@@ -126,13 +126,12 @@ public static class ProtocolLocking
                 : null;
         int? locked = last?.ProtocolSha256 == hash ? last.Number : null;
         if (
-            Amendments.FaultOf(stated, locked ?? (last?.Number ?? 0) + 1, files)
-            is { Why: var other }
+            Amendments.FaultOf(stated, locked ?? (last?.Number ?? 0) + 1, files) is
+            { Why: var other }
         )
         {
             return new ApprovalAttempt.Refused(
-                other
-                    + (stated is null ? " Make it with plan --document FILE --reason TEXT." : "")
+                other + (stated is null ? " Make it with plan --document FILE --reason TEXT." : "")
             );
         }
 

@@ -35,14 +35,7 @@ public sealed class WorksheetTests
 
         await Run.Of("worksheet", copy.Study, "--page", "temperature");
         Assert.Equal(before, File.Exists(record) ? File.ReadAllLines(record).Length : 0);
-        var run = await Run.Of(
-            "worksheet",
-            copy.Study,
-            "--page",
-            "run-list",
-            "--seed",
-            "4711"
-        );
+        var run = await Run.Of("worksheet", copy.Study, "--page", "run-list", "--seed", "4711");
 
         Assert.Equal(ExitCode.Done, run.Code);
         var line = File.ReadAllLines(record)[^1];

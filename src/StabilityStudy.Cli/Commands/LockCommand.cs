@@ -30,7 +30,8 @@ internal static class LockCommand
         };
         var reason = new Option<string?>("--reason")
         {
-            Description = "Why a locked protocol is amended; needed from the second lock on, unless --signed-protocol states it.",
+            Description =
+                "Why a locked protocol is amended; needed from the second lock on, unless --signed-protocol states it.",
             HelpName = "TEXT",
         };
         var accepted = new Option<string?>("--accept-low-chance")

@@ -85,7 +85,7 @@ internal static class PlanCommand
         bool json
     )
     {
-        var request = options.Request(parsed);
+        var request = options.Request(parsed) with { ByCriterion = json };
         var figure = options.Figure(parsed);
         var files = StudyFolder.Read(folder);
         RequireKnown(folder, files, request);

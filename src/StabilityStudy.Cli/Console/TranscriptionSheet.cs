@@ -123,10 +123,9 @@ internal sealed record TranscriptionSheet(
     private static string[] OnPaper(string[] fields, string last) =>
         [
             .. fields[..Result].Select(field => field.Replace('_', ' ')),
-            fields[Result] == s_names[Result]
-                ? s_names[Result]
+            fields[Result] == s_names[Result] ? s_names[Result]
             : fields[Result].Length == 0 ? "none"
-                : $"{fields[Result]} {fields[Result + 1]}".TrimEnd(),
+            : $"{fields[Result]} {fields[Result + 1]}".TrimEnd(),
             last,
         ];
 

@@ -13,6 +13,21 @@ internal static class CellEvaluation
         CellContext context
     ) => Evaluate(CellEvidence.From(pairs, context));
 
+    /// <summary>Whether every criterion is met, and there is one; those that take many fits are asked last.</summary>
+    /// <param name="pairs">The pairs of the cell.</param>
+    /// <param name="context">What they are read against.</param>
+    public static bool IsSupported(ImmutableArray<PairRecord> pairs, CellContext context)
+    {
+        var applying = context.Applying;
+        var cell = CellEvidence.From(pairs, context);
+        return !applying.IsEmpty
+            && applying
+                .OrderBy(item =>
+                    item.Criterion.Kind is CriterionKind.DecisionLevel or CriterionKind.Drift
+                )
+                .All(item => item.Criterion.IsMet(item.Limit, cell));
+    }
+
     /// <summary>No criterion: not assessed. Any not met: not supported. All met: supported. Else inconclusive.</summary>
     public static Conclusion Conclude(ImmutableArray<CriterionResult> results) =>
         results.IsEmpty ? Conclusion.NotAssessed

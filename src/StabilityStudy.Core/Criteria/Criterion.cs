@@ -46,6 +46,12 @@ public abstract record Criterion(
     /// <param name="cell">What it is judged on.</param>
     internal abstract CriterionResult Evaluate(Limit? limit, CellEvidence cell);
 
+    /// <summary>Whether it is met, which may be known sooner than all that it says: simulations ask nothing else.</summary>
+    /// <param name="limit">The analyte's limit; null for a criterion that counts changes.</param>
+    /// <param name="cell">What it is judged on.</param>
+    internal virtual bool IsMet(Limit? limit, CellEvidence cell) =>
+        Evaluate(limit, cell).Verdict == Verdict.Met;
+
     /// <summary>What the cell would conclude if something that only this kind rests on were otherwise: further specimens, another scale, another line. Asked once for all criteria of the kind.</summary>
     /// <param name="results">What every criterion of the cell says.</param>
     /// <param name="cell">What they are judged on.</param>

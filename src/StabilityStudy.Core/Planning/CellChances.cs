@@ -7,8 +7,8 @@ namespace StabilityStudy.Core.Planning;
 /// <param name="ShareOfExpected">The supposed change as a share of the expected one.</param>
 /// <param name="MeanChangePercent">The supposed change, percent of the baseline.</param>
 /// <param name="Together">Simulated chance that all criteria are met.</param>
-/// <param name="ByCriterion">Chance of each.</param>
-/// <param name="Costs">What kept criteria from being met, most frequent first; a study can have several.</param>
+/// <param name="ByCriterion">Chance of each; empty where nobody asked.</param>
+/// <param name="Costs">What kept criteria from being met, most frequent first; a study can have several. Empty where nobody asked.</param>
 public sealed record ChanceAtChange(
     double ShareOfExpected,
     double MeanChangePercent,
@@ -32,8 +32,61 @@ internal static class CellChances
 {
     private static readonly ImmutableArray<ChanceCost> s_costs = [.. Enum.GetValues<ChanceCost>()];
 
-    /// <summary>The chances with one mean change.</summary>
+    /// <summary>The chances with one mean change: of every criterion too where that is asked.</summary>
     public static ChanceAtChange At(
+        double shareOfExpected,
+        double meanPercent,
+        CellContext context,
+        SupposedResults supposed,
+        PlanRequest request
+    ) =>
+        request.ByCriterion
+            ? ByCriterion(
+                shareOfExpected,
+                meanPercent,
+                context,
+                supposed,
+                request.Number,
+                request.Seed
+            )
+            : new(
+                shareOfExpected,
+                meanPercent,
+                Together(meanPercent, context, supposed, request.Number, request.Seed),
+                [],
+                []
+            );
+
+    /// <summary>The chance of all criteria together: the same studies as with each criterion, and fewer computations, because a study is over with the first criterion that is not met.</summary>
+    public static CharacteristicPoint Together(
+        double meanPercent,
+        CellContext context,
+        SupposedResults supposed,
+        StudyNumber number,
+        ulong seed
+    )
+    {
+        var timePoints = CriterionSetCharacteristic.Needed(context);
+        return StagedSimulation.Rates(
+            meanPercent,
+            1,
+            number,
+            seed,
+            CriterionSetCharacteristic.ConfidenceLevel,
+            random =>
+                CriterionSetCharacteristic.IsSupported(
+                    context,
+                    timePoints,
+                    supposed,
+                    meanPercent,
+                    random
+                )
+                    ? 1UL
+                    : 0
+        )[0];
+    }
+
+    private static ChanceAtChange ByCriterion(
         double shareOfExpected,
         double meanPercent,
         CellContext context,

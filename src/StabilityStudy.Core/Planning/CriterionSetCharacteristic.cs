@@ -88,14 +88,21 @@ public static class CriterionSetCharacteristic
             studies,
             seed,
             ConfidenceLevel,
-            (mean, random) =>
-            {
-                var drawn = Draw(context, timePoints, supposed, mean, random);
-                return CellEvaluation.Conclude(
-                        CellEvaluation.Evaluate(drawn[^1], context with { Earlier = drawn[..^1] })
-                    ) == Conclusion.Supported;
-            }
+            (mean, random) => IsSupported(context, timePoints, supposed, mean, random)
         );
+    }
+
+    /// <summary>Whether one study, drawn at random, supports a time point.</summary>
+    internal static bool IsSupported(
+        CellContext context,
+        ImmutableArray<TimePoint> timePoints,
+        SupposedResults supposed,
+        double meanPercent,
+        SeededRandom random
+    )
+    {
+        var drawn = Draw(context, timePoints, supposed, meanPercent, random);
+        return CellEvaluation.IsSupported(drawn[^1], context with { Earlier = drawn[..^1] });
     }
 
     /// <summary>The time points whose pairs a time point is judged by: its own, and where a criterion on drift applies the earlier ones.</summary>

@@ -74,15 +74,13 @@ internal static class JointChances
                 var supported = contexts
                     .TakeWhile(
                         (context, i) =>
-                            CellEvaluation.Conclude(
-                                CellEvaluation.Evaluate(
-                                    pairs[i],
-                                    context with
-                                    {
-                                        Earlier = pairs[..i],
-                                    }
-                                )
-                            ) == Conclusion.Supported
+                            CellEvaluation.IsSupported(
+                                pairs[i],
+                                context with
+                                {
+                                    Earlier = pairs[..i],
+                                }
+                            )
                     )
                     .Count();
                 return (1UL << supported) - 1;

@@ -46,7 +46,10 @@ public static class PlanAlternatives
     )
     {
         var open = rows.SelectMany(row => row.TimePoints.Select(point => (Row: row, Point: point)))
-            .Where(item => item.Point.WithAll?.Together.Probability < ChancesOfSupport.From(ChanceOfSupport.Likely))
+            .Where(item =>
+                item.Point.WithAll?.Together.Probability
+                < ChancesOfSupport.From(ChanceOfSupport.Likely)
+            )
             .ToImmutableArray();
         if (open.IsEmpty)
         {
@@ -54,7 +57,8 @@ public static class PlanAlternatives
         }
 
         var (row, point) = open.FirstOrDefault(
-            item => item.Point.WithAll!.Together.Probability
+            item =>
+                item.Point.WithAll!.Together.Probability
                 >= ChancesOfSupport.From(ChanceOfSupport.Unlikely),
             open[0]
         );
@@ -69,22 +73,30 @@ public static class PlanAlternatives
         // Half as many studies: what is compared here need not be known as well, and larger studies take longer.
         var number = (request with { Studies = (request.Studies + 1) / 2 }).Number;
         CharacteristicPoint Chance(CellContext at, int specimens, int onDays, StudyNumber number) =>
-            CellChances
-                .At(
-                    1,
-                    point.Expected.Percent!.Value,
-                    at,
-                    SupposedFromPlan
-                        .Of(at, specimens, onDays, point.Expected.SpecimenSdPercent, out _)!
-                        .Results,
-                    number,
-                    request.Seed
-                )
-                .Together;
+            CellChances.Together(
+                point.Expected.Percent!.Value,
+                at,
+                Supposed(at, specimens, onDays),
+                number,
+                request.Seed
+            );
+        SupposedResults Supposed(CellContext at, int specimens, int onDays) =>
+            SupposedFromPlan
+                .Of(at, specimens, onDays, point.Expected.SpecimenSdPercent, out _)!
+                .Results;
         var tried = new Dictionary<int, double>();
         return new(
             new(row.Analyte.Id, row.Group.Id, row.Storage.Id, point.TimePoint),
-            point.WithAll!,
+            CellChances.At(
+                1,
+                point.Expected.Percent!.Value,
+                context,
+                Supposed(context, row.Specimens, days),
+                request with
+                {
+                    ByCriterion = true,
+                }
+            ),
             [
                 .. Tried(context, row.Specimens, days)
                     .Where(item => item.Specimens <= SupposedFromPlan.MostSpecimens)

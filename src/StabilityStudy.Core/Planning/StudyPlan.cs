@@ -64,6 +64,9 @@ public sealed record PlanRequest(int Studies, ulong Seed)
     /// <summary>Whether what costs a chance and what would raise it is asked for.</summary>
     public bool Detail { get; init; }
 
+    /// <summary>Whether the chance of each criterion, and what keeps it from being met, is asked for every time point.</summary>
+    public bool ByCriterion { get; init; }
+
     /// <summary>Half the width of the interval of a chance that is certain enough: that of the most studies at a chance of 50 %.</summary>
     public double Tolerance => UsualTolerance * Math.Sqrt((double)UsualStudies / Studies);
 

@@ -150,8 +150,7 @@ public static class StudyPlanner
                                 share * (expected.Percent ?? 0),
                                 context,
                                 supposed.Results,
-                                request.Number,
-                                request.Seed
+                                request
                             )
                         ),
                 ]

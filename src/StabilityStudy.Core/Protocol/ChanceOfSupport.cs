@@ -32,10 +32,12 @@ public static class ChancesOfSupport
     ];
 
     /// <summary>The words, the best first.</summary>
-    public static ImmutableArray<ChanceOfSupport> All { get; } = [.. s_words.Select(item => item.Word)];
+    public static ImmutableArray<ChanceOfSupport> All { get; } =
+    [.. s_words.Select(item => item.Word)];
 
     /// <summary>The least chance that a word is used for, 0 to 1.</summary>
-    public static double From(ChanceOfSupport word) => s_words.Single(item => item.Word == word).From;
+    public static double From(ChanceOfSupport word) =>
+        s_words.Single(item => item.Word == word).From;
 
     /// <summary>The word of a chance.</summary>
     /// <param name="chance">0 to 1.</param>

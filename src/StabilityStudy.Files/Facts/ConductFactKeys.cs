@@ -26,22 +26,19 @@ internal static class SpinningKeys
 
     // csharpier-ignore-start
     public static readonly Key<string> Centrifuge = Table.Add("centrifuge", Required, Text, "the centrifuge", "\"C-2, swing-out rotor\"");
-    public static readonly Key<int> RelativeForce = Table.Add("relative_force", Required, Whole(100, 20_000), "relative centrifugal force, × g", "1500");
-    public static readonly Key<TimeSpan> Duration = Table.Add("duration", Required, LongDuration, "how long", "\"15 min\"");
-    public static readonly Key<int> Spins = Table.Add("spins", Optional, Whole(1, 2).Or(1), "2 where plasma was taken off and spun once more; 1 when not given", "2");
-    public static readonly Key<CelsiusRange?> Celsius = Table.Add("celsius", Optional, DrawKeys.Celsius.OrNothing(), "lowest and highest temperature of the centrifuge, °C", "[19, 23]");
+    public static readonly SpinConditions Conditions = new(Table);
     public static readonly Key<decimal?> Platelets = Table.Add("platelets", Optional, Number(NumberRange.Platelets).OrNone(), "most residual platelets counted in the plasma, 10⁹/L", "6");
     // csharpier-ignore-end
 
     public static Spinning Read(TomlTable table) =>
         new(
             Centrifuge: table.Read(Centrifuge),
-            RelativeForce: table.Read(RelativeForce),
-            Duration: table.Read(Duration),
-            Spins: table.Read(Spins)
+            RelativeForce: table.Read(Conditions.RelativeForce),
+            Duration: table.Read(Conditions.Duration),
+            Spins: table.Read(Conditions.Spins)
         )
         {
-            Celsius = table.Read(Celsius),
+            Celsius = table.Read(Conditions.Celsius),
             Platelets = table.Read(Platelets),
         };
 }

@@ -65,8 +65,8 @@ internal static class HandlingChecks
         if (
             spin is null
             || plan is null
-            || !spin.Table.IsSound(SpinKeys.RelativeForce)
-            || !spin.Table.IsSound(SpinKeys.Duration)
+            || !spin.Table.IsSound(SpinKeys.Conditions.RelativeForce)
+            || !spin.Table.IsSound(SpinKeys.Conditions.Duration)
         )
         {
             return;
@@ -74,7 +74,8 @@ internal static class HandlingChecks
 
         string[] other =
         [
-            .. table.IsSound(SpinningKeys.RelativeForce) && spun.RelativeForce != plan.RelativeForce
+            .. table.IsSound(SpinningKeys.Conditions.RelativeForce)
+            && spun.RelativeForce != plan.RelativeForce
                 ?
                 [
                     FormattableString.Invariant(
@@ -82,7 +83,7 @@ internal static class HandlingChecks
                     ),
                 ]
                 : Array.Empty<string>(),
-            .. table.IsSound(SpinningKeys.Duration) && spun.Duration != plan.Duration
+            .. table.IsSound(SpinningKeys.Conditions.Duration) && spun.Duration != plan.Duration
                 ?
                 [
                     $"{DurationText.Format(spun.Duration)}, planned {DurationText.Format(plan.Duration)}",

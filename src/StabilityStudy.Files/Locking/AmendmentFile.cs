@@ -81,7 +81,10 @@ public static class AmendmentFile
         }
 
         var changes = LockedProtocols.Between(earlier, amended);
-        if (changes is null || !changes.Value.Select(Shown).SequenceEqual(stated.Changes.Select(Shown)))
+        if (
+            changes is null
+            || !changes.Value.Select(Shown).SequenceEqual(stated.Changes.Select(Shown))
+        )
         {
             fault =
                 "The list of changes in the file is not what differs between the earlier protocol and the amended one.";

@@ -31,8 +31,7 @@ public static class LockedProtocols
     {
         ArgumentNullException.ThrowIfNull(before);
         ArgumentNullException.ThrowIfNull(files);
-        return
-            BytesOf(before, files) is { } copy && files.TryGetValue(Protocol, out var current)
+        return BytesOf(before, files) is { } copy && files.TryGetValue(Protocol, out var current)
             ? Between(copy, current)
             : null;
     }

@@ -26,10 +26,7 @@ internal static class ProtocolPlaceWords
                     keys = table.Keys;
                     break;
                 case { } key:
-                    return Joined(
-                        tables,
-                        Brief(key.Note, parts[0] == ProtocolKeys.Criteria.Name)
-                    );
+                    return Joined(tables, Brief(key.Note, parts[0] == ProtocolKeys.Criteria.Name));
                 case null:
                     return Joined(tables, Spoken(string.Join(' ', parts[i..]!)));
             }

@@ -49,23 +49,20 @@ internal static class SpinKeys
     public static readonly KeyTable Table = new();
 
     // csharpier-ignore-start
-    public static readonly Key<int> RelativeForce = Table.Add("relative_force", Required, Whole(100, 20_000), "relative centrifugal force, × g", "1500");
-    public static readonly Key<TimeSpan> Duration = Table.Add("duration", Required, LongDuration, "how long", "\"15 min\"");
-    public static readonly Key<int> Spins = Table.Add("spins", Optional, Whole(1, 2).Or(1), "2 where plasma is taken off and spun once more; 1 when not given", "2");
-    public static readonly Key<CelsiusRange?> Celsius = Table.Add("celsius", Optional, DrawKeys.Celsius.OrNothing(), "lowest and highest temperature of the centrifuge, °C", "[18, 25]");
+    public static readonly SpinConditions Conditions = new(Table);
     public static readonly Key<decimal?> PlateletsBelow = Table.Add("platelets_below", Optional, Number(NumberRange.AboveZero).OrNone(), "fewer residual platelets than this are left in the plasma, 10⁹/L", "10");
     public static readonly Key<string> Source = Table.Add("source", Required, Text, "where these rules come from", "\"common practice\"");
     // csharpier-ignore-end
 
     public static SpinRules Read(TomlTable table) =>
         new(
-            RelativeForce: table.Read(RelativeForce),
-            Duration: table.Read(Duration),
-            Spins: table.Read(Spins),
+            RelativeForce: table.Read(Conditions.RelativeForce),
+            Duration: table.Read(Conditions.Duration),
+            Spins: table.Read(Conditions.Spins),
             Source: table.Read(Source)
         )
         {
-            Celsius = table.Read(Celsius),
+            Celsius = table.Read(Conditions.Celsius),
             PlateletsBelow = table.Read(PlateletsBelow),
         };
 }

@@ -30,9 +30,7 @@ internal sealed record AmendedProtocol(ProtocolAmendment Amendment, ReadOnlyMemo
         }
 
         var earlier = first
-            .Files.Where(file =>
-                file.Key is not (StudyBytes.ProtocolName or AmendmentFile.Name)
-            )
+            .Files.Where(file => file.Key is not (StudyBytes.ProtocolName or AmendmentFile.Name))
             .ToArray();
         if (
             !first.Files.TryGetValue(AmendmentFile.Name, out var stated)

@@ -126,8 +126,7 @@ internal static class Amendments
         }
 
         var earlier = locks[number - 2];
-        return
-            stated.EarlierProtocolSha256 != earlier.Lock.ProtocolSha256
+        return stated.EarlierProtocolSha256 != earlier.Lock.ProtocolSha256
             || stated.EarlierLockSha256 != earlier.StatementHash()
                 ? (
                     PartOutcome.Fails,

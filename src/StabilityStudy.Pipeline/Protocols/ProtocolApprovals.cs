@@ -57,7 +57,11 @@ internal static class ProtocolApprovals
 
         if (document.Subject.Digest != protocolSha256)
         {
-            return (null, null, "The document carries another protocol than the one that is locked.");
+            return (
+                null,
+                null,
+                "The document carries another protocol than the one that is locked."
+            );
         }
 
         var failed = new[]

@@ -147,7 +147,8 @@ internal sealed class DrawNotes(
                 false
             ),
             ("It counts.", true),
-            .. study.IsThawing || PlannedHandling.AtTheCentrifuge(study.Protocol) is not { Length: > 0 } spin
+            .. study.IsThawing
+            || PlannedHandling.AtTheCentrifuge(study.Protocol) is not { Length: > 0 } spin
                 ? ImmutableArray<(string, bool)>.Empty
                 : [(spin.TrimStart(), false)],
         ];

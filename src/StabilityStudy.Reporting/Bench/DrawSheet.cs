@@ -29,13 +29,7 @@ internal sealed class DrawSheet
     public ImmutableArray<Action<PageCanvas, string>> Sheets()
     {
         var most = _part.Specimens.Max(specimen => Rows(specimen).Length);
-        var notes = _notes.All();
-        var room =
-            _page.Bottom
-            - (SheetPage.Top + Mm(14))
-            - _table.HeadHeight
-            - SheetBlocks.Height(_page, notes)
-            - Mm(4);
+        var room = SheetBlocks.Room(_page, _table, _notes.All());
         var least = Math.Max(most * s_leastRow, _specimenCell.Height);
         var blocks = Math.Clamp((int)Math.Floor(room / least), 1, MostBlocks);
         var row = Math.Min(

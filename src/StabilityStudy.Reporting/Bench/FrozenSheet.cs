@@ -24,13 +24,7 @@ internal sealed class FrozenSheet
 
     public ImmutableArray<Action<PageCanvas, string>> Sheets()
     {
-        var table = Table(TimeSpan.Zero, TimeSpan.Zero);
-        var room =
-            _page.Bottom
-            - (SheetPage.Top + Mm(14))
-            - table.HeadHeight
-            - SheetBlocks.Height(_page, Notes)
-            - Mm(4);
+        var room = SheetBlocks.Room(_page, Table(TimeSpan.Zero, TimeSpan.Zero), Notes);
         var most = (int)Math.Floor(room / s_leastRow);
         return
         [
@@ -125,13 +119,9 @@ internal sealed class FrozenSheet
         var narrow = _page.IsLetter;
         var spin = Mm(narrow ? 15 : 17);
         return new([
-
             new(_study.IsPortions ? "Portion" : "Tube", Mm(20)),
             new("Collected", Mm(16)),
-            new(IsSpunOnce ? "Spin\nbegan" : "1st spin\nbegan", spin)
-            {
-                Part = "Before freezing",
-            },
+            new(IsSpunOnce ? "Spin\nbegan" : "1st spin\nbegan", spin) { Part = "Before freezing" },
             .. IsSpunOnce
                 ? ImmutableArray<SheetColumn>.Empty
                 : [new SheetColumn("2nd spin\nbegan", spin)],
@@ -213,24 +203,24 @@ internal sealed class FrozenSheet
 
     // Common practice: residual platelets under 10 × 10⁹/L; cold precipitates dissolve in the bath.
     private ImmutableArray<ImmutableArray<(string Text, bool IsStrong)>> Notes =>
-    [
         [
-            ("Platelets", true),
-            (
-                $"under {Platelets} before freezing; otherwise spin again before freezing and note it.{PlannedHandling.AtTheCentrifuge(_study.Protocol)}",
-                false
-            ),
-        ],
-        [
-            ("Clear:", true),
-            (
-                "no flakes after mixing. Flakes: back to the bath as your procedure says, then test and note it.",
-                false
-            ),
-        ],
-        [
-            ("Freezer record:", true),
-            ("lowest and highest since the last reading, on the temperature sheet.", false),
-        ],
-    ];
+            [
+                ("Platelets", true),
+                (
+                    $"under {Platelets} before freezing; otherwise spin again before freezing and note it.{PlannedHandling.AtTheCentrifuge(_study.Protocol)}",
+                    false
+                ),
+            ],
+            [
+                ("Clear:", true),
+                (
+                    "no flakes after mixing. Flakes: back to the bath as your procedure says, then test and note it.",
+                    false
+                ),
+            ],
+            [
+                ("Freezer record:", true),
+                ("lowest and highest since the last reading, on the temperature sheet.", false),
+            ],
+        ];
 }

@@ -120,9 +120,7 @@ internal sealed class RunListSheet
             ("If a tube is about to pass its last time, test it first", true),
             (
                 "and say why."
-                    + (
-                        _study.IsThawing ? "" : PlannedHandling.AtTheCentrifuge(_study.Protocol)
-                    ),
+                    + (_study.IsThawing ? "" : PlannedHandling.AtTheCentrifuge(_study.Protocol)),
                 false
             ),
         ];

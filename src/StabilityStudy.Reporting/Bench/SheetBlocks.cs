@@ -49,8 +49,15 @@ internal static class SheetBlocks
         }
     }
 
+    /// <summary>Room for the rows of a table above its notes.</summary>
+    public static double Room(
+        SheetPage page,
+        SheetTable table,
+        ImmutableArray<ImmutableArray<(string Text, bool IsStrong)>> notes
+    ) => page.Bottom - (SheetPage.Top + Mm(14)) - table.HeadHeight - Height(page, notes) - Mm(4);
+
     /// <summary>Height of the notes.</summary>
-    public static double Height(
+    private static double Height(
         SheetPage page,
         ImmutableArray<ImmutableArray<(string Text, bool IsStrong)>> notes
     ) => Broken(page, notes).Max(text => text.Height);

@@ -84,8 +84,7 @@ internal static class ProseLayout
             ];
         }
 
-        var term =
-            frame.ContentWidth * (definitions.IsRuled ? RuledTermShare : TermShare);
+        var term = frame.ContentWidth * (definitions.IsRuled ? RuledTermShare : TermShare);
         return
         [
             .. definitions.Items.SelectMany(
@@ -94,34 +93,36 @@ internal static class ProseLayout
                     var tagged = list.Add(new Tag("LI"));
                     return LineColumns
                         .Pieces(
-                        [
-                            Column(
-                                frame.Left,
-                                body with
-                                {
-                                    Face = Fonts.ReportFonts.Semibold,
-                                },
-                                item.Term,
-                                term - 8,
-                                "Lbl"
-                            ),
-                            Column(
-                                frame.Left + term,
-                                body,
-                                item.Explanation,
-                                frame.ContentWidth - term,
-                                "LBody"
-                            ),
-                        ],
+                            [
+                                Column(
+                                    frame.Left,
+                                    body with
+                                    {
+                                        Face = Fonts.ReportFonts.Semibold,
+                                    },
+                                    item.Term,
+                                    term - 8,
+                                    "Lbl"
+                                ),
+                                Column(
+                                    frame.Left + term,
+                                    body,
+                                    item.Explanation,
+                                    frame.ContentWidth - term,
+                                    "LBody"
+                                ),
+                            ],
                             definitions.IsRuled ? RuleBelow
-                            : i == 0 ? 4
-                            : body.Leading > 11 ? 2.5
-                            : 1,
+                                : i == 0 ? 4
+                                : body.Leading > 11 ? 2.5
+                                : 1,
                             tagged
                         )
                         .InsertRange(
                             0,
-                            definitions.IsRuled ? [Rule(i == 0, frame)] : ImmutableArray<Piece>.Empty
+                            definitions.IsRuled
+                                ? [Rule(i == 0, frame)]
+                                : ImmutableArray<Piece>.Empty
                         )
                         .AddRange(Aside(item, frame, term, tagged));
                 }

@@ -16,9 +16,7 @@ internal static class TextBlocks
                     TextLines
                         .Wrap(i.Term, width)
                         .AddRange(TextLines.Wrap(i.Explanation, width, "    "))
-                        .AddRange(
-                            i.Aside.Length == 0 ? [] : TextLines.Wrap(i.Aside, width, "    ")
-                        )
+                        .AddRange(i.Aside.Length == 0 ? [] : TextLines.Wrap(i.Aside, width, "    "))
                 ),
             ],
             MonospaceLines lines =>

@@ -14,19 +14,33 @@ public sealed record Clustering(IntervalSource Source, ImmutableArray<int> Clust
             throw new ArgumentException("Each value needs one cluster.", nameof(values));
         }
 
-        var members = new OrderedDictionary<int, List<double>>();
+        // Counted first and then filled: this is asked many times in a simulation.
+        var numbers = new Dictionary<int, int>(values.Length);
+        var number = new int[values.Length];
+        var counts = new int[values.Length];
         for (var i = 0; i < values.Length; i++)
         {
-            if (!members.TryGetValue(Cluster[i], out var list))
+            if (!numbers.TryGetValue(Cluster[i], out number[i]))
             {
-                list = [];
-                members.Add(Cluster[i], list);
+                number[i] = numbers.Count;
+                numbers.Add(Cluster[i], number[i]);
             }
 
-            list.Add(values[i]);
+            counts[number[i]]++;
         }
 
-        return [.. members.Values.Select(list => list.ToArray())];
+        var members = new double[numbers.Count][];
+        for (var i = 0; i < members.Length; i++)
+        {
+            members[i] = new double[counts[i]];
+        }
+
+        for (var i = values.Length - 1; i >= 0; i--)
+        {
+            members[number[i]][--counts[number[i]]] = values[i];
+        }
+
+        return members;
     }
 
     /// <summary>Whether another clustering parts the values in the same way, whatever its numbers.</summary>

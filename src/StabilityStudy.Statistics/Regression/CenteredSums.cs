@@ -1,7 +1,16 @@
+using System.Runtime.InteropServices;
+
 namespace StabilityStudy.Statistics.Regression;
 
 /// <summary>Weighted means and centered sums of squares and products of pairs; the weights are 1 for an unweighted fit.</summary>
-internal sealed record CenteredSums(double MeanX, double MeanY, double Sxx, double Syy, double Sxy)
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct CenteredSums(
+    double MeanX,
+    double MeanY,
+    double Sxx,
+    double Syy,
+    double Sxy
+)
 {
     /// <summary>Sums of pairs that all count the same.</summary>
     public static CenteredSums Of(ReadOnlySpan<double> x, ReadOnlySpan<double> y)

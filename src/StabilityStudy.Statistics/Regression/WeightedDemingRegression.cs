@@ -103,6 +103,26 @@ public static class WeightedDemingRegression
         ImmutableArray<Clustering> clusterings
     ) => BiasesAt(x, y, errorVarianceRatio, [level], confidenceLevel, clusterings)[0];
 
+    /// <summary>The predicted changes a + (b − 1)·level alone, around which every interval of <see cref="BiasesAt"/> lies; empty where there is no line.</summary>
+    /// <inheritdoc cref="BiasesAt"/>
+    public static ImmutableArray<double> PredictedBiases(
+        ReadOnlySpan<double> x,
+        ReadOnlySpan<double> y,
+        double errorVarianceRatio,
+        ImmutableArray<double> levels
+    )
+    {
+        PairedValues.Require(x, y);
+        PairedValues.RequireErrorVarianceRatio(errorVarianceRatio);
+        BiasAtLevel.RequireLevels(levels);
+        return
+            !HasValueNotPositive(x)
+            && !HasValueNotPositive(y)
+            && FitLine(x, y, errorVarianceRatio).TryGet(out var line)
+            ? [.. levels.Select(level => line.Intercept + ((line.Slope - 1) * level))]
+            : [];
+    }
+
     /// <summary>The line alone, without standard errors.</summary>
     internal static Estimate<Line> FitLine(
         ReadOnlySpan<double> x,

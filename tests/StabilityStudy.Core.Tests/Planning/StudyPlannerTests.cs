@@ -53,7 +53,13 @@ public sealed class StudyPlannerTests
     }
 
     private static StudyPlan Plan(StudyProtocol protocol, PlanRequest? request = null) =>
-        StudyPlanner.Of(protocol, request ?? new PlanRequest(Studies, 1));
+        StudyPlanner.Of(
+            protocol,
+            (request ?? new PlanRequest(Studies, 1)) with
+            {
+                ByCriterion = true,
+            }
+        );
 
     /// <summary>Where nothing is shared the share has an exact power, and the simulated one agrees within three standard errors; so does that of the mean with the studies that skewness alone costs, of which the formula knows nothing.</summary>
     [Theory]

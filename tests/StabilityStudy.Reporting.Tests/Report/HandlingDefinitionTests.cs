@@ -25,7 +25,8 @@ public sealed class HandlingDefinitionTests
                     protocol,
                     Core.Planning.StudyPlanner.Of(protocol, new(1, 1)),
                     new string('0', 64),
-                    PaperSize.A4, null
+                    PaperSize.A4,
+                    null
                 )
                 .Sections.SelectMany(section => section.Blocks)
         );

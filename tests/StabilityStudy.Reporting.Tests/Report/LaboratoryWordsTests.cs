@@ -193,7 +193,8 @@ public sealed class LaboratoryWordsTests
             stated,
             StudyPlanner.Of(stated, new(1, 1)),
             new string('a', 64),
-            PaperSize.A4, null
+            PaperSize.A4,
+            null
         );
         var blocks = document.Sections.SelectMany(section => section.Blocks).ToArray();
         var inReport = CriteriaTables.Limits(stated, People);

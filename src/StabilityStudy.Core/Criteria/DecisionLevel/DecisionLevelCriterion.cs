@@ -31,6 +31,9 @@ public sealed record DecisionLevelCriterion(
     internal override CriterionResult Evaluate(Limit? limit, CellEvidence cell) =>
         DecisionLevelEvaluation.Evaluate(this, Held(limit), cell);
 
+    internal override bool IsMet(Limit? limit, CellEvidence cell) =>
+        DecisionLevelEvaluation.IsMet(this, Held(limit), cell);
+
     internal override IEnumerable<RobustnessLine> Sensitivity(
         ImmutableArray<CriterionResult> results,
         CellEvidence cell

@@ -37,13 +37,13 @@ internal static class DecisionLevelEvaluation
     )
     {
         var context = cell.Context;
-        var required = criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels;
+        var required = Required(criterion, context);
         var readings = cell
             .Readings.Select(reading =>
                 (
                     reading.Kind,
                     Levels: Judge(
-                        [.. required.Distinct().Order()],
+                        required,
                         criterion.ConfidenceLevel,
                         limit,
                         reading.Data,
@@ -81,6 +81,95 @@ internal static class DecisionLevelEvaluation
             Reading = deciding.Kind,
         };
     }
+
+    /// <summary>
+    /// Whether it is met, as <see cref="Evaluate(DecisionLevelCriterion, Limit, CellEvidence)"/> says; the many fits of an interval are made only where nothing else keeps it from being met: a level that
+    /// the baselines do not cover, one side of it beyond the allowance, or a predicted change beyond it, around which every interval lies.
+    /// </summary>
+    public static bool IsMet(DecisionLevelCriterion criterion, Limit limit, CellEvidence cell)
+    {
+        var levels = Required(criterion, cell.Context);
+        return !levels.IsEmpty
+            && cell.FewClustersOfMean is null
+            && BiasDoubts.OfUncounted(cell.Uncounted) is null
+            && cell.Readings.All(reading =>
+                IsMet(levels, criterion.ConfidenceLevel, limit, reading.Data, cell.Context)
+            );
+    }
+
+    private static bool IsMet(
+        ImmutableArray<decimal> levels,
+        double confidenceLevel,
+        Limit limit,
+        CellData data,
+        CellContext context
+    )
+    {
+        var (x, y) = (data.Pairs.X, data.Pairs.Y);
+        var ratio = (double)context.Analyte.ErrorVarianceRatio;
+        var predicted = WeightedDemingRegression.PredictedBiases(
+            x.AsSpan(),
+            y.AsSpan(),
+            ratio,
+            [.. levels.Select(level => (double)level)]
+        );
+        var beside = new List<Estimate<ChangeBesideLevel>>();
+        for (var i = 0; i < levels.Length; i++)
+        {
+            var (level, allowed) = (levels[i], AllowedAt(limit, levels[i]));
+            if (
+                predicted.IsEmpty
+                || !(Math.Abs(predicted[i]) < allowed)
+                || LevelCoverage.Of(level, data, context.Analyte).Gap is not null
+            )
+            {
+                return false;
+            }
+
+            beside.Add(ChangeBesideLevel.WorseSide((double)level, data, confidenceLevel));
+            if (!beside[i].TryGet(out var side) || !IsInside(side, allowed, level))
+            {
+                return false;
+            }
+        }
+
+        var changes = WeightedDemingRegression.BiasesAt(
+            x.AsSpan(),
+            y.AsSpan(),
+            ratio,
+            [.. levels.Select(level => (double)level)],
+            confidenceLevel,
+            data.Errors.Clusterings
+        );
+        return levels
+            .Select(
+                (level, i) =>
+                    Judge(
+                        new LevelInUnit(level, context.Analyte.ShownUnit),
+                        Lengthened(changes[i], data, limit, confidenceLevel),
+                        beside[i],
+                        AllowedAt(limit, level),
+                        data
+                    ).Verdict
+            )
+            .All(verdict => verdict == Verdict.Met);
+    }
+
+    private static ImmutableArray<decimal> Required(
+        DecisionLevelCriterion criterion,
+        CellContext context
+    ) =>
+        [
+            .. (criterion.Levels.IsEmpty ? context.Analyte.DecisionLevels : criterion.Levels)
+                .Distinct()
+                .Order(),
+        ];
+
+    private static double AllowedAt(Limit limit, decimal level) =>
+        ChangeOnScale.AllowanceOf(limit).At((double)level);
+
+    private static bool IsInside(ChangeBesideLevel side, double allowed, decimal level) =>
+        side.Furthest < 100 * allowed / (double)level;
 
     private static Verdict VerdictOf(ImmutableArray<LevelResult> levels) =>
         WorstLevel.Of(levels, level => level.Verdict)?.Verdict ?? Verdict.Inconclusive;
@@ -150,26 +239,31 @@ internal static class DecisionLevelEvaluation
         CellContext context
     )
     {
-        var allowed = ChangeOnScale.AllowanceOf(limit).At((double)level);
+        var allowed = AllowedAt(limit, level);
         var at = new LevelInUnit(level, context.Analyte.ShownUnit);
         var beside = change.Value is null
             ? change.RefusedAs<ChangeBesideLevel>()
             : ChangeBesideLevel.WorseSide((double)level, data, confidenceLevel);
-        // Changes as shares of the allowance show toward which limit they are skewed.
-        var bias =
-            change.TryGet(out var found)
-            && ChangeOnScale.Of(data, ChangeScale.Share, limit).TryGet(out var shares)
-                ? Estimate.Of(
-                    found.Lengthened(
-                        SkewnessStretch.Compute(shares.Values.AsSpan(), confidenceLevel)
-                    )
-                )
-                : change;
+        var bias = Lengthened(change, data, limit, confidenceLevel);
         var (verdict, reason) = coverage.Gap is { } gap
             ? (Verdict.Inconclusive, new LevelOutsideCoverageReason(at, gap))
             : Judge(at, bias, beside, allowed, data);
         return new(level, coverage.Below, coverage.Above, allowed, bias, beside, verdict, reason);
     }
+
+    /// <summary>Changes as shares of the allowance show toward which limit they are skewed.</summary>
+    private static Estimate<BiasAtLevel> Lengthened(
+        Estimate<BiasAtLevel> change,
+        CellData data,
+        Limit limit,
+        double confidenceLevel
+    ) =>
+        change.TryGet(out var found)
+        && ChangeOnScale.Of(data, ChangeScale.Share, limit).TryGet(out var shares)
+            ? Estimate.Of(
+                found.Lengthened(SkewnessStretch.Compute(shares.Values.AsSpan(), confidenceLevel))
+            )
+            : change;
 
     private static (Verdict Verdict, VerdictReason Reason) Judge(
         LevelInUnit at,
@@ -203,7 +297,7 @@ internal static class DecisionLevelEvaluation
 
         return !beside.TryGet(out var side)
                 ? (Verdict.Inconclusive, new NotComputableReason(beside.NotComputable!))
-            : side.Furthest < 100 * allowed / (double)at.Level ? line
+            : IsInside(side, allowed, at.Level) ? line
             : (Verdict.Inconclusive, new OneSideOfLevelReason(at, side));
     }
 }

@@ -34,10 +34,7 @@ internal static class ProtocolDefinitions
         ];
 
     /// <summary>Texts of analytes, each once, with those that have it in front where not all do.</summary>
-    private static IEnumerable<string> Told(
-        StudyProtocol protocol,
-        Func<Analyte, string> text
-    ) =>
+    private static IEnumerable<string> Told(StudyProtocol protocol, Func<Analyte, string> text) =>
         protocol
             .Analytes.GroupBy(text)
             .Select(same =>

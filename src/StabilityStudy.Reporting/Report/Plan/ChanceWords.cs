@@ -83,7 +83,8 @@ internal static class ChanceWords
             ? $"{NumberText.Count((int)Math.Round(100 * request.Tolerance))} points"
             : $"{NumberText.Fixed(100 * request.Tolerance, 1)} points";
 
-    private static int From(ChanceOfSupport word) => (int)Math.Round(100 * ChancesOfSupport.From(word));
+    private static int From(ChanceOfSupport word) =>
+        (int)Math.Round(100 * ChancesOfSupport.From(word));
 
     private static int WholePercent(double chance) => (int)Math.Floor((100 * chance) + 1e-9);
 }

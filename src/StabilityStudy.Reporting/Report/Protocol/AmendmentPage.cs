@@ -48,5 +48,6 @@ internal static class AmendmentPage
             Foot = foot,
         };
 
-    private static string Short(string sha256) => sha256.Length > DigestShown ? sha256[..DigestShown] : sha256;
+    private static string Short(string sha256) =>
+        sha256.Length > DigestShown ? sha256[..DigestShown] : sha256;
 }

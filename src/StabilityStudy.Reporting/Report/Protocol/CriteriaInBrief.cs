@@ -63,7 +63,7 @@ internal sealed record CriteriaInBrief(StudyPlan Plan)
             CriterionKind.Drift => Course((DriftCriterion)criterion),
         };
 
-    private (string, string) Mean(BiasCriterion criterion) =>
+    private static (string, string) Mean(BiasCriterion criterion) =>
         (
             "How far the mean may move",
             criterion.Rule switch
@@ -127,7 +127,10 @@ internal sealed record CriteriaInBrief(StudyPlan Plan)
             .. from choice in criterion.Limits
             join limit in Protocol.Limits on choice.Limit equals limit.Id
             let analyte = Protocol.Analytes.First(item => item.Id == choice.Analyte)
-            select (choice.Analyte, CriterionWords.Shortened(TradeWords.Of(limit, analyte.ShownUnit))),
+            select (
+                choice.Analyte,
+                CriterionWords.Shortened(TradeWords.Of(limit, analyte.ShownUnit))
+            ),
         ];
 
     /// <summary>Which analytes and groups it is about, and the limit of each, where that is not plain.</summary>

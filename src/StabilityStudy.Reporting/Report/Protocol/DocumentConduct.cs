@@ -22,7 +22,9 @@ internal static class DocumentConduct
     private static IEnumerable<Definition> LevelMeanings(StudyProtocol protocol)
     {
         var missing = protocol
-            .Analytes.Select(analyte => (analyte.Id, Levels: LevelMeaningWords.Missing(analyte, protocol)))
+            .Analytes.Select(analyte =>
+                (analyte.Id, Levels: LevelMeaningWords.Missing(analyte, protocol))
+            )
             .Where(item => item.Levels is not null)
             .Select(item => $"{item.Id} {item.Levels}")
             .ToArray();

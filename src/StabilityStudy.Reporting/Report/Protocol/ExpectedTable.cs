@@ -48,8 +48,8 @@ internal static class ExpectedTable
             {
                 plan.Protocol.Analytes.Length > 1 ? row.Analyte.Id : "",
                 plan.Protocol.Groups.Length > 1 ? TradeWords.InSentence(row.Group.Name)
-                    : plan.Protocol.Analytes.Length == 1 ? row.Group.Name
-                    : "",
+                : plan.Protocol.Analytes.Length == 1 ? row.Group.Name
+                : "",
                 plan.Protocol.Storages.Length > 1 ? row.Storage.Id : "",
                 NumberText.Count(row.Specimens),
             }.Where(part => part.Length > 0)
@@ -157,8 +157,9 @@ internal static class ExpectedTable
             { WithAll.Together.Probability: var chance } => ChanceWords.Word(
                 ChancesOfSupport.Of(chance)
             ),
-            { WithoutChange.Together.Probability: var chance } =>
-                ChanceWords.Word(ChancesOfSupport.Of(chance)) + " if nothing changes",
+            { WithoutChange.Together.Probability: var chance } => ChanceWords.Word(
+                ChancesOfSupport.Of(chance)
+            ) + " if nothing changes",
             _ => "not simulated",
         };
 

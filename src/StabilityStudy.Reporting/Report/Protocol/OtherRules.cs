@@ -43,9 +43,7 @@ internal static class OtherRules
         );
         var whose = protocol.Groups.Length > 1 ? $" ({Name(protocol, group)})" : "";
         var criterion = first.Criterion is { } by ? $"; called stable by: {by}" : "";
-        var why = first.Why is { } reason
-            ? $" Remark: {RationaleWords.Unstopped(reason)}."
-            : "";
+        var why = first.Why is { } reason ? $" Remark: {RationaleWords.Unstopped(reason)}." : "";
         return $"Expected{whose} {found} ({RationaleWords.Unstopped(first.Source)}{criterion}).{why}";
     }
 

@@ -54,7 +54,9 @@ public static class ProtocolDocument
                     : [AmendmentPage.Of(amendment, foot)],
                 Approved(plan, amendment is null ? foot : []),
                 Conduct(protocol),
-                .. Sources(protocol) is { Blocks.IsEmpty: false } sources ? [sources] : ImmutableArray<Section>.Empty,
+                .. Sources(protocol) is { Blocks.IsEmpty: false } sources
+                    ? [sources]
+                    : ImmutableArray<Section>.Empty,
                 Rules(protocol),
                 Chances(plan),
                 DocumentFoot.Cautions(amendment),
@@ -70,7 +72,7 @@ public static class ProtocolDocument
             protocol.Analytes is [var only] ? only.Name
             : protocol.Analytes.Length > mostNamed
                 ? $"{NumberText.Count(protocol.Analytes.Length)} tests"
-                : string.Join(", ", protocol.Analytes.Select(analyte => analyte.Id));
+            : string.Join(", ", protocol.Analytes.Select(analyte => analyte.Id));
         var states = string.Join(
             " and ",
             protocol.Storages.Select(storage => StorageWords.Of(storage.State)).Distinct()

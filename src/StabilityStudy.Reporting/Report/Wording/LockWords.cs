@@ -76,7 +76,5 @@ internal static class LockWords
         );
 
     private static string Changes(ProtocolLock item) =>
-        item.Differences is { } differences
-            ? $" ({Counted.Of(differences.Length, "change")})"
-            : "";
+        item.Differences is { } differences ? $" ({Counted.Of(differences.Length, "change")})" : "";
 }
