@@ -85,11 +85,12 @@ internal sealed partial record MessageTime(TimeSpan? Offset, TimeZoneInfo? Zone)
             );
     }
 
+    // What has letters is no time of another form, and may be what a sender put one field too early.
     private static TableCell Fault(TableCell cell, string message) =>
         TableCell.Refusal(
             new FieldFault(
                 RowQueries.NotATime,
-                cell.Text,
+                cell.Text.Any(char.IsLetter) ? "" : cell.Text,
                 message,
                 "Have the sender state the time to the minute."
             )

@@ -305,6 +305,12 @@ internal static class MessageCases
                 "field-not-clear",
                 "OBX-19"
             ),
+            new(
+                "a name in place of a time",
+                With("20260302074500+0100", "ZZPERSON"),
+                "not-a-time",
+                "OBX-19"
+            ),
             new("no time", With("20260302074500+0100", ""), "not-time-of-test", "OBX-19"),
             new(
                 "the time of collection as that of the test",

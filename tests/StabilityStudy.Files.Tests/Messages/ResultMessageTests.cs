@@ -66,29 +66,27 @@ public sealed class ResultMessageTests
         AssertNoPerson(queries);
     }
 
-    internal static void AssertNoPerson(StudyIntakeResult study, IEnumerable<DataQuery> queries)
+    private static void AssertNoPerson(StudyIntakeResult study, IEnumerable<DataQuery> queries)
     {
-        foreach (var file in study.Canonical.Files)
-        {
-            Assert.DoesNotContain(
-                ResultMessages.Mark,
-                Encoding.UTF8.GetString(file.Bytes.Span),
-                StringComparison.Ordinal
-            );
-        }
-
+        AssertNoPerson(
+            study.Canonical.Files.Select(file => Encoding.UTF8.GetString(file.Bytes.Span))
+        );
         AssertNoPerson(queries);
     }
 
-    internal static void AssertNoPerson(IEnumerable<DataQuery> queries)
+    private static void AssertNoPerson(IEnumerable<DataQuery> queries) =>
+        AssertNoPerson(
+            queries.Select(query =>
+                $"{query.Source} {query.Observed} {query.Message} {query.Action}"
+            )
+        );
+
+    private static void AssertNoPerson(IEnumerable<string> texts)
     {
-        foreach (var query in queries)
+        foreach (var text in texts)
         {
-            Assert.DoesNotContain(
-                ResultMessages.Mark,
-                $"{query.Source} {query.Observed} {query.Message} {query.Action}",
-                StringComparison.Ordinal
-            );
+            Assert.DoesNotContain(ResultMessages.Mark, text, StringComparison.Ordinal);
+            Assert.DoesNotContain(ResultMessages.Beside, text, StringComparison.Ordinal);
         }
     }
 

@@ -9,11 +9,11 @@ namespace StabilityStudy.Files.Tests.Messages;
 /// </summary>
 internal sealed class ResultMessages(int seed)
 {
-    /// <summary>Stands in every name, number and address of an invented person.</summary>
+    /// <summary>Stands in every name, number and address of an invented person in segments of which nothing is read.</summary>
     public const string Mark = "ZZPERSON";
 
-    /// <summary>Stands beside the mark in segments of which other fields are read.</summary>
-    public const string Beside = "BESIDE";
+    /// <summary>Stands in those in segments of which other fields are read.</summary>
+    public const string Beside = "QQBESIDE";
 
     private readonly Random _random = new(seed);
     private readonly StringBuilder _text = new();
@@ -298,12 +298,12 @@ internal sealed class ResultMessages(int seed)
 
     private string Join(params string[] parts) => string.Join(_signs[1], parts);
 
-    private string Person(string beside = Beside) =>
+    private string Person(string mark = Beside) =>
         Join(
-            $"{Mark}{beside}{_random.Next(10_000)}",
-            $"{Mark}{beside}Müller",
-            $"{Mark}{beside}{_signs[4]}{Mark}{beside}",
-            $"{Mark}{beside}19480203"
+            $"{mark}{_random.Next(10_000)}",
+            $"{mark}Müller",
+            $"{mark}{_signs[4]}{mark}",
+            $"{mark}19480203"
         );
 
     private void Unread(string name, int fields)
@@ -316,7 +316,7 @@ internal sealed class ResultMessages(int seed)
                     .. Enumerable
                         .Range(0, _random.Next(1, fields))
                         .Select(_ =>
-                            _random.Next(3) == 0 ? "" : Person("") + _signs[2] + Person("")
+                            _random.Next(3) == 0 ? "" : Person(Mark) + _signs[2] + Person(Mark)
                         ),
                 ]
             );

@@ -36,6 +36,7 @@ public sealed class MessageReportTests
         foreach (var output in outputs)
         {
             Assert.DoesNotContain(ResultMessages.Mark, output, StringComparison.Ordinal);
+            Assert.DoesNotContain(ResultMessages.Beside, output, StringComparison.Ordinal);
         }
 
         var text = string.Join(
