@@ -1,5 +1,6 @@
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Register;
+using StabilityStudy.Reporting.Approved;
 using StabilityStudy.Reporting.Report.Wording;
 
 namespace StabilityStudy.Cli.Console;
@@ -11,12 +12,7 @@ internal static class BenchWords
 
     /// <summary>The two or three words that begin the answer.</summary>
     public static string Verdict(BenchVerdict verdict) =>
-        verdict switch
-        {
-            BenchVerdict.DoNotTest => "DO NOT TEST",
-            BenchVerdict.AskDirector => "ASK THE DIRECTOR",
-            BenchVerdict.Test => "TEST",
-        };
+        VerdictWords.Of(verdict).ToUpperInvariant();
 
     /// <summary>The whole answer.</summary>
     public static string Sentence(BenchAnswer answer) =>

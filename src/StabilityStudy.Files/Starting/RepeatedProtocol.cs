@@ -109,14 +109,14 @@ public sealed partial record RepeatedProtocol(
 
     [GeneratedRegex(
         "^version[ \\t]*=[ \\t]*(\"[^\"\n]*\"|'[^'\n]*')",
-        RegexOptions.Multiline,
+        RegexOptions.Multiline | RegexOptions.ExplicitCapture,
         matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex VersionLine();
 
     [GeneratedRegex(
         "^(# This study repeats a signed one in full.\n)?repeat = \\{[^\n]*\\}\n",
-        RegexOptions.Multiline,
+        RegexOptions.Multiline | RegexOptions.ExplicitCapture,
         matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex RepeatLine();

@@ -7,6 +7,9 @@ namespace StabilityStudy.Reporting.Approved;
 /// <param name="rules">The rules.</param>
 internal sealed class ClientWording(BenchRules rules)
 {
+    private const string HeparinWaits =
+        "Heparin: send the tube at once. While whole blood waits, heparin is neutralized and the result hides it.";
+
     /// <summary>The document.</summary>
     public ReportModel Model(PaperSize paper) =>
         new(
@@ -35,10 +38,7 @@ internal sealed class ClientWording(BenchRules rules)
                                 rule.Within.KnowsGroup
                                 && rule.Within.From[0].Window.Anticoagulant == Anticoagulant.Heparin
                             )
-                                ? new[]
-                                {
-                                    "Heparin: send the tube at once. While whole blood waits, heparin is neutralized and the result hides it.",
-                                }
+                                ? ImmutableArray.Create(HeparinWaits)
                                 : [],
                             "If a tube is too old we report that it was not tested and ask for a new one. We do not report a result that may be wrong.",
                         ]),

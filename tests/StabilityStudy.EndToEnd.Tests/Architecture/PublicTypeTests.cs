@@ -22,6 +22,7 @@ using StabilityStudy.Files.Json.Forms;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
+using StabilityStudy.Reporting.Approved;
 using StabilityStudy.Reporting.Model;
 using StabilityStudy.SignedPdf.Attachments;
 using StabilityStudy.SignedPdf.Certificates;
@@ -58,6 +59,11 @@ public sealed class PublicTypeTests
         [DocumentKind.Report] = "is held to the most rules",
         [BenchVerdict.DoNotTest] = "keeps a result from being reported",
         [BenchReason.NoRule] = "claims nothing",
+        [CaseFact.AllTrue] = "names a case and answers nothing",
+        [SystemStep.TimeNotKnown] = "tests nothing",
+        [RepeatTier.Full] = "asks for most",
+        [ReducedBasis.AsOriginal] = "asks for most",
+        [ApprovedDocumentKind.Card] = "names a document and answers nothing",
         [ComparedVersion.Same] = "lets nothing differ",
         [ControlRule.EveryRun] = "asks for controls",
         [RepeatDraws.LeftOut] = "counts a person once",

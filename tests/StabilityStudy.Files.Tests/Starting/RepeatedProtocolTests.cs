@@ -260,7 +260,9 @@ public sealed class RepeatedProtocolTests
         var text = System.Text.RegularExpressions.Regex.Replace(
             made.Text,
             key + " = \"[^\"]*\"",
-            line
+            line,
+            System.Text.RegularExpressions.RegexOptions.None,
+            TimeSpan.FromSeconds(1)
         );
 
         Assert.Contains(

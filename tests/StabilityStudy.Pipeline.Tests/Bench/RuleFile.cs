@@ -24,7 +24,12 @@ internal sealed class RuleFile
     private static string[] Fields(string line) =>
         [
             .. Regex
-                .Matches(line, "(?:^|,)(?:\"((?:[^\"]|\"\")*)\"|([^,\"]*))")
+                .Matches(
+                    line,
+                    "(?:^|,)(?:\"((?:[^\"]|\"\")*)\"|([^,\"]*))",
+                    RegexOptions.None,
+                    TimeSpan.FromSeconds(1)
+                )
                 .Select(match =>
                     match.Groups[1].Success
                         ? match.Groups[1].Value.Replace("\"\"", "\"", StringComparison.Ordinal)
