@@ -1,5 +1,5 @@
 #!/usr/bin/env bash
-# Keeps what a release states of itself, and a signed report and a signed protocol document of each example study made by it: once a version, never
+# Keeps what a release states of itself, and a signed report and a signed protocol document of each example study, and signed notices, made by it: once a version, never
 # again. Later versions are held to them. Run it on the commit that takes a version without a hyphen.
 set -euo pipefail
 cd "$(dirname "$0")/.."
@@ -48,6 +48,16 @@ for protocol in example-studies/*/protocol.toml; do
     sign_all "$work/$name/out/protocol.pdf" "$kept/$name.protocol.pdf" "" author approver
     run report "$work/$name" >/dev/null
     sign_all "$work/$name/out/report.pdf" "$kept/$name.pdf" approve "${roles[@]}"
+done
+# Notices about one of the reports, and about a study that is ended.
+name=small-paired-sheet
+by=(--by "${people[approver]}" --reason "kept for later versions")
+run withdraw "$kept/$name.pdf" "${by[@]}" --from 2030-01-01 -o "$kept/$name.withdrawn.pdf" >/dev/null
+cp -r "example-studies/$name" "$work/ended"
+run end "$work/ended" "${by[@]}" >/dev/null
+cp "$work/ended/ended.pdf" "$kept/$name.ended.pdf"
+for notice in withdrawn ended; do
+    sign_all "$kept/$name.$notice.pdf" "$kept/$name.$notice.pdf" "" approver
 done
 cp "$work"/keys/*.pem "$kept/trust/" 2>/dev/null || cp "$work"/keys/*.crt "$kept/trust/"
 echo "Kept: $kept. The next commit takes a new version in development."

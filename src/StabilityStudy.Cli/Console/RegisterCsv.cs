@@ -12,7 +12,7 @@ internal static class RegisterCsv
         Func<StandingWindow, string?> Text
     )> s_columns =
     [
-        ("standing", item => RegisterListing.Word(item.Standing)),
+        ("standing", item => RegisterWords.Word(item.Standing)),
         ("analyte", item => item.Window.Row.Analyte),
         ("group", item => item.Window.Row.Group),
         ("group_name", item => item.Window.GroupName),
@@ -66,7 +66,7 @@ internal static class RegisterCsv
                         .Select(column =>
                             column.Name switch
                             {
-                                "standing" => "study " + RegisterListing.Word(study.Stage),
+                                "standing" => "study " + RegisterWords.Word(study.Stage),
                                 "study" => study.Code,
                                 "file" => study.Place,
                                 "from" => BenchWords.Day(study.On),

@@ -129,6 +129,7 @@ internal static class RegisterJson
         json.WriteBoolean("lookBack", notice.LooksBack);
         json.WriteTexts("reports", notice.Reports.Select(report => report.Name));
         json.WriteString("study", notice.Study?.Code);
+        json.WriteTexts("notChecked", item.Reservations);
         json.WriteEndObject();
     }
 

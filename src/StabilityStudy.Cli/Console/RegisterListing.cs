@@ -1,4 +1,3 @@
-using StabilityStudy.Core.Notices;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Reporting.Report.Notices;
@@ -151,7 +150,7 @@ internal sealed class RegisterListing
                     ? []
                     : new[] { $"interim rule, shorter than today's {BenchWords.Time(row.Today)}" },
                 .. window.Conditions.Select(text => $"condition: {text}"),
-                .. item.Notices.Select(NoticeLine),
+                .. item.Notices.Select(RegisterWords.Of),
                 .. report.Replaces is { } digest
                     ? new[] { $"replaces the report with inputs {digest}" }
                     : [],
@@ -192,7 +191,7 @@ internal sealed class RegisterListing
                         inDoubt is not null
                             ? $"; {BenchWords.Time(inDoubt.Window.Approved)} is in doubt: see below"
                         : against?.TakenAwayBy is { } notice
-                            ? $"; {BenchWords.Time(against.Window.Approved)} was {Word(against.Standing)} {BenchWords.Day(notice.From)}: \"{notice.Notice.Reason}\""
+                            ? $"; {BenchWords.Time(against.Window.Approved)} was {RegisterWords.Word(against.Standing)} {BenchWords.Day(notice.From)}: \"{notice.Notice.Reason}\""
                         : declined is not null
                             ? $"; longer was declined {BenchWords.Day(declined.Report.From)}"
                         : tried ? "; the study supports no longer one"
@@ -264,22 +263,22 @@ internal sealed class RegisterListing
 
         foreach (var item in _windows.Where(item => item.Standing == WindowStanding.InDoubt))
         {
-            yield return $"{Named(item)}: in doubt, and not to be relied on until somebody has found out; ask the director. {item.Doubt}";
+            yield return $"{RegisterWords.Named(item)}: in doubt, and not to be relied on until somebody has found out; ask the director. {item.Doubt}";
         }
 
         foreach (var item in _windows.Where(item => item.Standing == WindowStanding.PastReview))
         {
-            yield return $"{Named(item)}: to be reviewed by {BenchWords.Day(item.Review)}; until then ask the director.";
+            yield return $"{RegisterWords.Named(item)}: to be reviewed by {BenchWords.Day(item.Review)}; until then ask the director.";
         }
 
         foreach (var item in _inForce.Where(item => !item.AlsoClaimedBy.IsEmpty))
         {
-            yield return $"{Named(item)}: also claimed by {string.Join(", ", item.AlsoClaimedBy)}, and neither says that it replaces the other. The shorter holds.";
+            yield return $"{RegisterWords.Named(item)}: also claimed by {string.Join(", ", item.AlsoClaimedBy)}, and neither says that it replaces the other. The shorter holds.";
         }
 
         foreach (var item in _inForce.Where(item => item.Window.IsInWordsOnly))
         {
-            yield return $"{Named(item)}: decided in words only, which no program can read. Ask the director.";
+            yield return $"{RegisterWords.Named(item)}: decided in words only, which no program can read. Ask the director.";
         }
     }
 
@@ -287,7 +286,7 @@ internal sealed class RegisterListing
         _inForce
             .SelectMany(item =>
                 item.Coming.Select(notice =>
-                    $"{Named(item)}: {NoticeWords.Title(notice.Notice.Kind)} takes effect on {BenchWords.Day(notice.From)} ({notice.File})."
+                    $"{RegisterWords.Named(item)}: {NoticeWords.Title(notice.Notice.Kind)} takes effect on {BenchWords.Day(notice.From)} ({notice.File})."
                 )
             )
             .Concat(ReviewsDueSoon());
@@ -300,7 +299,7 @@ internal sealed class RegisterListing
             .Select(item =>
                 string.Create(
                     CultureInfo.InvariantCulture,
-                    $"{Named(item)}: review is due in {Count(item.Review!.Value.DayNumber - _day.DayNumber, "day")}."
+                    $"{RegisterWords.Named(item)}: review is due in {Count(item.Review!.Value.DayNumber - _day.DayNumber, "day")}."
                 )
             );
 
@@ -327,7 +326,7 @@ internal sealed class RegisterListing
                         .Select(group =>
                             string.Create(
                                 CultureInfo.InvariantCulture,
-                                $"{group.Count()} {Word(group.Key)}"
+                                $"{group.Count()} {RegisterWords.Word(group.Key)}"
                             )
                         )
                         .Concat(
@@ -336,7 +335,7 @@ internal sealed class RegisterListing
                                 .Select(group =>
                                     string.Create(
                                         CultureInfo.InvariantCulture,
-                                        $"{group.Count()} {(group.Count() == 1 ? "study" : "studies")} {Word(group.Key)}"
+                                        $"{group.Count()} {(group.Count() == 1 ? "study" : "studies")} {RegisterWords.Word(group.Key)}"
                                     )
                                 )
                         )
@@ -348,40 +347,16 @@ internal sealed class RegisterListing
         {
             WrappedText.Write(
                 _terminal,
-                $"  {Named(item)}: {Word(item.Standing)}{More(item)}",
+                $"  {RegisterWords.Named(item)}: {RegisterWords.Word(item.Standing)}{RegisterWords.More(item)}",
                 Detail
             );
         }
 
         foreach (var study in all ? studies : [])
         {
-            WrappedText.Write(_terminal, "  " + Line(study), Detail);
+            WrappedText.Write(_terminal, "  " + RegisterWords.Of(study), Detail);
         }
     }
-
-    /// <summary>How far a study came, in words.</summary>
-    public static string Word(StudyStage stage) =>
-        stage switch
-        {
-            StudyStage.Planned => "planned",
-            StudyStage.Locked => "locked and not reported",
-            StudyStage.Ended => "ended without a conclusion",
-        };
-
-    private static string Line(RegisteredStudy study) =>
-        $"study {study.Code} ({study.Place}): {Word(study.Stage)}{(study.On is { } day ? ", " + BenchWords.Day(day) : "")}{(study.Why is { } why ? $": {why}" : "")}";
-
-    private static string More(StandingWindow item) =>
-        item.Standing switch
-        {
-            WindowStanding.Superseded => $" by {item.SupersededBy}",
-            WindowStanding.Withdrawn
-            or WindowStanding.EndedByNewDirector when item.TakenAwayBy is { } notice =>
-                $" {BenchWords.Day(notice.From)} ({notice.File}): \"{notice.Notice.Reason}\"",
-            WindowStanding.NotYet => $", from {BenchWords.Day(item.Report.From)}",
-            WindowStanding.Declined when item.Report.Reason is { } reason => $": \"{reason}\"",
-            _ => "",
-        };
 
     private void WriteLines(ImmutableArray<string> lines, bool all, string mark)
     {
@@ -405,38 +380,6 @@ internal sealed class RegisterListing
             );
         }
     }
-
-    /// <summary>A standing in words, the same on the screen and in JSON.</summary>
-    public static string Word(WindowStanding standing) =>
-        standing switch
-        {
-            WindowStanding.NotTrusted => "not trusted",
-            WindowStanding.NotDecided => "not decided",
-            WindowStanding.Declined => "declined",
-            WindowStanding.NotSupported => "not supported",
-            WindowStanding.Superseded => "superseded",
-            WindowStanding.InDoubt => "in doubt",
-            WindowStanding.Withdrawn => "withdrawn",
-            WindowStanding.EndedByNewDirector => "ended by a new director",
-            WindowStanding.NotYet => "not yet in force",
-            WindowStanding.PastReview => "past review",
-            WindowStanding.InForce => "in force",
-        };
-
-    private static string NoticeLine(RegisteredNotice item) =>
-        item.Notice.Kind switch
-        {
-            NoticeKind.Withdrawn or NoticeKind.EndedByNewDirector =>
-                $"longer {Word(item.Notice.Kind == NoticeKind.Withdrawn ? WindowStanding.Withdrawn : WindowStanding.EndedByNewDirector)} {BenchWords.Day(item.From)}: \"{item.Notice.Reason}\" ({item.File})",
-            NoticeKind.Reviewed =>
-                $"reviewed, unchanged, {BenchWords.Day(item.From)} by {item.Notice.By} ({item.File})",
-            NoticeKind.Adopted =>
-                $"adopted {BenchWords.Day(item.From)} by {item.Notice.By} ({item.File})",
-            NoticeKind.StudyEnded => $"study ended by {item.Notice.By} ({item.File})",
-        };
-
-    private static string Named(StandingWindow item) =>
-        $"{item.Window.Row.Analyte}, {item.Window.GroupName}, {item.Window.Row.Storage} ({item.Report.Name})";
 
     private static string Short(RegisteredReport report) =>
         report.Name[(report.Name.LastIndexOf('-') + 1)..];

@@ -155,7 +155,8 @@ internal sealed class VerificationCache
     /// <summary>A key that others can read authenticates nothing; where the system knows no such rights, the folder of the user keeps others out.</summary>
     private static bool IsOwn(string path) =>
         OperatingSystem.IsWindows()
-        || (File.GetUnixFileMode(path) & ~(UnixFileMode.UserRead | UnixFileMode.UserWrite)) == 0;
+        || (File.GetUnixFileMode(path) & ~(UnixFileMode.UserRead | UnixFileMode.UserWrite))
+            == UnixFileMode.None;
 
     /// <summary>Entries of another day are used no more.</summary>
     private static void ForgetOtherDays(string root, string day)

@@ -24,6 +24,9 @@ public sealed record RegisteredNotice(string File, NoticeStanding Standing, Noti
     /// <summary>Why it does not count; null where it counts.</summary>
     public string? Why { get; init; }
 
+    /// <summary>What could not be checked of a notice that counts, in words.</summary>
+    public ImmutableArray<string> Reservations { get; init; } = [];
+
     /// <summary>When it was signed, by the clock of the signer; null where nobody has signed.</summary>
     public DateTimeOffset? SignedAt { get; init; }
 

@@ -8,6 +8,9 @@ namespace StabilityStudy.Files.Notices;
 /// <summary>The keys of notice.toml. The program writes them.</summary>
 internal static class NoticeKeys
 {
+    private const int LongestName = 80;
+    private const int LongestReason = 600;
+
     public static readonly KeyTable Table = new();
 
     public static readonly WordSet<NoticeKind> Kinds = new(
@@ -21,9 +24,9 @@ internal static class NoticeKeys
     // csharpier-ignore-start
     public static readonly Key<int> Format = FormatNumber.Declare(Table);
     public static readonly Key<NoticeKind> Kind = Table.Add("kind", Required, Word(Kinds), "what the notice does", "\"withdrawn\"");
-    public static readonly Key<string> By = Table.Add("by", Required, Text, "printed name of the person who decides and signs", "\"Medical Director One\"");
-    public static readonly Key<string> Role = Table.Add("role", Required, Text, "the role in which that person signs", "\"approver\"");
-    public static readonly Key<string> Reason = Table.Add("reason", Required, Text, "why, or after which review", "\"external quality control showed a shift\"");
+    public static readonly Key<string> By = Table.Add("by", Required, TextUpTo(LongestName), "printed name of the person who decides and signs", "\"Medical Director One\"");
+    public static readonly Key<string> Role = Table.Add("role", Required, TextUpTo(LongestName), "the role in which that person signs", "\"approver\"");
+    public static readonly Key<string> Reason = Table.Add("reason", Required, TextUpTo(LongestReason), "why, or after which review", "\"external quality control showed a shift\"");
     public static readonly Key<DateOnly?> From = Table.Add("from", Depends, Date.OrNone(), "first day on which the windows are no longer in force; where windows are taken away", "\"2026-06-10\"");
     public static readonly Key<DateOnly?> Review = Table.Add("review", Depends, Date.OrNone(), "day by which the windows are to be reviewed next; needed after a review, possible after an adoption", "\"2028-03-31\"");
     public static readonly Key<bool> LooksBack = Table.Add("look_back", Depends, Flag, "whether results reported under the windows are to be looked at again; where windows are taken away", "true");

@@ -72,6 +72,15 @@ internal sealed record NoticeDocumentFile(
         return true;
     }
 
+    /// <summary>A notice ready to be signed, or refused where its texts are none that it can carry.</summary>
+    public static NoticeAttempt Drawn(Notice notice, PaperSize paper)
+    {
+        var read = NoticeToml.Read(NoticeToml.Write(notice));
+        return read.TryGet(out _)
+            ? new NoticeAttempt.Drawn(notice, Render(notice, paper).Pdf)
+            : new NoticeAttempt.Refused(read.Queries[0].Message);
+    }
+
     /// <summary>Draws a notice.</summary>
     public static RenderedReport Render(Notice notice, PaperSize paper)
     {

@@ -82,10 +82,7 @@ public static class NoticeMaking
             Review = takesAway ? null : review,
             Reports = about.ToImmutable(),
         };
-        return new NoticeAttempt.Drawn(
-            notice,
-            NoticeDocumentFile.Render(notice, request.Paper).Pdf
-        );
+        return NoticeDocumentFile.Drawn(notice, request.Paper);
     }
 
     private static string? WhyNot(ReportVerification found) =>

@@ -76,6 +76,6 @@ public static class StudyEnding
                     : DateOnly.FromDateTime(looks.Max(look => look.At).DateTime),
             },
         };
-        return new NoticeAttempt.Drawn(notice, NoticeDocumentFile.Render(notice, paper).Pdf);
+        return NoticeDocumentFile.Drawn(notice, paper);
     }
 }

@@ -105,7 +105,7 @@ public static class RegisterReading
         );
     }
 
-    /// <summary>A notice counts when all of its parts hold; a record that is not at hand is no part of it.</summary>
+    /// <summary>A notice counts as a report does: signatures and revisions hold, nothing fails, and what an earlier version drew need not be drawn again.</summary>
     private static RegisteredNotice Notice(string file, ReportVerification found)
     {
         var notice = new RegisteredNotice(file, NoticeStanding.NotTrusted, found.Notice!)
@@ -123,13 +123,27 @@ public static class RegisterReading
                     Standing = NoticeStanding.NotSigned,
                     Why = $"{found.Notice!.By} has not signed it.",
                 }
-            : found.Parts.FirstOrDefault(part => part.Outcome != PartOutcome.Holds) is { } open
+            : found
+                .Parts.Take(found.IsOfLaterVersion ? found.Parts.Length : PartsThatMustHold)
+                .FirstOrDefault(part => part.Outcome != PartOutcome.Holds)
+                is { } open
                 ? notice with
                 {
                     Why = open.Sentences[0],
                 }
-            : notice with { Standing = NoticeStanding.Counts };
+            : notice with
+            {
+                Standing = NoticeStanding.Counts,
+                Reservations = NotChecked(found),
+            };
     }
+
+    private static ImmutableArray<string> NotChecked(ReportVerification found) =>
+        [
+            .. found
+                .Parts.Where(part => part.Outcome == PartOutcome.NotChecked)
+                .Select(part => part.Sentences[0]),
+        ];
 
     /// <summary>A protocol document shows a study that was planned, whoever signed it.</summary>
     private static RegisteredStudy Study(string file, ReportVerification found) =>
@@ -212,12 +226,7 @@ public static class RegisterReading
             Review = decision.Review,
             Reason = decision.Reason,
             DecidedAgainAfter = decision.Earlier?.At,
-            Reservations =
-            [
-                .. found
-                    .Parts.Where(part => part.Outcome == PartOutcome.NotChecked)
-                    .Select(part => part.Sentences[0]),
-            ],
+            Reservations = NotChecked(found),
             Windows = decision.Windows.IsEmpty
                 ? [.. report.Windows.Select(window => WithoutRows(window, decision))]
                 :

@@ -9,6 +9,9 @@ namespace StabilityStudy.Pipeline.Verification;
 /// <summary>Verifies protocol documents and notices by the rules for reports: signatures, revisions, and that the pages follow from the file inside.</summary>
 internal static class DrawnDocumentVerifier
 {
+    /// <summary>Who claims an earlier one would be spared the comparison of the pages.</summary>
+    private static readonly Version s_firstWithNotices = new(0, 6, 0);
+
     /// <summary>Verifies a document by itself.</summary>
     /// <param name="pdf">The bytes of the file.</param>
     /// <param name="document">The document in it.</param>
@@ -44,6 +47,7 @@ internal static class DrawnDocumentVerifier
         {
             Document = document.Subject.Kind,
             LacksSignatures = found.Signatures.IsEmpty || !found.EmptyFields.IsEmpty,
+            IsOfLaterVersion = MadeBy(found) is { } madeBy && ReleasedVersion.IsLater(madeBy),
             FirstSignedAt = found.Signatures.FirstOrDefault(item => item.Holds)?.ClaimedTime,
             Notice = (document as NoticeDocumentFile)?.Notice,
             Indication = ValidationIndication.Of(found, signatures.Outcome, additions.Outcome),
@@ -83,6 +87,13 @@ internal static class DrawnDocumentVerifier
                 var version when ReleasedVersion.IsLater(version) => (
                     PartOutcome.NotChecked,
                     $"Pages not drawn again: the document was made by version {version}, which is later than this one, {ToolVersion.Current}. Use version {version} or a later one."
+                ),
+                var version
+                    when document.Subject.Kind == DocumentKind.Notice
+                        && Version.TryParse(version, out var released)
+                        && released < s_firstWithNotices => (
+                    PartOutcome.Fails,
+                    $"The first signature says that version {version} made the notice, which made none."
                 ),
                 var version when ReleasedVersion.TryFind(version, out _) => (
                     PartOutcome.NotChecked,

@@ -3,7 +3,6 @@ using StabilityStudy.Core.Locking;
 using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
-using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Protocols;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Pipeline.Verification;

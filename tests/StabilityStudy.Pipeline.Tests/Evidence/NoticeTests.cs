@@ -85,6 +85,38 @@ public sealed class NoticeTests
                     )
             ),
             (
+                "pages with another day, by a version that made no notices",
+                "which made none",
+                PartOutcome.Fails,
+                () =>
+                    ApprovedProtocol.Forged(
+                        Drawn(
+                            Withdrawal with
+                            {
+                                From = NoticeExample.From.AddYears(5),
+                            },
+                            Toml(Withdrawal)
+                        ),
+                        0,
+                        EvidenceExample.Director,
+                        statement => statement with { ToolVersion = "0.5.0" },
+                        at: NoticeExample.SignedAt
+                    )
+            ),
+            (
+                "pages by a version that is to come",
+                "which is later than this one",
+                PartOutcome.NotChecked,
+                () =>
+                    ApprovedProtocol.Forged(
+                        Drawn(Withdrawal with { Reason = "nothing grave" }, Toml(Withdrawal)),
+                        0,
+                        EvidenceExample.Director,
+                        statement => statement with { ToolVersion = "99.0.0" },
+                        at: NoticeExample.SignedAt
+                    )
+            ),
+            (
                 "data with a remark that no page shows",
                 "The pages are not those",
                 PartOutcome.Fails,
@@ -411,6 +443,23 @@ public sealed class NoticeTests
             );
             Assert.Contains(said, refused.Why, StringComparison.Ordinal);
         }
+    }
+
+    [Theory]
+    [InlineData(81, 10)]
+    [InlineData(10, 601)]
+    public void Texts_that_the_notice_has_no_room_for_are_refused(int name, int reason)
+    {
+        var refused = Assert.IsType<NoticeAttempt.Refused>(
+            NoticeExample.Make(
+                NoticeExample.Withdrawal with
+                {
+                    By = new string('n', name),
+                    Reason = new string('r', reason),
+                }
+            )
+        );
+        Assert.Contains("has room for", refused.Why, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -23,6 +23,9 @@ public sealed class ReleasedReportsTests
     /// <summary>The first version that writes protocol documents.</summary>
     private static readonly Version s_firstWithDocuments = new(0, 5, 0);
 
+    /// <summary>The first version that writes notices.</summary>
+    private static readonly Version s_firstWithNotices = new(0, 6, 0);
+
     [Fact]
     public void Every_released_version_has_a_signed_report_of_each_example_and_each_still_verifies()
     {
@@ -39,6 +42,11 @@ public sealed class ReleasedReportsTests
             var version = Path.GetFileNameWithoutExtension(file);
 
             Assert.True(ReleasedVersion.TryFind(version, out _), version);
+            if (Version.Parse(version) >= s_firstWithNotices)
+            {
+                RequireNotices(version);
+            }
+
             foreach (var example in examples)
             {
                 var found = ReportVerifier.Verify(
@@ -68,6 +76,22 @@ public sealed class ReleasedReportsTests
         Assert.Equal(DocumentKind.Protocol, found.Document);
         Assert.Equal([Holds, Holds], EvidenceExample.Outcomes(found)[..2]);
         Assert.NotEqual(Fails, found.Outcome);
+    }
+
+    private static void RequireNotices(string version)
+    {
+        foreach (var name in new[] { "withdrawn", "ended" })
+        {
+            var found = ReportVerifier.Verify(
+                File.ReadAllBytes(
+                    Path.Combine(s_folder, version, $"small-paired-sheet.{name}.pdf")
+                ),
+                new VerificationOptions(Anchors(version), [])
+            );
+            Assert.NotNull(found.Notice);
+            Assert.Equal([Holds, Holds], EvidenceExample.Outcomes(found)[..2]);
+            Assert.NotEqual(Fails, found.Outcome);
+        }
     }
 
     private static string ReleasedLists =>
