@@ -5,7 +5,6 @@ using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Protocols;
-using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Model;
