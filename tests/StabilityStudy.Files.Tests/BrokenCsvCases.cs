@@ -117,6 +117,14 @@ internal static class BrokenCsvCases
             {
                 Severity = Severity.Attention,
             },
+            new(
+                R,
+                ",flag,remark",
+                ",flag,Patient name",
+                "personal-column",
+                "Patient name",
+                "[read.results.columns]"
+            ),
             new(R, "31.2,s,R1", "31.2,s,\"R1", "csv-quotes", null, "Close the quotes")
             {
                 Along = ["tube-without-results"],

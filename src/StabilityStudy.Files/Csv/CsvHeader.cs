@@ -42,7 +42,8 @@ internal static class CsvHeader
             );
         }
 
-        foreach (var name in unused)
+        PersonalHeaders.Report(unused, line, fileName, columns.Section, queries);
+        foreach (var name in unused.Where(name => !PersonalHeaders.Tells(name)))
         {
             NoteUnused(name, line, fileName, columns, places, queries);
         }

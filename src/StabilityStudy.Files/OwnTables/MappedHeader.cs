@@ -55,6 +55,17 @@ internal static class MappedHeader
         }
 
         ReportMissing(missing, header, fileName, columns, search, lines, queries);
+        if (layout.Columns.Count == 0 && layout.Parts.IsEmpty)
+        {
+            PersonalHeaders.Report(
+                header.Names.Where(name => !columns.Names.Contains(name)),
+                header.Line,
+                fileName,
+                columns.Section,
+                queries
+            );
+        }
+
         ReportLeftAside(header, fileName, columns, layout, part, places, queries);
         CheckUnits(header, fileName, columns, layout, part, places, queries);
         return queries.StopCount > stopsBefore

@@ -33,6 +33,7 @@ internal static class CsvQueries
         "nothing, if that is intended",
         StatedQuery.Words(query => $"The column \"{query.Observed}\" is not known; it is not used and appears in no output.")
     );
+    internal static readonly QueryKind PersonalColumn = Kinds.Add("personal-column", Stop, "a column tells who people are", "export the file without it, or name the columns that are read in study.toml");
     internal static readonly QueryKind DecimalPoint = Kinds.Add("decimal-point", Stop, "a number has a point where study.toml says that decimals follow a comma", "write every number of the file with a comma, or correct decimal in study.toml");
     internal static readonly QueryKind OwnColumnLeftAside = Kinds.Add(
         "own-column-left-aside",

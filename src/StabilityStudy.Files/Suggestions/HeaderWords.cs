@@ -1,4 +1,5 @@
 using System.Collections.Frozen;
+using StabilityStudy.Files.Csv;
 
 namespace StabilityStudy.Files.Suggestions;
 
@@ -125,30 +126,6 @@ internal static class HeaderWords
         ("transport", "transport, transporte")
     );
 
-    /// <summary>What is recorded of persons, which is never read.</summary>
-    private static readonly FrozenDictionary<string, string> s_personal = Table(
-        (
-            "looks like people's names",
-            "name, names, patient, patient name, last name, first name, surname, given name, family name, full name, nachname, vorname, patientenname, familienname, nom, prenom, nom du patient, nom prenom, nombre, apellido, apellidos, nombre y apellidos, nombre del paciente, paciente, physician, doctor, ordering physician, arzt, einsender, medecin, prescripteur, medico"
-        ),
-        (
-            "looks like birth dates",
-            "dob, date of birth, birth date, birthdate, birthday, year of birth, geburtsdatum, geb datum, geburtstag, geb, date de naissance, naissance, ddn, fecha de nacimiento, nacimiento"
-        ),
-        (
-            "looks like record numbers",
-            "mrn, medical record number, medical record no, record number, patient id, patient no, patient number, pid, case, case number, visit, visit number, fallnummer, fall nr, fallnr, patientennummer, patienten id, pat id, pat nr, ipp, nip, nir, dossier, numero de dossier, numero patient, historia clinica, numero de historia, nhc, ssn, social security number, insurance number, versichertennummer"
-        ),
-        (
-            "looks like addresses or telephone numbers",
-            "phone, phone number, telephone, mobile, address, street, city, zip, email, telefon, telefonnummer, adresse, strasse, ort, plz, telephone no, rue, ville, telefono, direccion, calle, correo"
-        ),
-        (
-            "tells about persons, and no result needs it",
-            "sex, gender, age, geschlecht, alter, sexe, sexo, edad, ward, station, abteilung, service, sala"
-        )
-    );
-
     /// <summary>What happened to a tube at a time → words for it.</summary>
     private static readonly FrozenDictionary<string, string> s_events = Table(
         (
@@ -216,12 +193,8 @@ internal static class HeaderWords
     /// <summary>Whether a header is made of words of the trade, and so is nobody's name.</summary>
     public static bool Knows(string header) =>
         ColumnOf(header) is not null
-        || PersonalOf(header) is not null
+        || PersonalHeaders.Of(header) is not null
         || EventOf(header) is not null;
-
-    /// <summary>What a header says of persons; null where it says nothing.</summary>
-    public static string? PersonalOf(string header) =>
-        s_personal.GetValueOrDefault(PlainWords.Joined(header));
 
     /// <summary>Whether a header is that of a temperature.</summary>
     public static bool IsTemperature(string header) =>

@@ -13,10 +13,7 @@ internal static class PersonalColumns
     {
         foreach (var column in draft.Profiles)
         {
-            if (
-                draft.MeaningOf(column) is null
-                && HeaderWords.PersonalOf(column.Header) is { } known
-            )
+            if (draft.MeaningOf(column) is null && PersonalHeaders.Of(column.Header) is { } known)
             {
                 draft.Say(column, "not read", HowSure.Sure, known);
             }

@@ -272,7 +272,7 @@ internal sealed class Suggesting
     private bool IsName(string text) =>
         HeaderWords.ColumnOf(text) is not null
         || HeaderWords.EventOf(text) is not null
-        || HeaderWords.PersonalOf(text) is not null
+        || PersonalHeaders.Of(text) is not null
         || s_order.Any(section => SectionDraft.ColumnsOf(section).Names.Contains(text))
         || (!text.Any(char.IsAsciiDigit) && !TradeValues.AnalytesOf(text, _study.Analytes).IsEmpty)
         || (

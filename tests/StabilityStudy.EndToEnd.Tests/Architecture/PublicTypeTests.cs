@@ -19,6 +19,7 @@ using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Json.Forms;
+using StabilityStudy.Files.Suggestions;
 using StabilityStudy.Pipeline;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
@@ -97,6 +98,7 @@ public sealed class PublicTypeTests
         [DrawnBefore.NotRecorded] = "claims nothing",
         [TransportState.NotRecorded] = "claims nothing",
         [SpecimenMaterial.NotRecorded] = "claims nothing",
+        [HowSure.Ask] = "leaves the choice to a person, and check stops until then",
         [BenchPageKind.Draw] = "names a page and claims nothing",
         [TimeOrigin.Collection] = "counts the longest time",
         [ChanceOfSupport.OutOfReach] = "promises nothing",

@@ -1,6 +1,6 @@
 using System.Text;
 
-namespace StabilityStudy.Files.Suggestions;
+namespace StabilityStudy.Files.Words;
 
 /// <summary>Words as they are compared: without case, accents, signs and what stands in brackets behind them.</summary>
 internal static class PlainWords
