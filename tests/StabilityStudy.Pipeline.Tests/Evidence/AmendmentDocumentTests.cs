@@ -4,6 +4,7 @@ using StabilityStudy.Files.Canonical;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
 using StabilityStudy.Pipeline.Protocols;
+using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Model;
