@@ -169,6 +169,19 @@ internal static class ProceduresCommand
                 files.Add(($"{subject}-cases.csv", cases));
             }
 
+            if (
+                item.Rows.Any(row =>
+                    row.Standing
+                        is WindowStanding.Withdrawn
+                            or WindowStanding.EndedByNewDirector
+                )
+            )
+            {
+                terminal.Error.WriteLine(
+                    $"A window for {item.Analyte} in {item.Storage} was withdrawn or ended: take down what was posted before."
+                );
+            }
+
             AtomicFile.Write([.. files]);
             foreach (var (path, _) in files)
             {

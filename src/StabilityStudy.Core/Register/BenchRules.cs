@@ -35,7 +35,7 @@ public sealed record BenchRule(
     /// <summary>Up to which age the director is asked where a fact of the scope is not true; null where nothing longer was approved.</summary>
     public TimeSpan? AskedUpTo { get; init; }
 
-    /// <summary>How a study of a longer wait ended that was not put into force; null where there is none.</summary>
+    /// <summary>What became of a longer wait that is not in force: declined, not supported, withdrawn or ended; null where there is none.</summary>
     public WindowStanding? Refused { get; init; }
 
     /// <summary>Whether a decision made today's rule shorter.</summary>
@@ -256,7 +256,11 @@ public sealed record BenchRules(
                 .LastOrDefault(),
             Refused = Rows.FirstOrDefault(item =>
                 item.Window.Row.Group == group
-                && item.Standing is WindowStanding.Declined or WindowStanding.NotSupported
+                && item.Standing
+                    is WindowStanding.Declined
+                        or WindowStanding.NotSupported
+                        or WindowStanding.Withdrawn
+                        or WindowStanding.EndedByNewDirector
             )?.Standing,
         };
     }

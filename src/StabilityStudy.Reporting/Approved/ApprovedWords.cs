@@ -23,9 +23,13 @@ internal static class ApprovedWords
 
     /// <summary>What became of a study of a longer wait.</summary>
     public static string Refused(WindowStanding standing) =>
-        standing == WindowStanding.Declined
-            ? "a longer wait was studied and declined"
-            : "a longer wait was studied and not supported";
+        standing switch
+        {
+            WindowStanding.Declined => "a longer wait was studied and declined",
+            WindowStanding.Withdrawn => "a longer window was withdrawn",
+            WindowStanding.EndedByNewDirector => "a longer window was ended by a new director",
+            _ => "a longer wait was studied and not supported",
+        };
 
     public static string Day(DateOnly day) =>
         day.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);

@@ -1,4 +1,5 @@
 using System.Text;
+using StabilityStudy.Core.Notices;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Pipeline.Register;
@@ -298,6 +299,79 @@ public sealed class BenchDocumentsTests
         Assert.Equal(new DateOnly(2026, 3, 25), rules.From);
         Assert.Equal(new DateOnly(2026, 3, 31), rules.Until);
         Assert.DoesNotContain(rules.Rules, rule => rule.IsApproved);
+    }
+
+    // The notice takes effect on 10 June 2026.
+    [Theory]
+    [InlineData(NoticeKind.Withdrawn, null, "2026-06-09", "6 h", "2026-06-09")]
+    [InlineData(NoticeKind.Withdrawn, null, "2026-06-10", "4 h", null)]
+    [InlineData(NoticeKind.Withdrawn, "5 h", "2026-06-10", "5 h", "2027-03-31")]
+    [InlineData(NoticeKind.EndedByNewDirector, null, "2026-06-10", "4 h", null)]
+    public void A_notice_shortens_and_ends_the_documents(
+        NoticeKind kind,
+        string? stays,
+        string day,
+        string limit,
+        string? until
+    )
+    {
+        const string state = "the file as it was signed";
+        var report = Approved with { FileSha256s = [state] };
+        var window = new NoticedWindow(
+            "aPTT",
+            "none",
+            "No anticoagulant",
+            "wb-rt",
+            "whole blood",
+            Time("4 h"),
+            new(2026, 4, 1)
+        )
+        {
+            Window = Time("6 h"),
+            Remaining = stays is null ? null : Time(stays),
+            Instruments = ["AN1"],
+            Lots = ["R-2601"],
+        };
+        var notice = new RegisteredNotice(
+            "notice.pdf",
+            NoticeStanding.Counts,
+            new Notice(kind, "Medical Director One", "approver", "invented")
+            {
+                From = new DateOnly(2026, 6, 10),
+                Reports =
+                [
+                    new(
+                        report.Code!,
+                        report.InputDigest!,
+                        state,
+                        "Medical Director One",
+                        [window]
+                    ),
+                ],
+            }
+        )
+        {
+            SignedAt = new(2026, 6, 1, 9, 0, 0, TimeSpan.Zero),
+        };
+
+        var rules = BenchDocuments.RulesOf(
+            new WindowRegister([report]) { Notices = [notice] },
+            DateOnly.Parse(day, System.Globalization.CultureInfo.InvariantCulture),
+            "aPTT",
+            "wb-rt",
+            null
+        )[0];
+
+        Assert.Empty(rules.Obstacles);
+        Assert.Equal(Time(limit), rules.Rules.Single(rule => rule.Group == "none").Limit);
+        Assert.Equal(
+            until,
+            rules.Until?.ToString("yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture)
+        );
+        Assert.Equal(
+            stays is null && limit == "4 h",
+            rules.Rules.Single(rule => rule.Group == "none").Refused is not null
+        );
     }
 
     public static TheoryData<string, RegisteredReport[], string, BenchReason> Refused =>
