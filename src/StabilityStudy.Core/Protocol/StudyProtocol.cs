@@ -94,6 +94,7 @@ public sealed record StudyProtocol(
     /// <summary>Whether tubes are drawn one after the other, so that each has a place in the draw: not so for portions of one plasma, and for one tube.</summary>
     public bool DrawsATubeForEachTest =>
         TubePlan == TubePlan.TubePerTimePoint && TimeOrigin == TimeOrigin.Collection;
+
     /// <summary>Which study this one repeats; null for none.</summary>
     public RepeatOf? Repeat { get; init; }
 
