@@ -90,12 +90,11 @@ public static class MayTest
         ImmutableArray<StandingWindow> windows,
         DateOnly day
     ) =>
-        windows
-            .Where(item =>
-                item.Report.Counts
-                && item.Standing != WindowStanding.Superseded
-                && DateOnly.FromDateTime((item.Report.DecidedAt ?? default).DateTime) <= day
-            );
+        windows.Where(item =>
+            item.Report.Counts
+            && item.Standing != WindowStanding.Superseded
+            && DateOnly.FromDateTime((item.Report.DecidedAt ?? default).DateTime) <= day
+        );
 
     /// <summary>An age in whole minutes, rounded up: a second past the window is past it.</summary>
     public static TimeSpan RoundedUp(TimeSpan waited) =>

@@ -131,11 +131,7 @@ public static class RegisterReading
                 {
                     Why = open.Sentences[0],
                 }
-            : notice with
-            {
-                Standing = NoticeStanding.Counts,
-                Reservations = NotChecked(found),
-            };
+            : notice with { Standing = NoticeStanding.Counts, Reservations = NotChecked(found) };
     }
 
     private static ImmutableArray<string> NotChecked(ReportVerification found) =>

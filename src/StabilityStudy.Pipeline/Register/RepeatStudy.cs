@@ -4,8 +4,8 @@ using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Starting;
-using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Pipeline.Signing;
+using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Pipeline.Register;

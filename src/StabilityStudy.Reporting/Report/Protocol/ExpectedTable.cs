@@ -59,7 +59,9 @@ internal static class ExpectedTable
     {
         var name = new TableCell(Name(plan, row));
         var rule = new TableCell(
-            DurationText.FormatWindow(row.Analyte.StandardWindowOf(row.Group.Id, row.Storage.Id).Time)
+            DurationText.FormatWindow(
+                row.Analyte.StandardWindowOf(row.Group.Id, row.Storage.Id).Time
+            )
         );
         if (row.TimePoints.All(point => point.Gap is not null))
         {
@@ -113,7 +115,9 @@ internal static class ExpectedTable
         return new([
             new TableCell(Name(plan, row)),
             new TableCell(
-                DurationText.FormatWindow(row.Analyte.StandardWindowOf(row.Group.Id, row.Storage.Id).Time)
+                DurationText.FormatWindow(
+                    row.Analyte.StandardWindowOf(row.Group.Id, row.Storage.Id).Time
+                )
             ),
             new TableCell(string.Join(", ", row.TimePoints.Select(point => point.TimePoint))),
             Joined(point => ChanceWords.Change(point.Expected)),
