@@ -249,6 +249,6 @@ public sealed class DeliveredExportSuggestionTests
             Delivered.WithoutLines(CanonicalTests.Read(Plain), "specimens.csv"),
             Delivered.WithoutLines(CanonicalTests.Read(written), "specimens.csv")
         );
-        Assert.Equal(1, CanonicalTests.Read(written).Inputs.Controls.Length);
+        Assert.Single(CanonicalTests.Read(written).Inputs.Controls);
     }
 }
