@@ -171,9 +171,7 @@ internal static class ProceduresCommand
 
             if (
                 item.Rows.Any(row =>
-                    row.Standing
-                        is WindowStanding.Withdrawn
-                            or WindowStanding.EndedByNewDirector
+                    row.Standing is WindowStanding.Withdrawn or WindowStanding.EndedByNewDirector
                 )
             )
             {

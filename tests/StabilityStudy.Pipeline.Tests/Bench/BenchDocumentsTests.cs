@@ -340,13 +340,7 @@ public sealed class BenchDocumentsTests
                 From = new DateOnly(2026, 6, 10),
                 Reports =
                 [
-                    new(
-                        report.Code!,
-                        report.InputDigest!,
-                        state,
-                        "Medical Director One",
-                        [window]
-                    ),
+                    new(report.Code!, report.InputDigest!, state, "Medical Director One", [window]),
                 ],
             }
         )
