@@ -97,6 +97,51 @@ public sealed class PlanTests
     }
 
     [Fact]
+    public async Task An_amendment_is_a_document_whose_reason_the_lock_takes()
+    {
+        using var copy = await Prepared();
+        await Run.Of("lock", copy.Study, "--by", "LS1");
+        copy.Edit("protocol.toml", "share_percent_min = 85", "share_percent_min = 80");
+        var document = copy.At("study", "out", "amendment.pdf");
+
+        var unexplained = await Run.Of("plan", copy.Study, "--document", document);
+        Assert.Equal(ExitCode.WrongUsage, unexplained.Code);
+        Assert.Contains("Give the reason with --reason", unexplained.Error, Comparison);
+        var alone = await Run.Of("plan", copy.Study, "--reason", "agreed with the director");
+        Assert.Equal(ExitCode.WrongUsage, alone.Code);
+        var drawn = await Run.Of(
+            "plan",
+            copy.Study,
+            "--document",
+            document,
+            "--reason",
+            "agreed with the director"
+        );
+        Assert.True(drawn.Code == ExitCode.Done, drawn.Error);
+        Assert.Contains("Amendment 1 of the protocol of lock 1: 1 change.", drawn.Out, Comparison);
+
+        await Sign(copy, document, "author");
+        var signed = Assert.Single(Directory.GetFiles(copy.At("study", "signed")));
+        await Sign(copy, signed, "approver");
+        var other = await Run.Of([.. Lock(copy, signed), "--reason", "another one"]);
+        Assert.Equal(ExitCode.WrongUsage, other.Code);
+        Assert.Contains("states another reason", other.Error, Comparison);
+        var locked = await Run.Of(Lock(copy, signed));
+
+        Assert.True(locked.Code == ExitCode.Done, locked.Error);
+        Assert.Contains("(lock 2)", locked.Out, Comparison);
+        Assert.Equal(await Bytes(signed), await Bytes(copy.At("study", "locked", "2.pdf")));
+        Assert.Contains(
+            "reason = \"agreed with the director\"",
+            await File.ReadAllTextAsync(
+                copy.At("study", LockFile.Name),
+                TestContext.Current.CancellationToken
+            ),
+            Comparison
+        );
+    }
+
+    [Fact]
     public async Task What_is_no_place_for_a_document_is_refused()
     {
         using var copy = StudyCopy.CreateSmall();
