@@ -218,6 +218,7 @@ public sealed class BrokenInputTests
             "spin-not-as-planned",
             "thaw-not-as-planned",
             "sent-times-differ",
+            "ended-notice-missing",
         ];
 
         Assert.Equal(

@@ -2,22 +2,6 @@ using System.Collections.Frozen;
 
 namespace StabilityStudy.Files.Messages;
 
-/// <summary>What becomes of a result with a status.</summary>
-internal enum StatusMeaning
-{
-    /// <summary>Nobody has said: a query.</summary>
-    NotDeclared,
-
-    /// <summary>It is a result.</summary>
-    Result,
-
-    /// <summary>The test gave no result.</summary>
-    NoResult,
-
-    /// <summary>The row is not read; another one follows it.</summary>
-    LeftAside,
-}
-
 /// <summary>
 /// The status of a result, OBX-11 (HL7 Version 2.5.1, chapter 7, table 0085, from memory). Final results are read and those that cannot be
 /// obtained are no results; of all others study.toml must say what becomes of them.

@@ -3,7 +3,6 @@ using StabilityStudy.Core.Conclusions;
 using StabilityStudy.Core.Criteria;
 using StabilityStudy.Core.Criteria.Reclassification;
 using StabilityStudy.Core.Looks;
-using StabilityStudy.Files.Messages;
 using StabilityStudy.Statistics.Agreement;
 using StabilityStudy.Statistics.Drift;
 
