@@ -26,14 +26,16 @@ internal sealed class RuleFile
             .. Regex
                 .Matches(
                     line,
-                    "(?:^|,)(?:\"((?:[^\"]|\"\")*)\"|([^,\"]*))",
-                    RegexOptions.None,
+                    "(^|,)(\"(?<quoted>([^\"]|\"\")*)\"|(?<plain>[^,\"]*))",
+                    RegexOptions.ExplicitCapture,
                     TimeSpan.FromSeconds(1)
                 )
                 .Select(match =>
-                    match.Groups[1].Success
-                        ? match.Groups[1].Value.Replace("\"\"", "\"", StringComparison.Ordinal)
-                        : match.Groups[2].Value
+                    match.Groups["quoted"].Success
+                        ? match
+                            .Groups["quoted"]
+                            .Value.Replace("\"\"", "\"", StringComparison.Ordinal)
+                        : match.Groups["plain"].Value
                 ),
         ];
 
