@@ -20,7 +20,8 @@ internal sealed class SeededValues
         }
 
         // Two steps through the generator, so that neither near seeds nor near names give near streams.
-        var mixed = new SeededRandom(hash).NextUInt64() ^ new SeededRandom((ulong)seed).NextUInt64();
+        var mixed =
+            new SeededRandom(hash).NextUInt64() ^ new SeededRandom((ulong)seed).NextUInt64();
         return new(mixed);
     }
 
