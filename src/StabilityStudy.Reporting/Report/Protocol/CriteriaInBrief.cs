@@ -101,7 +101,7 @@ internal sealed record CriteriaInBrief(StudyPlan Plan)
                 SideDirection.Down => "How many may fall below a decision level",
                 SideDirection.Up => "How many may rise to or above a decision level",
             },
-            $"{LevelsOf(criterion)}Met when one can be {NumberText.Percent(criterion.ConfidenceLevel)} sure that at most {Of100(criterion.SharePercentMaximum)} specimens do so clearly{Failures(criterion, "do so")}; not met when one can be as sure of the opposite; {Otherwise} Clearly: by more than {(criterion.ZoneInUnit is { } zone ? $"{NumberText.Plain(zone)} in the unit" : "imprecision explains")}.{Near(criterion)}"
+            $"{LevelsOf(criterion)}Met when one can be {NumberText.Percent(criterion.ConfidenceLevel)} sure that at most {Of100(criterion.SharePercentMaximum)} specimens do so clearly{Failures(criterion, "do so")}; not met when one can be as sure of the opposite; {Otherwise} Clearly: by more than {(criterion.ZoneInUnit is { } zone ? $"{NumberText.Plain(zone)} in the unit" : "imprecision explains")}.{(criterion.LevelsTogether ? " The same is asked of those that do so at any of the levels, each counted once." : "")}{Near(criterion)}"
         );
 
     private static string Near(ReclassificationCriterion criterion) =>
