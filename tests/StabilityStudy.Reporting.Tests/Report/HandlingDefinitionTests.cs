@@ -36,8 +36,15 @@ public sealed class HandlingDefinitionTests
     {
         Assert.Empty(HandlingDefinitions.Planned(s_silent.Protocol));
         Assert.Empty(HandlingDefinitions.Done(s_silent.Facts));
-        Assert.DoesNotContain("Draw", InDocument(s_silent.Protocol).Keys);
     }
+
+    /// <summary>What is common practice is told as that, and as nothing that the protocol says.</summary>
+    [Fact]
+    public void The_protocol_document_tells_common_practice_where_the_protocol_does_not_say_how_to_draw() =>
+        Assert.Equal(
+            "Draw: the protocol does not say how. Common practice: one volume of 3.2 % citrate to nine of blood; citrate tubes first or after a blood culture; a discard tube, of citrate or plain, before a winged set; 3 to 5 complete gentle inversions; at room temperature, never on ice; plasma, never serum.",
+            InDocument(s_silent.Protocol)["Handling"]
+        );
 
     [Fact]
     public void The_protocol_document_says_what_is_planned_with_its_source()
@@ -58,16 +65,10 @@ public sealed class HandlingDefinitionTests
         );
 
         Assert.Equal(
-            "2.7 mL, plastic, 3.2 % citrate; plasma, never serum; straight needle or winged set; a discard tube, of citrate or plain, before a winged set; citrate tubes first, or after a blood culture; 3 to 5 complete gentle inversions; brought at 15 to 25 °C, never on ice (common practice).",
-            said["Draw"]
-        );
-        Assert.Equal(
-            "spun twice at 1500 × g for 15 min at 18 to 25 °C; fewer than 10 × 10⁹/L platelets left in the plasma (processing guidance of 2021).",
-            said["Spinning"]
-        );
-        Assert.Equal(
-            "within 4 h of collection; thawed at 37 °C for 5 min and mixed gently, tested within 1 h of it; never frozen again (common practice).",
-            said["Freezing"]
+            "Draw: 2.7 mL, plastic, 3.2 % citrate; plasma, never serum; straight needle or winged set; a discard tube, of citrate or plain, before a winged set; citrate tubes first, or after a blood culture; 3 to 5 complete gentle inversions; brought at 15 to 25 °C, never on ice (common practice)."
+                + " Spinning: spun twice at 1500 × g for 15 min at 18 to 25 °C; fewer than 10\u00A0×\u00A010⁹/L platelets left in the plasma (processing guidance of 2021)."
+                + " Freezing: within 4 h of collection; thawed at 37 °C for 5 min and mixed gently, tested within 1 h of it; never frozen again (common practice).",
+            said["Handling"]
         );
         Assert.Contains("(2 may be outside)", said["Group none"], StringComparison.Ordinal);
     }
@@ -81,7 +82,9 @@ public sealed class HandlingDefinitionTests
 
         Assert.Contains(
             says,
-            InDocument(planned with { Draw = planned.Draw! with { DiscardTube = rule } })["Draw"],
+            InDocument(planned with { Draw = planned.Draw! with { DiscardTube = rule } })[
+                "Handling"
+            ],
             StringComparison.Ordinal
         );
     }

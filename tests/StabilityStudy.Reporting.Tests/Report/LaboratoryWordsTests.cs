@@ -197,6 +197,7 @@ public sealed class LaboratoryWordsTests
             null
         );
         var blocks = document.Sections.SelectMany(section => section.Blocks).ToArray();
+        var items = blocks.OfType<DefinitionList>().SelectMany(list => list.Items).ToArray();
         var inReport = CriteriaTables.Limits(stated, People);
 
         Assert.Equal(
@@ -204,33 +205,30 @@ public sealed class LaboratoryWordsTests
             inReport.Rows.Select(row => row.Cells[2].Text)
         );
         Assert.Equal(
-            ["invented. MD1 chose this limit: why this limit.", "invented"],
-            Named("Limits").Rows.Select(row => row.Cells[2].Text)
+            ["Source: invented. MD1 chose this limit: why this limit.", "Source: invented."],
+            items.Select(item => item.Aside).Where(aside => aside.Length > 0)
         );
-        Assert.Equal(
+        Assert.Contains(
             "The protocol does not state who chose limit each, and why.",
-            Named("Limits").Note
+            blocks.OfType<Paragraph>().Select(paragraph => paragraph.Text)
         );
         Assert.EndsWith(
             " MD1 chose this share: why this share.",
-            Named("Criteria").Rows[1].Cells[2].Text,
+            items.Single(item => item.Term == stated.Criteria[1].Id).Explanation,
             StringComparison.Ordinal
         );
         Assert.DoesNotContain(
             "chose",
-            Named("Criteria").Rows[0].Cells[2].Text,
+            items.Single(item => item.Term == stated.Criteria[0].Id).Explanation,
             StringComparison.Ordinal
         );
         Assert.Contains(
             new Definition(
-                "Levels of aPTT",
-                "a result wrongly below 40 s: a clot could be missed; what the wrong side means for a patient is not stated: above 40 s, 60 s."
+                "Decision levels",
+                "aPTT: a result wrongly below 40 s: a clot could be missed; what the wrong side means for a patient is not stated: aPTT above 40 s, 60 s."
             ),
-            blocks.OfType<DefinitionList>().SelectMany(list => list.Items)
+            items
         );
-
-        Table Named(string caption) =>
-            blocks.OfType<Table>().Single(table => table.Caption == caption);
     }
 
     private static ImmutableArray<Person> People =>
