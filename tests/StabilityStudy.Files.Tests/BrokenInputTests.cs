@@ -219,6 +219,8 @@ public sealed class BrokenInputTests
             "thaw-not-as-planned",
             "sent-times-differ",
             "ended-notice-missing",
+            "ended-notice-not-right",
+            "ended-notice-not-signed",
         ];
 
         Assert.Equal(

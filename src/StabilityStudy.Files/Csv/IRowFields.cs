@@ -1,3 +1,5 @@
+using StabilityStudy.Files.Tables;
+
 namespace StabilityStudy.Files.Csv;
 
 /// <summary>The fields of the row that is being read: of a file in the usual form, or of a facility's own.</summary>
@@ -24,17 +26,3 @@ internal interface IRowFields
     /// <summary>Why the field cannot be taken at its word; null when it can.</summary>
     FieldFault? Fault(Column column);
 }
-
-/// <summary>Why a field cannot be taken at its word.</summary>
-/// <param name="Kind">The kind of query.</param>
-/// <param name="Observed">What was read.</param>
-/// <param name="Message">What is wrong.</param>
-/// <param name="Action">What to do; null for what the kind says.</param>
-/// <param name="Column">The column that is at fault; null for the one that was read.</param>
-internal sealed record FieldFault(
-    QueryKind Kind,
-    string Observed,
-    string Message,
-    string? Action = null,
-    string? Column = null
-);

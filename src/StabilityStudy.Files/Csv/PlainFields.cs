@@ -1,5 +1,6 @@
 using System.Collections.Frozen;
 using CsvHelper;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Csv;
 

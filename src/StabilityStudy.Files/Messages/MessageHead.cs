@@ -1,4 +1,5 @@
 using System.Text;
+using StabilityStudy.Files.Tables;
 
 namespace StabilityStudy.Files.Messages;
 
@@ -65,7 +66,7 @@ internal sealed record MessageHead(
         );
     }
 
-    private static Csv.FieldFault? Fault(
+    private static FieldFault? Fault(
         MessageText text,
         Segment header,
         string type,

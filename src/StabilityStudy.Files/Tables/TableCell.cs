@@ -1,5 +1,3 @@
-using StabilityStudy.Files.Csv;
-
 namespace StabilityStudy.Files.Tables;
 
 /// <summary>A field of a table. In a workbook a cell also has a type, and what it shows may differ from what it stores.</summary>

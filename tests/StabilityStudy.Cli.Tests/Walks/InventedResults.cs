@@ -134,7 +134,7 @@ internal sealed class InventedResults
                     change.Group == group.Id && change.TimePoint == timePoint
                 )
                 ?.SpecimenSdPercent
-            ?? (decimal)InventedTruth.UsualSdPercent;
+            ?? InventedTruth.UsualSdPercent;
         return atFirst
             * (1 + ((_truth.ChangePercent(analyte, group) + ((double)sd * deviation)) / 100));
     }

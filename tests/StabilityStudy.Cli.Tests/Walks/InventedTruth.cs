@@ -11,7 +11,7 @@ internal sealed record InventedTruth(
 )
 {
     /// <summary>SD of the change among specimens, percent: that which plan supposes where a protocol states none.</summary>
-    public const double UsualSdPercent = 3;
+    public const decimal UsualSdPercent = 3;
 
     /// <summary>Waiting changes nothing.</summary>
     public static InventedTruth NoChange { get; } = new((_, _) => 0, 0);

@@ -131,9 +131,9 @@ internal static partial class Placeholders
 
     private static string Number(decimal number) => number.ToString(CultureInfo.InvariantCulture);
 
-    [GeneratedRegex("CHANGE: [^\"]*")]
+    [GeneratedRegex("CHANGE: [^\"]*", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Marked();
 
-    [GeneratedRegex("\"[^\"]*\"")]
+    [GeneratedRegex("\"[^\"]*\"", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
     private static partial Regex Window();
 }

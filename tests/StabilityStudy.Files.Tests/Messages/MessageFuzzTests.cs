@@ -4,10 +4,10 @@ using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Messages;
-using StabilityStudy.Files.Words;
 using StabilityStudy.Files.Queries;
 using StabilityStudy.Files.Tables;
 using StabilityStudy.Files.Tests.OwnTables;
+using StabilityStudy.Files.Words;
 
 namespace StabilityStudy.Files.Tests.Messages;
 
