@@ -220,6 +220,7 @@ public sealed class BrokenInputTests
             "sent-times-differ",
             "ended-notice-missing",
             "ended-notice-not-right",
+            "study-ended",
             "ended-notice-not-signed",
         ];
 
