@@ -43,7 +43,7 @@ for part in $parts; do
             echo "samples, 600 studies a chance of every ready protocol: $(PROTOCOL_STUDIES=600 run Files ReadyProtocols.ReadyProtocolChanceTests | summary)"
             echo "samples, plan against analyze --simulate: $(PLANNED_STUDIES=4000 run Core Planning.PlanAgainstResultsTests | summary)"
             echo "samples, plan against 200 studies from files: $(PLANNED_STUDIES=10000 run Cli Walks.PlannedFrequencyTests | summary)"
-            echo "samples, from start to a verified report of every ready protocol: $(WALKS=1 run Cli Walks.ReadyProtocolWalkTests | summary)"
+            echo "samples, from start to a verified report of every ready protocol: $(WALKS=100 run Cli Walks.ReadyProtocolWalkTests | summary)"
             echo "samples, a study begun from every ready protocol: $(START_PROTOCOLS=100 run Cli StartTests | summary)"
             for rates in LineSimulation MeanSimulation PowerSimulation PredictedPower ScopeSimulation ShareSimulation SharedErrorSimulation; do
                 echo "samples, 2000 studies a rate, $rates: $(SIMULATED_STUDIES=2000 run Core "Simulations.${rates}Tests" | summary)"

@@ -101,17 +101,17 @@ internal sealed class TrainingSheet(BenchRules rules)
             caption,
             [
                 new Column("Tube", ColumnAlignment.Right, 0.5),
-                new Column("Group", ColumnAlignment.Left, 1.4),
+                new Column("Patient", ColumnAlignment.Left, 2),
                 new Column("Age at test", ColumnAlignment.Left, 1.3),
                 new Column("Besides", ColumnAlignment.Left, 2.2),
-                new Column("Answer", ColumnAlignment.Left, 3.6),
+                new Column("Answer", ColumnAlignment.Left, 3),
             ],
             [
                 .. _cases.Select(
                     (item, i) =>
                         new Row([
                             new TableCell((i + 1).ToString(CultureInfo.InvariantCulture)),
-                            new TableCell(item.Question.Group ?? "not stated"),
+                            new TableCell(Patient(item.Question.Group)),
                             new TableCell(CaseWords.Age(item)),
                             new TableCell(CaseWords.Besides(item)),
                             new TableCell(answer(item)),
@@ -120,6 +120,13 @@ internal sealed class TrainingSheet(BenchRules rules)
             ],
             null
         );
+
+    /// <summary>Who the tube is from, in words: on this sheet "none" could be taken for a group that nobody stated.</summary>
+    private string Patient(string? group) =>
+        group is null ? "not stated"
+        : rules.Rules.FirstOrDefault(rule => rule.Group == group) is { } known
+            ? known.Name ?? "another anticoagulant"
+        : group;
 
     private static Table SignOff() =>
         new(

@@ -25,7 +25,13 @@ public sealed class ReadyProtocolWalkTests
 
     private const int Seed = 1;
 
-    private static readonly bool s_isLong = LongProof.Setting("WALKS", 0) > 0;
+    /// <summary>How many protocols the long proofs ask for, and how many they pass over first.</summary>
+    private static readonly (int Count, int From) s_asked = (
+        LongProof.Setting("WALKS", 0),
+        LongProof.Setting("WALKS_FROM", 0)
+    );
+
+    private static readonly bool s_isLong = s_asked.Count > 0;
 
     public static TheoryData<string> Protocols() =>
         s_isLong
@@ -34,7 +40,9 @@ public sealed class ReadyProtocolWalkTests
                 .. Directory
                     .EnumerateFiles(Path.Combine(RepositoryFile.Root, "protocols"), "*.toml")
                     .Select(file => Path.GetFileNameWithoutExtension(file))
-                    .Order(StringComparer.Ordinal),
+                    .Order(StringComparer.Ordinal)
+                    .Skip(s_asked.From)
+                    .Take(s_asked.Count),
             ]
             : [.. s_usual];
 
