@@ -31,7 +31,11 @@ internal sealed class DrawSheet
         var most = _part.Specimens.Max(specimen => Rows(specimen).Length);
         var room = SheetBlocks.Room(_page, _table, _notes.All());
         var least = Math.Max(most * s_leastRow, _specimenCell.Height);
-        var blocks = Math.Clamp((int)Math.Floor(room / least), 1, MostBlocks);
+        var fitting = Math.Clamp((int)Math.Floor(room / least), 1, MostBlocks);
+        // As many on each sheet, so that no specimen stands alone on the last.
+        var count = _part.Specimens.Length;
+        var pages = (count + fitting - 1) / fitting;
+        var blocks = (count + pages - 1) / pages;
         var row = Math.Min(
             Math.Max(s_usualRow, _specimenCell.Height / most),
             room / (blocks * most)
