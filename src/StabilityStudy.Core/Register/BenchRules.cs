@@ -141,10 +141,11 @@ public sealed record BenchRules(
     {
         ArgumentNullException.ThrowIfNull(register);
         ArgumentNullException.ThrowIfNull(scope);
+        var windows = register.On(day);
         ImmutableArray<StandingWindow> rows =
         [
             .. MayTest
-                .Counting(register.On(day), day)
+                .Counting(windows, day)
                 .Where(item =>
                     item.Window.Row.Analyte == analyte && item.Window.Row.Storage == storage
                 ),
@@ -152,6 +153,7 @@ public sealed record BenchRules(
         var rules = new BenchRules(register, analyte, storage, scope, day, spinTakes)
         {
             Rows = rows,
+            Windows = windows,
         };
         var groups = rows.Select(item => item.Window.Row.Group).Distinct().ToImmutableArray();
         ImmutableArray<BenchRule> known = [.. groups.Select(group => rules.RuleOf(group))];
@@ -200,7 +202,13 @@ public sealed record BenchRules(
         };
 
     /// <summary>The same answered.</summary>
-    public BenchAnswer Answer(BenchQuestion question) => MayTest.Answer(Register, question);
+    public BenchAnswer Answer(BenchQuestion question) =>
+        question.Day == Day
+            ? MayTest.AnswerFrom(Windows, Register, question)
+            : MayTest.Answer(Register, question);
+
+    /// <summary>Every row of the register as it stands on the day, for the hundreds of questions about that day.</summary>
+    private ImmutableArray<StandingWindow> Windows { get; init; } = [];
 
     /// <summary>Every time that a rule or a window ends.</summary>
     private ImmutableArray<TimeSpan> Times =>

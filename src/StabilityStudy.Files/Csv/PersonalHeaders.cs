@@ -10,7 +10,7 @@ internal static class PersonalHeaders
 {
     private const string NoNeed = "tells about persons, and no result needs it";
 
-    private static readonly FrozenDictionary<string, string> s_personal = Words(
+    private static readonly FrozenDictionary<string, string> s_personal = WordLists.Table(
         (
             "looks like people's names",
             "name, names, patient, patient name, last name, first name, surname, given name, family name, full name, nachname, vorname, patientenname, familienname, nom, prenom, nom du patient, nom prenom, nombre, apellido, apellidos, nombre y apellidos, nombre del paciente, paciente, physician, doctor, ordering physician, arzt, einsender, medecin, prescripteur, medico"
@@ -62,21 +62,5 @@ internal static class PersonalHeaders
                 );
             }
         }
-    }
-
-    private static FrozenDictionary<string, string> Words(
-        params ReadOnlySpan<(string Says, string Words)> entries
-    )
-    {
-        var found = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var (says, words) in entries)
-        {
-            foreach (var word in words.Split(", "))
-            {
-                found.TryAdd(word, says);
-            }
-        }
-
-        return found.ToFrozenDictionary(StringComparer.Ordinal);
     }
 }

@@ -33,14 +33,7 @@ internal static class TableSize
 
             if (line > StudyLimits.TableLines)
             {
-                queries.Add(
-                    FileQueries.FileTooLarge,
-                    new QuerySource(fileName, null, null),
-                    "",
-                    FormattableString.Invariant(
-                        $"The file has more than {StudyLimits.TableLines} lines."
-                    )
-                );
+                FileQueries.AddTooManyLines(queries, fileName);
                 return true;
             }
 

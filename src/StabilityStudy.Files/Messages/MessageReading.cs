@@ -57,14 +57,7 @@ internal sealed class MessageReading(MessageSettings settings, string fileName, 
     {
         if (line.Number > StudyLimits.TableLines)
         {
-            queries.Add(
-                FileQueries.FileTooLarge,
-                new QuerySource(fileName, null, null),
-                "",
-                FormattableString.Invariant(
-                    $"The file has more than {StudyLimits.TableLines} lines."
-                )
-            );
+            FileQueries.AddTooManyLines(queries, fileName);
             return false;
         }
 

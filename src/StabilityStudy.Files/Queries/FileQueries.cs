@@ -68,4 +68,13 @@ internal static class FileQueries
             "",
             $"The file is larger than {StudyLimits.InWords(most)}."
         );
+
+    /// <summary>Raises a query about a table of too many lines.</summary>
+    public static void AddTooManyLines(QueryList queries, string fileName) =>
+        queries.Add(
+            FileTooLarge,
+            new QuerySource(fileName, null, null),
+            "",
+            FormattableString.Invariant($"The file has more than {StudyLimits.TableLines} lines.")
+        );
 }

@@ -10,7 +10,7 @@ namespace StabilityStudy.Files.Suggestions;
 internal static class HeaderWords
 {
     /// <summary>Our column → the facility's words.</summary>
-    private static readonly FrozenDictionary<string, string> s_columns = Table(
+    private static readonly FrozenDictionary<string, string> s_columns = WordLists.Table(
         (
             "specimen",
             "specimen, specimen id, specimen no, specimen number, specimen code, sample, sample id, sample no, sample number, sample code, accession, accession number, accession no, barcode, sid, probe, proben id, proben nr, probennummer, probennr, probencode, probenid, auftragsnummer, echantillon, id echantillon, no echantillon, numero echantillon, numero d echantillon, code echantillon, muestra, id muestra, no muestra, numero muestra, numero de muestra, codigo muestra"
@@ -127,7 +127,7 @@ internal static class HeaderWords
     );
 
     /// <summary>What happened to a tube at a time → words for it.</summary>
-    private static readonly FrozenDictionary<string, string> s_events = Table(
+    private static readonly FrozenDictionary<string, string> s_events = WordLists.Table(
         (
             "collected_at",
             "collected, collection, specimen collected, drawn, draw, entnahme, abnahme, blutentnahme, blutabnahme, entnommen, prelevement, preleve, extraccion, toma, recogida"
@@ -162,21 +162,21 @@ internal static class HeaderWords
         )
     );
 
-    private static readonly FrozenSet<string> s_dates = Set(
+    private static readonly FrozenSet<string> s_dates = WordLists.Set(
         "date, datum, fecha, day, tag, jour, dia"
     );
-    private static readonly FrozenSet<string> s_times = Set(
+    private static readonly FrozenSet<string> s_times = WordLists.Set(
         "time, zeit, uhrzeit, heure, hora, clock, at"
     );
-    private static readonly FrozenSet<string> s_small = Set(
+    private static readonly FrozenSet<string> s_small = WordLists.Set(
         "at, on, of, and, the, um, am, der, des, de, du, la, le, d, l, el, del, y, et, und, local, stamp, zeitstempel, datetime, timestamp, horodatage, specimen, sample, probe, probes, proben, echantillon, muestra, tube, blood, blut, sang, sangre, started, completed"
     );
 
     // "N° de tube" is a tube.
-    private static readonly FrozenSet<string> s_numbers = Set(
+    private static readonly FrozenSet<string> s_numbers = WordLists.Set(
         "n, no, nr, num, numero, nummer, number, id, code, de, d, du, del, of, the, la, le, l, el"
     );
-    private static readonly FrozenSet<string> s_temperatures = Set(
+    private static readonly FrozenSet<string> s_temperatures = WordLists.Set(
         "temperature, temp, temperatur, temperatura, celsius"
     );
 
@@ -284,23 +284,4 @@ internal static class HeaderWords
 
         return null;
     }
-
-    private static FrozenDictionary<string, string> Table(
-        params ReadOnlySpan<(string Ours, string Theirs)> entries
-    )
-    {
-        var found = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var (ours, theirs) in entries)
-        {
-            foreach (var word in theirs.Split(", "))
-            {
-                found.TryAdd(word, ours);
-            }
-        }
-
-        return found.ToFrozenDictionary(StringComparer.Ordinal);
-    }
-
-    private static FrozenSet<string> Set(string words) =>
-        words.Split(", ").ToFrozenSet(StringComparer.Ordinal);
 }

@@ -12,32 +12,36 @@ internal static partial class TradeValues
     // Words of one line mean the same quantity. Quick and TP, which are percentages in some countries and seconds in others, are not here.
     private static readonly ImmutableArray<FrozenSet<string>> s_analytes =
     [
-        Set(
+        WordLists.Set(
             "aptt, ptt, ttpa, tca, apttfs, activatedpartialthromboplastintime, partialthromboplastintime, aktiviertepartiellethromboplastinzeit, tempsdecephalineactivee, tempsdecephalineavecactivateur, tiempodetromboplastinaparcialactivado"
         ),
-        Set(
+        WordLists.Set(
             "pt, prothrombintime, thromboplastinzeit, tpz, prothrombinzeit, tempsdeprothrombine, tiempodeprotrombina"
         ),
-        Set("inr, ptinr, internationalnormalizedratio"),
-        Set("fbg, fib, fibrinogen, fibrinogene, fibrinogeno, fibc, fbgc, clauss, fibrinogenclauss"),
-        Set("tt, thrombintime, thrombinzeit, tempsdethrombine, tiempodetrombina, tct"),
-        Set("dd, ddimer, ddimere, ddim, dimerod, ddimero, dimerosd, dimered, dimeresd"),
-        Set("fviii, f8, fviiic, factorviii, faktorviii, facteurviii, factor8, faktor8, f8c"),
-        Set("fix, f9, factorix, faktorix, facteurix"),
-        Set("at, at3, atiii, antithrombin, antithrombine, antitrombina"),
-        Set("antixa, axa, heparin, heparinantixa, antifxa, antifactorxa"),
-        Set("pc, proteinc, proteinec, proteinac"),
-        Set("ps, proteins, proteines, proteinas"),
-        Set("vwfag, vwf, vonwillebrandfactorantigen"),
-        Set("vwfrco, vwfact, vwfgpibm"),
+        WordLists.Set("inr, ptinr, internationalnormalizedratio"),
+        WordLists.Set(
+            "fbg, fib, fibrinogen, fibrinogene, fibrinogeno, fibc, fbgc, clauss, fibrinogenclauss"
+        ),
+        WordLists.Set("tt, thrombintime, thrombinzeit, tempsdethrombine, tiempodetrombina, tct"),
+        WordLists.Set("dd, ddimer, ddimere, ddim, dimerod, ddimero, dimerosd, dimered, dimeresd"),
+        WordLists.Set(
+            "fviii, f8, fviiic, factorviii, faktorviii, facteurviii, factor8, faktor8, f8c"
+        ),
+        WordLists.Set("fix, f9, factorix, faktorix, facteurix"),
+        WordLists.Set("at, at3, atiii, antithrombin, antithrombine, antitrombina"),
+        WordLists.Set("antixa, axa, heparin, heparinantixa, antifxa, antifactorxa"),
+        WordLists.Set("pc, proteinc, proteinec, proteinac"),
+        WordLists.Set("ps, proteins, proteines, proteinas"),
+        WordLists.Set("vwfag, vwf, vonwillebrandfactorantigen"),
+        WordLists.Set("vwfrco, vwfact, vwfgpibm"),
     ];
 
     // Behind the word of an analyte these make another quantity of it.
-    private static readonly FrozenSet<string> s_otherTests = Set(
+    private static readonly FrozenSet<string> s_otherTests = WordLists.Set(
         "%, percent, prozent, ratio, inr, mix, mixing, mixed, heparinase, hepzyme, neutralized, corrected, lupus, control, kontrolle, antigen, ag, activity, act, derived, abgeleitet, poc, bedside, norm, normal, mean, delta, diff"
     );
 
-    private static readonly FrozenDictionary<string, string> s_missing = Words(
+    private static readonly FrozenDictionary<string, string> s_missing = WordLists.Table(
         (
             "CLOT",
             "clotted, clot, coagulated, geronnen, koagel, gerinnsel, koaguliert, caillot, coagule, caille, coagulado, coagulo"
@@ -59,19 +63,19 @@ internal static partial class TradeValues
         ("NA", "na, n a, no result, kein ergebnis, pas de resultat, sin resultado")
     );
 
-    private static readonly FrozenDictionary<string, string> s_yesNo = Words(
+    private static readonly FrozenDictionary<string, string> s_yesNo = WordLists.Table(
         ("yes", "yes, y, ja, j, oui, o, si, true"),
         ("no", "no, n, nein, non, false")
     );
 
-    private static readonly FrozenDictionary<string, string> s_grades = Words(
+    private static readonly FrozenDictionary<string, string> s_grades = WordLists.Table(
         ("none", "none, no, nein, keine, non, aucune, ninguna, no hemolysis"),
         ("slight", "slight, mild, leicht, legere, leve"),
         ("moderate", "moderate, massig, mittel, moderee, moderada"),
         ("gross", "gross, severe, strong, stark, forte, grave, severa")
     );
 
-    private static readonly FrozenSet<string> s_highAndLow = Set(
+    private static readonly FrozenSet<string> s_highAndLow = WordLists.Set(
         "h, l, hh, ll, hi, lo, high, low, normal, hoch, niedrig, haut, bas, alto, bajo"
     );
 
@@ -193,25 +197,6 @@ internal static partial class TradeValues
     private static bool IsOf(FrozenSet<string> group, Analyte analyte) =>
         group.Contains(PlainWords.Compact(analyte.Id))
         || group.Contains(PlainWords.Compact(analyte.Name));
-
-    private static FrozenSet<string> Set(string words) =>
-        words.Split(", ").ToFrozenSet(StringComparer.Ordinal);
-
-    private static FrozenDictionary<string, string> Words(
-        params ReadOnlySpan<(string Ours, string Theirs)> entries
-    )
-    {
-        var found = new Dictionary<string, string>(StringComparer.Ordinal);
-        foreach (var (ours, theirs) in entries)
-        {
-            foreach (var word in theirs.Split(", "))
-            {
-                found.TryAdd(word, ours);
-            }
-        }
-
-        return found.ToFrozenDictionary(StringComparer.Ordinal);
-    }
 
     [GeneratedRegex(
         @"(?<![a-z0-9])(?<count>[0-9]{1,3}) ?(?<unit>h|hr|hrs|hour|hours|std|stunde|stunden|heure|heures|hora|horas|min|mins|minute|minutes|minuten|minutos|d|day|days|tag|tage|tagen|jour|jours|j|dia|dias)(?![a-z])",

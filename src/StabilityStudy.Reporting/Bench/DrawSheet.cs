@@ -32,10 +32,7 @@ internal sealed class DrawSheet
         var room = SheetBlocks.Room(_page, _table, _notes.All());
         var least = Math.Max(most * s_leastRow, _specimenCell.Height);
         var fitting = Math.Clamp((int)Math.Floor(room / least), 1, MostBlocks);
-        // As many on each sheet, so that no specimen stands alone on the last.
-        var count = _part.Specimens.Length;
-        var pages = (count + fitting - 1) / fitting;
-        var blocks = (count + pages - 1) / pages;
+        var blocks = EvenRows.Length(_part.Specimens.Length, fitting);
         var row = Math.Min(
             Math.Max(s_usualRow, _specimenCell.Height / most),
             room / (blocks * most)

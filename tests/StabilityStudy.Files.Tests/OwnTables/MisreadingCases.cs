@@ -13,6 +13,22 @@ public sealed record Misreading(string Name, StudyBytes Files, string Code, stri
 
     /// <inheritdoc/>
     public override string ToString() => Name;
+
+    /// <summary>Reads the files and asks for the query.</summary>
+    /// <returns>Every query.</returns>
+    internal ImmutableArray<DataQuery> Require()
+    {
+        var queries = StudyIntake.Read(Files).Queries;
+
+        var found = queries.FirstOrDefault(query => query.Code == Code);
+        Assert.True(
+            found is not null,
+            $"found {string.Join(" | ", queries.Select(query => $"{query.Code} {query.Source}: {query.Message}"))}"
+        );
+        Assert.Equal(Severity, found.Severity);
+        Assert.Contains(Says, found.Message + " " + found.Action, StringComparison.Ordinal);
+        return queries;
+    }
 }
 
 /// <summary>Files that could be read wrongly.</summary>

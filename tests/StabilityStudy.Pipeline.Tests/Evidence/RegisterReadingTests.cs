@@ -1,4 +1,5 @@
 using StabilityStudy.Core.Register;
+using StabilityStudy.Files.Intake;
 using StabilityStudy.Pipeline.Register;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.SignedPdf.Verification;
@@ -16,13 +17,17 @@ public sealed class RegisterReadingTests
     ) => RegisterReading.Read("report.pdf", pdf, options ?? EvidenceExample.Trusting).Report!;
 
     private static RegisteredReport Decided(DecisionRequest request) =>
-        Read(
-            EvidenceExample.Signed(
-                EvidenceExample.SignedOnce,
-                "approver",
-                EvidenceExample.Director,
-                request
-            )
+        Decided(EvidenceExample.SignedOnce, request);
+
+    private static RegisteredReport Decided(
+        ReadOnlyMemory<byte> signedOnce,
+        DecisionRequest request
+    ) => Read(EvidenceExample.Signed(signedOnce, "approver", EvidenceExample.Director, request));
+
+    private static RegisteredReport Approved(StudyBytes study) =>
+        Decided(
+            EvidenceExample.Signed(EvidenceExample.Report(study), "author", EvidenceExample.Author),
+            DecisionRequest.Approval
         );
 
     private static BenchAnswer Answer(
@@ -164,19 +169,7 @@ public sealed class RegisterReadingTests
     [Fact]
     public void A_study_that_was_not_locked_before_its_data_does_not_count()
     {
-        var once = EvidenceExample.Signed(
-            EvidenceExample.Report(EvidenceExample.Unlocked),
-            "author",
-            EvidenceExample.Author
-        );
-        var report = Read(
-            EvidenceExample.Signed(
-                once,
-                "approver",
-                EvidenceExample.Director,
-                DecisionRequest.Approval
-            )
-        );
+        var report = Approved(EvidenceExample.Unlocked);
 
         Assert.Equal(ReportStanding.NotTrusted, report.Standing);
     }
@@ -184,19 +177,7 @@ public sealed class RegisterReadingTests
     [Fact]
     public void A_lock_by_a_computers_clock_alone_counts_with_a_reservation()
     {
-        var once = EvidenceExample.Signed(
-            EvidenceExample.Report(EvidenceExample.LockedByClock),
-            "author",
-            EvidenceExample.Author
-        );
-        var report = Read(
-            EvidenceExample.Signed(
-                once,
-                "approver",
-                EvidenceExample.Director,
-                DecisionRequest.Approval
-            )
-        );
+        var report = Approved(EvidenceExample.LockedByClock);
 
         Assert.Equal(ReportStanding.Decided, report.Standing);
         Assert.NotEmpty(report.Reservations);

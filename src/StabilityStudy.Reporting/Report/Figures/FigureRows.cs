@@ -71,15 +71,8 @@ internal static class FigureRows
     private static IEnumerable<Block> Across(ImmutableArray<ChartBlock> charts, int most) =>
         charts
             .Select(WithoutKey)
-            .Chunk(Evenly(charts.Length, most))
+            .Chunk(EvenRows.Length(charts.Length, most))
             .Select(row => row.Length == 1 ? (Block)row[0] : new ChartRow([.. row]));
-
-    /// <summary>How many stand in a row, so that none is left to a row of its own: of five, three and two.</summary>
-    private static int Evenly(int count, int most)
-    {
-        var rows = Math.Max(1, (count + most - 1) / most);
-        return Math.Max(1, (count + rows - 1) / rows);
-    }
 
     private static ChartBlock WithoutKey(ChartBlock chart) =>
         chart with
