@@ -6,9 +6,6 @@ namespace StabilityStudy.Cli.Tests;
 [Trait("lane", "slow")]
 public sealed class AnalyzeTests
 {
-    /// <summary>One copy for all that leave nothing but a look on record.</summary>
-    private static readonly Lazy<StudyCopy> s_copy = new(StudyCopy.CreateForAll);
-
     [Fact]
     public async Task The_example_gives_both_decisions_and_writes_no_file_but_its_record()
     {
@@ -37,7 +34,8 @@ public sealed class AnalyzeTests
     [InlineData("analyze")]
     public async Task Lines_fit_80_columns_and_carry_no_escape_character(string command)
     {
-        var run = await Run.Of(command, s_copy.Value.Study);
+        using var copy = StudyCopy.Create();
+        var run = await Run.Of(command, copy.Study);
 
         Assert.True(run.Out.Length > 500);
         Assert.All(
@@ -50,8 +48,9 @@ public sealed class AnalyzeTests
     [Fact]
     public async Task A_missing_window_gives_code_3_only_when_asked()
     {
-        var asked = await Run.Of("analyze", s_copy.Value.Study, "--require-supported");
-        var unasked = await Run.Of("analyze", s_copy.Value.Study);
+        using var copy = StudyCopy.Create();
+        var asked = await Run.Of("analyze", copy.Study, "--require-supported");
+        var unasked = await Run.Of("analyze", copy.Study);
 
         Assert.Equal(ExitCode.NotSupported, asked.Code);
         Assert.Equal(ExitCode.Done, unasked.Code);
@@ -103,8 +102,9 @@ public sealed class AnalyzeTests
     [Fact]
     public async Task Simulated_studies_are_shown_only_when_asked_for_and_in_80_columns()
     {
-        var unasked = await Run.Of("analyze", s_copy.Value.Study);
-        var asked = await Run.Of("analyze", s_copy.Value.Study, "--simulate", "20");
+        using var copy = StudyCopy.Create();
+        var unasked = await Run.Of("analyze", copy.Study);
+        var asked = await Run.Of("analyze", copy.Study, "--simulate", "20");
 
         Assert.Equal(ExitCode.Done, asked.Code);
         Assert.StartsWith(unasked.Out.TrimEnd(), asked.Out, StringComparison.Ordinal);
@@ -127,7 +127,8 @@ public sealed class AnalyzeTests
     [Fact]
     public async Task Simulated_studies_are_in_the_json_when_asked_for()
     {
-        var run = await Run.Of("analyze", s_copy.Value.Study, "--json", "--simulate", "10");
+        using var copy = StudyCopy.Create();
+        var run = await Run.Of("analyze", copy.Study, "--json", "--simulate", "10");
 
         using var document = JsonDocument.Parse(run.Out);
         var power = document.RootElement.GetProperty("power");
@@ -154,7 +155,8 @@ public sealed class AnalyzeTests
     [InlineData("many")]
     public async Task A_number_of_studies_that_cannot_be_simulated_is_wrong_usage(string studies)
     {
-        var run = await Run.Of("analyze", s_copy.Value.Study, "--simulate", studies);
+        using var copy = StudyCopy.Create();
+        var run = await Run.Of("analyze", copy.Study, "--simulate", studies);
 
         Assert.Equal(ExitCode.WrongUsage, run.Code);
         Assert.Contains("--simulate", run.Error, StringComparison.Ordinal);

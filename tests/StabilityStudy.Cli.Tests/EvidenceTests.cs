@@ -13,17 +13,17 @@ public sealed class EvidenceTests
         Assert.Single(Directory.GetFiles(copy.At("study", "signed"), "*.pdf"));
 
     // A key, a report and a signature are dear: each is made once, and every test has a copy of its own.
-    private static readonly Lazy<Task<StudyCopy>> s_reported = new(MakeReport);
+    private static readonly MadeOnce s_reported = new(MakeReport);
 
-    private static readonly Lazy<Task<StudyCopy>> s_signed = new(MakeSignature);
+    private static readonly MadeOnce s_signed = new(MakeSignature);
 
-    private static async Task<StudyCopy> Reported() => (await s_reported.Value).Again();
+    private static Task<StudyCopy> Reported() => s_reported.Copy();
 
-    private static async Task<StudyCopy> SignedByAuthor() => (await s_signed.Value).Again();
+    private static Task<StudyCopy> SignedByAuthor() => s_signed.Copy();
 
     private static async Task<StudyCopy> MakeReport()
     {
-        var copy = StudyCopy.ForAll(StudyCopy.CreateSmall());
+        var copy = StudyCopy.CreateSmall();
         await MakeReport(copy);
         return copy;
     }
@@ -38,7 +38,7 @@ public sealed class EvidenceTests
 
     private static async Task<StudyCopy> MakeSignature()
     {
-        var copy = StudyCopy.ForAll(await Reported());
+        var copy = await Reported();
         var author = await Run.Sign(
             copy,
             copy.At("study", "out", "report.pdf"),

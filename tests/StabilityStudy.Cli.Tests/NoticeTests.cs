@@ -41,7 +41,7 @@ public sealed class NoticeTests
     [Fact]
     public async Task A_withdrawal_is_in_doubt_until_it_is_signed_and_then_counts_from_its_day_on()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         var notice = await Made(copy, "withdraw", "--from", Day(3));
         Assert.Equal(copy.At("register", $"signed-withdrawn-{Day(3)}.pdf"), notice);
 
@@ -95,7 +95,7 @@ public sealed class NoticeTests
     [Fact]
     public async Task A_review_and_an_adoption_stand_beside_the_window()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         await Signed(copy, await Made(copy, "keep", "--review", Day(700)));
         var adopted = copy.At("register", "adopted.pdf");
         await Made(copy, "keep", "--new-director", "-o", adopted);
@@ -120,7 +120,7 @@ public sealed class NoticeTests
     [Fact]
     public async Task A_new_director_ends_windows_and_looks_back_only_when_asked()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         var notice = await Made(copy, "withdraw", "--new-director", "--from", Day(0));
         await Signed(copy, notice);
 
@@ -137,7 +137,7 @@ public sealed class NoticeTests
     [Fact]
     public async Task Nothing_is_overwritten_and_only_what_goes_together_is_taken()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         var report = copy.At("register", "signed.pdf");
         var notice = await Made(copy, "keep", "--review", Day(700));
         string[] by = ["--by", Director, "--reason", "r"];

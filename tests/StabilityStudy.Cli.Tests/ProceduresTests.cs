@@ -41,7 +41,7 @@ public sealed class ProceduresTests
     [InlineData("letter", "612")]
     public async Task Every_document_is_written(string paper, string width)
     {
-        var copy = await SignedRegister.Value;
+        using var copy = await SignedRegister.Copy();
         var output = copy.At("bench-" + paper);
 
         var run = await Procedures(copy, output, "--paper", paper);
@@ -75,7 +75,7 @@ public sealed class ProceduresTests
     [Fact]
     public async Task Every_case_of_the_rule_table_is_the_answer_of_the_command_line()
     {
-        var copy = await SignedRegister.Value;
+        using var copy = await SignedRegister.Copy();
         var output = copy.At("bench-cases");
         var made = await Procedures(copy, output, "--document", "rules");
         Assert.Equal((ExitCode.Done, ""), (made.Code, made.Error));
@@ -133,7 +133,7 @@ public sealed class ProceduresTests
     [Fact]
     public async Task A_changed_report_gives_no_document_and_says_what_to_take_down()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         var file = copy.At("register", "signed.pdf");
         var other = copy.At("register", "other.pdf");
         File.Copy(file, other);
@@ -157,7 +157,7 @@ public sealed class ProceduresTests
     [Fact]
     public async Task A_time_from_spin_to_test_beyond_the_protocols_is_wrong_usage()
     {
-        var copy = await SignedRegister.Value;
+        using var copy = await SignedRegister.Copy();
 
         var run = await Procedures(copy, copy.At("never"), "--spin-takes", "61 min");
 
@@ -173,7 +173,7 @@ public sealed class ProceduresTests
         string says
     )
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         var folder = copy.At("repeat");
 
         var start = await Run.Of(
@@ -206,7 +206,7 @@ public sealed class ProceduresTests
     [Fact]
     public async Task Without_trust_a_reason_or_a_report_nothing_is_repeated()
     {
-        var copy = await SignedRegister.Value;
+        using var copy = await SignedRegister.Copy();
         var report = copy.At("register", "signed.pdf");
         var folder = copy.At("never");
 

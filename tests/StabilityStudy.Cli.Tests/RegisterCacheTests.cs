@@ -39,7 +39,7 @@ public sealed class RegisterCacheTests
     [Fact]
     public async Task A_file_is_verified_once_a_day_and_told_alike()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
 
         var first = await Windows(copy, "--json");
         var second = await Windows(copy, "--json");
@@ -56,7 +56,7 @@ public sealed class RegisterCacheTests
     [Fact]
     public async Task An_answer_verifies_anew_what_it_follows_from()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         await Windows(copy);
 
         var asked = await Windows(copy, "--analyte", "PT", "--group", "none", "--waited", "9 h");
@@ -70,7 +70,7 @@ public sealed class RegisterCacheTests
     [Fact]
     public async Task Another_content_trust_day_or_name_is_never_answered_from_it()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         await Windows(copy);
 
         var tomorrow = await Windows(copy, new Later(TimeSpan.FromDays(1)), copy.At("keys"));
@@ -100,7 +100,7 @@ public sealed class RegisterCacheTests
     [Fact]
     public async Task A_changed_or_exchanged_entry_is_not_used()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         var expected = await Windows(copy);
         var entry = Assert.Single(Entries(copy));
         var bytes = await File.ReadAllBytesAsync(entry, TestContext.Current.CancellationToken);
@@ -144,7 +144,7 @@ public sealed class RegisterCacheTests
     public async Task A_key_that_others_can_read_is_replaced()
     {
         Assert.SkipWhen(OperatingSystem.IsWindows(), "There are no such rights.");
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         await Windows(copy);
         var key = copy.At("cache", "key");
         if (!OperatingSystem.IsWindows())
@@ -163,7 +163,7 @@ public sealed class RegisterCacheTests
     [Fact]
     public async Task A_cache_that_cannot_be_used_changes_nothing()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         await File.WriteAllTextAsync(
             copy.At("cache"),
             "a file",
@@ -179,7 +179,7 @@ public sealed class RegisterCacheTests
     [Fact]
     public async Task The_register_is_written_as_a_table_too()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         var table = copy.At("windows.csv");
 
         var run = await Windows(copy, "--csv", table, "--as-of", "2040-01-02");

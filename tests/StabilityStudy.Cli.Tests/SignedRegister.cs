@@ -5,21 +5,19 @@ namespace StabilityStudy.Cli.Tests;
 /// <summary>A register with one signed report, and the study behind it. The example's prothrombin time without anticoagulant: 8 h today, 10 h approved on a condition.</summary>
 internal static class SignedRegister
 {
-    private static readonly Lazy<Task<StudyCopy>> s_register = new(MakeRegister);
+    private static readonly MadeOnce s_register = new(MakeRegister);
 
-    /// <summary>The folder, for reading; who writes takes a copy.</summary>
-    public static Task<StudyCopy> Value => s_register.Value;
+    /// <summary>A folder with the register, the study and the keys, for one test.</summary>
+    public static Task<StudyCopy> Copy() => s_register.Copy();
 
     private static async Task<StudyCopy> MakeRegister()
     {
-        var copy = StudyCopy.ForAll(
-            StudyCopy.CreateOf(
-                ExampleStudy.SmallFolder,
-                "protocol.toml",
-                "study.toml",
-                "pairs.csv",
-                "protocol.lock"
-            )
+        var copy = StudyCopy.CreateOf(
+            ExampleStudy.SmallFolder,
+            "protocol.toml",
+            "study.toml",
+            "pairs.csv",
+            "protocol.lock"
         );
         await Run.Of("trial-certificate", copy.At("keys"), "--name", "Author One");
         await Run.Of("trial-certificate", copy.At("keys"), "--name", "Director One");

@@ -48,11 +48,8 @@ internal sealed class StudyCopy : IDisposable
         return copy;
     }
 
-    /// <summary>A copy for several tests, removed when they have all run.</summary>
-    public static StudyCopy CreateForAll() => ForAll(Create());
-
-    /// <summary>A copy that is kept until all tests have run.</summary>
-    public static StudyCopy ForAll(StudyCopy copy)
+    /// <summary>A folder that is kept until all tests have run.</summary>
+    public static StudyCopy UntilAllHaveRun(StudyCopy copy)
     {
         AppDomain.CurrentDomain.ProcessExit += (_, _) => copy.Dispose();
         return copy;

@@ -10,7 +10,7 @@ public sealed class SupportedWindowsTests
 
     private static async Task<Run> Windows(params string[] more)
     {
-        var copy = await SignedRegister.Value;
+        using var copy = await SignedRegister.Copy();
         return await Run.Of([
             "supported-windows",
             copy.At("register"),
@@ -169,7 +169,7 @@ public sealed class SupportedWindowsTests
     [Fact]
     public async Task A_changed_report_never_answers_test()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         var file = copy.At("register", "signed.pdf");
         var bytes = await File.ReadAllBytesAsync(file, TestContext.Current.CancellationToken);
         bytes[bytes.Length / 3] ^= 1;
@@ -201,7 +201,7 @@ public sealed class SupportedWindowsTests
     [Fact]
     public async Task Without_trust_nothing_answers()
     {
-        var copy = await SignedRegister.Value;
+        using var copy = await SignedRegister.Copy();
         var run = await Run.Of(
             "supported-windows",
             copy.At("register"),

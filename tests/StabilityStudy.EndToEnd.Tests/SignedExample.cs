@@ -3,12 +3,12 @@ using StabilityStudy.Cli.Tests;
 namespace StabilityStudy.EndToEnd.Tests;
 
 /// <summary>
-/// The example's report, signed by its author and its approver with trial certificates, by the built program; made once for
-/// all classes that read it, which write nothing but files of their own beside it.
+/// The example's report, signed by its author and its approver with trial certificates, by the built program; made once, and
+/// every class of tests has a copy of its own.
 /// </summary>
 public sealed class SignedExample : IAsyncLifetime
 {
-    private static readonly Lazy<Task<StudyCopy>> s_made = new(Make);
+    private static readonly MadeOnce s_made = new(Make);
 
     private StudyCopy? _copy;
 
@@ -23,17 +23,20 @@ public sealed class SignedExample : IAsyncLifetime
 
     private StudyCopy Copy => _copy ?? throw new InvalidOperationException("Not made yet.");
 
-    public async ValueTask InitializeAsync() => _copy = await s_made.Value;
+    public async ValueTask InitializeAsync() => _copy = await s_made.Copy();
 
     /// <summary>Path of a file or folder beside the study.</summary>
     public string At(string name) => Copy.At(name);
 
-    /// <summary>The copy is removed when all tests have run.</summary>
-    public ValueTask DisposeAsync() => ValueTask.CompletedTask;
+    public ValueTask DisposeAsync()
+    {
+        Copy.Dispose();
+        return ValueTask.CompletedTask;
+    }
 
     private static async Task<StudyCopy> Make()
     {
-        var copy = StudyCopy.ForAll(StudyCopy.CreateLocked());
+        var copy = StudyCopy.CreateLocked();
         await BuiltProgram.Done("report", copy.Study);
         await Certificate(copy, "Lab Scientist One");
         await Certificate(copy, "Medical Director One");

@@ -324,7 +324,7 @@ internal sealed class WalkedStudy : IDisposable
 
     private static async Task<StudyCopy> MakeKeys()
     {
-        var copy = StudyCopy.ForAll(StudyCopy.CreateOf(""));
+        var copy = StudyCopy.UntilAllHaveRun(StudyCopy.CreateOf(""));
         foreach (var (folder, days) in new[] { ("keys", -30), ("later-keys", 270) })
         {
             var clock = new SetClock { Now = At(s_firstDay, 8).AddDays(days) };
