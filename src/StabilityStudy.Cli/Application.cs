@@ -1,8 +1,7 @@
 using System.CommandLine;
-using System.CommandLine.Help;
 using System.CommandLine.Invocation;
-using StabilityStudy.Cli.Commands;
 using StabilityStudy.Cli.Console;
+using StabilityStudy.Cli.Help;
 
 namespace StabilityStudy.Cli;
 
@@ -19,45 +18,18 @@ public static class Application
         CancellationToken cancellation
     )
     {
-        var root = new RootCommand(
-            "From paired baseline and delayed results to the evidence for a longer processing window of coagulation specimens.\n\nExample:\n  stability-study report example-studies/aptt-room-temperature"
-        )
-        {
-            ProtocolsCommand.Create(terminal),
-            StartCommand.Create(terminal),
-            PlanCommand.Create(terminal),
-            LockCommand.Create(terminal),
-            WorksheetCommand.Create(terminal),
-            CheckCommand.Create(terminal),
-            TranscriptionCommand.Create(terminal),
-            AnalyzeCommand.Create(terminal),
-            ReportCommand.Create(terminal),
-            EndCommand.Create(terminal),
-            SignCommand.Create(terminal),
-            VerifyCommand.Create(terminal),
-            SupportedWindowsCommand.Create(terminal),
-            WithdrawCommand.Create(terminal),
-            KeepCommand.Create(terminal),
-            ProceduresCommand.Create(terminal),
-            RenewCommand.Create(terminal),
-            TrialCertificateCommand.Create(terminal),
-        };
-        root.Options.OfType<HelpOption>().Single().Action = new HelpAction
-        {
-            MaxWidth = terminal.Width,
-        };
-        var parsed = root.Parse(
+        var tree = CommandTree.Create(terminal);
+        var parsed = tree.Root.Parse(
             arguments,
             new ParserConfiguration { ResponseFileTokenReplacer = null }
         );
         if (parsed.Action is ParseErrorAction)
         {
-            foreach (var error in parsed.Errors)
+            foreach (var line in UsageErrors.Of(tree, parsed))
             {
-                terminal.Error.WriteLine(error.Message);
+                terminal.Error.WriteLine(line);
             }
 
-            terminal.Error.WriteLine("Add --help to see what can be asked.");
             return ExitCode.WrongUsage;
         }
 

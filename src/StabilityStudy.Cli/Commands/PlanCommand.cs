@@ -35,7 +35,7 @@ internal static class PlanCommand
         var options = new PlanOptions();
         var command = new Command(
             "plan",
-            "Before there are data: how many specimens, tubes and days a study takes, and its chance of \"supported\" if nothing changes, if half of the published change is true, and if all of it is. With --document the protocol as a PDF to be signed.\n\nExample:\n  stability-study plan my-study\n  stability-study plan my-study --document my-study/out/protocol.pdf\n  stability-study sign my-study/out/protocol.pdf --role author --key me.p12\n\nWhen everybody in it has signed, give it to lock with --signed-protocol."
+            "Show before there are data how many specimens, tubes and days a study takes, and its chance of \"supported\": if nothing changes, if half of the published change is true, and if all of it is. With --document the protocol as a PDF to be signed.\n\nExample:\n  stability-study plan my-study\n  stability-study plan my-study --document my-study/out/protocol.pdf\n  stability-study sign my-study/out/protocol.pdf --role author --key me.p12\n\nWhen everybody in it has signed, give it to lock with --signed-protocol."
         )
         {
             study,

@@ -1,4 +1,5 @@
 using System.CommandLine;
+using System.CommandLine.Completions;
 using System.Text.Json;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Protocols;
@@ -21,6 +22,9 @@ internal static class ProtocolsCommand
             Description = "Ready protocol to print; without it they are listed.",
             Arity = ArgumentArity.ZeroOrOne,
         };
+        name.CompletionSources.Add(_ =>
+            ReadyProtocol.Names.Select(item => new CompletionItem(item))
+        );
         var json = StudyArgument.Json("Write the list, or the protocol with its name, as JSON.");
         var command = new Command(
             "protocols",

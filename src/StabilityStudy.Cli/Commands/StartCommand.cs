@@ -1,6 +1,8 @@
 using System.CommandLine;
+using System.CommandLine.Completions;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
+using StabilityStudy.Cli.Protocols;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Core.Study;
@@ -25,6 +27,9 @@ internal static class StartCommand
             "--protocol",
             "NAME",
             "The ready protocol to begin with; protocols lists them."
+        );
+        protocol.CompletionSources.Add(_ =>
+            ReadyProtocol.Names.Select(item => new CompletionItem(item))
         );
         var repeat = Text(
             "--repeat",

@@ -2,6 +2,7 @@ using System.Reflection;
 using System.Text;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Protocols;
+using StabilityStudy.Files.Queries;
 
 namespace StabilityStudy.Cli.Protocols;
 
@@ -14,30 +15,27 @@ internal sealed record ReadyProtocol(string Name, string Question, string Text)
     private const string Ending = ".toml";
     private const string FirstWords = "# READY PROTOCOL: ";
 
+    private static readonly Assembly s_program = typeof(ReadyProtocol).Assembly;
+
+    /// <summary>The names of all, in their order.</summary>
+    public static IEnumerable<string> Names =>
+        s_program
+            .GetManifestResourceNames()
+            .Where(name => name.EndsWith(Ending, StringComparison.Ordinal))
+            .Order(StringComparer.Ordinal)
+            .Select(name => name[..^Ending.Length]);
+
     /// <summary>Every ready protocol, by name.</summary>
-    public static ImmutableArray<ReadyProtocol> All()
-    {
-        var program = typeof(ReadyProtocol).Assembly;
-        return
-        [
-            .. program
-                .GetManifestResourceNames()
-                .Where(name => name.EndsWith(Ending, StringComparison.Ordinal))
-                .Order(StringComparer.Ordinal)
-                .Select(name => Read(program, name)),
-        ];
-    }
+    public static ImmutableArray<ReadyProtocol> All() => [.. Names.Select(Read)];
 
     /// <summary>The one with a name.</summary>
     /// <exception cref="UsageException">There is none.</exception>
-    public static ReadyProtocol Find(string name)
-    {
-        var all = All();
-        return all.FirstOrDefault(item => item.Name == name)
-            ?? throw new UsageException(
-                $"There is no ready protocol \"{name}\". There are: {string.Join(", ", all.Select(item => item.Name))}."
+    public static ReadyProtocol Find(string name) =>
+        Names.Contains(name, StringComparer.Ordinal)
+            ? Read(name)
+            : throw new UsageException(
+                $"There is no ready protocol \"{name}\".{NearestWord.Question(name, Names)} There are: {string.Join(", ", Names)}."
             );
-    }
 
     /// <summary>The codes of its analytes.</summary>
     public ImmutableArray<string> AnalyteCodes() =>
@@ -48,23 +46,21 @@ internal sealed record ReadyProtocol(string Name, string Question, string Text)
             : [];
 
     /// <exception cref="InvalidOperationException">The file was built in without the first line that says what it asks; a defect.</exception>
-    private static ReadyProtocol Read(Assembly program, string resource)
+    private static ReadyProtocol Read(string name)
     {
         using var stream =
-            program.GetManifestResourceStream(resource)
-            ?? throw new InvalidOperationException($"{resource} is not built in.");
+            s_program.GetManifestResourceStream(name + Ending)
+            ?? throw new InvalidOperationException($"{name} is not built in.");
         using var reader = new StreamReader(stream, Encoding.UTF8);
         var text = reader.ReadToEnd().ReplaceLineEndings("\n");
         var firstLine = text[..text.IndexOf('\n', StringComparison.Ordinal)];
         if (!firstLine.StartsWith(FirstWords, StringComparison.Ordinal))
         {
-            throw new InvalidOperationException(
-                $"{resource} does not begin with \"{FirstWords}\"."
-            );
+            throw new InvalidOperationException($"{name} does not begin with \"{FirstWords}\".");
         }
 
         return new ReadyProtocol(
-            resource[..^Ending.Length],
+            name,
             char.ToUpperInvariant(firstLine[FirstWords.Length])
                 + firstLine[(FirstWords.Length + 1)..],
             text

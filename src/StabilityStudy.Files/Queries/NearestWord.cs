@@ -1,7 +1,7 @@
 namespace StabilityStudy.Files.Queries;
 
 /// <summary>Finds the known word that a misspelt one was meant to be.</summary>
-internal static class NearestWord
+public static class NearestWord
 {
     private const int LongestCompared = 64;
 
