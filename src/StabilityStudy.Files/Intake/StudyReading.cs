@@ -131,7 +131,9 @@ internal static class StudyReading
             .. data.Controls.AllStored,
             StudyFileNames.Looks,
         ];
-        foreach (var name in files.Tables.Where(name => !read.Contains(name)))
+        foreach (
+            var name in files.Tables.Where(name => !read.Contains(name) && !IsUnfilled(files, name))
+        )
         {
             queries.AddOwn(FileQueries.FileNotRead, new QuerySource(name, null, null), "");
         }
@@ -312,12 +314,16 @@ internal static class StudyReading
         QueryList queries
     )
     {
-        if (files.Files.ContainsKey(file.Stored))
+        // A study folder begins with empty tables; where controls are kept elsewhere theirs stays so.
+        var isEmpty =
+            protocol?.ToProtocol().Controls == ControlRule.KeptElsewhere
+            && IsUnfilled(files, file.Stored);
+        if (files.Files.ContainsKey(file.Stored) && !isEmpty)
         {
             return ReadRows<ControlRow>(files, file, known, ControlReader.Read, queries);
         }
 
-        if (!isNeeded)
+        if (!isNeeded || isEmpty)
         {
             return RowTable<ControlRow>.Absent(file.Shown);
         }
@@ -339,6 +345,12 @@ internal static class StudyReading
 
         return RowTable<ControlRow>.Absent(file.Shown);
     }
+
+    /// <summary>Whether a table of text holds one line at most, its header.</summary>
+    private static bool IsUnfilled(StudyBytes files, string name) =>
+        name.EndsWith(".csv", StringComparison.OrdinalIgnoreCase)
+        && files.Files.TryGetValue(name, out var bytes)
+        && bytes.Span.TrimEnd("\r\n "u8).IndexOf((byte)'\n') < 0;
 
     private static ReadOnlyMemory<byte>? Find(StudyBytes files, string name, QueryList queries)
     {
