@@ -8,7 +8,11 @@ public sealed class ProtocolsTests
     [Fact]
     public async Task The_list_names_every_file_of_the_folder_with_its_question()
     {
-        var run = await Run.Of("protocols");
+        var run = await Run.With(
+            terminal => terminal with { Width = 200 },
+            TestContext.Current.CancellationToken,
+            "protocols"
+        );
 
         Assert.Equal(ExitCode.Done, run.Code);
         Assert.Equal("", run.Error);

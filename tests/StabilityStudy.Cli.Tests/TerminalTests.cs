@@ -5,6 +5,8 @@ namespace StabilityStudy.Cli.Tests;
 
 public sealed class TerminalTests
 {
+    private const StringComparison Comparison = StringComparison.Ordinal;
+
     [Fact]
     public async Task Progress_is_told_on_the_error_output_when_a_person_watches()
     {
@@ -51,6 +53,49 @@ public sealed class TerminalTests
         var lines = output.ToString().ReplaceLineEndings("\n").Split('\n');
         Assert.All(lines, line => Assert.True(line.Length <= width, line));
         Assert.Contains(lines, line => line.Length > width - 15);
+    }
+
+    [Theory]
+    [InlineData("check")]
+    [InlineData("plan")]
+    [InlineData("protocols")]
+    [InlineData("report")]
+    [InlineData("analyze")]
+    public async Task At_60_columns_only_a_command_to_be_copied_is_wider(string command)
+    {
+        using var copy = StudyCopy.Create();
+        var run = await Run.With(
+            terminal => terminal with { Width = 60, IsScreen = true },
+            TestContext.Current.CancellationToken,
+            command == "protocols" ? [command] : [command, copy.Study]
+        );
+
+        Assert.All(
+            run.Out.ReplaceLineEndings("\n").Split('\n'),
+            line => Assert.True(line.Length <= 60 || line.StartsWith(copy.Root, Comparison), line)
+        );
+    }
+
+    [Theory]
+    [InlineData("check")]
+    [InlineData("plan")]
+    [InlineData("report")]
+    public async Task A_plain_screen_has_letters_and_signs_of_ascii_and_no_ruled_lines(
+        string command
+    )
+    {
+        using var copy = StudyCopy.Create();
+        var run = await Run.With(
+            terminal => terminal with { IsPlain = true, IsScreen = true },
+            TestContext.Current.CancellationToken,
+            command,
+            copy.Study
+        );
+
+        Assert.All(run.Out, letter => Assert.True(letter <= '~', $"{letter}"));
+        Assert.DoesNotContain("-----", run.Out, Comparison);
+        Assert.DoesNotContain("=====", run.Out, Comparison);
+        Assert.True(run.Out.Length > 300);
     }
 
     [Fact]

@@ -126,8 +126,9 @@ internal static class PlanCommand
         if (!outcome.Queries.IsEmpty)
         {
             terminal.Error.WriteLine(
-                $"protocol.toml: {QueryListing.Total(outcome.Queries)}; see stability-study check {folder}"
+                $"protocol.toml: {QueryListing.Total(outcome.Queries)}; to see them:"
             );
+            terminal.Error.WriteLine($"stability-study check {folder}");
         }
 
         NextCommand.Say(

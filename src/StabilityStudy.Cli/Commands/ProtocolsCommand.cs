@@ -51,7 +51,7 @@ internal static class ProtocolsCommand
             }
             else
             {
-                List(terminal.Out, all);
+                List(terminal, all);
             }
 
             return ExitCode.Done;
@@ -70,12 +70,12 @@ internal static class ProtocolsCommand
         return ExitCode.Done;
     }
 
-    private static void List(TextWriter output, ImmutableArray<ReadyProtocol> all)
+    private static void List(Terminal terminal, ImmutableArray<ReadyProtocol> all)
     {
         foreach (var protocol in all)
         {
-            output.WriteLine(protocol.Name);
-            output.WriteLine("    " + protocol.Question);
+            terminal.Out.WriteLine(protocol.Name);
+            WrappedText.Write(terminal, "    " + protocol.Question, "    ");
         }
     }
 

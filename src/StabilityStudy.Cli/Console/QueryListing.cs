@@ -104,11 +104,21 @@ internal static class QueryListing
         var code = $"[{query.Code}]" + (withReference ? "  " + QueryReference.Of(query) : "");
         var fits = place.Length + 2 + code.Length <= terminal.Width;
         terminal.WriteWord(Word(query.Severity).ToUpperInvariant(), StyleOf(query.Severity));
-        terminal.Out.WriteLine($"  {query.Source}{(fits ? "  " + code : "")}");
-        if (!fits)
+        if (fits)
         {
-            terminal.Out.WriteLine(Indent + code);
+            terminal.Out.WriteLine($"  {query.Source}  {code}");
+            return;
         }
+
+        var start = Word(query.Severity) + "  ";
+        var lines = TextLines.WrapLine(start + query.Source, terminal.Width, Indent);
+        terminal.Out.WriteLine("  " + lines[0].TrimStart()[start.Length..]);
+        foreach (var line in lines[1..])
+        {
+            terminal.Out.WriteLine(line);
+        }
+
+        terminal.Out.WriteLine(Indent + code);
     }
 
     private static void WriteWrapped(Terminal terminal, string text)

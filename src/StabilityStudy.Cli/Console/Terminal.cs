@@ -22,10 +22,11 @@ public sealed record Terminal(
 
     private const int WidestText = 100;
     private readonly ScreenWriter _out = ScreenWriter.Over(Out);
+    private readonly ScreenWriter _plainOut = ScreenWriter.Over(new PlainWriter(Out));
     private readonly ScreenWriter _error = ScreenWriter.Over(Error);
 
     /// <summary>Results. What is written here passes the filter that keeps a text from steering the screen; there is no other way out.</summary>
-    public TextWriter Out => _out;
+    public TextWriter Out => IsPlain ? _plainOut : _out;
 
     /// <summary>Errors and progress, through the same filter.</summary>
     public TextWriter Error => _error;
@@ -38,6 +39,9 @@ public sealed record Terminal(
 
     /// <summary>Whether a person reads <see cref="Out"/> at a terminal, so that a sentence is wrapped there.</summary>
     public bool IsScreen { get; init; }
+
+    /// <summary>Whether <see cref="Out"/> is read aloud or shows ASCII only: no signs beyond it, and no lines that only rule off.</summary>
+    public bool IsPlain { get; init; }
 
     /// <summary>Passphrase of a signing key from the environment; null when it is not set.</summary>
     public string? Passphrase { get; init; }
@@ -65,6 +69,7 @@ public sealed record Terminal(
         )
         {
             IsScreen = isTerminal,
+            IsPlain = isTerminal && PlainWriter.IsWanted(Environment.GetEnvironmentVariable),
             CacheFolder = CacheOfUser(),
             Passphrase = Environment.GetEnvironmentVariable(KeyFile.Variable),
             Ask = CanAsk ? AskSecretly : null,
