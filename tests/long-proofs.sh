@@ -1,6 +1,6 @@
 #!/usr/bin/env bash
 # Proofs that take hours, for before a release. What it printed last is kept in long-proofs.txt beside it.
-#   tests/long-proofs.sh [fuzz] [samples] [kills] [rates] [readers]      all of them without a word
+#   tests/long-proofs.sh [fuzz] [samples] [kills] [rates] [readers] [packages]      all of them without a word
 # fuzz: a million damaged signed files, ten seeds of a hundred thousand, against the verifier: no exception, none above
 #       one second, none above 500 MB, and never that all is well. kills: report, lock and sign killed 200 times each.
 # samples: what the usual run of the tests tries a fixed part of, in full: every byte of the signatures, 100,000 other damaged
@@ -10,9 +10,11 @@
 # readers: the text of every signed example, every released report and every forged file (READER_FILES limits these) in poppler,
 #       mupdf, ghostscript, PDFBox and pdfium, where PDFIUM is the folder of the npm module @embedpdf/pdfium (.ci/run says which version).
 # rates: how often each criterion claims too much, 40,000 studies a row, into tests/StabilityStudy.Benchmarks/ERROR-RATES.md.
+# packages: what a release ships is made twice, in two folders, and must be the same bytes; the Debian package is installed in a bare
+#       Debian without an SDK (debootstrap, as root), the tool package from a local folder; each reports the example, verifies a signed one, proves itself and is removed.
 set -euo pipefail
 cd "$(dirname "$0")/.."
-parts=${*:-fuzz samples kills rates readers}
+parts=${*:-fuzz samples kills rates readers packages}
 dotnet build StabilityStudy.sln -c Release -v q >/dev/null
 echo "Commit $(git rev-parse --short HEAD), $(date -u +%Y-%m-%d), $(dotnet --version)"
 
@@ -63,6 +65,7 @@ for part in $parts; do
             mv "$rates.new" "$rates"
             echo "rates: $(grep -c '^|' "$rates") lines in $rates"
             ;;
+        packages) tests/packages.sh ;;
         *) echo "Unknown part: $part" >&2; exit 2 ;;
     esac
 done

@@ -8,12 +8,20 @@ internal sealed record Answer(int ExitCode, string Out, string Error)
     public string[] Lines => Out.TrimEnd().ReplaceLineEndings("\n").Split('\n');
 }
 
-/// <summary>The program as it was built, in a process of its own.</summary>
+/// <summary>The program as it was built, in a process of its own: compiled just in time, or, where NATIVE_PROGRAM names it, the native one.</summary>
 internal static class BuiltProgram
 {
     /// <summary>The build copies the program beside the tests.</summary>
-    public static string Path { get; } =
-        System.IO.Path.Combine(AppContext.BaseDirectory, "stability-study.dll");
+    private static readonly string s_path = System.IO.Path.Combine(
+        AppContext.BaseDirectory,
+        "stability-study.dll"
+    );
+
+    private static readonly string? s_native = Environment.GetEnvironmentVariable("NATIVE_PROGRAM");
+
+    /// <summary>How a shell calls it.</summary>
+    public static string Command =>
+        s_native is { Length: > 0 } ? $"'{s_native}'" : $"dotnet '{s_path}'";
 
     public static Task<Answer> Run(params string[] arguments) => Run(_ => { }, arguments);
 
@@ -58,14 +66,22 @@ internal static class BuiltProgram
     }
 
     public static Process Start(Action<ProcessStartInfo> configure, params string[] arguments) =>
-        StartDotnet(configure, [Path, .. arguments]);
+        s_native is { Length: > 0 }
+            ? StartProgram(s_native, configure, arguments)
+            : StartDotnet(configure, [s_path, .. arguments]);
 
     private static Process StartDotnet(
         Action<ProcessStartInfo> configure,
         params string[] arguments
+    ) => StartProgram("dotnet", configure, arguments);
+
+    private static Process StartProgram(
+        string program,
+        Action<ProcessStartInfo> configure,
+        string[] arguments
     )
     {
-        var start = new ProcessStartInfo("dotnet", arguments)
+        var start = new ProcessStartInfo(program, arguments)
         {
             UseShellExecute = false,
             RedirectStandardOutput = true,

@@ -41,7 +41,7 @@ public sealed class ColorTests
         var answer = await OutsideTool.Run(
             "sh",
             "-c",
-            $"dotnet '{BuiltProgram.Path}' check '{ExampleStudy.Folder}' > /dev/full"
+            $"{BuiltProgram.Command} check '{ExampleStudy.Folder}' > /dev/full"
         );
 
         Assert.Equal(2, answer.ExitCode);
@@ -58,7 +58,7 @@ public sealed class ColorTests
         var answer = await OutsideTool.Run(
             "script",
             "-qec",
-            $"env -u NO_COLOR TERM=xterm {setting} dotnet '{BuiltProgram.Path}' check '{ExampleStudy.Folder}'",
+            $"env -u NO_COLOR TERM=xterm {setting} {BuiltProgram.Command} check '{ExampleStudy.Folder}'",
             "/dev/null"
         );
         Assert.Equal(0, answer.ExitCode);

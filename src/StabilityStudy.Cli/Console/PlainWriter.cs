@@ -36,6 +36,8 @@ internal sealed class PlainWriter(TextWriter inner) : TextWriter(inner.FormatPro
         ['\u202F'] = " ",
     }.ToFrozenDictionary();
 
+    private static readonly ImmutableArray<string> s_locale = ["LC_ALL", "LC_CTYPE", "LANG"];
+
     public override Encoding Encoding => inner.Encoding;
 
     /// <summary>Whether it is asked for, or the character set that the system names is not UTF-8.</summary>
@@ -48,7 +50,7 @@ internal sealed class PlainWriter(TextWriter inner) : TextWriter(inner.FormatPro
         }
 
         // POSIX: the first of them that is set and not empty names the character set; "C" where none is.
-        var set = new[] { "LC_ALL", "LC_CTYPE", "LANG" }
+        var set = s_locale
             .Select(variable)
             .FirstOrDefault(value => !string.IsNullOrEmpty(value));
         return !OperatingSystem.IsWindows()

@@ -1,0 +1,64 @@
+#!/usr/bin/env bash
+# What a release ships, made twice and tried as those do who install it. Part of the long proofs; needs root, debootstrap and the cross compiler
+# for Arm (gcc-aarch64-linux-gnu, libc6-dev-arm64-cross); with qemu-user-static the program for Arm is run too.
+set -euo pipefail
+cd "$(dirname "$0")/.."
+work=$(mktemp -d)
+bare=$work/bare
+cleanup() {
+    mountpoint -q "$bare/proc" && umount "$bare/proc"
+    rm -rf "$work"
+}
+trap cleanup EXIT
+
+for copy in one a-longer-name/two; do
+    git clone -q . "$work/$copy"
+    "$work/$copy/.ci/packages" "$work/out-${copy##*/}" >"$work/log" || { cat "$work/log"; exit 1; }
+done
+diff -r "$work/out-one" "$work/out-two"
+echo "packages: $(wc -l <"$work/out-one/SHA256SUMS") files, the same bytes from two folders"
+
+# as_user PROGRAM EXAMPLES: the example is reported and a released report verified.
+cat >"$work/as-user" <<'EOF'
+set -eu
+program=$1 examples=$2 signed=$3
+cp -r "$examples/aptt-room-temperature" study
+"$program" report study >report.txt
+grep -q "Supported to 6 h" report.txt
+"$program" prove >prove.txt
+"$program" verify "$signed/small-paired-sheet.pdf" --trust "$signed/trust" >verify.txt || [ $? -eq 5 ]
+grep -q HOLDS verify.txt
+sha256sum study/out/report.pdf
+EOF
+signed=$(ls -d tests/ReferenceData/releases/* | tail -n 1)
+
+debootstrap --variant=minbase bookworm "$bare" >"$work/log" 2>&1 || { cat "$work/log"; exit 1; }
+mount -t proc proc "$bare/proc"
+cp "$work"/out-one/*_amd64.deb "$work/as-user" "$bare/root/"
+cp -r "$signed" "$bare/root/signed"
+chroot "$bare" sh -c 'apt-get update -qq && apt-get install -y -qq /root/*_amd64.deb' >"$work/log" 2>&1 || { cat "$work/log"; exit 1; }
+chroot "$bare" sh -c 'command -v dotnet' && { echo "There is an SDK in the bare system."; exit 1; }
+installed=$(chroot "$bare" sh -c 'cd /tmp && sh /root/as-user stability-study /usr/share/doc/stability-study/examples /root/signed')
+chroot "$bare" sh -c 'apt-get remove -y -qq stability-study' >"$work/log" 2>&1
+if [ -n "$(chroot "$bare" find / -xdev -path '*stability-study*' -not -path '/proc/*' -not -path '/root/*' -not -path '/tmp/*' -not -path '/var/*' -not -path '/usr/share/doc/*')" ]; then
+    echo "The removed package leaves files."
+    exit 1
+fi
+echo "packages: the Debian package, installed in a bare Debian and removed: $installed"
+
+dotnet tool install StabilityStudy --prerelease --source "$work/out-one" --tool-path "$work/tools" >"$work/log" 2>&1 || { cat "$work/log"; exit 1; }
+mkdir "$work/try-tool"
+tool=$(cd "$work/try-tool" && sh "$work/as-user" "$work/tools/stability-study" "$PWD/../one/example-studies" "$OLDPWD/$signed")
+[ "$tool" = "$installed" ] || { echo "The tool package gives another report: $tool"; exit 1; }
+dotnet tool uninstall StabilityStudy --tool-path "$work/tools" >/dev/null
+echo "packages: the tool package, installed from a folder and uninstalled: the same report"
+
+if command -v qemu-aarch64-static >/dev/null; then
+    mkdir "$work/arm" "$work/try-arm"
+    tar -C "$work/arm" --strip-components=1 -xf "$work"/out-one/*linux-arm64.tar.gz
+    printf '#!/bin/sh\nDOTNET_SYSTEM_GLOBALIZATION_INVARIANT=1 exec qemu-aarch64-static -L /usr/aarch64-linux-gnu %s/arm/stability-study "$@"\n' "$work" >"$work/arm-program"
+    chmod +x "$work/arm-program"
+    arm=$(cd "$work/try-arm" && sh "$work/as-user" "$work/arm-program" "$PWD/../one/example-studies" "$OLDPWD/$signed")
+    [ "$arm" = "$installed" ] || { echo "The program for Arm gives another report: $arm"; exit 1; }
+    echo "packages: the program for Arm, under emulation: the same report"
+fi
