@@ -23,6 +23,13 @@ if (args is [ErrorRates.Word, ..])
     return 0;
 }
 
+if (args is ["make-study", var rowsWord, var perGroup, var into])
+{
+    Directory.CreateDirectory(into);
+    StudyFiles.Write(GeneratedStudy.Of(int.Parse(rowsWord, CultureInfo.InvariantCulture), int.Parse(perGroup, CultureInfo.InvariantCulture)), into);
+    return 0;
+}
+
 var folder =
     args.FirstOrDefault(word => word != million)
     ?? Path.Combine("example-studies", "aptt-room-temperature");
@@ -95,7 +102,7 @@ static FreshProcess OfRows(int rows)
     var made = Directory.CreateTempSubdirectory("stability-study-benchmark-");
     try
     {
-        StudyFiles.Write(GeneratedStudy.Of(rows), made.FullName);
+        StudyFiles.Write(GeneratedStudy.Of(rows, 100), made.FullName);
         return FreshProcess.Run(FreshProcess.CheckAndAnalyze, made.FullName);
     }
     finally

@@ -80,15 +80,7 @@ public static class PassingBablok
             intercepts[i] = pairs.Y[i] - (slope * pairs.X[i]);
         }
 
-        return MedianOf(intercepts);
-    }
-
-    /// <summary>The median of values, which are put in order.</summary>
-    internal static double MedianOf(double[] values)
-    {
-        Array.Sort(values);
-        var n = values.Length;
-        return (values[(n - 1) / 2] + values[n / 2]) / 2;
+        return MiddleValue.Of(intercepts);
     }
 
     private static bool HasHeavyTies(PassingBablokFit fit, KendallTau tau)
