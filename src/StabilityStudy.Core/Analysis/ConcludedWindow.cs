@@ -50,13 +50,16 @@ public sealed record ConcludedWindow(
         Func<string, bool> isOfRow
     )
     {
-        var measured = sequence
-            .Cells.SelectMany(cell => cell.Pairs)
-            .Where(pair => isOfRow(pair.Instrument))
-            .SelectMany(pair => new[] { pair.Baseline, pair.Delayed })
-            .OfType<Measurement>()
-            .ToImmutableArray();
-        var instruments = Codes(measured.Select(item => item.Instrument));
+        var (used, lots) = (new HashSet<string>(), new HashSet<string>());
+        foreach (
+            var pair in sequence.Cells.SelectMany(cell => cell.Pairs).Where(pair => isOfRow(pair.Instrument))
+        )
+        {
+            Add(pair.Baseline);
+            Add(pair.Delayed);
+        }
+
+        var instruments = Codes(used);
         return new(
             sequence.Analyte,
             sequence.Group,
@@ -67,13 +70,22 @@ public sealed record ConcludedWindow(
                 .StandardWindowOf(sequence.Group, sequence.Storage)
                 .Time,
             instruments,
-            Codes(measured.Select(item => item.Lot)),
+            Codes(lots),
             Codes(
                 analysis
                     .Facts.Instruments.Where(item => instruments.Contains(item.Id))
                     .Select(item => item.Site ?? "")
             )
         );
+
+        void Add(Measurement? measured)
+        {
+            if (measured is not null)
+            {
+                used.Add(measured.Instrument);
+                lots.Add(measured.Lot);
+            }
+        }
     }
 
     /// <summary>Each code once; replicates on several are joined in one text.</summary>

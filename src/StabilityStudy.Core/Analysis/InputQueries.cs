@@ -12,20 +12,25 @@ public static class InputQueries
         return
         [
             .. DataFiles.Named(
-                inputs
-                    .Tubes.GroupBy(tube => tube.Specimen)
-                    .Select(tubes => tubes.OrderBy(tube => tube.SourceRow).ToImmutableArray())
-                    .SelectMany(tubes => Disagreeing(tubes[0], tubes))
-                    .Concat(ResultValueQueries.Of(inputs))
-                    .Concat(SameResultQueries.Of(inputs))
-                    .Concat(UnchangedResultQueries.Of(inputs))
-                    .Concat(RatioQueries.Of(inputs))
-                    .Concat(PlanQueries.Of(inputs))
-                    .Concat(ScopeQueries.Of(inputs))
-                    .Concat(LookQueries.OfEnd(inputs))
-                    .Concat(ExclusionDateQueries.Of(inputs))
-                    .Concat(NotDrawnQueries.Of(inputs))
-                    .Concat(RerunQueries.Of(inputs)),
+                SideBySide.Of(
+                    () =>
+                        inputs
+                            .Tubes.GroupBy(tube => tube.Specimen)
+                            .Select(tubes =>
+                                tubes.OrderBy(tube => tube.SourceRow).ToImmutableArray()
+                            )
+                            .SelectMany(tubes => Disagreeing(tubes[0], tubes)),
+                    () => ResultValueQueries.Of(inputs),
+                    () => SameResultQueries.Of(inputs),
+                    () => UnchangedResultQueries.Of(inputs),
+                    () => RatioQueries.Of(inputs),
+                    () => PlanQueries.Of(inputs),
+                    () => ScopeQueries.Of(inputs),
+                    () => LookQueries.OfEnd(inputs),
+                    () => ExclusionDateQueries.Of(inputs),
+                    () => NotDrawnQueries.Of(inputs),
+                    () => RerunQueries.Of(inputs)
+                ),
                 inputs.Facts.Files
             ),
         ];

@@ -29,40 +29,29 @@ public static class StudyChecks
 
         var queries = ImmutableArray.CreateBuilder<DataQuery>();
         var index = new SpecimenIndex(inputs);
-        foreach (var context in PairContext.All(inputs))
-        {
-            foreach (var (timePoint, received) in PairAssembly.Assemble(index, context, queries))
-            {
-                var marked = context.Marked(timePoint, received);
-                var key = new CellKey(
-                    context.Analyte.Id,
-                    context.Group.Id,
-                    context.Storage.Id,
-                    timePoint
-                );
-                var pairs = awaited.Without(key, marked);
-                queries.AddRange(PairQueries.OfAll(key, pairs, _ => ""));
-                queries.AddRange(ConfoundingQueries.Of(key, pairs));
-            }
-        }
-
         queries.AddRange(
-            LockQueries.Of(
-                LockEvidence.Of(inputs.Locks, protocolSha256, inputs.Tubes),
-                inputs.Facts.People
+            PairContext
+                .All(inputs)
+                .AsParallel()
+                .AsOrdered()
+                .SelectMany(context => OfPairs(index, context, awaited))
+        );
+        queries.AddRange(
+            SideBySide.Of(
+                () =>
+                    LockQueries.Of(
+                        LockEvidence.Of(inputs.Locks, protocolSha256, inputs.Tubes),
+                        inputs.Facts.People
+                    ),
+                () => RecordQueries.Of(awaited.WithTestedTubes(inputs)),
+                () => TubeQueries.Of(inputs),
+                () => DrawQueries.Of(inputs),
+                () => TimeQueries.Of(inputs),
+                () => inventory is null ? [] : TimeQueries.After(inputs, inventory.AsOf),
+                () => ResultQueries.Of(inputs),
+                () => ControlQueries.Of(awaited.WithoutTodaysRuns(inputs))
             )
         );
-        queries.AddRange(RecordQueries.Of(awaited.WithTestedTubes(inputs)));
-        queries.AddRange(TubeQueries.Of(inputs));
-        queries.AddRange(DrawQueries.Of(inputs));
-        queries.AddRange(TimeQueries.Of(inputs));
-        if (inventory is not null)
-        {
-            queries.AddRange(TimeQueries.After(inputs, inventory.AsOf));
-        }
-
-        queries.AddRange(ResultQueries.Of(inputs));
-        queries.AddRange(ControlQueries.Of(awaited.WithoutTodaysRuns(inputs)));
         var missing = inputs
             .Results.Where(row => row.Result is MissingResult)
             .Select(row => (row.SourceRow, row.Result.Text))
@@ -75,6 +64,31 @@ public static class StudyChecks
                 inputs.Facts.Files
             ),
         ];
+    }
+
+    /// <summary>The queries about the pairs of one analyte, group and storage.</summary>
+    private static ImmutableArray<DataQuery> OfPairs(
+        SpecimenIndex index,
+        PairContext context,
+        AwaitedRows awaited
+    )
+    {
+        var queries = ImmutableArray.CreateBuilder<DataQuery>();
+        foreach (var (timePoint, received) in PairAssembly.Assemble(index, context, queries))
+        {
+            var marked = context.Marked(timePoint, received);
+            var key = new CellKey(
+                context.Analyte.Id,
+                context.Group.Id,
+                context.Storage.Id,
+                timePoint
+            );
+            var pairs = awaited.Without(key, marked);
+            queries.AddRange(PairQueries.OfAll(key, pairs, _ => ""));
+            queries.AddRange(ConfoundingQueries.Of(key, pairs));
+        }
+
+        return queries.DrainToImmutable();
     }
 
     /// <summary>Takes a result that was read out of a query; a word for a missing result stays.</summary>

@@ -59,8 +59,13 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
         [
             .. keys.Select(key =>
             {
-                numbers.TryAdd(key, numbers.Count);
-                return numbers[key];
+                if (!numbers.TryGetValue(key, out var number))
+                {
+                    number = numbers.Count;
+                    numbers.Add(key, number);
+                }
+
+                return number;
             }),
         ];
     }
@@ -82,9 +87,9 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
             return run;
         }
 
-        foreach (var result in results.OfType<Measurement>())
+        foreach (var result in results.Where(result => result?.ReplicateRuns.IsEmpty == false))
         {
-            var runs = result.Runs().Select(Root).Distinct().ToImmutableArray();
+            var runs = result!.ReplicateRuns.Select(Root).Distinct().ToImmutableArray();
             foreach (var run in runs.Skip(1))
             {
                 joined[run] = runs[0];
@@ -93,7 +98,7 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
 
         return Numbered(
             results.Select(result =>
-                result?.Runs().FirstOrDefault() is { } run
+                result?.FirstRun is { } run
                     ? new RunKey(Root(run), null, "")
                     : new RunKey(null, result?.TestedAt?.Date, result?.Instrument ?? "")
             )

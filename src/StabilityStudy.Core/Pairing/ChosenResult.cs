@@ -30,5 +30,7 @@ internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Row
         };
 
     private string Joined(Func<ResultRow, string> of) =>
-        string.Join(Measurement.And, Rows.Select(of).Where(text => text.Length > 0).Distinct());
+        Rows.Length == 1
+            ? of(Rows[0])
+            : string.Join(Measurement.And, Rows.Select(of).Where(text => text.Length > 0).Distinct());
 }

@@ -27,7 +27,18 @@ internal sealed record Draw(
     public TubeRow First => Tubes[0];
 
     /// <summary>The tube with a code; null when specimens.csv has none.</summary>
-    public TubeRow? Tube(string code) => Tubes.FirstOrDefault(tube => tube.Tube == code);
+    public TubeRow? Tube(string code)
+    {
+        foreach (var tube in Tubes)
+        {
+            if (tube.Tube == code)
+            {
+                return tube;
+            }
+        }
+
+        return null;
+    }
 
     /// <summary>
     /// The results at a time, of tubes that waited in the storage under study. A baseline may be shared: without one of
@@ -35,8 +46,17 @@ internal sealed record Draw(
     /// </summary>
     public ImmutableArray<ResultRow> ResultsAt(TestOccasion occasion)
     {
-        var all = Results.Where(row => row.Occasion == occasion).ToImmutableArray();
-        var own = all.Where(row => Tube(row.Tube)?.Storage == Storage).ToImmutableArray();
-        return occasion.IsBaseline && own.IsEmpty ? all : own;
+        var own = ImmutableArray.CreateBuilder<ResultRow>(1);
+        foreach (var row in Results)
+        {
+            if (row.Occasion == occasion && Tube(row.Tube)?.Storage == Storage)
+            {
+                own.Add(row);
+            }
+        }
+
+        return occasion.IsBaseline && own.Count == 0
+            ? [.. Results.Where(row => row.Occasion == occasion)]
+            : own.DrainToImmutable();
     }
 }

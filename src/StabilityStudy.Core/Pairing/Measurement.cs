@@ -31,6 +31,12 @@ public sealed record Measurement(
     /// <summary>The runs of replicates that differ, which a code with the same words in it cannot imitate; empty when they share one or it was not recorded.</summary>
     internal ImmutableArray<string> ReplicateRuns { get; init; } = [];
 
+    /// <summary>The run of the first replicate; null when not recorded.</summary>
+    internal string? FirstRun =>
+        !ReplicateRuns.IsEmpty ? ReplicateRuns[0]
+        : Run.Length > 0 ? Run
+        : null;
+
     /// <summary>The run of each replicate; empty when not recorded.</summary>
     internal IEnumerable<string> Runs() =>
         ReplicateRuns is { IsEmpty: false } ? ReplicateRuns

@@ -29,23 +29,26 @@ internal static class Replicates
     )
     {
         var planned = context.Protocol.Replicates;
-        var rows = draw.ResultsAt(occasion)
-            .OrderBy(row => row.TestedAt ?? DateTimeOffset.MinValue)
-            .ThenBy(row => row.Replicate)
-            .ThenBy(row => row.Tube, StringComparer.Ordinal)
-            .ThenBy(row => row.SourceRow)
-            .Select(row =>
-                row with
-                {
-                    Result = MeasuringRange.Apply(row.Result, context.Analyte.MeasuringInterval),
-                }
-            )
-            .ToImmutableArray();
-        if (rows.IsEmpty)
+        var found = draw.ResultsAt(occasion);
+        if (found.IsEmpty)
         {
             return null;
         }
 
+        if (found.Length == 1 && planned == 1)
+        {
+            // Nothing to choose, and nothing to tell of.
+            var only = Ranged(found[0], context);
+            return new ChosenResult(only, [only]);
+        }
+
+        var rows = found
+            .OrderBy(row => row.TestedAt ?? DateTimeOffset.MinValue)
+            .ThenBy(row => row.Replicate)
+            .ThenBy(row => row.Tube, StringComparer.Ordinal)
+            .ThenBy(row => row.SourceRow)
+            .Select(row => Ranged(row, context))
+            .ToImmutableArray();
         var first =
             rows.FirstOrDefault(row =>
                 !DelayedFailure.MayBeReplaced(
@@ -81,6 +84,12 @@ internal static class Replicates
             queries
         );
         return chosen;
+    }
+
+    private static ResultRow Ranged(ResultRow row, PairContext context)
+    {
+        var result = MeasuringRange.Apply(row.Result, context.Analyte.MeasuringInterval);
+        return ReferenceEquals(result, row.Result) ? row : row with { Result = result };
     }
 
     private static bool IsValid(ResultRow row) =>

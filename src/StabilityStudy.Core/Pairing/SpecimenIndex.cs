@@ -10,7 +10,9 @@ internal sealed class SpecimenIndex
         (string Specimen, ImmutableArray<TubeRow> Tubes)
     > _specimens;
     private readonly ILookup<(string Specimen, string Analyte), ResultRow> _results;
-    private readonly ILookup<string, string> _retested;
+    private readonly Dictionary<string, ImmutableHashSet<string>> _retested = new(
+        StringComparer.Ordinal
+    );
     private readonly ILookup<string, NotDrawn> _notDrawn;
 
     public SpecimenIndex(StudyInputs inputs)
@@ -33,10 +35,7 @@ internal sealed class SpecimenIndex
             )
             .ToLookup(found => found.Place, found => found.Item);
         _results = inputs.Results.ToLookup(row => (row.Specimen, row.Analyte));
-        _retested = inputs
-            .Results.GroupBy(row => (row.Specimen, row.Tube))
-            .Where(rows => rows.Any(row => row.Occasion != rows.First().Occasion))
-            .ToLookup(rows => rows.Key.Specimen, rows => rows.Key.Tube);
+        AddRetested(inputs.Results);
         _notDrawn = NotDrawnTubes
             .Of(inputs)
             .Where(item => item.Standing == NotDrawnStanding.Counts)
@@ -55,6 +54,24 @@ internal sealed class SpecimenIndex
         return tubes.Select(tube => tube with { Subject = spelling[tube.Subject] });
     }
 
+    private void AddRetested(ImmutableArray<ResultRow> results)
+    {
+        var first = new Dictionary<(string Specimen, string Tube), TestOccasion>();
+        foreach (var row in results)
+        {
+            if (
+                !first.TryAdd((row.Specimen, row.Tube), row.Occasion)
+                && first[(row.Specimen, row.Tube)] != row.Occasion
+            )
+            {
+                _retested[row.Specimen] = Retested(row.Specimen).Add(row.Tube);
+            }
+        }
+    }
+
+    private ImmutableHashSet<string> Retested(string specimen) =>
+        _retested.GetValueOrDefault(specimen, ImmutableHashSet<string>.Empty);
+
     /// <summary>The draws of a patient group that wait in a storage, ordered by code.</summary>
     public ImmutableArray<Draw> Draws(string analyte, string group, string storage) =>
         [
@@ -64,7 +81,7 @@ internal sealed class SpecimenIndex
                     storage,
                     item.Tubes,
                     [.. _results[(item.Specimen, analyte)]],
-                    [.. _retested[item.Specimen]]
+                    Retested(item.Specimen)
                 )
                 {
                     NotDrawn =

@@ -37,7 +37,7 @@ public static class StudyIntake
     private static Outcome<StudyIntakeResult> Read(StudyBytes files, bool isCollecting)
     {
         var queries = new QueryList { IsCollecting = isCollecting };
-        if (WriteCanonical(files, queries) is not { } canonical)
+        if (WriteCanonical(files, queries) is not var (canonical, data))
         {
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
@@ -56,7 +56,7 @@ public static class StudyIntake
         }
 
         var inputs = StudyReading.Read(all, isCanonical: true, list);
-        var identity = Identify(all, canonical, inputs, raw);
+        var identity = Identify(all, canonical, inputs, raw, data);
         var chain = StudyRecord.Check(
             record,
             identity.HashOf(LockFile.Name),
@@ -102,7 +102,7 @@ public static class StudyIntake
             RequireSameBytes(files, canonical, queries);
         }
 
-        return Conclude(inputs, canonical, Identify(files, canonical, inputs, []), queries, []);
+        return Conclude(inputs, canonical, Identify(files, canonical, inputs, [], DataDigest.Of(inputs)), queries, []);
     }
 
     private static Outcome<StudyIntakeResult> Conclude(
@@ -143,7 +143,7 @@ public static class StudyIntake
     }
 
     // A method of its own, so that the facility's rows are free before the canonical ones are read.
-    private static CanonicalFiles? WriteCanonical(StudyBytes files, QueryList queries)
+    private static (CanonicalFiles Files, string DataSha256)? WriteCanonical(StudyBytes files, QueryList queries)
     {
         if (StudyReading.Read(files, isCanonical: false, queries) is not { } inputs)
         {
@@ -157,11 +157,16 @@ public static class StudyIntake
             LookRecord.Before(files.Files.GetValueOrDefault(StudyRecord.Name), data)
         );
         return looks.IsEmpty
-            ? canonical
-            : new([
-                .. canonical.Data,
-                CanonicalFiles.Looks([.. looks.Select((look, i) => look with { Number = i + 1 })]),
-            ]);
+            ? (canonical, data)
+            : (
+                new([
+                    .. canonical.Data,
+                    CanonicalFiles.Looks([
+                        .. looks.Select((look, i) => look with { Number = i + 1 }),
+                    ]),
+                ]),
+                data
+            );
     }
 
     private static StudyBytes WithCanonical(StudyBytes files, CanonicalFiles canonical) =>
@@ -171,7 +176,8 @@ public static class StudyIntake
         StudyBytes files,
         CanonicalFiles canonical,
         StudyInputs? read,
-        ImmutableArray<FileHash> raw
+        ImmutableArray<FileHash> raw,
+        string dataSha256
     )
     {
         ImmutableArray<FileHash> inputs =
@@ -188,7 +194,7 @@ public static class StudyIntake
         ];
         return new StudyIdentity(InputDigest.Compute(inputs), inputs, raw)
         {
-            DataSha256 = read is null ? "" : DataDigest.Of(read),
+            DataSha256 = read is null ? "" : dataSha256,
         };
     }
 

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using StabilityStudy.Statistics.Agreement;
 
 namespace StabilityStudy.Core.Criteria.Individual;
@@ -76,7 +77,12 @@ public sealed record AgreementCount(
     )
     {
         var use = AllowanceUse.Of(reading, allowance, context, confidenceLevel);
-        AgreementCount At(double shift) => Count(reading, allowance, use, shift);
+        var counting = reading
+            .Pairs.Where(pair => pair.CountsForAgreement)
+            .GroupBy(pair => pair.Subject)
+            .Select(draws => draws.Select(pair => CountedPair.Of(pair, reading, allowance, use)).ToImmutableArray())
+            .ToImmutableArray();
+        AgreementCount At(double shift) => Count(counting, shift);
         var counted = At(0);
         if (use.Shift == 0)
         {
@@ -98,27 +104,51 @@ public sealed record AgreementCount(
         };
     }
 
+    /// <summary>A pair that counts: where it stands, and which share of its allowance decides that where runs could have moved it.</summary>
+    [StructLayout(LayoutKind.Auto)]
+    private readonly record struct CountedPair(
+        PairRecord Pair,
+        Place Unmoved,
+        double? Share,
+        bool IsExact
+    )
+    {
+        public static CountedPair Of(
+            PairRecord pair,
+            PairReading reading,
+            Allowance allowance,
+            AllowanceUse use
+        ) =>
+            reading.WithoutValueAtCollection.Contains(pair.Specimen)
+                    ? new(pair, Place.Outside, null, use.IsExact)
+            : use.Shares.TryGetValue(pair.Specimen, out var share)
+                ? new(pair, use.IsExact ? PlaceOf(pair, allowance) : default, share, use.IsExact)
+            : new(pair, PlaceOf(pair, allowance), null, use.IsExact);
+
+        public Place At(double shift) =>
+            Share is { } share && (shift != 0 || !IsExact)
+                ? Math.Abs(share + shift) > 1 ? Place.Outside
+                    : Place.Inside
+                : Unmoved;
+    }
+
     private static AgreementCount Count(
-        PairReading reading,
-        Allowance allowance,
-        AllowanceUse use,
+        ImmutableArray<ImmutableArray<CountedPair>> persons,
         double shift
     )
     {
-        var places = reading
-            .Pairs.Where(pair => pair.CountsForAgreement)
-            .GroupBy(pair => pair.Subject)
+        var places = persons
             .Select(draws =>
-                draws.Select(pair => (Pair: pair, Place: Of(pair))).MinBy(item => item.Place)
+                draws.Select(item => (item.Pair, Place: item.At(shift))).MinBy(item => item.Place)
             )
             .ToImmutableArray();
-        Place Of(PairRecord pair) =>
-            reading.WithoutValueAtCollection.Contains(pair.Specimen) ? Place.Outside
-            : (shift != 0 || !use.IsExact) && use.Shares.TryGetValue(pair.Specimen, out var share)
-                ? Math.Abs(share + shift) > 1 ? Place.Outside
-                    : Place.Inside
-            : PlaceOf(pair, allowance);
-        int Number(Place place) => places.Count(item => item.Place == place);
+        var numbers = new int[Enum.GetValues<Place>().Length];
+        foreach (var (_, place) in places)
+        {
+            numbers[(int)place]++;
+        }
+
+        int Number(Place place) => numbers[(int)place];
         return new AgreementCount(
             places.Length,
             Number(Place.Inside) + Number(Place.AgreesBeyond),

@@ -1,0 +1,18 @@
+namespace StabilityStudy.Core.Analysis;
+
+/// <summary>Independent checks of the same rows, done side by side; their queries keep the order in which the checks are named.</summary>
+internal static class SideBySide
+{
+    public static ImmutableArray<DataQuery> Of(
+        params ReadOnlySpan<Func<IEnumerable<DataQuery>>> checks
+    ) =>
+        [
+            .. checks
+                .ToImmutableArray()
+                .AsParallel()
+                .AsOrdered()
+                .Select(check => check().ToImmutableArray())
+                .AsEnumerable()
+                .SelectMany(found => found),
+        ];
+}
