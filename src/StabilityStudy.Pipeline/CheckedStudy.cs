@@ -49,7 +49,7 @@ public sealed record CheckedStudy(
 
             var soFar = CollectionCount.Of(sound, asOf, LinesInQuestion(sound, intake.Queries));
             return new(
-                [.. intake.Queries.Where(query => !IsOfComing(query, sound, soFar))],
+                WithoutComing(intake.Queries, sound, soFar),
                 [],
                 0,
                 soFar,
@@ -60,7 +60,7 @@ public sealed record CheckedStudy(
         var inventory = CollectionCount.Of(study.Inputs, asOf, ImmutableHashSet<int>.Empty);
         ImmutableArray<DataQuery> queries =
         [
-            .. intake.Queries.Where(query => !IsOfComing(query, study.Inputs, inventory)),
+            .. WithoutComing(intake.Queries, study.Inputs, inventory),
             .. StudyChecks.Of(
                 study.Inputs,
                 study.Identity.HashOf(StudyBytes.ProtocolName) ?? "",
@@ -99,24 +99,39 @@ public sealed record CheckedStudy(
                 .OfType<int>(),
         ];
 
-    /// <summary>A tube of a specimen that waits has no results yet, and a run of today may get its results after its controls.</summary>
-    private static bool IsOfComing(
-        DataQuery query,
+    /// <summary>Without those that ask for what is to come: a tube of a specimen that waits has no results yet, and a run of today may get its results after its controls.</summary>
+    private static ImmutableArray<DataQuery> WithoutComing(
+        ImmutableArray<DataQuery> queries,
         StudyInputs inputs,
         CollectionInventory inventory
-    ) =>
-        query.Kind == RowQueries.TubeWithoutResults
-            ? inventory.Tests.Any(test =>
-                test.IsOpen && (query.Specimen is not { Code: var code } || test.Specimen == code)
+    )
+    {
+        var waiting = inventory
+            .Tests.Where(test => test.IsOpen)
+            .Select(test => test.Specimen)
+            .ToHashSet();
+        var ofToday = inputs
+            .Controls.Where(row =>
+                row.TestedAt.ToOffset(inventory.AsOf.Offset).Date == inventory.AsOf.Date
             )
-            : query.Kind == RowQueries.ControlRunUnknown
-                && inputs.Controls.Any(row =>
-                    row.SourceRow
-                        == StudyFileNames.CountedLine(
-                            query.Source,
-                            inputs.Facts.Files.Controls,
-                            inputs.Facts.Files.MoreControls
-                        )
-                    && row.TestedAt.ToOffset(inventory.AsOf.Offset).Date == inventory.AsOf.Date
-                );
+            .Select(row => row.SourceRow)
+            .ToHashSet();
+        return
+        [
+            .. queries.Where(query =>
+                query.Kind == RowQueries.TubeWithoutResults
+                    ? query.Specimen is { Code: var code }
+                        ? !waiting.Contains(code)
+                        : waiting.Count == 0
+                : query.Kind != RowQueries.ControlRunUnknown
+                    || StudyFileNames.CountedLine(
+                        query.Source,
+                        inputs.Facts.Files.Controls,
+                        inputs.Facts.Files.MoreControls
+                    )
+                        is not { } line
+                    || !ofToday.Contains(line)
+            ),
+        ];
+    }
 }

@@ -11,6 +11,9 @@ namespace StabilityStudy.Benchmarks;
 /// </summary>
 internal static class GeneratedStudy
 {
+    /// <summary>What asks for the files of such a study: result rows, specimens of each patient group and folder follow.</summary>
+    public const string Word = "make-study";
+
     private const int AnalyteCount = 10;
     private const int SpecimensPerDay = 100;
     private const int FewestDays = 10;

@@ -11,8 +11,7 @@ using StabilityStudy.Statistics.Resampling;
 
 // Every time is a ratio to one measured in the same run, so that machines can be compared.
 const double level = 0.95;
-const string million = "--million";
-if (FreshProcess.Serve(args))
+if (args is [FreshProcess.Start])
 {
     return 0;
 }
@@ -23,16 +22,32 @@ if (args is [ErrorRates.Word, ..])
     return 0;
 }
 
-if (args is ["make-study", var rowsWord, var perGroup, var into])
+if (args is [CommandTable.Word, .. var words])
 {
-    Directory.CreateDirectory(into);
-    StudyFiles.Write(GeneratedStudy.Of(int.Parse(rowsWord, CultureInfo.InvariantCulture), int.Parse(perGroup, CultureInfo.InvariantCulture)), into);
+    var built = words.Where(word => word != CommandTable.Million).ToImmutableArray();
+    return CommandTable.Print(
+        built.IsEmpty
+            ? [Path.Combine("src", "StabilityStudy.Cli", "bin", "Release", "net10.0", "stability-study")]
+            : built,
+        words.Contains(CommandTable.Million)
+    );
+}
+
+if (args is [GeneratedStudy.Word, var rows, var perGroup, var made])
+{
+    Directory.CreateDirectory(made);
+    StudyFiles.Write(
+        GeneratedStudy.Of(
+            int.Parse(rows, CultureInfo.InvariantCulture),
+            int.Parse(perGroup, CultureInfo.InvariantCulture)
+        ),
+        made
+    );
     return 0;
 }
 
 var folder =
-    args.FirstOrDefault(word => word != million)
-    ?? Path.Combine("example-studies", "aptt-room-temperature");
+    args.FirstOrDefault() ?? Path.Combine("example-studies", "aptt-room-temperature");
 if (!Directory.Exists(folder))
 {
     Console.WriteLine($"There is no folder {folder}: give the path of a study folder.");
@@ -66,50 +81,11 @@ Warm("Clopper–Pearson, 1,000 times", () => Bounds(1_000));
 Warm("Hodges–Lehmann, n = 500", () => HodgesLehmann.WithInterval(Numbers(500), level));
 Warm("Read and analyze the study", () => StudyPipeline.Analyze(files));
 Warm("Draw its report", () => StudyPipeline.Render(study, PaperSize.A4));
-int[] sizes = args.Contains(million) ? [10_000, 100_000, 1_000_000] : [10_000, 100_000];
-foreach (var rows in sizes)
-{
-    var run = OfRows(rows);
-    Print(
-        run.Steps[0] / sort,
-        Invariant($"Check {rows:N0} result rows, first use"),
-        run.PeakMegabytes
-    );
-    Print(run.Steps[1] / sort, "Then analyze them", run.PeakMegabytes);
-}
-
-var start = Stopwatch.Median(() => FreshProcess.Run(FreshProcess.Start));
-Console.WriteLine(Invariant($"1 = starting a process that does nothing ({start:0} ms here)"));
-var peak = 0.0;
-var report = Stopwatch.Median(() =>
-    peak = Math.Max(peak, FreshProcess.Run(FreshProcess.Report, folder).PeakMegabytes)
-);
-Print(report / start, "Report of the study in a new process", peak);
 return 0;
 
-void Warm(string what, Action run) => Print(Stopwatch.Median(run) / sort, what, null);
-
-static void Print(double ratio, string what, double? peakMegabytes) =>
-    Console.WriteLine(
-        Invariant($"{ratio, 9:0.000}  {what}")
-            + (peakMegabytes is { } peak ? Invariant($" (peak {peak:0} MB)") : "")
-    );
+void Warm(string what, Action run) => Console.WriteLine(Invariant($"{Stopwatch.Median(run) / sort, 9:0.000}  {what}"));
 
 static string Invariant(FormattableString text) => FormattableString.Invariant(text);
-
-static FreshProcess OfRows(int rows)
-{
-    var made = Directory.CreateTempSubdirectory("stability-study-benchmark-");
-    try
-    {
-        StudyFiles.Write(GeneratedStudy.Of(rows, 100), made.FullName);
-        return FreshProcess.Run(FreshProcess.CheckAndAnalyze, made.FullName);
-    }
-    finally
-    {
-        made.Delete(recursive: true);
-    }
-}
 
 static void Bounds(int times)
 {

@@ -24,6 +24,9 @@ internal sealed class CsvRow(KnownCodes known, RowFaults faults, int linesBefore
     /// <summary>What the rows may refer to.</summary>
     public KnownCodes Known { get; } = known;
 
+    /// <summary>The numbers read so far by their texts: a file has far fewer of them than rows.</summary>
+    public Dictionary<string, ReportedResult> Numbers { get; } = new(StringComparer.Ordinal);
+
     /// <summary>How study.toml says that times are written; null when it does not.</summary>
     public string? DateFormat => _fields.DateFormat;
 

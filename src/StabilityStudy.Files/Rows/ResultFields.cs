@@ -10,11 +10,22 @@ internal static class ResultFields
     public static ReportedResult ReadResult(CsvRow row, Analyte? analyte, Column<string> column)
     {
         var text = row.Read(column, isRequired: false);
-        var (result, advice) = analyte is { Categories.IsEmpty: false }
-            ? ResultText.ReadCategory(text, analyte.Categories)
+        var words = analyte?.Categories ?? [];
+        if (words.IsEmpty && row.Numbers.TryGetValue(text, out var known))
+        {
+            return known;
+        }
+
+        var (result, advice) = !words.IsEmpty
+            ? ResultText.ReadCategory(text, words)
             : ResultText.Read(text);
         if (result is not null)
         {
+            if (result is MeasuredResult)
+            {
+                row.Numbers.Add(text, result);
+            }
+
             return result;
         }
 
