@@ -62,7 +62,8 @@ public static class DemingRegression
             y,
             clusterings,
             byPair,
-            (xs, ys) => FitLine(xs, ys, errorVarianceRatio)
+            (xs, ys) => FitLine(xs, ys, errorVarianceRatio),
+            LeftOut(errorVarianceRatio)
         );
         return BiasAtLevel.Of(byPair, byCluster, level, confidenceLevel);
     }
@@ -108,6 +109,19 @@ public static class DemingRegression
     {
         PairedValues.Require(x, y);
         PairedValues.RequireErrorVarianceRatio(errorVarianceRatio);
-        return JackknifedLine.Fit(x, y, (xs, ys) => FitLine(xs, ys, errorVarianceRatio));
+        return JackknifedLine.Fit(
+            x,
+            y,
+            (xs, ys) => FitLine(xs, ys, errorVarianceRatio),
+            LeftOut(errorVarianceRatio)
+        );
     }
+
+    private static LeftOutEstimator LeftOut(double errorVarianceRatio) =>
+        (line, x, y) =>
+        {
+            var all = new LeftOutSums(line, x, y, errorVarianceRatio, isWeighted: false);
+            return left =>
+                all.Without(line, left) is { } sums ? FromSums(sums, errorVarianceRatio).Value : null;
+        };
 }

@@ -5,6 +5,13 @@ namespace StabilityStudy.Statistics.Regression;
 /// <summary>Fits one line to pairs; the answer is a line or the reason why there is none.</summary>
 internal delegate Estimate<Line> LineEstimator(ReadOnlySpan<double> x, ReadOnlySpan<double> y);
 
+/// <summary>From the line of all pairs to the lines without some of them.</summary>
+internal delegate LineWithout LeftOutEstimator(
+    Line line,
+    ReadOnlySpan<double> x,
+    ReadOnlySpan<double> y
+);
+
 /// <summary>
 /// A line fitted to all pairs and again with each pair left out. Any quantity of the line gets its standard error from the
 /// pseudo-values θ*ᵢ = nθ − (n − 1)θ₍ᵢ₎: SE = √(Σ(θ*ᵢ − θ̄*)²/(n(n − 1))) (Tukey 1958; for lines of method comparison Linnet, Stat Med 9
@@ -20,11 +27,16 @@ internal sealed record JackknifedLine(
     /// <summary>Two pairs must remain when one is left out, and n − 2 must be above zero.</summary>
     public const int FewestPairs = 3;
 
-    /// <summary>Fits all pairs and every set with one pair left out; each fit starts from nothing.</summary>
+    /// <summary>Fits all pairs and every set with one pair left out; with few pairs each fit starts from nothing, with many pairs are left out of the sums of all.</summary>
+    /// <param name="x">First members of the pairs.</param>
+    /// <param name="y">Second members.</param>
+    /// <param name="estimator">Fits a line.</param>
+    /// <param name="leaveOut">From the sums around the line of all pairs to the lines without some of them; null where each is fitted.</param>
     public static Estimate<JackknifedLine> Fit(
         ReadOnlySpan<double> x,
         ReadOnlySpan<double> y,
-        LineEstimator estimator
+        LineEstimator estimator,
+        LeftOutEstimator? leaveOut
     )
     {
         if (x.Length < FewestPairs)
@@ -43,6 +55,7 @@ internal sealed record JackknifedLine(
             return full.RefusedAs<JackknifedLine>();
         }
 
+        var without = x.Length < LeftOutSums.FewestPairs ? null : leaveOut?.Invoke(line, x, y);
         var lines = ImmutableArray.CreateBuilder<Line>(x.Length);
         var remainingX = x[1..].ToArray();
         var remainingY = y[1..].ToArray();
@@ -52,6 +65,12 @@ internal sealed record JackknifedLine(
             {
                 remainingX[left - 1] = x[left - 1];
                 remainingY[left - 1] = y[left - 1];
+            }
+
+            if (without?.Invoke([left]) is { } reduced)
+            {
+                lines.Add(reduced);
+                continue;
             }
 
             var partial = estimator(remainingX, remainingY);
@@ -72,6 +91,7 @@ internal sealed record JackknifedLine(
     /// <param name="clusterings">The ways in which pairs share an error; empty when they are independent.</param>
     /// <param name="byPair">The line of all pairs, with each left out.</param>
     /// <param name="estimator">Fits a line.</param>
+    /// <param name="leaveOut">As in <see cref="Fit"/>.</param>
     /// <returns>One for each clustering that tells pairs apart otherwise than those before it; none without a line.</returns>
     /// <exception cref="ArgumentException">A clustering has not as many clusters as there are pairs.</exception>
     public static ImmutableArray<(
@@ -82,9 +102,14 @@ internal sealed record JackknifedLine(
         ReadOnlySpan<double> y,
         ImmutableArray<Clustering> clusterings,
         Estimate<JackknifedLine> byPair,
-        LineEstimator estimator
+        LineEstimator estimator,
+        LeftOutEstimator? leaveOut
     )
     {
+        var without =
+            x.Length >= LeftOutSums.FewestPairs && byPair.TryGet(out var whole)
+                ? leaveOut?.Invoke(whole.Full, x, y)
+                : null;
         var fits = ImmutableArray.CreateBuilder<(IntervalSource, Estimate<JackknifedLine>)>();
         for (var i = 0; i < clusterings.Length; i++)
         {
@@ -105,7 +130,7 @@ internal sealed record JackknifedLine(
                 fits.Add(
                     (
                         clustering.Source,
-                        FitByCluster(x, y, clustering.Cluster.AsSpan(), lineOfAll, estimator)
+                        FitByCluster(x, y, clustering.Cluster, lineOfAll, estimator, without)
                     )
                 );
             }
@@ -117,16 +142,31 @@ internal sealed record JackknifedLine(
     private static Estimate<JackknifedLine> FitByCluster(
         ReadOnlySpan<double> x,
         ReadOnlySpan<double> y,
-        ReadOnlySpan<int> cluster,
+        ImmutableArray<int> cluster,
         JackknifedLine lineOfAll,
-        LineEstimator estimator
+        LineEstimator estimator,
+        LineWithout? without
     )
     {
-        var clusters = cluster.ToArray().Distinct().Order().ToArray();
+        var clusters = Enumerable
+            .Range(0, cluster.Length)
+            .GroupBy(pair => cluster[pair])
+            .OrderBy(pairs => pairs.Key)
+            .ToArray();
         var lines = ImmutableArray.CreateBuilder<Line>(clusters.Length);
-        foreach (var left in clusters)
+        foreach (var pairs in clusters)
         {
-            var partial = estimator(Others(x, cluster, left), Others(y, cluster, left));
+            if (without?.Invoke(pairs.ToArray()) is { } reduced)
+            {
+                lines.Add(reduced);
+                continue;
+            }
+
+            var left = pairs.Key;
+            var partial = estimator(
+                Others(x, cluster.AsSpan(), left),
+                Others(y, cluster.AsSpan(), left)
+            );
             if (!partial.TryGet(out var lineWithout))
             {
                 return Refused(partial, new OmittedPairs(null, x.Length));

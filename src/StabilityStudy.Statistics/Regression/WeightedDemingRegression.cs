@@ -83,7 +83,8 @@ public static class WeightedDemingRegression
             y,
             clusterings,
             byPair,
-            (xs, ys) => FitLine(xs, ys, errorVarianceRatio)
+            (xs, ys) => FitLine(xs, ys, errorVarianceRatio),
+            LeftOut(errorVarianceRatio)
         );
         return
         [
@@ -211,8 +212,43 @@ public static class WeightedDemingRegression
             return Estimate.Refused<JackknifedLine>(Refusal.NotPositiveForWeights);
         }
 
-        return JackknifedLine.Fit(x, y, (xs, ys) => FitLine(xs, ys, errorVarianceRatio));
+        return JackknifedLine.Fit(
+            x,
+            y,
+            (xs, ys) => FitLine(xs, ys, errorVarianceRatio),
+            LeftOut(errorVarianceRatio)
+        );
     }
+
+    /// <summary>The same rounds on the sums of all pairs, from their line on.</summary>
+    private static LeftOutEstimator LeftOut(double errorVarianceRatio) =>
+        (line, x, y) =>
+        {
+            var all = new LeftOutSums(line, x, y, errorVarianceRatio, isWeighted: true);
+            return left =>
+            {
+                var previous = line;
+                for (var round = 0; round < MostRounds; round++)
+                {
+                    if (
+                        all.Without(previous, left) is not { } sums
+                        || DemingRegression.FromSums(sums, errorVarianceRatio).Value is not { } next
+                    )
+                    {
+                        return null;
+                    }
+
+                    if (HasSettled(previous, next, sums))
+                    {
+                        return next;
+                    }
+
+                    previous = next;
+                }
+
+                return null;
+            };
+        };
 
     private static bool HasValueNotPositive(ReadOnlySpan<double> values)
     {

@@ -58,7 +58,7 @@ public static class SlopeBootstrap
         Estimate<Line> Estimator(ReadOnlySpan<double> xs, ReadOnlySpan<double> ys) =>
             DemingRegression.FitLine(xs, ys, errorVarianceRatio);
 
-        var jackknife = JackknifedLine.Fit(x, y, Estimator);
+        var jackknife = JackknifedLine.Fit(x, y, Estimator, leaveOut: null);
         if (!jackknife.TryGet(out var lines))
         {
             return jackknife.RefusedAs<SlopeBootstrapInterval>();

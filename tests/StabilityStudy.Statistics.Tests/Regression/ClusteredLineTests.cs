@@ -86,8 +86,9 @@ public sealed class ClusteredLineTests
                 x,
                 y,
                 [days, runs],
-                JackknifedLine.Fit(x, y, Line),
-                Line
+                JackknifedLine.Fit(x, y, Line, leaveOut: null),
+                Line,
+                leaveOut: null
             );
             Assert.Equal(IntervalSource.CollectionDays, Assert.Single(fits).Source);
         }

@@ -41,6 +41,36 @@ public sealed class WeightedSlopesTests
         int Whole(int below) => (int)(random.NextDouble() * below);
     }
 
+    /// <summary>More pairs than one word has bits, some drawn many times.</summary>
+    [Theory]
+    [InlineData(63)]
+    [InlineData(64)]
+    [InlineData(65)]
+    [InlineData(150)]
+    public void Line_of_a_sample_of_many_pairs_is_that_of_its_pairs_written_out(int n)
+    {
+        var random = new SeededRandom((ulong)n);
+        decimal[] x = [.. Enumerable.Range(0, n).Select(_ => 300 + Whole(200))];
+        decimal[] y = [.. x.Select(value => value + Whole(30) - 12)];
+        var slopes = new WeightedSlopes(ExactPairs.Create(x, y));
+        for (var trial = 0; trial < 20; trial++)
+        {
+            int[] sample = [.. Enumerable.Range(0, n).Select(_ => Whole(trial < 10 ? n : n / 8))];
+            var expected = OfAllSlopes(
+                ExactPairs.Create(
+                    [.. sample.Select(pair => x[pair])],
+                    [.. sample.Select(pair => y[pair])]
+                )
+            );
+            var found = slopes.LineOf(sample);
+
+            Close.Absolute(expected!.Slope, found!.Slope, 1e-12);
+            Close.Absolute(expected.Intercept, found.Intercept, 1e-10);
+        }
+
+        int Whole(int below) => (int)(random.NextDouble() * below);
+    }
+
     [Fact]
     public void Line_without_a_pair_is_that_of_the_others()
     {
