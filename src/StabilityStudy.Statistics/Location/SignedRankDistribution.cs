@@ -46,10 +46,7 @@ internal static class SignedRankDistribution
         for (var rank = 1; rank <= n; rank++)
         {
             reached = Math.Min(reached + rank, sets.Length - 1);
-            for (var sum = reached; sum >= rank; sum--)
-            {
-                sets[sum] += sets[sum - rank];
-            }
+            SubsetSums.Add(sets, rank, reached);
         }
 
         for (var sum = 0; sum < sets.Length; sum++)

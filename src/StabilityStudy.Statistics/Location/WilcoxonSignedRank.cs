@@ -78,12 +78,11 @@ public static class WilcoxonSignedRank
         var smaller = (int)Math.Min(doubledSum, (n * (n + 1)) - doubledSum);
         var patterns = new double[smaller + 1];
         patterns[0] = 1;
+        var reached = 0;
         foreach (var rank in doubledRanks)
         {
-            for (var sum = smaller; sum >= rank; sum--)
-            {
-                patterns[sum] += patterns[sum - rank];
-            }
+            reached = Math.Min(reached + rank, smaller);
+            SubsetSums.Add(patterns, rank, reached);
         }
 
         return Math.Min(1, 2 * patterns.Sum(count => Math.ScaleB(count, -n)));

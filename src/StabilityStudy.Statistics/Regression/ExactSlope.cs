@@ -39,5 +39,25 @@ internal readonly struct ExactSlope
             ? (first._rise * second._run).CompareTo(second._rise * first._run)
             : ((Int128)first._rise * second._run).CompareTo((Int128)second._rise * first._run);
 
+    /// <summary>Slopes in ascending order as doubles, with what belongs to each. Those below another slope stand before it; those with the same double follow each other in any order.</summary>
+    /// <remarks>
+    /// Numerators and denominators of up to 52 bits are doubles, and a quotient is rounded to the nearest one, which never turns an order round: then the doubles are sorted, which is several times faster than comparing fractions.
+    /// </remarks>
+    public static (double[] Slopes, T[] Items) InOrder<T>(List<(ExactSlope Slope, T Item)> slopes)
+    {
+        if (!slopes.TrueForAll(slope => slope.Slope.IsOfDoubles))
+        {
+            slopes.Sort((a, b) => Compare(a.Slope, b.Slope));
+            return ([.. slopes.Select(slope => slope.Slope.Value)], [.. slopes.Select(slope => slope.Item)]);
+        }
+
+        double[] values = [.. slopes.Select(slope => slope.Slope.Value)];
+        T[] items = [.. slopes.Select(slope => slope.Item)];
+        Array.Sort(values, items);
+        return (values, items);
+    }
+
+    private bool IsOfDoubles => Math.Abs(_rise) <= 1L << 52 && _run <= 1L << 52;
+
     private bool IsNarrow => unchecked(_rise == (int)_rise && _run == (int)_run);
 }

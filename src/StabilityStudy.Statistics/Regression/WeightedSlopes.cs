@@ -61,9 +61,8 @@ internal sealed class WeightedSlopes
             }
         }
 
-        finite.Sort((a, b) => ExactSlope.Compare(a.Slope, b.Slope));
-        _twos = [.. finite.Select(item => item.Two), .. vertical];
-        _slopes = [.. finite.Select(item => item.Slope.Value)];
+        (_slopes, var twos) = ExactSlope.InOrder(finite);
+        _twos = [.. twos, .. vertical];
         _uncounted = [.. uncounted];
         _belowMinusOne = finite.Count(item => ExactSlope.Compare(item.Slope, s_minusOne) < 0);
         _middle = Math.Min(_slopes.Length, (_twos.Length + _belowMinusOne) / 2);
