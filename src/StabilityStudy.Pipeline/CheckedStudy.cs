@@ -48,13 +48,7 @@ public sealed record CheckedStudy(
             }
 
             var soFar = CollectionCount.Of(sound, asOf, LinesInQuestion(sound, intake.Queries));
-            return new(
-                WithoutComing(intake.Queries, sound, soFar),
-                [],
-                0,
-                soFar,
-                sound
-            );
+            return new(WithoutComing(intake.Queries, sound, soFar), [], 0, soFar, sound);
         }
 
         var inventory = CollectionCount.Of(study.Inputs, asOf, ImmutableHashSet<int>.Empty);
@@ -123,14 +117,14 @@ public sealed record CheckedStudy(
                     ? query.Specimen is { Code: var code }
                         ? !waiting.Contains(code)
                         : waiting.Count == 0
-                : query.Kind != RowQueries.ControlRunUnknown
-                    || StudyFileNames.CountedLine(
-                        query.Source,
-                        inputs.Facts.Files.Controls,
-                        inputs.Facts.Files.MoreControls
-                    )
-                        is not { } line
-                    || !ofToday.Contains(line)
+                    : query.Kind != RowQueries.ControlRunUnknown
+                        || StudyFileNames.CountedLine(
+                            query.Source,
+                            inputs.Facts.Files.Controls,
+                            inputs.Facts.Files.MoreControls
+                        )
+                            is not { } line
+                        || !ofToday.Contains(line)
             ),
         ];
     }

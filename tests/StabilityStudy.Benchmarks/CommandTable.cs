@@ -58,7 +58,9 @@ internal static class CommandTable
                 }
             }
 
-            foreach (var rows in (int[])(withMillion ? [10_000, 100_000, 1_000_000] : [10_000, 100_000]))
+            foreach (
+                var rows in (int[])(withMillion ? [10_000, 100_000, 1_000_000] : [10_000, 100_000])
+            )
             {
                 PrintRows(rows, programs, made, nothing);
             }
@@ -96,7 +98,16 @@ internal static class CommandTable
             new("`--help`", 2 * NothingThere, 0.01, 30, "--help"),
             new("`check` aptt-room-temperature", 0.4, 0.1, 80, "check", aptt),
             new("`report` aptt-room-temperature", 1.5, 0.5, 120, "report", aptt, "-o", report),
-            new("`report` routine-room-temperature", 2.5, 1.2, 150, "report", routine, "-o", report),
+            new(
+                "`report` routine-room-temperature",
+                2.5,
+                1.2,
+                150,
+                "report",
+                routine,
+                "-o",
+                report
+            ),
             new(
                 "`verify` the aptt report, signed once",
                 2,
@@ -167,7 +178,10 @@ internal static class CommandTable
         );
         if (seconds is { } goal)
         {
-            line.Append(CultureInfo.InvariantCulture, $"{goal / NothingThere:0.0} ({goal:0.0##} s)");
+            line.Append(
+                CultureInfo.InvariantCulture,
+                $"{goal / NothingThere:0.0} ({goal:0.0##} s)"
+            );
         }
 
         line.Append(

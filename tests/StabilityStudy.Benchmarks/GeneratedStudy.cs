@@ -45,7 +45,14 @@ internal static class GeneratedStudy
         var random = new SeededRandom(3);
         for (var number = 0; number < groups * specimensPerGroup; number++)
         {
-            AddSpecimen(number / specimensPerGroup, number, number % days, specimens, results, random);
+            AddSpecimen(
+                number / specimensPerGroup,
+                number,
+                number % days,
+                specimens,
+                results,
+                random
+            );
         }
 
         return StudyBytes.Of([

@@ -27,7 +27,17 @@ if (args is [CommandTable.Word, .. var words])
     var built = words.Where(word => word != CommandTable.Million).ToImmutableArray();
     return CommandTable.Print(
         built.IsEmpty
-            ? [Path.Combine("src", "StabilityStudy.Cli", "bin", "Release", "net10.0", "stability-study")]
+            ?
+            [
+                Path.Combine(
+                    "src",
+                    "StabilityStudy.Cli",
+                    "bin",
+                    "Release",
+                    "net10.0",
+                    "stability-study"
+                ),
+            ]
             : built,
         words.Contains(CommandTable.Million)
     );
@@ -46,8 +56,7 @@ if (args is [GeneratedStudy.Word, var rows, var perGroup, var made])
     return 0;
 }
 
-var folder =
-    args.FirstOrDefault() ?? Path.Combine("example-studies", "aptt-room-temperature");
+var folder = args.FirstOrDefault() ?? Path.Combine("example-studies", "aptt-room-temperature");
 if (!Directory.Exists(folder))
 {
     Console.WriteLine($"There is no folder {folder}: give the path of a study folder.");
@@ -83,7 +92,8 @@ Warm("Read and analyze the study", () => StudyPipeline.Analyze(files));
 Warm("Draw its report", () => StudyPipeline.Render(study, PaperSize.A4));
 return 0;
 
-void Warm(string what, Action run) => Console.WriteLine(Invariant($"{Stopwatch.Median(run) / sort, 9:0.000}  {what}"));
+void Warm(string what, Action run) =>
+    Console.WriteLine(Invariant($"{Stopwatch.Median(run) / sort, 9:0.000}  {what}"));
 
 static string Invariant(FormattableString text) => FormattableString.Invariant(text);
 

@@ -52,7 +52,9 @@ public sealed record ConcludedWindow(
     {
         var (used, lots) = (new HashSet<string>(), new HashSet<string>());
         foreach (
-            var pair in sequence.Cells.SelectMany(cell => cell.Pairs).Where(pair => isOfRow(pair.Instrument))
+            var pair in sequence
+                .Cells.SelectMany(cell => cell.Pairs)
+                .Where(pair => isOfRow(pair.Instrument))
         )
         {
             Add(pair.Baseline);

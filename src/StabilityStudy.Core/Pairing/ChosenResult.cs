@@ -32,5 +32,8 @@ internal sealed record ChosenResult(ResultRow Row, ImmutableArray<ResultRow> Row
     private string Joined(Func<ResultRow, string> of) =>
         Rows.Length == 1
             ? of(Rows[0])
-            : string.Join(Measurement.And, Rows.Select(of).Where(text => text.Length > 0).Distinct());
+            : string.Join(
+                Measurement.And,
+                Rows.Select(of).Where(text => text.Length > 0).Distinct()
+            );
 }

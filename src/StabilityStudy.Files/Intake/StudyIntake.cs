@@ -102,7 +102,13 @@ public static class StudyIntake
             RequireSameBytes(files, canonical, queries);
         }
 
-        return Conclude(inputs, canonical, Identify(files, canonical, inputs, [], DataDigest.Of(inputs)), queries, []);
+        return Conclude(
+            inputs,
+            canonical,
+            Identify(files, canonical, inputs, [], DataDigest.Of(inputs)),
+            queries,
+            []
+        );
     }
 
     private static Outcome<StudyIntakeResult> Conclude(
@@ -143,7 +149,10 @@ public static class StudyIntake
     }
 
     // A method of its own, so that the facility's rows are free before the canonical ones are read.
-    private static (CanonicalFiles Files, string DataSha256)? WriteCanonical(StudyBytes files, QueryList queries)
+    private static (CanonicalFiles Files, string DataSha256)? WriteCanonical(
+        StudyBytes files,
+        QueryList queries
+    )
     {
         if (StudyReading.Read(files, isCanonical: false, queries) is not { } inputs)
         {

@@ -20,8 +20,7 @@ internal static class SubsetSums
             {
                 var at = counts[(sum - width + 1)..];
                 (
-                    new Vector<double>(at)
-                    + new Vector<double>(counts[(sum - width + 1 - rank)..])
+                    new Vector<double>(at) + new Vector<double>(counts[(sum - width + 1 - rank)..])
                 ).CopyTo(at);
             }
         }

@@ -122,6 +122,8 @@ public static class DemingRegression
         {
             var all = new LeftOutSums(line, x, y, errorVarianceRatio, isWeighted: false);
             return left =>
-                all.Without(line, left) is { } sums ? FromSums(sums, errorVarianceRatio).Value : null;
+                all.Without(line, left) is { } sums
+                    ? FromSums(sums, errorVarianceRatio).Value
+                    : null;
         };
 }

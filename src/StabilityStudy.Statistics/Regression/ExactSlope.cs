@@ -48,7 +48,10 @@ internal readonly struct ExactSlope
         if (!slopes.TrueForAll(slope => slope.Slope.IsOfDoubles))
         {
             slopes.Sort((a, b) => Compare(a.Slope, b.Slope));
-            return ([.. slopes.Select(slope => slope.Slope.Value)], [.. slopes.Select(slope => slope.Item)]);
+            return (
+                [.. slopes.Select(slope => slope.Slope.Value)],
+                [.. slopes.Select(slope => slope.Item)]
+            );
         }
 
         double[] values = [.. slopes.Select(slope => slope.Slope.Value)];

@@ -72,9 +72,7 @@ internal sealed class LeftOutSums
         {
             _u[i] = x[i] - _meanX;
             _e[i] = line.Residual(x[i], y[i]);
-            _level[i] = isWeighted
-                ? (x[i] + (_ratio * y[i]) + (pull * _e[i])) / (1 + _ratio)
-                : 1;
+            _level[i] = isWeighted ? (x[i] + (_ratio * y[i]) + (pull * _e[i])) / (1 + _ratio) : 1;
             Add(_u[i], _e[i], _level[i]);
             _largest = (
                 Math.Max(_largest.E, Math.Abs(_e[i]) / _level[i]),
@@ -95,11 +93,7 @@ internal sealed class LeftOutSums
             ? (
                 (pull - PullOf(_line)) / (1 + _ratio),
                 pull
-                    * (
-                        _line.Intercept
-                        - nearby.Intercept
-                        + ((_line.Slope - nearby.Slope) * _meanX)
-                    )
+                    * (_line.Intercept - nearby.Intercept + ((_line.Slope - nearby.Slope) * _meanX))
                     / (1 + _ratio),
                 pull * (_line.Slope - nearby.Slope) / (1 + _ratio)
             )

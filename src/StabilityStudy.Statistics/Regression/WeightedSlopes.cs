@@ -107,8 +107,7 @@ internal sealed class WeightedSlopes
 
         var (rank, weight) = (_middle, WeightBeforeMiddle(times));
         return
-            At(((count + 1) / 2) + below) is { } lower
-            && At((count / 2) + 1 + below) is { } upper
+            At(((count + 1) / 2) + below) is { } lower && At((count / 2) + 1 + below) is { } upper
             ? new Line(MedianIntercept(times, (lower + upper) / 2), (lower + upper) / 2)
             : null;
 

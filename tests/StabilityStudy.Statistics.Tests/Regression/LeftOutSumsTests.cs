@@ -20,8 +20,7 @@ public sealed class LeftOutSumsTests
     )
     {
         var (x, y) = Pairs(slope, error);
-        LineEstimator fit = (xs, ys) =>
-            WeightedDemingRegression.FitLine(xs, ys, ratio);
+        LineEstimator fit = (xs, ys) => WeightedDemingRegression.FitLine(xs, ys, ratio);
         var expected = JackknifedLine.Fit(x, y, fit, leaveOut: null).Value!;
         var found = WeightedDemingRegression.Fit(x, y, ratio, 0.95).Value!;
         Same(expected.Interval(line => line.Slope, 0.95), found.Slope);

@@ -80,7 +80,11 @@ public sealed record AgreementCount(
         var counting = reading
             .Pairs.Where(pair => pair.CountsForAgreement)
             .GroupBy(pair => pair.Subject)
-            .Select(draws => draws.Select(pair => CountedPair.Of(pair, reading, allowance, use)).ToImmutableArray())
+            .Select(draws =>
+                draws
+                    .Select(pair => CountedPair.Of(pair, reading, allowance, use))
+                    .ToImmutableArray()
+            )
             .ToImmutableArray();
         AgreementCount At(double shift) => Count(counting, shift);
         var counted = At(0);
@@ -120,14 +124,15 @@ public sealed record AgreementCount(
             AllowanceUse use
         ) =>
             reading.WithoutValueAtCollection.Contains(pair.Specimen)
-                    ? new(pair, Place.Outside, null, use.IsExact)
+                ? new(pair, Place.Outside, null, use.IsExact)
             : use.Shares.TryGetValue(pair.Specimen, out var share)
                 ? new(pair, use.IsExact ? PlaceOf(pair, allowance) : default, share, use.IsExact)
             : new(pair, PlaceOf(pair, allowance), null, use.IsExact);
 
         public Place At(double shift) =>
             Share is { } share && (shift != 0 || !IsExact)
-                ? Math.Abs(share + shift) > 1 ? Place.Outside
+                ? Math.Abs(share + shift) > 1
+                    ? Place.Outside
                     : Place.Inside
                 : Unmoved;
     }
