@@ -9,7 +9,7 @@ public static class LargestSample
     /// <summary>Values of an exact tolerance factor: the incomplete gamma function of the library has been compared up to here.</summary>
     public const int Tolerance = 10_000;
 
-    /// <summary>Pairs of a jackknifed line: up to here it has been compared with fits of each set of others; released versions refuse more.</summary>
+    /// <summary>Pairs of a jackknifed line: with another number decisions could come out differently, which is a matter of the rules.</summary>
     public const int Jackknife = 5000;
 
     /// <summary>Pairs of a bootstrapped line: the orders of slopes of so many take some ten megabytes.</summary>
