@@ -186,7 +186,7 @@ internal static class CommandTable
 
         line.Append(
             CultureInfo.InvariantCulture,
-            $" | {run.ProcessorSeconds / nothing.ProcessorSeconds:0.0} ({run.ProcessorSeconds:0.00} s) | {run.PeakMegabytes:0} MB | "
+            $" | {run.ProcessorSeconds:0.00} s | {run.PeakMegabytes:0} MB | "
         );
         if (megabytes is { } most)
         {
