@@ -147,12 +147,12 @@ public sealed partial class ExampleWalkTests : IDisposable
     // Digests of what keys and contents gave, and what follows from the length of a signature.
     private static string Masked(string text) => Digest().Replace(text, "#");
 
-    [GeneratedRegex("""(?:[^\s"]|"[^"]*")+""")]
+    [GeneratedRegex("""(?:[^\s"]|"[^"]*")+""", RegexOptions.None, 60_000)]
     private static partial Regex Word();
 
-    [GeneratedRegex("^<!-- (.*) -->$")]
+    [GeneratedRegex("^<!-- (.*) -->$", RegexOptions.None, 60_000)]
     private static partial Regex Directive();
 
-    [GeneratedRegex("[0-9a-f]{8,}")]
+    [GeneratedRegex("[0-9a-f]{8,}", RegexOptions.None, 60_000)]
     private static partial Regex Digest();
 }

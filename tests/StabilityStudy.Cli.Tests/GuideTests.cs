@@ -72,13 +72,17 @@ public sealed partial class GuideTests
         }
     }
 
-    [GeneratedRegex(@"\]\(([^)\s]+)\)")]
+    [GeneratedRegex(@"\]\(([^)\s]+)\)", RegexOptions.None, 60_000)]
     private static partial Regex Link();
 
     // In a block of code, up to the line's end or what is no longer typed; "--version" stands alone.
-    [GeneratedRegex(@"(?m)^(?:\$ )?stability-study (?!--)([a-z-]+)(?:[^\n\\]|\\\n)*")]
+    [GeneratedRegex(
+        @"(?m)^(?:\$ )?stability-study (?!--)([a-z-]+)(?:[^\n\\]|\\\n)*",
+        RegexOptions.None,
+        60_000
+    )]
     private static partial Regex Call();
 
-    [GeneratedRegex(@"(?<=\s)--[a-z][a-z-]*")]
+    [GeneratedRegex(@"(?<=\s)--[a-z][a-z-]*", RegexOptions.None, 60_000)]
     private static partial Regex Option();
 }

@@ -50,9 +50,7 @@ internal sealed class PlainWriter(TextWriter inner) : TextWriter(inner.FormatPro
         }
 
         // POSIX: the first of them that is set and not empty names the character set; "C" where none is.
-        var set = s_locale
-            .Select(variable)
-            .FirstOrDefault(value => !string.IsNullOrEmpty(value));
+        var set = s_locale.Select(variable).FirstOrDefault(value => !string.IsNullOrEmpty(value));
         return !OperatingSystem.IsWindows()
             && set
                 ?.Replace("-", "", StringComparison.Ordinal)
