@@ -44,7 +44,7 @@ public sealed partial class ExampleWalkTests : IDisposable
             replayed.Append(lines[k]).Append(k < lines.Length - 1 ? "\n" : "");
             if (Directive().Match(lines[k]) is { Success: true } directive)
             {
-                kept = ObeyAndLines(directive.Groups[1].Value);
+                kept = ObeyAndLines(directive.Groups["said"].Value);
             }
             else if (lines[k] == "```console")
             {
@@ -150,7 +150,7 @@ public sealed partial class ExampleWalkTests : IDisposable
     [GeneratedRegex("""(?:[^\s"]|"[^"]*")+""", RegexOptions.None, 60_000)]
     private static partial Regex Word();
 
-    [GeneratedRegex("^<!-- (.*) -->$", RegexOptions.None, 60_000)]
+    [GeneratedRegex("^<!-- (?<said>.*) -->$", RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Directive();
 
     [GeneratedRegex("[0-9a-f]{8,}", RegexOptions.None, 60_000)]

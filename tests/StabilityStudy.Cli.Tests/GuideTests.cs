@@ -31,7 +31,7 @@ public sealed partial class GuideTests
         var folder = Path.GetDirectoryName(At(page))!;
         foreach (Match link in Link().Matches(await Text(page)))
         {
-            var target = link.Groups[1].Value.Split('#')[0];
+            var target = link.Groups["target"].Value.Split('#')[0];
             if (target.Length > 0 && !target.StartsWith("https://", StringComparison.Ordinal))
             {
                 Assert.True(Path.Exists(Path.Combine(folder, target)), $"{page}: {target}");
@@ -63,22 +63,22 @@ public sealed partial class GuideTests
             .ToHashSet();
         foreach (Match call in Call().Matches(await Text(page)))
         {
-            Assert.Contains(call.Groups[1].Value, commands);
+            Assert.Contains(call.Groups["command"].Value, commands);
             foreach (Match option in Option().Matches(call.Value))
             {
-                var help = await Run.Of(call.Groups[1].Value, "--help");
+                var help = await Run.Of(call.Groups["command"].Value, "--help");
                 Assert.Matches(Regex.Escape(option.Value) + @"(?![\w-])", help.Out + "--help");
             }
         }
     }
 
-    [GeneratedRegex(@"\]\(([^)\s]+)\)", RegexOptions.None, 60_000)]
+    [GeneratedRegex(@"\]\((?<target>[^)\s]+)\)", RegexOptions.ExplicitCapture, 60_000)]
     private static partial Regex Link();
 
     // In a block of code, up to the line's end or what is no longer typed; "--version" stands alone.
     [GeneratedRegex(
-        @"(?m)^(?:\$ )?stability-study (?!--)([a-z-]+)(?:[^\n\\]|\\\n)*",
-        RegexOptions.None,
+        @"(?m)^(?:\$ )?stability-study (?!--)(?<command>[a-z-]+)(?:[^\n\\]|\\\n)*",
+        RegexOptions.ExplicitCapture,
         60_000
     )]
     private static partial Regex Call();
