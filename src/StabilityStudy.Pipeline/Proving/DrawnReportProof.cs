@@ -19,6 +19,7 @@ internal static class DrawnReportProof
     private static readonly ImmutableArray<string> s_cultures = ["de-DE", "ar-SA", "tr-TR"];
 
     private const string Kept = "drawn-report.sha256";
+    private const int Group = 16;
 
     /// <summary>Draws it as this computer is set and under each culture, and computes the published cases again there.</summary>
     /// <param name="published">The published cases as this computer is set.</param>
@@ -42,7 +43,7 @@ internal static class DrawnReportProof
         ];
     }
 
-    /// <summary>The digest of the report as this program draws it.</summary>
+    /// <summary>The digest of the report as this program draws it, in groups as a person compares them; what stands against it where there is none.</summary>
     internal static string Sha256()
     {
         var report = ReleasedReports.Of(ReleasedReports.Versions[^1]);
@@ -57,25 +58,28 @@ internal static class DrawnReportProof
         );
         return
             Recomputation.Of(attached).Recomputed is { } analysis && intake.TryGet(out var study)
-            ? Convert.ToHexStringLower(
-                SHA256.HashData(
-                    StudyPipeline
-                        .Render(
-                            new AnalyzedStudy(
-                                analysis,
-                                AttachedFiles.Sources(attached.Inputs, study)
-                            ),
-                            PaperSize.A4,
-                            full: false,
-                            attached.AnalysisBytes
-                        )
-                        .Pdf.Span
+            ? InGroups(
+                StudyPipeline.Render(
+                    new AnalyzedStudy(analysis, AttachedFiles.Sources(attached.Inputs, study)),
+                    PaperSize.A4,
+                    full: false,
+                    attached.AnalysisBytes
                 )
             )
             : "no report: the study inside cannot be analyzed";
     }
 
-    private static ImmutableArray<ProofFigure> Under(
+    private static string InGroups(RenderedReport report) =>
+        string.Join(
+            ' ',
+            Convert
+                .ToHexStringLower(SHA256.HashData(report.Pdf.Span))
+                .Chunk(Group)
+                .Select(digits => new string(digits))
+        );
+
+    /// <summary>Computes and draws under a culture, which this computer need not have.</summary>
+    internal static ImmutableArray<ProofFigure> Under(
         string name,
         string expected,
         ImmutableArray<ProofCase> published

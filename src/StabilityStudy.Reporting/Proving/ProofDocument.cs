@@ -13,7 +13,7 @@ public static class ProofDocument
         ArgumentNullException.ThrowIfNull(run);
         var number = 0;
         return new ReportModel(
-            "What this program computes on this computer, where the answers are known",
+            "Proof of the program on this computer",
             "en-US",
             paper,
             new RunningHeader(
@@ -51,10 +51,10 @@ public static class ProofDocument
         {
             Foot =
             [
-                new Bullets([
-                    "It shows that the program, as it is installed here, computes what others have published and what its earlier releases have signed. It does not replace the laboratory's own verification for the use that it intends; what that takes, local rules and the accreditor say.",
-                    "Run it again after every change of the program, the operating system or the computer. For qualified laboratory staff. Not a medical device.",
-                ]),
+                new Paragraph(
+                    "This result shows that the program, as it is installed here, computes what others have published and what its earlier releases have signed. It does not replace the laboratory's own verification for the use that it intends; what that takes, local rules and the accreditor say. Run it again after every change of the program, the operating system or the computer. For qualified laboratory staff. Not a medical device.",
+                    ParagraphStyle.Small
+                ),
                 SignOff(),
             ],
         };
@@ -112,8 +112,8 @@ public static class ProofDocument
     private static ImmutableArray<TableCell> Cells(ProofFigure figure) =>
         [
             new TableCell(figure.Name),
-            new TableCell(figure.Expected),
-            new TableCell(figure.Found),
+            new TableCell(Printed(figure.Expected)),
+            new TableCell(Printed(figure.Found)),
             new TableCell(figure.Tolerance),
             new TableCell(
                 ProofWords.Of(figure.Agreement),
@@ -125,6 +125,10 @@ public static class ProofDocument
                 }
             ),
         ];
+
+    /// <summary>With a true minus sign.</summary>
+    private static string Printed(string figure) =>
+        figure.StartsWith('-') ? '\u2212' + figure[1..] : figure;
 
     private static Table SignOff() =>
         new(
