@@ -111,10 +111,7 @@ public sealed class ProveTests : IDisposable
         Assert.Equal(ExitCode.VerificationFailed, code);
         using var json = JsonDocument.Parse(text);
         Assert.False(json.RootElement.GetProperty("agrees").GetBoolean());
-        Assert.Equal(
-            "2030-05-06T07:08:09+02:00",
-            json.RootElement.GetProperty("at").GetString()
-        );
+        Assert.Equal("2030-05-06T07:08:09+02:00", json.RootElement.GetProperty("at").GetString());
         var only = json.RootElement.GetProperty("cases")[0];
         Assert.Equal("a book", only.GetProperty("source").GetString());
         Assert.Equal("a reason", only.GetProperty("reasonOfTolerance").GetString());

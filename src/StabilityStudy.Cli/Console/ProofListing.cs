@@ -20,9 +20,7 @@ internal static class ProofListing
                     Indent + new string(' ', 10)
                 );
                 foreach (
-                    var figure in item.Figures.Where(figure =>
-                        figure.Agreement != Agreement.Agrees
-                    )
+                    var figure in item.Figures.Where(figure => figure.Agreement != Agreement.Agrees)
                 )
                 {
                     WrappedText.Write(

@@ -56,8 +56,7 @@ internal static class DrawnReportProof
             attached.Inputs,
             isOfOtherVersion: attached.Stated.ToolVersion != ToolVersion.Current
         );
-        return
-            Recomputation.Of(attached).Recomputed is { } analysis && intake.TryGet(out var study)
+        return Recomputation.Of(attached).Recomputed is { } analysis && intake.TryGet(out var study)
             ? InGroups(
                 StudyPipeline.Render(
                     new AnalyzedStudy(analysis, AttachedFiles.Sources(attached.Inputs, study)),

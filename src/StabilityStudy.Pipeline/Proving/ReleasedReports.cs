@@ -13,13 +13,13 @@ internal static class ReleasedReports
 
     /// <summary>The releases of which the program carries a report, oldest first.</summary>
     public static ImmutableArray<string> Versions { get; } =
-        [
-            .. ProofResource
-                .In(Folder)
-                .Where(name => name.EndsWith('/' + Report, StringComparison.Ordinal))
-                .Select(name => name[Folder.Length..^(Report.Length + 1)])
-                .OrderBy(Version.Parse),
-        ];
+    [
+        .. ProofResource
+            .In(Folder)
+            .Where(name => name.EndsWith('/' + Report, StringComparison.Ordinal))
+            .Select(name => name[Folder.Length..^(Report.Length + 1)])
+            .OrderBy(Version.Parse),
+    ];
 
     /// <summary>The report of a release.</summary>
     public static ReadOnlyMemory<byte> Of(string version) =>

@@ -141,12 +141,8 @@ public static class ProofDocument
             ],
             [
                 .. new[] { "Run by\n", "Reviewed by\n" }.Select(who =>
-                    // Rows as high as a hand writes.
-                    new Row([
-                        new TableCell(who),
-                        .. Enumerable.Repeat(new TableCell(" "), 3),
-                    ])
-                ),
+                // Rows as high as a hand writes.
+                new Row([new TableCell(who), .. Enumerable.Repeat(new TableCell(" "), 3)])),
             ],
             null
         );

@@ -57,7 +57,8 @@ public sealed class ProgramProvingTests
                 .Select(Path.GetFileNameWithoutExtension)
                 // Files of one kind are named by what follows the beginning that they share.
                 .Select(name =>
-                    name!.StartsWith("shapiro_wilk_scipy_n20", StringComparison.Ordinal) ? name[..^1]
+                    name!.StartsWith("shapiro_wilk_scipy_n20", StringComparison.Ordinal)
+                        ? name[..^1]
                     : name.StartsWith("nist_no", StringComparison.Ordinal) ? name
                     : name.Replace("nist_", "", StringComparison.Ordinal)
                 ),
@@ -215,7 +216,13 @@ public sealed class ProgramProvingTests
         Assert.All(
             s_proof.Value.Figures,
             figure =>
-                RequireAll(text, figure.Name, Minus(figure.Expected), Minus(figure.Found), figure.Tolerance)
+                RequireAll(
+                    text,
+                    figure.Name,
+                    Minus(figure.Expected),
+                    Minus(figure.Found),
+                    figure.Tolerance
+                )
         );
         RequireAll(
             pages[0],
@@ -294,6 +301,7 @@ public sealed class ProgramProvingTests
     private static void RequireAll(string text, params string[] wanted) =>
         Assert.All(
             wanted,
-            words => Assert.Contains(PdfReading.WithoutSpaces(words), text, StringComparison.Ordinal)
+            words =>
+                Assert.Contains(PdfReading.WithoutSpaces(words), text, StringComparison.Ordinal)
         );
 }

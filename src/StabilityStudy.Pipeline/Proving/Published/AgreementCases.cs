@@ -85,8 +85,7 @@ internal static class AgreementCases
                 Share(1e-13).Figure("var1, mean", "0.1646666666666667", first?.Mean),
                 Share(1e-13)
                     .Figure("var1, standard error", "0.1357514067862445", first?.StandardError),
-                Share(1e-11)
-                    .Figure("var1, 90 %, lower bound", "-0.0744336620516462", first?.Lower),
+                Share(1e-11).Figure("var1, 90 %, lower bound", "-0.0744336620516462", first?.Lower),
                 Share(1e-12).Figure("var1, 90 %, upper bound", "0.4037669953849797", first?.Upper),
                 Share(1e-11).Figure("var1, p", "0.003166881489265175", P(first, 0.6)),
                 Share(1e-13).Figure("var2, mean", "0.5626666666666665", second?.Mean),

@@ -91,8 +91,7 @@ internal static class LocationCases
                 Within(1e-12).Figure("Hodges–Lehmann estimate", "0.46", shift?.Value),
                 Within(1e-12).Figure("lower bound", "0.010", shift?.Lower),
                 Within(1e-12).Figure("upper bound", "0.786", shift?.Upper),
-                Within(1e-15)
-                    .Figure("confidence reached", "0.9609375", shift?.AchievedConfidence),
+                Within(1e-15).Figure("confidence reached", "0.9609375", shift?.AchievedConfidence),
                 Equal.Figure("signed ranks, sum of the increases", "5", ranks?.PositiveRankSum),
                 Share(1e-14).Figure("signed ranks, two-sided p", "20/512", ranks?.PValue),
             ]

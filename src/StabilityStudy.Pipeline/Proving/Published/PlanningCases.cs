@@ -67,7 +67,12 @@ internal static class PlanningCases
                         2
                             * SmallestN.Reaching(
                                 table.Number(row, "target_power"),
-                                n => PowerOf(n, table.Number(row, "cv"), table.Number(row, "theta0")),
+                                n =>
+                                    PowerOf(
+                                        n,
+                                        table.Number(row, "cv"),
+                                        table.Number(row, "theta0")
+                                    ),
                                 2,
                                 MostOfASequence
                             )

@@ -124,9 +124,7 @@ internal static class RegressionCases
                         "covariance",
                         "-0.104444",
                         fit?.Correlation
-                            * Math.Sqrt(
-                                (fit?.InterceptVariance ?? 0) * (fit?.SlopeVariance ?? 0)
-                            )
+                            * Math.Sqrt((fit?.InterceptVariance ?? 0) * (fit?.SlopeVariance ?? 0))
                     ),
                 Within(1e-4).Figure("residual variance", "3.293257", fit?.ResidualVariance),
                 Within(1e-4)

@@ -27,9 +27,7 @@ internal readonly record struct Tolerance(double Amount, bool IsShare)
     {
         var parts = expected
             .Split('/')
-            .Select(part =>
-                double.Parse(part, NumberStyles.Float, CultureInfo.InvariantCulture)
-            )
+            .Select(part => double.Parse(part, NumberStyles.Float, CultureInfo.InvariantCulture))
             .ToArray();
         var value = parts.Length == 2 ? parts[0] / parts[1] : parts[0];
         return new ProofFigure(
