@@ -139,11 +139,11 @@ public static class ProofDocument
                 new Column("Date", ColumnAlignment.Left, 1.4),
                 new Column("Signature", ColumnAlignment.Left, 3),
             ],
-            [
-                .. new[] { "Run by\n", "Reviewed by\n" }.Select(who =>
-                // Rows as high as a hand writes.
-                new Row([new TableCell(who), .. Enumerable.Repeat(new TableCell(" "), 3)])),
-            ],
+            [ToSign("Run by"), ToSign("Reviewed by")],
             null
         );
+
+    /// <summary>A row as high as a hand writes.</summary>
+    private static Row ToSign(string who) =>
+        new([new TableCell(who + "\n"), .. Enumerable.Repeat(new TableCell(" "), 3)]);
 }
