@@ -5,7 +5,7 @@ namespace StabilityStudy.Reporting.Proving;
 public sealed record ProgramProof(ImmutableArray<ProofPart> Parts)
 {
     /// <summary>All figures.</summary>
-    public IEnumerable<ProofFigure> Figures => Parts.SelectMany(part => part.Figures);
+    public ImmutableArray<ProofFigure> Figures => [.. Parts.SelectMany(part => part.Figures)];
 
     /// <summary>Whether nothing differs; what could not be asked on this computer is no difference.</summary>
     public bool Agrees => Figures.All(figure => figure.Agreement != Agreement.Differs);
@@ -18,7 +18,7 @@ public sealed record ProgramProof(ImmutableArray<ProofPart> Parts)
 public sealed record ProofPart(string Title, string Explanation, ImmutableArray<ProofCase> Cases)
 {
     /// <summary>All figures of the part.</summary>
-    public IEnumerable<ProofFigure> Figures => Cases.SelectMany(item => item.Figures);
+    public ImmutableArray<ProofFigure> Figures => [.. Cases.SelectMany(item => item.Figures)];
 }
 
 /// <summary>Figures from one source.</summary>

@@ -7,7 +7,7 @@ public static class ProofWords
     public static string Outcome(ProgramProof proof)
     {
         ArgumentNullException.ThrowIfNull(proof);
-        var all = proof.Figures.Count();
+        var all = proof.Figures.Length;
         var notAsked = Number(proof.Figures, Agreement.NotAsked);
         return (
                 Number(proof.Figures, Agreement.Differs) is > 0 and var differ
@@ -28,14 +28,11 @@ public static class ProofWords
     }
 
     /// <summary>How many of some figures agree: "10 of 10".</summary>
-    public static string Count(IEnumerable<ProofFigure> figures)
-    {
-        var all = figures.ToImmutableArray();
-        return string.Create(
+    public static string Count(ImmutableArray<ProofFigure> figures) =>
+        string.Create(
             CultureInfo.InvariantCulture,
-            $"{Number(all, Agreement.Agrees)} of {all.Length}"
+            $"{Number(figures, Agreement.Agrees)} of {figures.Length}"
         );
-    }
 
     /// <summary>Whether a figure agrees.</summary>
     public static string Of(Agreement agreement) =>
@@ -46,6 +43,6 @@ public static class ProofWords
             Agreement.Agrees => "agrees",
         };
 
-    private static int Number(IEnumerable<ProofFigure> figures, Agreement agreement) =>
+    private static int Number(ImmutableArray<ProofFigure> figures, Agreement agreement) =>
         figures.Count(figure => figure.Agreement == agreement);
 }
