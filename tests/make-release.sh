@@ -60,4 +60,6 @@ for notice in withdrawn ended; do
     sign_all "$kept/$name.$notice.pdf" "$kept/$name.$notice.pdf" "" approver
 done
 cp "$work"/keys/*.pem "$kept/trust/" 2>/dev/null || cp "$work"/keys/*.crt "$kept/trust/"
+# The program draws the study of the newest kept report to prove itself.
+UPDATE_GOLDEN=1 dotnet run --project tests/StabilityStudy.Pipeline.Tests -- -method '*The_report_is_drawn_with_the_kept_bytes*'
 echo "Kept: $kept. The next commit takes a new version in development."

@@ -15,7 +15,7 @@ public enum ExitCode
     /// <summary>A window is not supported, only with --require-supported; or a specimen is not to be tested (supported-windows).</summary>
     NotSupported = 3,
 
-    /// <summary>Verification failed.</summary>
+    /// <summary>Verification failed, or something of what the program proves about itself differs (prove).</summary>
     VerificationFailed = 4,
 
     /// <summary>Verification found nothing wrong but could not check everything; or the director is to be asked (supported-windows).</summary>

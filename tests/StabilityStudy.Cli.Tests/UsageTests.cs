@@ -26,6 +26,7 @@ public sealed class UsageTests
     [InlineData("verify", "verify", "--help")]
     [InlineData("renew", "renew", "--help")]
     [InlineData("trial-certificate", "trial-certificate", "--help")]
+    [InlineData("prove", "prove", "--help")]
     [InlineData("manual", "manual", "--help")]
     [InlineData("completions", "completions", "--help")]
     public async Task Help_says_what_the_golden_file_says(string name, params string[] arguments)

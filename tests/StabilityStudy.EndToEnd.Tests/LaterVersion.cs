@@ -35,6 +35,8 @@ public sealed class LaterVersion : IAsyncLifetime
 
         CopyFolder("src");
         CopyFolder("protocols");
+        // What the program carries to prove itself.
+        CopyFolder("tests/ReferenceData");
         Change("Directory.Build.props", $">{ToolVersion.Current}<", $">{Version}<");
         Change(
             "src/StabilityStudy.Reporting/Report/Record/CautionSection.cs",

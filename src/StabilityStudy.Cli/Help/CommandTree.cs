@@ -66,7 +66,11 @@ internal sealed record CommandTree(RootCommand Root, ImmutableArray<CommandGroup
             ),
             new(
                 "This program",
-                [ManualCommand.Create(terminal, () => tree!), CompletionsCommand.Create(terminal)]
+                [
+                    ProveCommand.Create(terminal),
+                    ManualCommand.Create(terminal, () => tree!),
+                    CompletionsCommand.Create(terminal),
+                ]
             ),
         ];
         var root = new RootCommand(

@@ -19,7 +19,7 @@ internal static class ExitCodes
                 "Wrong usage: an unknown option, a folder that does not exist, a file that cannot be written.",
             ExitCode.NotSupported =>
                 "A window is not supported (only with --require-supported), or a specimen is not to be tested.",
-            ExitCode.VerificationFailed => "Verification failed.",
+            ExitCode.VerificationFailed => "Verification failed, or a figure of prove differs.",
             ExitCode.VerificationIncomplete =>
                 "Nothing wrong was found, but not everything could be checked; or the director is to be asked.",
             ExitCode.InternalError => "An error inside the program.",

@@ -14,7 +14,7 @@ namespace StabilityStudy.Statistics.Agreement;
 /// Assumptions: independent values of one normal distribution; a skewed one is not covered as stated, however large n.
 /// Numerical limits: Gauss–Legendre rule of 96 points over 0 to 9; relative error below 10⁻⁸ for n from 2 to 10⁴.
 /// </remarks>
-internal static class ToleranceFactor
+public static class ToleranceFactor
 {
     /// <summary>The normal density beyond this is below 10⁻¹⁷.</summary>
     private const double Reach = 9;

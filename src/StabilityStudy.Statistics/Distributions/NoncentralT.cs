@@ -12,7 +12,7 @@ namespace StabilityStudy.Statistics.Distributions;
 /// (Lenth 1989, Applied Statistics 38:185–189, AS 243) loses accuracy from |δ| about 37 on and was not chosen for that reason.
 /// </para>
 /// </remarks>
-internal static class NoncentralT
+public static class NoncentralT
 {
     /// <summary>Steps for one standard width of the narrowest factor; one would do for 14 digits.</summary>
     private const double StepsForWidth = 2;

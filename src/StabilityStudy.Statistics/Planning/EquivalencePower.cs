@@ -68,7 +68,7 @@ public static class EquivalencePower
     }
 
     /// <summary>The same for any estimate with a standard error of its own degrees of freedom, such as a two-period crossover (n − 2).</summary>
-    internal static double OfStandardError(
+    public static double OfStandardError(
         double standardError,
         int degreesOfFreedom,
         double meanChange,

@@ -99,7 +99,7 @@ public static class OrdinaryLeastSquares
     }
 
     /// <summary>Σxy/Σx²; absent when Σx² is zero.</summary>
-    internal static double? SlopeThroughOrigin(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
+    public static double? SlopeThroughOrigin(ReadOnlySpan<double> x, ReadOnlySpan<double> y)
     {
         double squares = 0;
         double products = 0;

@@ -25,6 +25,7 @@ using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.Reporting.Approved;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Proving;
 using StabilityStudy.SignedPdf.Attachments;
 using StabilityStudy.SignedPdf.Certificates;
 using StabilityStudy.SignedPdf.LongTerm;
@@ -110,6 +111,7 @@ public sealed class PublicTypeTests
         [Hemolysis.NotRecorded] = "hemolysis seen later then counts as new",
         [ClotCheck.NotRecorded] = "says that nobody looked",
         [Origin.NotRecorded] = "is asked for",
+        [Agreement.Differs] = "speaks against the program",
         [AttachmentRelationship.Unspecified] = "claims nothing about the file",
         [ChainOutcome.NotChecked] = "is not the same as valid",
         [RevocationOutcome.NotChecked] = "is not the same as valid",
