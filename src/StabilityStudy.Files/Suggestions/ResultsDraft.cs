@@ -50,6 +50,16 @@ internal static class ResultsDraft
             ResultColumns.TestedAt.Name
         );
         var tested = times.GetValueOrDefault(ResultColumns.TestedAt.Name, []);
+        if (draft.Table.IsOfMessages && !draft.Has(ResultColumns.TestedAt.Name))
+        {
+            draft.Ask(
+                $"{draft.Table.File} states no time of testing (OBX-19). Have the sender state it.",
+                couldChangeNumbers: true,
+                table: "columns",
+                key: ResultColumns.TestedAt.Name
+            );
+        }
+
         ImmutableArray<ImmutableArray<ColumnProfile>> all =
         [
             .. times.Values,
@@ -256,22 +266,31 @@ internal static class ResultsDraft
             .ToArray();
         if (named.Length > 0)
         {
-            draft.Lines.Add(
-                ReadLine
-                    .Constant("unit", named[0])
-                    .Answering(
-                        draft.Ask(
-                            $"In which unit are the results of {draft.Table.File}? The file does not say. Uncomment unit if it is {named[0]}, the unit of the protocol.",
-                            couldChangeNumbers: true,
-                            table: "constants",
-                            key: "unit"
-                        ),
-                        isTried: true
-                    )
-            );
+            AskUnit(draft, named[0]);
         }
 
         return (HowSure.Ask, "no unit in the file");
+    }
+
+    // Without a line a pair would take the unit of the protocol unseen: so a question mark stands there and stops.
+    private static void AskUnit(SectionDraft draft, string planned)
+    {
+        var isOfPairs = draft.Section == KindOfTable.Pairs;
+        var question = draft.Ask(
+            $"In which unit are the results of {draft.Table.File}? The file does not say. {(isOfPairs ? "Write it in place of the question mark" : "Uncomment unit")} if it is {planned}, the unit of the protocol.",
+            couldChangeNumbers: true,
+            table: "constants",
+            key: "unit"
+        );
+        draft.Lines.Add(
+            isOfPairs
+                ? ReadLine.Constant("unit", "?") with
+                {
+                    Tried = TomlLiteral.Quoted(planned),
+                    Remark = FormattableString.Invariant($"question {question}"),
+                }
+                : ReadLine.Constant("unit", planned).Answering(question, isTried: true)
+        );
     }
 
     /// <summary>Drafts analyte and units of a table with several results a row.</summary>

@@ -84,14 +84,26 @@ internal sealed class SectionDraft(
         return questions.Count;
     }
 
+    /// <summary>Asks what only a person can say of the dialect.</summary>
+    public void AskOfDialect()
+    {
+        foreach (var question in Table.Questions.Where(item => !Stated.Has("", item.Lines[0].Key)))
+        {
+            var number = Ask(question.Text, couldChangeNumbers: true);
+            Lines.AddRange(
+                question.Lines.Select((line, i) => line.Answering(number, isTried: i == 0))
+            );
+        }
+    }
+
     /// <summary>Our column for one of the file, by study.toml, by our own name or by its words; null for one that is not known.</summary>
     public string? MeaningOf(ColumnProfile column) =>
         Stated.ColumnOf(column.Header)
         ?? (
             (
-                Ours.Names.Contains(column.Header)
-                    ? column.Header
-                    : HeaderWords.ColumnOf(column.Header)
+                Table.IsOfMessages ? Table.Meanings.GetValueOrDefault(column.Header)
+                : Ours.Names.Contains(column.Header) ? column.Header
+                : HeaderWords.ColumnOf(column.Header)
             )
                 is { } ours
             && !Stated.Has("columns", ours)
@@ -103,7 +115,13 @@ internal sealed class SectionDraft(
     public string? EventOf(ColumnProfile column) =>
         Stated.ColumnOf(column.Header)
         ?? (
-            HeaderWords.EventOf(column.Header) is { } ours && !Stated.Has("columns", ours)
+            (
+                Table.IsOfMessages
+                    ? Table.Meanings.GetValueOrDefault(column.Header)
+                    : HeaderWords.EventOf(column.Header)
+            )
+                is { } ours
+            && !Stated.Has("columns", ours)
                 ? ours
                 : null
         );

@@ -101,7 +101,13 @@ internal sealed class Suggesting
         foreach (var name in names)
         {
             var stated = Stated(name);
-            var (tables, reason) = DeliveredTable.Of(name, _files.Files[name], IsName, stated);
+            var (tables, reason) = DeliveredTable.Of(
+                name,
+                _files.Files[name],
+                IsName,
+                stated,
+                _study
+            );
             if (tables.IsEmpty)
             {
                 LeaveAside(name, reason);
@@ -109,7 +115,9 @@ internal sealed class Suggesting
 
             foreach (var table in tables)
             {
-                var kind = SectionOf(name) ?? KindOf(table);
+                var kind = table.IsOfMessages
+                    ? KindOfTable.Results
+                    : SectionOf(name) ?? KindOf(table);
                 if (kind is null or KindOfTable.Temperatures)
                 {
                     LeaveAside(
@@ -194,6 +202,7 @@ internal sealed class Suggesting
         var draft = new SectionDraft(kind, table, Stated(table.File), _questions);
         draft.MoreFiles.AddRange(tables.Skip(1).Select(item => item.File));
         AskAboutOther(draft);
+        draft.AskOfDialect();
         var (reading, other) = kind switch
         {
             KindOfTable.Specimens => TubesDraft.Draft(draft, study),
@@ -318,8 +327,6 @@ internal sealed class Suggesting
     private static string FormOf(DeliveredTable table) =>
         string.Join(
             '\n',
-            table
-                .Shape.Header.Cells.Select(cell => cell.Text.Trim())
-                .Concat(table.Lines.Select(line => $"{line.Key}={line.Value}"))
+            table.Shape.Header.Names.Concat(table.Lines.Select(line => $"{line.Key}={line.Value}"))
         );
 }

@@ -5,7 +5,9 @@ namespace StabilityStudy.Files.Suggestions;
 /// <summary>Drafts the columns of times of a file, and how its times are written.</summary>
 internal static class TimeColumns
 {
-    private const string Printed = "printed";
+    /// <summary>The meaning of a time that is not the one that is asked for.</summary>
+    public const string Printed = "printed";
+
     private const int NoonAndAfter = 12;
     private const int FewestForClock = 20;
 
