@@ -64,6 +64,16 @@ internal sealed class SectionDraft(
     /// <summary>The files that it describes.</summary>
     public IEnumerable<string> Files => MoreFiles.Prepend(Table.File);
 
+    /// <summary>Whether somebody declared that codes which look like numbers lead to nobody.</summary>
+    public bool CodesAreDeclared { get; init; }
+
+    /// <summary>What a code looks like that could tell who a person is; null for others, and for what is declared.</summary>
+    public string? IdentityOf(string code) =>
+        IdentityShape.Of(code) is { } shape
+        && !(CodesAreDeclared && IdentityShape.CanBeDeclared(shape))
+            ? shape
+            : null;
+
     /// <summary>What study.toml states of the file already.</summary>
     public StatedLayout Stated { get; } = stated;
 

@@ -199,7 +199,10 @@ internal sealed class Suggesting
                     Rows = [.. tables.SelectMany(item => item.Shape.Rows)],
                 },
             };
-        var draft = new SectionDraft(kind, table, Stated(table.File), _questions);
+        var draft = new SectionDraft(kind, table, Stated(table.File), _questions)
+        {
+            CodesAreDeclared = study.Known.CodesAreDeclared,
+        };
         draft.MoreFiles.AddRange(tables.Skip(1).Select(item => item.File));
         AskAboutOther(draft);
         draft.AskOfDialect();
