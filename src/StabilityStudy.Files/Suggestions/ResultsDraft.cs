@@ -93,7 +93,13 @@ internal static class ResultsDraft
                 ]
             );
         }
-        else if (occasions is null && codes is { NameNoTube: false } && !draft.Has("time_point"))
+
+        if (
+            occasions is null
+            && parts.All(part => part.Occasion is null)
+            && codes is { NameNoTube: false }
+            && !draft.Has("time_point")
+        )
         {
             Occasions.DraftOfTubes(
                 draft,
