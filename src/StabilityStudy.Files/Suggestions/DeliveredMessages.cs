@@ -61,7 +61,10 @@ internal static class DeliveredMessages
             Encoding = isWide ? FileEncoding.Utf16 : FileEncoding.Utf8,
         };
         var queries = new QueryList();
-        if (MessageFile.TextOf(bytes, layout, name, KindOfTable.Results, queries) is not { } text)
+        if (
+            MessageFile.TextOf(bytes, layout, name, KindOfTable.Results.Section, queries)
+            is not { } text
+        )
         {
             return ([], "its messages cannot be read");
         }

@@ -4,12 +4,12 @@ using StabilityStudy.Files.Csv;
 namespace StabilityStudy.Files.Suggestions;
 
 /// <summary>A table of [read] while it is being drafted.</summary>
-/// <param name="section">Its name: "results".</param>
+/// <param name="kind">What it describes.</param>
 /// <param name="table">The table that it describes.</param>
 /// <param name="stated">What study.toml states of it already.</param>
 /// <param name="questions">Takes what only a person can say.</param>
 internal sealed class SectionDraft(
-    string section,
+    KindOfTable kind,
     DeliveredTable table,
     StatedLayout stated,
     List<SuggestedQuestion> questions
@@ -18,20 +18,13 @@ internal sealed class SectionDraft(
     private readonly Dictionary<int, SuggestedColumn> _columns = [];
 
     /// <summary>The name of the table below [read].</summary>
-    public string Section { get; } = section;
+    public string Section => Kind.Section;
+
+    /// <summary>What the file holds.</summary>
+    public KindOfTable Kind { get; } = kind;
 
     /// <summary>The columns that such a file may have.</summary>
-    public CsvColumns Ours { get; } = ColumnsOf(section);
-
-    /// <summary>The columns of a kind of file.</summary>
-    public static CsvColumns ColumnsOf(string section) =>
-        new[]
-        {
-            ResultColumns.Table.Columns,
-            TubeColumns.Table.Columns,
-            ControlColumns.Table.Columns,
-            PairColumns.Columns,
-        }.First(columns => columns.Section == section);
+    public CsvColumns Ours => Kind.Columns;
 
     /// <summary>What it describes.</summary>
     public DeliveredTable Table { get; } = table;
