@@ -13,6 +13,9 @@ internal static class DeliveredMessages
 {
     private const double Most = 0.9;
 
+    private static readonly System.Buffers.SearchValues<char> s_signs =
+        System.Buffers.SearchValues.Create("-./_:#+");
+
     private static readonly ImmutableArray<string> s_codes =
     [
         "specimen_id",
@@ -232,7 +235,7 @@ internal static class DeliveredMessages
         study.Find(text) is not null
         || (text.Length > 1 && study.Find(text[..^1]) is not null)
         || (
-            text.AsSpan().LastIndexOfAny("-./_:#+") is > 0 and var at
+            text.AsSpan().LastIndexOfAny(s_signs) is > 0 and var at
             && study.Find(text[..at]) is not null
         );
 

@@ -23,6 +23,9 @@ internal sealed record TableShape(
     int Others
 )
 {
+    private static readonly System.Buffers.SearchValues<char> s_ofTimes =
+        System.Buffers.SearchValues.Create("dmyhsDMYHS.:/- ");
+
     private const int MostFooterLines = 40;
 
     /// <summary>The shape of the lines from the header on.</summary>
@@ -107,7 +110,7 @@ internal sealed record TableShape(
     // "dd.mm.yyyy hh:mm"
     private static bool IsFormOfTime(string text) =>
         text.Contains("mm", StringComparison.OrdinalIgnoreCase)
-        && !text.AsSpan().ContainsAnyExcept("dmyhsDMYHS.:/- ");
+        && !text.AsSpan().ContainsAnyExcept(s_ofTimes);
 
     private static bool IsApart(TableLine line, DeliveredHeader header, bool isWorkbook) =>
         (!isWorkbook && line.Cells.Length != header.Width)
