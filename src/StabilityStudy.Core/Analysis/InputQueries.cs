@@ -9,6 +9,7 @@ public static class InputQueries
     public static ImmutableArray<DataQuery> Of(StudyInputs inputs)
     {
         ArgumentNullException.ThrowIfNull(inputs);
+        var series = AnalyzedSeries.Of(inputs);
         return
         [
             .. DataFiles.Named(
@@ -21,8 +22,8 @@ public static class InputQueries
                             )
                             .SelectMany(tubes => Disagreeing(tubes[0], tubes)),
                     () => ResultValueQueries.Of(inputs),
-                    () => SameResultQueries.Of(inputs),
-                    () => UnchangedResultQueries.Of(inputs),
+                    () => SameResultQueries.Of(series),
+                    () => UnchangedResultQueries.Of(inputs, series),
                     () => RatioQueries.Of(inputs),
                     () => PlanQueries.Of(inputs),
                     () => ScopeQueries.Of(inputs),

@@ -30,9 +30,8 @@ internal static class SameResultQueries
 
     private const int MostSingle = 5;
 
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs)
+    public static IEnumerable<DataQuery> Of(ImmutableArray<AnalyzedSeries> analytes)
     {
-        var analytes = AnalyzedSeries.Of(inputs);
         var alike = analytes.SelectMany(Alike).ToImmutableArray();
         if (alike.IsEmpty)
         {

@@ -24,13 +24,10 @@ internal static class UnchangedResultQueries
     /// <summary>Rarer than this by chance (binomial), agreement asks for an answer.</summary>
     public const double Rare = 1e-4;
 
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs)
-    {
-        var analytes = AnalyzedSeries.Of(inputs);
-        return analytes
-            .SelectMany(analyzed => OfAnalyte(analyzed, inputs))
-            .Concat(OfSpecimens(analytes));
-    }
+    public static IEnumerable<DataQuery> Of(
+        StudyInputs inputs,
+        ImmutableArray<AnalyzedSeries> analytes
+    ) => analytes.SelectMany(analyzed => OfAnalyte(analyzed, inputs)).Concat(OfSpecimens(analytes));
 
     private static IEnumerable<DataQuery> OfAnalyte(AnalyzedSeries analyzed, StudyInputs inputs)
     {
