@@ -1,15 +1,23 @@
 namespace StabilityStudy.Core.Analysis;
 
-/// <summary>The series of one analyte that measures by itself.</summary>
+/// <summary>The results of one analyte that measures by itself.</summary>
 /// <param name="Analyte">The analyte.</param>
-/// <param name="Series">Its series, one a specimen.</param>
+/// <param name="Specimens">Its rows, those of a specimen together and in order of time.</param>
 /// <param name="Step">The step in which its results are reported.</param>
 internal sealed record AnalyzedSeries(
     Analyte Analyte,
-    ImmutableArray<ResultSeries> Series,
+    ImmutableArray<ResultRow[]> Specimens,
     double Step
 )
 {
+    private static readonly Comparison<ResultRow> s_byTime = (first, second) =>
+        Delay(first).CompareTo(Delay(second)) is not 0 and var delays ? delays
+        : Nullable.Compare(first.TestedAt, second.TestedAt) is not 0 and var times ? times
+        : first.SourceRow.CompareTo(second.SourceRow);
+
+    /// <summary>Its series, one a specimen.</summary>
+    public ImmutableArray<ResultSeries> Series { get; } = ResultSeries.Of(Specimens);
+
     /// <summary>Those of every analyte with numbers; of a ratio only where what it is computed from has no results.</summary>
     public static ImmutableArray<AnalyzedSeries> Of(StudyInputs inputs)
     {
@@ -24,7 +32,7 @@ internal sealed record AnalyzedSeries(
                 )
                 .Select(analyte => new AnalyzedSeries(
                     analyte,
-                    ResultSeries.Of(rows[analyte.Id]),
+                    [.. rows[analyte.Id].GroupBy(row => row.Specimen).Select(InOrder)],
                     ReportingStep.Of(
                         analyte,
                         rows[analyte.Id]
@@ -35,4 +43,13 @@ internal sealed record AnalyzedSeries(
                 )),
         ];
     }
+
+    private static ResultRow[] InOrder(IEnumerable<ResultRow> rows)
+    {
+        ResultRow[] ordered = [.. rows];
+        Array.Sort(ordered, s_byTime);
+        return ordered;
+    }
+
+    private static TimeSpan Delay(ResultRow row) => row.Occasion.TimePoint?.Delay ?? TimeSpan.Zero;
 }

@@ -9,7 +9,6 @@ public static class InputQueries
     public static ImmutableArray<DataQuery> Of(StudyInputs inputs)
     {
         ArgumentNullException.ThrowIfNull(inputs);
-        var series = AnalyzedSeries.Of(inputs);
         return
         [
             .. DataFiles.Named(
@@ -22,8 +21,7 @@ public static class InputQueries
                             )
                             .SelectMany(tubes => Disagreeing(tubes[0], tubes)),
                     () => ResultValueQueries.Of(inputs),
-                    () => SameResultQueries.Of(series),
-                    () => UnchangedResultQueries.Of(inputs, series),
+                    () => OfAgreement(AnalyzedSeries.Of(inputs)),
                     () => RatioQueries.Of(inputs),
                     () => PlanQueries.Of(inputs),
                     () => ScopeQueries.Of(inputs),
@@ -36,6 +34,9 @@ public static class InputQueries
             ),
         ];
     }
+
+    private static IEnumerable<DataQuery> OfAgreement(ImmutableArray<AnalyzedSeries> analytes) =>
+        SameResultQueries.Of(analytes).Concat(UnchangedResultQueries.Of(analytes));
 
     /// <summary>A specimen is one draw, so its tubes share subject, group and time of collection.</summary>
     private static IEnumerable<DataQuery> Disagreeing(

@@ -3,55 +3,107 @@ namespace StabilityStudy.Core.Analysis;
 /// <summary>The measured results of one specimen and analyte in order of time, which begin with the baseline.</summary>
 /// <param name="Specimen">Code of the draw.</param>
 /// <param name="Line">First line on which one of them stands.</param>
-/// <param name="Times">Baseline, delays and replicates; only series of the same times are compared.</param>
+/// <param name="Times">Which baseline, delays and replicates they are; only series of the same times are compared.</param>
 /// <param name="Values">The results, as they are reported.</param>
 internal sealed record ResultSeries(
     string Specimen,
     int Line,
-    string Times,
+    int Times,
     ImmutableArray<decimal> Values
 )
 {
-    /// <summary>The results as a text, the same for the same numbers however they are written.</summary>
-    public string Text { get; } =
-        string.Join(
-            '|',
-            Values.Select(value => value.ToString("0.#########", CultureInfo.InvariantCulture))
+    /// <summary>Takes series with the same numbers for one, however they are written.</summary>
+    public static IEqualityComparer<ResultSeries> ByValues { get; } =
+        EqualityComparer<ResultSeries>.Create(
+            (first, second) => first!.Values.AsSpan().SequenceEqual(second!.Values.AsSpan()),
+            series =>
+            {
+                var hash = new HashCode();
+                foreach (var value in series.Values)
+                {
+                    hash.Add(value);
+                }
+
+                return hash.ToHashCode();
+            }
         );
 
     /// <summary>Whether no result differs from another.</summary>
-    public bool IsUnchanged => Values.All(value => value == Values[0]);
+    public bool IsUnchanged => !Values.AsSpan().ContainsAnyExcept(Values[0]);
 
     /// <summary>The mean of the results before one of them.</summary>
-    public double MeanBefore(int place) => Values.Take(place).Average(value => (double)value);
-
-    /// <summary>Every series of an analyte that has a delayed result and nothing but numbers.</summary>
-    /// <param name="rows">The rows of one analyte.</param>
-    public static ImmutableArray<ResultSeries> Of(IEnumerable<ResultRow> rows) =>
-        [.. rows.GroupBy(row => row.Specimen).Select(OfOne).OfType<ResultSeries>()];
-
-    private static ResultSeries? OfOne(IGrouping<string, ResultRow> rows)
+    public double MeanBefore(int place)
     {
-        var ordered = rows.OrderBy(row => row.Occasion.TimePoint?.Delay ?? TimeSpan.Zero)
-            .ThenBy(row => row.TestedAt)
-            .ThenBy(row => row.SourceRow)
-            .ToImmutableArray();
-        var values = ordered
-            .Select(row => row.Result)
-            .OfType<MeasuredResult>()
-            .Select(result => result.Value)
-            .ToImmutableArray();
-        return
-            values.Length < ordered.Length
-            || values.Any(value => value <= 0)
-            || !ordered[0].Occasion.IsBaseline
-            || ordered.All(row => row.Occasion.IsBaseline)
-            ? null
-            : new(
-                rows.Key,
-                ordered.Min(row => row.SourceRow),
-                string.Join('|', ordered.Select(row => row.Occasion)),
-                values
-            );
+        var sum = 0.0;
+        for (var i = 0; i < place; i++)
+        {
+            sum += (double)Values[i];
+        }
+
+        return sum / place;
+    }
+
+    /// <summary>Every series that has a delayed result and nothing but numbers.</summary>
+    /// <param name="specimens">The rows of one analyte, those of a specimen together and in order of time.</param>
+    public static ImmutableArray<ResultSeries> Of(ImmutableArray<ResultRow[]> specimens)
+    {
+        var patterns = new List<TestOccasion[]>();
+        var found = ImmutableArray.CreateBuilder<ResultSeries>();
+        foreach (var rows in specimens)
+        {
+            if (!rows[0].Occasion.IsBaseline || rows[^1].Occasion.IsBaseline)
+            {
+                continue;
+            }
+
+            var values = ImmutableArray.CreateBuilder<decimal>(rows.Length);
+            var line = int.MaxValue;
+            foreach (var row in rows)
+            {
+                if (row.Result is not MeasuredResult { Value: > 0 and var value })
+                {
+                    break;
+                }
+
+                values.Add(value);
+                line = Math.Min(line, row.SourceRow);
+            }
+
+            if (values.Count == rows.Length)
+            {
+                found.Add(
+                    new(rows[0].Specimen, line, PlaceOf(rows, patterns), values.MoveToImmutable())
+                );
+            }
+        }
+
+        return found.ToImmutable();
+    }
+
+    private static int PlaceOf(ResultRow[] rows, List<TestOccasion[]> patterns)
+    {
+        var place = patterns.FindIndex(pattern =>
+            pattern.Length == rows.Length && IsOf(rows, pattern)
+        );
+        if (place >= 0)
+        {
+            return place;
+        }
+
+        patterns.Add([.. rows.Select(row => row.Occasion)]);
+        return patterns.Count - 1;
+    }
+
+    private static bool IsOf(ResultRow[] rows, TestOccasion[] pattern)
+    {
+        for (var i = 0; i < rows.Length; i++)
+        {
+            if (rows[i].Occasion != pattern[i])
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 }

@@ -63,7 +63,7 @@ internal static class SameResultQueries
         foreach (var comparable in analyzed.Series.GroupBy(series => series.Times))
         {
             var all = comparable.ToImmutableArray();
-            var groups = all.GroupBy(series => series.Text)
+            var groups = all.GroupBy(series => series, ResultSeries.ByValues)
                 .Where(same => same.Skip(1).Any())
                 .Select(same => same.OrderBy(series => series.Line).ToImmutableArray())
                 .ToImmutableArray();
@@ -231,13 +231,21 @@ internal static class SameResultQueries
         bool IsMoreThanChance
     )
     {
-        private readonly HashSet<string> _specimens = [.. Series.Select(series => series.Specimen)];
+        private HashSet<string>? _specimens;
 
         public ImmutableArray<string> Specimens { get; } =
         [.. Series.Select(series => series.Specimen)];
 
         public bool HasAll(ImmutableArray<string> specimens) =>
-            specimens.Length <= _specimens.Count && specimens.All(_specimens.Contains);
+            specimens == Specimens
+            || (
+                specimens.Length <= Specimens.Length
+                && specimens.All(
+                    Specimens.Length <= MostInPairs
+                        ? Specimens.Contains
+                        : (_specimens ??= [.. Specimens]).Contains
+                )
+            );
     }
 
     /// <summary>Specimens that agree, and in what.</summary>

@@ -32,44 +32,71 @@ internal sealed record TypingSlip(ResultRow Row, SlipKind Kind)
         var groups = inputs
             .Tubes.DistinctBy(tube => tube.Specimen)
             .ToDictionary(tube => tube.Specimen, tube => tube.Group);
-        var analytes = inputs.Protocol.Analytes.ToDictionary(analyte => analyte.Id);
+        var rows = inputs
+            .Results.Where(row => row.Result is MeasuredResult { Value: > 0 })
+            .ToLookup(row => row.Analyte);
         return
         [
             .. inputs
-                .Results.Where(row =>
-                    row.Result is MeasuredResult { Value: > 0 } && analytes.ContainsKey(row.Analyte)
+                .Protocol.Analytes.SelectMany(analyte =>
+                    OfAnalyte(analyte, rows[analyte.Id], groups)
                 )
-                .GroupBy(row => (row.Analyte, Group: groups.GetValueOrDefault(row.Specimen, "")))
-                .SelectMany(rows => OfGroup(analytes[rows.Key.Analyte], rows))
                 .OrderBy(slip => slip.Row.SourceRow),
         ];
     }
 
-    private static IEnumerable<TypingSlip> OfGroup(Analyte analyte, IEnumerable<ResultRow> rows)
+    private static IEnumerable<TypingSlip> OfAnalyte(
+        Analyte analyte,
+        IEnumerable<ResultRow> rows,
+        Dictionary<string, string> groups
+    )
     {
-        var changes = rows.GroupBy(row => row.Specimen)
-            .SelectMany(own =>
-                own.FirstOrDefault(row => row.Occasion.IsBaseline) is { } baseline
-                    ? own.Where(row => !row.Occasion.IsBaseline)
-                        .Select(row => new Change(baseline, row))
-                    : []
-            )
-            .ToImmutableArray();
+        var baselines = new Dictionary<string, ResultRow>(StringComparer.Ordinal);
+        var delayed = new List<ResultRow>();
+        foreach (var row in rows)
+        {
+            if (!row.Occasion.IsBaseline)
+            {
+                delayed.Add(row);
+            }
+            else
+            {
+                baselines.TryAdd(row.Specimen, row);
+            }
+        }
+
+        var changes = new List<Change>(delayed.Count);
+        foreach (var row in delayed)
+        {
+            if (baselines.TryGetValue(row.Specimen, out var baseline))
+            {
+                changes.Add(new(baseline, row, groups.GetValueOrDefault(row.Specimen, "")));
+            }
+        }
+
         var usual = changes
-            .GroupBy(change => change.Delayed.Occasion)
+            .GroupBy(change => change.Compared)
             .ToDictionary(same => same.Key, same => Usual.Of(analyte, same));
-        return changes
-            .GroupBy(change => change.Baseline)
-            .SelectMany(own => OfSpecimen([.. own], usual));
+        var apart = changes
+            .Where(change => usual[change.Compared].IsApart(change.Log))
+            .Select(change => change.Baseline.Specimen)
+            .ToHashSet(StringComparer.Ordinal);
+        return apart.Count == 0
+            ? []
+            : changes
+                .Where(change => apart.Contains(change.Baseline.Specimen))
+                .GroupBy(change => change.Baseline.Specimen)
+                .SelectMany(own => OfSpecimen([.. own], usual));
     }
 
     private static IEnumerable<TypingSlip> OfSpecimen(
         ImmutableArray<Change> own,
-        Dictionary<TestOccasion, Usual> usual
+        Dictionary<(TestOccasion, string), Usual> usual
     )
     {
-        var apart = own.Where(change => usual[change.Delayed.Occasion].IsApart(change.Log))
+        var apart = own.Where(change => usual[change.Compared].IsApart(change.Log))
             .ToImmutableArray();
+
         // A wrong baseline makes every delayed result stand out.
         if (
             apart.Length > 1
@@ -89,7 +116,7 @@ internal sealed record TypingSlip(ResultRow Row, SlipKind Kind)
             )
             .OfType<TypingSlip>();
 
-        bool Fits(Change change, double log) => usual[change.Delayed.Occasion].IsNear(log);
+        bool Fits(Change change, double log) => usual[change.Compared].IsNear(log);
     }
 
     private static SlipKind? Ways(ResultRow row, Func<decimal, bool> fits)
@@ -120,9 +147,12 @@ internal sealed record TypingSlip(ResultRow Row, SlipKind Kind)
         }
     }
 
-    private sealed record Change(ResultRow Baseline, ResultRow Delayed)
+    private readonly record struct Change(ResultRow Baseline, ResultRow Delayed, string Group)
     {
         public double Log { get; } = LogOf(ValueOf(Delayed), ValueOf(Baseline));
+
+        /// <summary>What it is compared with: the changes by the same time in the same group.</summary>
+        public (TestOccasion Occasion, string Group) Compared => (Delayed.Occasion, Group);
 
         public double From(decimal baseline) => LogOf(ValueOf(Delayed), baseline);
 

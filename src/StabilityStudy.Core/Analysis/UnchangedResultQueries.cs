@@ -24,25 +24,14 @@ internal static class UnchangedResultQueries
     /// <summary>Rarer than this by chance (binomial), agreement asks for an answer.</summary>
     public const double Rare = 1e-4;
 
-    public static IEnumerable<DataQuery> Of(
-        StudyInputs inputs,
-        ImmutableArray<AnalyzedSeries> analytes
-    ) => analytes.SelectMany(analyzed => OfAnalyte(analyzed, inputs)).Concat(OfSpecimens(analytes));
+    public static IEnumerable<DataQuery> Of(ImmutableArray<AnalyzedSeries> analytes) =>
+        analytes.SelectMany(analyzed => OfAnalyte(analyzed)).Concat(OfSpecimens(analytes));
 
-    private static IEnumerable<DataQuery> OfAnalyte(AnalyzedSeries analyzed, StudyInputs inputs)
+    private static IEnumerable<DataQuery> OfAnalyte(AnalyzedSeries analyzed)
     {
         var analyte = analyzed.Analyte;
-        var series = inputs
-            .Results.Where(row => row.Analyte == analyte.Id && row.Result is MeasuredResult)
-            .GroupBy(row => row.Specimen)
-            .Select(rows =>
-                rows.GroupBy(row => row.Occasion)
-                    .Select(same => same.MinBy(row => row.Replicate)!)
-                    .OrderBy(row => row.Occasion.TimePoint?.Delay ?? TimeSpan.Zero)
-                    .ToImmutableArray()
-            );
-        var steps = series
-            .SelectMany(rows => rows.Zip(rows.Skip(1)))
+        var steps = analyzed
+            .Specimens.SelectMany(Steps)
             .GroupBy(step => (From: step.First.Occasion, To: step.Second.Occasion))
             .OrderBy(step => step.Key.To.TimePoint?.Delay);
         foreach (var step in steps)
@@ -72,14 +61,23 @@ internal static class UnchangedResultQueries
     /// <summary>One query about every specimen whose results are the same at every time in more analytes than chance allows.</summary>
     private static IEnumerable<DataQuery> OfSpecimens(ImmutableArray<AnalyzedSeries> analytes)
     {
+        var unchanged = analytes
+            .SelectMany(analyzed => analyzed.Series.Where(series => series.IsUnchanged))
+            .Select(series => series.Specimen)
+            .ToHashSet(StringComparer.Ordinal);
+        var all = analytes
+            .SelectMany(analyzed => analyzed.Specimens)
+            .Select(rows => rows[0].Specimen)
+            .Distinct()
+            .Count();
         var specimens = analytes
             .SelectMany(analyzed => analyzed.Series.Select(series => (analyzed, series)))
-            .GroupBy(item => item.series.Specimen)
-            .ToImmutableArray();
+            .Where(item => unchanged.Contains(item.series.Specimen))
+            .GroupBy(item => item.series.Specimen);
         var found = specimens
             .Where(own =>
                 SameResultQueries.Choose(own.Count(), own.Count(item => item.series.IsUnchanged))
-                    * specimens.Length
+                    * all
                     * own.Where(item => item.series.IsUnchanged)
                         .Aggregate(
                             1.0,
@@ -104,6 +102,26 @@ internal static class UnchangedResultQueries
             first.Min(item => item.series.Line),
             $"{string.Join(", ", first.Where(item => item.series.IsUnchanged).Select(item => item.analyzed.Analyte.Id))}: the results of {(found.Length == 1 ? "specimen" : "specimens")} {Doubts.ControlDoubts.Names([.. found.Select(own => own.Key)])} are the same at every time{(found.Length == 1 ? "" : $", those of {first.Key} in these analytes")}."
         );
+    }
+
+    // From one time to the next at which there is a number, the first replicate of each.
+    private static IEnumerable<(ResultRow First, ResultRow Second)> Steps(ResultRow[] rows)
+    {
+        ResultRow? before = null;
+        foreach (var row in rows)
+        {
+            if (row.Result is not MeasuredResult || row.Occasion == before?.Occasion)
+            {
+                continue;
+            }
+
+            if (before is not null)
+            {
+                yield return (before, row);
+            }
+
+            before = row;
+        }
     }
 
     private static decimal ValueOf(ResultRow row) => ((MeasuredResult)row.Result).Value;
