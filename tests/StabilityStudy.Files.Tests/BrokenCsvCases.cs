@@ -326,6 +326,29 @@ internal static class BrokenCsvCases
                 "subject",
                 "record number"
             ),
+            .. new[]
+            {
+                "0049 171 5550123",
+                "0171 5550123",
+                "(555) 555-0123",
+                "555-555-0123",
+                "01 55 50 12 34",
+            }.Select(telephone => new BrokenInput(
+                T,
+                "S-001,A,X-01",
+                $"S-001,A,{telephone}",
+                "looks-like-identity",
+                "subject",
+                "telephone number"
+            )),
+            new(
+                T,
+                "S-001,A,X-01",
+                "S-001,A,erika@example.org",
+                "looks-like-identity",
+                "subject",
+                "e-mail address"
+            ),
             new(T, "S-001,B,X-01", "S-001,B,X-03", "tubes-disagree", "subject", "line 2"),
             new(T, "S-001,B,", "S-001,A,", "duplicate-tube", "tube", "line 2")
             {

@@ -5,10 +5,11 @@ using StabilityStudy.Files.Intake;
 namespace StabilityStudy.Files.Tests;
 
 /// <summary>Good files damaged at random, always the same way. The variable FUZZ_INPUTS asks for another number of them.</summary>
+[Trait("lane", "slow")]
 public sealed class MutationTests
 {
     private const int Seed = 20260302;
-    private static readonly int s_mutations = LongProof.Setting("FUZZ_INPUTS", 1000);
+    private static readonly int s_mutations = LongProof.Setting("FUZZ_INPUTS", 10_000);
 
     private static readonly string[] Snippets =
     [

@@ -122,8 +122,9 @@ internal static class BrokenStudyCases
         },
         new("delayed-tube-failed", Results, ",33.2,s,", ",NA,s,") { GoesOn = true },
         new("no-delayed-result", Results, ",33.2,s,", ",QNS,s,") { GoesOn = true },
-        new("beyond-measuring-interval", Results, ",33.2,s,", ",>180,s,") { GoesOn = true },
-        new("beyond-measuring-interval", Results, ",33.2,s,", ",180.1,s,") { GoesOn = true },
+        new("left-measuring-interval", Results, ",33.2,s,", ",>180,s,") { GoesOn = true },
+        new("left-measuring-interval", Results, ",33.2,s,", ",180.1,s,") { GoesOn = true },
+        new("beyond-measuring-interval", Results, ",33.2,s,", ",>34,s,") { GoesOn = true },
         new("outside-timing", Results, "2026-03-02T13:10", "2026-03-02T13:04") { GoesOn = true },
         new("outside-timing", Results, "2026-03-02T13:10", "2026-03-02T13:36") { GoesOn = true },
         new("baseline-invalid", Results, "2026-03-02T07:30", "2026-03-02T07:36")

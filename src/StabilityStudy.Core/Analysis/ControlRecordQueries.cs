@@ -136,7 +136,7 @@ internal static class ControlRecordQueries
     /// <summary>Whether so many results are the same as imprecision and the last digit hardly ever make them.</summary>
     private static bool IsRare(Analyte analyte, ReportedResult same, int count) =>
         same is MeasuredResult { Value: var value }
-        && Math.Pow(UnchangedResultQueries.ChanceOf(analyte, value), count - 1)
+        && ChanceAgreement.OfTimes(analyte, value, count, Math.Pow(10, -analyte.Decimals))
             < UnchangedResultQueries.Rare;
 
     private static bool IsFar(DateTimeOffset test, IEnumerable<ControlRow> controls) =>

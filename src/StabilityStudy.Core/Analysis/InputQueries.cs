@@ -21,8 +21,7 @@ public static class InputQueries
                             )
                             .SelectMany(tubes => Disagreeing(tubes[0], tubes)),
                     () => ResultValueQueries.Of(inputs),
-                    () => SameResultQueries.Of(inputs),
-                    () => UnchangedResultQueries.Of(inputs),
+                    () => OfAgreement(AnalyzedSeries.Of(inputs)),
                     () => RatioQueries.Of(inputs),
                     () => PlanQueries.Of(inputs),
                     () => ScopeQueries.Of(inputs),
@@ -35,6 +34,9 @@ public static class InputQueries
             ),
         ];
     }
+
+    private static IEnumerable<DataQuery> OfAgreement(ImmutableArray<AnalyzedSeries> analytes) =>
+        SameResultQueries.Of(analytes).Concat(UnchangedResultQueries.Of(analytes));
 
     /// <summary>A specimen is one draw, so its tubes share subject, group and time of collection.</summary>
     private static IEnumerable<DataQuery> Disagreeing(

@@ -18,8 +18,12 @@ internal static class PairQueries
     internal static readonly QueryKind NoDelayedResult = Kinds.Add("no-delayed-result", QueryRank.StatedAnyway, "a pair is left out because it has no delayed result", "add the result, or state in a deviation why there is none");
     internal static readonly QueryKind SpecimenIneligible = Kinds.Add("specimen-ineligible", QueryRank.ForTheRecord, "a specimen is left out by a rule of the protocol", "nothing");
     internal static readonly QueryKind BeyondMeasuringInterval = Kinds.Add("beyond-measuring-interval", QueryRank.ForTheRecord, "a result lies beyond the measuring interval: it counts for individual agreement, not for means", "nothing");
+    internal static readonly QueryKind LeftMeasuringInterval = Kinds.Add("left-measuring-interval", QueryRank.Measurement, "a result lies beyond the measuring interval, and the other of the pair far from that end of it", "look for a clot, a mix-up or a transcription error; the pair stays, counted for individual agreement and not for means", point: "A result left what can be measured.");
     internal static readonly QueryKind TubeNotDrawn = Kinds.Add("tube-not-drawn", QueryRank.ForTheRecord, "the tube of a time point was not drawn, as stated on the day of collection: no loss", "nothing");
     // csharpier-ignore-end
+
+    /// <summary>More than twice the imprecision of any coagulation test, as a share of the result.</summary>
+    private const decimal FarFromLimit = 0.2m;
 
     /// <summary>The queries about the pairs of a cell.</summary>
     /// <param name="key">The cell.</param>
@@ -120,6 +124,12 @@ internal static class PairQueries
             {
                 Rank = pair.IsOfDelayedTube ? QueryRank.StatedAnyway : QueryRank.ForTheRecord,
             },
+            PairStatus.BeyondInterval when HasLeftInterval(pair) => Query(
+                LeftMeasuringInterval,
+                key,
+                pair,
+                $"{(pair.Delayed?.Result is CensoredResult ? "the delayed result" : "the baseline")} lies beyond the measuring interval, and the other result far from that end of it: counts for individual agreement, not for means."
+            ),
             PairStatus.BeyondInterval => Query(
                 BeyondMeasuringInterval,
                 key,
@@ -140,6 +150,21 @@ internal static class PairQueries
                 Baseline: null or { Result: MissingResult },
                 Delayed.Result: not MissingResult and not null
             };
+
+    /// <summary>Whether one result is beyond a limit from which the other is more than a fifth of itself away; imprecision does not make so much.</summary>
+    private static bool HasLeftInterval(PairRecord pair) =>
+        (pair.Baseline?.Result, pair.Delayed?.Result) switch
+        {
+            (MeasuredResult within, CensoredResult beyond) => IsFar(within, beyond),
+            (CensoredResult beyond, MeasuredResult within) => IsFar(within, beyond),
+            (CensoredResult first, CensoredResult second) => first.Side != second.Side,
+            _ => false,
+        };
+
+    private static bool IsFar(MeasuredResult within, CensoredResult beyond) =>
+        beyond.Side == CensoredSide.Above
+            ? beyond.Limit > within.Value * (1 + FarFromLimit)
+            : beyond.Limit < within.Value * (1 - FarFromLimit);
 
     private static DataQuery Query(
         QueryKind kind,

@@ -18,6 +18,7 @@ public static class RecordQueries
     /// <summary>Whether there was a clot is not always recorded.</summary>
     public static readonly QueryKind ClotNotRecorded = Kinds.Add("clot-not-recorded", QueryRank.NotRecorded, "it is not recorded whether tubes had a clot although a rule depends on it", "record it");
     internal static readonly QueryKind HemolysisNotRecorded = Kinds.Add("hemolysis-not-recorded", QueryRank.NotRecorded, "hemolysis is not recorded although a rule depends on it", "record it");
+    internal static readonly QueryKind CodesDeclared = Kinds.Add("codes-declared", QueryRank.Note, "codes look like record or telephone numbers, and somebody declared that they lead to nobody", "see that the declaration is true before the report leaves the laboratory");
     // csharpier-ignore-end
 
     private const int MostNamed = 12;
@@ -34,6 +35,7 @@ public static class RecordQueries
         var mustBeSpun = MustBeSpun(inputs);
         return
         [
+            .. OfDeclaredCodes(inputs.Facts.CodesDeclared),
             .. inputs.Protocol.Eligibility.FillPercentMinimum is null
                 ? []
                 : OfTubes(
@@ -129,6 +131,19 @@ public static class RecordQueries
                 .Select(row => (row.Specimen, row.Tube)),
         ];
     }
+
+    private static IEnumerable<DataQuery> OfDeclaredCodes(Study.DeclaredCodes? declared) =>
+        declared is null
+            ? []
+            :
+            [
+                new(
+                    CodesDeclared,
+                    new("study.toml", declared.Line, "codes_declared"),
+                    declared.By,
+                    $"Codes that look like record or telephone numbers are declared to lead to nobody: {declared.Reason}"
+                ),
+            ];
 
     private static IEnumerable<DataQuery> OfTubes(
         QueryKind kind,

@@ -8,7 +8,6 @@ internal static class ResultQueries
     // csharpier-ignore-start
     internal static readonly QueryKind MoreDelaysThanPlanned = Kinds.Add("more-delays-than-planned", QueryRank.Time, "specimens were tested at more time points than delays_per_specimen says", "state the number of delays that was planned, and add the results of every tube");
     internal static readonly QueryKind ReplicatesDisagree = Kinds.Add("replicates-disagree", QueryRank.Measurement, "results of one tube and time differ by more than six times the between-run CV", "look for an error; the mean of such results stands for neither");
-    internal static readonly QueryKind ResultOfOtherMagnitude = Kinds.Add("result-of-other-magnitude", QueryRank.Measurement, "a result of a specimen is six times another or more", "look for a lost decimal point or another unit");
     internal static readonly QueryKind SameWordEverywhere = Kinds.Add("same-word-everywhere", QueryRank.NotRecorded, "every result of an analyte at a time point is the same word in place of a number", "see whether the right column was exported and read");
     // csharpier-ignore-end
 
@@ -18,13 +17,11 @@ internal static class ResultQueries
     /// <summary>Replicates of one run differ by less, but for one in some thousand.</summary>
     private const double MostCvsApart = 6;
 
-    private const decimal MostTimes = 6;
-
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
         [
             .. OfMoreDelaysThanPlanned(inputs),
             .. ReplicatesApart(inputs),
-            .. OtherMagnitude(inputs),
+            .. TypingSlipQueries.Of(inputs),
             .. OneWord(inputs),
         ];
 
@@ -95,23 +92,6 @@ internal static class ResultQueries
     {
         var values = rows.Select(row => (double)ValueOf(row)).ToArray();
         return values.Average() == 0 ? 0 : 100 * (values.Max() - values.Min()) / values.Average();
-    }
-
-    /// <summary>A lost or added digit.</summary>
-    private static IEnumerable<DataQuery> OtherMagnitude(StudyInputs inputs)
-    {
-        var far = inputs
-            .Results.Where(row => row.Result is MeasuredResult { Value: > 0 })
-            .GroupBy(row => (row.Specimen, row.Analyte))
-            .Where(rows => rows.Max(ValueOf) >= MostTimes * rows.Min(ValueOf))
-            .ToImmutableArray();
-        return FoundRows.OfResults(
-            ResultOfOtherMagnitude,
-            "result",
-            [.. far.SelectMany(rows => rows)],
-            () =>
-                $"{Counted.Of(far.Length, "specimen")} with {far[0].Key.Analyte} results of which one is {MostTimes:0} times another or more; specimen {far[0].Key.Specimen} is the first."
-        );
     }
 
     private static decimal ValueOf(ResultRow row) => ((MeasuredResult)row.Result).Value;

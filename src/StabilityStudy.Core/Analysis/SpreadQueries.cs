@@ -26,7 +26,7 @@ internal static class SpreadQueries
 
     /// <summary>SD in percent of a difference that no coagulation test falls below, whatever is stated or not: that of two results.</summary>
     private static readonly double s_leastNoisePercent =
-        Math.Sqrt(2) * UnchangedResultQueries.LeastCvPercent;
+        Math.Sqrt(2) * ChanceAgreement.LeastCvPercent;
 
     /// <summary>One query a cell, of the smallest spread.</summary>
     public static IEnumerable<DataQuery> Of(Sequence sequence, StudyProtocol protocol)

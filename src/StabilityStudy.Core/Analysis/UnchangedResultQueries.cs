@@ -3,85 +3,129 @@ using StabilityStudy.Statistics.Distributions;
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>
-/// Specimens whose result is the same to the last digit at one time and the next. Measurements agree so far by chance
-/// now and then, as often as their imprecision and the last digit let them; more often, rows were copied.
+/// Results that are the same to the last digit at one time and the next. Measurements agree so far by chance now and then, as often as their imprecision and the last digit
+/// let them (<see cref="ChanceAgreement.OfTimes"/>); more often, rows were copied. Looked at in two ways:
+/// <list type="bullet">
+/// <item>over the specimens at two times, how many agree, against the binomial distribution;</item>
+/// <item>over the analytes of one specimen, where a of m are the same at every time: n specimens would have C(m, a)·n·p of that kind by chance, p being the product of
+/// their chances.</item>
+/// </list>
 /// </summary>
 internal static class UnchangedResultQueries
 {
     internal static QueryKinds Kinds { get; } = new();
 
     // csharpier-ignore-start
-    internal static readonly QueryKind ResultsUnchanged = Kinds.Add("results-unchanged", QueryRank.Measurement, "more results are the same to the last digit at two times than the imprecision of the test allows", "compare with the instrument's own record", point: "Too many results did not change.");
+    internal static readonly QueryKind ResultsUnchanged = Kinds.Add("results-unchanged", QueryRank.Measurement, "more results are the same to the last digit at two times, or at every time of a specimen, than the imprecision of the test allows", "compare with the instrument's own record: were rows copied, and is the stated between-run CV true?", point: "Too many results did not change.");
     // csharpier-ignore-end
-
-    /// <summary>Two results of one run vary less than the stated variation between runs; half of it is taken.</summary>
-    private const double ShareWithinRun = 0.5;
-
-    /// <summary>No coagulation test repeats itself better than this CV in percent, whatever is stated or not.</summary>
-    public const double LeastCvPercent = 0.5;
 
     private const int FewestSame = 5;
 
     /// <summary>Rarer than this by chance (binomial), agreement asks for an answer.</summary>
     public const double Rare = 1e-4;
 
-    public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
-        inputs
-            .Protocol.Analytes.Where(analyte => analyte.Categories.IsEmpty)
-            .SelectMany(analyte => OfAnalyte(analyte, inputs));
+    public static IEnumerable<DataQuery> Of(ImmutableArray<AnalyzedSeries> analytes) =>
+        analytes.SelectMany(analyzed => OfAnalyte(analyzed)).Concat(OfSpecimens(analytes));
 
-    private static IEnumerable<DataQuery> OfAnalyte(Analyte analyte, StudyInputs inputs)
+    private static IEnumerable<DataQuery> OfAnalyte(AnalyzedSeries analyzed)
     {
-        var series = inputs
-            .Results.Where(row => row.Analyte == analyte.Id && row.Result is MeasuredResult)
-            .GroupBy(row => row.Specimen)
-            .Select(rows =>
-                rows.GroupBy(row => row.Occasion)
-                    .Select(same => same.MinBy(row => row.Replicate)!)
-                    .OrderBy(row => row.Occasion.TimePoint?.Delay ?? TimeSpan.Zero)
-                    .ToImmutableArray()
-            );
-        var steps = series
-            .SelectMany(rows => rows.Zip(rows.Skip(1)))
+        var analyte = analyzed.Analyte;
+        var steps = analyzed
+            .Specimens.SelectMany(Steps)
             .GroupBy(step => (From: step.First.Occasion, To: step.Second.Occasion))
             .OrderBy(step => step.Key.To.TimePoint?.Delay);
         foreach (var step in steps)
         {
             var same = step.Where(item => ValueOf(item.First) == ValueOf(item.Second))
                 .ToImmutableArray();
-            var chance = step.Average(item => ChanceOf(analyte, ValueOf(item.First)));
+            var chance = step.Average(item =>
+                ChanceAgreement.OfTimes(analyte, ValueOf(item.First), 2, analyzed.Step)
+            );
             if (
                 same.Length >= FewestSame
                 && chance < 1
                 && 1 - Binomial.Cdf(same.Length - 1, step.Count(), chance) < Rare
             )
             {
-                yield return new(
-                    ResultsUnchanged,
-                    DataFiles.ResultsAt(same.Min(item => item.Second.SourceRow), null),
-                    "",
+                yield return Query(
+                    same.Min(item => item.Second.SourceRow),
                     string.Create(
                         CultureInfo.InvariantCulture,
                         $"{analyte.Id}: {same.Length} of {step.Count()} specimens have the same result at {step.Key.From} and at {step.Key.To}, where the imprecision of the test would give at most about {chance * step.Count():0}."
-                    ),
-                    "Compare with the analyzer's own record: were rows copied, and is the stated between-run CV true?"
+                    )
                 );
             }
         }
     }
 
+    /// <summary>One query about every specimen whose results are the same at every time in more analytes than chance allows.</summary>
+    private static IEnumerable<DataQuery> OfSpecimens(ImmutableArray<AnalyzedSeries> analytes)
+    {
+        var unchanged = analytes
+            .SelectMany(analyzed => analyzed.Series.Where(series => series.IsUnchanged))
+            .Select(series => series.Specimen)
+            .ToHashSet(StringComparer.Ordinal);
+        var all = analytes
+            .SelectMany(analyzed => analyzed.Specimens)
+            .Select(rows => rows[0].Specimen)
+            .Distinct()
+            .Count();
+        var specimens = analytes
+            .SelectMany(analyzed => analyzed.Series.Select(series => (analyzed, series)))
+            .Where(item => unchanged.Contains(item.series.Specimen))
+            .GroupBy(item => item.series.Specimen);
+        var found = specimens
+            .Where(own =>
+                SameResultQueries.Choose(own.Count(), own.Count(item => item.series.IsUnchanged))
+                    * all
+                    * own.Where(item => item.series.IsUnchanged)
+                        .Aggregate(
+                            1.0,
+                            (chance, item) =>
+                                chance
+                                * ChanceAgreement.OfTimes(
+                                    item.analyzed.Analyte,
+                                    item.series.Values[0],
+                                    item.series.Values.Length,
+                                    item.analyzed.Step
+                                )
+                        )
+                < SameResultQueries.Rare
+            )
+            .ToImmutableArray();
+        if (found is not [var first, ..])
+        {
+            yield break;
+        }
+
+        yield return Query(
+            first.Min(item => item.series.Line),
+            $"{string.Join(", ", first.Where(item => item.series.IsUnchanged).Select(item => item.analyzed.Analyte.Id))}: the results of {(found.Length == 1 ? "specimen" : "specimens")} {Doubts.ControlDoubts.Names([.. found.Select(own => own.Key)])} are the same at every time{(found.Length == 1 ? "" : $", those of {first.Key} in these analytes")}."
+        );
+    }
+
+    // From one time to the next at which there is a number, the first replicate of each.
+    private static IEnumerable<(ResultRow First, ResultRow Second)> Steps(ResultRow[] rows)
+    {
+        ResultRow? before = null;
+        foreach (var row in rows)
+        {
+            if (row.Result is not MeasuredResult || row.Occasion == before?.Occasion)
+            {
+                continue;
+            }
+
+            if (before is not null)
+            {
+                yield return (before, row);
+            }
+
+            before = row;
+        }
+    }
+
     private static decimal ValueOf(ResultRow row) => ((MeasuredResult)row.Result).Value;
 
-    /// <summary>At most the density of a normal difference at zero times the reporting increment.</summary>
-    public static double ChanceOf(Analyte analyte, decimal value)
-    {
-        var percent = Math.Max(
-            LeastCvPercent,
-            ShareWithinRun * (double)(analyte.BetweenRunCvPercent ?? 0)
-        );
-        var deviation = percent / 100 * (double)Math.Abs(value);
-        return deviation == 0
-            ? 1
-            : Math.Min(1, Math.Pow(10, -analyte.Decimals) / (2 * deviation * Math.Sqrt(Math.PI)));
-    }
+    private static DataQuery Query(int line, string message) =>
+        new(ResultsUnchanged, DataFiles.ResultsAt(line, null), "", message);
 }

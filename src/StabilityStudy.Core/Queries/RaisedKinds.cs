@@ -35,6 +35,7 @@ public static class RaisedKinds
         .. ClockCorrectionQueries.Kinds,
         .. TubeQueries.Kinds,
         .. UnchangedResultQueries.Kinds,
+        .. TypingSlipQueries.Kinds,
         .. LockQueries.Kinds,
         .. LookQueries.Kinds,
         .. DocumentedRerun.Kinds,

@@ -64,6 +64,9 @@ public sealed record StudyFacts(
     /// <summary>That collection ended before the planned number was reached; null when it did not, or is going on.</summary>
     public EndedEarly? EndedEarly { get; init; }
 
+    /// <summary>That codes which look like numbers of records or telephones lead to nobody; null when nobody declared it.</summary>
+    public DeclaredCodes? CodesDeclared { get; init; }
+
     /// <summary>That the report replaces an earlier one; null when it does not.</summary>
     public ReportRevision? Revision { get; init; }
 
@@ -83,6 +86,13 @@ public sealed record StudyFacts(
 /// <param name="On">Day of the decision: the last on which a specimen may have been collected.</param>
 /// <param name="Line">Line in study.toml.</param>
 public sealed record EndedEarly(string Reason, string By, DateOnly On, int Line);
+
+/// <summary>A declaration that codes which look like numbers of records or telephones were made for the study and lead to nobody.</summary>
+/// <param name="Reason">Where they come from.</param>
+/// <param name="By">Code of the person who declares it.</param>
+/// <param name="On">Day of the declaration.</param>
+/// <param name="Line">Line in study.toml.</param>
+public sealed record DeclaredCodes(string Reason, string By, DateOnly On, int Line);
 
 /// <summary>A test repeated for a reason that the protocol names.</summary>
 /// <param name="Specimen">Code of the draw.</param>

@@ -6,7 +6,7 @@ internal static class ColumnForms
     /// <summary>A code or short text.</summary>
     public static readonly ColumnForm<string> Text = Texts(
         "a text",
-        (row, column, _) => row.Field(column)
+        (row, column, _) => WithoutAddress(row, column, row.Field(column))
     );
 
     /// <summary>A text in any words; line breaks become line feeds.</summary>
@@ -40,12 +40,19 @@ internal static class ColumnForms
             }
             else if (IdentityShape.Of(code) is { } shape)
             {
-                row.Add(
-                    RowQueries.LooksLikeIdentity,
-                    column,
-                    "",
-                    $"The code looks like {shape}; it is not repeated here."
-                );
+                var canBeDeclared = IdentityShape.CanBeDeclared(shape);
+                if (!canBeDeclared || !row.Known.CodesAreDeclared)
+                {
+                    row.Add(
+                        RowQueries.LooksLikeIdentity,
+                        column,
+                        "",
+                        $"The code looks like {shape}; it is not repeated here.",
+                        canBeDeclared
+                            ? "Replace it by a study code that says nothing about the person. Where these numbers were made for this study alone and lead to nobody, somebody declares that as codes_declared in study.toml."
+                            : null
+                    );
+                }
             }
 
             return code;
@@ -132,6 +139,23 @@ internal static class ColumnForms
     private static ColumnForm<string> Texts(string allowed, ReadField<string> read) =>
         new(allowed, ColumnContent.Words, "", read, (line, text) => line.Text(text));
 
+    private static string WithoutAddress(CsvRow row, Column column, string text)
+    {
+        if (IdentityShape.In(text) is not { } found)
+        {
+            return text;
+        }
+
+        row.Add(
+            RowQueries.LooksLikeIdentity,
+            column,
+            "",
+            $"The text holds what looks like {found}; it is not repeated here.",
+            "Take it out."
+        );
+        return "";
+    }
+
     private static string ReadFreeText(CsvRow row, Column column, ReadOnlySpan<char> _)
     {
         var field = row.Field(column);
@@ -143,7 +167,7 @@ internal static class ColumnForms
 
         if (UnseenCharacters.First(field) is null)
         {
-            return field;
+            return WithoutAddress(row, column, field);
         }
 
         var text = field.Replace("\r\n", "\n", StringComparison.Ordinal).Replace('\r', '\n');
@@ -155,7 +179,7 @@ internal static class ColumnForms
             is not { } unseen
         )
         {
-            return text;
+            return WithoutAddress(row, column, text);
         }
 
         row.Add(
@@ -286,7 +310,17 @@ internal static class ColumnForms
     private static string ReadKnown(CsvRow row, Column column, CodeSet known)
     {
         var code = row.Field(column);
-        if (!known.Holds(code))
+        if (!known.Holds(code) && column.IsOfPersons && IdentityShape.Of(code) is { } shape)
+        {
+            row.Add(
+                RowQueries.LooksLikeIdentity,
+                column,
+                "",
+                $"The code looks like {shape}, and there is no such {known.What} in {known.Where}; it is not repeated here.",
+                $"Write the code of a {known.What} of {known.Where}, or map it under values."
+            );
+        }
+        else if (!known.Holds(code))
         {
             row.Add(
                 ProtocolQueries.UnknownReference,

@@ -18,12 +18,12 @@ internal static class FormulaShape
             _ => false,
         };
 
-    /// <summary>Raises the query about such a text.</summary>
+    /// <summary>Raises the query about such a text, which is not repeated where it looks like a telephone number.</summary>
     public static void Report(CsvRow row, Column column, string text) =>
         row.Add(
             CsvQueries.LooksLikeFormula,
             column,
-            text,
+            IdentityShape.Of(text) is null && IdentityShape.In(text) is null ? text : "",
             $"The text of \"{column.Name}\" begins with \"{text[0]}\", and a spreadsheet that opens the data of the report would take it for a formula."
         );
 }

@@ -26,4 +26,8 @@ internal sealed record KnownCodes(
     CodeSet Lots,
     FlagSet Flags,
     LocalTimes Times
-);
+)
+{
+    /// <summary>Whether somebody declared that codes which look like numbers of records or telephones name nobody.</summary>
+    public bool CodesAreDeclared { get; init; }
+}

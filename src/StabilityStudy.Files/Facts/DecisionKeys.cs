@@ -46,6 +46,18 @@ internal static class EndedEarlyKeys
     // csharpier-ignore-end
 }
 
+/// <summary>The keys of "codes_declared".</summary>
+internal static class DeclaredCodesKeys
+{
+    public static readonly KeyTable Table = new();
+
+    // csharpier-ignore-start
+    public static readonly Key<string> Reason = Table.Add("reason", Required, Text, "where the codes come from, and why they lead to nobody", "\"labels printed for this study; no list links them\"");
+    public static readonly Key<string> By = Table.Add("by", Required, Text, "code of the person who declares it", "\"LS1\"");
+    public static readonly Key<DateOnly> On = Table.Add("on", Required, Date, "day", "\"2026-03-02\"");
+    // csharpier-ignore-end
+}
+
 /// <summary>The keys of a deviation.</summary>
 internal static class DeviationKeys
 {

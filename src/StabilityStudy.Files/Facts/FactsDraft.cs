@@ -26,6 +26,7 @@ internal sealed record FactsDraft(
     Parts<QueryAnswer> Answers,
     HandlingFacts Handling,
     EndedEarly? EndedEarly,
+    DeclaredCodes? CodesDeclared,
     ReportRevision? Revision
 )
 {
@@ -59,6 +60,7 @@ internal sealed record FactsDraft(
             Funding = Handling.Funding,
             Interests = Handling.Interests,
             EndedEarly = EndedEarly,
+            CodesDeclared = CodesDeclared,
             Revision = Revision,
         };
 }

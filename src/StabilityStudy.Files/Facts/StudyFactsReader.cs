@@ -67,6 +67,7 @@ internal static class StudyFactsReader
             Answers: Parts<QueryAnswer>.Read(root, FactsKeys.Answers, ReadAnswer),
             Handling: HandlingFacts.Read(root),
             EndedEarly: ReadEndedEarly(root.OptionalTable(FactsKeys.EndedEarly)),
+            CodesDeclared: ReadCodesDeclared(root.OptionalTable(FactsKeys.CodesDeclared)),
             Revision: ReadRevision(root.OptionalTable(FactsKeys.Revision))
         );
         Check(draft);
@@ -154,6 +155,16 @@ internal static class StudyFactsReader
                 Line: table.Line ?? 1
             );
 
+    private static DeclaredCodes? ReadCodesDeclared(TomlTable? table) =>
+        table is null
+            ? null
+            : new(
+                Reason: table.Read(DeclaredCodesKeys.Reason),
+                By: table.Read(DeclaredCodesKeys.By),
+                On: table.Read(DeclaredCodesKeys.On),
+                Line: table.Line ?? 1
+            );
+
     private static ReportRevision? ReadRevision(TomlTable? table) =>
         table is null
             ? null
@@ -213,6 +224,17 @@ internal static class StudyFactsReader
                 endedEarly,
                 EndedEarlyKeys.By,
                 draft.EndedEarly?.By ?? "",
+                "person",
+                people
+            );
+        }
+
+        if (draft.Root.OptionalTable(FactsKeys.CodesDeclared) is { } declared)
+        {
+            References.Check(
+                declared,
+                DeclaredCodesKeys.By,
+                draft.CodesDeclared?.By ?? "",
                 "person",
                 people
             );

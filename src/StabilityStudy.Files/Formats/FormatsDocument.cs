@@ -34,7 +34,7 @@ internal static class FormatsDocument
                 )
                 + "Times are written with the offset from UTC, "
                 + "or without it where study.toml names a time zone. An optional column may be empty or left out. A facility's own file, with other "
-                + "names, words, signs and date formats, is described under `[read.…]` in study.toml, and may be a workbook (.xlsx) or a file of HL7 v2 result messages (.hl7, below); `check --suggest` looks at tables and proposes the text, with questions where two readings are possible. Of a workbook the values are read that it stores, "
+                + "names, words, signs and date formats, is described under `[read.…]` in study.toml, and may be a workbook (.xlsx) or a file of HL7 v2 result messages (.hl7, below); `check --suggest` looks at tables and messages and proposes the text, with questions where two readings are possible. Of a workbook the values are read that it stores, "
                 + "formulas by their last value; dates and times have no zone, so that study.toml names one; what a cell shows otherwise than it stores it, a cell that a spreadsheet has turned into a date, "
                 + "an error, a formula without a value and a merged cell among the rows are queries. Units are converted only where `convert` says so; those known are "
                 + string.Join(", ", Units.UnitTable.All.Select(unit => $"`{unit.Name}`"))

@@ -40,6 +40,9 @@ internal static class ResultStatus
         [CannotBeObtained] = ("cannot be obtained", [StatusMeaning.NoResult]),
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
+    /// <summary>The statuses of the standard, and the word for none.</summary>
+    public static IEnumerable<string> Known => s_known.Keys.Append(None);
+
     /// <summary>What becomes of a result.</summary>
     /// <param name="status">OBX-11.</param>
     /// <param name="declared">What study.toml says.</param>

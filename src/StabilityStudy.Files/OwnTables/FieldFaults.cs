@@ -32,28 +32,44 @@ internal static class FieldFaults
                     $"The formula of the cell gives the error {cell.Text}.",
                     "Correct the formula, or write the value as it was reported."
                 ),
-                _ when column.Content == ColumnContent.Times => OfTimes(cell),
-                CellKind.Date or CellKind.DateAndTime or CellKind.TimeOfDay or CellKind.Duration =>
-                    new(
-                        RowQueries.BecameDate,
-                        cell.Text,
-                        $"The spreadsheet holds a date or time here ({cell.Text}): it turns what looks like one, such as 12.1 or 3-2, into a date as it is typed, and the number that was meant is lost.",
-                        "Look the value up in the instrument's record, format the column as text and write it again."
-                    ),
-                CellKind.DisguisedNumber => new(
-                    RowQueries.CellFormat,
-                    cell.Text,
-                    $"The cell stores {cell.Text} and shows it by the format \"{cell.Other}\", which may add a sign, a word or a percentage, or scale the number.",
-                    "Format the cell as a plain number or as text, so that it shows what was reported."
-                ),
-                CellKind.RoundedNumber when layout.Form.Numbers is null => new(
-                    RowQueries.ShownOtherwise,
-                    cell.Text,
-                    $"Shown {cell.Text}, stored {cell.Other}: the cell rounds what it shows.",
-                    "Look up which was reported, and write numbers = \"as shown\" or numbers = \"as stored\" into the table of the file under [read] in study.toml."
-                ),
-                _ => null,
+                CellKind.Number
+                or CellKind.RoundedNumber
+                or CellKind.DisguisedNumber
+                or CellKind.Date
+                or CellKind.DateAndTime
+                or CellKind.TimeOfDay
+                or CellKind.Duration => column.Content == ColumnContent.Times
+                    ? OfTimes(cell)
+                    : OfNumbers(cell, layout),
             };
+
+    private static FieldFault? OfNumbers(TableCell cell, FileLayout layout) =>
+        cell.Kind
+            is CellKind.Date
+                or CellKind.DateAndTime
+                or CellKind.TimeOfDay
+                or CellKind.Duration
+            ? new(
+                RowQueries.BecameDate,
+                cell.Text,
+                $"The spreadsheet holds a date or time here ({cell.Text}): it turns what looks like one, such as 12.1 or 3-2, into a date as it is typed, and the number that was meant is lost.",
+                "Look the value up in the instrument's record, format the column as text and write it again."
+            )
+        : cell.Kind == CellKind.DisguisedNumber
+            ? new(
+                RowQueries.CellFormat,
+                cell.Text,
+                $"The cell stores {cell.Text} and shows it by the format \"{cell.Other}\", which may add a sign, a word or a percentage, or scale the number.",
+                "Format the cell as a plain number or as text, so that it shows what was reported."
+            )
+        : cell.Kind == CellKind.RoundedNumber && layout.Form.Numbers is null
+            ? new(
+                RowQueries.ShownOtherwise,
+                cell.Text,
+                $"Shown {cell.Text}, stored {cell.Other}: the cell rounds what it shows.",
+                "Look up which was reported, and write numbers = \"as shown\" or numbers = \"as stored\" into the table of the file under [read] in study.toml."
+            )
+        : null;
 
     private static FieldFault? OfTimes(TableCell cell) =>
         cell.Kind is CellKind.Number or CellKind.RoundedNumber or CellKind.DisguisedNumber

@@ -122,7 +122,7 @@ internal sealed class TableBody(
 
     // A title over a further block stands alone in its line, which has too few fields for a row or stands apart from the rows.
     private bool IsTitle(TableLine line, bool isApart) =>
-        line.Cells.Count(cell => !cell.IsEmpty) == 1
+        line.Cells.Count(cell => cell.IsFilled) == 1
         && (line.Cells.Length < header.First.Cells.Length || isApart || _titles.Count > 0);
 
     private bool IsOtherHeader(TableLine line)

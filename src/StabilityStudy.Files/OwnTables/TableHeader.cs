@@ -71,22 +71,48 @@ internal sealed record TableHeader(
             return null;
         }
 
-        var names = first.Cells.Select(cell => cell.Text.Trim()).ToArray();
-        var titles = form.HeaderRows > 1 ? Filled(first.Cells) : names;
         for (var i = 1; i < form.HeaderRows && Next(lines); i++)
         {
-            var lower = lines.Current;
-            taken.Add(lower);
-            titles =
-            [
-                .. titles.Select((name, place) => $"{name} {lower.TextAt(place).Trim()}".Trim()),
-            ];
+            taken.Add(lines.Current);
         }
 
-        var units = UnitsOf(lines, form, titles, taken);
+        var titles = NamesOf(taken);
+        var units = UnitsOf(lines, form, titles.Length, taken);
         return queries.StopCount > stopsBefore
             ? null
-            : new(first.Number, [.. titles], units, taken.ToImmutable());
+            : new(first.Number, titles, units, taken.ToImmutable());
+    }
+
+    /// <summary>The names of the columns under one line of names, or several that are joined.</summary>
+    public static ImmutableArray<string> NamesOf(IReadOnlyList<TableLine> lines) =>
+        [.. PartsOf(lines).Select(parts => string.Join(' ', parts.Where(part => part.Length > 0)))];
+
+    /// <summary>The unit in brackets at the end of a name or, in a header of several lines, of one of its parts; empty where there is none.</summary>
+    /// <param name="lines">The lines of the header.</param>
+    /// <param name="isUnit">Whether it is one.</param>
+    public static ImmutableArray<string> UnitsIn(
+        IReadOnlyList<TableLine> lines,
+        Func<string, bool> isUnit
+    ) =>
+        [
+            .. PartsOf(lines)
+                .Select(parts =>
+                    parts.Select(UnitIn).LastOrDefault(unit => unit.Length > 0 && isUnit(unit))
+                    ?? ""
+                ),
+        ];
+
+    // What stands in each line above a column, with a title over several columns in each of them.
+    private static IEnumerable<string[]> PartsOf(IReadOnlyList<TableLine> lines)
+    {
+        var upper =
+            lines.Count > 1
+                ? Filled(lines[0].Cells)
+                : [.. lines[0].Cells.Select(cell => cell.Text.Trim())];
+        return upper.Select(
+            (name, place) =>
+                lines.Skip(1).Select(line => line.TextAt(place).Trim()).Prepend(name).ToArray()
+        );
     }
 
     /// <summary>Goes on to the next line on which something stands.</summary>
@@ -125,7 +151,7 @@ internal sealed record TableHeader(
     private static ImmutableArray<string> UnitsOf(
         IEnumerator<TableLine> lines,
         TableForm form,
-        string[] names,
+        int count,
         ImmutableArray<TableLine>.Builder taken
     )
     {
@@ -135,19 +161,17 @@ internal sealed record TableHeader(
             taken.Add(below);
             return
             [
-                .. names.Select((_, place) => below.TextAt(place).Trim().Trim('(', ')').Trim()),
+                .. Enumerable
+                    .Range(0, count)
+                    .Select(place => below.TextAt(place).Trim().Trim('(', ')').Trim()),
             ];
         }
 
         // Brackets that hold a known unit are compared with what is stated, even where study.toml does not look for it there.
-        return
-        [
-            .. names
-                .Select(UnitIn)
-                .Select(unit =>
-                    form.Units == UnitPlace.Header || UnitTable.Find(unit) is not null ? unit : ""
-                ),
-        ];
+        return UnitsIn(
+            taken,
+            unit => form.Units == UnitPlace.Header || UnitTable.Find(unit) is not null
+        );
     }
 
     // A title over several columns stands in the first of them.

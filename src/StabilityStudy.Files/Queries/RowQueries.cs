@@ -10,7 +10,7 @@ public static class RowQueries
     // csharpier-ignore-start
     internal static readonly QueryKind MissingValue = Kinds.Add("missing-value", Stop, "a value that every row needs is empty", "fill in the value");
     internal static readonly QueryKind SurroundingSpace = Kinds.Add("surrounding-space", Stop, "a value begins or ends with a space", "remove the space");
-    internal static readonly QueryKind LooksLikeIdentity = Kinds.Add("looks-like-identity", Stop, "a code looks like a name, a birth date or a record number", "replace it by a study code that says nothing about the person");
+    internal static readonly QueryKind LooksLikeIdentity = Kinds.Add("looks-like-identity", Stop, "a code looks like a name, a birth date, a telephone or record number or an e-mail address, or a text holds one of the last", "replace it by a study code that says nothing about the person");
     internal static readonly QueryKind NotATime = Kinds.Add("not-a-time", Stop, "a text is not a date and time", "write 2026-02-28T14:05 with an offset (+01:00 or Z), or without when study.toml gives time_zone");
     internal static readonly QueryKind TimeWithoutOffset = Kinds.Add("time-without-offset", Stop, "a time has no offset and study.toml gives no time_zone", "add the offset to the time, or time_zone to study.toml");
     internal static readonly QueryKind TimeDoesNotExist = Kinds.Add("time-does-not-exist", Stop, "a local time was skipped when the clocks went forward", "find out the true time and write it with its offset");

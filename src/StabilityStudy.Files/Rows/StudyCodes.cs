@@ -59,7 +59,10 @@ internal static class StudyCodes
                         || facts.Root.IsSound(FactsKeys.TimeZone)
                     )
             )
-        );
+        )
+        {
+            CodesAreDeclared = facts?.CodesDeclared is not null,
+        };
 
     private static FrozenDictionary<string, Analyte> ById(ProtocolDraft? protocol) =>
         (protocol?.Analytes.Items ?? [])

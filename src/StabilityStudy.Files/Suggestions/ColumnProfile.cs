@@ -14,7 +14,7 @@ internal sealed partial class ColumnProfile
     private ColumnProfile(int place, string header, string unit, ImmutableArray<TableCell> cells)
     {
         (Place, Header, Unit, Cells) = (place, header, unit, cells);
-        Filled = [.. cells.Where(cell => !cell.IsEmpty && cell.Kind != CellKind.Merged)];
+        Filled = [.. cells.Where(cell => cell.IsFilled)];
         Values =
         [
             .. Filled
@@ -57,14 +57,24 @@ internal sealed partial class ColumnProfile
         IsMostly(cell => cell.Kind == CellKind.TimeOfDay || ClockForm().IsMatch(cell.Text.Trim()));
 
     /// <summary>The columns of a table.</summary>
-    public static ImmutableArray<ColumnProfile> Of(TableShape shape) =>
+    public static ImmutableArray<ColumnProfile> Of(TableShape shape)
+    {
+        var units = shape.Units is { } below
+            ?
+            [
+                .. shape.Header.Names.Select(
+                    (_, place) => below.TextAt(place).Trim().Trim('(', ')', '[', ']').Trim()
+                ),
+            ]
+            : TableHeader.UnitsIn(shape.Header.Lines, TradeValues.IsUnit);
+        return
         [
-            .. shape.Header.Cells.Select(
-                (cell, place) =>
+            .. shape.Header.Names.Select(
+                (name, place) =>
                     new ColumnProfile(
                         place,
-                        cell.Text.Trim(),
-                        UnitOf(shape, cell.Text, place),
+                        name,
+                        units[place],
                         [
                             .. shape.Rows.Select(row =>
                                 place < row.Cells.Length ? row.Cells[place] : new("")
@@ -73,6 +83,7 @@ internal sealed partial class ColumnProfile
                     )
             ),
         ];
+    }
 
     /// <summary>The header as it is shown: one that may be a person's is not.</summary>
     public string Shown =>
@@ -80,13 +91,11 @@ internal sealed partial class ColumnProfile
             ? $"\"{Header}\""
             : FormattableString.Invariant($"column {Place + 1}");
 
-    private static string UnitOf(TableShape shape, string header, int place) =>
-        shape.Units is { } units ? units.TextAt(place).Trim().Trim('(', ')', '[', ']').Trim()
-        : TableHeader.UnitIn(header) is var unit && TradeValues.IsUnit(unit) ? unit
-        : "";
-
     private bool IsMostly(Func<TableCell, bool> holds) =>
         !Filled.IsEmpty && Filled.Count(holds) >= Most * Filled.Length;
+
+    /// <summary>Whether a cell holds a number, date or time, as a row does and a header does not.</summary>
+    public static bool IsValue(TableCell cell) => IsNumber(cell) || IsTime(cell);
 
     private static bool IsNumber(TableCell cell) =>
         cell.Kind is CellKind.Number or CellKind.RoundedNumber or CellKind.DisguisedNumber

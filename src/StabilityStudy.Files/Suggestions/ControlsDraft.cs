@@ -16,9 +16,9 @@ internal static class ControlsDraft
     {
         PersonalColumns.Say(draft, study);
         var control = Take(draft, ControlColumns.Control.Name);
-        var analytes = WordValues.DraftAnalytes(draft, study);
-        var results = ResultsDraft.DraftResult(draft);
-        var (sure, why) = ResultsDraft.DraftUnit(draft, study, results, analytes);
+        var analytes = AnalyteWords.Draft(draft, study);
+        var results = ResultValues.DraftColumn(draft);
+        var (sure, why) = ResultUnits.Draft(draft, study, results, analytes);
         ImmutableArray<ColumnProfile> limits =
         [
             .. new[]
@@ -30,14 +30,14 @@ internal static class ControlsDraft
                 .Select(name => Take(draft, name))
                 .OfType<ColumnProfile>(),
         ];
-        ResultsDraft.DraftNumbers(draft, study, results, sure, why, limits);
+        ResultValues.Draft(draft, study, results, sure, why, limits);
         DraftKind(draft, control, limits);
         var times = TimeColumns.Map(
             draft,
             [ControlColumns.TestedAt.Name],
             ControlColumns.TestedAt.Name
         );
-        var reading = TimeColumns.DraftForm(draft, times.Values, study, null);
+        var reading = TimeForm.Draft(draft, times.Values, study, null);
         NamedColumns.Draft(draft, study, s_plain);
         if (!draft.Has(ControlColumns.Run.Name))
         {

@@ -62,15 +62,15 @@ internal static class PairsDraft
         );
         TubesDraft.DraftWords(draft, "clot", [.. FileWords.ClotChecks.Words]);
         TubesDraft.DraftWords(draft, "hemolysis", [.. FileWords.HemolysisGrades.Words]);
-        var (sure, why) = ResultsDraft.DraftWide(draft, study, parts);
-        ResultsDraft.DraftNumbers(draft, study, results, sure, why);
+        var (sure, why) = ResultUnits.DraftWide(draft, study, parts);
+        ResultValues.Draft(draft, study, results, sure, why);
         var spun = Spun(draft, study);
         var times = TimeColumns.Map(
             draft,
             [PairColumns.CollectedAt.Name, PairColumns.SpunAt.Name],
             PairColumns.CollectedAt.Name
         );
-        var reading = TimeColumns.DraftForm(
+        var reading = TimeForm.Draft(
             draft,
             [
                 .. times.Values,

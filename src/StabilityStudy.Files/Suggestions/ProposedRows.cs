@@ -17,43 +17,6 @@ internal sealed class ProposedRows
     private const string NotShown = "(not shown)";
     private const int ToMinutes = 16;
 
-    private static readonly ImmutableArray<string> s_ofTubes =
-    [
-        "specimen",
-        "tube",
-        "group",
-        "collected_at",
-        "spun_at",
-    ];
-
-    private static readonly ImmutableArray<string> s_ofResults =
-    [
-        "specimen",
-        "tube",
-        "analyte",
-        "time_point",
-        "tested_at",
-        "result",
-    ];
-
-    private static readonly ImmutableArray<string> s_ofControls =
-    [
-        "control",
-        "analyte",
-        "run",
-        "tested_at",
-        "result",
-    ];
-
-    private static readonly ImmutableArray<string> s_ofPairs =
-    [
-        "specimen",
-        "analyte",
-        "time_point",
-        "baseline_result",
-        "delayed_result",
-    ];
-
     private readonly CsvColumns _columns;
     private readonly ReadOnlyMemory<byte> _bytes;
     private readonly SectionDraft _draft;
@@ -108,20 +71,7 @@ internal sealed class ProposedRows
     public string Stops(ProtocolDraft protocol)
     {
         var queries = new QueryList();
-        var name = _draft.Table.File;
-        _ = _draft.Section switch
-        {
-            KindOfTable.Specimens => SpecimenReader
-                .Read(_bytes, name, _columns, _known, queries)
-                .Rows.Length,
-            KindOfTable.Controls => ControlReader
-                .Read(_bytes, name, _columns, _known, queries)
-                .Rows.Length,
-            KindOfTable.Pairs => PairReader
-                .Read(_bytes, name, _columns, _known, protocol, queries, 0)
-                .Tubes.Rows.Length,
-            _ => ResultReader.Read(_bytes, name, _columns, _known, queries).Rows.Length,
-        };
+        _draft.Kind.Read(new(_bytes, _draft.Table.File, _columns, _known, protocol, queries));
         return string.Join(
             "; ",
             queries
@@ -223,16 +173,8 @@ internal sealed class ProposedRows
     }
 
     private IEnumerable<Column> Shown() =>
-        (
-            _draft.Section switch
-            {
-                KindOfTable.Specimens => s_ofTubes,
-                KindOfTable.Controls => s_ofControls,
-                KindOfTable.Pairs => s_ofPairs,
-                _ => s_ofResults,
-            }
-        )
-            .Select(name => _columns.All.FirstOrDefault(column => column.Name == name))
+        _draft
+            .Kind.Shown.Select(name => _columns.All.FirstOrDefault(column => column.Name == name))
             .OfType<Column>();
 
     private static string Text(CsvRow row, Column column, bool isDoubtful)

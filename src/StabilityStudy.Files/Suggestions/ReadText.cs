@@ -32,6 +32,7 @@ internal static class ReadText
         "whole_code",
         "time_point_of_tube",
         "convert",
+        "result_status",
     ];
 
     /// <summary>The table.</summary>

@@ -32,16 +32,16 @@ internal static class ResultsDraft
         if (!parts.IsEmpty)
         {
             results = [.. parts.Select(part => part.Result)];
-            (sure, why) = DraftWide(draft, study, parts);
+            (sure, why) = ResultUnits.DraftWide(draft, study, parts);
         }
         else
         {
-            var analytes = WordValues.DraftAnalytes(draft, study);
-            results = DraftResult(draft);
-            (sure, why) = DraftUnit(draft, study, results, analytes);
+            var analytes = AnalyteWords.Draft(draft, study);
+            results = ResultValues.DraftColumn(draft);
+            (sure, why) = ResultUnits.Draft(draft, study, results, analytes);
         }
 
-        DraftNumbers(draft, study, results, sure, why);
+        ResultValues.Draft(draft, study, results, sure, why);
         var times = TimeColumns.Map(
             draft,
             parts.IsEmpty || parts.All(part => part.Time.IsEmpty)
@@ -50,6 +50,16 @@ internal static class ResultsDraft
             ResultColumns.TestedAt.Name
         );
         var tested = times.GetValueOrDefault(ResultColumns.TestedAt.Name, []);
+        if (draft.Table.IsOfMessages && !draft.Has(ResultColumns.TestedAt.Name))
+        {
+            draft.Ask(
+                $"{draft.Table.File} states no time of testing (OBX-19). Have the sender state it.",
+                couldChangeNumbers: true,
+                table: "columns",
+                key: ResultColumns.TestedAt.Name
+            );
+        }
+
         ImmutableArray<ImmutableArray<ColumnProfile>> all =
         [
             .. times.Values,
@@ -60,7 +70,7 @@ internal static class ResultsDraft
                 ? null
                 : reading =>
                     all.Sum(columns => Fitting(study, codes, TimeColumns.Read(columns, reading)));
-        var reading = TimeColumns.DraftForm(draft, all, study, fits);
+        var reading = TimeForm.Draft(draft, all, study, fits);
         if (!parts.IsEmpty)
         {
             WideColumns.DraftParts(draft, study, parts, codes, reading.Reading);
@@ -83,7 +93,13 @@ internal static class ResultsDraft
                 ]
             );
         }
-        else if (occasions is null && codes is { NameNoTube: false } && !draft.Has("time_point"))
+
+        if (
+            occasions is null
+            && parts.All(part => part.Occasion is null)
+            && codes is { NameNoTube: false }
+            && !draft.Has("time_point")
+        )
         {
             Occasions.DraftOfTubes(
                 draft,
@@ -103,226 +119,9 @@ internal static class ResultsDraft
             );
         }
 
-        WordValues.DraftFlags(draft);
+        FlagWords.Draft(draft);
         NamedColumns.Draft(draft, study, s_plain);
         return reading;
-    }
-
-    /// <summary>Drafts decimal sign, rounding and the words in place of results, and leaves the results commented out where a number could be read wrongly.</summary>
-    public static void DraftNumbers(
-        SectionDraft draft,
-        Surroundings study,
-        ImmutableArray<ColumnProfile> results,
-        HowSure sure,
-        string why,
-        params ImmutableArray<ColumnProfile> others
-    )
-    {
-        var words = WordValues.DraftResults(draft, results, study.Analytes);
-        sure = Least(sure, DecimalSigns.Draft(draft, results.AddRange(others)));
-        if (
-            results.Any(column =>
-                column.Filled.Any(cell => cell.Kind == Tables.CellKind.RoundedNumber)
-            )
-        )
-        {
-            var cell = results
-                .SelectMany(column => column.Filled)
-                .First(item => item.Kind == Tables.CellKind.RoundedNumber);
-            var asked = draft.Ask(
-                $"Cells of {draft.Table.File} show fewer decimals than they store: shown {cell.Text}, stored {cell.Other}. Which was reported? Uncomment one line.",
-                couldChangeNumbers: true,
-                key: "numbers"
-            );
-            draft.Lines.Add(ReadLine.Text("numbers", "as shown").Answering(asked, isTried: true));
-            draft.Lines.Add(ReadLine.Text("numbers", "as stored").Answering(asked, isTried: false));
-            draft.Settings.Add(
-                new("numbers", "", HowSure.Ask, $"shown {cell.Text}, stored {cell.Other}")
-            );
-        }
-
-        foreach (var column in results)
-        {
-            var numbers = column.Filled.Count(cell => cell.Text.Any(char.IsAsciiDigit));
-            draft.Say(
-                column,
-                WideColumns.ReadAs(draft, column),
-                Least(sure, words.Sure, column.IsNumeric ? HowSure.Sure : HowSure.Likely),
-                FormattableString.Invariant($"{numbers} numbers")
-                    + (words.Why.Length > 0 ? $", {words.Why}" : "")
-                    + (why.Length > 0 ? $"; {why}" : "")
-            );
-        }
-    }
-
-    /// <summary>The least sure of several.</summary>
-    public static HowSure Least(params ReadOnlySpan<HowSure> all)
-    {
-        var least = HowSure.Sure;
-        foreach (var one in all)
-        {
-            least = one < least ? one : least;
-        }
-
-        return least;
-    }
-
-    /// <summary>Maps the column of results; where several may be it, a person is asked.</summary>
-    public static ImmutableArray<ColumnProfile> DraftResult(SectionDraft draft)
-    {
-        ImmutableArray<ColumnProfile> columns =
-        [
-            .. draft.Rest.Where(column =>
-                draft.MeaningOf(column) == "result" && !column.IsTimes && !column.Filled.IsEmpty
-            ),
-        ];
-        var only =
-            columns.Length == 1
-                ? columns[0]
-                : columns.FirstOrDefault(column => column.Header == "result");
-        if (only is not null)
-        {
-            draft.Map("result", only);
-            return [only];
-        }
-
-        var question = draft.Ask(
-            columns.IsEmpty
-                ? $"Which column of {draft.Table.File} holds the results? Write it as result under columns."
-                : $"Which column of {draft.Table.File} holds the results: {string.Join(", ", columns.Select(column => column.Shown))}? Uncomment one line.",
-            couldChangeNumbers: true
-        );
-        foreach (var column in columns)
-        {
-            draft.Lines.Add(
-                ReadLine
-                    .Column("result", column.Header)
-                    .Answering(question, isTried: column == columns[0])
-            );
-        }
-
-        return columns;
-    }
-
-    /// <summary>Drafts the unit of the results: of a column, of the header or of the line below it; else a person is asked.</summary>
-    public static (HowSure Sure, string Why) DraftUnit(
-        SectionDraft draft,
-        Surroundings study,
-        ImmutableArray<ColumnProfile> results,
-        ImmutableArray<Analyte?> analytes
-    )
-    {
-        if (
-            draft.Rest.FirstOrDefault(item =>
-                draft.MeaningOf(item) == "unit" && !item.IsNumeric && !item.Filled.IsEmpty
-            ) is
-            { } column
-        )
-        {
-            draft.Map("unit", column);
-            var units = WordValues.DraftUnits(draft, Pairs(column, analytes));
-            draft.Say(
-                column,
-                "unit",
-                units.Sure,
-                units.Why.Length > 0
-                    ? units.Why
-                    : FormattableString.Invariant(
-                        $"in {column.Filled.Length} of {column.Cells.Length}"
-                    )
-            );
-            return (HowSure.Sure, "");
-        }
-
-        if (results is [{ Unit.Length: > 0 } only])
-        {
-            if (draft.Table.Shape.Units is null)
-            {
-                draft.Lines.Add(ReadLine.Text("units", "in the header"));
-            }
-
-            return WordValues.DraftUnits(
-                draft,
-                analytes.OfType<Analyte>().Distinct().Select(analyte => (only.Unit, analyte))
-            );
-        }
-
-        var named = analytes
-            .OfType<Analyte>()
-            .Concat(analytes.IsEmpty ? study.Analytes : [])
-            .Where(analyte => analyte.Categories.IsEmpty)
-            .Select(analyte => analyte.Unit)
-            .Distinct()
-            .ToArray();
-        if (named.Length > 0)
-        {
-            draft.Lines.Add(
-                ReadLine
-                    .Constant("unit", named[0])
-                    .Answering(
-                        draft.Ask(
-                            $"In which unit are the results of {draft.Table.File}? The file does not say. Uncomment unit if it is {named[0]}, the unit of the protocol.",
-                            couldChangeNumbers: true,
-                            table: "constants",
-                            key: "unit"
-                        ),
-                        isTried: true
-                    )
-            );
-        }
-
-        return (HowSure.Ask, "no unit in the file");
-    }
-
-    /// <summary>Drafts analyte and units of a table with several results a row.</summary>
-    public static (HowSure Sure, string Why) DraftWide(
-        SectionDraft draft,
-        Surroundings study,
-        ImmutableArray<WidePart> parts
-    )
-    {
-        if (parts.Any(part => part.Analyte is null))
-        {
-            WordValues.DraftAnalytes(draft, study);
-        }
-
-        if (parts.All(part => part.Result.Unit.Length > 0))
-        {
-            if (draft.Table.Shape.Units is null)
-            {
-                draft.Lines.Add(ReadLine.Text("units", "in the header"));
-            }
-
-            return WordValues.DraftUnits(
-                draft,
-                parts.SelectMany(part =>
-                    (part.Analyte is { } one ? [one] : study.Analytes).Select(analyte =>
-                        (part.Result.Unit, analyte)
-                    )
-                )
-            );
-        }
-
-        return DraftUnit(
-            draft,
-            study,
-            [],
-            [.. parts.Select(part => part.Analyte ?? (study.Analytes is [var only] ? only : null))]
-        );
-    }
-
-    private static IEnumerable<(string, Analyte)> Pairs(
-        ColumnProfile column,
-        ImmutableArray<Analyte?> analytes
-    )
-    {
-        for (var i = 0; i < column.Cells.Length; i++)
-        {
-            if (analytes[i] is { } analyte)
-            {
-                yield return (column.Cells[i].Text.Trim(), analyte);
-            }
-        }
     }
 
     // A test lies between collection and a day after the last planned delay.

@@ -4,12 +4,12 @@ using StabilityStudy.Files.Csv;
 namespace StabilityStudy.Files.Suggestions;
 
 /// <summary>A table of [read] while it is being drafted.</summary>
-/// <param name="section">Its name: "results".</param>
+/// <param name="kind">What it describes.</param>
 /// <param name="table">The table that it describes.</param>
 /// <param name="stated">What study.toml states of it already.</param>
 /// <param name="questions">Takes what only a person can say.</param>
 internal sealed class SectionDraft(
-    string section,
+    KindOfTable kind,
     DeliveredTable table,
     StatedLayout stated,
     List<SuggestedQuestion> questions
@@ -18,20 +18,13 @@ internal sealed class SectionDraft(
     private readonly Dictionary<int, SuggestedColumn> _columns = [];
 
     /// <summary>The name of the table below [read].</summary>
-    public string Section { get; } = section;
+    public string Section => Kind.Section;
+
+    /// <summary>What the file holds.</summary>
+    public KindOfTable Kind { get; } = kind;
 
     /// <summary>The columns that such a file may have.</summary>
-    public CsvColumns Ours { get; } = ColumnsOf(section);
-
-    /// <summary>The columns of a kind of file.</summary>
-    public static CsvColumns ColumnsOf(string section) =>
-        new[]
-        {
-            ResultColumns.Table.Columns,
-            TubeColumns.Table.Columns,
-            ControlColumns.Table.Columns,
-            PairColumns.Columns,
-        }.First(columns => columns.Section == section);
+    public CsvColumns Ours => Kind.Columns;
 
     /// <summary>What it describes.</summary>
     public DeliveredTable Table { get; } = table;
@@ -64,6 +57,16 @@ internal sealed class SectionDraft(
     /// <summary>The files that it describes.</summary>
     public IEnumerable<string> Files => MoreFiles.Prepend(Table.File);
 
+    /// <summary>Whether somebody declared that codes which look like numbers lead to nobody.</summary>
+    public bool CodesAreDeclared { get; init; }
+
+    /// <summary>What a code looks like that could tell who a person is; null for others, and for what is declared.</summary>
+    public string? IdentityOf(string code) =>
+        IdentityShape.Of(code) is { } shape
+        && !(CodesAreDeclared && IdentityShape.CanBeDeclared(shape))
+            ? shape
+            : null;
+
     /// <summary>What study.toml states of the file already.</summary>
     public StatedLayout Stated { get; } = stated;
 
@@ -84,14 +87,26 @@ internal sealed class SectionDraft(
         return questions.Count;
     }
 
+    /// <summary>Asks what only a person can say of the dialect.</summary>
+    public void AskOfDialect()
+    {
+        foreach (var question in Table.Questions.Where(item => !Stated.Has("", item.Lines[0].Key)))
+        {
+            var number = Ask(question.Text, couldChangeNumbers: true);
+            Lines.AddRange(
+                question.Lines.Select((line, i) => line.Answering(number, isTried: i == 0))
+            );
+        }
+    }
+
     /// <summary>Our column for one of the file, by study.toml, by our own name or by its words; null for one that is not known.</summary>
     public string? MeaningOf(ColumnProfile column) =>
         Stated.ColumnOf(column.Header)
         ?? (
             (
-                Ours.Names.Contains(column.Header)
-                    ? column.Header
-                    : HeaderWords.ColumnOf(column.Header)
+                Table.IsOfMessages ? Table.Meanings.GetValueOrDefault(column.Header)
+                : Ours.Names.Contains(column.Header) ? column.Header
+                : HeaderWords.ColumnOf(column.Header)
             )
                 is { } ours
             && !Stated.Has("columns", ours)
@@ -103,7 +118,13 @@ internal sealed class SectionDraft(
     public string? EventOf(ColumnProfile column) =>
         Stated.ColumnOf(column.Header)
         ?? (
-            HeaderWords.EventOf(column.Header) is { } ours && !Stated.Has("columns", ours)
+            (
+                Table.IsOfMessages
+                    ? Table.Meanings.GetValueOrDefault(column.Header)
+                    : HeaderWords.EventOf(column.Header)
+            )
+                is { } ours
+            && !Stated.Has("columns", ours)
                 ? ours
                 : null
         );

@@ -116,6 +116,9 @@ internal sealed class StatedLayout(TomlEntries? entries)
             TomlList list => $"[{string.Join(", ", list.Items.Select(Written))}]",
             TomlEntries table =>
                 $"{{ {string.Join(", ", table.Entries.Select(entry => $"{TomlLiteral.Key(entry.Key)} = {Written(entry.Value)}"))} }}",
-            _ => value.Text.Trim(),
+            TomlNumber or TomlFlag or TomlMoment => value.Text.Trim(),
+            _ => throw new InvalidOperationException(
+                "A value of study.toml has one of these forms."
+            ),
         };
 }

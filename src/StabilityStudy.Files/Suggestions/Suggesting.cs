@@ -11,14 +11,6 @@ namespace StabilityStudy.Files.Suggestions;
 /// <summary>Looks at every table of the folder that is not read as it is, finds what it holds, and drafts its description.</summary>
 internal sealed class Suggesting
 {
-    private static readonly ImmutableArray<string> s_order =
-    [
-        KindOfTable.Specimens,
-        KindOfTable.Pairs,
-        KindOfTable.Results,
-        KindOfTable.Controls,
-    ];
-
     private static readonly ImmutableArray<string> s_settings =
     [
         "encoding",
@@ -37,13 +29,14 @@ internal sealed class Suggesting
 
     private readonly StudyBytes _files;
     private readonly Surroundings _study;
-    private readonly TomlEntries? _read;
+    private readonly DescribedFiles _described;
+    private readonly TableWords _words;
     private readonly List<SuggestedFile> _shown = [];
     private readonly List<SuggestedQuestion> _questions = [];
     private readonly List<(string Section, string Text)> _tables = [];
 
-    private Suggesting(StudyBytes files, Surroundings study, TomlEntries? read) =>
-        (_files, _study, _read) = (files, study, read);
+    private Suggesting(StudyBytes files, Surroundings study, DescribedFiles described) =>
+        (_files, _study, _described, _words) = (files, study, described, new(study));
 
     /// <summary>Looks at the files of a study.</summary>
     public static Outcome<StudySuggestion> Of(StudyBytes files, DateTimeOffset asOf)
@@ -84,7 +77,11 @@ internal sealed class Suggesting
         var tubes =
             sound is not null && data.Specimens.AllStored.All(used.Contains) ? sound.Tubes : [];
         return Outcome.Of(
-            new Suggesting(files, new(protocol, known, tubes, asOf.DateTime), read).Look([
+            new Suggesting(
+                files,
+                new(protocol, known, tubes, asOf.DateTime),
+                new(files, read)
+            ).Look([
                 .. files.Files.Keys.Where(name =>
                     PlainNames.MayBeTable(name)
                     && name != StudyFileNames.Looks
@@ -97,11 +94,16 @@ internal sealed class Suggesting
 
     private StudySuggestion Look(ImmutableArray<string> names)
     {
-        var found = new List<(DeliveredTable Table, string Kind)>();
+        var found = new List<(DeliveredTable Table, KindOfTable Kind)>();
         foreach (var name in names)
         {
-            var stated = Stated(name);
-            var (tables, reason) = DeliveredTable.Of(name, _files.Files[name], IsName, stated);
+            var (tables, reason) = DeliveredTable.Of(
+                name,
+                _files.Files[name],
+                _words.IsName,
+                _described.Stated(name),
+                _study
+            );
             if (tables.IsEmpty)
             {
                 LeaveAside(name, reason);
@@ -109,14 +111,16 @@ internal sealed class Suggesting
 
             foreach (var table in tables)
             {
-                var kind = SectionOf(name) ?? KindOf(table);
-                if (kind is null or KindOfTable.Temperatures)
+                var kind = table.IsOfMessages
+                    ? KindOfTable.Results
+                    : _described.KindOf(name) ?? _words.KindOf(table);
+                if (kind is null)
                 {
                     LeaveAside(
                         name,
-                        kind is null
-                            ? "nothing shows that it holds tubes, results or controls"
-                            : "temperatures: write their lowest and highest into [[temperature]]"
+                        KindOfTable.IsOfTemperatures(ColumnProfile.Of(table.Shape))
+                            ? "temperatures: write their lowest and highest into [[temperature]]"
+                            : "nothing shows that it holds tubes, results or controls"
                     );
                     continue;
                 }
@@ -131,7 +135,7 @@ internal sealed class Suggesting
             found =
             [
                 .. found.Select(item =>
-                    item.Kind == KindOfTable.Results && IsOfPairs(item.Table)
+                    item.Kind == KindOfTable.Results && _words.IsOfPairs(item.Table)
                         ? (item.Table, KindOfTable.Pairs)
                         : item
                 ),
@@ -139,7 +143,7 @@ internal sealed class Suggesting
         }
 
         var study = _study;
-        foreach (var kind in s_order)
+        foreach (var kind in KindOfTable.All)
         {
             var alike = found
                 .Where(item => item.Kind == kind)
@@ -162,11 +166,11 @@ internal sealed class Suggesting
             {
                 LeaveAside(
                     other.File,
-                    $"{kind} in another form than {first.First().File}: one form of a kind can be read"
+                    $"{kind.Section} in another form than {first.First().File}: one form of a kind can be read"
                 );
                 _questions.Add(
                     new(
-                        $"{other.File} and {first.First().File} both hold {kind}, in different forms. Export them in one form, or keep the one that is right.",
+                        $"{other.File} and {first.First().File} both hold {kind.Section}, in different forms. Export them in one form, or keep the one that is right.",
                         false
                     )
                 );
@@ -177,7 +181,7 @@ internal sealed class Suggesting
     }
 
     private ProposedRows? Draft(
-        string kind,
+        KindOfTable kind,
         ImmutableArray<DeliveredTable> tables,
         Surroundings study
     )
@@ -191,16 +195,14 @@ internal sealed class Suggesting
                     Rows = [.. tables.SelectMany(item => item.Shape.Rows)],
                 },
             };
-        var draft = new SectionDraft(kind, table, Stated(table.File), _questions);
-        draft.MoreFiles.AddRange(tables.Skip(1).Select(item => item.File));
-        AskAboutOther(draft);
-        var (reading, other) = kind switch
+        var draft = new SectionDraft(kind, table, _described.Stated(table.File), _questions)
         {
-            KindOfTable.Specimens => TubesDraft.Draft(draft, study),
-            KindOfTable.Controls => ControlsDraft.Draft(draft, study),
-            KindOfTable.Pairs => PairsDraft.Draft(draft, study),
-            _ => ResultsDraft.Draft(draft, study),
+            CodesAreDeclared = study.Known.CodesAreDeclared,
         };
+        draft.MoreFiles.AddRange(tables.Skip(1).Select(item => item.File));
+        _described.AskAboutOther(draft);
+        draft.AskOfDialect();
+        var (reading, other) = kind.Draft(draft, study);
         var rows = ProposedRows.Of(draft, _files, study);
         if (rows?.Stops(study.Protocol) is { Length: > 0 } stops)
         {
@@ -213,7 +215,7 @@ internal sealed class Suggesting
             new(
                 string.Join(", ", draft.Files),
                 table.Extent,
-                kind,
+                kind.Section,
                 [
                     .. draft.Settings.OrderBy(setting =>
                         s_settings.IndexOf(setting.Name) is >= 0 and var place
@@ -225,82 +227,9 @@ internal sealed class Suggesting
                 rows?.Three(reading, other, study.AsOf)
             )
         );
-        _tables.Add((kind, ReadText.Write(draft, isTrial: false)));
+        _tables.Add((kind.Section, ReadText.Write(draft, isTrial: false)));
         return rows;
     }
-
-    /// <summary>A file with rows that is read now, and would not be any more, is nothing to replace unseen.</summary>
-    private void AskAboutOther(SectionDraft draft)
-    {
-        var data = StudyReading.DataFilesOf(_files);
-        var now = draft.Section switch
-        {
-            KindOfTable.Pairs => data.Pairs ?? data.Results,
-            KindOfTable.Specimens => data.Specimens,
-            KindOfTable.Controls => data.Controls,
-            _ => data.Results,
-        };
-        if (
-            now.AllStored.FirstOrDefault(name => !draft.Files.Contains(name) && HasRows(name)) is
-            { } name
-        )
-        {
-            draft.FileQuestion = draft.Ask(
-                $"{name} holds {draft.Section} that are read now. Is {draft.Table.File} to be read in its place? Then uncomment file; to read both, they must have one form.",
-                couldChangeNumbers: true
-            );
-        }
-    }
-
-    private bool HasRows(string name) =>
-        _files.Files.TryGetValue(name, out var bytes)
-        && (Tables.Workbook.IsName(name) || bytes.Span.TrimEnd("\r\n"u8).IndexOf((byte)'\n') >= 0);
-
-    private bool IsOfPairs(DeliveredTable table)
-    {
-        var draft = new SectionDraft(KindOfTable.Pairs, table, new(null), []);
-        return PairsDraft.Fits(draft, WideColumns.Find(draft, _study));
-    }
-
-    private string? KindOf(DeliveredTable table)
-    {
-        var draft = new SectionDraft(KindOfTable.Results, table, new(null), []);
-        return KindOfTable.Of(draft.Profiles, !WideColumns.Find(draft, _study).IsEmpty);
-    }
-
-    // A header of names, words of persons, times, time points or analytes.
-    private bool IsName(string text) =>
-        HeaderWords.ColumnOf(text) is not null
-        || HeaderWords.EventOf(text) is not null
-        || PersonalHeaders.Of(text) is not null
-        || s_order.Any(section => SectionDraft.ColumnsOf(section).Names.Contains(text))
-        || (!text.Any(char.IsAsciiDigit) && !TradeValues.AnalytesOf(text, _study.Analytes).IsEmpty)
-        || (
-            PlainWords.Of(text).Length > 2
-            && TradeValues.OccasionIn(text, _study.TimePoints) is not null
-        );
-
-    /// <summary>The table of [read] that describes a file already; null where none does.</summary>
-    private string? SectionOf(string name)
-    {
-        var data = StudyReading.DataFilesOf(_files);
-        return _read is null ? null
-            : data.Pairs is { } pairs && Describes(KindOfTable.Pairs, pairs) ? KindOfTable.Pairs
-            : Describes(KindOfTable.Specimens, data.Specimens) ? KindOfTable.Specimens
-            : Describes(KindOfTable.Results, data.Results) ? KindOfTable.Results
-            : Describes(KindOfTable.Controls, data.Controls) ? KindOfTable.Controls
-            : null;
-
-        bool Describes(string section, DataFile file) =>
-            file.AllStored.Contains(name) && _read.Entries.Any(entry => entry.Key == section);
-    }
-
-    private StatedLayout Stated(string name) =>
-        new(
-            SectionOf(name) is { } section
-                ? _read?.Entries.FirstOrDefault(entry => entry.Key == section)?.Value as TomlEntries
-                : null
-        );
 
     private void LeaveAside(string name, string reason) =>
         _shown.Add(
@@ -318,8 +247,6 @@ internal sealed class Suggesting
     private static string FormOf(DeliveredTable table) =>
         string.Join(
             '\n',
-            table
-                .Shape.Header.Cells.Select(cell => cell.Text.Trim())
-                .Concat(table.Lines.Select(line => $"{line.Key}={line.Value}"))
+            table.Shape.Header.Names.Concat(table.Lines.Select(line => $"{line.Key}={line.Value}"))
         );
 }

@@ -255,7 +255,7 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
         string why
     )
     {
-        var personal = column.Values.Count(value => IdentityShape.Of(value.Text) is not null);
+        var personal = column.Values.Count(value => draft.IdentityOf(value.Text) is not null);
         if (personal > 0)
         {
             draft.Say(
@@ -263,7 +263,7 @@ internal sealed record TubeCodes(ImmutableArray<(string Specimen, string Tube, s
                 readAs,
                 HowSure.Ask,
                 FormattableString.Invariant(
-                    $"{personal} codes look like {IdentityShape.Of(column.Values.First(value => IdentityShape.Of(value.Text) is not null).Text)}s: they are not shown"
+                    $"{personal} codes look like {draft.IdentityOf(column.Values.First(value => draft.IdentityOf(value.Text) is not null).Text)}s: they are not shown"
                 )
             );
             draft.Ask(

@@ -67,7 +67,7 @@ internal static class TubesDraft
                 .Select(column => column.Name),
             TubeColumns.CollectedAt.Name
         );
-        var reading = TimeColumns.DraftForm(draft, times.Values, study, null);
+        var reading = TimeForm.Draft(draft, times.Values, study, null);
         NamedColumns.Draft(draft, study, s_plain);
         return reading;
     }

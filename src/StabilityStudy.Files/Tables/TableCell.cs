@@ -17,6 +17,9 @@ internal readonly record struct TableCell(
     public bool IsEmpty =>
         Kind is not (CellKind.Merged or CellKind.Refused) && string.IsNullOrEmpty(Text);
 
+    /// <summary>Whether something of its own stands in the cell.</summary>
+    public bool IsFilled => !IsEmpty && Kind is not (CellKind.Merged or CellKind.Refused);
+
     /// <summary>Whether the cell is a date, with or without a time of day.</summary>
     public bool IsDate => Kind is CellKind.Date or CellKind.DateAndTime;
 

@@ -44,9 +44,32 @@ internal static class PlainWords
     /// <summary>The words without anything between them.</summary>
     public static string Compact(string text) => string.Concat(Of(text));
 
+    // What stands behind a bracket belongs to the name: "aPTT (s) 6 h".
     private static string WithoutBrackets(string text)
     {
-        var open = text.IndexOfAny(['(', '[']);
-        return open > 0 ? text[..open] : text;
+        if (text.IndexOfAny(['(', '[']) <= 0)
+        {
+            return text;
+        }
+
+        var kept = new StringBuilder();
+        var depth = 0;
+        foreach (var c in text)
+        {
+            if (c is '(' or '[' && kept.Length > 0)
+            {
+                depth++;
+            }
+            else if (depth == 0)
+            {
+                kept.Append(c);
+            }
+            else if (c is ')' or ']' && --depth == 0)
+            {
+                kept.Append(' ');
+            }
+        }
+
+        return kept.ToString();
     }
 }

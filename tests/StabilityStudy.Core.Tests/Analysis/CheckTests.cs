@@ -39,7 +39,7 @@ public sealed class CheckTests
                 "specimen-ineligible",
                 "delayed-tube-failed",
                 "rerun-without-reason",
-                "beyond-measuring-interval",
+                "left-measuring-interval",
             ]),
             queries.Select(query => query.Code).ToHashSet()
         );

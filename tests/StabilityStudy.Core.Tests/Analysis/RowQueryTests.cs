@@ -86,61 +86,6 @@ public sealed class RowQueryTests
     }
 
     [Fact]
-    public void Specimens_with_the_same_results_at_every_time_are_named()
-    {
-        var study = SmallStudy.Of(
-            [6, 8],
-            Enumerable
-                .Range(0, 20)
-                .Select(i =>
-                    i == 17
-                        ? "30.4 | 30.9 | 31.3"
-                        : SmallRows.Text(30m + i / 10m)
-                            + " | "
-                            + SmallRows.Text(30.5m + i / 10m + i % 3 / 10m)
-                            + " | "
-                            + SmallRows.Text(30.8m + i / 10m + i % 4 / 10m)
-                )
-        );
-        study = study.Result(4, 0, "30.4").Result(4, 6, "30.9").Result(4, 8, "31.3");
-
-        var query = Assert.Single(Of(study, "same-results"));
-
-        Assert.Equal(Severity.Attention, query.Severity);
-        Assert.Contains("specimens S004, S017 have", query.Message, StringComparison.Ordinal);
-    }
-
-    [Fact]
-    public void A_whole_study_of_copies_is_named() =>
-        Assert.NotEmpty(
-            Of(
-                SmallStudy.Of(
-                    [6, 8],
-                    Enumerable
-                        .Range(0, 40)
-                        .Select(i =>
-                            $"{SmallRows.Text(30 + i / 4 / 10m)} | {SmallRows.Text(30.3m + i / 4 / 5m)} | {SmallRows.Text(31 + i / 4 / 10m)}"
-                        )
-                ),
-                "same-results"
-            )
-        );
-
-    [Fact]
-    public void Agreement_in_few_digits_is_chance() =>
-        Assert.Empty(
-            Of(
-                SmallStudy.Of(
-                    [6, 8],
-                    Enumerable
-                        .Range(0, 40)
-                        .Select(i => $"1.{i % 3} | 1.{i / 3 % 3} | 1.{i / 9 % 3}")
-                ),
-                "same-results"
-            )
-        );
-
-    [Fact]
     public void A_rerun_that_names_no_second_test_is_on_the_first_page() =>
         Assert.Equal(
             Severity.Attention,

@@ -17,14 +17,12 @@ public sealed class TooGoodTests
         new(
             "delayed results copied from the baseline",
             Quiet.Rows(row =>
-                row.Occasion.IsBaseline
-                    ? row
-                    : row with
-                    {
-                        Result = SmallRows.Reported(
-                            SmallRows.Text(30m + (Number(row.Specimen) % 7))
-                        ),
-                    }
+                row with
+                {
+                    Result = SmallRows.Reported(
+                        SmallRows.Text(30m + (Number(row.Specimen) * 0.3m % 7))
+                    ),
+                }
             ),
             "Inconclusive",
             "results-unchanged",
@@ -149,9 +147,53 @@ public sealed class TooGoodTests
             "a lost decimal point",
             Quiet.Result(3, 6, "330"),
             "Supported",
+            "decimal-point-moved",
+            "aPTT, specimen S003 at 6 h: with the decimal point one place away"
+        ),
+        new(
+            "another unit",
+            Quiet.Result(3, 6, "33000"),
+            "Supported",
             "result-of-other-magnitude",
             "specimen S003 is the first"
         ),
+        new(
+            "two digits exchanged",
+            Quiet.Result(5, 6, "53.0"),
+            "Inconclusive",
+            "digits-exchanged",
+            "aPTT, specimen S005 at 6 h: with two neighboring digits exchanged"
+        ),
+        new(
+            "beyond the interval after a usual baseline",
+            Quiet.Result(3, 6, ">180"),
+            "Supported",
+            "left-measuring-interval",
+            "specimen S003 at 6 h: the delayed result lies beyond the measuring interval"
+        )
+        {
+            Silent = "beyond-measuring-interval",
+        },
+        new(
+            "beyond the interval at both times",
+            Quiet.Result(3, 0, ">180").Result(3, 6, ">180"),
+            "Supported",
+            "beyond-measuring-interval",
+            "specimen S003 at 6 h"
+        )
+        {
+            Silent = "left-measuring-interval",
+        },
+        new(
+            "beyond the interval after a baseline near its end",
+            Quiet.Result(3, 0, "175.0").Result(3, 6, ">180"),
+            "Supported",
+            "beyond-measuring-interval",
+            "specimen S003 at 6 h"
+        )
+        {
+            Silent = "left-measuring-interval",
+        },
         new(
             "more delays than planned for a specimen",
             SmallStudy

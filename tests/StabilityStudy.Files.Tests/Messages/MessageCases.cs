@@ -111,7 +111,7 @@ internal static class MessageCases
                 "message-not-read",
                 "OUL^R22"
             ),
-            new("no type", With("ORU^R01^ORU_R01", ""), "message-not-read", "MSH-9"),
+            new("no type of the message", With("ORU^R01^ORU_R01", ""), "message-not-read", "MSH-9"),
             new(
                 "a message for training",
                 With("|P|2.5.1", "|T|2.5.1"),
@@ -358,7 +358,7 @@ internal static class MessageCases
                 "comparator"
             ),
             new("a picture", With("NM|", "ED|"), "not-a-result-value", "OBX-2"),
-            new("no type", With("NM|", "|"), "not-a-result-value", "OBX-2"),
+            new("no type of the value", With("NM|", "|"), "not-a-result-value", "OBX-2"),
             new(
                 "a comment",
                 With("NM|", "ST|").Then("|31.4|", "|called to ZZPERSON, thanks|"),

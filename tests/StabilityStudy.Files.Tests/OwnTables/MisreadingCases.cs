@@ -349,7 +349,7 @@ internal static class MisreadingCases
                 "Shown 31.4, stored 31.4499"
             ),
             Cells(
-                "a number that became a date",
+                "a number of a workbook that became a date",
                 Cell.Time(new DateTime(2026, 1, 12), "d. mmm"),
                 "became-a-date",
                 "12.1"

@@ -241,8 +241,19 @@ internal sealed class RandomExport
             text.Append(Line(ordered.Select(column => column.Item2)));
         }
 
+        var hasBlocks = Chance(0.2);
+        var hasTitles = Chance(0.5);
+        var written = 0;
         foreach (var test in Chance(0.5) ? _tests.OrderBy(test => test.Tested).ToList() : _tests)
         {
+            if (hasBlocks && written > 0 && written % 12 == 0)
+            {
+                text.Append(hasTitles ? $"{ending}Run {written / 12 + 1}{ending}" : "");
+                text.Append(Line(ordered.Select(column => column.Item1)));
+                text.Append(unitPlace == 2 ? Line(ordered.Select(column => column.Item2)) : "");
+            }
+
+            written++;
             text.Append(Line(ordered.Select(column => column.Item3(test))));
         }
 

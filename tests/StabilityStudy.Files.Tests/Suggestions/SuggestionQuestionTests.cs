@@ -168,6 +168,48 @@ public sealed class SuggestionQuestionTests
             },
         };
 
+    [Fact]
+    public void A_file_of_pairs_without_a_unit_does_not_take_that_of_the_protocol_unseen()
+    {
+        var files = new Intake.StudyBytes(
+            Plain.Files.Remove("results.csv").Remove("specimens.csv")
+        ).With(
+            "pairs.csv",
+            GoodStudy.Utf8(
+                "Sample,Collected,aPTT baseline,Time baseline,aPTT 6 h,Time 6 h,Spun 6 h\n"
+                    + string.Concat(
+                        Delivered
+                            .Tests.GroupBy(test => test.Specimen)
+                            .Select(tests => tests.ToArray())
+                            .Select(tests =>
+                                $"{tests[0].Code},{tests[0].Collected:yyyy-MM-dd HH:mm},{tests[0].Result},{Time(tests[0], "yyyy-MM-dd HH:mm")},{tests[1].Result},{Time(tests[1], "yyyy-MM-dd HH:mm")},{tests[1].Spun:yyyy-MM-dd HH:mm}\n"
+                            )
+                    )
+            )
+        );
+
+        Assert.Contains(
+            Suggest(files).Questions,
+            question => question.Text.Contains("In which unit", StringComparison.Ordinal)
+        );
+        var written = Written(files);
+        RequireStop(written);
+        Assert.NotEmpty(
+            CanonicalTests
+                .Read(
+                    written.With(
+                        "study.toml",
+                        GoodStudy.Utf8(
+                            GoodStudy
+                                .Text(written, "study.toml")
+                                .Replace("unit = \"?\"", "unit = \"s\"", StringComparison.Ordinal)
+                        )
+                    )
+                )
+                .Inputs.Results
+        );
+    }
+
     [Theory]
     [MemberData(nameof(Doubtful))]
     public void A_doubt_is_a_question_and_check_stops(string name, StudyBytes files, string words)
@@ -348,7 +390,7 @@ public sealed class SuggestionQuestionTests
     }
 
     [Theory]
-    [InlineData("lis.hl7", "name it as file under [read.results]")]
+    [InlineData("lis.hl7", "no message holds a result")]
     [InlineData("lis.txt", "let its name end in .hl7")]
     public void Messages_are_no_table(string name, string words)
     {

@@ -1,6 +1,7 @@
 using StabilityStudy.Core.Queries;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Suggestions;
+using StabilityStudy.Files.Tests.Messages;
 using StabilityStudy.Files.Tests.OwnTables;
 
 namespace StabilityStudy.Files.Tests.Suggestions;
@@ -22,6 +23,59 @@ public sealed class SuggestionRoundTripTests
         TimeSpan.FromHours(1)
     );
     private static readonly int s_count = LongProof.Setting("SUGGESTED_EXPORTS", Usual);
+
+    [Fact]
+    public void A_damaged_file_is_asked_about_or_left_aside()
+    {
+        var tests = DeliveredData.Shifted(11);
+        var plain = DeliveredData.PlainOf(tests);
+        (string Name, byte[] Bytes)[] sound =
+        [
+            .. Enumerable
+                .Range(0, 40)
+                .Select(seed => RandomExport.Of(seed, tests))
+                .Select(export => (export.Name, export.Bytes)),
+            .. Enumerable.Repeat(("book.xlsx", MisreadingCases.GoodBook()), 20),
+            .. Enumerable
+                .Range(0, 20)
+                .Select(seed =>
+                    (
+                        "results.hl7",
+                        new ResultMessages(seed).File(
+                            tests.Select(test => new ResultMessages.Sent
+                            {
+                                Tube = $"{test.Code}-{test.Tube}",
+                                Code = "APTT",
+                                Result = test.Result,
+                                Unit = "s",
+                                Tested = new(test.Tested, TimeSpan.FromHours(1)),
+                            })
+                        )
+                    )
+                ),
+        ];
+        var random = new Random(20261130);
+        for (var i = 0; i < 4 * s_count; i++)
+        {
+            var (name, good) = sound[i % sound.Length];
+            byte[] bytes = [.. good];
+            for (var changes = random.Next(1, 8); changes > 0; changes--)
+            {
+                bytes[random.Next(bytes.Length)] =
+                    random.Next(2) == 0
+                        ? (byte)random.Next(256)
+                        : ";,\t|\"\n\r:.-/ 0h("u8[random.Next(15)];
+            }
+
+            var files = new StudyBytes(plain.Files.Remove("results.csv")).With(
+                name,
+                random.Next(8) == 0 ? bytes[..random.Next(bytes.Length)] : bytes
+            );
+            Assert.True(StudySuggestion.Of(files, s_asOf).TryGet(out var suggestion));
+            Assert.NotNull(suggestion.WrittenInto(files.Files["study.toml"]));
+            Assert.DoesNotContain(ResultMessages.Mark, suggestion.Text, StringComparison.Ordinal);
+        }
+    }
 
     [Theory]
     [InlineData(0)]

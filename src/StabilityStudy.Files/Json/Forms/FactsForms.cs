@@ -124,6 +124,14 @@ internal static class FactsForms
         { "line", v => v.Line, Form.Count },
     };
 
+    public static readonly ObjectForm<DeclaredCodes> DeclaredCodesForm = new("declaredCodes")
+    {
+        { "reason", v => v.Reason, Form.Text },
+        { "by", v => v.By, Form.Text },
+        { "on", v => v.On, Form.Day },
+        { "line", v => v.Line, Form.Count },
+    };
+
     public static readonly ObjectForm<ReportRevision> RevisionForm = new("reportRevision")
     {
         { "number", v => v.Number, Form.Count },
@@ -161,6 +169,7 @@ internal static class FactsForms
         { "specimenSource", v => v.SpecimenSource, HandlingForms.SourceForm.OrLeftOut() },
         { "funding", v => v.Funding, Form.Text.OrLeftOut() },
         { "interests", v => v.Interests, Form.Text.OrLeftOut() },
+        { "codesDeclared", v => v.CodesDeclared, DeclaredCodesForm.OrLeftOut() },
         { "revision", v => v.Revision, RevisionForm.OrLeftOut() },
         { "clockCorrections", v => v.ClockCorrections, Form.List(ClockCorrectionForm).OrLeftOut() },
         { "sentTimes", v => v.SentTimes, Form.List(OwnFileForms.SentTimeForm).OrLeftOut() },
