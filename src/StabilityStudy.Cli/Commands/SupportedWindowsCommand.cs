@@ -2,6 +2,7 @@ using System.CommandLine;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Core.Register;
+using StabilityStudy.Reporting.Register;
 using StabilityStudy.Reporting.Approved;
 
 namespace StabilityStudy.Cli.Commands;
@@ -194,7 +195,7 @@ internal static class SupportedWindowsCommand
         }
         else
         {
-            Say(terminal, BenchWords.Sentence(answer));
+            Say(terminal, AnswerWords.Sentence(answer));
             if (ReportedComment.Of(answer) is { } comment)
             {
                 Say(terminal, $"report: \"{comment}\"");

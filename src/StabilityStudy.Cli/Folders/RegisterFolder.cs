@@ -1,7 +1,10 @@
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
+using StabilityStudy.Files.Words;
+using StabilityStudy.Pipeline.Inspection;
 using StabilityStudy.Pipeline.Register;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -28,23 +31,10 @@ internal static class RegisterFolder
         Func<RegisterEntry, bool> mayStay
     )
     {
-        if (!Directory.Exists(folder))
-        {
-            throw new UsageException($"There is no folder {folder}.");
-        }
-
-        var files = FilesIn(folder, "*.pdf");
-        if (files.IsEmpty)
-        {
-            throw new UsageException(
-                $"There is no PDF file in {folder}. Put the signed reports of your studies into it."
-            );
-        }
-
         return WindowRegister.Of([
-            .. files.Select(file => ReadFile(folder, file)),
-            .. FilesIn(folder, LockFile.Name)
-                .Select(file => ReadStudy(folder, Path.GetDirectoryName(file) ?? folder))
+            .. Pdfs(folder).Select(file => ReadFile(folder, file)),
+            .. Locks(folder)
+                .Select(study => ReadStudy(folder, study))
                 .OfType<RegisterEntry>(),
         ]);
 
@@ -78,6 +68,59 @@ internal static class RegisterFolder
             }
         }
     }
+
+    /// <summary>All that a register holds, to be copied.</summary>
+    /// <exception cref="UsageException">There is no such folder, no PDF file in it, or a file cannot be read.</exception>
+    public static RegisterFiles Files(string folder)
+    {
+        var studies = Locks(folder);
+        return new(
+            [.. Pdfs(folder).Select(file => Source(file, ReportFile.Read(file)))],
+            [
+                .. studies.Select(study =>
+                    (NameIn(folder, study), StudyFolder.ReadLocks(study))
+                ),
+            ]
+        )
+        {
+            Locks =
+            [
+                .. studies
+                    .SelectMany(StudyFolder.LockFiles)
+                    .Select(file =>
+                        Source(file, InputFile.Read(file, StudyLimits.BytesOf(file), "study file"))
+                    ),
+            ],
+        };
+
+        InspectionFile Source(string file, ReadOnlyMemory<byte> bytes) =>
+            new(NameIn(folder, file), bytes);
+    }
+
+    private static string NameIn(string folder, string path) =>
+        Path.GetRelativePath(folder, path).Replace(Path.DirectorySeparatorChar, '/');
+
+    private static ImmutableArray<string> Pdfs(string folder)
+    {
+        if (!Directory.Exists(folder))
+        {
+            throw new UsageException($"There is no folder {folder}.");
+        }
+
+        var files = FilesIn(folder, "*.pdf");
+        return files.IsEmpty
+            ? throw new UsageException(
+                $"There is no PDF file in {folder}. Put the signed reports of your studies into it."
+            )
+            : files;
+    }
+
+    /// <summary>The study folders inside it.</summary>
+    private static ImmutableArray<string> Locks(string folder) =>
+        [
+            .. FilesIn(folder, LockFile.Name)
+                .Select(file => Path.GetDirectoryName(file) ?? folder),
+        ];
 
     /// <summary>Folders inside it and hidden files belong to it: a report that nobody sees could hold a shorter window.</summary>
     private static ImmutableArray<string> FilesIn(string folder, string pattern)

@@ -100,7 +100,7 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
                     var told = notices.On(report, window, day);
                     return new StandingWindow(report, told.Window, StandingOf(report, told, day))
                     {
-                        SupersededBy = Successor(report, day)?.Name,
+                        SupersededBy = SuccessorOf(report, day)?.Name,
                         Review = told.Review,
                         Doubt = told.Doubt,
                         Coming = told.Coming,
@@ -174,7 +174,7 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
         {
             ReportStanding.NotTrusted => WindowStanding.NotTrusted,
             ReportStanding.NotDecided => WindowStanding.NotDecided,
-            _ when Successor(report, day) is not null => WindowStanding.Superseded,
+            _ when SuccessorOf(report, day) is not null => WindowStanding.Superseded,
             _ when report.From > day => WindowStanding.NotYet,
             ReportStanding.Declined => WindowStanding.Declined,
             _ when (window.Approved ?? window.Interim) is null && !window.IsInWordsOnly => window
@@ -190,7 +190,7 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
     }
 
     /// <summary>The report that came in the place of another by a day; one that nobody decided on replaces nothing.</summary>
-    private RegisteredReport? Successor(RegisteredReport report, DateOnly day) =>
+    public RegisteredReport? SuccessorOf(RegisteredReport report, DateOnly day) =>
         Reports.FirstOrDefault(other =>
             other.Counts && other.From <= day && other.ComesAfter(report)
         );

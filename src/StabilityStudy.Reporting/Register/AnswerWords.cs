@@ -1,12 +1,10 @@
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Reporting.Approved;
-using StabilityStudy.Reporting.Report.Wording;
 
-namespace StabilityStudy.Cli.Console;
+namespace StabilityStudy.Reporting.Register;
 
 /// <summary>An answer for the bench in words: the answer first, then why, then from which report.</summary>
-internal static class BenchWords
+public static class AnswerWords
 {
     private const string Meanwhile = "Do not test meanwhile.";
 
@@ -195,12 +193,18 @@ internal static class BenchWords
     private static string Approved(BenchAnswer answer) => Time(answer.From[0].Window.Approved);
 
     /// <summary>Codes, or that none were recorded, so that nothing is shown of any.</summary>
-    internal static string Codes(ImmutableArray<string> codes) =>
+    public static string Codes(ImmutableArray<string> codes) =>
         codes.IsEmpty ? "not recorded" : string.Join(", ", codes);
 
-    internal static string Time(TimeSpan? time) =>
+    /// <summary>"6 h", or "none".</summary>
+    public static string Time(TimeSpan? time) =>
         time is { } known ? DurationText.FormatWindow(known) : "none";
 
-    internal static string Day(DateOnly? day) =>
+    /// <summary>"2026-05-04", or nothing.</summary>
+    public static string Day(DateOnly? day) =>
         day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
+
+    /// <summary>"1 window", "2 windows".</summary>
+    public static string Count(int number, string what) =>
+        string.Create(CultureInfo.InvariantCulture, $"{number} {what}{(number == 1 ? "" : "s")}");
 }
