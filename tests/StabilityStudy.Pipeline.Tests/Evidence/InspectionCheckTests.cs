@@ -5,6 +5,10 @@ using StabilityStudy.Files.Inspection;
 using StabilityStudy.Pipeline.Inspection;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Pipeline.Verification;
+using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Pdf;
+using StabilityStudy.Reporting.Report;
+using StabilityStudy.SignedPdf.Reading;
 using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Pipeline.Tests.Evidence;
@@ -131,6 +135,24 @@ public sealed class InspectionCheckTests
         );
         Assert.Contains(InspectionFiles.Verification + Withdrawal + ".txt", Intact.Keys);
         Assert.Contains("bench/PT-wb-rt-card.pdf", Intact.Keys);
+    }
+
+    [Fact]
+    public void Pages_of_sections_are_found_in_the_signed_file()
+    {
+        var study = ExampleStudy.Analyze(EvidenceExample.StudyFiles);
+        var (_, drawn) = PdfDrawing.DrawSettled(known =>
+            ReportBuilder.Build(study.Analysis, PaperSize.A4, known, new string('0', 64))
+        );
+        Assert.True(PdfDocumentReader.Read(EvidenceExample.SignedTwice).TryGet(out var pdf, out _));
+
+        var pages = OutlinePages.Of(pdf);
+
+        Assert.True(drawn.Pages.Pages.Count > 8);
+        Assert.Equal(
+            drawn.Pages.Pages.OrderBy(section => section.Key, StringComparer.Ordinal),
+            pages.OrderBy(section => section.Key, StringComparer.Ordinal)
+        );
     }
 
     [Theory]
