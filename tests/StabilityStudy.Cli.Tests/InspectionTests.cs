@@ -88,13 +88,20 @@ public sealed class InspectionTests
 
         Assert.Equal(ExitCode.VerificationIncomplete, made.Code);
         Assert.Contains("! tampered.pdf: not counted.", made.Out, Comparison);
-        Assert.Equal(bytes, await File.ReadAllBytesAsync(
-            copy.At("pack", "register", "tampered.pdf"),
-            TestContext.Current.CancellationToken
-        ));
+        Assert.Equal(
+            bytes,
+            await File.ReadAllBytesAsync(
+                copy.At("pack", "register", "tampered.pdf"),
+                TestContext.Current.CancellationToken
+            )
+        );
         Assert.True(File.Exists(copy.At("pack", "register", "open", "protocol.lock")));
         Assert.Equal(ExitCode.Done, found.Code);
-        Assert.Contains("register/tampered.pdf: fails, as then.", Run.OneLine(found.Out), Comparison);
+        Assert.Contains(
+            "register/tampered.pdf: fails, as then.",
+            Run.OneLine(found.Out),
+            Comparison
+        );
     }
 
     [Fact]

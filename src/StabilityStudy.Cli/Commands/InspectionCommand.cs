@@ -29,7 +29,8 @@ internal static class InspectionCommand
         };
         var asOf = new Option<string?>("--as-of")
         {
-            Description = "The day as of which the register is shown, YYYY-MM-DD; today when not given.",
+            Description =
+                "The day as of which the register is shown, YYYY-MM-DD; today when not given.",
             HelpName = "DAY",
         };
         var years = new Option<int>("--keep-years")
@@ -92,8 +93,8 @@ internal static class InspectionCommand
             if (
                 sources
                     .Pdfs.Concat(sources.Locks)
-                    .FirstOrDefault(file => !InspectionFiles.CanBeListed(file.Name))
-                is { } odd
+                    .FirstOrDefault(file => !InspectionFiles.CanBeListed(file.Name)) is
+                { } odd
             )
             {
                 throw new UsageException(
@@ -103,7 +104,12 @@ internal static class InspectionCommand
 
             var pack = InspectionPack.Of(sources, terms, options, terminal.Progress);
             NewFolder.Write(target, [.. pack.Files.Select(file => (file.Name, file.Bytes))]);
-            return (int)Tell(terminal, target, pack, new RegisterAttention(pack.Register, terms.AsOf));
+            return (int)Tell(
+                terminal,
+                target,
+                pack,
+                new RegisterAttention(pack.Register, terms.AsOf)
+            );
         });
         return command;
     }

@@ -3,9 +3,9 @@ using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Pipeline.Register;
-using StabilityStudy.Reporting.Register;
 using StabilityStudy.Reporting.Approved;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Register;
 
 namespace StabilityStudy.Cli.Commands;
 

@@ -2,8 +2,8 @@ using System.CommandLine;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Core.Register;
-using StabilityStudy.Reporting.Register;
 using StabilityStudy.Reporting.Approved;
+using StabilityStudy.Reporting.Register;
 
 namespace StabilityStudy.Cli.Commands;
 
@@ -36,8 +36,12 @@ internal static class SupportedWindowsCommand
             "Time since collection: \"5 h 10 min\", 5:10 or \"310 min\". Without it the answer is not to test.",
             "TIME"
         );
-        var instrument = Text("--instrument", "Code of the instrument.", "CODE");
-        var lot = Text("--lot", "Code of the reagent lot.", "CODE");
+        var instrument = Text(
+            "--instrument",
+            "Code of the instrument. Without --analyte the list says which study is due before it is used.",
+            "CODE"
+        );
+        var lot = Text("--lot", "The same for a reagent lot.", "CODE");
         var csv = new Option<string?>("--csv")
         {
             Description = "Also write every window, in force or not, as a row of a CSV file.",
@@ -90,17 +94,7 @@ internal static class SupportedWindowsCommand
         {
             var day = Day(parsed.GetValue(asOf), terminal);
             var code = TextOption.OneLine(parsed.GetValue(analyte), analyte.Name);
-            Option<string?>[] facts =
-            [
-                group,
-                storage,
-                waited,
-                instrument,
-                lot,
-                spun,
-                separated,
-                unfit,
-            ];
+            Option<string?>[] facts = [group, storage, waited, spun, separated, unfit];
             if (
                 code is null
                 && facts.FirstOrDefault(fact => parsed.GetValue(fact) is not null) is { } alone
@@ -147,7 +141,19 @@ internal static class SupportedWindowsCommand
 
             return (int)(
                 question is null
-                    ? List(terminal, register, day, parsed.GetValue(all), parsed.GetValue(json))
+                    ? List(
+                        terminal,
+                        register,
+                        new RegisterListing(
+                            terminal,
+                            register,
+                            day,
+                            TextOption.OneLine(parsed.GetValue(instrument), instrument.Name),
+                            TextOption.OneLine(parsed.GetValue(lot), lot.Name)
+                        ),
+                        parsed.GetValue(all),
+                        parsed.GetValue(json)
+                    )
                     : Answer(terminal, register, question, parsed.GetValue(json))
             );
         });
@@ -163,15 +169,14 @@ internal static class SupportedWindowsCommand
     private static ExitCode List(
         Terminal terminal,
         WindowRegister register,
-        DateOnly day,
+        RegisterListing listing,
         bool all,
         bool json
     )
     {
-        var listing = new RegisterListing(terminal, register, day);
         if (json)
         {
-            RegisterJson.Write(terminal, register, day);
+            RegisterJson.Write(terminal, register, listing.Day);
         }
         else
         {
@@ -188,6 +193,13 @@ internal static class SupportedWindowsCommand
         bool json
     )
     {
+        if (register.Reports.IsEmpty)
+        {
+            terminal.Error.WriteLine(
+                "There is no signed report in the folder. Put the signed reports of your studies into it (PDF files)."
+            );
+        }
+
         var answer = MayTest.Answer(register, question);
         if (json)
         {

@@ -1,8 +1,8 @@
 using System.Text.Json;
 using System.Xml;
 using StabilityStudy.Core.Register;
-using StabilityStudy.Reporting.Register;
 using StabilityStudy.Reporting.Approved;
+using StabilityStudy.Reporting.Register;
 
 namespace StabilityStudy.Cli.Console;
 
@@ -146,6 +146,10 @@ internal static class RegisterJson
         json.WriteString("storageInWords", window.StorageWords);
         json.WriteTexts("instruments", row.Instruments);
         json.WriteTexts("lots", row.Reagents);
+        json.WriteString(
+            "lotsUntil",
+            window.LotsUntil is { } until ? AnswerWords.Day(until) : null
+        );
         json.WriteString("today", Duration(row.Today));
         json.WriteString("supported", Duration(row.Supported));
         json.WriteString("approved", Duration(window.Approved));

@@ -9,24 +9,32 @@ internal sealed class RegisterListing
 {
     private const int MostRows = 10;
     private const string Detail = "    ";
-    private const int Day = 11;
+    private const int DayWidth = 11;
 
     /// <summary>Columns as wide as their texts; two days and the report follow.</summary>
     private const int Measured = 4;
 
     private readonly Terminal _terminal;
     private readonly WindowRegister _register;
-    private readonly DateOnly _day;
     private readonly ImmutableArray<StandingWindow> _windows;
     private readonly RegisterAttention _attention;
 
-    public RegisterListing(Terminal terminal, WindowRegister register, DateOnly day)
+    public RegisterListing(
+        Terminal terminal,
+        WindowRegister register,
+        DateOnly day,
+        string? instrument,
+        string? lot
+    )
     {
-        (_terminal, _register, _day) = (terminal, register, day);
+        (_terminal, _register, Day) = (terminal, register, day);
         _windows = register.On(day);
-        _attention = new RegisterAttention(register, day);
+        _attention = new RegisterAttention(register, day, instrument, lot);
         Attention = _attention.Faults;
     }
+
+    /// <summary>The day.</summary>
+    public DateOnly Day { get; }
 
     /// <summary>What does not count, or cannot hold as it stands.</summary>
     public ImmutableArray<string> Attention { get; }
@@ -37,7 +45,7 @@ internal sealed class RegisterListing
         _terminal.Out.WriteLine(
             string.Create(
                 CultureInfo.InvariantCulture,
-                $"{AnswerWords.Count(_windows.Count(item => item.Standing == WindowStanding.InForce), "window")} in force, {notes.Length} to attend to. {AnswerWords.Count(_register.Reports.Length, "report")}{(_register.Notices.IsEmpty ? "" : ", " + AnswerWords.Count(_register.Notices.Length, "notice"))}, as of {_day:yyyy-MM-dd}."
+                $"{AnswerWords.Count(_windows.Count(item => item.Standing == WindowStanding.InForce), "window")} in force, {notes.Length} to attend to. {AnswerWords.Count(_register.Reports.Length, "report")}{(_register.Notices.IsEmpty ? "" : ", " + AnswerWords.Count(_register.Notices.Length, "notice"))}, as of {Day:yyyy-MM-dd}."
             )
         );
         WriteTable();
@@ -47,7 +55,7 @@ internal sealed class RegisterListing
 
     private void WriteTable()
     {
-        var rows = new RegisterTable(_register, _day).Rows().ToImmutableArray();
+        var rows = new RegisterTable(_register, Day).Rows().ToImmutableArray();
         if (rows.IsEmpty)
         {
             return;
@@ -66,7 +74,7 @@ internal sealed class RegisterListing
         _terminal.Out.WriteLine();
         // Long names leave no room for columns: a list then.
         var isTable =
-            widths.Sum() + (2 * Day) + rows.Max(row => TextLines.Length(row.Cells[^1]))
+            widths.Sum() + (2 * DayWidth) + rows.Max(row => TextLines.Length(row.Cells[^1]))
             <= _terminal.Width;
         if (isTable)
         {
@@ -95,7 +103,7 @@ internal sealed class RegisterListing
 
         int Width(int i) =>
             i < widths.Length ? widths[i]
-            : i < widths.Length + 2 ? Day
+            : i < widths.Length + 2 ? DayWidth
             : 0;
     }
 
@@ -106,7 +114,7 @@ internal sealed class RegisterListing
             .GroupBy(item => item.Standing)
             .OrderByDescending(group => group.Key)
             .ToImmutableArray();
-        var studies = _register.WithoutReport(_day);
+        var studies = _register.WithoutReport(Day);
         if (others.IsEmpty && studies.IsEmpty)
         {
             return;
@@ -141,11 +149,7 @@ internal sealed class RegisterListing
         );
         foreach (var item in all ? others.SelectMany(group => group) : [])
         {
-            WrappedText.Write(
-                _terminal,
-                "  " + RegisterWords.Of(item),
-                Detail
-            );
+            WrappedText.Write(_terminal, "  " + RegisterWords.Of(item), Detail);
         }
 
         foreach (var study in all ? studies : [])

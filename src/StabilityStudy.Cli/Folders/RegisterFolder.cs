@@ -22,18 +22,20 @@ internal static class RegisterFolder
     /// <param name="terminal">Where progress is told.</param>
     /// <param name="cache">What was found today already; null to verify every file.</param>
     /// <param name="mayStay">Whether an entry of the cache may be used, or its file is verified anew.</param>
-    /// <exception cref="UsageException">There is no such folder, or no PDF file in it.</exception>
+    /// <param name="depth">How deep folders inside it are read.</param>
+    /// <exception cref="UsageException">There is no such folder.</exception>
     public static WindowRegister Read(
         string folder,
         VerificationOptions options,
         Terminal terminal,
         VerificationCache? cache,
-        Func<RegisterEntry, bool> mayStay
+        Func<RegisterEntry, bool> mayStay,
+        int depth = DeepestFolder
     )
     {
         return WindowRegister.Of([
-            .. Pdfs(folder).Select(file => ReadFile(folder, file)),
-            .. Locks(folder)
+            .. Pdfs(folder, depth).Select(file => ReadFile(folder, file)),
+            .. Locks(folder, depth)
                 .Select(study => ReadStudy(folder, study))
                 .OfType<RegisterEntry>(),
         ]);
@@ -74,13 +76,17 @@ internal static class RegisterFolder
     public static RegisterFiles Files(string folder)
     {
         var studies = Locks(folder);
+        var pdfs = Pdfs(folder);
+        if (pdfs.IsEmpty)
+        {
+            throw new UsageException(
+                $"There is no PDF file in {folder}. Put the signed reports of your studies into it."
+            );
+        }
+
         return new(
-            [.. Pdfs(folder).Select(file => Source(file, ReportFile.Read(file)))],
-            [
-                .. studies.Select(study =>
-                    (NameIn(folder, study), StudyFolder.ReadLocks(study))
-                ),
-            ]
+            [.. pdfs.Select(file => Source(file, ReportFile.Read(file)))],
+            [.. studies.Select(study => (NameIn(folder, study), StudyFolder.ReadLocks(study)))]
         )
         {
             Locks =
@@ -100,30 +106,20 @@ internal static class RegisterFolder
     private static string NameIn(string folder, string path) =>
         Path.GetRelativePath(folder, path).Replace(Path.DirectorySeparatorChar, '/');
 
-    private static ImmutableArray<string> Pdfs(string folder)
-    {
-        if (!Directory.Exists(folder))
-        {
-            throw new UsageException($"There is no folder {folder}.");
-        }
-
-        var files = FilesIn(folder, "*.pdf");
-        return files.IsEmpty
-            ? throw new UsageException(
-                $"There is no PDF file in {folder}. Put the signed reports of your studies into it."
-            )
-            : files;
-    }
+    private static ImmutableArray<string> Pdfs(string folder, int depth = DeepestFolder) =>
+        Directory.Exists(folder)
+            ? FilesIn(folder, "*.pdf", depth)
+            : throw new UsageException($"There is no folder {folder}.");
 
     /// <summary>The study folders inside it.</summary>
-    private static ImmutableArray<string> Locks(string folder) =>
+    private static ImmutableArray<string> Locks(string folder, int depth = DeepestFolder) =>
         [
-            .. FilesIn(folder, LockFile.Name)
+            .. FilesIn(folder, LockFile.Name, depth)
                 .Select(file => Path.GetDirectoryName(file) ?? folder),
         ];
 
     /// <summary>Folders inside it and hidden files belong to it: a report that nobody sees could hold a shorter window.</summary>
-    private static ImmutableArray<string> FilesIn(string folder, string pattern)
+    private static ImmutableArray<string> FilesIn(string folder, string pattern, int depth)
     {
         try
         {
@@ -139,7 +135,7 @@ internal static class RegisterFolder
                             MatchCasing = MatchCasing.CaseInsensitive,
                             AttributesToSkip = FileAttributes.None,
                             IgnoreInaccessible = false,
-                            MaxRecursionDepth = DeepestFolder,
+                            MaxRecursionDepth = depth,
                         }
                     )
                     .Order(StringComparer.Ordinal),

@@ -289,13 +289,7 @@ public static class MayTest
     private static RepeatTier? DueFor(
         ImmutableArray<StandingWindow> claims,
         BenchQuestion question
-    ) =>
-        claims.Any(item =>
-            item.Window.Covers(question.Instrument, null) && !item.Window.Covers(null, question.Lot)
-        )
-            ? RepeatTier.Reduced
-        : claims.Any(item => !item.Window.Covers(question.Instrument, null)) ? RepeatTier.Full
-        : null;
+    ) => claims.Max(item => item.Window.DueFor(question.Instrument, question.Lot));
 
     /// <summary>What may be tested without an approved window: the step of today's rule that applies to what was done with the tube.</summary>
     private static TimeSpan Today(StandingWindow item, BenchQuestion question) =>

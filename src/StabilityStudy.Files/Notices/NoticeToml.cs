@@ -151,7 +151,8 @@ public static class NoticeToml
             text.Line(NoticedWindowKeys.Today, DurationText.Format(window.Today));
             text.Line(NoticedWindowKeys.Window, Time(window.Window));
             text.Line(NoticedWindowKeys.Remaining, Time(window.Remaining));
-            text.List(NoticedWindowKeys.TimePoints,
+            text.List(
+                NoticedWindowKeys.TimePoints,
                 [.. window.TimePoints.Select(DurationText.Format)]
             );
             text.Line(NoticedWindowKeys.InForceFrom, TomlWriter.Day(window.InForceFrom));

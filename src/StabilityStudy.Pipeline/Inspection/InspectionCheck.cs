@@ -11,10 +11,7 @@ namespace StabilityStudy.Pipeline.Inspection;
 /// <summary>What was found about an inspection folder.</summary>
 /// <param name="Parts">Each question with its answer.</param>
 /// <param name="IndexSha256">SHA-256 of the index as it lies there, to be compared with the one noted when the folder was made; null where there is none.</param>
-public sealed record InspectionVerification(
-    ImmutableArray<VerifiedPart> Parts,
-    string? IndexSha256
-)
+public sealed record InspectionVerification(ImmutableArray<VerifiedPart> Parts, string? IndexSha256)
 {
     /// <summary>The worst of the parts.</summary>
     public PartOutcome Outcome => Parts.Min(part => part.Outcome);
@@ -83,9 +80,7 @@ public static class InspectionCheck
         var again = made.Files.ToDictionary(file => file.Name, file => file.Bytes);
         var sameTrust =
             InspectionPack.Certificates(options.Anchors).SequenceEqual(terms.Trusted)
-            && InspectionPack
-                .Certificates(options.TimeAnchors)
-                .SequenceEqual(terms.TrustedForTime);
+            && InspectionPack.Certificates(options.TimeAnchors).SequenceEqual(terms.TrustedForTime);
         return new(
             [
                 listed,
@@ -167,7 +162,8 @@ public static class InspectionCheck
             .ToArray();
         string[] worse =
         [
-            .. made.Verified.Zip(now)
+            .. made
+                .Verified.Zip(now)
                 .Where(pair => pair.Second.Outcome < pair.First.Found.Outcome)
                 .Select(pair =>
                     $"{pair.First.Name}: {VerificationText.Word(pair.Second.Outcome).ToLowerInvariant()} now, and {VerificationText.Word(pair.First.Found.Outcome).ToLowerInvariant()} at the time stated. {WorstOf(pair.Second)}"
@@ -178,7 +174,8 @@ public static class InspectionCheck
         ];
         string[] left =
         [
-            .. made.Verified.Zip(now)
+            .. made
+                .Verified.Zip(now)
                 .Where(pair =>
                     pair.Second.Outcome != PartOutcome.Holds
                     && pair.Second.Outcome >= pair.First.Found.Outcome
@@ -242,33 +239,33 @@ public static class InspectionCheck
             .. before.Length != before.Distinct().Count() ? new[] { "A row stands twice." } : [],
         ];
         return differences.Length == 0
-                ? stated.Span.SequenceEqual(again[InspectionFiles.Register].Span)
-                    ? VerifiedPart.Holds(
-                        RegisterQuestion,
-                        string.Create(
-                            CultureInfo.InvariantCulture,
-                            $"Computed anew, all {after.Length - 1} rows are the same."
-                        )
+            ? stated.Span.SequenceEqual(again[InspectionFiles.Register].Span)
+                ? VerifiedPart.Holds(
+                    RegisterQuestion,
+                    string.Create(
+                        CultureInfo.InvariantCulture,
+                        $"Computed anew, all {after.Length - 1} rows are the same."
                     )
-                    : VerifiedPart.Fails(RegisterQuestion, "Its rows stand in another order.")
+                )
+                : VerifiedPart.Fails(RegisterQuestion, "Its rows stand in another order.")
             : options.Anchors is null
                 ? new(
                     RegisterQuestion,
                     PartOutcome.NotChecked,
                     ["Nobody is trusted, so that no report counts: add --trust."]
                 )
-            : VerifiedPart.Fails(
-                RegisterQuestion,
-                Capped([
-                    .. sameTrust
-                        ? []
-                        : new[]
-                        {
-                            "You trust other certificates than those with which the folder was made; they stand at the end of the index.",
-                        },
-                    .. differences,
-                ])
-            );
+                : VerifiedPart.Fails(
+                    RegisterQuestion,
+                    Capped([
+                        .. sameTrust
+                            ? []
+                            : new[]
+                            {
+                                "You trust other certificates than those with which the folder was made; they stand at the end of the index.",
+                            },
+                        .. differences,
+                    ])
+                );
     }
 
     /// <summary>What the program makes from the signed files, byte for byte.</summary>
@@ -331,6 +328,9 @@ public static class InspectionCheck
             :
             [
                 .. lines.Take(MostLines),
-                string.Create(CultureInfo.InvariantCulture, $"And {lines.Length - MostLines} more."),
+                string.Create(
+                    CultureInfo.InvariantCulture,
+                    $"And {lines.Length - MostLines} more."
+                ),
             ];
 }

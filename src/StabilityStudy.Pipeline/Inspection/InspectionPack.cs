@@ -128,10 +128,9 @@ public sealed record InspectionPack(
         [
             new(InspectionToml.Name, InspectionToml.Write(terms)),
             new(InspectionFiles.Register, RegisterCsv.Write(register, terms.AsOf)),
-            .. sources.Pdfs.Concat(sources.Locks).Select(file => file with
-            {
-                Name = InspectionFiles.Signed + file.Name,
-            }),
+            .. sources
+                .Pdfs.Concat(sources.Locks)
+                .Select(file => file with { Name = InspectionFiles.Signed + file.Name }),
             .. bench.SelectMany(item =>
                 item.Files.Select(file => new InspectionFile(
                     InspectionFiles.Bench + file.Name,
@@ -151,7 +150,10 @@ public sealed record InspectionPack(
         var model = InspectionIndex.Build(
             new InspectionContents(terms, register, InputDigest.Sha256(written.Span), list)
             {
-                Signed = [.. verified.Select(item => Inspected(item.file.Name, item.Found, register))],
+                Signed =
+                [
+                    .. verified.Select(item => Inspected(item.file.Name, item.Found, register)),
+                ],
                 Reports =
                 [
                     .. verified.SelectMany(item => Computed(item.file, item.Found, register)),

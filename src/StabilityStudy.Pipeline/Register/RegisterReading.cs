@@ -283,6 +283,18 @@ public static class RegisterReading
         );
     }
 
+    private static DateOnly? LotsUntil(StudyAnalysis analysis, ConcludedWindow row)
+    {
+        var ends = row
+            .Reagents.Select(code =>
+                analysis
+                    .Facts.Lots.FirstOrDefault(lot => lot.Id == code && lot.Analyte == row.Analyte)
+                    ?.Expires
+            )
+            .ToArray();
+        return ends.Any(end => end is null) ? null : ends.Max();
+    }
+
     private static RegisteredWindow Undecided(StudyAnalysis analysis, ConcludedWindow row)
     {
         var protocol = analysis.Protocol;
@@ -293,6 +305,7 @@ public static class RegisterReading
         {
             Anticoagulant = group.Anticoagulant,
             Handling = HandlingOf(analysis, row, storage),
+            LotsUntil = LotsUntil(analysis, row),
         };
     }
 }

@@ -70,7 +70,9 @@ internal static class InspectionClauses
     {
         var missing = same.GroupBy(pair => pair.Clause.Missing ?? "").ToImmutableArray();
         return missing is [var alike]
-            ? alike.Key is "" ? null : alike.Key
+            ? alike.Key is ""
+                ? null
+                : alike.Key
             : string.Join(
                 "; ",
                 missing
@@ -115,7 +117,9 @@ internal static class InspectionClauses
             "Work that does not conform: what was done, who decided, which results were looked at again",
             Named([
                 .. contents
-                    .Register.Notices.Where(item => item is { Counts: true, Notice.TakesAway: true })
+                    .Register.Notices.Where(item =>
+                        item is { Counts: true, Notice.TakesAway: true }
+                    )
                     .Select(item => item.File),
             ]),
             "what was found when results were looked at again, and who was told"

@@ -7,11 +7,7 @@ namespace StabilityStudy.Reporting.Inspection;
 /// <param name="Name">Name in the folder.</param>
 /// <param name="What">Report, protocol document or notice, and of what.</param>
 /// <param name="Parts">Each question with its outcome in a word, and what was found.</param>
-public sealed record InspectedFile(
-    string Name,
-    string What,
-    ImmutableArray<InspectedPart> Parts
-);
+public sealed record InspectedFile(string Name, string What, ImmutableArray<InspectedPart> Parts);
 
 /// <summary>What verification found about one question.</summary>
 /// <param name="Question">The question.</param>
@@ -39,11 +35,7 @@ public sealed record InspectedReport(
 /// <param name="Subject">Analyte and storage.</param>
 /// <param name="Files">Their names in the folder; empty where there are none.</param>
 /// <param name="Obstacle">Why there are none; null where there are.</param>
-public sealed record InspectedBench(
-    string Subject,
-    ImmutableArray<string> Files,
-    string? Obstacle
-);
+public sealed record InspectedBench(string Subject, ImmutableArray<string> Files, string? Obstacle);
 
 /// <summary>Everything that the index of an inspection folder shows.</summary>
 /// <param name="Terms">How the folder was made.</param>

@@ -102,11 +102,7 @@ public static class InspectionIndex
         return new(
             "What is not in force",
             StartsOnNewPage: false,
-            [
-                lines.IsEmpty
-                    ? new Paragraph("Nothing.", ParagraphStyle.Body)
-                    : new Bullets(lines),
-            ]
+            [lines.IsEmpty ? new Paragraph("Nothing.", ParagraphStyle.Body) : new Bullets(lines)]
         );
     }
 
@@ -171,10 +167,7 @@ public static class InspectionIndex
             StartsOnNewPage: false,
             [
                 contents.Bench.IsEmpty
-                    ? new Paragraph(
-                        "None: no report that counts has a rule.",
-                        ParagraphStyle.Body
-                    )
+                    ? new Paragraph("None: no report that counts has a rule.", ParagraphStyle.Body)
                     : new DefinitionList([
                         .. contents.Bench.Select(item => new Definition(
                             item.Subject,

@@ -78,15 +78,7 @@ public static class AnswerWords
         var (instrument, lot) = (question.Instrument, question.Lot);
         string[] open =
         [
-            .. instrument is not null && !window.Row.Instruments.Contains(instrument)
-                ? new[]
-                {
-                    $"instrument {instrument} is not covered ({Codes(window.Row.Instruments)})",
-                }
-                : [],
-            .. lot is not null && !window.Row.Reagents.Contains(lot)
-                ? new[] { $"lot {lot} is not covered ({Codes(window.Row.Reagents)})" }
-                : [],
+            .. Uncovered(window, instrument, lot) is { Length: > 0 } named ? new[] { named } : [],
             .. !window.CoversSpin(question)
                 ? new[]
                 {
@@ -103,6 +95,39 @@ public static class AnswerWords
                 : [],
         ];
         return $"{string.Join(", ", open)}, so the {Approved(answer)} window does not hold.";
+    }
+
+    /// <summary>Which of an instrument and a lot a window does not hold for; empty where it holds for those that are named.</summary>
+    public static string Uncovered(RegisteredWindow window, string? instrument, string? lot)
+    {
+        ArgumentNullException.ThrowIfNull(window);
+        return string.Join(
+            ", ",
+            [
+                .. instrument is not null && !window.Row.Instruments.Contains(instrument)
+                    ? new[]
+                    {
+                        $"instrument {instrument} is not covered ({Codes(window.Row.Instruments)})",
+                    }
+                    : [],
+                .. lot is not null && !window.Row.Reagents.Contains(lot)
+                    ? new[] { $"lot {lot} is not covered ({Codes(window.Row.Reagents)})" }
+                    : [],
+            ]
+        );
+    }
+
+    /// <summary>The study that is due, with the words that begin it.</summary>
+    public static string DueStudy(RepeatTier tier, StandingWindow item, string? lot)
+    {
+        ArgumentNullException.ThrowIfNull(item);
+        var start = $"start --repeat {item.Report.File}";
+        return tier switch
+        {
+            RepeatTier.Full => $"the full study ({start} --tier full)",
+            RepeatTier.Reduced =>
+                $"for a new lot of the same reagent a reduced study at {Time(item.Window.Approved)} ({start}{(lot is null ? "" : $" --reason \"new lot {lot}\"")}); for another reagent the full study",
+        };
     }
 
     /// <summary>Conditions, and the scope as far as the question left it open, so that whoever reads it can see whether it fits.</summary>
@@ -144,14 +169,9 @@ public static class AnswerWords
 
     /// <summary>What study shows that the window holds there too.</summary>
     private static string Due(BenchAnswer answer) =>
-        answer.Due switch
-        {
-            RepeatTier.Full =>
-                " Due before it is used beyond that: the full study (start --repeat, --tier full).",
-            RepeatTier.Reduced =>
-                $" Due before it is used beyond that, for a new lot of the same reagent: a reduced study at {Approved(answer)} (start --repeat); for another reagent the full study.",
-            null => "",
-        };
+        answer.Due is { } tier
+            ? $" Due before it is used beyond that: {DueStudy(tier, answer.From[0], answer.Question.Lot)}."
+            : "";
 
     private static string Today(BenchAnswer answer) => $"Today's rule is {Time(answer.Today)}.";
 

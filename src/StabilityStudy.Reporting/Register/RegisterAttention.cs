@@ -6,10 +6,20 @@ namespace StabilityStudy.Reporting.Register;
 /// <summary>What somebody has to attend to in a register on a day, a sentence each.</summary>
 /// <param name="register">The register.</param>
 /// <param name="day">The day.</param>
-public sealed class RegisterAttention(WindowRegister register, DateOnly day)
+/// <param name="instrument">An instrument that is to be used; null for none that is asked about.</param>
+/// <param name="lot">A reagent lot that is to be used; null for none that is asked about.</param>
+public sealed class RegisterAttention(
+    WindowRegister register,
+    DateOnly day,
+    string? instrument = null,
+    string? lot = null
+)
 {
     /// <summary>A review that is due within so many days is named.</summary>
     private const int DueSoonDays = 30;
+
+    /// <summary>A lot that ends within so many days is named: a study of the next one takes weeks.</summary>
+    private const int LotSoonDays = 60;
 
     private readonly ImmutableArray<StandingWindow> _windows = register.On(day);
 
@@ -24,6 +34,11 @@ public sealed class RegisterAttention(WindowRegister register, DateOnly day)
 
     private IEnumerable<string> Found()
     {
+        if (register.Reports.IsEmpty && register.Notices.IsEmpty)
+        {
+            yield return "There is no signed report in the folder, so no window is in force by it. Put the signed reports of your studies into it (PDF files).";
+        }
+
         foreach (var report in register.Reports)
         {
             if (report.Standing == ReportStanding.NotTrusted)
@@ -69,7 +84,26 @@ public sealed class RegisterAttention(WindowRegister register, DateOnly day)
                     $"{RegisterWords.Named(item)}: {NoticeWords.Title(notice.Notice.Kind)} takes effect on {AnswerWords.Day(notice.From)} ({notice.File})."
                 )
             )
-            .Concat(ReviewsDueSoon());
+            .Concat(ReviewsDueSoon())
+            .Concat(RepeatsDue());
+
+    private IEnumerable<string> RepeatsDue()
+    {
+        foreach (var item in InForce.Where(item => item.Window.Approved > item.Window.Row.Today))
+        {
+            var window = item.Window;
+            var beyond = $"beyond today's {AnswerWords.Time(window.Row.Today)}";
+            if (window.DueFor(instrument, lot) is { } tier)
+            {
+                yield return $"{RegisterWords.Named(item)}: {AnswerWords.Uncovered(window, instrument, lot)}. Due before it is used {beyond}: {AnswerWords.DueStudy(tier, item, lot)}.";
+            }
+
+            if (window.LotsUntil is { } until && until.DayNumber - day.DayNumber <= LotSoonDays)
+            {
+                yield return $"{RegisterWords.Named(item)}: lot {AnswerWords.Codes(window.Row.Reagents)} {(until < day ? "ended" : "ends")} on {AnswerWords.Day(until)}. Due before another is used {beyond}: {AnswerWords.DueStudy(RepeatTier.Reduced, item, null)}.";
+            }
+        }
+    }
 
     private IEnumerable<string> ReviewsDueSoon() =>
         InForce

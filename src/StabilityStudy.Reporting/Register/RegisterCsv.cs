@@ -20,6 +20,7 @@ public static class RegisterCsv
         ("storage_words", item => item.Window.StorageWords),
         ("instruments", item => string.Join("; ", item.Window.Row.Instruments)),
         ("lots", item => string.Join("; ", item.Window.Row.Reagents)),
+        ("lots_until", item => AnswerWords.Day(item.Window.LotsUntil)),
         ("today", item => Time(item.Window.Row.Today)),
         ("supported", item => Time(item.Window.Row.Supported)),
         ("approved", item => Time(item.Window.Approved)),

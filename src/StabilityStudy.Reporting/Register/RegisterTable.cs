@@ -16,7 +16,7 @@ public sealed class RegisterTable(WindowRegister register, DateOnly day)
 
     /// <summary>Heads of the columns.</summary>
     public static ImmutableArray<string> Heads { get; } =
-        ["analyte", "group", "storage", "window", "from", "review by", "report"];
+    ["analyte", "group", "storage", "window", "from", "review by", "report"];
 
     /// <summary>The rows.</summary>
     public IEnumerable<RegisterRow> Rows()
@@ -27,6 +27,8 @@ public sealed class RegisterTable(WindowRegister register, DateOnly day)
                 .GroupBy(item => (item.Window.Row.Analyte, item.Window.Row.Storage))
         )
         {
+            // Questions about one analyte need no other.
+            ImmutableArray<StandingWindow> windows = [.. cell];
             foreach (var group in cell.GroupBy(item => item.Window.Row.Group))
             {
                 var inForce = group
@@ -37,13 +39,13 @@ public sealed class RegisterTable(WindowRegister register, DateOnly day)
                     yield return InForce(item);
                 }
 
-                if (inForce.IsEmpty && Asked(cell.Key, group.Key).Today is { } today)
+                if (inForce.IsEmpty && Asked(windows, cell.Key, group.Key).Today is { } today)
                 {
                     yield return Today(group.First(), DurationText.FormatWindow(today), group);
                 }
             }
 
-            yield return Unknown(cell.Key);
+            yield return Unknown(windows, cell.Key);
         }
     }
 
@@ -86,7 +88,11 @@ public sealed class RegisterTable(WindowRegister register, DateOnly day)
         );
     }
 
-    private static RegisterRow Today(StandingWindow item, string today, IEnumerable<StandingWindow> group)
+    private static RegisterRow Today(
+        StandingWindow item,
+        string today,
+        IEnumerable<StandingWindow> group
+    )
     {
         var against = group.FirstOrDefault(other =>
             other.Standing is WindowStanding.Withdrawn or WindowStanding.EndedByNewDirector
@@ -121,13 +127,17 @@ public sealed class RegisterTable(WindowRegister register, DateOnly day)
     }
 
     /// <summary>The row for a patient whose group nobody knows, by the function that answers at the bench.</summary>
-    private RegisterRow Unknown((string Analyte, string Storage) cell)
+    private RegisterRow Unknown(
+        ImmutableArray<StandingWindow> windows,
+        (string Analyte, string Storage) cell
+    )
     {
-        var shortest = Asked(cell, null).Today;
+        var asked = Asked(windows, cell, null);
+        var shortest = asked.Today;
         var answer = MayTest.AnswerFrom(
-            _windows,
+            windows,
             register,
-            Asked(cell, null).Question with
+            asked.Question with
             {
                 Waited = shortest,
             }
@@ -154,9 +164,13 @@ public sealed class RegisterTable(WindowRegister register, DateOnly day)
         );
     }
 
-    private BenchAnswer Asked((string Analyte, string Storage) cell, string? group) =>
+    private BenchAnswer Asked(
+        ImmutableArray<StandingWindow> windows,
+        (string Analyte, string Storage) cell,
+        string? group
+    ) =>
         MayTest.AnswerFrom(
-            _windows,
+            windows,
             register,
             new BenchQuestion(cell.Analyte, day) { Group = group, Storage = cell.Storage }
         );

@@ -59,7 +59,15 @@ public sealed class RecordRetentionTests
     public void What_was_withdrawn_in_part_is_in_use_and_what_was_withdrawn_entirely_is_not()
     {
         var report = Approved with { FileSha256s = ["state"], Windows = [Approved.Windows[0]] };
-        var window = new NoticedWindow("aPTT", "none", "n", "wb-rt", "w", Time("4 h"), new(2026, 4, 1))
+        var window = new NoticedWindow(
+            "aPTT",
+            "none",
+            "n",
+            "wb-rt",
+            "w",
+            Time("4 h"),
+            new(2026, 4, 1)
+        )
         {
             Window = Time("6 h"),
             Instruments = ["AN1"],
@@ -73,7 +81,12 @@ public sealed class RecordRetentionTests
                         new RegisteredNotice(
                             "w.pdf",
                             NoticeStanding.Counts,
-                            new Notice(NoticeKind.Withdrawn, "Medical Director One", "approver", "r")
+                            new Notice(
+                                NoticeKind.Withdrawn,
+                                "Medical Director One",
+                                "approver",
+                                "r"
+                            )
                             {
                                 From = new(2026, 5, 1),
                                 Reports =

@@ -467,8 +467,12 @@ public sealed class BenchDocumentsTests
             [ApprovedDocumentKind.Rules],
             PaperSize.A4
         );
-        var lines = files.Single(file => file.Name.EndsWith("-rules.csv", StringComparison.Ordinal)).Bytes;
-        var cases = files.Single(file => file.Name.EndsWith("-cases.csv", StringComparison.Ordinal)).Bytes;
+        var lines = files
+            .Single(file => file.Name.EndsWith("-rules.csv", StringComparison.Ordinal))
+            .Bytes;
+        var cases = files
+            .Single(file => file.Name.EndsWith("-cases.csv", StringComparison.Ordinal))
+            .Bytes;
 
         RepositoryFile.RequireSame(
             "tests/StabilityStudy.Pipeline.Tests/Golden/bench/one-rules.csv",

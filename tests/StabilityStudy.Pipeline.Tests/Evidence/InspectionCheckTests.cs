@@ -32,10 +32,7 @@ public sealed class InspectionCheckTests
     private static readonly InspectionTerms s_terms = InspectionPack.Terms(s_day, s_then, 2);
 
     private static readonly RegisterFiles s_sources = new(
-        [
-            new(Report, EvidenceExample.SignedTwice),
-            new(Withdrawal, NoticeExample.SignedWithdrawal),
-        ],
+        [new(Report, EvidenceExample.SignedTwice), new(Withdrawal, NoticeExample.SignedWithdrawal)],
         []
     );
 
@@ -66,10 +63,7 @@ public sealed class InspectionCheckTests
                 ],
                 []
             ),
-            options ?? s_then with
-            {
-                Now = s_then.Now!.Value.AddDays(1),
-            },
+            options ?? s_then with { Now = s_then.Now!.Value.AddDays(1) },
             _ => { }
         );
 
@@ -109,10 +103,7 @@ public sealed class InspectionCheckTests
             [PartOutcome.Holds, PartOutcome.Holds, PartOutcome.Holds, PartOutcome.Holds],
             Outcomes(found)
         );
-        Assert.Equal(
-            InputDigest.Sha256(Intact[InspectionFiles.Index].Span),
-            found.IndexSha256
-        );
+        Assert.Equal(InputDigest.Sha256(Intact[InspectionFiles.Index].Span), found.IndexSha256);
         Assert.Equal(
             Intact[InspectionFiles.Index].ToArray(),
             Pack(s_terms).Files.Single(file => file.Name == InspectionFiles.Index).Bytes.ToArray()
@@ -130,8 +121,7 @@ public sealed class InspectionCheckTests
         Assert.Equal(Intact.Count - 2, lines.Length);
         Assert.All(
             lines,
-            line =>
-                Assert.Equal(InputDigest.Sha256(Intact[line[66..]].Span), line[..64])
+            line => Assert.Equal(InputDigest.Sha256(Intact[line[66..]].Span), line[..64])
         );
         Assert.Contains(InspectionFiles.Verification + Withdrawal + ".txt", Intact.Keys);
         Assert.Contains("bench/PT-wb-rt-card.pdf", Intact.Keys);
@@ -166,7 +156,10 @@ public sealed class InspectionCheckTests
         var found = Check(Intact.SetItem(name, Changed(Intact[name])));
 
         Assert.Equal(PartOutcome.Fails, found.Outcome);
-        Assert.Contains($"{name} is not the listed file: its SHA-256 is another.", found.Parts[0].Sentences);
+        Assert.Contains(
+            $"{name} is not the listed file: its SHA-256 is another.",
+            found.Parts[0].Sentences
+        );
     }
 
     [Fact]
@@ -181,7 +174,10 @@ public sealed class InspectionCheckTests
 
         Assert.Contains("bench/PT-wb-rt-card.pdf is missing.", found.Parts[0].Sentences);
         Assert.Contains("index.pdf is missing.", found.Parts[0].Sentences);
-        Assert.Contains("bench/new.pdf is not in the list: it was added.", found.Parts[0].Sentences);
+        Assert.Contains(
+            "bench/new.pdf is not in the list: it was added.",
+            found.Parts[0].Sentences
+        );
         Assert.Equal(PartOutcome.Fails, found.Outcome);
     }
 
@@ -206,9 +202,7 @@ public sealed class InspectionCheckTests
     public void A_list_that_was_written_anew_hides_no_exchanged_file()
     {
         var (one, other) = (InspectionFiles.Signed + Report, InspectionFiles.Signed + Withdrawal);
-        var found = Check(
-            Relisted(Intact.SetItem(one, Intact[other]).SetItem(other, Intact[one]))
-        );
+        var found = Check(Relisted(Intact.SetItem(one, Intact[other]).SetItem(other, Intact[one])));
 
         Assert.Equal(PartOutcome.Holds, found.Parts[0].Outcome);
         Assert.Equal(PartOutcome.Fails, found.Parts[3].Outcome);
@@ -265,7 +259,12 @@ public sealed class InspectionCheckTests
     {
         var name = "verification/report.pdf.txt";
         var found = Check(
-            Relisted(Intact.SetItem(name, Encoding.UTF8.GetBytes(TextOf(name).Replace("a", "b", Comparison))))
+            Relisted(
+                Intact.SetItem(
+                    name,
+                    Encoding.UTF8.GetBytes(TextOf(name).Replace("a", "b", Comparison))
+                )
+            )
         );
 
         Assert.Equal(PartOutcome.Fails, found.Parts[3].Outcome);

@@ -1,5 +1,6 @@
 using System.Text;
 using StabilityStudy.Core.Notices;
+using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Pipeline.Notices;
@@ -24,11 +25,48 @@ internal static class RegisterOfTwoYears
     /// <summary>When the register is read: after all of it.</summary>
     private static readonly DateTimeOffset s_now = At("2028-06-20");
 
-    private static readonly Lazy<WindowRegister> s_register = new(Make);
+    private static readonly Lazy<(
+        WindowRegister Register,
+        ImmutableDictionary<string, ReadOnlyMemory<byte>> Files,
+        VerificationOptions Options
+    )> s_all = new(Make);
 
-    public static WindowRegister Register => s_register.Value;
+    public static WindowRegister Register => s_all.Value.Register;
 
-    private static WindowRegister Make()
+    /// <summary>The notice about some of its reports.</summary>
+    public static NoticeAttempt Notice(NoticeRequest request, params string[] reports) =>
+        NoticeMaking.Of(
+            [.. reports.Select(name => new SignedReportFile(name, s_all.Value.Files[name]))],
+            request,
+            VerificationOptions.WithoutTrust with
+            {
+                Now = s_now,
+            }
+        );
+
+    /// <summary>A repeat of one of its reports, begun on a day.</summary>
+    public static RepeatStudy? Repeat(
+        string report,
+        string day,
+        RepeatTier tier,
+        out string fault
+    ) =>
+        RepeatStudy.Of(
+            report,
+            s_all.Value.Files[report],
+            s_all.Value.Options,
+            Register,
+            Day(day),
+            tier,
+            "a new lot",
+            out fault
+        );
+
+    private static (
+        WindowRegister Register,
+        ImmutableDictionary<string, ReadOnlyMemory<byte>> Files,
+        VerificationOptions Options
+    ) Make()
     {
         var (from, until) = (At("2026-04-01"), At("2030-01-01"));
         var author = Signer.Make("Lab Scientist One", until, from);
@@ -91,12 +129,7 @@ internal static class RegisterOfTwoYears
         Report("F1", Study("PTF", 9), "2026-07-01", Approve());
         files["F1"] = ChangedInSignature(files["F1"]);
         Report("G1", Study("PTG", 10), "2026-06-20", Approve());
-        Report(
-            "G2",
-            Study("PTG", 11),
-            "2027-01-05",
-            Approve("PTG/none", "10 h", "2027-02-01")
-        );
+        Report("G2", Study("PTG", 11), "2027-01-05", Approve("PTG/none", "10 h", "2027-02-01"));
         Report(
             "H1",
             Study("PTH", 12),
@@ -111,18 +144,13 @@ internal static class RegisterOfTwoYears
         Report("K1", Study("PTK", 15), "2026-08-01", Approve());
         Report("K2", Study("PTK", 16), "2027-08-02", DecisionRequest.Declined("few days"));
         Report("L1", Study("PTL", 17), "2026-06-20", Approve());
-        Report(
-            "L2",
-            OfLot(Study("PTL", 18), "PT-2611"),
-            "2027-06-01",
-            Approve("PTL/none", "10 h")
-        );
+        Report("L2", OfLot(Study("PTL", 18), "PT-2611"), "2027-06-01", Approve("PTL/none", "10 h"));
         Report("N1", Study("PTN", 19), "2026-06-20", Approve());
         Report("P1", Study("PTP", 20), "2026-06-20", Approve());
         Report("P2", OnHeparin(Study("PTP", 21)), "2026-10-01", DecisionRequest.Declined("short"));
 
-        Notice("2027-02-01", Taken(NoticeKind.Withdrawn, "2027-02-10"), "B1", "Q1");
-        Notice(
+        NoticeOn("2027-02-01", Taken(NoticeKind.Withdrawn, "2027-02-10"), "B1", "Q1");
+        NoticeOn(
             "2027-02-01",
             Taken(NoticeKind.Withdrawn, "2027-02-10") with
             {
@@ -130,8 +158,8 @@ internal static class RegisterOfTwoYears
             },
             "R1"
         );
-        Notice("2027-03-01", Kept(NoticeKind.Reviewed, "2027-12-31"), "D1");
-        Notice(
+        NoticeOn("2027-03-01", Kept(NoticeKind.Reviewed, "2027-12-31"), "D1");
+        NoticeOn(
             "2027-05-03",
             Kept(NoticeKind.Adopted, "2028-03-31") with
             {
@@ -139,7 +167,7 @@ internal static class RegisterOfTwoYears
             },
             "H1"
         );
-        Notice(
+        NoticeOn(
             "2027-03-20",
             Taken(NoticeKind.EndedByNewDirector, "2027-04-01") with
             {
@@ -157,7 +185,12 @@ internal static class RegisterOfTwoYears
                 .IsType<NoticeAttempt.Drawn>(
                     StudyEnding.Of(
                         Locked(
-                            With(Study("PTS", 22), "protocol.toml", "code = \"SHEET-PT\"", "code = \"S1\"")
+                            With(
+                                Study("PTS", 22),
+                                "protocol.toml",
+                                "code = \"SHEET-PT\"",
+                                "code = \"S1\""
+                            )
                         ),
                         Director,
                         "the analyzer was replaced",
@@ -169,9 +202,13 @@ internal static class RegisterOfTwoYears
             director,
             "2026-10-05"
         );
-        return WindowRegister.Of([
-            .. files.Select(file => RegisterReading.Read(file.Key, file.Value, options)),
-        ]);
+        return (
+            WindowRegister.Of([
+                .. files.Select(file => RegisterReading.Read(file.Key, file.Value, options)),
+            ]),
+            files.ToImmutableDictionary(),
+            options
+        );
 
         StudyBytes Locked(StudyBytes study) =>
             EvidenceExample.Locked(study, At("2026-05-01"), author);
@@ -190,7 +227,7 @@ internal static class RegisterOfTwoYears
             return StudyPipeline.InputDigestOf(locked)!;
         }
 
-        void Notice(string day, NoticeRequest request, params string[] reports) =>
+        void NoticeOn(string day, NoticeRequest request, params string[] reports) =>
             files[string.Join('-', reports) + "-" + request.Kind] = Signed(
                 Drawn(day, request, reports),
                 "approver",
@@ -239,7 +276,7 @@ internal static class RegisterOfTwoYears
             Effective = effective is null ? null : Day(effective),
         };
 
-    private static NoticeRequest Taken(NoticeKind kind, string from) =>
+    public static NoticeRequest Taken(NoticeKind kind, string from) =>
         new(kind, Director, "a shift in external quality control", PaperSize.A4)
         {
             Today = Day(from),
@@ -267,12 +304,14 @@ internal static class RegisterOfTwoYears
     private static StudyBytes Study(string analyte, int seed)
     {
         var study = EvidenceExample.Unlocked;
-        foreach (var (name, was, now) in new[]
-        {
-            ("protocol.toml", "id = \"PT\"", $"id = \"{analyte}\""),
-            ("protocol.toml", "limits = { PT = ", $"limits = {{ {analyte} = "),
-            ("study.toml", "analyte = \"PT\"", $"analyte = \"{analyte}\""),
-        })
+        foreach (
+            var (name, was, now) in new[]
+            {
+                ("protocol.toml", "id = \"PT\"", $"id = \"{analyte}\""),
+                ("protocol.toml", "limits = { PT = ", $"limits = {{ {analyte} = "),
+                ("study.toml", "analyte = \"PT\"", $"analyte = \"{analyte}\""),
+            }
+        )
         {
             study = With(study, name, was, now);
         }
@@ -316,11 +355,11 @@ internal static class RegisterOfTwoYears
                 "{ id = \"ufh\", name = \"Unfractionated heparin\", anticoagulant = \"heparin\""
             ),
             ("{ time = \"8 h\", source", "{ time = \"6 h\", as_plasma = \"10 h\", source"),
-            ("kind = \"bias\"", "kind = \"bias\"\nwithout_levels = \"the invented range is narrow\""),
-        }.Aggregate(
-            study,
-            (so, change) => With(so, "protocol.toml", change.Item1, change.Item2)
-        );
+            (
+                "kind = \"bias\"",
+                "kind = \"bias\"\nwithout_levels = \"the invented range is narrow\""
+            ),
+        }.Aggregate(study, (so, change) => With(so, "protocol.toml", change.Item1, change.Item2));
 
     private static StudyBytes With(StudyBytes study, string name, string was, string now)
     {
@@ -328,7 +367,9 @@ internal static class RegisterOfTwoYears
         Assert.Contains(was, text, Comparison);
         return study.With(
             name,
-            Encoding.UTF8.GetBytes(was.Length == 0 ? text + now : text.Replace(was, now, Comparison))
+            Encoding.UTF8.GetBytes(
+                was.Length == 0 ? text + now : text.Replace(was, now, Comparison)
+            )
         );
     }
 

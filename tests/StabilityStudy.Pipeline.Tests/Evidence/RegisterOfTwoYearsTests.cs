@@ -1,6 +1,9 @@
 using System.Text.RegularExpressions;
+using StabilityStudy.Core.Notices;
 using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Register;
+using StabilityStudy.Pipeline.Notices;
+using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Tests.Studies;
 using StabilityStudy.Reporting.Approved;
 using StabilityStudy.Reporting.Register;
@@ -20,8 +23,7 @@ public sealed partial class RegisterOfTwoYearsTests
     private static readonly Lazy<
         ImmutableDictionary<DateOnly, ImmutableArray<StandingWindow>>
     > s_days = new(() =>
-        Days(s_first, s_last)
-            .ToImmutableDictionary(day => day, RegisterOfTwoYears.Register.On)
+        Days(s_first, s_last).ToImmutableDictionary(day => day, RegisterOfTwoYears.Register.On)
     );
 
     public static TheoryData<string> Subjects => [.. Sections().Select(section => section.Subject)];
@@ -60,7 +62,10 @@ public sealed partial class RegisterOfTwoYearsTests
         var register = RegisterOfTwoYears.Register;
 
         Assert.True(register.Reports.Length >= FewestStudies);
-        Assert.Equal(["E1", "F1"], register.Reports.Where(report => !report.Counts).Select(report => report.File));
+        Assert.Equal(
+            ["E1", "F1"],
+            register.Reports.Where(report => !report.Counts).Select(report => report.File)
+        );
         Assert.StartsWith(
             "The certificate of Medical Director One expired on 2027-03-01",
             register.Reports.Single(report => report.File == "E1").Why,
@@ -71,10 +76,20 @@ public sealed partial class RegisterOfTwoYearsTests
             report => Assert.Equal(TimeSpan.FromHours(12), report.Windows[0].Row.Supported)
         );
         Assert.Equal(
-            ["B1-Q1-Withdrawn", "D1-Reviewed", "H1-Adopted", "I1-EndedByNewDirector", "R1-Withdrawn", "S1-ended"],
+            [
+                "B1-Q1-Withdrawn",
+                "D1-Reviewed",
+                "H1-Adopted",
+                "I1-EndedByNewDirector",
+                "R1-Withdrawn",
+                "S1-ended",
+            ],
             register.Notices.Where(item => item.Counts).Select(item => item.File).Order()
         );
-        Assert.Equal(["N1-withdrawn"], register.Notices.Where(item => !item.Counts).Select(item => item.File));
+        Assert.Equal(
+            ["N1-withdrawn"],
+            register.Notices.Where(item => !item.Counts).Select(item => item.File)
+        );
     }
 
     [Fact]
@@ -90,13 +105,156 @@ public sealed partial class RegisterOfTwoYearsTests
         };
 
         Assert.All(
-            Sections().Where(section => section.Subject.StartsWith("question ", StringComparison.Ordinal)),
+            Sections()
+                .Where(section =>
+                    section.Subject.StartsWith("question ", StringComparison.Ordinal)
+                ),
             section =>
                 Assert.NotEqual(
                     BenchVerdict.Test,
-                    MayTest.Answer(register, Question(section.Subject["question ".Length..], s_last)).Verdict
+                    MayTest
+                        .Answer(register, Question(section.Subject["question ".Length..], s_last))
+                        .Verdict
                 )
         );
+    }
+
+    [Theory]
+    [InlineData("2026-12-29", false, "")]
+    [InlineData("2026-12-30", true, "ends")]
+    [InlineData("2027-02-28", true, "ends")]
+    [InlineData("2027-03-01", true, "ended")]
+    public void A_lot_that_ends_makes_a_reduced_study_due(string day, bool isDue, string word)
+    {
+        var notes = new RegisterAttention(
+            RegisterOfTwoYears.Register,
+            DateOnly.Parse(day, CultureInfo.InvariantCulture)
+        )
+            .DueSoon.Where(note => note.StartsWith("PTC", StringComparison.Ordinal))
+            .ToArray();
+
+        Assert.Equal(isDue ? 1 : 0, notes.Length);
+        Assert.All(
+            notes,
+            note =>
+                Assert.EndsWith(
+                    $": lot PT-2604 {word} on 2027-02-28. Due before another is used beyond today's 8 h: for a new lot of the same reagent a reduced study at 9 h (start --repeat C1); for another reagent the full study.",
+                    note,
+                    StringComparison.Ordinal
+                )
+        );
+    }
+
+    [Theory]
+    [InlineData("A1", "2027-01-01", RepeatTier.Reduced, "SHEET-PT-")]
+    [InlineData("A1", "2027-01-01", RepeatTier.Full, "SHEET-PT-")]
+    [InlineData(
+        "B1",
+        "2027-02-10",
+        RepeatTier.Reduced,
+        "none of its windows is in force. PTB, No anticoagulant, wb-rt ("
+    )]
+    [InlineData(
+        "N1",
+        "2027-02-10",
+        RepeatTier.Reduced,
+        "none of its windows is in force. PTN, No anticoagulant, wb-rt ("
+    )]
+    [InlineData(
+        "J1",
+        "2027-02-10",
+        RepeatTier.Reduced,
+        "it put no window beyond today's rule into force"
+    )]
+    public void What_is_not_in_force_is_not_repeated(
+        string name,
+        string day,
+        RepeatTier tier,
+        string fault
+    )
+    {
+        Assert.Null(RegisterOfTwoYears.Repeat(name, day, tier, out var why));
+        Assert.StartsWith(fault, why, StringComparison.Ordinal);
+        Assert.Contains(
+            name switch
+            {
+                "A1" => "came in its place",
+                "B1" => "withdrawn 2027-02-10",
+                "N1" => "in doubt",
+                _ => "",
+            },
+            why,
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void What_a_notice_left_is_repeated_and_the_whole_of_what_it_took_with_a_note()
+    {
+        var inPart = RegisterOfTwoYears.Repeat("R1", "2027-02-10", RepeatTier.Reduced, out _)!;
+        var before = RegisterOfTwoYears.Repeat("R1", "2027-02-09", RepeatTier.Reduced, out _)!;
+        var whole = RegisterOfTwoYears.Repeat("B1", "2027-02-10", RepeatTier.Full, out _)!;
+
+        Assert.Contains("10 h", inPart.Protocol.Text, StringComparison.Ordinal);
+        Assert.Contains("12 h", before.Protocol.Text, StringComparison.Ordinal);
+        Assert.NotEqual(inPart.Protocol.Text, before.Protocol.Text);
+        Assert.Contains(
+            "longer withdrawn 2027-02-10",
+            Assert.Single(inPart.Notes),
+            StringComparison.Ordinal
+        );
+        Assert.Empty(before.Notes);
+        Assert.Contains(
+            "withdrawn 2027-02-10",
+            Assert.Single(whole.Notes),
+            StringComparison.Ordinal
+        );
+    }
+
+    [Fact]
+    public void A_notice_over_several_reports_takes_from_each_the_windows_that_name_its_rows()
+    {
+        var request = RegisterOfTwoYears.Taken(NoticeKind.Withdrawn, "2028-07-01") with
+        {
+            Windows = [new("PTB/none", "10 h"), new("PTQ/none", "none")],
+        };
+
+        var drawn = Assert.IsType<NoticeAttempt.Drawn>(
+            RegisterOfTwoYears.Notice(request, "B1", "Q1")
+        );
+
+        Assert.Equal(
+            [("PTB", 10d), ("PTQ", 8d)],
+            drawn.Notice.Reports.Select(report =>
+                (Assert.Single(report.Windows).Analyte, report.Windows[0].Kept.TotalHours)
+            )
+        );
+    }
+
+    [Theory]
+    [InlineData("PTB/none", "Q1: \"PTB/none\" names no window of it in force")]
+    [InlineData("PTX/none", "\"PTX/none\" names no window in force of any of the reports")]
+    public void A_name_that_fits_no_report_and_a_report_that_no_name_fits_are_told(
+        string name,
+        string told
+    )
+    {
+        var request = RegisterOfTwoYears.Taken(NoticeKind.Withdrawn, "2028-07-01");
+        ImmutableArray<RowText> others =
+            name == "PTB/none" ? [] : [new("PTB/none", "none"), new("PTQ/none", "none")];
+
+        var refused = Assert.IsType<NoticeAttempt.Refused>(
+            RegisterOfTwoYears.Notice(
+                request with
+                {
+                    Windows = [.. others, new(name, "none")],
+                },
+                "B1",
+                "Q1"
+            )
+        );
+
+        Assert.StartsWith(told, refused.Why, StringComparison.Ordinal);
     }
 
     private static string Found(string subject, DateOnly day)
@@ -167,10 +325,7 @@ public sealed partial class RegisterOfTwoYearsTests
                 .ReplaceLineEndings("\n")
                 .Split("\n\n", StringSplitOptions.RemoveEmptyEntries)
                 .Select(block =>
-                    block
-                        .Split('\n')
-                        .Where(line => line.Length > 0 && line[0] != '#')
-                        .ToArray()
+                    block.Split('\n').Where(line => line.Length > 0 && line[0] != '#').ToArray()
                 )
                 .Where(lines => lines.Length > 0)
                 .Select(lines => new Section(
@@ -183,8 +338,14 @@ public sealed partial class RegisterOfTwoYearsTests
                                 var match = Line().Match(line);
                                 Assert.True(match.Success, line);
                                 return new Period(
-                                    DateOnly.Parse(match.Groups[1].Value, CultureInfo.InvariantCulture),
-                                    DateOnly.Parse(match.Groups[2].Value, CultureInfo.InvariantCulture),
+                                    DateOnly.Parse(
+                                        match.Groups[1].Value,
+                                        CultureInfo.InvariantCulture
+                                    ),
+                                    DateOnly.Parse(
+                                        match.Groups[2].Value,
+                                        CultureInfo.InvariantCulture
+                                    ),
                                     match.Groups[3].Value
                                 );
                             }),
