@@ -36,6 +36,11 @@ internal static class SupportedWindowsCommand
             "Time since collection: \"5 h 10 min\", 5:10 or \"310 min\". Without it the answer is not to test.",
             "TIME"
         );
+        var collected = Text(
+            "--collected",
+            "In place of --waited: when it was collected, by this computer's clock: 22:10, the last time that it was so, or \"2026-05-04 22:10\".",
+            "TIME"
+        );
         var instrument = Text(
             "--instrument",
             "Code of the instrument. Without --analyte the list says which study is due before it is used.",
@@ -80,6 +85,7 @@ internal static class SupportedWindowsCommand
             group,
             storage,
             waited,
+            collected,
             instrument,
             lot,
             csv,
@@ -94,7 +100,7 @@ internal static class SupportedWindowsCommand
         {
             var day = Day(parsed.GetValue(asOf), terminal);
             var code = TextOption.OneLine(parsed.GetValue(analyte), analyte.Name);
-            Option<string?>[] facts = [group, storage, waited, spun, separated, unfit];
+            Option<string?>[] facts = [group, storage, waited, collected, spun, separated, unfit];
             if (
                 code is null
                 && facts.FirstOrDefault(fact => parsed.GetValue(fact) is not null) is { } alone
@@ -109,13 +115,25 @@ internal static class SupportedWindowsCommand
                 throw new UsageException("--csv does not go with --analyte.");
             }
 
+            if (
+                parsed.GetValue(collected) is not null
+                && (parsed.GetValue(waited) ?? parsed.GetValue(asOf)) is not null
+            )
+            {
+                throw new UsageException(
+                    $"{collected.Name} says how old it is now, and does not go with {waited.Name} or {asOf.Name}."
+                );
+            }
+
             var question = code is null
                 ? null
                 : new BenchQuestion(code, day)
                 {
                     Group = TextOption.OneLine(parsed.GetValue(group), group.Name),
                     Storage = TextOption.OneLine(parsed.GetValue(storage), storage.Name),
-                    Waited = WaitedOption.Read(parsed.GetValue(waited), waited.Name),
+                    Waited = parsed.GetValue(collected) is { } clock
+                        ? CollectedOption.Ago(clock, collected.Name, terminal.Clock)
+                        : WaitedOption.Read(parsed.GetValue(waited), waited.Name),
                     Spun = WaitedOption.Read(parsed.GetValue(spun), spun.Name),
                     Separated = WaitedOption.Read(parsed.GetValue(separated), separated.Name),
                     Unfit = TextOption.OneLine(parsed.GetValue(unfit), unfit.Name),
@@ -164,7 +182,7 @@ internal static class SupportedWindowsCommand
     private static bool MayAnswer(RegisterEntry entry, string analyte) =>
         entry.Report is not { } report
             ? entry.Study is null
-            : report.Analytes.IsEmpty || report.Analytes.Contains(analyte);
+            : SpelledQuestion.MayMean(report, analyte);
 
     private static ExitCode List(
         Terminal terminal,
@@ -200,7 +218,7 @@ internal static class SupportedWindowsCommand
             );
         }
 
-        var answer = MayTest.Answer(register, question);
+        var answer = MayTest.Answer(register, SpelledQuestion.In(register, question));
         if (json)
         {
             RegisterJson.Write(terminal, answer);

@@ -63,22 +63,15 @@ public static class MayTest
             )
             .DefaultIfEmpty(Without(question, null, notTrusted))
             .Select(answer =>
-                answer.Reason == BenchReason.NoRule
-                    ? answer with
-                    {
-                        Known = !storages.IsEmpty
-                            ? storages
-                            :
-                            [
-                                .. register
-                                    .Reports.Where(report => report.Counts)
-                                    .SelectMany(report => report.Windows)
-                                    .Select(window => window.Row.Analyte)
-                                    .Distinct()
-                                    .Order(StringComparer.Ordinal),
-                            ],
-                    }
-                    : answer
+                answer with
+                {
+                    KnowsAnalyte = !counting.IsEmpty,
+                    Groups = SpelledQuestion.Groups(counting.Select(item => item.Window)),
+                    Known =
+                        answer.Reason != BenchReason.NoRule ? []
+                        : counting.IsEmpty ? SpelledQuestion.Analytes(register.Reports)
+                        : SpelledQuestion.Storages(counting.Select(item => item.Window)),
+                }
             )
             .OrderBy(answer => answer.Verdict)
             .ThenBy(answer => answer.Limit ?? TimeSpan.Zero)

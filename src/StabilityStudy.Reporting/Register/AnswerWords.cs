@@ -22,17 +22,19 @@ public static class AnswerWords
         return answer.Reason switch
         {
             BenchReason.TimeUnknown =>
-                $"{subject}, collection time unknown. Know it? Add --waited \"2 h\".",
+                $"{subject}, collection time unknown. Know it? Add --waited \"2 h\" or --collected 22:10.",
             BenchReason.TubeUnfit =>
                 $"{answer.Question.Analyte}, {answer.Question.Unfit}: unfit whatever its age.",
             BenchReason.NoRule when answer.Known.IsEmpty =>
                 $"{subject}; no report in the register that counts has a rule. {Meanwhile}",
+            BenchReason.NoRule when answer.KnowsAnalyte =>
+                $"{answer.Question.Analyte}: no report in the register that counts has a rule for storage \"{answer.Storage}\", only for {Named(answer.Known)}. {Meanwhile}",
             BenchReason.NoRule =>
-                $"{subject}; no report in the register that counts has a rule for it, only for {string.Join(", ", answer.Known)}. {Meanwhile}",
+                $"no report in the register that counts has a rule for \"{answer.Question.Analyte}\", only for {Named(answer.Known)}. {Meanwhile}",
             BenchReason.ReportNotTrusted =>
                 $"{subject}; {string.Join(", ", answer.NotTrusted.Select(report => report.File))} could not be verified now and may be about it ({answer.NotTrusted[0].Why}). {Meanwhile}",
             BenchReason.TooOld when !answer.KnowsGroup =>
-                $"{subject}; at most {Time(answer.Limit)}, the shortest of today's rules. Know the group? Add --group.{Plasma(answer)}",
+                $"{subject}; at most {Time(answer.Limit)}, the shortest of today's rules. {Groups(answer)}{Plasma(answer)}",
             BenchReason.TooOld =>
                 $"{subject}; at most {Time(answer.Limit)}.{Longer(answer)}{Plasma(answer)}",
             BenchReason.NotCovered =>
@@ -50,7 +52,7 @@ public static class AnswerWords
             BenchReason.TwoStorages =>
                 $"{subject}; the reports mean different storages by {answer.Storage}. {Today(answer)} {Meanwhile}",
             BenchReason.NoRuleForHeparin =>
-                $"{subject}; no report in the register has a rule for heparin, which may be shorter. {Meanwhile} Know the group? Add --group.",
+                $"{subject}; no report in the register has a rule for heparin, which may be shorter. {Meanwhile} {Groups(answer)}",
             BenchReason.TodaysRule when !answer.KnowsGroup =>
                 $"{subject}; the shortest of today's rules allows {Time(answer.Limit)}.",
             BenchReason.TodaysRule => $"{subject}; {Rule(answer)} allows {Time(answer.Limit)}.",
@@ -70,6 +72,19 @@ public static class AnswerWords
             : "";
         return $"{answer.Question.Analyte}, {group}{storage}{age}";
     }
+
+    /// <summary>What to do for whoever knows the group.</summary>
+    private static string Groups(BenchAnswer answer) =>
+        answer.Question.Group is null
+            ? $"Know the group? Add --group {string.Join(" or ", answer.Groups.Select(group => group.Code))}."
+            : $"Groups here: {Named(answer.Groups)}.";
+
+    /// <summary>"none (No anticoagulant), ufh (Unfractionated heparin)".</summary>
+    private static string Named(ImmutableArray<KnownCode> codes) =>
+        string.Join(
+            ", ",
+            codes.Select(item => item.Name is "" ? item.Code : $"{item.Code} ({item.Name})")
+        );
 
     private static string NotCovered(BenchAnswer answer)
     {
