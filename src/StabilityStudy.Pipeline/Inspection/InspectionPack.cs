@@ -210,7 +210,7 @@ public sealed record InspectionPack(
                     : $"report {register.Reports.First(report => report.File == name).Name}",
                 DocumentKind.Protocol => $"protocol document {found.StudyCode}",
                 DocumentKind.Notice =>
-                    $"{NoticeWords.Title(found.Notice!.Kind).ToLowerInvariant()}, {found.StudyCode}",
+                    $"{NoticeWords.Title(found.Notice!.Kind).ToLowerInvariant()}, {NoticeWords.Subject(found.Notice)}",
             },
             [
                 .. found.Parts.Select(part => new InspectedPart(

@@ -19,13 +19,19 @@ internal static class InspectionClauses
     /// <summary>The clauses.</summary>
     public static ImmutableArray<AnsweredClause> Of(InspectionContents contents)
     {
-        var standing = contents.Register.On(contents.Terms.AsOf);
+        var standing = contents
+            .Register.On(contents.Terms.AsOf)
+            .Where(window =>
+                window.Standing
+                    is WindowStanding.InForce
+                        or WindowStanding.PastReview
+                        or WindowStanding.InDoubt
+            )
+            .Select(window => window.Report)
+            .ToHashSet<RegisteredReport>(ReferenceEqualityComparer.Instance);
         var inUse = contents
             .Reports.Where(item =>
-                standing.Any(window =>
-                    ReferenceEquals(window.Report, item.Report)
-                    && window.Standing is WindowStanding.InForce or WindowStanding.PastReview
-                )
+                standing.Count > 0 ? standing.Contains(item.Report) : item.Report.Counts
             )
             .ToImmutableArray();
         return
@@ -124,11 +130,12 @@ internal static class InspectionClauses
             ]),
             "what was found when results were looked at again, and who was told"
         );
+        var sheets = Documents(contents, "training");
         yield return new(
             "42 CFR 493.1235; ISO 15189:2022, 6.2.3",
             "Staff trained and competent, on record",
-            string.Join(", ", Documents(contents, "training")),
-            "the filled and signed sheets; the file is the form"
+            string.Join(", ", sheets),
+            sheets.IsEmpty ? "all of it" : "the filled and signed sheets; the file is the form"
         );
         yield return new(
             "21 CFR 11.10(d), (g), (i), (j)",

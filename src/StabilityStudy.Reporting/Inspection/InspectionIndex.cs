@@ -206,7 +206,7 @@ public static class InspectionIndex
                                 new TableCell(clause.Open ?? ""),
                             ])),
                     ],
-                    "Clauses are named from memory and described in our own words: read the texts in force. Reports are those of which a window is in force; \"the checklist\" is the one in their section \"What the report lacks\". Whether a clause applies, and whether the evidence is enough, is for the director and the inspector to judge."
+                    "Clauses are named from memory and described in our own words: read the texts in force. Reports are those of which a window is in force, and where none is, all that count; \"the checklist\" is the one in their section \"What the report lacks\". Whether a clause applies, and whether the evidence is enough, is for the director and the inspector to judge."
                 ),
             ]
         );
@@ -237,7 +237,7 @@ public static class InspectionIndex
             ?? [];
         yield return new KeepTogether([
             new Paragraph(
-                $"{item.Report.Name}: "
+                $"{item.Report.Name} ({item.Report.File}): "
                     + (
                         item.LastUse is { } last
                             ? $"last used {NumberText.Day(last)}; keep until {NumberText.Day(item.NotBefore)} at least."

@@ -114,7 +114,7 @@ public sealed class RegisterTable(WindowRegister register, DateOnly day)
                 "today's rule, not from a study"
                     + (
                         inDoubt is not null
-                            ? $"; {AnswerWords.Time(inDoubt.Window.Approved)} is in doubt: see below"
+                            ? $"; {AnswerWords.Time(inDoubt.Window.Approved)} is in doubt: see the notes"
                         : against?.TakenAwayBy is { } notice
                             ? $"; {AnswerWords.Time(against.Window.Approved)} was {RegisterWords.Word(against.Standing)} {AnswerWords.Day(notice.From)}: \"{notice.Notice.Reason}\""
                         : declined is not null
@@ -157,7 +157,7 @@ public sealed class RegisterTable(WindowRegister register, DateOnly day)
                 answer.Reason switch
                 {
                     BenchReason.NoRuleForHeparin => "no rule for heparin is in the register",
-                    _ when !tests => "see below",
+                    _ when !tests => "see the notes",
                     _ => "the shortest of today's rules",
                 },
             ]
