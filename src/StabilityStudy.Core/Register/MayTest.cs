@@ -130,7 +130,7 @@ public static class MayTest
             .ToImmutableArray();
         var knowsGroup = !ofGroup.IsEmpty;
         var rows = knowsGroup ? ofGroup : counting;
-        var today = rows.Min(item => Today(item, question));
+        var today = rows.Min(item => TodaysRule.For(item, question));
         var answer = new BenchAnswer(question, BenchVerdict.DoNotTest, BenchReason.TimeUnknown)
         {
             Age = question.Age,
@@ -139,13 +139,18 @@ public static class MayTest
             Today = today,
             Limit = today,
             AsPlasma =
-                rows.Min(item => SecondStep(item, question.Day) ?? FirstStep(item, question.Day))
+                rows.Min(item =>
+                    TodaysRule.SecondStep(item, question.Day)
+                    ?? TodaysRule.FirstStep(item, question.Day)
+                )
                     is var second
                 && second > today
                     ? second
                     : null,
-            IsSecondStep = rows.Any(item => FirstStep(item, question.Day) < Today(item, question)),
-            From = [.. rows.Where(item => Today(item, question) == today).Take(1)],
+            IsSecondStep = rows.Any(item =>
+                TodaysRule.FirstStep(item, question.Day) < TodaysRule.For(item, question)
+            ),
+            From = [.. rows.Where(item => TodaysRule.For(item, question) == today).Take(1)],
             NotTrusted = notTrusted,
         };
         if (answer.Age is not { } age)
@@ -283,32 +288,6 @@ public static class MayTest
         ImmutableArray<StandingWindow> claims,
         BenchQuestion question
     ) => claims.Max(item => item.Window.DueFor(question.Instrument, question.Lot));
-
-    /// <summary>What may be tested without an approved window: the step of today's rule that applies to what was done with the tube.</summary>
-    private static TimeSpan Today(StandingWindow item, BenchQuestion question) =>
-        FirstStep(item, question.Day) is var first
-        && SecondStep(item, question.Day) is { } second
-        && question.WasSeparatedBy(first)
-            ? second
-            : first;
-
-    /// <summary>Up to which age today's rule allows plasma that was off the cells in time; null where it does not, or a decision made the rule shorter.</summary>
-    private static TimeSpan? SecondStep(StandingWindow item, DateOnly day) =>
-        FirstStep(item, day) is var first
-        && first == item.Window.Row.Today
-        && item.Window.Handling?.TodaysRule.AsPlasma is { } second
-        && second > first
-            ? second
-            : null;
-
-    /// <summary>Today's rule, or what a decision in force made shorter, which no passed review makes longer again.</summary>
-    private static TimeSpan FirstStep(StandingWindow item, DateOnly day) =>
-        item.Report.Standing == ReportStanding.Decided
-        && item.Report.From <= day
-        && (item.Window.Interim ?? item.Window.Approved) is { } decided
-        && decided < item.Window.Row.Today
-            ? decided
-            : item.Window.Row.Today;
 
     private static bool IsInWordsOnly(StandingWindow item) =>
         item.Window.IsInWordsOnly
