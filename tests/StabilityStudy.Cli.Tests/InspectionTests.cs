@@ -25,7 +25,7 @@ public sealed class InspectionTests
     [Fact]
     public async Task A_folder_is_made_and_holds_and_a_change_of_it_does_not()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         Directory.CreateDirectory(copy.At("pack"));
 
         var made = await Make(copy);
@@ -66,7 +66,7 @@ public sealed class InspectionTests
     [Fact]
     public async Task What_does_not_count_is_copied_too_and_named()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         var bytes = await File.ReadAllBytesAsync(
             copy.At("register", "signed.pdf"),
             TestContext.Current.CancellationToken
@@ -107,7 +107,7 @@ public sealed class InspectionTests
     [Fact]
     public async Task A_folder_with_something_in_it_a_wrong_number_and_a_record_are_refused()
     {
-        using var copy = (await SignedRegister.Value).Again();
+        using var copy = await SignedRegister.Copy();
         var years = await Make(copy, "--keep-years", "0");
         Directory.CreateDirectory(copy.At("pack"));
         await File.WriteAllTextAsync(

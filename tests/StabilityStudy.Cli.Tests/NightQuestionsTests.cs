@@ -11,7 +11,7 @@ public sealed class NightQuestionsTests
 
     private static async Task<Run> Ask(TimeProvider clock, params string[] more)
     {
-        var copy = await SignedRegister.Value;
+        using var copy = await SignedRegister.Copy();
         return await Run.With(
             terminal => terminal with { Clock = clock },
             TestContext.Current.CancellationToken,
