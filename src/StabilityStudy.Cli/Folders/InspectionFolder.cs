@@ -40,7 +40,7 @@ internal static class InspectionFolder
                 StudyLinks.RequireInside(path, file);
             }
 
-            var signed = Path.Combine(path, InspectionFiles.Signed);
+            var signed = Path.Combine(path, InspectionFiles.SignedFolder);
             return (
                 [
                     .. paths.Select(file => new InspectionFile(

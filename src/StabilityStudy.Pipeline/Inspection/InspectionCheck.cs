@@ -25,6 +25,9 @@ public static class InspectionCheck
 {
     private const int MostLines = 20;
 
+    private const string OtherTrust =
+        "You trust other certificates than those with which the folder was made; they stand at the end of the index.";
+
     private const string FilesQuestion = "Are the files those of the list?";
     private const string SignedQuestion = "Do the signed files verify now as they did then?";
     private const string RegisterQuestion = "Does the register follow from the signed files?";
@@ -152,7 +155,7 @@ public static class InspectionCheck
         {
             return VerifiedPart.Fails(
                 SignedQuestion,
-                $"There is no signed file in {InspectionFiles.Signed}."
+                $"There is no signed file in {InspectionFiles.SignedFolder}."
             );
         }
 
@@ -256,15 +259,7 @@ public static class InspectionCheck
                 )
                 : VerifiedPart.Fails(
                     RegisterQuestion,
-                    Capped([
-                        .. sameTrust
-                            ? []
-                            : new[]
-                            {
-                                "You trust other certificates than those with which the folder was made; they stand at the end of the index.",
-                            },
-                        .. differences,
-                    ])
+                    Capped([.. Enumerable.Repeat(OtherTrust, sameTrust ? 0 : 1), .. differences])
                 );
     }
 

@@ -22,7 +22,7 @@ public static class InspectionFiles
     public const string Register = "register.csv";
 
     /// <summary>The signed files, and the locks of studies without a report, as they lie in the register.</summary>
-    public const string Signed = "register/";
+    public const string SignedFolder = "register/";
 
     /// <summary>The documents of the bench.</summary>
     public const string Bench = "bench/";
@@ -60,7 +60,7 @@ public static class InspectionFiles
         {
             if (
                 line.Length <= Digest + Between.Length
-                || line.AsSpan(0, Digest).ContainsAnyExcept("0123456789abcdef")
+                || !line[..Digest].All(char.IsAsciiHexDigitLower)
                 || line[Digest..(Digest + Between.Length)] != Between
             )
             {

@@ -130,7 +130,7 @@ public sealed record InspectionPack(
             new(InspectionFiles.Register, RegisterCsv.Write(register, terms.AsOf)),
             .. sources
                 .Pdfs.Concat(sources.Locks)
-                .Select(file => file with { Name = InspectionFiles.Signed + file.Name }),
+                .Select(file => file with { Name = InspectionFiles.SignedFolder + file.Name }),
             .. bench.SelectMany(item =>
                 item.Files.Select(file => new InspectionFile(
                     InspectionFiles.Bench + file.Name,
@@ -150,7 +150,7 @@ public sealed record InspectionPack(
         var model = InspectionIndex.Build(
             new InspectionContents(terms, register, InputDigest.Sha256(written.Span), list)
             {
-                Signed =
+                SignedFiles =
                 [
                     .. verified.Select(item => Inspected(item.file.Name, item.Found, register)),
                 ],
@@ -178,7 +178,11 @@ public sealed record InspectionPack(
                 new InspectionFile(InspectionFiles.Index, index),
             ],
             register,
-            [.. verified.Select(item => (InspectionFiles.Signed + item.file.Name, item.Found))]
+            [
+                .. verified.Select(item =>
+                    (InspectionFiles.SignedFolder + item.file.Name, item.Found)
+                ),
+            ]
         );
     }
 
@@ -202,7 +206,7 @@ public sealed record InspectionPack(
         WindowRegister register
     ) =>
         new(
-            InspectionFiles.Signed + name,
+            InspectionFiles.SignedFolder + name,
             found.Document switch
             {
                 DocumentKind.Report => found.StudyCode is null

@@ -23,25 +23,31 @@ public static class BenchDocuments
         string? analyte,
         string? storage,
         TimeSpan? spinTakes
-    ) =>
+    )
+    {
+        ArgumentNullException.ThrowIfNull(register);
+        var windows = register.On(day);
+        return
         [
             .. BenchRules
-                .Subjects(register, day)
+                .Subjects(windows, day)
                 .Where(subject =>
                     (analyte is null || subject.Analyte == analyte)
                     && (storage is null || subject.Storage == storage)
                 )
                 .Select(subject =>
                     BenchRules.Of(
+                        windows,
                         register,
                         subject.Analyte,
                         subject.Storage,
                         subject.Scope,
                         day,
-                        spinTakes ?? SpinTakesOf(register, day, subject.Analyte, subject.Storage)
+                        spinTakes ?? SpinTakesOf(windows, subject.Analyte, subject.Storage)
                     )
                 ),
         ];
+    }
 
     /// <summary>Longest time from the spin to the test that the protocols of some rules allow; null where they do not say.</summary>
     public static TimeSpan? LongestSpinToTest(BenchRules rules)
@@ -123,16 +129,14 @@ public static class BenchDocuments
             .Pdf;
 
     private static TimeSpan SpinTakesOf(
-        WindowRegister register,
-        DateOnly day,
+        ImmutableArray<StandingWindow> windows,
         string analyte,
         string storage
     )
     {
         ImmutableArray<RegisteredHandling> handlings =
         [
-            .. register
-                .On(day)
+            .. windows
                 .Where(item =>
                     item.Report.Counts
                     && item.Window.Row.Analyte == analyte

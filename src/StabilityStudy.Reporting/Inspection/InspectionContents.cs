@@ -50,7 +50,7 @@ public sealed record InspectionContents(
 )
 {
     /// <summary>The signed files.</summary>
-    public ImmutableArray<InspectedFile> Signed { get; init; } = [];
+    public ImmutableArray<InspectedFile> SignedFiles { get; init; } = [];
 
     /// <summary>The reports that could be computed again.</summary>
     public ImmutableArray<InspectedReport> Reports { get; init; } = [];

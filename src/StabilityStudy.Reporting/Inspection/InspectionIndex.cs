@@ -121,10 +121,10 @@ public static class InspectionIndex
                         new Column("3 Computed again", ColumnAlignment.Left, 1.3),
                         new Column("4 Order", ColumnAlignment.Left, 1.2),
                     ],
-                    [.. contents.Signed.Select(Outcomes)],
+                    [.. contents.SignedFiles.Select(Outcomes)],
                     "1 Who signed, and is it trusted? 2 Was anything done besides signing? 3 Do figures or pages follow from the data in the file? 4 Did the criteria come before the data? All that was found is in the folder verification, a text a file."
                 ),
-                .. contents.Signed.SelectMany(file =>
+                .. contents.SignedFiles.SelectMany(file =>
                     file.Parts.Any(part => !part.Holds)
                         ? (Block[])
                             [

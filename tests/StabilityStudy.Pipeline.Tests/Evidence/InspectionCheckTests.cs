@@ -55,9 +55,11 @@ public sealed class InspectionCheckTests
             new RegisterFiles(
                 [
                     .. files
-                        .Where(file => file.Key.StartsWith(InspectionFiles.Signed, Comparison))
+                        .Where(file =>
+                            file.Key.StartsWith(InspectionFiles.SignedFolder, Comparison)
+                        )
                         .Select(file => new InspectionFile(
-                            file.Key[InspectionFiles.Signed.Length..],
+                            file.Key[InspectionFiles.SignedFolder.Length..],
                             file.Value
                         )),
                 ],
@@ -115,7 +117,7 @@ public sealed class InspectionCheckTests
     {
         Assert.Equal(
             EvidenceExample.SignedTwice.ToArray(),
-            Intact[InspectionFiles.Signed + Report].ToArray()
+            Intact[InspectionFiles.SignedFolder + Report].ToArray()
         );
         var lines = TextOf(InspectionFiles.List).TrimEnd('\n').Split('\n');
         Assert.Equal(Intact.Count - 2, lines.Length);
@@ -184,7 +186,7 @@ public sealed class InspectionCheckTests
     [Fact]
     public void A_list_that_was_written_anew_hides_no_removed_or_added_file()
     {
-        var removed = Check(Relisted(Intact.Remove(InspectionFiles.Signed + Withdrawal)));
+        var removed = Check(Relisted(Intact.Remove(InspectionFiles.SignedFolder + Withdrawal)));
         var added = Check(
             Relisted(Intact.Add("bench/aPTT-wb-rt-card.pdf", Intact["bench/PT-wb-rt-card.pdf"]))
         );
@@ -201,7 +203,10 @@ public sealed class InspectionCheckTests
     [Fact]
     public void A_list_that_was_written_anew_hides_no_exchanged_file()
     {
-        var (one, other) = (InspectionFiles.Signed + Report, InspectionFiles.Signed + Withdrawal);
+        var (one, other) = (
+            InspectionFiles.SignedFolder + Report,
+            InspectionFiles.SignedFolder + Withdrawal
+        );
         var found = Check(Relisted(Intact.SetItem(one, Intact[other]).SetItem(other, Intact[one])));
 
         Assert.Equal(PartOutcome.Holds, found.Parts[0].Outcome);
