@@ -130,7 +130,7 @@ public static class MayTest
             .ToImmutableArray();
         var knowsGroup = !ofGroup.IsEmpty;
         var rows = knowsGroup ? ofGroup : counting;
-        var today = rows.Min(item => TodaysRule.For(item, question));
+        var today = rows.Min(item => RuleSteps.For(item, question));
         var answer = new BenchAnswer(question, BenchVerdict.DoNotTest, BenchReason.TimeUnknown)
         {
             Age = question.Age,
@@ -140,17 +140,17 @@ public static class MayTest
             Limit = today,
             AsPlasma =
                 rows.Min(item =>
-                    TodaysRule.SecondStep(item, question.Day)
-                    ?? TodaysRule.FirstStep(item, question.Day)
+                    RuleSteps.SecondStep(item, question.Day)
+                    ?? RuleSteps.FirstStep(item, question.Day)
                 )
                     is var second
                 && second > today
                     ? second
                     : null,
             IsSecondStep = rows.Any(item =>
-                TodaysRule.FirstStep(item, question.Day) < TodaysRule.For(item, question)
+                RuleSteps.FirstStep(item, question.Day) < RuleSteps.For(item, question)
             ),
-            From = [.. rows.Where(item => TodaysRule.For(item, question) == today).Take(1)],
+            From = [.. rows.Where(item => RuleSteps.For(item, question) == today).Take(1)],
             NotTrusted = notTrusted,
         };
         if (answer.Age is not { } age)

@@ -339,20 +339,24 @@ public sealed partial class RegisterOfTwoYearsTests
                                 Assert.True(match.Success, line);
                                 return new Period(
                                     DateOnly.Parse(
-                                        match.Groups[1].Value,
+                                        match.Groups["from"].Value,
                                         CultureInfo.InvariantCulture
                                     ),
                                     DateOnly.Parse(
-                                        match.Groups[2].Value,
+                                        match.Groups["to"].Value,
                                         CultureInfo.InvariantCulture
                                     ),
-                                    match.Groups[3].Value
+                                    match.Groups["answer"].Value
                                 );
                             }),
                     ]
                 )),
         ];
 
-    [GeneratedRegex(@"^(\d{4}-\d\d-\d\d) \.\. (\d{4}-\d\d-\d\d)  ([a-z][a-z ]*?)\s*(\|.*)?$")]
+    [GeneratedRegex(
+        @"^(?<from>\d{4}-\d\d-\d\d) \.\. (?<to>\d{4}-\d\d-\d\d)  (?<answer>[a-z][a-z ]*?)\s*(\|.*)?$",
+        RegexOptions.ExplicitCapture,
+        matchTimeoutMilliseconds: 1000
+    )]
     private static partial Regex Line();
 }

@@ -1,7 +1,7 @@
 namespace StabilityStudy.Core.Register;
 
 /// <summary>What may be tested by today's rule of a row, which no new lot takes away: one step, or a second one for plasma that was off the cells in time.</summary>
-internal static class TodaysRule
+internal static class RuleSteps
 {
     /// <summary>What may be tested without an approved window: the step of today's rule that applies to what was done with the tube.</summary>
     public static TimeSpan For(StandingWindow item, BenchQuestion question) =>
