@@ -22,6 +22,26 @@ if (args is [ErrorRates.Word, ..])
     return 0;
 }
 
+if (args is [GeneratedRegister.ListWord, var listed])
+{
+    GeneratedRegister.List(listed);
+    return 0;
+}
+
+if (args is [GeneratedRegister.Word])
+{
+    using var register = await GeneratedRegister.Of(2_000);
+    var self = Environment.ProcessPath!;
+    var nothing = FreshProcess.Median(self, FreshProcess.Start);
+    var list = FreshProcess.Median(self, GeneratedRegister.ListWord, register.Folder);
+    Console.WriteLine(
+        Invariant(
+            $"{list.ProcessorSeconds / nothing.ProcessorSeconds, 9:0.000}  List a register of 2,000 reports from the cache, 1 = a process that does nothing (at most 30; {list.Seconds:0.0} s here, peak {list.PeakMegabytes:0} MB)"
+        )
+    );
+    return 0;
+}
+
 if (args is [CommandTable.Word, .. var words])
 {
     var built = words.Where(word => word != CommandTable.Million).ToImmutableArray();

@@ -130,7 +130,7 @@ public sealed class SupportedWindowsTests
         );
         Assert.Contains("lot PT-2605 is not covered (PT-2604)", lot.Out, Comparison);
         Assert.Contains(
-            "Due before it is used beyond that, for a new lot of the same reagent: a reduced study at 10 h",
+            "Due before it is used beyond that: for a new lot of the same reagent a reduced study at 10 h",
             lot.Out,
             Comparison
         );
@@ -220,6 +220,60 @@ public sealed class SupportedWindowsTests
         Assert.Equal("report-not-trusted", json.RootElement.GetProperty("reason").GetString());
     }
 
+    [Fact]
+    public async Task A_folder_without_a_report_answers_nothing_and_says_what_to_do()
+    {
+        using var copy = StudyCopy.CreateLocked();
+
+        var list = await Run.Of("supported-windows", copy.Study, "--all");
+        var asked = await Run.Of(
+            "supported-windows",
+            copy.Study,
+            "--analyte",
+            "aPTT",
+            "--waited",
+            "1 h"
+        );
+
+        Assert.Equal(ExitCode.VerificationIncomplete, list.Code);
+        Assert.StartsWith("0 windows in force, 1 to attend to. 0 reports", list.Out, Comparison);
+        Assert.Contains(
+            "Put the signed reports of your studies into it",
+            Run.OneLine(list.Out),
+            Comparison
+        );
+        Assert.Contains("locked and not reported", list.Out, Comparison);
+        Assert.Equal(ExitCode.VerificationIncomplete, asked.Code);
+        Assert.StartsWith("ASK THE DIRECTOR: aPTT", asked.Out, Comparison);
+        Assert.Contains("no signed report in the folder", asked.Error, Comparison);
+    }
+
+    [Theory]
+    [InlineData(
+        "--lot",
+        "PT-2605",
+        "lot PT-2605 is not covered (PT-2604). Due before it is used beyond today's 8 h: for a new lot of the same reagent a reduced study at 10 h (start --repeat signed.pdf --reason \"new lot PT-2605\"); for another reagent the full study."
+    )]
+    [InlineData(
+        "--instrument",
+        "AN2",
+        "instrument AN2 is not covered (AN1). Due before it is used beyond today's 8 h: the full study (start --repeat signed.pdf --tier full)."
+    )]
+    public async Task The_list_says_which_study_is_due(string option, string value, string says)
+    {
+        var run = await Windows(option, value);
+
+        Assert.Contains(says, Run.OneLine(run.Out), Comparison);
+    }
+
+    [Fact]
+    public async Task A_lot_and_an_instrument_that_are_covered_make_nothing_due()
+    {
+        var run = await Windows("--lot", "PT-2604", "--instrument", "AN1");
+
+        Assert.DoesNotContain("is not covered", run.Out, Comparison);
+    }
+
     [Theory]
     [InlineData("7 what? Write 7 h or 7 min.", "--analyte", "PT", "--waited", "7")]
     [InlineData("is no time", "--analyte", "PT", "--waited", "-1 h")]
@@ -238,11 +292,11 @@ public sealed class SupportedWindowsTests
         var absent = await Run.Of("supported-windows", copy.At("absent"));
 
         Assert.Equal(
-            [ExitCode.WrongUsage, ExitCode.WrongUsage, ExitCode.WrongUsage],
+            [ExitCode.WrongUsage, ExitCode.VerificationIncomplete, ExitCode.WrongUsage],
             [run.Code, empty.Code, absent.Code]
         );
         Assert.Contains(says, run.Error, Comparison);
-        Assert.Contains("no PDF file", empty.Error, Comparison);
+        Assert.Contains("no signed report in the folder", Run.OneLine(empty.Out), Comparison);
         Assert.Contains("no folder", absent.Error, Comparison);
     }
 }

@@ -23,6 +23,7 @@ public sealed class UsageTests
     [InlineData("keep", "keep", "--help")]
     [InlineData("end", "end", "--help")]
     [InlineData("procedures", "procedures", "--help")]
+    [InlineData("inspection", "inspection", "--help")]
     [InlineData("verify", "verify", "--help")]
     [InlineData("renew", "renew", "--help")]
     [InlineData("trial-certificate", "trial-certificate", "--help")]

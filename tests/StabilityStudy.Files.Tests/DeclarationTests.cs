@@ -7,6 +7,7 @@ using StabilityStudy.Core.Specimens;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
+using StabilityStudy.Files.Inspection;
 using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Notices;
 using StabilityStudy.Files.OwnTables;
@@ -39,6 +40,7 @@ public sealed class DeclarationTests
     [InlineData("protocol.toml")]
     [InlineData("study.toml")]
     [InlineData("notice.toml")]
+    [InlineData("inspection.toml")]
     public void The_example_of_every_key_can_be_read(string file)
     {
         var queries = new QueryList();
@@ -47,7 +49,8 @@ public sealed class DeclarationTests
             {
                 "protocol.toml" => ProtocolKeys.Table,
                 "study.toml" => FactsKeys.Table,
-                _ => NoticeKeys.Table,
+                "notice.toml" => NoticeKeys.Table,
+                _ => InspectionKeys.Table,
             },
             queries
         );
@@ -55,7 +58,15 @@ public sealed class DeclarationTests
         Assert.Empty(
             queries.ToImmutable().Select(query => $"{query.Source.Column}: {query.Message}")
         );
-        Assert.True(count > (file == "notice.toml" ? 30 : 40));
+        Assert.True(
+            count
+                > file switch
+                {
+                    "notice.toml" => 30,
+                    "inspection.toml" => 8,
+                    _ => 40,
+                }
+        );
     }
 
     [Theory]

@@ -15,13 +15,8 @@ internal static class EndCommand
     public static Command Create(Terminal terminal)
     {
         var study = StudyArgument.Create();
-        var by = NoticeRun.By();
-        var reason = new Option<string>("--reason")
-        {
-            Description = "Why.",
-            HelpName = "TEXT",
-            Required = true,
-        };
+        var by = NoticeOptions.By();
+        var reason = NoticeOptions.Reason("Why.");
         var paper = PaperOption.Create();
         var command = new Command(
             "end",

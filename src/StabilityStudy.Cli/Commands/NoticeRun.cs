@@ -1,4 +1,3 @@
-using System.CommandLine;
 using System.Diagnostics;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
@@ -15,32 +14,6 @@ namespace StabilityStudy.Cli.Commands;
 /// <summary>Writes notices to be signed, each with its line in the record of its study where there is one.</summary>
 internal static class NoticeRun
 {
-    /// <summary>The person who decides and signs.</summary>
-    public static Option<string> By() =>
-        new("--by")
-        {
-            Description =
-                "Printed name of the person who decides; only who has that name can sign the notice.",
-            HelpName = "NAME",
-            Required = true,
-        };
-
-    /// <summary>Where the notice goes.</summary>
-    public static Option<string?> Output() =>
-        new("--output", "-o")
-        {
-            Description = "Where the notice goes; beside the first report otherwise.",
-            HelpName = "FILE",
-        };
-
-    /// <summary>The reports that a notice is about.</summary>
-    public static Argument<string[]> Reports() =>
-        new("REPORT")
-        {
-            Description = "The signed reports, one or several.",
-            Arity = ArgumentArity.OneOrMore,
-        };
-
     /// <summary>Makes a notice about reports.</summary>
     public static ExitCode About(
         Terminal terminal,

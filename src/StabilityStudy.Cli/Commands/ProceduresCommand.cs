@@ -5,19 +5,16 @@ using StabilityStudy.Core.Register;
 using StabilityStudy.Pipeline.Register;
 using StabilityStudy.Reporting.Approved;
 using StabilityStudy.Reporting.Model;
+using StabilityStudy.Reporting.Register;
 
 namespace StabilityStudy.Cli.Commands;
 
 /// <summary>procedures: the documents by which a bench works, from the signed reports of a folder.</summary>
 internal static class ProceduresCommand
 {
-    private static readonly (string Word, ApprovedDocumentKind Kind)[] s_kinds =
+    private static readonly ImmutableArray<ApprovedDocumentKind> s_kinds =
     [
-        ("card", ApprovedDocumentKind.Card),
-        ("rules", ApprovedDocumentKind.Rules),
-        ("procedure", ApprovedDocumentKind.Procedure),
-        ("clients", ApprovedDocumentKind.Clients),
-        ("training", ApprovedDocumentKind.Training),
+        .. Enum.GetValues<ApprovedDocumentKind>(),
     ];
 
     public static Command Create(Terminal terminal)
@@ -38,7 +35,7 @@ internal static class ProceduresCommand
             Description =
                 "card, rules, procedure, clients or training; may be given several times. Otherwise all.",
             HelpName = "KIND",
-        }.AcceptOnlyFromAmong([.. s_kinds.Select(kind => kind.Word)]);
+        }.AcceptOnlyFromAmong([.. s_kinds.Select(BenchDocuments.WordOf)]);
         var asOf = Text(
             "--as-of",
             "The day as of which they hold, YYYY-MM-DD; today when not given.",
@@ -100,7 +97,7 @@ internal static class ProceduresCommand
             )
             {
                 throw new UsageException(
-                    $"{spinTakes.Name}: {other.Analyte} in {other.Storage} is tested at most {BenchWords.Time(BenchDocuments.LongestSpinToTest(other))} after the spin. Give a shorter time, of a minute or more."
+                    $"{spinTakes.Name}: {other.Analyte} in {other.Storage} is tested at most {AnswerWords.Time(BenchDocuments.LongestSpinToTest(other))} after the spin. Give a shorter time, of a minute or more."
                 );
             }
 
@@ -110,12 +107,10 @@ internal static class ProceduresCommand
                 rules,
                 parsed.GetRequiredValue(output),
                 [
-                    .. s_kinds
-                        .Where(kind =>
-                            parsed.GetValue(document) is not { Length: > 0 } words
-                            || words.Contains(kind.Word)
-                        )
-                        .Select(kind => kind.Kind),
+                    .. s_kinds.Where(kind =>
+                        parsed.GetValue(document) is not { Length: > 0 } words
+                        || words.Contains(BenchDocuments.WordOf(kind))
+                    ),
                 ],
                 PaperOption.Of(parsed, paper)
             );
@@ -135,7 +130,7 @@ internal static class ProceduresCommand
         foreach (var item in rules.Where(item => !item.Obstacles.IsEmpty))
         {
             terminal.Error.WriteLine(
-                $"No document for {item.Analyte} in {item.Storage}: {BenchWords.Sentence(item.Obstacles[0])}"
+                $"No document for {item.Analyte} in {item.Storage}: {AnswerWords.Sentence(item.Obstacles[0])}"
             );
             terminal.Error.WriteLine(
                 $"Take down what is posted for {item.Analyte} in {item.Storage}."
@@ -155,20 +150,13 @@ internal static class ProceduresCommand
         var ready = rules.Where(item => item.Obstacles.IsEmpty).ToImmutableArray();
         foreach (var item in ready)
         {
-            var subject = Path.Combine(folder, NameOf(item, ready));
-            terminal.Progress("Drawing " + subject);
-            var files = kinds
-                .Select(kind =>
-                    ($"{subject}-{WordOf(kind)}.pdf", BenchDocuments.Pdf(kind, item, paper))
-                )
-                .ToList();
-            if (kinds.Contains(ApprovedDocumentKind.Rules))
-            {
-                var (lines, cases) = BenchDocuments.Csv(item);
-                files.Add(($"{subject}-rules.csv", lines));
-                files.Add(($"{subject}-cases.csv", cases));
-            }
-
+            terminal.Progress($"Drawing {item.Analyte} in {item.Storage}");
+            (string Path, ReadOnlyMemory<byte> Bytes)[] files =
+            [
+                .. BenchDocuments
+                    .Files(item, ready, kinds, paper)
+                    .Select(file => (Path.Combine(folder, file.Name), file.Bytes)),
+            ];
             if (
                 item.Rows.Any(row =>
                     row.Standing is WindowStanding.Withdrawn or WindowStanding.EndedByNewDirector
@@ -180,7 +168,7 @@ internal static class ProceduresCommand
                 );
             }
 
-            AtomicFile.Write([.. files]);
+            AtomicFile.Write(files);
             foreach (var (path, _) in files)
             {
                 terminal.Out.WriteLine(path);
@@ -191,28 +179,6 @@ internal static class ProceduresCommand
             ? ExitCode.VerificationIncomplete
             : ExitCode.Done;
     }
-
-    /// <summary>Analyte and storage; a number where several would have one name, such as those of several scopes.</summary>
-    private static string NameOf(BenchRules rules, ImmutableArray<BenchRules> all)
-    {
-        var name = Subject(rules);
-        var same = all.Where(item => Subject(item) == name).ToImmutableArray();
-        return same.Length == 1
-            ? name
-            : string.Create(CultureInfo.InvariantCulture, $"{name}-{same.IndexOf(rules) + 1}");
-
-        static string Subject(BenchRules item) => FileNamed($"{item.Analyte}-{item.Storage}");
-    }
-
-    /// <summary>A code as part of a file name.</summary>
-    private static string FileNamed(string code) =>
-        string.Concat(
-                code.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' or '.' ? c : '-')
-            )
-            .TrimStart('.');
-
-    private static string WordOf(ApprovedDocumentKind kind) =>
-        s_kinds.Single(item => item.Kind == kind).Word;
 
     private static Option<string?> Text(string name, string description, string help) =>
         new(name) { Description = description, HelpName = help };

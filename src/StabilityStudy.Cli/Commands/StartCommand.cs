@@ -44,6 +44,11 @@ internal static class StartCommand
             HelpName = "TIER",
         }.AcceptOnlyFromAmong(Reduced, Full);
         var reason = Text("--reason", "TEXT", "With --repeat: what changed, such as the new lot.");
+        var register = Text(
+            "--register",
+            "FOLDER",
+            "With --repeat: the folder of the signed reports, which says whether the windows are still in force; the report's own folder, without those inside it, when not given."
+        );
         var trust = new TrustOptions();
         var code = Text(
             "--code",
@@ -95,6 +100,7 @@ internal static class StartCommand
             repeat,
             tier,
             reason,
+            register,
             trust.Trust,
             trust.TrustTime,
             trust.Revoked,
@@ -125,9 +131,12 @@ internal static class StartCommand
             );
             if (parsed.GetValue(repeat) is not { } report)
             {
-                return parsed.GetValue(reason) is null
-                    ? (int)Run(terminal, options)
-                    : throw new UsageException($"{reason.Name} goes with {repeat.Name}.");
+                Option<string?>[] ofRepeat = [reason, register];
+                return
+                    ofRepeat.FirstOrDefault(option => parsed.GetValue(option) is not null)
+                        is { } alone
+                    ? throw new UsageException($"{alone.Name} goes with {repeat.Name}.")
+                    : (int)Run(terminal, options);
             }
 
             if (options.Protocol is not null)
@@ -142,7 +151,8 @@ internal static class StartCommand
                     terminal,
                     options,
                     report,
-                    trust.Of(parsed).Read(terminal.Clock.GetUtcNow()),
+                    trust.Of(parsed),
+                    parsed.GetValue(register),
                     parsed.GetValue(tier) == Full ? RepeatTier.Full : RepeatTier.Reduced,
                     TextOption.OneLine(parsed.GetValue(reason), reason.Name)
                 );

@@ -1,6 +1,7 @@
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Core.Protocol;
+using StabilityStudy.Core.Register;
 using StabilityStudy.Files.Starting;
 using StabilityStudy.Pipeline.Register;
 using StabilityStudy.SignedPdf.Verification;
@@ -16,7 +17,8 @@ internal static class StartRepeat
         Terminal terminal,
         StartOptions options,
         string report,
-        VerificationOptions trust,
+        TrustInput trust,
+        string? folder,
         RepeatTier tier,
         string? reason
     )
@@ -30,12 +32,17 @@ internal static class StartRepeat
         }
 
         var name = Path.GetFileName(report);
+        var bytes = ReportFile.Read(report);
+        var now = terminal.Clock.GetUtcNow();
+        var trusted = trust.Read(now);
         terminal.Progress("Verifying " + name);
         var repeated =
             RepeatStudy.Of(
                 name,
-                ReportFile.Read(report),
-                trust,
+                bytes,
+                trusted,
+                Standing(terminal, folder, report, trust, trusted, now),
+                DateOnly.FromDateTime(terminal.Clock.GetLocalNow().DateTime),
                 tier,
                 reason ?? UsualReason,
                 out var fault
@@ -68,6 +75,11 @@ internal static class StartRepeat
                     $"  {analyte.Id}, {group.Id}: tested again after {string.Join(", ", started.Protocol.TimePointsOf(analyte, group.Id))}"
                 );
             }
+        }
+
+        foreach (var note in repeated.Notes)
+        {
+            WrappedText.Write(terminal, "! " + note, "  ");
         }
 
         foreach (var number in repeated.Protocol.Numbers)
@@ -121,6 +133,29 @@ internal static class StartRepeat
             ),
             options.Invented || facts.Invented
         );
+    }
+
+    /// <summary>The register in which the report stands.</summary>
+    private static WindowRegister Standing(
+        Terminal terminal,
+        string? folder,
+        string report,
+        TrustInput trust,
+        VerificationOptions trusted,
+        DateTimeOffset now
+    )
+    {
+        var cache = VerificationCache.Open(terminal.CacheFolder, trust.Digest(), now);
+        return folder is null
+            ? RegisterFolder.Read(
+                Path.GetDirectoryName(Path.GetFullPath(report)) ?? ".",
+                trusted,
+                terminal,
+                cache,
+                _ => true,
+                depth: 0
+            )
+            : RegisterFolder.Read(folder, trusted, terminal, cache, _ => true);
     }
 
     private static string Asked(RepeatStudy repeated, RepeatTier tier) =>

@@ -3,6 +3,7 @@ using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Reporting.Approved;
+using StabilityStudy.Reporting.Register;
 
 namespace StabilityStudy.Cli.Commands;
 
@@ -35,8 +36,17 @@ internal static class SupportedWindowsCommand
             "Time since collection: \"5 h 10 min\", 5:10 or \"310 min\". Without it the answer is not to test.",
             "TIME"
         );
-        var instrument = Text("--instrument", "Code of the instrument.", "CODE");
-        var lot = Text("--lot", "Code of the reagent lot.", "CODE");
+        var collected = Text(
+            "--collected",
+            "In place of --waited: when it was collected, by this computer's clock: 22:10, the last time that it was so, or \"2026-05-04 22:10\".",
+            "TIME"
+        );
+        var instrument = Text(
+            "--instrument",
+            "Code of the instrument. Without --analyte the list says which study is due before it is used.",
+            "CODE"
+        );
+        var lot = Text("--lot", "The same for a reagent lot.", "CODE");
         var csv = new Option<string?>("--csv")
         {
             Description = "Also write every window, in force or not, as a row of a CSV file.",
@@ -75,6 +85,7 @@ internal static class SupportedWindowsCommand
             group,
             storage,
             waited,
+            collected,
             instrument,
             lot,
             csv,
@@ -89,17 +100,7 @@ internal static class SupportedWindowsCommand
         {
             var day = Day(parsed.GetValue(asOf), terminal);
             var code = TextOption.OneLine(parsed.GetValue(analyte), analyte.Name);
-            Option<string?>[] facts =
-            [
-                group,
-                storage,
-                waited,
-                instrument,
-                lot,
-                spun,
-                separated,
-                unfit,
-            ];
+            Option<string?>[] facts = [group, storage, waited, collected, spun, separated, unfit];
             if (
                 code is null
                 && facts.FirstOrDefault(fact => parsed.GetValue(fact) is not null) is { } alone
@@ -114,13 +115,25 @@ internal static class SupportedWindowsCommand
                 throw new UsageException("--csv does not go with --analyte.");
             }
 
+            if (
+                parsed.GetValue(collected) is not null
+                && (parsed.GetValue(waited) ?? parsed.GetValue(asOf)) is not null
+            )
+            {
+                throw new UsageException(
+                    $"{collected.Name} says how old it is now, and does not go with {waited.Name} or {asOf.Name}."
+                );
+            }
+
             var question = code is null
                 ? null
                 : new BenchQuestion(code, day)
                 {
                     Group = TextOption.OneLine(parsed.GetValue(group), group.Name),
                     Storage = TextOption.OneLine(parsed.GetValue(storage), storage.Name),
-                    Waited = WaitedOption.Read(parsed.GetValue(waited), waited.Name),
+                    Waited = parsed.GetValue(collected) is { } clock
+                        ? CollectedOption.Ago(clock, collected.Name, terminal.Clock)
+                        : WaitedOption.Read(parsed.GetValue(waited), waited.Name),
                     Spun = WaitedOption.Read(parsed.GetValue(spun), spun.Name),
                     Separated = WaitedOption.Read(parsed.GetValue(separated), separated.Name),
                     Unfit = TextOption.OneLine(parsed.GetValue(unfit), unfit.Name),
@@ -146,7 +159,19 @@ internal static class SupportedWindowsCommand
 
             return (int)(
                 question is null
-                    ? List(terminal, register, day, parsed.GetValue(all), parsed.GetValue(json))
+                    ? List(
+                        terminal,
+                        register,
+                        new RegisterListing(
+                            terminal,
+                            register,
+                            day,
+                            TextOption.OneLine(parsed.GetValue(instrument), instrument.Name),
+                            TextOption.OneLine(parsed.GetValue(lot), lot.Name)
+                        ),
+                        parsed.GetValue(all),
+                        parsed.GetValue(json)
+                    )
                     : Answer(terminal, register, question, parsed.GetValue(json))
             );
         });
@@ -157,20 +182,19 @@ internal static class SupportedWindowsCommand
     private static bool MayAnswer(RegisterEntry entry, string analyte) =>
         entry.Report is not { } report
             ? entry.Study is null
-            : report.Analytes.IsEmpty || report.Analytes.Contains(analyte);
+            : SpelledQuestion.MayMean(report, analyte);
 
     private static ExitCode List(
         Terminal terminal,
         WindowRegister register,
-        DateOnly day,
+        RegisterListing listing,
         bool all,
         bool json
     )
     {
-        var listing = new RegisterListing(terminal, register, day);
         if (json)
         {
-            RegisterJson.Write(terminal, register, day);
+            RegisterJson.Write(terminal, register, listing.Day);
         }
         else
         {
@@ -187,14 +211,21 @@ internal static class SupportedWindowsCommand
         bool json
     )
     {
-        var answer = MayTest.Answer(register, question);
+        if (register.Reports.IsEmpty)
+        {
+            terminal.Error.WriteLine(
+                "There is no signed report in the folder. Put the signed reports of your studies into it (PDF files)."
+            );
+        }
+
+        var answer = MayTest.Answer(register, SpelledQuestion.In(register, question));
         if (json)
         {
             RegisterJson.Write(terminal, answer);
         }
         else
         {
-            Say(terminal, BenchWords.Sentence(answer));
+            Say(terminal, AnswerWords.Sentence(answer));
             if (ReportedComment.Of(answer) is { } comment)
             {
                 Say(terminal, $"report: \"{comment}\"");

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Cli.Folders;
+using StabilityStudy.Pipeline.Inspection;
 using StabilityStudy.Pipeline.Verification;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -13,7 +14,8 @@ internal static class VerifyCommand
     {
         var report = new Argument<string>("REPORT")
         {
-            Description = "The report, protocol document or notice.",
+            Description =
+                "The report, protocol document or notice, or a folder that inspection has written.",
         };
         var trust = new TrustOptions();
         var record = new Option<string>("--record")
@@ -25,7 +27,7 @@ internal static class VerifyCommand
         var json = StudyArgument.Json("Write what was found as JSON.");
         var command = new Command(
             "verify",
-            "Check the signatures, whether anything was done besides signing, whether every figure follows from the data in the file, and whether the criteria came before the data.\n\nExample:\n  stability-study verify report.pdf --trust our-certificates.pem"
+            "Check the signatures, whether anything was done besides signing, whether every figure follows from the data in the file, and whether the criteria came before the data. Of a folder that inspection has written: whether every file is the one of its list, none is missing or was added, and all of it follows from the signed files in it.\n\nExample:\n  stability-study verify report.pdf --trust our-certificates.pem"
         )
         {
             report,
@@ -55,6 +57,13 @@ internal static class VerifyCommand
         bool json
     )
     {
+        if (InspectionFolder.Is(path))
+        {
+            return record is null
+                ? Exit(RunFolder(terminal, path, options, json))
+                : throw new UsageException("--record does not go with a folder.");
+        }
+
         var report = ReportFile.Read(path);
         var recorded = record is null ? RecordFile.Above(path) : RecordFile.ReadAt(record);
         terminal.Progress("Computing the report again");
@@ -65,14 +74,46 @@ internal static class VerifyCommand
         }
         else
         {
-            VerificationListing.Write(terminal, found);
+            Write(terminal, VerificationText.Lines(found, terminal.Width));
         }
 
-        return found.Outcome switch
+        return Exit(found.Outcome);
+    }
+
+    private static PartOutcome RunFolder(
+        Terminal terminal,
+        string path,
+        VerificationOptions options,
+        bool json
+    )
+    {
+        var (files, sources) = InspectionFolder.Read(path);
+        var found = InspectionCheck.Of(files, sources, options, terminal.Progress);
+        if (json)
+        {
+            VerificationJson.Write(terminal, found);
+        }
+        else
+        {
+            Write(terminal, VerificationText.Lines(found, terminal.Width));
+        }
+
+        return found.Outcome;
+    }
+
+    private static void Write(Terminal terminal, ImmutableArray<string> lines)
+    {
+        foreach (var line in lines)
+        {
+            terminal.Out.WriteLine(line);
+        }
+    }
+
+    private static ExitCode Exit(PartOutcome outcome) =>
+        outcome switch
         {
             PartOutcome.Holds => ExitCode.Done,
             PartOutcome.NotChecked => ExitCode.VerificationIncomplete,
             PartOutcome.Fails => ExitCode.VerificationFailed,
         };
-    }
 }

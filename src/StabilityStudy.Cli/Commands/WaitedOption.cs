@@ -3,7 +3,7 @@ using StabilityStudy.Core.Text;
 
 namespace StabilityStudy.Cli.Commands;
 
-/// <summary>How long a specimen has waited, as people write it: "5 h 10 min", "5h10min", "7:00", "420 min".</summary>
+/// <summary>How long a specimen has waited, as people write it: "5 h 10 min", "5h10min", "7 hours", "7:00", "420 min".</summary>
 internal static partial class WaitedOption
 {
     private const int MostDays = 3660;
@@ -52,8 +52,8 @@ internal static partial class WaitedOption
             : 0;
 
     [GeneratedRegex(
-        "^((?<d>[0-9]{1,4}) ?d)? ?((?<h>[0-9]{1,6}) ?h)? ?((?<min>[0-9]{1,7}) ?min)? ?((?<s>[0-9]{1,8}) ?s)?$",
-        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture,
+        "^((?<d>[0-9]{1,4}) ?d(ays?)?)? ?((?<h>[0-9]{1,6}) ?h((ou)?rs?)?)? ?((?<min>[0-9]{1,7}) ?min(ute)?s?)? ?((?<s>[0-9]{1,8}) ?s(ec(onds?)?)?)?$",
+        RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture | RegexOptions.IgnoreCase,
         matchTimeoutMilliseconds: 1000
     )]
     private static partial Regex Units();

@@ -1,7 +1,6 @@
 using System.CommandLine;
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Core.Notices;
-using StabilityStudy.Pipeline.Notices;
 using StabilityStudy.Pipeline.Signing;
 
 namespace StabilityStudy.Cli.Commands;
@@ -13,14 +12,10 @@ internal static class WithdrawCommand
 
     public static Command Create(Terminal terminal)
     {
-        var reports = NoticeRun.Reports();
-        var by = NoticeRun.By();
-        var reason = new Option<string>("--reason")
-        {
-            Description = "Why.",
-            HelpName = "TEXT",
-            Required = true,
-        };
+        var notice = new NoticeOptions(
+            "Why.",
+            "A new director ends windows that another one approved. What was reported is then looked at again only with --look-back."
+        );
         var from = new Option<string>("--from")
         {
             Description = "First day on which the windows are no longer in force, YYYY-MM-DD.",
@@ -33,66 +28,43 @@ internal static class WithdrawCommand
                 "A window to take away, aPTT/ufh, or what stays of it, aPTT/ufh=\"6 h\"; all that are longer than today's rules otherwise. May be given more than once.",
             HelpName = "ROW",
         };
-        var director = new Option<bool>("--new-director")
-        {
-            Description =
-                "A new director ends windows that another one approved. What was reported is then looked at again only with --look-back.",
-        };
         var lookBack = new Option<bool>("--look-back")
         {
             Description =
                 "With --new-director: list the results to be looked at again, as every other withdrawal does.",
         };
-        var output = NoticeRun.Output();
-        var paper = PaperOption.Create();
-        var command = new Command(
+        var command = notice.Command(
             "withdraw",
-            "Write the notice that takes approved windows of signed reports out of force, with the results to look back at. It counts once it is signed, and where the register of signed reports holds it.\n\nExample:\n  stability-study withdraw register/WB-RT-12-3f09c2d4.pdf --by \"Medical Director One\" --from 2026-06-10 --reason \"a shift in external quality control\""
-        )
-        {
-            reports,
-            by,
+            "Write the notice that takes approved windows of signed reports out of force, with the results to look back at. It counts once it is signed, and where the register of signed reports holds it.\n\nExample:\n  stability-study withdraw register/WB-RT-12-3f09c2d4.pdf --by \"Medical Director One\" --from 2026-06-10 --reason \"a shift in external quality control\"",
             from,
-            reason,
             window,
-            director,
-            lookBack,
-            output,
-            paper,
-        };
+            lookBack
+        );
         command.SetAction(parsed =>
         {
-            var isNew = parsed.GetValue(director);
-            if (parsed.GetValue(lookBack) && !isNew)
-            {
-                throw new UsageException(
+            var isNew = parsed.GetValue(notice.NewDirector);
+            return parsed.GetValue(lookBack) && !isNew
+                ? throw new UsageException(
                     "--look-back goes with --new-director; every other withdrawal looks back."
-                );
-            }
-
-            return (int)
-                NoticeRun.About(
-                    terminal,
-                    parsed.GetRequiredValue(reports),
-                    new NoticeRequest(
+                )
+                : (int)
+                    notice.Run(
+                        terminal,
+                        parsed,
                         isNew ? NoticeKind.EndedByNewDirector : NoticeKind.Withdrawn,
-                        TextOption.OneLine(parsed.GetRequiredValue(by), by.Name)!,
-                        TextOption.OneLine(parsed.GetRequiredValue(reason), reason.Name)!,
-                        PaperOption.Of(parsed, paper)
-                    )
-                    {
-                        Today = DateOnly.FromDateTime(terminal.Clock.GetLocalNow().DateTime),
-                        From = DayText.Of(parsed.GetRequiredValue(from), from.Name),
-                        LooksBack = !isNew || parsed.GetValue(lookBack),
-                        Windows =
-                        [
-                            .. (parsed.GetValue(window) ?? []).Select(text =>
-                                Row(TextOption.OneLine(text, window.Name)!)
-                            ),
-                        ],
-                    },
-                    parsed.GetValue(output)
-                );
+                        request =>
+                            request with
+                            {
+                                From = DayText.Of(parsed.GetRequiredValue(from), from.Name),
+                                LooksBack = !isNew || parsed.GetValue(lookBack),
+                                Windows =
+                                [
+                                    .. (parsed.GetValue(window) ?? []).Select(text =>
+                                        Row(TextOption.OneLine(text, window.Name)!)
+                                    ),
+                                ],
+                            }
+                    );
         });
         return command;
     }

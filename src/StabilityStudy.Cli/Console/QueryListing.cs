@@ -110,8 +110,9 @@ internal static class QueryListing
             return;
         }
 
-        var start = Word(query.Severity) + "  ";
-        var lines = TextLines.WrapLine(start + query.Source, terminal.Width, Indent);
+        // Two blanks would be taken for one where a line is broken.
+        var start = Word(query.Severity) + " ";
+        var lines = TextLines.WrapLine(start + query.Source, terminal.Width - 1, Indent);
         terminal.Out.WriteLine("  " + lines[0].TrimStart()[start.Length..]);
         foreach (var line in lines[1..])
         {

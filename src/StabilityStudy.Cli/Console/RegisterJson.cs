@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Xml;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Reporting.Approved;
+using StabilityStudy.Reporting.Register;
 
 namespace StabilityStudy.Cli.Console;
 
@@ -12,7 +13,7 @@ internal static class RegisterJson
     public static void Write(Terminal terminal, WindowRegister register, DateOnly day) =>
         terminal.WriteJson(json =>
         {
-            json.WriteString("asOf", BenchWords.Day(day));
+            json.WriteString("asOf", AnswerWords.Day(day));
             json.WriteStartArray("reports");
             foreach (var report in register.Reports)
             {
@@ -39,7 +40,7 @@ internal static class RegisterJson
                 json.WriteString("place", study.Place);
                 json.WriteString("study", study.Code);
                 json.WriteString("stage", Coded(study.Stage));
-                json.WriteString("on", study.On is { } on ? BenchWords.Day(on) : null);
+                json.WriteString("on", study.On is { } on ? AnswerWords.Day(on) : null);
                 json.WriteString("why", study.Why);
                 json.WriteEndObject();
             }
@@ -58,19 +59,19 @@ internal static class RegisterJson
     public static void Write(Terminal terminal, BenchAnswer answer) =>
         terminal.WriteJson(json =>
         {
-            json.WriteString("verdict", Coded(BenchWords.Verdict(answer.Verdict)));
+            json.WriteString("verdict", Coded(AnswerWords.Verdict(answer.Verdict)));
             json.WriteString("reason", Coded(answer.Reason));
             json.WriteString("analyte", answer.Question.Analyte);
             json.WriteString("group", answer.Question.Group);
             json.WriteBoolean("groupKnown", answer.KnowsGroup);
             json.WriteString("storage", answer.Storage);
-            json.WriteString("asOf", BenchWords.Day(answer.Question.Day));
+            json.WriteString("asOf", AnswerWords.Day(answer.Question.Day));
             json.WriteString("age", Duration(answer.Age));
             json.WriteString("today", Duration(answer.Today));
             json.WriteString("asPlasma", Duration(answer.AsPlasma));
             json.WriteString("limit", Duration(answer.Limit));
             json.WriteString("due", answer.Due is { } due ? Coded(due) : null);
-            json.WriteString("sentence", BenchWords.Sentence(answer));
+            json.WriteString("sentence", AnswerWords.Sentence(answer));
             json.WriteString("comment", ReportedComment.Of(answer));
             json.WriteTexts("notTrusted", answer.NotTrusted.Select(report => report.File));
             json.WriteStartArray("from");
@@ -95,8 +96,8 @@ internal static class RegisterJson
             "decidedAt",
             report.DecidedAt?.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture)
         );
-        json.WriteString("from", report.Counts ? BenchWords.Day(report.From) : null);
-        json.WriteString("review", report.Review is { } day ? BenchWords.Day(day) : null);
+        json.WriteString("from", report.Counts ? AnswerWords.Day(report.From) : null);
+        json.WriteString("review", report.Review is { } day ? AnswerWords.Day(day) : null);
         json.WriteString("reason", report.Reason);
         json.WriteString("replaces", report.Replaces);
         json.WriteString(
@@ -124,8 +125,8 @@ internal static class RegisterJson
             "signedAt",
             item.SignedAt?.ToString("yyyy-MM-ddTHH:mm:sszzz", CultureInfo.InvariantCulture)
         );
-        json.WriteString("from", notice.From is { } from ? BenchWords.Day(from) : null);
-        json.WriteString("review", notice.Review is { } review ? BenchWords.Day(review) : null);
+        json.WriteString("from", notice.From is { } from ? AnswerWords.Day(from) : null);
+        json.WriteString("review", notice.Review is { } review ? AnswerWords.Day(review) : null);
         json.WriteBoolean("lookBack", notice.LooksBack);
         json.WriteTexts("reports", notice.Reports.Select(report => report.Name));
         json.WriteString("study", notice.Study?.Code);
@@ -145,13 +146,17 @@ internal static class RegisterJson
         json.WriteString("storageInWords", window.StorageWords);
         json.WriteTexts("instruments", row.Instruments);
         json.WriteTexts("lots", row.Reagents);
+        json.WriteString(
+            "lotsUntil",
+            window.LotsUntil is { } until ? AnswerWords.Day(until) : null
+        );
         json.WriteString("today", Duration(row.Today));
         json.WriteString("supported", Duration(row.Supported));
         json.WriteString("approved", Duration(window.Approved));
         json.WriteString("interim", Duration(window.Interim));
         json.WriteTexts("conditions", window.Conditions);
         json.WriteBoolean("inWordsOnly", window.IsInWordsOnly);
-        json.WriteString("review", item.Review is { } day ? BenchWords.Day(day) : null);
+        json.WriteString("review", item.Review is { } day ? AnswerWords.Day(day) : null);
         json.WriteString("supersededBy", item.SupersededBy);
         json.WriteTexts("notices", item.Notices.Select(notice => notice.File));
         json.WriteString("doubt", item.Doubt);

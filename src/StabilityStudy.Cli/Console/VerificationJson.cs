@@ -1,4 +1,5 @@
 using System.Text.Json;
+using StabilityStudy.Pipeline.Inspection;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
 
@@ -26,18 +27,33 @@ internal static class VerificationJson
             json.WriteTexts("conclusions", found.Conclusions);
             json.WriteString("signatureIndication", found.Indication);
             WriteDecision(json, found.Decision);
-            json.WriteStartArray("parts");
-            foreach (var part in found.Parts)
-            {
-                json.WriteStartObject();
-                json.WriteString("question", part.Question);
-                json.WriteString("outcome", Word(part.Outcome));
-                json.WriteTexts("found", part.Sentences);
-                json.WriteEndObject();
-            }
-
-            json.WriteEndArray();
+            WriteParts(json, found.Parts);
         });
+    }
+
+    /// <summary>What was found about an inspection folder.</summary>
+    public static void Write(Terminal terminal, InspectionVerification found) =>
+        terminal.WriteJson(json =>
+        {
+            json.WriteString("outcome", Word(found.Outcome));
+            json.WriteString("document", "inspection-folder");
+            json.WriteString("indexSha256", found.IndexSha256);
+            WriteParts(json, found.Parts);
+        });
+
+    private static void WriteParts(Utf8JsonWriter json, ImmutableArray<VerifiedPart> parts)
+    {
+        json.WriteStartArray("parts");
+        foreach (var part in parts)
+        {
+            json.WriteStartObject();
+            json.WriteString("question", part.Question);
+            json.WriteString("outcome", Word(part.Outcome));
+            json.WriteTexts("found", part.Sentences);
+            json.WriteEndObject();
+        }
+
+        json.WriteEndArray();
     }
 
     private static void WriteDecision(Utf8JsonWriter json, SignedDecision? signed)

@@ -61,6 +61,7 @@ internal static class NewFolder
             foreach (var (name, _) in files)
             {
                 var to = Path.Combine(target, name);
+                Directory.CreateDirectory(Path.GetDirectoryName(to) ?? target);
                 File.Move(Path.Combine(staged, name), to);
                 moved.Add(to);
             }

@@ -1,7 +1,10 @@
 using StabilityStudy.Cli.Console;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Files.Canonical;
+using StabilityStudy.Files.Intake;
 using StabilityStudy.Files.Locking;
+using StabilityStudy.Files.Words;
+using StabilityStudy.Pipeline.Inspection;
 using StabilityStudy.Pipeline.Register;
 using StabilityStudy.SignedPdf.Verification;
 
@@ -19,32 +22,21 @@ internal static class RegisterFolder
     /// <param name="terminal">Where progress is told.</param>
     /// <param name="cache">What was found today already; null to verify every file.</param>
     /// <param name="mayStay">Whether an entry of the cache may be used, or its file is verified anew.</param>
-    /// <exception cref="UsageException">There is no such folder, or no PDF file in it.</exception>
+    /// <param name="depth">How deep folders inside it are read.</param>
+    /// <exception cref="UsageException">There is no such folder.</exception>
     public static WindowRegister Read(
         string folder,
         VerificationOptions options,
         Terminal terminal,
         VerificationCache? cache,
-        Func<RegisterEntry, bool> mayStay
+        Func<RegisterEntry, bool> mayStay,
+        int depth = DeepestFolder
     )
     {
-        if (!Directory.Exists(folder))
-        {
-            throw new UsageException($"There is no folder {folder}.");
-        }
-
-        var files = FilesIn(folder, "*.pdf");
-        if (files.IsEmpty)
-        {
-            throw new UsageException(
-                $"There is no PDF file in {folder}. Put the signed reports of your studies into it."
-            );
-        }
-
         return WindowRegister.Of([
-            .. files.Select(file => ReadFile(folder, file)),
-            .. FilesIn(folder, LockFile.Name)
-                .Select(file => ReadStudy(folder, Path.GetDirectoryName(file) ?? folder))
+            .. Pdfs(folder, depth).Select(file => ReadFile(folder, file)),
+            .. Locks(folder, depth)
+                .Select(study => ReadStudy(folder, study))
                 .OfType<RegisterEntry>(),
         ]);
 
@@ -79,8 +71,55 @@ internal static class RegisterFolder
         }
     }
 
+    /// <summary>All that a register holds, to be copied.</summary>
+    /// <exception cref="UsageException">There is no such folder, no PDF file in it, or a file cannot be read.</exception>
+    public static RegisterFiles Files(string folder)
+    {
+        var studies = Locks(folder);
+        var pdfs = Pdfs(folder);
+        if (pdfs.IsEmpty)
+        {
+            throw new UsageException(
+                $"There is no PDF file in {folder}. Put the signed reports of your studies into it."
+            );
+        }
+
+        return new(
+            [.. pdfs.Select(file => Source(file, ReportFile.Read(file)))],
+            [.. studies.Select(study => (NameIn(folder, study), StudyFolder.ReadLocks(study)))]
+        )
+        {
+            Locks =
+            [
+                .. studies
+                    .SelectMany(StudyFolder.LockFiles)
+                    .Select(file =>
+                        Source(file, InputFile.Read(file, StudyLimits.BytesOf(file), "study file"))
+                    ),
+            ],
+        };
+
+        InspectionFile Source(string file, ReadOnlyMemory<byte> bytes) =>
+            new(NameIn(folder, file), bytes);
+    }
+
+    private static string NameIn(string folder, string path) =>
+        Path.GetRelativePath(folder, path).Replace(Path.DirectorySeparatorChar, '/');
+
+    private static ImmutableArray<string> Pdfs(string folder, int depth = DeepestFolder) =>
+        Directory.Exists(folder)
+            ? FilesIn(folder, "*.pdf", depth)
+            : throw new UsageException($"There is no folder {folder}.");
+
+    /// <summary>The study folders inside it.</summary>
+    private static ImmutableArray<string> Locks(string folder, int depth = DeepestFolder) =>
+        [
+            .. FilesIn(folder, LockFile.Name, depth)
+                .Select(file => Path.GetDirectoryName(file) ?? folder),
+        ];
+
     /// <summary>Folders inside it and hidden files belong to it: a report that nobody sees could hold a shorter window.</summary>
-    private static ImmutableArray<string> FilesIn(string folder, string pattern)
+    private static ImmutableArray<string> FilesIn(string folder, string pattern, int depth)
     {
         try
         {
@@ -96,7 +135,7 @@ internal static class RegisterFolder
                             MatchCasing = MatchCasing.CaseInsensitive,
                             AttributesToSkip = FileAttributes.None,
                             IgnoreInaccessible = false,
-                            MaxRecursionDepth = DeepestFolder,
+                            MaxRecursionDepth = depth,
                         }
                     )
                     .Order(StringComparer.Ordinal),

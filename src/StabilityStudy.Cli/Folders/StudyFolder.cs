@@ -17,6 +17,17 @@ internal static class StudyFolder
     public static StudyBytes ReadLocks(string path) =>
         Read(path, name => name is StudyBytes.ProtocolName or LockFile.Name);
 
+    /// <summary>Where these lie.</summary>
+    public static IEnumerable<string> LockFiles(string path) =>
+        new[] { StudyBytes.ProtocolName, LockFile.Name }
+            .Select(name => Path.Combine(path, name))
+            .Where(File.Exists)
+            .Concat(
+                LockedCopies(path)
+                    .Select(copy => copy.File)
+                    .Where(file => Path.GetExtension(file) == ".toml")
+            );
+
     private static StudyBytes Read(string path, Func<string, bool> isWanted)
     {
         if (!Directory.Exists(path))

@@ -60,6 +60,7 @@ internal sealed record CommandTree(RootCommand Root, ImmutableArray<CommandGroup
                 [
                     SupportedWindowsCommand.Create(terminal),
                     ProceduresCommand.Create(terminal),
+                    InspectionCommand.Create(terminal),
                     KeepCommand.Create(terminal),
                     WithdrawCommand.Create(terminal),
                 ]

@@ -144,5 +144,11 @@ public sealed record BenchAnswer(BenchQuestion Question, BenchVerdict Verdict, B
     public ImmutableArray<RegisteredReport> NotTrusted { get; init; } = [];
 
     /// <summary>What the register knows in the place of an analyte or storage that it does not.</summary>
-    public ImmutableArray<string> Known { get; init; } = [];
+    public ImmutableArray<KnownCode> Known { get; init; } = [];
+
+    /// <summary>Whether the register has a rule for the analyte.</summary>
+    public bool KnowsAnalyte { get; init; }
+
+    /// <summary>The patient groups that the register has for the analyte.</summary>
+    public ImmutableArray<KnownCode> Groups { get; init; } = [];
 }

@@ -111,26 +111,32 @@ public sealed record BenchRules(
     public ImmutableArray<BenchAnswer> Obstacles { get; private init; } = [];
 
     /// <summary>What may be asked about: every analyte and storage of which a report that counts speaks, and in which scopes.</summary>
+    /// <param name="windows">The windows as they stand on the day.</param>
+    /// <param name="day">The day.</param>
     public static ImmutableArray<(string Analyte, string Storage, BenchScope Scope)> Subjects(
-        WindowRegister register,
+        ImmutableArray<StandingWindow> windows,
         DateOnly day
-    )
-    {
-        ArgumentNullException.ThrowIfNull(register);
-        return
+    ) =>
         [
             .. MayTest
-                .Counting(register.On(day), day)
+                .Counting(windows, day)
                 .GroupBy(item => (item.Window.Row.Analyte, item.Window.Row.Storage))
                 .OrderBy(rows => rows.Key)
                 .SelectMany(rows =>
                     Scopes([.. rows]).Select(scope => (rows.Key.Analyte, rows.Key.Storage, scope))
                 ),
         ];
-    }
 
     /// <summary>The rules.</summary>
+    /// <param name="windows">The windows as they stand on the day.</param>
+    /// <param name="register">The verified reports.</param>
+    /// <param name="analyte">Key of the analyte.</param>
+    /// <param name="storage">Key of the storage.</param>
+    /// <param name="scope">For which instruments and lots.</param>
+    /// <param name="day">The day as of which they hold.</param>
+    /// <param name="spinTakes">Time from the spin to the test at this bench.</param>
     public static BenchRules Of(
+        ImmutableArray<StandingWindow> windows,
         WindowRegister register,
         string analyte,
         string storage,
@@ -141,7 +147,6 @@ public sealed record BenchRules(
     {
         ArgumentNullException.ThrowIfNull(register);
         ArgumentNullException.ThrowIfNull(scope);
-        var windows = register.On(day);
         ImmutableArray<StandingWindow> rows =
         [
             .. MayTest

@@ -63,22 +63,15 @@ public static class MayTest
             )
             .DefaultIfEmpty(Without(question, null, notTrusted))
             .Select(answer =>
-                answer.Reason == BenchReason.NoRule
-                    ? answer with
-                    {
-                        Known = !storages.IsEmpty
-                            ? storages
-                            :
-                            [
-                                .. register
-                                    .Reports.Where(report => report.Counts)
-                                    .SelectMany(report => report.Windows)
-                                    .Select(window => window.Row.Analyte)
-                                    .Distinct()
-                                    .Order(StringComparer.Ordinal),
-                            ],
-                    }
-                    : answer
+                answer with
+                {
+                    KnowsAnalyte = !counting.IsEmpty,
+                    Groups = SpelledQuestion.Groups(counting.Select(item => item.Window)),
+                    Known =
+                        answer.Reason != BenchReason.NoRule ? []
+                        : counting.IsEmpty ? SpelledQuestion.Analytes(register.Reports)
+                        : SpelledQuestion.Storages(counting.Select(item => item.Window)),
+                }
             )
             .OrderBy(answer => answer.Verdict)
             .ThenBy(answer => answer.Limit ?? TimeSpan.Zero)
@@ -137,7 +130,7 @@ public static class MayTest
             .ToImmutableArray();
         var knowsGroup = !ofGroup.IsEmpty;
         var rows = knowsGroup ? ofGroup : counting;
-        var today = rows.Min(item => Today(item, question));
+        var today = rows.Min(item => RuleSteps.For(item, question));
         var answer = new BenchAnswer(question, BenchVerdict.DoNotTest, BenchReason.TimeUnknown)
         {
             Age = question.Age,
@@ -146,13 +139,18 @@ public static class MayTest
             Today = today,
             Limit = today,
             AsPlasma =
-                rows.Min(item => SecondStep(item, question.Day) ?? FirstStep(item, question.Day))
+                rows.Min(item =>
+                    RuleSteps.SecondStep(item, question.Day)
+                    ?? RuleSteps.FirstStep(item, question.Day)
+                )
                     is var second
                 && second > today
                     ? second
                     : null,
-            IsSecondStep = rows.Any(item => FirstStep(item, question.Day) < Today(item, question)),
-            From = [.. rows.Where(item => Today(item, question) == today).Take(1)],
+            IsSecondStep = rows.Any(item =>
+                RuleSteps.FirstStep(item, question.Day) < RuleSteps.For(item, question)
+            ),
+            From = [.. rows.Where(item => RuleSteps.For(item, question) == today).Take(1)],
             NotTrusted = notTrusted,
         };
         if (answer.Age is not { } age)
@@ -289,39 +287,7 @@ public static class MayTest
     private static RepeatTier? DueFor(
         ImmutableArray<StandingWindow> claims,
         BenchQuestion question
-    ) =>
-        claims.Any(item =>
-            item.Window.Covers(question.Instrument, null) && !item.Window.Covers(null, question.Lot)
-        )
-            ? RepeatTier.Reduced
-        : claims.Any(item => !item.Window.Covers(question.Instrument, null)) ? RepeatTier.Full
-        : null;
-
-    /// <summary>What may be tested without an approved window: the step of today's rule that applies to what was done with the tube.</summary>
-    private static TimeSpan Today(StandingWindow item, BenchQuestion question) =>
-        FirstStep(item, question.Day) is var first
-        && SecondStep(item, question.Day) is { } second
-        && question.WasSeparatedBy(first)
-            ? second
-            : first;
-
-    /// <summary>Up to which age today's rule allows plasma that was off the cells in time; null where it does not, or a decision made the rule shorter.</summary>
-    private static TimeSpan? SecondStep(StandingWindow item, DateOnly day) =>
-        FirstStep(item, day) is var first
-        && first == item.Window.Row.Today
-        && item.Window.Handling?.TodaysRule.AsPlasma is { } second
-        && second > first
-            ? second
-            : null;
-
-    /// <summary>Today's rule, or what a decision in force made shorter, which no passed review makes longer again.</summary>
-    private static TimeSpan FirstStep(StandingWindow item, DateOnly day) =>
-        item.Report.Standing == ReportStanding.Decided
-        && item.Report.From <= day
-        && (item.Window.Interim ?? item.Window.Approved) is { } decided
-        && decided < item.Window.Row.Today
-            ? decided
-            : item.Window.Row.Today;
+    ) => claims.Max(item => item.Window.DueFor(question.Instrument, question.Lot));
 
     private static bool IsInWordsOnly(StandingWindow item) =>
         item.Window.IsInWordsOnly

@@ -109,10 +109,13 @@ public sealed record RegisteredReport(string File, ReportStanding Standing)
         );
 
     /// <summary>Whether it is the same decision on the same inputs, so that a second copy of a file claims nothing of its own.</summary>
-    internal bool IsCopyOf(RegisteredReport other) =>
-        InputDigest == other.InputDigest
-        && DecidedAt == other.DecidedAt
-        && DecidedBy == other.DecidedBy;
+    public bool IsCopyOf(RegisteredReport other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return InputDigest == other.InputDigest
+            && DecidedAt == other.DecidedAt
+            && DecidedBy == other.DecidedBy;
+    }
 }
 
 /// <summary>What the protocol of a report says of a row's test and tube.</summary>
@@ -161,6 +164,15 @@ public sealed record RegisteredWindow(
 
     /// <summary>What the protocol says of the test and the tube.</summary>
     public RegisteredHandling? Handling { get; init; }
+
+    /// <summary>Last day of use of the last of its reagent lots; null where that is not recorded of each.</summary>
+    public DateOnly? LotsUntil { get; init; }
+
+    /// <summary>The study that is due before a window is used on an instrument or with a lot for which it does not hold; null where it holds, or none is named.</summary>
+    public RepeatTier? DueFor(string? instrument, string? lot) =>
+        !Covers(instrument, null) ? RepeatTier.Full
+        : !Covers(null, lot) ? RepeatTier.Reduced
+        : null;
 
     /// <summary>Whether it holds for an instrument and a lot; one that is not named is left open.</summary>
     internal bool Covers(string? instrument, string? lot) =>

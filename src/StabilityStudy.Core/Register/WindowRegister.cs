@@ -92,26 +92,43 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
     public ImmutableArray<StandingWindow> On(DateOnly day)
     {
         var notices = new NoticedWindows(this);
+        ImmutableArray<RegisteredReport> successors = [.. Reports.Where(CanReplace)];
         ImmutableArray<StandingWindow> windows =
         [
             .. Reports.SelectMany(report =>
-                report.Windows.Select(window =>
+            {
+                var successor = SuccessorOf(report, successors, day);
+                return report.Windows.Select(window =>
                 {
                     var told = notices.On(report, window, day);
-                    return new StandingWindow(report, told.Window, StandingOf(report, told, day))
+                    return new StandingWindow(
+                        report,
+                        told.Window,
+                        StandingOf(report, successor, told, day)
+                    )
                     {
-                        SupersededBy = Successor(report, day)?.Name,
+                        SupersededBy = successor?.Name,
                         Review = told.Review,
                         Doubt = told.Doubt,
                         Coming = told.Coming,
                         Notices = told.Notices,
                     };
-                })
-            ),
+                });
+            }),
         ];
+        var inForce = windows
+            .Where(item => item.Standing == WindowStanding.InForce)
+            .ToLookup(CellOf);
         return
         [
-            .. windows.Select(window => window with { AlsoClaimedBy = Rivals(window, windows) }),
+            .. windows.Select(window =>
+                window.Standing == WindowStanding.InForce
+                    ? window with
+                    {
+                        AlsoClaimedBy = Rivals(window, inForce[CellOf(window)]),
+                    }
+                    : window
+            ),
         ];
     }
 
@@ -163,8 +180,12 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
             ),
         ];
 
-    private WindowStanding StandingOf(
+    private static (string, string, string) CellOf(StandingWindow item) =>
+        (item.Window.Row.Analyte, item.Window.Row.Group, item.Window.Row.Storage);
+
+    private static WindowStanding StandingOf(
         RegisteredReport report,
+        RegisteredReport? successor,
         WindowUnderNotices told,
         DateOnly day
     )
@@ -174,7 +195,7 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
         {
             ReportStanding.NotTrusted => WindowStanding.NotTrusted,
             ReportStanding.NotDecided => WindowStanding.NotDecided,
-            _ when Successor(report, day) is not null => WindowStanding.Superseded,
+            _ when successor is not null => WindowStanding.Superseded,
             _ when report.From > day => WindowStanding.NotYet,
             ReportStanding.Declined => WindowStanding.Declined,
             _ when (window.Approved ?? window.Interim) is null && !window.IsInWordsOnly => window
@@ -190,26 +211,32 @@ public sealed record WindowRegister(ImmutableArray<RegisteredReport> Reports)
     }
 
     /// <summary>The report that came in the place of another by a day; one that nobody decided on replaces nothing.</summary>
-    private RegisteredReport? Successor(RegisteredReport report, DateOnly day) =>
-        Reports.FirstOrDefault(other =>
-            other.Counts && other.From <= day && other.ComesAfter(report)
-        );
+    public RegisteredReport? SuccessorOf(RegisteredReport report, DateOnly day) =>
+        SuccessorOf(report, [.. Reports.Where(CanReplace)], day);
+
+    private static bool CanReplace(RegisteredReport report) =>
+        report
+            is { Counts: true }
+                and ({ Replaces.Length: > 0 } or { DecidedAgainAfter: not null });
+
+    private static RegisteredReport? SuccessorOf(
+        RegisteredReport report,
+        ImmutableArray<RegisteredReport> successors,
+        DateOnly day
+    ) => successors.FirstOrDefault(other => other.From <= day && other.ComesAfter(report));
 
     private static ImmutableArray<string> Rivals(
         StandingWindow window,
-        ImmutableArray<StandingWindow> all
+        IEnumerable<StandingWindow> inForce
     ) =>
-        window.Standing != WindowStanding.InForce
-            ? []
-            :
-            [
-                .. all.Where(other =>
-                        other.Standing == WindowStanding.InForce
-                        && !ReferenceEquals(other.Report, window.Report)
-                        && !other.Report.IsCopyOf(window.Report)
-                        && other.Window.Overlaps(window.Window)
-                    )
-                    .Select(other => other.Report.Name)
-                    .Distinct(),
-            ];
+        [
+            .. inForce
+                .Where(other =>
+                    !ReferenceEquals(other.Report, window.Report)
+                    && !other.Report.IsCopyOf(window.Report)
+                    && other.Window.Overlaps(window.Window)
+                )
+                .Select(other => other.Report.Name)
+                .Distinct(),
+        ];
 }

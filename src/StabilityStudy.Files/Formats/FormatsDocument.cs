@@ -2,6 +2,7 @@ using System.Text;
 using StabilityStudy.Files.Columns;
 using StabilityStudy.Files.Csv;
 using StabilityStudy.Files.Facts;
+using StabilityStudy.Files.Inspection;
 using StabilityStudy.Files.Notices;
 using StabilityStudy.Files.Protocols;
 
@@ -26,6 +27,11 @@ internal static class FormatsDocument
             text,
             "notice.toml: what a signed notice says, written by the program and attached to it",
             NoticeKeys.Table
+        );
+        AppendKeys(
+            text,
+            "inspection.toml: how a folder for an inspection was made, written by the program",
+            InspectionKeys.Table
         );
         text.Append(
             "\n# Columns of the data files\n\n"

@@ -1,4 +1,3 @@
-using System.Text;
 using StabilityStudy.Core.Notices;
 using StabilityStudy.Files.Locking;
 
@@ -58,17 +57,17 @@ public static class NoticeToml
     public static ReadOnlyMemory<byte> Write(Notice notice)
     {
         ArgumentNullException.ThrowIfNull(notice);
-        var text = new StringBuilder();
-        text.Append(CultureInfo.InvariantCulture, $"{NoticeKeys.Format.Name} = {Format}\n");
-        Line(text, NoticeKeys.Kind, NoticeKeys.Kinds.Write(notice.Kind));
-        Line(text, NoticeKeys.By, notice.By);
-        Line(text, NoticeKeys.Role, notice.Role);
-        Line(text, NoticeKeys.Reason, notice.Reason);
-        Line(text, NoticeKeys.From, Day(notice.From));
-        Line(text, NoticeKeys.Review, Day(notice.Review));
+        var text = new TomlWriter();
+        text.Bare(NoticeKeys.Format, TomlWriter.Number(Format));
+        text.Line(NoticeKeys.Kind, NoticeKeys.Kinds.Write(notice.Kind));
+        text.Line(NoticeKeys.By, notice.By);
+        text.Line(NoticeKeys.Role, notice.Role);
+        text.Line(NoticeKeys.Reason, notice.Reason);
+        text.Line(NoticeKeys.From, TomlWriter.Day(notice.From));
+        text.Line(NoticeKeys.Review, TomlWriter.Day(notice.Review));
         if (notice.TakesAway)
         {
-            Bare(text, NoticeKeys.LooksBack, notice.LooksBack ? "true" : "false");
+            text.Bare(NoticeKeys.LooksBack, notice.LooksBack ? "true" : "false");
         }
 
         foreach (var report in notice.Reports)
@@ -81,7 +80,7 @@ public static class NoticeToml
             Append(text, study);
         }
 
-        return Encoding.UTF8.GetBytes(text.ToString());
+        return text.ToUtf8();
     }
 
     private static NoticedReport ReadReport(TomlTable table, bool takesAway) =>
@@ -132,74 +131,50 @@ public static class NoticeToml
             LastLook = table.Read(EndedStudyKeys.LastLook),
         };
 
-    private static void Append(StringBuilder text, NoticedReport report)
+    private static void Append(TomlWriter text, NoticedReport report)
     {
-        text.Append("\n[[report]]\n");
-        Line(text, NoticedReportKeys.Code, report.Code);
-        Line(text, NoticedReportKeys.InputDigest, report.InputDigest);
-        Line(text, NoticedReportKeys.FileSha256, report.FileSha256);
-        Line(text, NoticedReportKeys.DecidedBy, report.DecidedBy);
+        text.Head("[[report]]");
+        text.Line(NoticedReportKeys.Code, report.Code);
+        text.Line(NoticedReportKeys.InputDigest, report.InputDigest);
+        text.Line(NoticedReportKeys.FileSha256, report.FileSha256);
+        text.Line(NoticedReportKeys.DecidedBy, report.DecidedBy);
         foreach (var window in report.Windows)
         {
-            text.Append("\n[[report.window]]\n");
-            Line(text, NoticedWindowKeys.Analyte, window.Analyte);
-            Line(text, NoticedWindowKeys.Group, window.Group);
-            Line(text, NoticedWindowKeys.GroupName, window.GroupName);
-            Line(text, NoticedWindowKeys.Storage, window.Storage);
-            Line(text, NoticedWindowKeys.StorageWords, window.StorageWords);
-            List(text, NoticedWindowKeys.Instruments, window.Instruments);
-            List(text, NoticedWindowKeys.Lots, window.Lots);
-            Line(text, NoticedWindowKeys.Today, DurationText.Format(window.Today));
-            Line(text, NoticedWindowKeys.Window, Time(window.Window));
-            Line(text, NoticedWindowKeys.Remaining, Time(window.Remaining));
-            List(
-                text,
+            text.Head("[[report.window]]");
+            text.Line(NoticedWindowKeys.Analyte, window.Analyte);
+            text.Line(NoticedWindowKeys.Group, window.Group);
+            text.Line(NoticedWindowKeys.GroupName, window.GroupName);
+            text.Line(NoticedWindowKeys.Storage, window.Storage);
+            text.Line(NoticedWindowKeys.StorageWords, window.StorageWords);
+            text.List(NoticedWindowKeys.Instruments, window.Instruments);
+            text.List(NoticedWindowKeys.Lots, window.Lots);
+            text.Line(NoticedWindowKeys.Today, DurationText.Format(window.Today));
+            text.Line(NoticedWindowKeys.Window, Time(window.Window));
+            text.Line(NoticedWindowKeys.Remaining, Time(window.Remaining));
+            text.List(
                 NoticedWindowKeys.TimePoints,
                 [.. window.TimePoints.Select(DurationText.Format)]
             );
-            Line(text, NoticedWindowKeys.InForceFrom, Day(window.InForceFrom));
+            text.Line(NoticedWindowKeys.InForceFrom, TomlWriter.Day(window.InForceFrom));
         }
     }
 
-    private static void Append(StringBuilder text, EndedStudy study)
+    private static void Append(TomlWriter text, EndedStudy study)
     {
-        text.Append("\n[study]\n");
-        Line(text, EndedStudyKeys.Code, study.Code);
-        Line(text, EndedStudyKeys.Version, study.Version);
-        Line(text, EndedStudyKeys.ProtocolSha256, study.ProtocolSha256);
-        Bare(text, EndedStudyKeys.LockNumber, Number(study.LockNumber));
-        Line(text, EndedStudyKeys.LockedAt, LockFile.Time(study.LockedAt));
-        Line(text, EndedStudyKeys.LockLineSha256, study.LockLineSha256);
-        Bare(text, EndedStudyKeys.Planned, Number(study.Planned));
-        Bare(text, EndedStudyKeys.Collected, Number(study.Collected));
-        Bare(text, EndedStudyKeys.Tested, Number(study.Tested));
-        Bare(text, EndedStudyKeys.Looks, Number(study.Looks));
-        Line(text, EndedStudyKeys.LastLook, Day(study.LastLook));
+        text.Head("[study]");
+        text.Line(EndedStudyKeys.Code, study.Code);
+        text.Line(EndedStudyKeys.Version, study.Version);
+        text.Line(EndedStudyKeys.ProtocolSha256, study.ProtocolSha256);
+        text.Bare(EndedStudyKeys.LockNumber, TomlWriter.Number(study.LockNumber));
+        text.Line(EndedStudyKeys.LockedAt, LockFile.Time(study.LockedAt));
+        text.Line(EndedStudyKeys.LockLineSha256, study.LockLineSha256);
+        text.Bare(EndedStudyKeys.Planned, TomlWriter.Number(study.Planned));
+        text.Bare(EndedStudyKeys.Collected, TomlWriter.Number(study.Collected));
+        text.Bare(EndedStudyKeys.Tested, TomlWriter.Number(study.Tested));
+        text.Bare(EndedStudyKeys.Looks, TomlWriter.Number(study.Looks));
+        text.Line(EndedStudyKeys.LastLook, TomlWriter.Day(study.LastLook));
     }
-
-    private static void Line(StringBuilder text, Key key, string? value) =>
-        Bare(text, key, value is null ? null : TomlLiteral.Quoted(value));
-
-    private static void List(StringBuilder text, Key key, ImmutableArray<string> values) =>
-        Bare(
-            text,
-            key,
-            values.IsEmpty ? null : $"[{string.Join(", ", values.Select(TomlLiteral.Quoted))}]"
-        );
-
-    private static void Bare(StringBuilder text, Key key, string? value)
-    {
-        if (value is not null)
-        {
-            text.Append(CultureInfo.InvariantCulture, $"{key.Name} = {value}\n");
-        }
-    }
-
-    private static string? Number(int? number) => number?.ToString(CultureInfo.InvariantCulture);
 
     private static string? Time(TimeSpan? time) =>
         time is { } known ? DurationText.Format(known) : null;
-
-    private static string? Day(DateOnly? day) =>
-        day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture);
 }

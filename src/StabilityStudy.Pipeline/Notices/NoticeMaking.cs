@@ -26,6 +26,7 @@ public static class NoticeMaking
     {
         ArgumentNullException.ThrowIfNull(request);
         var about = ImmutableArray.CreateBuilder<NoticedReport>();
+        var left = request.Windows.Select(item => item.Row).ToHashSet(StringComparer.Ordinal);
         string? role = null;
         var review = request.Review;
         foreach (var file in reports)
@@ -58,6 +59,8 @@ public static class NoticeMaking
             }
 
             role ??= analysis.Protocol.Signatories.Last(analysis.Protocol.Decides).Role;
+            var rows = Candidates(report, request).Select(window => window.Row).ToImmutableArray();
+            left.RemoveWhere(name => RowNames.Find(name, rows) is not null);
             about.Add(
                 new NoticedReport(
                     analysis.Protocol.Code,
@@ -66,6 +69,13 @@ public static class NoticeMaking
                     report.DecidedBy ?? "",
                     windows
                 )
+            );
+        }
+
+        if (left.Count > 0)
+        {
+            return new NoticeAttempt.Refused(
+                $"{string.Join(", ", left.Order(StringComparer.Ordinal).Select(name => $"\"{name}\""))} names no window in force of any of the reports, or more than one."
             );
         }
 
@@ -94,6 +104,22 @@ public static class NoticeMaking
         : found.Decision is not { At: not null } ? "Nobody has decided on it."
         : null;
 
+    /// <summary>The windows that a notice of the kind can be about.</summary>
+    private static ImmutableArray<RegisteredWindow> Candidates(
+        RegisteredReport report,
+        NoticeRequest request
+    ) =>
+        [
+            .. report.Windows.Where(window =>
+                window.IsInWordsOnly
+                || (
+                    Notice.TakesAwayWindows(request.Kind)
+                        ? window.Approved > window.Row.Today
+                        : (window.Approved ?? window.Interim) is not null
+                )
+            ),
+        ];
+
     private static (ImmutableArray<NoticedWindow> Windows, string? Why) Windows(
         RegisteredReport report,
         StudyProtocol protocol,
@@ -101,17 +127,7 @@ public static class NoticeMaking
     )
     {
         var takesAway = Notice.TakesAwayWindows(request.Kind);
-        ImmutableArray<RegisteredWindow> candidates =
-        [
-            .. report.Windows.Where(window =>
-                window.IsInWordsOnly
-                || (
-                    takesAway
-                        ? window.Approved > window.Row.Today
-                        : (window.Approved ?? window.Interim) is not null
-                )
-            ),
-        ];
+        var candidates = Candidates(report, request);
         if (candidates.IsEmpty)
         {
             return (
@@ -124,14 +140,23 @@ public static class NoticeMaking
 
         var rows = candidates.Select(window => window.Row).ToImmutableArray();
         var named = ImmutableArray.CreateBuilder<(RegisteredWindow Window, TimeSpan? Stays)>();
+        if (
+            !request.Windows.IsEmpty
+            && request.Windows.All(item => RowNames.Find(item.Row, rows) is null)
+        )
+        {
+            return (
+                [],
+                $"{string.Join(", ", request.Windows.Select(item => $"\"{item.Row}\""))} names no window of it in force, or more than one. Its windows: {string.Join(", ", rows.Select(one => RowNames.Of(one, rows)))}."
+            );
+        }
+
         foreach (var item in request.Windows)
         {
+            // One that another of the reports has.
             if (RowNames.Find(item.Row, rows) is not { } row)
             {
-                return (
-                    [],
-                    $"\"{item.Row}\" names no window in force, or more than one. The windows: {string.Join(", ", rows.Select(one => RowNames.Of(one, rows)))}."
-                );
+                continue;
             }
 
             var window = candidates.Single(one => ReferenceEquals(one.Row, row));

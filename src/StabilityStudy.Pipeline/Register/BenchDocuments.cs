@@ -23,25 +23,31 @@ public static class BenchDocuments
         string? analyte,
         string? storage,
         TimeSpan? spinTakes
-    ) =>
+    )
+    {
+        ArgumentNullException.ThrowIfNull(register);
+        var windows = register.On(day);
+        return
         [
             .. BenchRules
-                .Subjects(register, day)
+                .Subjects(windows, day)
                 .Where(subject =>
                     (analyte is null || subject.Analyte == analyte)
                     && (storage is null || subject.Storage == storage)
                 )
                 .Select(subject =>
                     BenchRules.Of(
+                        windows,
                         register,
                         subject.Analyte,
                         subject.Storage,
                         subject.Scope,
                         day,
-                        spinTakes ?? SpinTakesOf(register, day, subject.Analyte, subject.Storage)
+                        spinTakes ?? SpinTakesOf(windows, subject.Analyte, subject.Storage)
                     )
                 ),
         ];
+    }
 
     /// <summary>Longest time from the spin to the test that the protocols of some rules allow; null where they do not say.</summary>
     public static TimeSpan? LongestSpinToTest(BenchRules rules)
@@ -49,6 +55,65 @@ public static class BenchDocuments
         ArgumentNullException.ThrowIfNull(rules);
         return rules.Rows.Min(item => item.Window.Handling?.Storage.SpinToTest);
     }
+
+    /// <summary>The word for a kind of document, in its file name and on the command line.</summary>
+    public static string WordOf(ApprovedDocumentKind kind) =>
+        kind switch
+        {
+            ApprovedDocumentKind.Card => "card",
+            ApprovedDocumentKind.Rules => "rules",
+            ApprovedDocumentKind.Procedure => "procedure",
+            ApprovedDocumentKind.Clients => "clients",
+            ApprovedDocumentKind.Training => "training",
+        };
+
+    /// <summary>The documents of some rules with the names of their files; the rule table also as CSV.</summary>
+    /// <param name="rules">The rules, without an obstacle.</param>
+    /// <param name="among">All rules of which there are documents, so that each has a name of its own.</param>
+    /// <param name="kinds">Which documents.</param>
+    /// <param name="paper">Paper size.</param>
+    public static ImmutableArray<(string Name, ReadOnlyMemory<byte> Bytes)> Files(
+        BenchRules rules,
+        ImmutableArray<BenchRules> among,
+        ImmutableArray<ApprovedDocumentKind> kinds,
+        PaperSize paper
+    )
+    {
+        var subject = NameOf(rules, among);
+        var files = kinds
+            .Select(kind => ($"{subject}-{WordOf(kind)}.pdf", Pdf(kind, rules, paper)))
+            .ToList();
+        if (kinds.Contains(ApprovedDocumentKind.Rules))
+        {
+            files.Add(
+                ($"{subject}-rules.csv", Encoding.UTF8.GetBytes(ApprovedDocuments.RulesCsv(rules)))
+            );
+            files.Add(
+                ($"{subject}-cases.csv", Encoding.UTF8.GetBytes(ApprovedDocuments.CasesCsv(rules)))
+            );
+        }
+
+        return [.. files];
+    }
+
+    /// <summary>Analyte and storage; a number where several would have one name, such as those of several scopes.</summary>
+    private static string NameOf(BenchRules rules, ImmutableArray<BenchRules> all)
+    {
+        var name = Subject(rules);
+        var same = all.Where(item => Subject(item) == name).ToImmutableArray();
+        return same.Length == 1
+            ? name
+            : string.Create(CultureInfo.InvariantCulture, $"{name}-{same.IndexOf(rules) + 1}");
+
+        static string Subject(BenchRules item) => FileNamed($"{item.Analyte}-{item.Storage}");
+    }
+
+    /// <summary>A code as part of a file name.</summary>
+    private static string FileNamed(string code) =>
+        string.Concat(
+                code.Select(c => char.IsAsciiLetterOrDigit(c) || c is '-' or '_' or '.' ? c : '-')
+            )
+            .TrimStart('.');
 
     /// <summary>Draws a document.</summary>
     public static ReadOnlyMemory<byte> Pdf(
@@ -63,24 +128,15 @@ public static class BenchDocuments
             )
             .Pdf;
 
-    /// <summary>The rule table and its cases for a system to read.</summary>
-    public static (ReadOnlyMemory<byte> Rules, ReadOnlyMemory<byte> Cases) Csv(BenchRules rules) =>
-        (
-            Encoding.UTF8.GetBytes(ApprovedDocuments.RulesCsv(rules)),
-            Encoding.UTF8.GetBytes(ApprovedDocuments.CasesCsv(rules))
-        );
-
     private static TimeSpan SpinTakesOf(
-        WindowRegister register,
-        DateOnly day,
+        ImmutableArray<StandingWindow> windows,
         string analyte,
         string storage
     )
     {
         ImmutableArray<RegisteredHandling> handlings =
         [
-            .. register
-                .On(day)
+            .. windows
                 .Where(item =>
                     item.Report.Counts
                     && item.Window.Row.Analyte == analyte

@@ -27,16 +27,20 @@ public static class RegisterReading
         string file,
         ReadOnlyMemory<byte> pdf,
         VerificationOptions options
-    )
-    {
-        var found = ReportVerifier.Verify(pdf, options);
-        return found.Document switch
+    ) => Entry(file, pdf, ReportVerifier.Verify(pdf, options));
+
+    /// <summary>What a file that was verified brings into the register.</summary>
+    internal static RegisterEntry Entry(
+        string file,
+        ReadOnlyMemory<byte> pdf,
+        ReportVerification found
+    ) =>
+        found.Document switch
         {
             DocumentKind.Report => new RegisterEntry { Report = Report(file, pdf, found) },
             DocumentKind.Protocol => new RegisterEntry { Study = Study(file, found) },
             DocumentKind.Notice => new RegisterEntry { Notice = Notice(file, found) },
         };
-    }
 
     internal static RegisteredReport Report(
         string file,
@@ -279,6 +283,18 @@ public static class RegisterReading
         );
     }
 
+    private static DateOnly? LotsUntil(StudyAnalysis analysis, ConcludedWindow row)
+    {
+        var ends = row
+            .Reagents.Select(code =>
+                analysis
+                    .Facts.Lots.FirstOrDefault(lot => lot.Id == code && lot.Analyte == row.Analyte)
+                    ?.Expires
+            )
+            .ToArray();
+        return ends.Any(end => end is null) ? null : ends.Max();
+    }
+
     private static RegisteredWindow Undecided(StudyAnalysis analysis, ConcludedWindow row)
     {
         var protocol = analysis.Protocol;
@@ -289,6 +305,7 @@ public static class RegisterReading
         {
             Anticoagulant = group.Anticoagulant,
             Handling = HandlingOf(analysis, row, storage),
+            LotsUntil = LotsUntil(analysis, row),
         };
     }
 }

@@ -6,6 +6,7 @@ using StabilityStudy.Files.Protocols;
 using StabilityStudy.Files.Starting;
 using StabilityStudy.Pipeline.Signing;
 using StabilityStudy.Pipeline.Verification;
+using StabilityStudy.Reporting.Register;
 using StabilityStudy.SignedPdf.Verification;
 
 namespace StabilityStudy.Pipeline.Register;
@@ -22,10 +23,15 @@ public sealed record RepeatStudy(
     StudyProtocol Original
 )
 {
+    /// <summary>What whoever repeats it must know: windows that are not in force any more, a sentence each.</summary>
+    public ImmutableArray<string> Notes { get; private init; } = [];
+
     /// <summary>Makes the protocol of a repeat from a signed report.</summary>
     /// <param name="file">Name of the file, for people.</param>
     /// <param name="pdf">The report.</param>
     /// <param name="options">Whom to trust.</param>
+    /// <param name="register">The register in which the report stands, which says what became of its windows.</param>
+    /// <param name="day">The day.</param>
     /// <param name="tier">How much is repeated.</param>
     /// <param name="reason">What changed.</param>
     /// <param name="fault">Why there is none, in words.</param>
@@ -34,6 +40,8 @@ public sealed record RepeatStudy(
         string file,
         ReadOnlyMemory<byte> pdf,
         VerificationOptions options,
+        WindowRegister register,
+        DateOnly day,
         RepeatTier tier,
         string reason,
         out string fault
@@ -59,6 +67,27 @@ public sealed record RepeatStudy(
             return null;
         }
 
+        var rows = StandingOf(report, register, day);
+        if (
+            rows.FirstOrDefault(item => item.Standing == WindowStanding.Superseded) is
+            { SupersededBy: { } successor }
+        )
+        {
+            fault = $"{successor} came in its place: repeat that report";
+            return null;
+        }
+
+        ImmutableArray<string> notes =
+        [
+            .. rows.Where(item =>
+                    item.TakenAwayBy is not null || item.Standing == WindowStanding.InDoubt
+                )
+                .Select(item =>
+                    item.Standing == WindowStanding.InForce
+                        ? $"{RegisterWords.Named(item)}: {string.Join("; ", item.Notices.Select(RegisterWords.Of))}"
+                        : RegisterWords.Of(item) + (item.Doubt is { } doubt ? $" ({doubt})" : "")
+                ),
+        ];
         var repeat = new RepeatOf(report.Name, report.InputDigest ?? "", tier, reason);
         fault = "";
         if (tier == RepeatTier.Full)
@@ -68,13 +97,22 @@ public sealed record RepeatStudy(
                 analysis.Facts,
                 RepeatedProtocol.Full(bytes, protocol, repeat),
                 protocol
-            );
+            )
+            {
+                Notes = notes,
+            };
         }
 
         ImmutableArray<RepeatedWindow> windows =
         [
-            .. report
-                .Windows.Where(window => window.Approved > window.Row.Today)
+            .. rows.Where(item =>
+                    item.Standing
+                        is WindowStanding.InForce
+                            or WindowStanding.PastReview
+                            or WindowStanding.NotYet
+                )
+                .Select(item => item.Window)
+                .Where(window => window.Approved > window.Row.Today)
                 .GroupBy(window => (window.Row.Analyte, window.Row.Group, window.Row.Storage))
                 .Select(rows => new RepeatedWindow(
                     rows.Key.Analyte,
@@ -85,8 +123,9 @@ public sealed record RepeatStudy(
         ];
         if (windows.IsEmpty)
         {
-            fault =
-                "it put no window beyond today's rule into force, so a reduced study has nothing to repeat. The full study is --tier full";
+            fault = !notes.IsEmpty
+                ? $"none of its windows is in force. {string.Join(" ", notes)}. A reduced study shows that a window in force holds for a new lot; whether a withdrawn one holds again asks the full study, --tier full"
+                : "it put no window beyond today's rule into force, so a reduced study has nothing to repeat. The full study is --tier full";
             return null;
         }
 
@@ -95,6 +134,21 @@ public sealed record RepeatStudy(
             analysis.Facts,
             RepeatedProtocol.Reduced(bytes, protocol, repeat, windows),
             protocol
-        );
+        )
+        {
+            Notes = notes,
+        };
+    }
+
+    /// <summary>The rows of the report as they stand in the register; where this holds no copy of it, as the report alone has them.</summary>
+    private static ImmutableArray<StandingWindow> StandingOf(
+        RegisteredReport report,
+        WindowRegister register,
+        DateOnly day
+    )
+    {
+        ImmutableArray<StandingWindow> In(WindowRegister some) =>
+            [.. some.On(day).Where(item => item.Report.IsCopyOf(report))];
+        return In(register) is [_, ..] found ? found : In(new WindowRegister([report]));
     }
 }

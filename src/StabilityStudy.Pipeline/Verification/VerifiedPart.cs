@@ -27,6 +27,12 @@ public sealed record VerifiedPart(
     ImmutableArray<string> Sentences
 )
 {
+    internal static VerifiedPart Holds(string question, params ImmutableArray<string> sentences) =>
+        new(question, PartOutcome.Holds, sentences);
+
+    internal static VerifiedPart Fails(string question, params ImmutableArray<string> sentences) =>
+        new(question, PartOutcome.Fails, sentences);
+
     internal static VerifiedPart Of(string question, IEnumerable<(PartOutcome, string)> findings)
     {
         var all = findings.ToImmutableArray();

@@ -40,7 +40,7 @@ internal sealed class FrozenSheet
                 .OrderBy(group => group.Key.Occasion.TimePoint?.Delay)
                 .SelectMany(group =>
                     group
-                        .Chunk(most)
+                        .Chunk(EvenRows.Length(group.Count(), most))
                         .Select(rows =>
                             (Action<PageCanvas, string>)(
                                 (canvas, sheet) => DrawOne(canvas, sheet, [.. rows], room)

@@ -25,9 +25,10 @@ internal sealed class TemperatureSheet(BenchStudy study)
                     var times = Times(storage);
                     var room = _page.Bottom - s_frameHeight - Mm(9) - Mm(57);
                     var most = Math.Max(1, (int)Math.Floor(room / ((times.Length + 1) * s_row)));
+                    var planned = SpecimenCode.DaysOf(study.Protocol);
                     return Enumerable
-                        .Range(1, SpecimenCode.DaysOf(study.Protocol))
-                        .Chunk(most)
+                        .Range(1, planned)
+                        .Chunk(EvenRows.Length(planned, most))
                         .Select(days =>
                             (Action<PageCanvas, string>)(
                                 (canvas, sheet) => DrawOne(canvas, sheet, storage, times, days)

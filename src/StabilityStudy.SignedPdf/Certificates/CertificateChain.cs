@@ -27,7 +27,10 @@ internal static class CertificateChain
         using var chain = new X509Chain();
         var policy = chain.ChainPolicy;
         policy.TrustMode = X509ChainTrustMode.CustomRootTrust;
-        policy.CustomTrustStore.AddRange(anchors.Certificates.ToArray());
+        // Of one that is trusted itself the platform might take another anchor of the same name for its issuer.
+        policy.CustomTrustStore.AddRange(
+            anchors.Hold(certificate) ? [certificate] : anchors.Certificates.ToArray()
+        );
         policy.ExtraStore.AddRange(others);
         policy.RevocationMode = X509RevocationMode.NoCheck;
         policy.DisableCertificateDownloads = true;

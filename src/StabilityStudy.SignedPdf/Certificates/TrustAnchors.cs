@@ -11,6 +11,9 @@ public sealed class TrustAnchors
     /// <summary>How many certificates there are.</summary>
     public int Count => Certificates.Length;
 
+    /// <summary>What they say.</summary>
+    public ImmutableArray<CertificateFacts> Facts => [.. Certificates.Select(CertificateFacts.Of)];
+
     internal ImmutableArray<X509Certificate2> Certificates { get; }
 
     /// <summary>The certificates of the files; none makes anchors to which no chain leads.</summary>

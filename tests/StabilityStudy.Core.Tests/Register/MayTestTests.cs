@@ -474,7 +474,7 @@ public sealed class MayTestTests
         );
         var absent = Answer(Ask("1 h") with { Storage = "on-ice" }, Approved, frozen);
         Assert.Equal((AskDirector, NoRule), (absent.Verdict, absent.Reason));
-        Assert.Equal(["frozen", "wb-rt"], absent.Known);
+        Assert.Equal(["frozen", "wb-rt"], absent.Known.Select(storage => storage.Code));
     }
 
     [Fact]

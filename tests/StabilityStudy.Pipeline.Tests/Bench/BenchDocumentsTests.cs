@@ -461,7 +461,18 @@ public sealed class BenchDocumentsTests
     public void The_files_for_a_system_are_those_of_the_golden_files()
     {
         var rules = Rules("one")[0];
-        var (lines, cases) = BenchDocuments.Csv(rules);
+        var files = BenchDocuments.Files(
+            rules,
+            [rules],
+            [ApprovedDocumentKind.Rules],
+            PaperSize.A4
+        );
+        var lines = files
+            .Single(file => file.Name.EndsWith("-rules.csv", StringComparison.Ordinal))
+            .Bytes;
+        var cases = files
+            .Single(file => file.Name.EndsWith("-cases.csv", StringComparison.Ordinal))
+            .Bytes;
 
         RepositoryFile.RequireSame(
             "tests/StabilityStudy.Pipeline.Tests/Golden/bench/one-rules.csv",

@@ -30,12 +30,15 @@ public static class NoticeWords
         };
 
     /// <summary>What a notice is about: names of reports, or the code of a study.</summary>
-    internal static string Subject(Notice notice) =>
-        notice.Study is { } study ? $"{study.Code} · version {study.Version}"
-        : notice.Reports.Length <= MostNames
-            ? string.Join(" · ", notice.Reports.Select(report => report.Name))
-        : string.Join(" · ", notice.Reports.Take(MostNames - 1).Select(report => report.Name))
-            + $" and {NumberText.Count(notice.Reports.Length - MostNames + 1)} more";
+    public static string Subject(Notice notice)
+    {
+        ArgumentNullException.ThrowIfNull(notice);
+        return notice.Study is { } study ? $"{study.Code} · version {study.Version}"
+            : notice.Reports.Length <= MostNames
+                ? string.Join(" · ", notice.Reports.Select(report => report.Name))
+            : string.Join(" · ", notice.Reports.Take(MostNames - 1).Select(report => report.Name))
+                + $" and {NumberText.Count(notice.Reports.Length - MostNames + 1)} more";
+    }
 
     /// <summary>What a notice says in one paragraph: what is decided, and why.</summary>
     public static string Headline(Notice notice)

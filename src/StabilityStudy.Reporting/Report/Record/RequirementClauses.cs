@@ -7,7 +7,15 @@ namespace StabilityStudy.Reporting.Report.Record;
 /// <summary>The clauses of law and standard that a study of delay answers, named from memory.</summary>
 internal static class RequirementClauses
 {
-    public static ImmutableArray<Requirement> Of(StudyAnalysis analysis) =>
+    public const string Procedure = "42 CFR 493.1251";
+    public const string Handling = "42 CFR 493.1242";
+    public const string Keeping = "42 CFR 493.1105";
+    public const string WatchedTime = "ISO 15189:2022, 7.2.7";
+
+    /// <summary>The clauses.</summary>
+    /// <param name="analysis">What the data say.</param>
+    /// <param name="isSigned">Whether everybody has signed, so that nothing is missing for want of a signature.</param>
+    public static ImmutableArray<Requirement> Of(StudyAnalysis analysis, bool isSigned = false) =>
         [
             new(
                 "42 CFR 493.1253(b)(2)",
@@ -22,13 +30,13 @@ internal static class RequirementClauses
                 CompletenessItems.Lacking(analysis, 5, 9)
             ),
             new(
-                "42 CFR 493.1251",
+                Procedure,
                 "A procedure, approved, signed and dated by the director before use, that says how specimens are stored, when rejected",
                 DecisionSection.Title,
                 "the procedure itself; it is written after the decision"
             ),
             new(
-                "42 CFR 493.1242",
+                Handling,
                 "Rules for labeling, collection, storage, preservation, transport, processing and acceptability; date and time of receipt",
                 ConductSection.Title,
                 Requirement.Together(
@@ -39,7 +47,7 @@ internal static class RequirementClauses
                 )
             ),
             new(
-                "42 CFR 493.1105",
+                Keeping,
                 "Records of a method's performance kept as long as the test system is used, at least two years; longer where local rules say so",
                 RecordSection.Title,
                 "where and how long this file is kept is for the laboratory to write down"
@@ -59,11 +67,11 @@ internal static class RequirementClauses
                 Requirement.Together(
                     Requirement.NotLockedBefore(analysis),
                     Requirement.NotApprovedBefore(analysis),
-                    "review and authorization, until page 1 is signed"
+                    isSigned ? null : "review and authorization, until page 1 is signed"
                 )
             ),
             new(
-                "ISO 15189:2022, 7.2.7",
+                WatchedTime,
                 "Time between collection and test specified and watched where it matters",
                 DecisionSection.Title,
                 "how the laboratory watches the time in daily work"
@@ -84,13 +92,13 @@ internal static class RequirementClauses
                 "21 CFR 11.50",
                 "A signature shows printed name, date and time, and meaning",
                 FirstPage.Title,
-                "signatures: see the boxes there and \"verify\""
+                isSigned ? null : "signatures: see the boxes there and \"verify\""
             ),
             new(
                 "21 CFR 11.70",
                 "Signatures tied to their record",
                 RecordSection.Title,
-                "the signatures, until page 1 is signed"
+                isSigned ? null : "the signatures, until page 1 is signed"
             ),
         ];
 }

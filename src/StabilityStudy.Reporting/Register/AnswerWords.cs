@@ -1,12 +1,10 @@
-using StabilityStudy.Core.Protocol;
 using StabilityStudy.Core.Register;
 using StabilityStudy.Reporting.Approved;
-using StabilityStudy.Reporting.Report.Wording;
 
-namespace StabilityStudy.Cli.Console;
+namespace StabilityStudy.Reporting.Register;
 
 /// <summary>An answer for the bench in words: the answer first, then why, then from which report.</summary>
-internal static class BenchWords
+public static class AnswerWords
 {
     private const string Meanwhile = "Do not test meanwhile.";
 
@@ -24,17 +22,19 @@ internal static class BenchWords
         return answer.Reason switch
         {
             BenchReason.TimeUnknown =>
-                $"{subject}, collection time unknown. Know it? Add --waited \"2 h\".",
+                $"{subject}, collection time unknown. Know it? Add --waited \"2 h\" or --collected 22:10.",
             BenchReason.TubeUnfit =>
                 $"{answer.Question.Analyte}, {answer.Question.Unfit}: unfit whatever its age.",
             BenchReason.NoRule when answer.Known.IsEmpty =>
                 $"{subject}; no report in the register that counts has a rule. {Meanwhile}",
+            BenchReason.NoRule when answer.KnowsAnalyte =>
+                $"{answer.Question.Analyte}: no report in the register that counts has a rule for storage \"{answer.Storage}\", only for {Named(answer.Known)}. {Meanwhile}",
             BenchReason.NoRule =>
-                $"{subject}; no report in the register that counts has a rule for it, only for {string.Join(", ", answer.Known)}. {Meanwhile}",
+                $"no report in the register that counts has a rule for \"{answer.Question.Analyte}\", only for {Named(answer.Known)}. {Meanwhile}",
             BenchReason.ReportNotTrusted =>
                 $"{subject}; {string.Join(", ", answer.NotTrusted.Select(report => report.File))} could not be verified now and may be about it ({answer.NotTrusted[0].Why}). {Meanwhile}",
             BenchReason.TooOld when !answer.KnowsGroup =>
-                $"{subject}; at most {Time(answer.Limit)}, the shortest of today's rules. Know the group? Add --group.{Plasma(answer)}",
+                $"{subject}; at most {Time(answer.Limit)}, the shortest of today's rules. {Groups(answer)}{Plasma(answer)}",
             BenchReason.TooOld =>
                 $"{subject}; at most {Time(answer.Limit)}.{Longer(answer)}{Plasma(answer)}",
             BenchReason.NotCovered =>
@@ -52,7 +52,7 @@ internal static class BenchWords
             BenchReason.TwoStorages =>
                 $"{subject}; the reports mean different storages by {answer.Storage}. {Today(answer)} {Meanwhile}",
             BenchReason.NoRuleForHeparin =>
-                $"{subject}; no report in the register has a rule for heparin, which may be shorter. {Meanwhile} Know the group? Add --group.",
+                $"{subject}; no report in the register has a rule for heparin, which may be shorter. {Meanwhile} {Groups(answer)}",
             BenchReason.TodaysRule when !answer.KnowsGroup =>
                 $"{subject}; the shortest of today's rules allows {Time(answer.Limit)}.",
             BenchReason.TodaysRule => $"{subject}; {Rule(answer)} allows {Time(answer.Limit)}.",
@@ -73,6 +73,19 @@ internal static class BenchWords
         return $"{answer.Question.Analyte}, {group}{storage}{age}";
     }
 
+    /// <summary>What to do for whoever knows the group.</summary>
+    private static string Groups(BenchAnswer answer) =>
+        answer.Question.Group is null
+            ? $"Know the group? Add --group {string.Join(" or ", answer.Groups.Select(group => group.Code))}."
+            : $"Groups here: {Named(answer.Groups)}.";
+
+    /// <summary>"none (No anticoagulant), ufh (Unfractionated heparin)".</summary>
+    private static string Named(ImmutableArray<KnownCode> codes) =>
+        string.Join(
+            ", ",
+            codes.Select(item => item.Name is "" ? item.Code : $"{item.Code} ({item.Name})")
+        );
+
     private static string NotCovered(BenchAnswer answer)
     {
         var window = answer.From[0].Window;
@@ -80,15 +93,7 @@ internal static class BenchWords
         var (instrument, lot) = (question.Instrument, question.Lot);
         string[] open =
         [
-            .. instrument is not null && !window.Row.Instruments.Contains(instrument)
-                ? new[]
-                {
-                    $"instrument {instrument} is not covered ({Codes(window.Row.Instruments)})",
-                }
-                : [],
-            .. lot is not null && !window.Row.Reagents.Contains(lot)
-                ? new[] { $"lot {lot} is not covered ({Codes(window.Row.Reagents)})" }
-                : [],
+            .. Uncovered(window, instrument, lot) is { Length: > 0 } named ? new[] { named } : [],
             .. !window.CoversSpin(question)
                 ? new[]
                 {
@@ -105,6 +110,39 @@ internal static class BenchWords
                 : [],
         ];
         return $"{string.Join(", ", open)}, so the {Approved(answer)} window does not hold.";
+    }
+
+    /// <summary>Which of an instrument and a lot a window does not hold for; empty where it holds for those that are named.</summary>
+    public static string Uncovered(RegisteredWindow window, string? instrument, string? lot)
+    {
+        ArgumentNullException.ThrowIfNull(window);
+        return string.Join(
+            ", ",
+            [
+                .. instrument is not null && !window.Row.Instruments.Contains(instrument)
+                    ? new[]
+                    {
+                        $"instrument {instrument} is not covered ({Codes(window.Row.Instruments)})",
+                    }
+                    : [],
+                .. lot is not null && !window.Row.Reagents.Contains(lot)
+                    ? new[] { $"lot {lot} is not covered ({Codes(window.Row.Reagents)})" }
+                    : [],
+            ]
+        );
+    }
+
+    /// <summary>The study that is due, with the words that begin it.</summary>
+    public static string DueStudy(RepeatTier tier, StandingWindow item, string? lot)
+    {
+        ArgumentNullException.ThrowIfNull(item);
+        var start = $"start --repeat {item.Report.File}";
+        return tier switch
+        {
+            RepeatTier.Full => $"the full study ({start} --tier full)",
+            RepeatTier.Reduced =>
+                $"for a new lot of the same reagent a reduced study at {Time(item.Window.Approved)} ({start}{(lot is null ? "" : $" --reason \"new lot {lot}\"")}); for another reagent the full study",
+        };
     }
 
     /// <summary>Conditions, and the scope as far as the question left it open, so that whoever reads it can see whether it fits.</summary>
@@ -146,14 +184,9 @@ internal static class BenchWords
 
     /// <summary>What study shows that the window holds there too.</summary>
     private static string Due(BenchAnswer answer) =>
-        answer.Due switch
-        {
-            RepeatTier.Full =>
-                " Due before it is used beyond that: the full study (start --repeat, --tier full).",
-            RepeatTier.Reduced =>
-                $" Due before it is used beyond that, for a new lot of the same reagent: a reduced study at {Approved(answer)} (start --repeat); for another reagent the full study.",
-            null => "",
-        };
+        answer.Due is { } tier
+            ? $" Due before it is used beyond that: {DueStudy(tier, answer.From[0], answer.Question.Lot)}."
+            : "";
 
     private static string Today(BenchAnswer answer) => $"Today's rule is {Time(answer.Today)}.";
 
@@ -195,12 +228,18 @@ internal static class BenchWords
     private static string Approved(BenchAnswer answer) => Time(answer.From[0].Window.Approved);
 
     /// <summary>Codes, or that none were recorded, so that nothing is shown of any.</summary>
-    internal static string Codes(ImmutableArray<string> codes) =>
+    public static string Codes(ImmutableArray<string> codes) =>
         codes.IsEmpty ? "not recorded" : string.Join(", ", codes);
 
-    internal static string Time(TimeSpan? time) =>
+    /// <summary>"6 h", or "none".</summary>
+    public static string Time(TimeSpan? time) =>
         time is { } known ? DurationText.FormatWindow(known) : "none";
 
-    internal static string Day(DateOnly? day) =>
+    /// <summary>"2026-05-04", or nothing.</summary>
+    public static string Day(DateOnly? day) =>
         day?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
+
+    /// <summary>"1 window", "2 windows".</summary>
+    public static string Count(int number, string what) =>
+        string.Create(CultureInfo.InvariantCulture, $"{number} {what}{(number == 1 ? "" : "s")}");
 }

@@ -1,10 +1,10 @@
 using StabilityStudy.Core.Notices;
 using StabilityStudy.Core.Register;
 
-namespace StabilityStudy.Cli.Console;
+namespace StabilityStudy.Reporting.Register;
 
 /// <summary>Words for what stands in the register, the same on the screen and in its table.</summary>
-internal static class RegisterWords
+public static class RegisterWords
 {
     /// <summary>A standing in words, the same on the screen and in JSON.</summary>
     public static string Word(WindowStanding standing) =>
@@ -28,17 +28,21 @@ internal static class RegisterWords
         item.Notice.Kind switch
         {
             NoticeKind.Withdrawn or NoticeKind.EndedByNewDirector =>
-                $"longer {Word(item.Notice.Kind == NoticeKind.Withdrawn ? WindowStanding.Withdrawn : WindowStanding.EndedByNewDirector)} {BenchWords.Day(item.From)}: \"{item.Notice.Reason}\" ({item.File})",
+                $"longer {Word(item.Notice.Kind == NoticeKind.Withdrawn ? WindowStanding.Withdrawn : WindowStanding.EndedByNewDirector)} {AnswerWords.Day(item.From)}: \"{item.Notice.Reason}\" ({item.File})",
             NoticeKind.Reviewed =>
-                $"reviewed, unchanged, {BenchWords.Day(item.From)} by {item.Notice.By} ({item.File})",
+                $"reviewed, unchanged, {AnswerWords.Day(item.From)} by {item.Notice.By} ({item.File})",
             NoticeKind.Adopted =>
-                $"adopted {BenchWords.Day(item.From)} by {item.Notice.By} ({item.File})",
+                $"adopted {AnswerWords.Day(item.From)} by {item.Notice.By} ({item.File})",
             NoticeKind.StudyEnded => $"study ended by {item.Notice.By} ({item.File})",
         };
 
     /// <summary>A window by its names.</summary>
     public static string Named(StandingWindow item) =>
         $"{item.Window.Row.Analyte}, {item.Window.GroupName}, {item.Window.Row.Storage} ({item.Report.Name})";
+
+    /// <summary>A window with how it stands, and why or from when.</summary>
+    public static string Of(StandingWindow item) =>
+        $"{Named(item)}: {Word(item.Standing)}{More(item)}";
 
     /// <summary>How far a study came, in words.</summary>
     public static string Word(StudyStage stage) =>
@@ -51,17 +55,17 @@ internal static class RegisterWords
 
     /// <summary>A study without a report.</summary>
     public static string Of(RegisteredStudy study) =>
-        $"study {study.Code} ({study.Place}): {Word(study.Stage)}{(study.On is { } day ? ", " + BenchWords.Day(day) : "")}{(study.Why is { } why ? $": {why}" : "")}";
+        $"study {study.Code} ({study.Place}): {Word(study.Stage)}{(study.On is { } day ? ", " + AnswerWords.Day(day) : "")}{(study.Why is { } why ? $": {why}" : "")}";
 
     /// <summary>Why, or from when, a window stands as it does; nothing where its standing says enough.</summary>
-    public static string More(StandingWindow item) =>
+    private static string More(StandingWindow item) =>
         item.Standing switch
         {
             WindowStanding.Superseded => $" by {item.SupersededBy}",
             WindowStanding.Withdrawn
             or WindowStanding.EndedByNewDirector when item.TakenAwayBy is { } notice =>
-                $" {BenchWords.Day(notice.From)} ({notice.File}): \"{notice.Notice.Reason}\"",
-            WindowStanding.NotYet => $", from {BenchWords.Day(item.Report.From)}",
+                $" {AnswerWords.Day(notice.From)} ({notice.File}): \"{notice.Notice.Reason}\"",
+            WindowStanding.NotYet => $", from {AnswerWords.Day(item.Report.From)}",
             WindowStanding.Declined when item.Report.Reason is { } reason => $": \"{reason}\"",
             _ => "",
         };

@@ -1,10 +1,10 @@
 using System.Text;
 using StabilityStudy.Core.Register;
 
-namespace StabilityStudy.Cli.Console;
+namespace StabilityStudy.Reporting.Register;
 
 /// <summary>The register as a table: a row a window, in force or not, and a row a study without a report.</summary>
-internal static class RegisterCsv
+public static class RegisterCsv
 {
     /// <summary>Each column with its text for a window.</summary>
     private static readonly ImmutableArray<(
@@ -20,13 +20,14 @@ internal static class RegisterCsv
         ("storage_words", item => item.Window.StorageWords),
         ("instruments", item => string.Join("; ", item.Window.Row.Instruments)),
         ("lots", item => string.Join("; ", item.Window.Row.Reagents)),
+        ("lots_until", item => AnswerWords.Day(item.Window.LotsUntil)),
         ("today", item => Time(item.Window.Row.Today)),
         ("supported", item => Time(item.Window.Row.Supported)),
         ("approved", item => Time(item.Window.Approved)),
         ("interim", item => Time(item.Window.Interim)),
         ("conditions", item => string.Join("; ", item.Window.Conditions)),
-        ("from", item => item.Report.Counts ? BenchWords.Day(item.Report.From) : null),
-        ("review_by", item => BenchWords.Day(item.Review)),
+        ("from", item => item.Report.Counts ? AnswerWords.Day(item.Report.From) : null),
+        ("review_by", item => AnswerWords.Day(item.Review)),
         ("decided_by", item => item.Report.DecidedBy),
         ("study", item => item.Report.Code),
         ("report", item => item.Report.Name),
@@ -53,7 +54,7 @@ internal static class RegisterCsv
         {
             Append(
                 text,
-                [.. s_columns.Select(column => column.Text(item)).Prepend(BenchWords.Day(day))]
+                [.. s_columns.Select(column => column.Text(item)).Prepend(AnswerWords.Day(day))]
             );
         }
 
@@ -69,12 +70,12 @@ internal static class RegisterCsv
                                 "standing" => "study " + RegisterWords.Word(study.Stage),
                                 "study" => study.Code,
                                 "file" => study.Place,
-                                "from" => BenchWords.Day(study.On),
+                                "from" => AnswerWords.Day(study.On),
                                 "why" => study.Why,
                                 _ => null,
                             }
                         )
-                        .Prepend(BenchWords.Day(day)),
+                        .Prepend(AnswerWords.Day(day)),
                 ]
             );
         }
@@ -82,7 +83,7 @@ internal static class RegisterCsv
         return Encoding.UTF8.GetBytes(text.ToString());
     }
 
-    private static string Time(TimeSpan? time) => time is { } known ? BenchWords.Time(known) : "";
+    private static string Time(TimeSpan? time) => time is { } known ? AnswerWords.Time(known) : "";
 
     private static void Append(StringBuilder text, ImmutableArray<string?> fields) =>
         text.AppendJoin(',', fields.Select(Field)).Append('\n');
