@@ -3,7 +3,7 @@ using StabilityStudy.Core.Register;
 namespace StabilityStudy.Reporting.Approved;
 
 /// <summary>The answer of the bench in two or three words, the same wherever it stands.</summary>
-public static class VerdictWords
+internal static class VerdictWords
 {
     /// <summary>"test", "do not test" or "ask the director".</summary>
     public static string Of(BenchVerdict verdict) =>
