@@ -14,7 +14,7 @@ public sealed class ShellTests
 
         foreach (var page in Directory.GetFiles(copy.At("man1")))
         {
-            var set = await OutsideTool.Run("groff", "-man", "-Tutf8", "-ww", page);
+            var set = await OutsideTool.Run("groff", "-man", "-Tutf8", "-P-cbou", "-ww", page);
             Assert.Equal((0, ""), (set.ExitCode, set.Error));
             Assert.Contains("EXIT STATUS", set.Out, StringComparison.Ordinal);
         }

@@ -31,7 +31,7 @@ public sealed class OwnFilesTests
                 ExampleStudy.Specimens,
                 WithColumn(ExampleStudy.Text(ShortStudy.Bytes, ExampleStudy.Specimens), "weather")
             )
-            .WithText("notes of the week.csv", "day,what\n");
+            .WithText("notes of the week.csv", "day,what\nMonday,nothing\n");
 
         Follows(
             study,
