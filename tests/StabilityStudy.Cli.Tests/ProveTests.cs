@@ -34,7 +34,7 @@ public sealed class ProveTests : IDisposable
                     [
                         new("right", "1.5", "1.52", "within 0.05", Agreement.Agrees),
                         new("wrong", "-2.1", "-2.3", "within 0.05", Agreement.Differs),
-                        new("elsewhere", "3", "not here", "equal", Agreement.NotAsked),
+                        new("elsewhere", "3", "not here", "equal", Agreement.NotChecked),
                     ]
                 ),
             ]
@@ -93,10 +93,10 @@ public sealed class ProveTests : IDisposable
             A part
               1 of 3    A case
                 DIFFERS: wrong. Expected -2.1 (within 0.05), found -2.3.
-                not asked: elsewhere. Expected 3 (equal), found not here.
+                not checked: elsewhere. Expected 3 (equal), found not here.
 
             1 of 3 figures DO NOT AGREE. Do not use this program on this computer for a
-            study until the reason is found. 1 could not be asked on this computer.
+            study until the reason is found. 1 could not be checked on this computer.
 
             """.ReplaceLineEndings("\n"),
             text.ReplaceLineEndings("\n")
@@ -116,7 +116,7 @@ public sealed class ProveTests : IDisposable
         Assert.Equal("a book", only.GetProperty("source").GetString());
         Assert.Equal("a reason", only.GetProperty("reasonOfTolerance").GetString());
         Assert.Equal(
-            ["agrees", "differs", "not-asked"],
+            ["agrees", "differs", "not-checked"],
             only.GetProperty("figures")
                 .EnumerateArray()
                 .Select(figure => figure.GetProperty("outcome").GetString())

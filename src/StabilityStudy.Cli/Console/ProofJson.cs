@@ -53,7 +53,7 @@ internal static class ProofJson
             figure.Agreement switch
             {
                 Agreement.Differs => "differs",
-                Agreement.NotAsked => "not-asked",
+                Agreement.NotChecked => "not-checked",
                 Agreement.Agrees => "agrees",
             }
         );

@@ -30,11 +30,13 @@ public static class StudyChecks
         var queries = ImmutableArray.CreateBuilder<DataQuery>();
         var index = new SpecimenIndex(inputs);
         queries.AddRange(
-            PairContext
-                .All(inputs)
-                .AsParallel()
-                .AsOrdered()
-                .SelectMany(context => OfPairs(index, context, awaited))
+            SideBySide.Of([
+                .. PairContext
+                    .All(inputs)
+                    .Select(context =>
+                        (Func<IEnumerable<DataQuery>>)(() => OfPairs(index, context, awaited))
+                    ),
+            ])
         );
         queries.AddRange(
             SideBySide.Of(

@@ -103,7 +103,7 @@ internal static class DrawnReportProof
         }
         catch (CultureNotFoundException)
         {
-            return [NotAsked(pdf, expected), NotAsked(figures, "0")];
+            return [NotChecked(pdf, expected), NotChecked(figures, "0")];
         }
         finally
         {
@@ -111,6 +111,6 @@ internal static class DrawnReportProof
         }
     }
 
-    private static ProofFigure NotAsked(string name, string expected) =>
-        new(name, expected, "this computer has no such culture", "equal", Agreement.NotAsked);
+    private static ProofFigure NotChecked(string name, string expected) =>
+        new(name, expected, "this computer has no such culture", "equal", Agreement.NotChecked);
 }

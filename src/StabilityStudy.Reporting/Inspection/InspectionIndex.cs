@@ -192,7 +192,7 @@ public static class InspectionIndex
                     "Table 3. Where these files answer, and what they do not.",
                     [
                         new Column("Clause", ColumnAlignment.Left, 1.5),
-                        new Column("Asks for", ColumnAlignment.Left, 2.6),
+                        new Column("Requirement", ColumnAlignment.Left, 2.6),
                         new Column("Answered on", ColumnAlignment.Left, 3),
                         new Column("Not by these files", ColumnAlignment.Left, 3.2),
                     ],

@@ -7,7 +7,7 @@ public sealed record ProgramProof(ImmutableArray<ProofPart> Parts)
     /// <summary>All figures.</summary>
     public ImmutableArray<ProofFigure> Figures => [.. Parts.SelectMany(part => part.Figures)];
 
-    /// <summary>Whether nothing differs; what could not be asked on this computer is no difference.</summary>
+    /// <summary>Whether nothing differs; what could not be checked on this computer is no difference.</summary>
     public bool Agrees => Figures.All(figure => figure.Agreement != Agreement.Differs);
 }
 
@@ -64,8 +64,8 @@ public enum Agreement
     /// <summary>It is not.</summary>
     Differs,
 
-    /// <summary>It could not be asked on this computer.</summary>
-    NotAsked,
+    /// <summary>It could not be checked on this computer.</summary>
+    NotChecked,
 
     /// <summary>It is, within the tolerance.</summary>
     Agrees,

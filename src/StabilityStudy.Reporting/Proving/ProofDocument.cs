@@ -75,7 +75,7 @@ public static class ProofDocument
 
     private static Table Counts(ProgramProof proof) =>
         new(
-            "What was asked",
+            "Cases",
             [
                 new Column("Case", ColumnAlignment.Left, 6),
                 new Column("Figures that agree", ColumnAlignment.Left, 1.6),
@@ -120,7 +120,7 @@ public static class ProofDocument
                 figure.Agreement switch
                 {
                     Agreement.Differs => Emphasis.Strong,
-                    Agreement.NotAsked => Emphasis.Muted,
+                    Agreement.NotChecked => Emphasis.Muted,
                     Agreement.Agrees => Emphasis.None,
                 }
             ),

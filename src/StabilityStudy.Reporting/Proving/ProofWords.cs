@@ -8,21 +8,21 @@ public static class ProofWords
     {
         ArgumentNullException.ThrowIfNull(proof);
         var all = proof.Figures.Length;
-        var notAsked = Number(proof.Figures, Agreement.NotAsked);
+        var notChecked = Number(proof.Figures, Agreement.NotChecked);
         return (
                 Number(proof.Figures, Agreement.Differs) is > 0 and var differ
                     ? FormattableString.Invariant(
                         $"{differ} of {all} figures DO NOT AGREE. Do not use this program on this computer for a study until the reason is found."
                     )
                     : FormattableString.Invariant(
-                        $"Every figure that was asked agrees: {all - notAsked} of {all}."
+                        $"Every figure that was checked agrees: {all - notChecked} of {all}."
                     )
             )
             + (
-                notAsked == 0
+                notChecked == 0
                     ? ""
                     : FormattableString.Invariant(
-                        $" {notAsked} could not be asked on this computer."
+                        $" {notChecked} could not be checked on this computer."
                     )
             );
     }
@@ -39,7 +39,7 @@ public static class ProofWords
         agreement switch
         {
             Agreement.Differs => "DIFFERS",
-            Agreement.NotAsked => "not asked",
+            Agreement.NotChecked => "not checked",
             Agreement.Agrees => "agrees",
         };
 

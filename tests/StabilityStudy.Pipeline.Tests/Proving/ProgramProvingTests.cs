@@ -174,19 +174,19 @@ public sealed class ProgramProvingTests
         );
 
     [Fact]
-    public void A_culture_that_the_computer_lacks_is_not_asked_and_no_difference()
+    public void A_culture_that_the_computer_lacks_is_not_checked_and_no_difference()
     {
         var before = CultureInfo.CurrentCulture;
 
         var figures = DrawnReportProof.Under("zz-nowhere", "a digest", []);
 
         Assert.Equal(2, figures.Length);
-        Assert.All(figures, figure => Assert.Equal(Agreement.NotAsked, figure.Agreement));
+        Assert.All(figures, figure => Assert.Equal(Agreement.NotChecked, figure.Agreement));
         Assert.Equal(before, CultureInfo.CurrentCulture);
         var proof = new ProgramProof([new("", "", [new("", "", "", figures)])]);
         Assert.True(proof.Agrees);
         Assert.Equal(
-            "Every figure that was asked agrees: 0 of 2. 2 could not be asked on this computer.",
+            "Every figure that was checked agrees: 0 of 2. 2 could not be checked on this computer.",
             ProofWords.Outcome(proof)
         );
     }
