@@ -11,8 +11,11 @@ cleanup() {
 }
 trap cleanup EXIT
 
+# Both from one commit, whatever is committed meanwhile.
+commit=$(git rev-parse HEAD)
 for copy in one a-longer-name/two; do
     git clone -q . "$work/$copy"
+    git -C "$work/$copy" checkout -q "$commit"
     "$work/$copy/.ci/packages" "$work/out-${copy##*/}" >"$work/log" || { cat "$work/log"; exit 1; }
 done
 diff -r "$work/out-one" "$work/out-two"
