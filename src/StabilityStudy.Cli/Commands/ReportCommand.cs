@@ -120,8 +120,10 @@ internal static class ReportCommand
             : StudyPipeline
                 .RenderFigures(analyzed)
                 .Select(figure => (Path.Combine(request.Figures, figure.Name), figure.Svg));
-        cancellation.ThrowIfCancellationRequested();
         var json = StudyPipeline.WriteAnalysis(analyzed);
+        // Files that stand there are never told as cancelled, nor the other way round.
+        terminal.HoldInterrupts();
+        cancellation.ThrowIfCancellationRequested();
         RecordFile.Write(
             request.Folder,
             Looking.With(

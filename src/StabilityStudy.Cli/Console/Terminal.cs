@@ -49,6 +49,9 @@ public sealed record Terminal(
     /// <summary>Folder in which the program may keep what it can find again; null where it keeps nothing.</summary>
     public string? CacheFolder { get; init; }
 
+    /// <summary>Lets no interrupt end the process any more: for what is written together and then told as done.</summary>
+    public Action HoldInterrupts { get; init; } = () => { };
+
     /// <summary>Asks a person for a secret without showing it; null where nobody can be asked.</summary>
     public Func<string, string>? Ask { get; init; }
 
@@ -71,6 +74,7 @@ public sealed record Terminal(
             IsScreen = isTerminal,
             IsPlain = isTerminal && PlainWriter.IsWanted(Environment.GetEnvironmentVariable),
             CacheFolder = CacheOfUser(),
+            HoldInterrupts = Interrupts.Hold,
             Passphrase = Environment.GetEnvironmentVariable(KeyFile.Variable),
             Ask = CanAsk ? AskSecretly : null,
             AskLine = CanAsk ? AskOpenly : null,
