@@ -37,13 +37,13 @@ signed=$(ls -d tests/ReferenceData/releases/* | tail -n 1)
 
 debootstrap --variant=minbase bookworm "$bare" >"$work/log" 2>&1 || { cat "$work/log"; exit 1; }
 mount -t proc proc "$bare/proc"
-cp "$work"/out-one/*_amd64.deb "$work/as-user" "$bare/root/"
-cp -r "$signed" "$bare/root/signed"
-chroot "$bare" sh -c 'apt-get update -qq && apt-get install -y -qq /root/*_amd64.deb' >"$work/log" 2>&1 || { cat "$work/log"; exit 1; }
+cp "$work"/out-one/*_amd64.deb "$work/as-user" "$bare/srv/"
+cp -r "$signed" "$bare/srv/signed"
+chroot "$bare" sh -c 'apt-get update -qq && apt-get install -y -qq /srv/*_amd64.deb' >"$work/log" 2>&1 || { cat "$work/log"; exit 1; }
 chroot "$bare" sh -c 'command -v dotnet' && { echo "There is an SDK in the bare system."; exit 1; }
-installed=$(chroot "$bare" sh -c 'cd /tmp && sh /root/as-user stability-study /usr/share/doc/stability-study/examples /root/signed')
+installed=$(chroot "$bare" sh -c 'cd /srv && sh as-user stability-study /usr/share/doc/stability-study/examples /srv/signed')
 chroot "$bare" sh -c 'apt-get remove -y -qq stability-study' >"$work/log" 2>&1
-if [ -n "$(chroot "$bare" find / -xdev -path '*stability-study*' -not -path '/proc/*' -not -path '/root/*' -not -path '/tmp/*' -not -path '/var/*' -not -path '/usr/share/doc/*')" ]; then
+if [ -n "$(chroot "$bare" find / -xdev -path '*stability-study*' -not -path '/proc/*' -not -path '/srv/*' -not -path '/var/*' -not -path '/usr/share/doc/*')" ]; then
     echo "The removed package leaves files."
     exit 1
 fi

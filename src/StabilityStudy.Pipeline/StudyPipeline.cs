@@ -78,6 +78,7 @@ public static class StudyPipeline
             inputs,
             study.Identity,
             intake.Queries,
+            inputQueries,
             ToolVersion.Current
         );
         return Outcome.Of(

@@ -5,7 +5,8 @@ public sealed class HelpTests
 {
     private const StringComparison Comparison = StringComparison.Ordinal;
 
-    private static async Task<string[]> Commands() =>
+    /// <summary>The names of all commands, from the program itself.</summary>
+    internal static async Task<string[]> Commands() =>
         (await Run.Of("[suggest:16]", "stability-study "))
             .Out.Split('\n', StringSplitOptions.RemoveEmptyEntries)
             .Select(line => line.Trim())

@@ -15,6 +15,11 @@ internal static class DayText
             ? day
             : null;
 
+    /// <summary>The day of an option, and today where it is not given.</summary>
+    /// <exception cref="UsageException">The text is no day.</exception>
+    public static DateOnly OrToday(string? text, string option, DateTimeOffset now) =>
+        text is null ? DateOnly.FromDateTime(now.DateTime) : Of(text, option);
+
     /// <summary>The day of an option.</summary>
     /// <exception cref="UsageException">The text is no day.</exception>
     public static DateOnly Of(string text, string option) =>

@@ -16,11 +16,7 @@ internal static class InspectionCommand
 
     public static Command Create(Terminal terminal)
     {
-        var folder = new Argument<string>("FOLDER")
-        {
-            Description =
-                "The folder with the signed reports of the facility, in it and in folders inside it. Each is verified and copied.",
-        };
+        var folder = RegisterArgument.Create("verified and copied");
         var output = new Option<string>("--output", "-o")
         {
             Description = "The folder to be made; one that is there must be empty.",
@@ -79,9 +75,7 @@ internal static class InspectionCommand
             now = now.AddTicks(-(now.Ticks % TimeSpan.TicksPerSecond));
             var options = trust.Of(parsed).Read(now);
             var terms = InspectionPack.Terms(
-                parsed.GetValue(asOf) is { } text
-                    ? DayText.Of(text, asOf.Name)
-                    : DateOnly.FromDateTime(now.DateTime),
+                DayText.OrToday(parsed.GetValue(asOf), asOf.Name, now),
                 options,
                 parsed.GetValue(years)
             ) with

@@ -19,11 +19,7 @@ internal static class ProceduresCommand
 
     public static Command Create(Terminal terminal)
     {
-        var folder = new Argument<string>("FOLDER")
-        {
-            Description =
-                "The folder with the signed reports of the facility, in it and in folders inside it. Each is verified.",
-        };
+        var folder = RegisterArgument.Create("verified");
         var output = new Option<string>("--output", "-o")
         {
             Description = "The folder for the documents.",
@@ -69,9 +65,11 @@ internal static class ProceduresCommand
         };
         command.SetAction(parsed =>
         {
-            var day = parsed.GetValue(asOf) is { } text
-                ? DayText.Of(text, asOf.Name)
-                : DateOnly.FromDateTime(terminal.Clock.GetLocalNow().DateTime);
+            var day = DayText.OrToday(
+                parsed.GetValue(asOf),
+                asOf.Name,
+                terminal.Clock.GetLocalNow()
+            );
             var takes = WaitedOption.Read(parsed.GetValue(spinTakes), spinTakes.Name);
             var register = RegisterFolder.Read(
                 parsed.GetRequiredValue(folder),

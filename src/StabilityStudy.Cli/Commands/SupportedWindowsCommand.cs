@@ -12,11 +12,7 @@ internal static class SupportedWindowsCommand
 {
     public static Command Create(Terminal terminal)
     {
-        var folder = new Argument<string>("FOLDER")
-        {
-            Description =
-                "The folder with the signed reports of the facility, in it and in folders inside it. Each is verified.",
-        };
+        var folder = RegisterArgument.Create("verified");
         var asOf = new Option<string?>("--as-of")
         {
             Description = "The day to answer for, YYYY-MM-DD; today when not given.",
@@ -98,7 +94,11 @@ internal static class SupportedWindowsCommand
         };
         command.SetAction(parsed =>
         {
-            var day = Day(parsed.GetValue(asOf), terminal);
+            var day = DayText.OrToday(
+                parsed.GetValue(asOf),
+                asOf.Name,
+                terminal.Clock.GetLocalNow()
+            );
             var code = TextOption.OneLine(parsed.GetValue(analyte), analyte.Name);
             Option<string?>[] facts = [group, storage, waited, collected, spun, separated, unfit];
             if (
@@ -252,11 +252,6 @@ internal static class SupportedWindowsCommand
             terminal.Out.WriteLine(sentence);
         }
     }
-
-    private static DateOnly Day(string? text, Terminal terminal) =>
-        text is null
-            ? DateOnly.FromDateTime(terminal.Clock.GetLocalNow().DateTime)
-            : DayText.Of(text, "--as-of");
 
     private static Option<string?> Text(string name, string description, string help) =>
         new(name) { Description = description, HelpName = help };

@@ -21,8 +21,29 @@ public static class StudyAnalyzer
         string toolVersion
     )
     {
+        ArgumentNullException.ThrowIfNull(inputs);
+        return Analyze(inputs, identity, intakeQueries, InputQueries.Of(inputs), toolVersion);
+    }
+
+    /// <summary>The same for a caller who has asked <see cref="InputQueries"/> about these inputs already.</summary>
+    /// <param name="inputs">The study.</param>
+    /// <param name="identity">Which bytes it was read from.</param>
+    /// <param name="intakeQueries">The queries that reading it gave, none of which stops.</param>
+    /// <param name="inputQueries">What <see cref="InputQueries"/> gave for the same inputs.</param>
+    /// <param name="toolVersion">Version of the program, printed in the report.</param>
+    /// <exception cref="ArgumentException">A query stops.</exception>
+    public static StudyAnalysis Analyze(
+        StudyInputs inputs,
+        StudyIdentity identity,
+        ImmutableArray<DataQuery> intakeQueries,
+        ImmutableArray<DataQuery> inputQueries,
+        string toolVersion
+    )
+    {
+        ArgumentNullException.ThrowIfNull(inputs);
+        ArgumentNullException.ThrowIfNull(identity);
         var protocol = inputs.Protocol;
-        var before = intakeQueries.AddRange(InputQueries.Of(inputs));
+        var before = intakeQueries.AddRange(inputQueries);
         if (before.FirstOrDefault(query => query.Severity == Severity.Stop) is { } stop)
         {
             throw new ArgumentException(

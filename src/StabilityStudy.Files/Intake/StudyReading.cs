@@ -315,9 +315,8 @@ internal static class StudyReading
     )
     {
         // A study folder begins with empty tables; where controls are kept elsewhere theirs stays so.
-        var isEmpty =
-            protocol?.ToProtocol().Controls == ControlRule.KeptElsewhere
-            && IsUnfilled(files, file.Stored);
+        var rule = protocol?.ToProtocol().Controls;
+        var isEmpty = rule == ControlRule.KeptElsewhere && IsUnfilled(files, file.Stored);
         if (files.Files.ContainsKey(file.Stored) && !isEmpty)
         {
             return ReadRows<ControlRow>(files, file, known, ControlReader.Read, queries);
@@ -328,7 +327,7 @@ internal static class StudyReading
             return RowTable<ControlRow>.Absent(file.Shown);
         }
 
-        if (protocol?.ToProtocol().Controls == ControlRule.EveryRun)
+        if (rule == ControlRule.EveryRun)
         {
             queries.Add(
                 RowQueries.ControlsFileMissing,

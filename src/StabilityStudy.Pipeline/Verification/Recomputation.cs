@@ -80,14 +80,21 @@ internal sealed record Recomputation(
         var inputQueries = InputQueries.Of(study.Inputs);
         return inputQueries.Any(query => query.Severity == Severity.Stop)
             ? Failed(WhyNot(inputQueries))
-            : Compare(attached, study, released, [.. intake.Queries, .. stated.OwnFileQueries]);
+            : Compare(
+                attached,
+                study,
+                released,
+                [.. intake.Queries, .. stated.OwnFileQueries],
+                inputQueries
+            );
     }
 
     private static Recomputation Compare(
         AttachedStudy attached,
         StudyIntakeResult study,
         ReleasedVersion released,
-        ImmutableArray<DataQuery> queries
+        ImmutableArray<DataQuery> queries,
+        ImmutableArray<DataQuery> inputQueries
     )
     {
         var stated = attached.Stated;
@@ -98,6 +105,7 @@ internal sealed record Recomputation(
                 RawFiles = stated.RawFiles,
             },
             queries,
+            inputQueries,
             stated.ToolVersion
         );
         var computed = AnalysisJson.Write(recomputed);
