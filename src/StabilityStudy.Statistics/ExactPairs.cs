@@ -15,26 +15,15 @@ public sealed class ExactPairs
     public const decimal Largest = 900_000_000m;
 
     private int[]? _byXThenY;
+    private double[]? _x;
+    private double[]? _y;
+    private double[]? _difference;
 
     private ExactPairs(ImmutableArray<long> scaledX, ImmutableArray<long> scaledY, int decimals)
     {
         ScaledX = scaledX;
         ScaledY = scaledY;
         Decimals = decimals;
-        var divisor = Math.Pow(10, decimals);
-        var x = new double[scaledX.Length];
-        var y = new double[scaledX.Length];
-        var difference = new double[scaledX.Length];
-        for (var i = 0; i < x.Length; i++)
-        {
-            x[i] = scaledX[i] / divisor;
-            y[i] = scaledY[i] / divisor;
-            difference[i] = (scaledY[i] - scaledX[i]) / divisor;
-        }
-
-        X = ImmutableCollectionsMarshal.AsImmutableArray(x);
-        Y = ImmutableCollectionsMarshal.AsImmutableArray(y);
-        Difference = ImmutableCollectionsMarshal.AsImmutableArray(difference);
     }
 
     /// <summary>Number of pairs.</summary>
@@ -50,13 +39,13 @@ public sealed class ExactPairs
     public ImmutableArray<long> ScaledY { get; }
 
     /// <summary>First members as the nearest doubles, in the unit of the data.</summary>
-    public ImmutableArray<double> X { get; }
+    public ImmutableArray<double> X => Divided(ref _x, static (x, _) => x);
 
     /// <summary>Second members as the nearest doubles, in the unit of the data.</summary>
-    public ImmutableArray<double> Y { get; }
+    public ImmutableArray<double> Y => Divided(ref _y, static (_, y) => y);
 
     /// <summary>y − x, each the nearest double of the exact difference, in the unit of the data.</summary>
-    public ImmutableArray<double> Difference { get; }
+    public ImmutableArray<double> Difference => Divided(ref _difference, static (x, y) => y - x);
 
     /// <summary>The numbers of the pairs from the smallest x up, those of one x from the smallest y up; sorted at the first call.</summary>
     internal ImmutableArray<int> ByXThenY =>
@@ -108,6 +97,24 @@ public sealed class ExactPairs
     /// <exception cref="ArgumentOutOfRangeException">There is no such pair.</exception>
     public ExactPairs Without(int index) =>
         new(ScaledX.RemoveAt(index), ScaledY.RemoveAt(index), Decimals);
+
+    /// <summary>Whole numbers of the pairs as doubles in the unit of the data, made at the first call.</summary>
+    private ImmutableArray<double> Divided(ref double[]? known, Func<long, long, long> of)
+    {
+        if (known is null)
+        {
+            var divisor = Math.Pow(10, Decimals);
+            var values = new double[Count];
+            for (var i = 0; i < values.Length; i++)
+            {
+                values[i] = of(ScaledX[i], ScaledY[i]) / divisor;
+            }
+
+            known = values;
+        }
+
+        return ImmutableCollectionsMarshal.AsImmutableArray(known);
+    }
 
     private int[] Ordered()
     {

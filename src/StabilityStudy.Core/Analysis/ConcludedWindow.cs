@@ -51,6 +51,7 @@ public sealed record ConcludedWindow(
     )
     {
         var (used, lots) = (new HashSet<string>(), new HashSet<string>());
+        var (lastInstrument, lastLot) = ("", "");
         foreach (
             var pair in sequence
                 .Cells.SelectMany(cell => cell.Pairs)
@@ -82,10 +83,19 @@ public sealed record ConcludedWindow(
 
         void Add(Measurement? measured)
         {
-            if (measured is not null)
+            if (measured is null)
             {
-                used.Add(measured.Instrument);
-                lots.Add(measured.Lot);
+                return;
+            }
+
+            if (measured.Instrument != lastInstrument)
+            {
+                used.Add(lastInstrument = measured.Instrument);
+            }
+
+            if (measured.Lot != lastLot)
+            {
+                lots.Add(lastLot = measured.Lot);
             }
         }
     }

@@ -18,16 +18,20 @@ internal static class ResultQueries
     private const double MostCvsApart = 6;
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
-        [
-            .. OfMoreDelaysThanPlanned(inputs),
-            .. ReplicatesApart(inputs),
-            .. TypingSlipQueries.Of(inputs),
-            .. OneWord(inputs),
-        ];
+        SideBySide.Of(
+            () => OfMoreDelaysThanPlanned(inputs),
+            () => ReplicatesApart(inputs),
+            () => TypingSlipQueries.Of(inputs),
+            () => OneWord(inputs)
+        );
 
     private static IEnumerable<DataQuery> OfMoreDelaysThanPlanned(StudyInputs inputs)
     {
-        var planned = inputs.Protocol.DelaysPerSpecimen ?? int.MaxValue;
+        if (inputs.Protocol.DelaysPerSpecimen is not { } planned)
+        {
+            return [];
+        }
+
         var more = inputs
             .Results.Where(row => row.Occasion.TimePoint is not null)
             .GroupBy(row => (row.Specimen, row.Analyte))
@@ -53,9 +57,15 @@ internal static class ResultQueries
         var cvs = inputs
             .Protocol.Analytes.Where(analyte => analyte.BetweenRunCvPercent is > 0)
             .ToDictionary(analyte => analyte.Id, analyte => (double)analyte.BetweenRunCvPercent!);
+        var repeated = inputs.Results.Where(row => row.Replicate > 1).Select(PlaceOf).ToHashSet();
         var apart = inputs
-            .Results.Where(row => row.Result is MeasuredResult && cvs.ContainsKey(row.Analyte))
-            .GroupBy(row => (row.Specimen, row.Tube, row.Analyte, row.Occasion))
+            .Results.Where(row =>
+                repeated.Count > 0
+                && row.Result is MeasuredResult
+                && cvs.ContainsKey(row.Analyte)
+                && repeated.Contains(PlaceOf(row))
+            )
+            .GroupBy(PlaceOf)
             .Where(rows => SpreadPercent(rows) > MostCvsApart * cvs[rows.Key.Analyte])
             .ToImmutableArray();
         return FoundRows.OfResults(
@@ -68,15 +78,37 @@ internal static class ResultQueries
         );
     }
 
+    private static (string Specimen, string Tube, string Analyte, TestOccasion Occasion) PlaceOf(
+        ResultRow row
+    ) => (row.Specimen, row.Tube, row.Analyte, row.Occasion);
+
     /// <summary>A column that was exported empty, or before the results were there, and was filled with one word.</summary>
-    private static IEnumerable<DataQuery> OneWord(StudyInputs inputs) =>
-        inputs
-            .Results.GroupBy(row => (row.Analyte, row.Occasion))
+    private static IEnumerable<DataQuery> OneWord(StudyInputs inputs)
+    {
+        var missing = inputs
+            .Results.Where(row => row.Result is MissingResult)
+            .GroupBy(row => (row.Analyte, row.Occasion))
             .Where(rows =>
                 rows.Count() >= FewestOfOneWord
-                && rows.All(row => row.Result is MissingResult)
                 && rows.DistinctBy(row => row.Result.Text).Count() == 1
             )
+            .ToImmutableArray();
+        var onlyMissing = missing.Select(rows => rows.Key).ToHashSet();
+        foreach (var row in inputs.Results)
+        {
+            if (onlyMissing.Count == 0)
+            {
+                break;
+            }
+
+            if (row.Result is not MissingResult)
+            {
+                onlyMissing.Remove((row.Analyte, row.Occasion));
+            }
+        }
+
+        return missing
+            .Where(rows => onlyMissing.Contains(rows.Key))
             .SelectMany(rows =>
                 FoundRows.OfResults(
                     SameWordEverywhere,
@@ -87,6 +119,7 @@ internal static class ResultQueries
                     "See whether the right column was exported and read; where the tubes really gave no result, nothing."
                 )
             );
+    }
 
     private static double SpreadPercent(IEnumerable<ResultRow> rows)
     {

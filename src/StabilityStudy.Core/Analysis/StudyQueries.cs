@@ -18,36 +18,37 @@ internal static class StudyQueries
         StudyInputs inputs,
         ImmutableArray<Sequence> sequences
     ) =>
+        SideBySide.Of(
+            () =>
+                sequences
+                    .SelectMany(sequence => sequence.Cells)
+                    .SelectMany(cell => OfCell(cell, inputs.Protocol)),
+            () => sequences.SelectMany(NotAsPlanned),
+            () => sequences.SelectMany(sequence => SpreadQueries.Of(sequence, inputs.Protocol)),
+            () => sequences.SelectMany(sequence => ScopeQueries.Of(sequence, inputs.Protocol)),
+            () => sequences.SelectMany(sequence => SequenceQueries.Of(sequence, inputs.Protocol)),
+            () => sequences.SelectMany(sequence => OfModifiedTest(sequence, inputs.Protocol)),
+            () => sequences.SelectMany(sequence => LevelQueries.Of(sequence, inputs.Protocol)),
+            () => LookQueries.Of(inputs, sequences),
+            () => ExclusionQueries.Of(inputs, sequences),
+            () => RecordQueries.Of(inputs),
+            () => TubeQueries.Of(inputs),
+            () => DrawQueries.Of(inputs),
+            () => TimeQueries.Of(inputs),
+            () => ResultQueries.Of(inputs),
+            () => ControlQueries.Of(inputs)
+        );
+
+    private static IEnumerable<DataQuery> OfCell(Cell cell, StudyProtocol protocol) =>
         [
-            .. sequences
-                .SelectMany(sequence => sequence.Cells)
-                .SelectMany(cell =>
-                    (IEnumerable<DataQuery>)
-                        [
-                            .. PairQueries.OfAll(
-                                cell.Key,
-                                cell.Pairs,
-                                pair => "; " + ExcludedChange.Words(pair, cell.Key, inputs.Protocol)
-                            ),
-                            .. CellQueries.Of(cell, inputs.Protocol),
-                            .. ControlQueries.OfShift(cell, inputs.Protocol),
-                            .. TubeQueries.MostlySpun(cell, inputs.Protocol),
-                        ]
-                ),
-            .. sequences.SelectMany(NotAsPlanned),
-            .. sequences.SelectMany(sequence => SpreadQueries.Of(sequence, inputs.Protocol)),
-            .. sequences.SelectMany(sequence => ScopeQueries.Of(sequence, inputs.Protocol)),
-            .. sequences.SelectMany(sequence => SequenceQueries.Of(sequence, inputs.Protocol)),
-            .. sequences.SelectMany(sequence => OfModifiedTest(sequence, inputs.Protocol)),
-            .. sequences.SelectMany(sequence => LevelQueries.Of(sequence, inputs.Protocol)),
-            .. LookQueries.Of(inputs, sequences),
-            .. ExclusionQueries.Of(inputs, sequences),
-            .. RecordQueries.Of(inputs),
-            .. TubeQueries.Of(inputs),
-            .. DrawQueries.Of(inputs),
-            .. TimeQueries.Of(inputs),
-            .. ResultQueries.Of(inputs),
-            .. ControlQueries.Of(inputs),
+            .. PairQueries.OfAll(
+                cell.Key,
+                cell.Pairs,
+                pair => "; " + ExcludedChange.Words(pair, cell.Key, protocol)
+            ),
+            .. CellQueries.Of(cell, protocol),
+            .. ControlQueries.OfShift(cell, protocol),
+            .. TubeQueries.MostlySpun(cell, protocol),
         ];
 
     private static IEnumerable<DataQuery> NotAsPlanned(Sequence sequence)

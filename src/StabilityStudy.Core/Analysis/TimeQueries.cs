@@ -30,15 +30,15 @@ internal static class TimeQueries
     private static readonly TimeSpan s_shortestSpinning = TimeSpan.FromMinutes(5);
 
     public static IEnumerable<DataQuery> Of(StudyInputs inputs) =>
-        [
-            .. ClockCorrectionQueries.Of(inputs),
-            .. CollectedTogether(inputs),
-            .. TestedAsPlanned(inputs),
-            .. OfNoTimeForSpinning(inputs),
-            .. OfTestedBeforeReceipt(inputs),
-            .. OtherOffsets(inputs),
-            .. OfDaysOfUtc(inputs),
-        ];
+        SideBySide.Of(
+            () => ClockCorrectionQueries.Of(inputs),
+            () => CollectedTogether(inputs),
+            () => TestedAsPlanned(inputs),
+            () => OfNoTimeForSpinning(inputs),
+            () => OfTestedBeforeReceipt(inputs),
+            () => OtherOffsets(inputs),
+            () => OfDaysOfUtc(inputs)
+        );
 
     /// <summary>What is dated after a moment, at which it cannot have happened yet.</summary>
     /// <param name="inputs">The study.</param>

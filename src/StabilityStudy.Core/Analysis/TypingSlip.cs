@@ -38,9 +38,11 @@ internal sealed record TypingSlip(ResultRow Row, SlipKind Kind)
         return
         [
             .. inputs
-                .Protocol.Analytes.SelectMany(analyte =>
-                    OfAnalyte(analyte, rows[analyte.Id], groups)
-                )
+                .Protocol.Analytes.AsParallel()
+                .AsOrdered()
+                .Select(analyte => OfAnalyte(analyte, rows[analyte.Id], groups).ToImmutableArray())
+                .AsEnumerable()
+                .SelectMany(slips => slips)
                 .OrderBy(slip => slip.Row.SourceRow),
         ];
     }

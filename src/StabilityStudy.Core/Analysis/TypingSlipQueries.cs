@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>Results that were typed wrongly, as far as the specimen's other results show it. What would fit is not told: the instrument's record decides, not the fit.</summary>
@@ -77,12 +79,36 @@ internal static class TypingSlipQueries
         HashSet<(string Specimen, string Analyte)> explained
     )
     {
-        var far = inputs
-            .Results.Where(row => row.Result is MeasuredResult { Value: > 0 })
-            .GroupBy(row => (row.Specimen, row.Analyte))
-            .Where(rows =>
-                !explained.Contains(rows.Key) && rows.Max(ValueOf) >= MostTimes * rows.Min(ValueOf)
+        var ranges = new Dictionary<(string, string), (decimal Lowest, decimal Highest)>();
+        foreach (var row in inputs.Results)
+        {
+            if (row.Result is MeasuredResult { Value: > 0 and var value })
+            {
+                ref var range = ref CollectionsMarshal.GetValueRefOrAddDefault(
+                    ranges,
+                    (row.Specimen, row.Analyte),
+                    out var isKnown
+                );
+                range = isKnown
+                    ? (Math.Min(range.Lowest, value), Math.Max(range.Highest, value))
+                    : (value, value);
+            }
+        }
+
+        var apart = ranges
+            .Where(range =>
+                range.Value.Highest >= MostTimes * range.Value.Lowest
+                && !explained.Contains(range.Key)
             )
+            .Select(range => range.Key)
+            .ToHashSet();
+        var far = inputs
+            .Results.Where(row =>
+                apart.Count > 0
+                && row.Result is MeasuredResult { Value: > 0 }
+                && apart.Contains((row.Specimen, row.Analyte))
+            )
+            .GroupBy(row => (row.Specimen, row.Analyte))
             .ToImmutableArray();
         return FoundRows.OfResults(
             ResultOfOtherMagnitude,
@@ -92,6 +118,4 @@ internal static class TypingSlipQueries
                 $"{Counted.Of(far.Length, "specimen")} with {far[0].Key.Analyte} results of which one is {MostTimes:0} times another or more; specimen {far[0].Key.Specimen} is the first."
         );
     }
-
-    private static decimal ValueOf(ResultRow row) => ((MeasuredResult)row.Result).Value;
 }

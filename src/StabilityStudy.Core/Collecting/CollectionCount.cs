@@ -62,21 +62,27 @@ public static class CollectionCount
     > Baselines(StudyInputs inputs)
     {
         var index = new SpecimenIndex(inputs);
-        var unasked = ImmutableArray.CreateBuilder<DataQuery>();
         return PairContext
             .All(inputs)
-            .SelectMany(context =>
-            {
-                var (draws, found) = PairAssembly.Baselines(index, context, unasked);
-                return draws.Zip(
-                    found,
-                    (draw, baseline) =>
-                        (
-                            Key: (context.Analyte.Id, context.Group.Id),
-                            Value: (draw.Specimen, baseline)
-                        )
-                );
-            })
+            .AsParallel()
+            .AsOrdered()
+            .Select(context =>
+                (
+                    Key: (context.Analyte.Id, context.Group.Id),
+                    Baselines: PairAssembly.Baselines(
+                        index,
+                        context,
+                        ImmutableArray.CreateBuilder<DataQuery>()
+                    )
+                )
+            )
+            .AsEnumerable()
+            .SelectMany(item =>
+                item.Baselines.Draws.Zip(
+                    item.Baselines.Found,
+                    (draw, baseline) => (item.Key, Value: (draw.Specimen, baseline))
+                )
+            )
             .DistinctBy(item => (item.Key, item.Value.Specimen))
             .ToLookup(item => item.Key, item => item.Value);
     }

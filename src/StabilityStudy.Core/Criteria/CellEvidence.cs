@@ -12,6 +12,8 @@ internal sealed record CellEvidence(
     CellContext Context
 )
 {
+    private ImmutableArray<VerdictReason?> _fewClustersOfShare;
+
     /// <summary>The evidence of a cell's pairs.</summary>
     public static CellEvidence From(ImmutableArray<PairRecord> pairs, CellContext context) =>
         new(PairReading.All(pairs, context), pairs, context);
@@ -38,9 +40,24 @@ internal sealed record CellEvidence(
             )
             .FirstOrDefault(reason => reason is not null);
 
-    /// <summary>The same of the pairs that a share counts and that were tested both times.</summary>
-    public VerdictReason? FewClustersOfShare =>
+    /// <summary>The same of the pairs that a share counts and that were tested both times; found at the first question.</summary>
+    public VerdictReason? FewClustersOfShare
+    {
+        get
+        {
+            if (_fewClustersOfShare.IsDefault)
+            {
+                _fewClustersOfShare = [ReasonOfShare()];
+            }
+
+            return _fewClustersOfShare[0];
+        }
+    }
+
+    // What a value at collection is computed from has the same days and runs.
+    private VerdictReason? ReasonOfShare() =>
         Readings
+            .Where(reading => reading.FromBaseline is null)
             .Select(reading =>
                 FewClusters.Of(
                     reading

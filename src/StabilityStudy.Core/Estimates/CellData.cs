@@ -25,16 +25,9 @@ internal sealed record CellData(
     public static CellData Of(ImmutableArray<PairRecord> pairs, int decimals, TimeSpan oneRunWithin)
     {
         var compared = pairs.Where(pair => pair.IsOfNumbers).ToImmutableArray();
-        var baselines = new decimal[compared.Length];
-        var delayed = new decimal[compared.Length];
-        for (var i = 0; i < compared.Length; i++)
-        {
-            (baselines[i], delayed[i]) = compared[i].Values();
-        }
-
         return new CellData(
             compared,
-            ExactPairs.Create(baselines, delayed),
+            Exact(compared),
             SharedErrors.Of(compared),
             HaveSameRun(compared, oneRunWithin),
             oneRunWithin,
@@ -42,23 +35,50 @@ internal sealed record CellData(
         );
     }
 
-    /// <summary>In which ways some pairs share an error; those of the compared ones are known already.</summary>
-    public SharedErrors ErrorsOf(ImmutableArray<PairRecord> pairs)
+    /// <summary>The same pairs with other values, as they were tested on the same days and in the same runs.</summary>
+    /// <param name="pairs">The pairs of the cell in their order, the same ones compared.</param>
+    public CellData WithValuesOf(ImmutableArray<PairRecord> pairs)
     {
-        if (pairs.Length != Compared.Length || Errors.Days.Cluster.Length != pairs.Length)
+        var compared = pairs.Where(pair => pair.IsOfNumbers).ToImmutableArray();
+        return this with { Compared = compared, Pairs = Exact(compared) };
+    }
+
+    private static ExactPairs Exact(ImmutableArray<PairRecord> compared)
+    {
+        var baselines = new decimal[compared.Length];
+        var delayed = new decimal[compared.Length];
+        for (var i = 0; i < compared.Length; i++)
         {
-            return SharedErrors.Of(pairs);
+            (baselines[i], delayed[i]) = compared[i].Values();
+        }
+
+        return ExactPairs.Create(baselines, delayed);
+    }
+
+    /// <summary>In which ways some pairs share an error; those of the compared ones are known already.</summary>
+    public SharedErrors ErrorsOf(ImmutableArray<PairRecord> pairs) =>
+        AreCompared(pairs) ? Errors : SharedErrors.Of(pairs);
+
+    /// <summary>The exact values of some pairs of numbers; those of the compared ones are known already.</summary>
+    public ExactPairs ExactOf(ImmutableArray<PairRecord> pairs) =>
+        AreCompared(pairs) ? Pairs : Exact(pairs);
+
+    private bool AreCompared(ImmutableArray<PairRecord> pairs)
+    {
+        if (pairs.Length != Compared.Length)
+        {
+            return false;
         }
 
         for (var i = 0; i < pairs.Length; i++)
         {
             if (!ReferenceEquals(pairs[i], Compared[i]))
             {
-                return SharedErrors.Of(pairs);
+                return false;
             }
         }
 
-        return Errors;
+        return true;
     }
 
     /// <summary>Without some compared pairs; the numbers of days and runs and whether one run held both tests stay as they were.</summary>

@@ -61,6 +61,7 @@ public sealed record CellEstimates(
         var y = data.Pairs.Y.AsSpan();
         var ratio = (double)analyte.ErrorVarianceRatio;
         const double level = DescriptiveConfidence;
+        var passingBablok = Statistics.Regression.PassingBablok.Fit(data.Pairs, level);
         return new CellEstimates(
             data.Compared.Length,
             data.Errors.Counts.Days,
@@ -81,7 +82,7 @@ public sealed record CellEstimates(
             WeightedDemingRegression.Fit(x, y, ratio, level),
             DemingRegression.Fit(x, y, ratio, level),
             Statistics.Regression.OrdinaryLeastSquares.Fit(x, y, level),
-            Statistics.Regression.PassingBablok.Fit(data.Pairs, level),
+            passingBablok,
             PearsonCorrelation.Compute(x, y, level),
             relative.Then(values => OutlierFlags.Find(values)),
             analyte.BetweenRunCvPercent is { } cv
@@ -93,7 +94,7 @@ public sealed record CellEstimates(
                 : null
         )
         {
-            Further = FurtherEstimates.Of(data, relative, analyte),
+            Further = FurtherEstimates.Of(data, relative, passingBablok, analyte),
         };
     }
 

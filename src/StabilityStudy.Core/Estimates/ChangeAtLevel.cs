@@ -19,6 +19,7 @@ public sealed record ChangeAtLevel(
     /// <summary>Every decision level that the baselines surround.</summary>
     internal static ImmutableArray<ChangeAtLevel> Of(
         CellData data,
+        Estimate<PassingBablokFit> passingBablok,
         Analyte analyte,
         double confidenceLevel
     )
@@ -34,6 +35,7 @@ public sealed record ChangeAtLevel(
             .. levels.Zip(
                 PassingBablokBootstrap.BiasAt(
                     data.Pairs,
+                    passingBablok,
                     Array.ConvertAll(levels, level => (double)level),
                     confidenceLevel,
                     FurtherEstimates.Replicates,

@@ -47,6 +47,7 @@ public sealed record FurtherEstimates(
     internal static FurtherEstimates Of(
         CellData data,
         Estimate<RelativeChanges> relative,
+        Estimate<PassingBablokFit> passingBablok,
         Analyte analyte
     )
     {
@@ -74,7 +75,7 @@ public sealed record FurtherEstimates(
                     Replicates,
                     Seed
                 ),
-            ChangeAtLevel.Of(data, analyte, level),
+            ChangeAtLevel.Of(data, passingBablok, analyte, level),
             Statistics.Regression.LevelDependence.Fit(x, y, level),
             KendallRankCorrelation.Compute(data.Pairs, level),
             ConcordanceCorrelation.Compute(x, y, level)

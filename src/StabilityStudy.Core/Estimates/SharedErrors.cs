@@ -32,7 +32,7 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
         );
         return new(
             [days, baseline, delayed, By(IntervalSource.Persons, pair => pair.Subject)],
-            new ClusterCounts(CountOf(days), CountOf(baseline), CountOf(delayed))
+            new ClusterCounts(days.Count, baseline.Count, delayed.Count)
         );
     }
 
@@ -40,34 +40,29 @@ internal sealed record SharedErrors(ImmutableArray<Clustering> Clusterings, Clus
     public SharedErrors Without(int index) =>
         this with
         {
-            Clusterings =
-            [
-                .. Clusterings.Select(item => item with { Cluster = item.Cluster.RemoveAt(index) }),
-            ],
+            Clusterings = [.. Clusterings.Select(item => item.With(item.Cluster.RemoveAt(index)))],
         };
 
     private Clustering Of(IntervalSource source) =>
         Clusterings.Single(item => item.Source == source);
 
-    private static int CountOf(Clustering clustering) => clustering.Cluster.Distinct().Count();
-
     private static ImmutableArray<int> Numbered<T>(IEnumerable<T> keys)
         where T : notnull
     {
         var numbers = new Dictionary<T, int>();
-        return
-        [
-            .. keys.Select(key =>
+        var numbered = ImmutableArray.CreateBuilder<int>();
+        foreach (var key in keys)
+        {
+            if (!numbers.TryGetValue(key, out var number))
             {
-                if (!numbers.TryGetValue(key, out var number))
-                {
-                    number = numbers.Count;
-                    numbers.Add(key, number);
-                }
+                number = numbers.Count;
+                numbers.Add(key, number);
+            }
 
-                return number;
-            }),
-        ];
+            numbered.Add(number);
+        }
+
+        return numbered.DrainToImmutable();
     }
 
     /// <summary>

@@ -36,7 +36,9 @@ internal static class ValueAtCollection
                 ? ChangeReading.RunsBridgedSinceCollection
                 : ChangeReading.SinceCollection,
             pairs,
-            context.DataOf([.. pairs.Where(pair => !without.Contains(pair.Specimen))])
+            without.Count == 0
+                ? fromBaseline.Data.WithValuesOf(pairs)
+                : context.DataOf([.. pairs.Where(pair => !without.Contains(pair.Specimen))])
         )
         {
             FromBaseline = fromBaseline,

@@ -44,15 +44,17 @@ internal static class PairAssembly
     )
     {
         var draws = index.Draws(context.Analyte.Id, context.Group.Id, context.Storage.Id);
-        var firstDraws = draws
-            .GroupBy(draw => draw.First.Subject, StringComparer.OrdinalIgnoreCase)
-            .Select(same =>
-                same.OrderBy(draw => draw.First.CollectedAt)
-                    .ThenBy(draw => draw.Specimen, StringComparer.Ordinal)
-                    .First()
-                    .Specimen
+        var first = new Dictionary<string, Draw>(StringComparer.OrdinalIgnoreCase);
+        foreach (var draw in draws)
+        {
+            if (
+                !first.TryAdd(draw.First.Subject, draw) && IsBefore(draw, first[draw.First.Subject])
             )
-            .ToHashSet();
+            {
+                first[draw.First.Subject] = draw;
+            }
+        }
+
         return (
             draws,
             [
@@ -61,13 +63,18 @@ internal static class PairAssembly
                         draw,
                         context,
                         context.Protocol.RepeatDraws == RepeatDraws.OneCluster
-                            || firstDraws.Contains(draw.Specimen),
+                            || first[draw.First.Subject].Specimen == draw.Specimen,
                         queries
                     )
                 ),
             ]
         );
     }
+
+    private static bool IsBefore(Draw draw, Draw other) =>
+        draw.First.CollectedAt.CompareTo(other.First.CollectedAt) is not 0 and var order
+            ? order < 0
+            : string.CompareOrdinal(draw.Specimen, other.Specimen) < 0;
 
     private static PairRecord Pair(
         Draw draw,

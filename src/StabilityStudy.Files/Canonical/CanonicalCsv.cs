@@ -10,14 +10,35 @@ internal static class CanonicalCsv
 
     /// <param name="table">The columns.</param>
     /// <param name="rows">The rows in their order.</param>
-    /// <param name="sourceRow">The line that a row has in the facility's file; null to leave that column out.</param>
+    /// <param name="sourceRow">The line that a row has in the facility's file.</param>
     public static ReadOnlyMemory<byte> Write<T>(
         ColumnTable<T> table,
         ImmutableArray<T> rows,
-        Func<T, int>? sourceRow
+        Func<T, int> sourceRow
     )
     {
         var bytes = new ArrayBufferWriter<byte>(UsualLine * (rows.Length + 1));
+        Write(table, rows, sourceRow, bytes);
+        return bytes.WrittenMemory;
+    }
+
+    /// <summary>SHA-256 of the same without the column of source rows, lower-case hexadecimal.</summary>
+    /// <param name="table">The columns.</param>
+    /// <param name="rows">The rows in their order.</param>
+    public static string Sha256<T>(ColumnTable<T> table, ImmutableArray<T> rows)
+    {
+        using var bytes = new DigestWriter();
+        Write(table, rows, null, bytes);
+        return bytes.Sha256();
+    }
+
+    private static void Write<T>(
+        ColumnTable<T> table,
+        ImmutableArray<T> rows,
+        Func<T, int>? sourceRow,
+        IBufferWriter<byte> bytes
+    )
+    {
         var line = new CanonicalLine(bytes);
         var (columns, write) = table.Of(rows);
         foreach (var name in (sourceRow is null ? columns : columns.WithSourceRow()).Names)
@@ -36,7 +57,5 @@ internal static class CanonicalCsv
 
             line.End();
         }
-
-        return bytes.WrittenMemory;
     }
 }

@@ -1,3 +1,4 @@
+using StabilityStudy.Core.Analysis;
 using StabilityStudy.Core.Looks;
 using StabilityStudy.Core.Study;
 using StabilityStudy.Files.Columns;
@@ -11,24 +12,33 @@ public sealed record CanonicalFiles(ImmutableArray<CanonicalFile> Files)
 {
     /// <summary>Writes the rows: known columns only, fixed order, UTF-8 without mark, line feeds, rows sorted by key.</summary>
     public static CanonicalFiles Write(StudyInputs inputs) =>
-        new([
-            .. DataOf(inputs, withSourceRows: true),
-            .. inputs.Looks.IsEmpty ? [] : new[] { Looks(inputs.Looks) },
-        ]);
+        new([.. DataOf(inputs), .. inputs.Looks.IsEmpty ? [] : new[] { Looks(inputs.Looks) }]);
 
-    /// <summary>The data alone; without source rows they are the same however a facility sorts its files.</summary>
-    internal static ImmutableArray<CanonicalFile> DataOf(StudyInputs inputs, bool withSourceRows)
+    /// <summary>The hash of each file of data without the source rows: the same however a facility sorts its files.</summary>
+    internal static ImmutableArray<FileHash> HashesOf(StudyInputs inputs)
+    {
+        var names = StudyFileNames.Usual;
+        return
+        [
+            Of(names.Specimens, TubeColumns.Table, CanonicalOrder.Sort(inputs.Tubes)),
+            Of(names.Results, ResultColumns.Table, CanonicalOrder.Sort(inputs.Results)),
+            .. inputs.Controls.IsEmpty
+                ? ImmutableArray<FileHash>.Empty
+                : [Of(names.Controls, ControlColumns.Table, CanonicalOrder.Sort(inputs.Controls))],
+        ];
+
+        static FileHash Of<T>(string name, ColumnTable<T> table, ImmutableArray<T> rows) =>
+            new(name, CanonicalCsv.Sha256(table, rows));
+    }
+
+    private static ImmutableArray<CanonicalFile> DataOf(StudyInputs inputs)
     {
         CanonicalFile Of<T>(
             string name,
             ColumnTable<T> table,
             ImmutableArray<T> rows,
             Func<T, int> sourceRow
-        ) =>
-            CanonicalFile.Of(
-                name,
-                CanonicalCsv.Write(table, rows, withSourceRows ? sourceRow : null)
-            );
+        ) => CanonicalFile.Of(name, CanonicalCsv.Write(table, rows, sourceRow));
         var names = StudyFileNames.Usual;
         var specimens = Of(
             names.Specimens,

@@ -14,16 +14,16 @@ internal static class CanonicalOrder
         );
 
     public static ImmutableArray<ResultRow> Sort(ImmutableArray<ResultRow> results) =>
-        Sorted(
-            results,
-            (a, b) =>
-                FirstDifference(
-                    string.CompareOrdinal(a.Specimen, b.Specimen),
-                    string.CompareOrdinal(a.Tube, b.Tube),
-                    string.CompareOrdinal(a.Analyte, b.Analyte),
-                    Delay(a).CompareTo(Delay(b)),
-                    a.Replicate.CompareTo(b.Replicate)
-                )
+        Sorted(results, Compare);
+
+    /// <summary>The order of two results by what tells them apart; 0 for two of one key.</summary>
+    public static int Compare(ResultRow a, ResultRow b) =>
+        FirstDifference(
+            string.CompareOrdinal(a.Specimen, b.Specimen),
+            string.CompareOrdinal(a.Tube, b.Tube),
+            string.CompareOrdinal(a.Analyte, b.Analyte),
+            Delay(a).CompareTo(Delay(b)),
+            a.Replicate.CompareTo(b.Replicate)
         );
 
     public static ImmutableArray<ControlRow> Sort(ImmutableArray<ControlRow> controls) =>

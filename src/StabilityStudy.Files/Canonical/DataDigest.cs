@@ -16,9 +16,7 @@ internal static class DataDigest
     /// <summary>SHA-256 as <see cref="InputDigest.Compute"/>, over the data files without their source rows and a list of the decisions.</summary>
     public static string Of(StudyInputs inputs) =>
         InputDigest.Compute([
-            .. CanonicalFiles
-                .DataOf(inputs, withSourceRows: false)
-                .Select(file => new FileHash(file.Name, file.Sha256)),
+            .. CanonicalFiles.HashesOf(inputs),
             new FileHash(
                 Decisions,
                 InputDigest.Sha256(

@@ -4,7 +4,7 @@ using System.Text;
 namespace StabilityStudy.Files.Csv;
 
 /// <summary>Writes the fields of one line after another, straight into the bytes of the file (RFC 4180 with line feeds).</summary>
-internal sealed class CanonicalLine(ArrayBufferWriter<byte> bytes)
+internal sealed class CanonicalLine(IBufferWriter<byte> bytes)
 {
     private const int LongestNumber = 40;
     private static readonly SearchValues<char> NeedsQuotes = SearchValues.Create(",\"\r\n");

@@ -88,7 +88,7 @@ public static class StudyIntake
             return Outcome.Stopped<StudyIntakeResult>(queries.ToImmutable());
         }
 
-        var canonical = CanonicalFiles.Write(inputs);
+        var (canonical, data) = WriteWithDigest(inputs);
         if (isOfOtherVersion)
         {
             canonical = new CanonicalFiles([
@@ -105,10 +105,21 @@ public static class StudyIntake
         return Conclude(
             inputs,
             canonical,
-            Identify(files, canonical, inputs, [], DataDigest.Of(inputs)),
+            Identify(files, canonical, inputs, [], data),
             queries,
             []
         );
+    }
+
+    private static (CanonicalFiles Canonical, string DataSha256) WriteWithDigest(StudyInputs inputs)
+    {
+        CanonicalFiles canonical = null!;
+        var data = "";
+        Parallel.Invoke(
+            () => canonical = CanonicalFiles.Write(inputs),
+            () => data = DataDigest.Of(inputs)
+        );
+        return (canonical, data);
     }
 
     private static Outcome<StudyIntakeResult> Conclude(
@@ -159,8 +170,7 @@ public static class StudyIntake
             return null;
         }
 
-        var canonical = CanonicalFiles.Write(inputs);
-        var data = DataDigest.Of(inputs);
+        var (canonical, data) = WriteWithDigest(inputs);
         var looks = LookRecord.Joined(
             inputs.Looks,
             LookRecord.Before(files.Files.GetValueOrDefault(StudyRecord.Name), data)

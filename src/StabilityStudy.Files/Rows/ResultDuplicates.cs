@@ -1,3 +1,5 @@
+using StabilityStudy.Files.Canonical;
+
 namespace StabilityStudy.Files.Rows;
 
 /// <summary>Finds results with the same key: the same content twice is used once, different content stops.</summary>
@@ -6,6 +8,11 @@ internal static class ResultDuplicates
     /// <summary>The rows of which each key is there once.</summary>
     public static ImmutableArray<ResultRow> Remove(RowTable<ResultRow> results, QueryList queries)
     {
+        if (Ascend(results.Rows))
+        {
+            return results.Rows;
+        }
+
         var first = new Dictionary<ResultKey, ResultRow>(results.Rows.Length);
         var used = ImmutableArray.CreateBuilder<ResultRow>(results.Rows.Length);
         foreach (var row in results.Rows)
@@ -20,6 +27,20 @@ internal static class ResultDuplicates
         }
 
         return used.DrainToImmutable();
+    }
+
+    // Rows in the order of their keys have none of them twice.
+    private static bool Ascend(ImmutableArray<ResultRow> rows)
+    {
+        for (var i = 1; i < rows.Length; i++)
+        {
+            if (CanonicalOrder.Compare(rows[i - 1], rows[i]) >= 0)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     /// <summary>Which result a row gives, in words.</summary>

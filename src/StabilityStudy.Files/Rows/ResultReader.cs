@@ -15,7 +15,7 @@ internal static class ResultReader
         QueryList queries,
         int linesBefore = 0
     ) =>
-        RowTable<ResultRow>.Read(
+        RowTable<ResultRow>.ReadSideBySide(
             utf8,
             fileName,
             columns,

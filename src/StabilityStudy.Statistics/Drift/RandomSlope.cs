@@ -97,14 +97,7 @@ public static class RandomSlope
                     fit,
                     likelihood.SlopeContributions(restricted),
                     scale,
-                    [
-                        .. shared.Select(item =>
-                            item with
-                            {
-                                Cluster = [.. indices.Select(i => item.Cluster[i])],
-                            }
-                        ),
-                    ]
+                    [.. shared.Select(item => item.With([.. indices.Select(i => item.Cluster[i])]))]
                 )
         );
     }

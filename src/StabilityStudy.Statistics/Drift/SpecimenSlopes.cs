@@ -50,10 +50,7 @@ public static class SpecimenSlopes
             [.. kept.Select(item => item.Slope)],
             [
                 .. clusterings.Select(item =>
-                    item with
-                    {
-                        Cluster = [.. kept.Select(slope => item.Cluster[slope.Index])],
-                    }
+                    item.With([.. kept.Select(slope => item.Cluster[slope.Index])])
                 ),
             ],
             (2 * oneSidedConfidence) - 1

@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Runtime.InteropServices;
 
 namespace StabilityStudy.Statistics.Drift;
@@ -68,12 +69,20 @@ internal sealed class VarianceLikelihood(ImmutableArray<SpecimenSums> specimens,
 
     public int SpecimenCount => specimens.Length;
 
+    /// <summary>The likelihood with its derivative at relative variances.</summary>
     public VarianceLikelihoodPoint At(SymmetricMatrix relative)
+    {
+        var shrinkages = ArrayPool<Shrinkage>.Shared.Rent(specimens.Length);
+        var point = At(relative, shrinkages.AsSpan(0, specimens.Length));
+        ArrayPool<Shrinkage>.Shared.Return(shrinkages);
+        return point;
+    }
+
+    private VarianceLikelihoodPoint At(SymmetricMatrix relative, Span<Shrinkage> shrinkages)
     {
         var determinants = 0.0;
         var information = default(SymmetricMatrix);
         var right = (First: 0.0, Second: 0.0);
-        var shrinkages = new Shrinkage[specimens.Length];
         for (var i = 0; i < specimens.Length; i++)
         {
             var specimen = specimens[i];

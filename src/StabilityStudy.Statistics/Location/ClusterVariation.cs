@@ -36,12 +36,12 @@ public static class ClusterVariation
         double between = 0;
         double within = 0;
         double squaredSizes = 0;
-        foreach (var list in members)
+        for (var i = 0; i < clusters; i++)
         {
-            var size = list.Length;
-            var mean = Moments.Of(list).Mean;
+            var size = members[i].Length;
+            var mean = Moments.MeanOf(members[i]);
             between += size * (mean - grand) * (mean - grand);
-            within += list.Sum(value => (value - mean) * (value - mean));
+            within += SquaresAround(mean, members[i]);
             squaredSizes += (double)size * size;
         }
 
@@ -67,5 +67,16 @@ public static class ClusterVariation
                 Math.Sqrt(shared * squaredSizes) / n
             )
         );
+    }
+
+    private static double SquaresAround(double mean, ReadOnlySpan<double> values)
+    {
+        var sum = 0.0;
+        foreach (var value in values)
+        {
+            sum += (value - mean) * (value - mean);
+        }
+
+        return sum;
     }
 }

@@ -35,7 +35,7 @@ public static class ClusteredMean
         var parted = new List<(Clustering Clustering, double[] Means)>();
         foreach (var clustering in clusterings)
         {
-            parted.Add((clustering, [.. clustering.Members(values).Select(MeanOf)]));
+            parted.Add((clustering, clustering.Members(values).Means()));
         }
 
         var overValues = ArithmeticMean.WithInterval(values, confidenceLevel);
@@ -54,7 +54,7 @@ public static class ClusteredMean
                     Interval(
                         item.Clustering.Source,
                         item.Means.Length,
-                        MeanOf(item.Means),
+                        Moments.MeanOf(item.Means),
                         StandardErrorOf(item.Means),
                         confidenceLevel
                     )
@@ -114,14 +114,14 @@ public static class ClusteredMean
             return null;
         }
 
-        var pairs = first.Clustering.CrossedWith(second.Clustering).Members(values);
+        var pairs = first.Clustering.CrossedWith(second.Clustering);
         if (pairs.Count <= Math.Max(first.Means.Length, second.Means.Length))
         {
             return null;
         }
 
         var (one, two) = (StandardErrorOf(first.Means), StandardErrorOf(second.Means));
-        var both = StandardErrorOf([.. pairs.Select(MeanOf)]);
+        var both = StandardErrorOf(pairs.Members(values).Means());
         var variance = (one * one) + (two * two) - (both * both);
         return variance > 0
             ? Interval(
@@ -148,7 +148,4 @@ public static class ClusteredMean
 
     private static double StandardErrorOf(double[] means) =>
         Moments.Of(means).StandardDeviation / Math.Sqrt(means.Length);
-
-    private static double MeanOf(double[] members) =>
-        members.Length == 1 ? members[0] : Moments.Of(members).Mean;
 }

@@ -1,69 +1,146 @@
 namespace StabilityStudy.Statistics.Location;
 
 /// <summary>Which values share an error: those of one collection day, one run, one person.</summary>
-/// <param name="Source">What the clusters are.</param>
-/// <param name="Cluster">The cluster of each value, any whole numbers.</param>
-public sealed record Clustering(IntervalSource Source, ImmutableArray<int> Cluster)
+/// <param name="source">What the clusters are.</param>
+/// <param name="cluster">The cluster of each value, any whole numbers.</param>
+public sealed class Clustering(IntervalSource source, ImmutableArray<int> cluster)
 {
+    // Found at the first question: one clustering is asked about many sets of values, in a simulation and in every reading.
+    private Parts? _parts;
+    private Crossing? _crossing;
+
+    /// <summary>What the clusters are.</summary>
+    public IntervalSource Source { get; } = source;
+
+    /// <summary>The cluster of each value, any whole numbers.</summary>
+    public ImmutableArray<int> Cluster { get; } = cluster;
+
+    /// <summary>Number of clusters.</summary>
+    public int Count => Parted.Starts.Length - 1;
+
+    private Parts Parted => LazyInitializer.EnsureInitialized(ref _parts, () => Parts.Of(Cluster));
+
+    /// <summary>The same source of errors for other values.</summary>
+    /// <param name="of">The cluster of each of them.</param>
+    public Clustering With(ImmutableArray<int> of) => new(Source, of);
+
     /// <summary>The values of each cluster, in the order of its first value, so that clusterings that part values in the same way give the same sums to the last digit.</summary>
     /// <exception cref="ArgumentException">The lengths differ.</exception>
-    internal IReadOnlyList<double[]> Members(ReadOnlySpan<double> values)
+    internal ClusterMembers Members(ReadOnlySpan<double> values)
     {
         if (values.Length != Cluster.Length)
         {
             throw new ArgumentException("Each value needs one cluster.", nameof(values));
         }
 
-        // Counted first and then filled: this is asked many times in a simulation.
-        var numbers = new Dictionary<int, int>(values.Length);
-        var number = new int[values.Length];
-        var counts = new int[values.Length];
-        for (var i = 0; i < values.Length; i++)
-        {
-            if (!numbers.TryGetValue(Cluster[i], out number[i]))
-            {
-                number[i] = numbers.Count;
-                numbers.Add(Cluster[i], number[i]);
-            }
-
-            counts[number[i]]++;
-        }
-
-        var members = new double[numbers.Count][];
+        var parts = Parted;
+        var members = new double[values.Length];
         for (var i = 0; i < members.Length; i++)
         {
-            members[i] = new double[counts[i]];
+            members[parts.Place[i]] = values[i];
         }
 
-        for (var i = values.Length - 1; i >= 0; i--)
-        {
-            members[number[i]][--counts[number[i]]] = values[i];
-        }
-
-        return members;
+        return new(members, parts.Starts);
     }
 
     /// <summary>Whether another clustering parts the values in the same way, whatever its numbers.</summary>
-    internal bool PartsAs(Clustering other)
-    {
-        var clusters = Cluster.Distinct().Count();
-        return other.Cluster.Length == Cluster.Length
-            && other.Cluster.Distinct().Count() == clusters
-            && CrossedWith(other).Cluster.Distinct().Count() == clusters;
-    }
+    internal bool PartsAs(Clustering other) =>
+        other.Cluster.Length == Cluster.Length
+        && other.Count == Count
+        && CrossedWith(other).Count == Count;
 
     /// <summary>The clusters in which a value shares both this one's and another's.</summary>
     internal Clustering CrossedWith(Clustering other)
     {
+        if (_crossing is { } known && known.Other == other)
+        {
+            return known.Crossed;
+        }
+
         var numbers = new Dictionary<(int, int), int>();
         var crossed = ImmutableArray.CreateBuilder<int>(Cluster.Length);
         for (var i = 0; i < Cluster.Length; i++)
         {
             var both = (Cluster[i], other.Cluster[i]);
-            numbers.TryAdd(both, numbers.Count);
-            crossed.Add(numbers[both]);
+            if (!numbers.TryGetValue(both, out var number))
+            {
+                number = numbers.Count;
+                numbers.Add(both, number);
+            }
+
+            crossed.Add(number);
         }
 
-        return new(IntervalSource.CrossedRuns, crossed.MoveToImmutable());
+        var found = new Clustering(IntervalSource.CrossedRuns, crossed.MoveToImmutable());
+        _crossing = new(other, found);
+        return found;
+    }
+
+    private sealed record Crossing(Clustering Other, Clustering Crossed);
+
+    /// <summary>Where the values go when those of a cluster stand together.</summary>
+    /// <param name="Place">The place of each value.</param>
+    /// <param name="Starts">Where each cluster begins, and the end.</param>
+    private sealed record Parts(int[] Place, int[] Starts)
+    {
+        public static Parts Of(ImmutableArray<int> cluster)
+        {
+            var numbers = new Dictionary<int, int>();
+            var place = new int[cluster.Length];
+            var counts = new List<int>();
+            for (var i = 0; i < place.Length; i++)
+            {
+                if (!numbers.TryGetValue(cluster[i], out place[i]))
+                {
+                    place[i] = counts.Count;
+                    numbers.Add(cluster[i], place[i]);
+                    counts.Add(0);
+                }
+
+                counts[place[i]]++;
+            }
+
+            var starts = new int[counts.Count + 1];
+            for (var i = 0; i < counts.Count; i++)
+            {
+                starts[i + 1] = starts[i] + counts[i];
+                counts[i] = starts[i];
+            }
+
+            for (var i = 0; i < place.Length; i++)
+            {
+                place[i] = counts[place[i]]++;
+            }
+
+            return new(place, starts);
+        }
+    }
+}
+
+/// <summary>Values by their clusters.</summary>
+/// <param name="values">The values, those of a cluster together.</param>
+/// <param name="starts">Where each cluster begins, and the end.</param>
+internal readonly ref struct ClusterMembers(ReadOnlySpan<double> values, ReadOnlySpan<int> starts)
+{
+    private readonly ReadOnlySpan<double> _values = values;
+    private readonly ReadOnlySpan<int> _starts = starts;
+
+    /// <summary>Number of clusters.</summary>
+    public int Count => _starts.Length - 1;
+
+    /// <summary>The values of a cluster, in their order.</summary>
+    public ReadOnlySpan<double> this[int cluster] =>
+        _values[_starts[cluster].._starts[cluster + 1]];
+
+    /// <summary>The mean of each cluster.</summary>
+    public double[] Means()
+    {
+        var means = new double[Count];
+        for (var i = 0; i < means.Length; i++)
+        {
+            means[i] = Moments.MeanOf(this[i]);
+        }
+
+        return means;
     }
 }

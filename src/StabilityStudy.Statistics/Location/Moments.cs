@@ -52,6 +52,10 @@ internal readonly record struct Moments(
         return new Moments(values.Length, mean, scale * Math.Sqrt(variance), minimum, maximum);
     }
 
+    /// <summary>The mean of at least one checked number.</summary>
+    public static double MeanOf(ReadOnlySpan<double> values) =>
+        values.Length == 1 ? values[0] : Of(values).Mean;
+
     /// <summary>The power of two at or below a positive number.</summary>
     public static double ScaleOf(double magnitude) => Math.ScaleB(1, Math.ILogB(magnitude));
 

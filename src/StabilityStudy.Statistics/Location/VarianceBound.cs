@@ -49,14 +49,19 @@ public static class VarianceBound
     }
 
     private static ClusterVarianceBounds Bounds(
-        IReadOnlyCollection<double[]> members,
+        ClusterMembers members,
         ClusterVariationTest found,
         double confidenceLevel
     )
     {
-        double[] means = [.. members.Select(list => Moments.Of(list).Mean)];
-        var amongMeans = Math.Pow(Moments.Of(means).StandardDeviation, 2);
-        var ofOneMean = found.MeanSquareWithin * members.Average(list => 1.0 / list.Length);
+        var amongMeans = Math.Pow(Moments.Of(members.Means()).StandardDeviation, 2);
+        var reciprocals = 0.0;
+        for (var i = 0; i < members.Count; i++)
+        {
+            reciprocals += 1.0 / members[i].Length;
+        }
+
+        var ofOneMean = found.MeanSquareWithin * reciprocals / members.Count;
         return new ClusterVarianceBounds(
             Math.Max(
                 found.SharedStandardDeviation * found.SharedStandardDeviation,

@@ -119,7 +119,7 @@ internal sealed record JackknifedLine(
                 throw new ArgumentException("Each pair needs one cluster.", nameof(clusterings));
             }
 
-            var clusters = clustering.Cluster.Distinct().Count();
+            var clusters = clustering.Count;
             if (
                 byPair.TryGet(out var lineOfAll)
                 && clusters > 1

@@ -57,6 +57,36 @@ public static class PassingBablokBootstrap
     )
     {
         ArgumentNullException.ThrowIfNull(pairs);
+        return BiasAt(
+            pairs,
+            PassingBablok.Fit(pairs, confidenceLevel),
+            levels,
+            confidenceLevel,
+            replicates,
+            seed
+        );
+    }
+
+    /// <summary>The same for a caller who has the line already.</summary>
+    /// <param name="pairs">The pairs, on one decimal scale.</param>
+    /// <param name="whole">Their line, as <see cref="PassingBablok.Fit"/> gives it.</param>
+    /// <param name="levels">Levels, above zero, in the unit of the data.</param>
+    /// <param name="confidenceLevel">Two-sided level, between 0 and 1.</param>
+    /// <param name="replicates">Number of draws B, from 200 to a million.</param>
+    /// <param name="seed">Any number; to be printed with the result.</param>
+    /// <returns>As without the line.</returns>
+    /// <exception cref="ArgumentNullException">There are no pairs at all.</exception>
+    /// <exception cref="ArgumentException">An argument is outside its range.</exception>
+    public static ImmutableArray<Estimate<BootstrapBias>> BiasAt(
+        ExactPairs pairs,
+        Estimate<PassingBablokFit> whole,
+        ReadOnlySpan<double> levels,
+        double confidenceLevel,
+        int replicates,
+        ulong seed
+    )
+    {
+        ArgumentNullException.ThrowIfNull(pairs);
         DrawnSamples.RequireNumber(replicates, nameof(replicates));
         foreach (var level in levels)
         {
@@ -68,7 +98,6 @@ public static class PassingBablokBootstrap
             return [];
         }
 
-        var whole = PassingBablok.Fit(pairs, confidenceLevel);
         if (!whole.TryGet(out var fit))
         {
             return EachRefused(levels.Length, whole.NotComputable!);

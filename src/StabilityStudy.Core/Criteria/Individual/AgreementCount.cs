@@ -77,16 +77,28 @@ public sealed record AgreementCount(
     )
     {
         var use = AllowanceUse.Of(reading, allowance, context, confidenceLevel);
-        var counting = reading
-            .Pairs.Where(pair => pair.CountsForAgreement)
-            .GroupBy(pair => pair.Subject)
-            .Select(draws =>
-                draws
-                    .Select(pair => CountedPair.Of(pair, reading, allowance, use))
-                    .ToImmutableArray()
-            )
-            .ToImmutableArray();
-        AgreementCount At(double shift) => Count(counting, shift);
+        var persons = new Dictionary<string, int>(StringComparer.Ordinal);
+        var counting = ImmutableArray.CreateBuilder<CountedPair>(reading.Pairs.Length);
+        for (var i = 0; i < reading.Pairs.Length; i++)
+        {
+            var pair = reading.Pairs[i];
+            if (pair.CountsForAgreement)
+            {
+                persons.TryAdd(pair.Subject, persons.Count);
+                counting.Add(
+                    CountedPair.Of(
+                        pair,
+                        persons[pair.Subject],
+                        reading.WithoutValueAtCollection.Contains(pair.Specimen),
+                        allowance,
+                        use.Uses[i],
+                        use.IsExact
+                    )
+                );
+            }
+        }
+
+        AgreementCount At(double shift) => Count(counting, persons.Count, shift);
         var counted = At(0);
         if (use.Shift == 0)
         {
@@ -112,6 +124,7 @@ public sealed record AgreementCount(
     [StructLayout(LayoutKind.Auto)]
     private readonly record struct CountedPair(
         PairRecord Pair,
+        int Person,
         Place Unmoved,
         double? Share,
         bool IsExact
@@ -119,15 +132,16 @@ public sealed record AgreementCount(
     {
         public static CountedPair Of(
             PairRecord pair,
-            PairReading reading,
+            int person,
+            bool isWithoutValue,
             Allowance allowance,
-            AllowanceUse use
+            (double Share, bool IsOutside)? use,
+            bool isExact
         ) =>
-            reading.WithoutValueAtCollection.Contains(pair.Specimen)
-                ? new(pair, Place.Outside, null, use.IsExact)
-            : use.Shares.TryGetValue(pair.Specimen, out var share)
-                ? new(pair, use.IsExact ? PlaceOf(pair, allowance) : default, share, use.IsExact)
-            : new(pair, PlaceOf(pair, allowance), null, use.IsExact);
+            isWithoutValue ? new(pair, person, Place.Outside, null, isExact)
+            : use is var (share, isOutside)
+                ? new(pair, person, isOutside ? Place.Outside : Place.Inside, share, isExact)
+            : new(pair, person, PlaceOf(pair, allowance), null, isExact);
 
         public Place At(double shift) =>
             Share is { } share && (shift != 0 || !IsExact)
@@ -138,15 +152,21 @@ public sealed record AgreementCount(
     }
 
     private static AgreementCount Count(
-        ImmutableArray<ImmutableArray<CountedPair>> persons,
+        ImmutableArray<CountedPair>.Builder pairs,
+        int persons,
         double shift
     )
     {
-        var places = persons
-            .Select(draws =>
-                draws.Select(item => (item.Pair, Place: item.At(shift))).MinBy(item => item.Place)
-            )
-            .ToImmutableArray();
+        var places = new (PairRecord Pair, Place Place)[persons];
+        foreach (var item in pairs)
+        {
+            var place = item.At(shift);
+            if (places[item.Person].Pair is null || place < places[item.Person].Place)
+            {
+                places[item.Person] = (item.Pair, place);
+            }
+        }
+
         var numbers = new int[Enum.GetValues<Place>().Length];
         foreach (var (_, place) in places)
         {

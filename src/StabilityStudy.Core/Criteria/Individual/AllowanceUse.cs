@@ -4,11 +4,11 @@ using StabilityStudy.Statistics.Location;
 namespace StabilityStudy.Core.Criteria.Individual;
 
 /// <summary>Which share of its allowance the change of each measured pair uses: ±1 are the limits.</summary>
-/// <param name="Shares">By specimen; a baseline for which a percentage means nothing has none.</param>
+/// <param name="Uses">One for each pair of the reading; null for those that were not measured both times, and for a baseline of which a percentage means nothing.</param>
 /// <param name="IsExact">Whether the shares are those of the results, so that the results themselves are compared with the limit.</param>
 /// <param name="Shift">By how much the runs could by chance have moved every share.</param>
 internal sealed record AllowanceUse(
-    IReadOnlyDictionary<string, double> Shares,
+    ImmutableArray<(double Share, bool IsOutside)?> Uses,
     bool IsExact,
     double Shift
 )
@@ -25,14 +25,14 @@ internal sealed record AllowanceUse(
         double? confidenceLevel
     )
     {
-        var (pairs, shares) = SharesOf(reading.Pairs, allowance);
+        var pairs = Measured(reading, allowance);
+        var exact = reading.Data.ExactOf(pairs);
+        var shares = AllowableDifference.Shares(exact, allowance);
         var settled = reading.FromBaseline is { } fromBaseline
             ? Settled(pairs, shares, fromBaseline, allowance, context)
             : shares;
         return new(
-            pairs
-                .Select((pair, i) => (pair.Specimen, Share: settled[i]))
-                .ToDictionary(item => item.Specimen, item => item.Share, StringComparer.Ordinal),
+            ByPair(reading.Pairs, pairs, settled, AllowableDifference.Judge(exact, allowance)),
             settled == shares,
             confidenceLevel is { } level
                 ? SharedShift.Of([.. settled], reading.Data.ErrorsOf(pairs).Clusterings, level)
@@ -40,27 +40,37 @@ internal sealed record AllowanceUse(
         );
     }
 
-    private static (ImmutableArray<PairRecord> Pairs, ImmutableArray<double> Shares) SharesOf(
-        ImmutableArray<PairRecord> pairs,
-        Allowance allowance
+    private static ImmutableArray<(double Share, bool IsOutside)?> ByPair(
+        ImmutableArray<PairRecord> all,
+        ImmutableArray<PairRecord> measured,
+        ImmutableArray<double> shares,
+        ImmutableArray<AllowanceVerdict> verdicts
     )
     {
-        var measured = pairs
-            .Where(pair =>
-                pair.IsOfNumbers && (allowance.Absolute is not null || pair.Values().Baseline > 0)
-            )
-            .ToImmutableArray();
-        return (
-            measured,
-            AllowableDifference.Shares(
-                Statistics.ExactPairs.Create(
-                    [.. measured.Select(pair => pair.Values().Baseline)],
-                    [.. measured.Select(pair => pair.Values().Delayed)]
-                ),
-                allowance
-            )
-        );
+        var uses = ImmutableArray.CreateBuilder<(double, bool)?>(all.Length);
+        var next = 0;
+        foreach (var pair in all)
+        {
+            if (next < measured.Length && ReferenceEquals(measured[next], pair))
+            {
+                uses.Add((shares[next], verdicts[next] == AllowanceVerdict.Outside));
+                next++;
+            }
+            else
+            {
+                uses.Add(null);
+            }
+        }
+
+        return uses.MoveToImmutable();
     }
+
+    private static ImmutableArray<PairRecord> Measured(PairReading reading, Allowance allowance) =>
+        [
+            .. reading.Pairs.Where(pair =>
+                pair.IsOfNumbers && (allowance.Absolute is not null || pair.Values().Baseline > 0)
+            ),
+        ];
 
     /// <summary>
     /// Counted from collection, a change is lengthened, and what imprecision adds to it is lengthened too, although there is no more of it. So the lengthened shares
@@ -74,7 +84,8 @@ internal sealed record AllowanceUse(
         CellContext context
     )
     {
-        var (before, plain) = SharesOf(fromBaseline.Pairs, allowance);
+        var before = Measured(fromBaseline, allowance);
+        var plain = AllowableDifference.Shares(fromBaseline.Data.ExactOf(before), allowance);
         if (
             !Spread.Summarize(lengthened.AsSpan()).TryGet(out var spread)
             || !Spread.Summarize(plain.AsSpan()).TryGet(out var ofBaseline)
