@@ -1,3 +1,5 @@
+using System.Runtime.CompilerServices;
+
 namespace StabilityStudy.Core.Analysis;
 
 /// <summary>
@@ -23,6 +25,12 @@ public sealed record ConcludedWindow(
     ImmutableArray<string> Sites
 )
 {
+    // Asked for by every row of a report, and found from every pair.
+    private static readonly ConditionalWeakTable<
+        StudyAnalysis,
+        StrongBox<ImmutableArray<ConcludedWindow>>
+    > s_known = [];
+
     /// <summary>Whether it is a row for one of several instruments, because they differ.</summary>
     public bool IsOfOneInstrument { get; init; }
 
@@ -30,7 +38,12 @@ public sealed record ConcludedWindow(
     public static ImmutableArray<ConcludedWindow> Of(StudyAnalysis analysis)
     {
         ArgumentNullException.ThrowIfNull(analysis);
-        return [.. analysis.Sequences.SelectMany(sequence => Of(analysis, sequence))];
+        return s_known
+            .GetValue(
+                analysis,
+                key => new([.. key.Sequences.SelectMany(sequence => Of(key, sequence))])
+            )
+            .Value;
     }
 
     private static IEnumerable<ConcludedWindow> Of(StudyAnalysis analysis, Sequence sequence) =>
