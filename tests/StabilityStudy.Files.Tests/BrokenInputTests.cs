@@ -46,6 +46,28 @@ public sealed class BrokenInputTests
         Assert.Empty(queries.Select(q => q.Code).Distinct().Except([broken.Code, .. broken.Along]));
     }
 
+    [Theory]
+    [InlineData("version = \"\\")]
+    [InlineData("version = \"\\u")]
+    [InlineData("version = \"\\U0000D8")]
+    [InlineData("version = \"\"\"\\u0")]
+    [InlineData("\"ver\\")]
+    public void A_file_that_ends_within_an_escape_is_asked_about(string last)
+    {
+        foreach (var file in (string[])["protocol.toml", "study.toml"])
+        {
+            var text = "format = 1\ncode = \"A\"\n" + last;
+
+            var query = Assert.Single(
+                StudyIntake.Read(GoodStudy.Bytes.With(file, GoodStudy.Utf8(text))).Queries,
+                query => query.Source.File == file
+            );
+
+            Assert.Equal("toml-syntax", query.Code);
+            Assert.Equal(3, query.Source.Line);
+        }
+    }
+
     [Fact]
     public void The_good_study_gives_no_query()
     {

@@ -15,6 +15,10 @@ internal static class BrokenTomlCases
             new(P, "format = 1", "format = 2", "unsupported-format", "format", "format = 1"),
             new(P, "version = \"2\"", "version = ", "toml-syntax", null, "Correct the line"),
             new(P, "version = \"2\"", "version = \"2", "toml-syntax", null, "double quotes"),
+            // Half a character, and a number above those of characters.
+            new(P, "version = \"2\"", "version = \"\\uD800\"", "toml-syntax", null, "Correct"),
+            new(P, "version = \"2\"", "version = \"\\U00110000\"", "toml-syntax", null, "Correct"),
+            new(P, "version = \"2\"", "\"a\\uDC00\" = \"2\"", "toml-syntax", null, "Correct"),
             new(
                 P,
                 "version = \"2\"",

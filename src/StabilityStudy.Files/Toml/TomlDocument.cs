@@ -79,7 +79,7 @@ internal static class TomlDocument
         return new Builder(fileName, queries).Build(document);
     }
 
-    /// <summary>The tree of the file; null, with a query, where tables and lists lie deeper in each other than the parser goes.</summary>
+    /// <summary>The tree of the file; null, with a query, where tables and lists lie deeper in each other than the parser goes, or the file ends within an escape.</summary>
     private static DocumentSyntax? Parsed(string text, string fileName, QueryList queries)
     {
         try
@@ -93,6 +93,17 @@ internal static class TomlDocument
                 new QuerySource(fileName, error.Line is { } line ? line + 1 : null, null),
                 "",
                 "Lists and tables in braces lie too deep in each other."
+            );
+            return null;
+        }
+        catch (ArgumentOutOfRangeException)
+        {
+            // What the parser makes of a file that ends within an escape.
+            queries.Add(
+                FileQueries.TomlSyntax,
+                new QuerySource(fileName, text.AsSpan().Count('\n') + 1, null),
+                "",
+                "The file ends within a text, after a backslash."
             );
             return null;
         }
